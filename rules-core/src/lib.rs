@@ -1,0 +1,28 @@
+//! Judges a plan of a private swimming pool against an authority's rules.
+//!
+//! Text goes in, values come out: this library reads no file, prints nothing, knows no clock and does not panic.
+//! A module knows those before it in this list, never those after it.
+#![cfg_attr(
+    not(test),
+    deny(
+        clippy::unwrap_used,
+        clippy::expect_used,
+        clippy::panic,
+        clippy::indexing_slicing,
+        clippy::string_slice,
+        clippy::unreachable,
+        clippy::todo,
+        clippy::unimplemented,
+        clippy::print_stdout,
+        clippy::print_stderr
+    )
+)]
+
+pub mod check;
+pub mod measure;
+pub mod plan;
+pub mod quantity;
+pub mod report;
+pub mod ruleset;
+pub mod text;
+pub mod vocabulary;
