@@ -5,6 +5,8 @@
 
 mod dimension;
 mod interval;
+mod unit;
 
 pub use dimension::Dimension;
 pub use interval::Interval;
+pub use unit::Unit;

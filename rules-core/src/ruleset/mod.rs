@@ -1,1 +1,5 @@
-//! To come.
+//! The rule set: an authority's rules, read, checked and ready to be judged by.
+
+mod model;
+
+pub use model::*;

@@ -1,1 +1,8 @@
-//! To come.
+//! The one table of kinds, outlines and facts.
+//!
+//! Reader, checker, schema, form and reference page are all drawn from it; a rule set adds kinds and facts of its
+//! own to a copy. Nothing else in the program lists what a pool or a gate has.
+
+mod model;
+
+pub use model::*;

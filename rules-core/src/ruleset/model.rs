@@ -1,0 +1,608 @@
+//! What a rule set says. Names are resolved: whatever is here is in the vocabulary and fits its place.
+
+use std::rc::Rc;
+
+use crate::quantity::{Dimension, Interval, Unit};
+use crate::text::Span;
+use crate::vocabulary::{FactId, KindId, OutlineId, Vocabulary};
+
+/// A document's place in [`RuleSet::documents`].
+pub type DocumentIndex = usize;
+
+/// A rule set with all its layers.
+#[derive(Debug, Clone, PartialEq)]
+pub struct RuleSet {
+    /// Its short name in kebab-case.
+    pub id: String,
+    /// What it is called in reports.
+    pub title: String,
+    /// Which edition, in the authority's own words.
+    pub edition: String,
+    /// Who decides; every report defers to them.
+    pub authority: String,
+    /// What every report under these rules must say (not an official text, may be out of date, …).
+    pub notice: Option<String>,
+    /// When it is in force.
+    pub in_force: Option<InForce>,
+    /// The files that it was built from: itself first, then what it builds on.
+    pub layers: Vec<Layer>,
+    /// The kinds, outlines and facts that its rules can speak of: the program's and its own.
+    pub vocabulary: Vocabulary,
+    /// The defined terms, in the order of the file.
+    pub terms: Vec<Term>,
+    /// The rules, in the order of the file.
+    pub rules: Vec<Rule>,
+    /// Questions whose answer is a class.
+    pub decisions: Vec<Decision>,
+    /// Papers to gather.
+    pub documents: Vec<Document>,
+    /// Duties in time; they never pass or fail.
+    pub duties: Vec<Duty>,
+    /// What to be careful of.
+    pub cautions: Vec<Caution>,
+}
+
+/// One file of a rule set.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Layer {
+    /// The file's own short name.
+    pub id: String,
+    /// What it is called.
+    pub title: String,
+    /// Its edition.
+    pub edition: String,
+}
+
+/// When a rule set or a rule is in force, and by which day that is decided.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct InForce {
+    /// From this day on (days since 1970-01-01).
+    pub from: Option<i128>,
+    /// Up to and including this day.
+    pub to: Option<i128>,
+    /// The fact that says which day counts (`events.applied`, `pool.built-on`).
+    pub by: FactId,
+}
+
+/// A defined term.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Term {
+    /// Its name.
+    pub id: String,
+    /// What it stands for.
+    pub meaning: Meaning,
+    /// Where it is defined.
+    pub span: Span,
+}
+
+/// What a term can stand for.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Meaning {
+    /// A limit or another value.
+    Value(Value),
+    /// Outlines, between which a distance can be taken.
+    Outlines(Operand),
+    /// Things.
+    Things(Selection),
+    /// A region.
+    Zone(Zone),
+    /// A requirement.
+    Requirement(Requirement),
+}
+
+/// Whether a rule binds.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Strength {
+    /// It binds: it counts for the verdict on the whole plan.
+    Must,
+    /// It advises: it is reported apart.
+    Should,
+}
+
+/// One rule.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Rule {
+    /// Its id in the rule set.
+    pub id: String,
+    /// Its title, without a full stop.
+    pub title: String,
+    /// The clause that it stands for.
+    pub clause: String,
+    /// Whether it binds.
+    pub strength: Strength,
+    /// It applies only where this holds of the plan.
+    pub when: Option<Requirement>,
+    /// It does not apply where this holds of the plan.
+    pub unless: Option<Requirement>,
+    /// It is judged for each of these.
+    pub each: Option<Selection>,
+    /// What must hold.
+    pub require: Requirement,
+    /// What may hold instead.
+    pub reliefs: Vec<Relief>,
+    /// What to do about a failure.
+    pub remedy: Option<String>,
+    /// Papers that the rule calls for wherever it applies.
+    pub documents: Vec<DocumentIndex>,
+    /// How sure its values are.
+    pub provenance: Provenance,
+    /// A note for the reader: how the authority reads it, why a contradiction was settled so.
+    pub note: Option<String>,
+    /// When it is in force, where that differs from its file.
+    pub in_force: Option<InForce>,
+    /// The layer that it comes from: a place in [`RuleSet::layers`].
+    pub layer: usize,
+    /// Where it stands in that layer's file.
+    pub span: Span,
+}
+
+/// How sure the values of a rule are.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Provenance {
+    /// Read from the published text.
+    Confirmed,
+    /// From memory: to be checked.
+    FromMemory,
+    /// Published sources disagree.
+    Contradicted,
+}
+
+/// What may hold instead of a rule's requirement.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Relief {
+    /// Its id in the rule.
+    pub id: String,
+    /// It is open only where this holds.
+    pub when: Option<Requirement>,
+    /// What must hold instead.
+    pub require: Requirement,
+    /// Whether the authority must give its leave.
+    pub leave: bool,
+    /// Where it stands.
+    pub span: Span,
+}
+
+/// What must hold.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Requirement {
+    /// A value keeps its bounds.
+    Test(Box<Test>),
+    /// All of these.
+    All(Vec<Requirement>),
+    /// Any one of these.
+    Any(Vec<Requirement>),
+    /// Not this.
+    Not(Box<Requirement>),
+    /// So many of these.
+    Count {
+        /// The members.
+        of: Vec<Requirement>,
+        /// How many must hold.
+        bounds: Vec<Bound>,
+    },
+    /// For each of these things.
+    Each(Box<Each>),
+    /// The row that applies says what must hold.
+    Table(Box<Table<Requirement>>),
+    /// A defined term holds.
+    Meets {
+        /// Its name.
+        term: String,
+        /// What it says.
+        requirement: Rc<Requirement>,
+    },
+    /// A document is in hand.
+    Have(DocumentIndex),
+    /// The authority decides.
+    Refer,
+}
+
+/// A value and its bounds.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Test {
+    /// What is measured.
+    pub value: Value,
+    /// What it must keep; all of them.
+    pub bounds: Vec<Bound>,
+    /// Where it stands.
+    pub span: Span,
+}
+
+/// What must hold for each of some things.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Each {
+    /// The things.
+    pub selection: Selection,
+    /// What must hold.
+    pub require: Requirement,
+    /// Where it stands.
+    pub span: Span,
+}
+
+/// What a value must keep.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Bound {
+    /// No less than.
+    AtLeast(Value),
+    /// No more than.
+    AtMost(Value),
+    /// More than.
+    MoreThan(Value),
+    /// Less than.
+    LessThan(Value),
+    /// One of these.
+    Is(Vec<Choice>),
+}
+
+/// One of the answers that `is` allows.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Choice {
+    /// A word; `yes` and `no` among them.
+    Word(String),
+    /// An amount.
+    Amount(i128),
+    /// There is none.
+    None,
+}
+
+/// An amount that a rule states, as it was written.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Stated {
+    /// The amount; an interval where the file itself says so.
+    pub range: Interval,
+    /// Of what.
+    pub dimension: Dimension,
+    /// The unit as written.
+    pub unit: Unit,
+}
+
+/// Anything that gives an amount (or, for a fact, a word).
+#[derive(Debug, Clone, PartialEq)]
+pub enum Value {
+    /// An amount.
+    Stated(Stated),
+    /// A fact of the thing under `each` or of the only thing of its kind.
+    Fact(FactId),
+    /// How far apart two outlines are.
+    Distance(Box<Distance>),
+    /// How large an area is.
+    Area(Box<Area>),
+    /// How long the lines are.
+    Length {
+        /// The lines.
+        of: Operand,
+        /// Only what lies in here.
+        within: Option<Box<Zone>>,
+    },
+    /// How many things there are.
+    Count(Selection),
+    /// How wide the widest way through a barrier is.
+    Enclosure(Box<Enclosure>),
+    /// How loud the equipment is at a place.
+    Sound(Box<Sound>),
+    /// The row that applies says how much.
+    Table(Box<Table<Value>>),
+    /// The largest of these.
+    Largest(Vec<Value>),
+    /// The smallest of these.
+    Smallest(Vec<Value>),
+    /// All of these together.
+    Sum(Vec<Value>),
+    /// The first less the others.
+    Difference(Vec<Value>),
+    /// These multiplied.
+    Product(Vec<Value>),
+    /// One number out of many things.
+    Over {
+        /// Which number.
+        how: Over,
+        /// The things.
+        of: Selection,
+        /// What is taken of each.
+        take: Box<Value>,
+    },
+    /// A defined term.
+    Named {
+        /// Its name.
+        term: String,
+        /// What it says.
+        value: Rc<Value>,
+    },
+}
+
+/// How one number is made out of many.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Over {
+    /// The largest.
+    Largest,
+    /// The smallest.
+    Smallest,
+    /// All together.
+    Sum,
+}
+
+/// How far apart two outlines are.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Distance {
+    /// From here.
+    pub from: Operand,
+    /// To here.
+    pub to: Operand,
+    /// How it is measured.
+    pub how: Measured,
+    /// The farthest point of `from` instead of the nearest.
+    pub farthest: bool,
+}
+
+/// How a distance is measured.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Measured {
+    /// On the plan.
+    Level,
+    /// Through the air.
+    InSpace,
+    /// Straight up or down.
+    Plumb,
+    /// Round what stands in the way.
+    Walking,
+}
+
+/// Outlines, between which a distance can be taken.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Operand {
+    /// The term that names it.
+    pub term: Option<String>,
+    /// What it is made of.
+    pub parts: Vec<Part>,
+}
+
+/// One outline of some things.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Part {
+    /// The things.
+    pub which: Which,
+    /// The outline.
+    pub outline: OutlineId,
+    /// By how much its area counts (billionths), where that is not in full.
+    pub counted: Option<i128>,
+}
+
+/// Which things are meant.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Which {
+    /// The one under `each`, or the one that a `where` speaks of.
+    Bound(KindId),
+    /// All that the selection selects.
+    All(Selection),
+}
+
+/// Things of one kind.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Selection {
+    /// The term that names it.
+    pub term: Option<String>,
+    /// The kind.
+    pub kind: KindId,
+    /// Only those of which this holds.
+    pub filter: Option<Box<Requirement>>,
+    /// Only what lies in here.
+    pub zone: Option<Box<Zone>>,
+    /// What it means that there is none.
+    pub if_none: Option<IfNone>,
+}
+
+/// What it means that a selection is surely empty.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum IfNone {
+    /// The requirement holds.
+    Passes,
+    /// The requirement does not hold.
+    Fails,
+    /// The authority decides.
+    Refer,
+}
+
+/// A region of the plan.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Zone {
+    /// Inside an area.
+    Inside(Operand),
+    /// Within a distance of an outline.
+    Around {
+        /// The outline.
+        of: Operand,
+        /// The distance.
+        by: Value,
+    },
+    /// Between two lines.
+    Between(Operand, Operand),
+    /// The triangle at a corner of two lines.
+    Corner {
+        /// The two lines.
+        of: Box<(Operand, Operand)>,
+        /// How long its legs are.
+        legs: Value,
+    },
+    /// All but this.
+    Not(Box<Zone>),
+    /// A defined term.
+    Named {
+        /// Its name.
+        term: String,
+        /// What it says.
+        zone: Rc<Zone>,
+    },
+}
+
+/// How large an area is.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Area {
+    /// Of what.
+    pub of: Operand,
+    /// Only what lies in here.
+    pub within: Option<Box<Zone>>,
+    /// As a share of this.
+    pub share_of: Option<ShareOf>,
+}
+
+/// What a share is a share of.
+#[derive(Debug, Clone, PartialEq)]
+pub enum ShareOf {
+    /// The area of these outlines.
+    Outlines(Operand),
+    /// A value.
+    Value(Value),
+}
+
+/// How wide the widest way through a barrier is.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Enclosure {
+    /// What is enclosed.
+    pub of: Operand,
+    /// From whom: `street`, `neighbour-lot`, `dwelling`.
+    pub from: Vec<String>,
+    /// What counts as barrier.
+    pub made_of: Operand,
+}
+
+/// How loud the equipment is at a place.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Sound {
+    /// The equipment.
+    pub from: Operand,
+    /// The place.
+    pub at: Operand,
+    /// `day`, `evening`, `night`.
+    pub during: String,
+}
+
+/// Rows, of which the first that applies counts.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Table<T> {
+    /// The value that the rows' bounds speak of.
+    pub by: Option<Value>,
+    /// The rows.
+    pub rows: Vec<Row<T>>,
+    /// Where it stands.
+    pub span: Span,
+}
+
+/// One row of a table.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Row<T> {
+    /// When it applies.
+    pub test: RowTest,
+    /// What it gives.
+    pub then: Then<T>,
+    /// Where it stands.
+    pub span: Span,
+}
+
+/// When a row applies.
+#[derive(Debug, Clone, PartialEq)]
+pub enum RowTest {
+    /// The table's value keeps all of these.
+    Bounds(Vec<Bound>),
+    /// This holds.
+    When(Requirement),
+    /// No row before it applied.
+    Otherwise,
+}
+
+/// What a row gives.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Then<T> {
+    /// This.
+    Give(T),
+    /// The authority decides.
+    Refer,
+}
+
+/// A question whose answer is a class.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Decision {
+    /// Its id.
+    pub id: String,
+    /// What it decides, as a short title.
+    pub title: String,
+    /// The clause that it stands for.
+    pub clause: Option<String>,
+    /// It is decided for each of these.
+    pub each: Option<Selection>,
+    /// The classes.
+    pub table: Table<String>,
+    /// Where it stands.
+    pub span: Span,
+}
+
+/// A paper to gather.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Document {
+    /// Its id.
+    pub id: String,
+    /// What it is.
+    pub title: String,
+    /// Who supplies it.
+    pub from: Option<String>,
+    /// In what form.
+    pub form: Option<String>,
+    /// Always needed.
+    pub always: bool,
+    /// Needed where this holds.
+    pub when: Option<Requirement>,
+    /// Needed where one of these rules has one of these outcomes.
+    pub on: Vec<OnOutcome>,
+    /// Whether the authority is free to give it or not.
+    pub discretion: bool,
+    /// Where it stands.
+    pub span: Span,
+}
+
+/// A rule's outcomes that call for a document.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct OnOutcome {
+    /// The rule's id.
+    pub rule: String,
+    /// The outcomes, in the report's words.
+    pub outcomes: Vec<String>,
+}
+
+/// A duty in time.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Duty {
+    /// Its id.
+    pub id: String,
+    /// What is to be done.
+    pub what: String,
+    /// By whom.
+    pub who: Option<String>,
+    /// Only where this holds.
+    pub when: Option<Requirement>,
+    /// It must be done before these.
+    pub before: Vec<String>,
+    /// It can start only after these.
+    pub after: Vec<String>,
+    /// So long before, or so long after.
+    pub by: Option<Stated>,
+    /// No later than so long after.
+    pub within: Option<Stated>,
+    /// How long it takes.
+    pub takes: Option<Stated>,
+    /// How often it recurs.
+    pub every: Option<Stated>,
+    /// Where it stands.
+    pub span: Span,
+}
+
+/// What to be careful of.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Caution {
+    /// Its id.
+    pub id: String,
+    /// What to be careful of, and who is to be asked.
+    pub says: String,
+    /// Only where this holds.
+    pub when: Option<Requirement>,
+    /// Where it stands.
+    pub span: Span,
+}
