@@ -30,15 +30,43 @@ impl Faults {
         span: Span,
         message: impl Into<String>,
     ) -> &mut Fault {
+        self.push(code, Some(span), message.into())
+    }
+
+    /// Adds a fault of the text as a whole.
+    pub fn add_whole(&mut self, code: &'static str, message: impl Into<String>) -> &mut Fault {
+        self.push(code, None, message.into())
+    }
+
+    /// Whether nothing is wrong.
+    pub fn is_empty(&self) -> bool {
+        self.list.is_empty()
+    }
+
+    /// Gives what was read, unless something is wrong with it.
+    ///
+    /// # Errors
+    /// These faults themselves, if there are any.
+    pub fn or<T>(self, read: T) -> Result<T, Self> {
+        if self.is_empty() { Ok(read) } else { Err(self) }
+    }
+
+    fn push(&mut self, code: &'static str, span: Option<Span>, message: String) -> &mut Fault {
         self.list.push(Fault {
             code,
-            span: Some(span),
-            message: message.into(),
+            span,
+            message,
             help: None,
         });
         let last = self.list.len() - 1;
         #[expect(clippy::indexing_slicing, reason = "the line before pushed it")]
         &mut self.list[last]
+    }
+}
+
+impl From<Fault> for Faults {
+    fn from(fault: Fault) -> Self {
+        Self { list: vec![fault] }
     }
 }
 

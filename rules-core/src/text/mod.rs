@@ -1,7 +1,31 @@
 //! Text that people wrote, read with care: where each word stands, and what is wrong with it.
+//!
+//! [`read`] is the one door through which YAML and JSON come in, [`write`] the one through which YAML goes out.
 
 mod fault;
+mod kit;
+mod lines;
 mod node;
+mod offsets;
+mod read;
+mod show;
+mod syntax;
+mod tree;
+mod write;
+
+#[cfg(test)]
+mod hostile_tests;
+#[cfg(test)]
+mod read_tests;
+#[cfg(test)]
+mod show_tests;
+#[cfg(test)]
+mod write_tests;
 
 pub use fault::{Fault, Faults};
+pub use kit::{MapReader, closest, yes_no};
+pub use lines::{Lines, line_col};
 pub use node::{Content, Entry, Node, Span};
+pub use read::{MAX_BYTES, MAX_DEPTH, MAX_NODES, read, read_bytes};
+pub use show::{FaultRow, MAX_SHOWN};
+pub use write::{to_json, write};

@@ -1,0 +1,230 @@
+//! What every reader of a [`Node`] needs: keys taken one by one, and what to say of those that nobody took.
+
+use super::{Content, Entry, Faults, Node, Span};
+
+/// Words longer than this are never guessed at.
+const LONGEST_GUESSED: usize = 64;
+
+impl Node {
+    /// The text of a word, a number or a sentence; `None` for a list, a map or nothing.
+    pub fn text(&self) -> Option<&str> {
+        match &self.content {
+            Content::Scalar { text, .. } => Some(text),
+            _ => None,
+        }
+    }
+
+    /// The entries of a map, in the order as written.
+    pub fn as_map(&self) -> Option<&[Entry]> {
+        match &self.content {
+            Content::Map(entries) => Some(entries),
+            _ => None,
+        }
+    }
+
+    /// The items of a list.
+    pub fn as_list(&self) -> Option<&[Node]> {
+        match &self.content {
+            Content::List(items) => Some(items),
+            _ => None,
+        }
+    }
+
+    /// What a map says under a key; `None` also where this is no map.
+    pub fn get(&self, key: &str) -> Option<&Node> {
+        let entry = self.as_map()?.iter().find(|entry| entry.key == key)?;
+        Some(&entry.value)
+    }
+
+    /// Whether nothing is written here.
+    pub fn is_empty(&self) -> bool {
+        self.content == Content::Empty
+    }
+
+    /// What this is, in words for a sentence: `a list`, `a text`, …
+    pub fn describe(&self) -> &'static str {
+        match &self.content {
+            Content::Empty => "nothing",
+            Content::Scalar { .. } => "a single value",
+            Content::List(_) => "a list",
+            Content::Map(_) => "keys with values",
+        }
+    }
+}
+
+/// Takes the keys of one map, and at the end says which keys nobody knows.
+#[derive(Debug)]
+pub struct MapReader<'a> {
+    what: &'a str,
+    span: Span,
+    entries: &'a [Entry],
+    known: Vec<&'a str>,
+}
+
+impl<'a> MapReader<'a> {
+    /// Begins to read a map. `what` names the thing in a sentence, as in `a gate`.
+    ///
+    /// A node that is no map gives a fault `not-a-map`, and `None`.
+    pub fn new(node: &'a Node, what: &'a str, faults: &mut Faults) -> Option<Self> {
+        let Some(entries) = node.as_map() else {
+            faults
+                .add(
+                    "not-a-map",
+                    node.span,
+                    format!(
+                        "{} stands here, where {what} is expected.",
+                        capital(node.describe())
+                    ),
+                )
+                .help("Write it as keys with values, one `key: value` on each line.");
+            return None;
+        };
+        let (span, known) = (node.span, Vec::new());
+        Some(Self {
+            what,
+            span,
+            entries,
+            known,
+        })
+    }
+
+    /// Where the whole map stands.
+    pub fn span(&self) -> Span {
+        self.span
+    }
+
+    /// Says that a key is known here, and gives its entry if it is written.
+    pub fn take(&mut self, key: &'a str) -> Option<&'a Entry> {
+        if !self.known.contains(&key) {
+            self.known.push(key);
+        }
+        self.entries.iter().find(|entry| entry.key == key)
+    }
+
+    /// As [`take`](Self::take); a key that is missing, or after which nothing stands, is a fault
+    /// (`missing-key`, `empty-value`).
+    pub fn need(&mut self, key: &'a str, faults: &mut Faults) -> Option<&'a Entry> {
+        let Some(entry) = self.take(key) else {
+            let message = format!(
+                "{} needs the key `{key}`, which is not written.",
+                capital(self.what)
+            );
+            faults.add("missing-key", self.head(), message);
+            return None;
+        };
+        if entry.value.is_empty() {
+            let message = format!("Nothing is written after `{key}`.");
+            faults.add("empty-value", entry.key_span, message);
+            return None;
+        }
+        Some(entry)
+    }
+
+    /// Ends the reading: every key that was never taken is a fault `unknown-key`.
+    pub fn finish(self, faults: &mut Faults) {
+        let unknown = self
+            .entries
+            .iter()
+            .filter(|entry| !self.known.contains(&entry.key.as_str()));
+        for entry in unknown {
+            let message = format!("`{}` is not a key of {}.", brief(&entry.key), self.what);
+            let help = self.help_for(&entry.key);
+            faults
+                .add("unknown-key", entry.key_span, message)
+                .help(help);
+        }
+    }
+
+    /// The place to underline where something is missing from the map: its first key.
+    fn head(&self) -> Span {
+        self.entries
+            .first()
+            .map_or(self.span, |entry| entry.key_span)
+    }
+
+    fn help_for(&self, key: &str) -> String {
+        let written = |known: &&str| self.entries.iter().any(|entry| entry.key == **known);
+        let free = self.known.iter().copied().filter(|known| !written(known));
+        let guess = closest(key, free).map(|guess| format!("Did you mean `{guess}`? "));
+        let known: Vec<_> = self
+            .known
+            .iter()
+            .map(|known| format!("`{known}`"))
+            .collect();
+        let list = if known.is_empty() {
+            "No keys are expected here.".to_owned()
+        } else {
+            format!("The keys here are {}.", known.join(", "))
+        };
+        guess.unwrap_or_default() + &list
+    }
+}
+
+/// Which of some words a mistyped word was meant to be, where one is close.
+///
+/// Close is one slip (a letter wrong, missing, too many or two swapped) in up to four letters, two in up to eight,
+/// three in more. Capitals, and `_` or a space for `-`, do not count. Of two equally close, the first is taken.
+pub fn closest<'c>(word: &str, candidates: impl IntoIterator<Item = &'c str>) -> Option<&'c str> {
+    let word = folded(word);
+    let allowed = match word.chars().count() {
+        0 => return None,
+        1..=4 => 1,
+        5..=8 => 2,
+        9..=LONGEST_GUESSED => 3,
+        _ => return None,
+    };
+    let slips = |candidate: &&str| strsim::damerau_levenshtein(&word, &folded(candidate));
+    let close = candidates
+        .into_iter()
+        .map(|candidate| (slips(&candidate), candidate));
+    let near =
+        close.filter(|&(slips, candidate)| slips <= allowed && slips < candidate.chars().count());
+    near.min_by_key(|&(slips, _)| slips)
+        .map(|(_, candidate)| candidate)
+}
+
+fn folded(word: &str) -> String {
+    word.trim().to_lowercase().replace(['_', ' '], "-")
+}
+
+/// Reads `yes`, `no`, `true` or `false`, in quotes or not.
+///
+/// # Errors
+/// For anything else, one fault `not-yes-or-no`.
+pub fn yes_no(node: &Node) -> Result<bool, super::Fault> {
+    match node.text() {
+        Some("yes" | "true") => Ok(true),
+        Some("no" | "false") => Ok(false),
+        other => {
+            let found = other.map_or_else(
+                || node.describe().to_owned(),
+                |text| format!("`{}`", brief(text)),
+            );
+            Err(super::Fault {
+                code: "not-yes-or-no",
+                span: Some(node.span),
+                message: format!("`yes` or `no` is expected here, not {found}."),
+                help: closest(other.unwrap_or_default(), ["yes", "no", "true", "false"])
+                    .map(|guess| format!("Did you mean `{guess}`?")),
+            })
+        }
+    }
+}
+
+/// A word as it may stand in a sentence: on one line, and not too long.
+pub(super) fn brief(word: &str) -> String {
+    const LONGEST: usize = 40;
+    let plain = word.chars().map(|c| if c.is_control() { ' ' } else { c });
+    let mut short: String = plain.take(LONGEST).collect();
+    if word.chars().nth(LONGEST).is_some() {
+        short.push('…');
+    }
+    short
+}
+
+/// A phrase with a capital at its beginning.
+fn capital(phrase: &str) -> String {
+    let mut rest = phrase.chars();
+    let first = rest.next().map(|c| c.to_uppercase().to_string());
+    first.unwrap_or_default() + rest.as_str()
+}

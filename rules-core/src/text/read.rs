@@ -1,0 +1,115 @@
+//! The one door for YAML and JSON: limits, then the tree with its places, then all that is wrong with it.
+//!
+//! The parser gives a flat row of events, so that nothing here or there calls itself: depth costs no stack.
+
+use super::tree::Builder;
+use super::{Content, Faults, Lines, Node, Span};
+
+/// The longest text that is read, in bytes: 2 MB.
+pub const MAX_BYTES: usize = 2_000_000;
+/// How deep lists and maps may stand inside each other.
+pub const MAX_DEPTH: usize = 64;
+/// How many keys, values, lists and maps a text may have.
+pub const MAX_NODES: usize = 200_000;
+
+/// Reads bytes that should be UTF-8 text; a byte-order mark at the beginning is passed over.
+///
+/// # Errors
+/// As [`read`], and `not-utf8`. Places count from after the byte-order mark.
+pub fn read_bytes(bytes: &[u8]) -> Result<Node, Faults> {
+    let bytes = bytes.strip_prefix(b"\xef\xbb\xbf").unwrap_or(bytes);
+    let mut faults = Faults::default();
+    if too_long(bytes.len(), &mut faults) {
+        return Err(faults);
+    }
+    match std::str::from_utf8(bytes) {
+        Ok(text) => read(text),
+        Err(error) => {
+            let at = error.valid_up_to();
+            let valid = String::from_utf8_lossy(bytes.get(..at).unwrap_or_default());
+            let line = Lines::new(&valid).line(at);
+            let message = format!(
+                "The file is not UTF-8 text: byte {at}, on line {line}, belongs to no character."
+            );
+            faults
+                .add("not-utf8", Span { start: at, end: at }, message)
+                .help("Save the file again with the encoding UTF-8.");
+            Err(faults)
+        }
+    }
+}
+
+/// Reads YAML or JSON text, of which the top is a map.
+///
+/// # Errors
+/// Every fault that can be found in one go. A fault of YAML itself ends the reading, so that more may come to light
+/// when it is mended.
+pub fn read(text: &str) -> Result<Node, Faults> {
+    let mut faults = Faults::default();
+    if too_long(text.len(), &mut faults) || has_control(text, &mut faults) {
+        return Err(faults);
+    }
+    let (root, mut faults) = Builder::read(text);
+    if faults.is_empty() {
+        check_top(root.as_ref(), &mut faults);
+    }
+    match root {
+        Some(root) if faults.is_empty() => Ok(root),
+        _ => Err(faults),
+    }
+}
+
+fn check_top(root: Option<&Node>, faults: &mut Faults) {
+    match root.map(|root| (root, &root.content)) {
+        Some((_, Content::Map(_))) => {}
+        None | Some((_, Content::Empty)) => {
+            faults
+                .add_whole("empty-file", "Nothing is written in the file.")
+                .help("Comments alone do not count.");
+        }
+        Some((root, _)) => {
+            let message = format!(
+                "The file should begin with a key, as in `key: value`; it has {} instead.",
+                root.describe()
+            );
+            faults
+                .add("top-not-a-map", root.span, message)
+                .help("Put every part of the file under a key of its own.");
+        }
+    }
+}
+
+fn too_long(bytes: usize, faults: &mut Faults) -> bool {
+    if bytes <= MAX_BYTES {
+        return false;
+    }
+    faults
+        .add_whole(
+            "too-long",
+            format!("The file has {bytes} bytes; no more than {MAX_BYTES} are read."),
+        )
+        .help("A plan or a rule set is far shorter; is this the right file?");
+    true
+}
+
+/// The parser takes a zero byte for the end of the text; what it would pass over in silence is refused here.
+fn has_control(text: &str, faults: &mut Faults) -> bool {
+    let bad = |c: char| c.is_control() && !matches!(c, '\t' | '\n' | '\r' | '\u{85}');
+    let mut found = text
+        .char_indices()
+        .filter(|&(_, c)| bad(c))
+        .take(super::MAX_SHOWN)
+        .peekable();
+    let any = found.peek().is_some();
+    for (start, c) in found {
+        let end = start + c.len_utf8();
+        let message = format!(
+            "A control character (U+{:04X}) stands in the text.",
+            u32::from(c)
+        );
+        faults
+            .add("control-character", Span { start, end }, message)
+            .help("Take it out; is this a text file?");
+    }
+    any
+}

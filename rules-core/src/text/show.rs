@@ -1,0 +1,180 @@
+//! Faults laid out for a person to read, or as rows for another program.
+
+use serde::Serialize;
+use unicode_width::UnicodeWidthChar;
+
+use super::{Fault, Faults, Lines, Span};
+
+/// How many faults are shown in full; the rest are only counted.
+pub const MAX_SHOWN: usize = 50;
+/// How many columns of a source line are shown.
+const WINDOW: usize = 100;
+/// How many of them stand before the underlined text, where the line is too long to be shown whole.
+const LEAD: usize = 30;
+/// A tab is shown as this many spaces.
+const TAB: usize = 4;
+
+/// One fault with its place worked out, for another program.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct FaultRow {
+    /// The kind of fault, a stable word.
+    pub code: &'static str,
+    /// What is wrong.
+    pub message: String,
+    /// What would be right.
+    pub help: Option<String>,
+    /// The line, from 1; none where the whole text is at fault.
+    pub line: Option<usize>,
+    /// The column in characters, from 1.
+    pub column: Option<usize>,
+    /// The text at fault, as far as it stands on its first line.
+    pub underlined: Option<String>,
+}
+
+impl Fault {
+    /// Lays the fault out: the sentence, the place in `file`, the line with the place underlined, the help.
+    pub fn show(&self, file: &str, text: &str) -> String {
+        self.show_in(file, &Lines::new(text))
+    }
+
+    /// The fault as a row for another program.
+    pub fn row(&self, lines: &Lines) -> FaultRow {
+        let place = self.span.map(|span| lines.line_col(span.start));
+        FaultRow {
+            code: self.code,
+            message: self.message.clone(),
+            help: self.help.clone(),
+            line: place.map(|(line, _)| line),
+            column: place.map(|(_, column)| column),
+            underlined: self.span.map(|span| lines.underlined(span).to_owned()),
+        }
+    }
+
+    fn show_in(&self, file: &str, lines: &Lines) -> String {
+        let place = match self.span {
+            Some(span) => excerpt(file, span, lines),
+            None => format!("in {file}\n"),
+        };
+        let help = self.help.as_ref().map(|help| format!("{help}\n"));
+        format!("{}\n{place}{}", self.message, help.unwrap_or_default())
+    }
+}
+
+impl Faults {
+    /// The faults in the order of their places, each once.
+    pub fn sorted(&self) -> Vec<&Fault> {
+        let mut sorted: Vec<_> = self.list.iter().collect();
+        sorted.sort_by_key(|fault| (fault.span, fault.code, &fault.message, &fault.help));
+        sorted.dedup();
+        sorted
+    }
+
+    /// Lays out all faults, an empty line between two. After the first fifty, the rest are only counted.
+    pub fn show(&self, file: &str, text: &str) -> String {
+        let (lines, sorted) = (Lines::new(text), self.sorted());
+        let mut parts: Vec<_> = sorted
+            .iter()
+            .take(MAX_SHOWN)
+            .map(|fault| fault.show_in(file, &lines))
+            .collect();
+        if let Some(more @ 1..) = sorted.len().checked_sub(MAX_SHOWN) {
+            parts.push(format!("and {more} more\n"));
+        }
+        parts.join("\n")
+    }
+
+    /// The faults as rows for another program, in the order of their places, each once.
+    pub fn rows(&self, text: &str) -> Vec<FaultRow> {
+        let lines = Lines::new(text);
+        let sorted = self.sorted();
+        sorted.iter().map(|fault| fault.row(&lines)).collect()
+    }
+}
+
+/// The place in words, the source line, and the underline.
+fn excerpt(file: &str, span: Span, lines: &Lines) -> String {
+    let (line, column) = lines.line_col(span.start);
+    let marked = lines.underlined(span).chars().count();
+    let window = Window::around(lines.line_text(line), column - 1, marked);
+    let number = line.to_string();
+    let margin = " ".repeat(number.len());
+    format!(
+        "in {file}, line {line}, column {column}:\n  {number} | {}\n  {margin} | {}{}\n",
+        window.shown,
+        " ".repeat(window.before),
+        "~".repeat(window.under),
+    )
+}
+
+/// The part of a source line that is shown, measured in columns of the screen.
+struct Window {
+    shown: String,
+    before: usize,
+    under: usize,
+}
+
+impl Window {
+    /// The window on `line` in which `marked` characters after the first `skipped` are underlined.
+    fn around(line: &str, skipped: usize, marked: usize) -> Self {
+        let before: usize = line.chars().take(skipped).map(width).sum();
+        let whole: usize = line.chars().map(width).sum();
+        let from = if whole <= WINDOW {
+            0
+        } else {
+            before.saturating_sub(LEAD)
+        };
+        let mut window = Self {
+            shown: String::new(),
+            before: 0,
+            under: 0,
+        };
+        if from > 0 {
+            window.push("…", true, false);
+        }
+        let (mut column, mut shown) = (0, 0);
+        for (at, c) in line.chars().enumerate() {
+            let visible = column >= from;
+            column += width(c);
+            if !visible {
+                continue;
+            }
+            shown += width(c);
+            if shown > WINDOW {
+                window.push("…", false, false);
+                break;
+            }
+            window.push(&visible_form(c), at < skipped, at < skipped + marked);
+        }
+        window.under = window.under.max(1);
+        window
+    }
+
+    fn push(&mut self, piece: &str, before: bool, under: bool) {
+        let columns: usize = piece.chars().map(width).sum();
+        self.shown.push_str(piece);
+        if before {
+            self.before += columns;
+        } else if under {
+            self.under += columns;
+        }
+    }
+}
+
+fn width(c: char) -> usize {
+    match c {
+        '\t' => TAB,
+        _ => c.width().unwrap_or(1),
+    }
+}
+
+/// A character as it is shown: a tab as spaces, what cannot be seen or would turn the line around as a sign for it.
+fn visible_form(c: char) -> String {
+    match c {
+        '\t' => " ".repeat(TAB),
+        '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' => {
+            String::new()
+        }
+        _ if c.is_control() => "\u{fffd}".to_owned(),
+        _ => c.to_string(),
+    }
+}

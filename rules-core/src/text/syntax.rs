@@ -1,0 +1,298 @@
+//! What the parser of YAML itself objects to, said in plain words.
+
+/// A fault of YAML: its code, the sentence, and what would be right.
+pub(super) struct Said {
+    pub code: &'static str,
+    pub message: &'static str,
+    pub help: &'static str,
+}
+
+/// The parser's words, by a part that marks them, and ours. The first that fits is taken.
+const TABLE: &[(&str, Said)] = &[
+    (
+        "recursion limit",
+        Said {
+            code: "too-deep",
+            message: "Lists and maps stand inside each other more than 64 deep.",
+            help: "A plan or a rule set needs far fewer; a bracket is probably not closed.",
+        },
+    ),
+    (
+        "unknown anchor",
+        Said {
+            code: "alias",
+            message: "A word that begins with `*` repeats another part of the file, which is not possible here.",
+            help: "Write it out. If it is meant as text, put it in quotes.",
+        },
+    ),
+    (
+        "tab",
+        Said {
+            code: "tab",
+            message: "A tab stands where the line is indented.",
+            help: "Indent with spaces: a tab has no fixed width, so nobody can say what belongs to what.",
+        },
+    ),
+    (
+        "invalid Unicode character",
+        Said {
+            code: "bad-escape",
+            message: "This escape names no character.",
+            help: "Write the character itself.",
+        },
+    ),
+    (
+        "escape",
+        Said {
+            code: "bad-escape",
+            message: "A `\\` in double quotes begins an escape, and there is none of this name.",
+            help: "Write `\\\\` for one `\\`, or put the text in single quotes.",
+        },
+    ),
+    (
+        "hexadecimal",
+        Said {
+            code: "bad-escape",
+            message: "After `\\x`, `\\u` or `\\U`, the number of a character is expected: 2, 4 or 8 digits from 0 to f.",
+            help: "Write the character itself, or `\\\\` for one `\\`.",
+        },
+    ),
+    (
+        "quoted scalar, found unexpected end",
+        Said {
+            code: "quote-not-closed",
+            message: "A quotation mark is opened and never closed.",
+            help: "Put the same mark at the end of the text. An apostrophe inside single quotes is written twice.",
+        },
+    ),
+    (
+        "quoted scalar, found unexpected document",
+        Said {
+            code: "quote-not-closed",
+            message: "A quotation mark is not closed before the file is divided by `---` or `...`.",
+            help: "Put the same mark at the end of the text.",
+        },
+    ),
+    (
+        "trailing content after double-quoted",
+        Said {
+            code: "after-quote",
+            message: "Something stands after the closing quotation mark.",
+            help: "Put the whole text in quotes, or none of it.",
+        },
+    ),
+    (
+        "indentation in quoted",
+        Said {
+            code: "indentation",
+            message: "The text in quotes goes on here, on a line that is indented less than it must be.",
+            help: "Indent the line further, or close the quotation mark on the line above.",
+        },
+    ),
+    (
+        "flow mapping",
+        Said {
+            code: "bracket",
+            message: "Inside `{ }`, a `,` or the closing `}` is expected here.",
+            help: "Put a `,` between two entries and a `}` after the last. Text with `,`, `{` or `:` in it needs quotes.",
+        },
+    ),
+    (
+        "flow sequence",
+        Said {
+            code: "bracket",
+            message: "Inside `[ ]`, a `,` or the closing `]` is expected here.",
+            help: "Put a `,` between two items and a `]` after the last. Text with `,`, `[` or `:` in it needs quotes.",
+        },
+    ),
+    (
+        "flow construct",
+        Said {
+            code: "bracket",
+            message: "This line stands inside a `[` or `{` that is not closed above it.",
+            help: "Close the bracket, or indent the line further.",
+        },
+    ),
+    (
+        "mapping values are not allowed",
+        Said {
+            code: "colon",
+            message: "A `:` cannot stand here.",
+            help: "If it belongs to the text, put the text in quotes. If it ends a key, put the key on a line of its own, \
+               indented like its neighbours.",
+        },
+    ),
+    (
+        "illegal placement of ':'",
+        Said {
+            code: "colon",
+            message: "A `:` cannot stand here.",
+            help: "If it belongs to the text, put the text in quotes.",
+        },
+    ),
+    (
+        "':' must be followed",
+        Said {
+            code: "colon",
+            message: "A space must follow this `:`.",
+            help: "Write `key: value`.",
+        },
+    ),
+    (
+        "simple key",
+        Said {
+            code: "no-colon",
+            message: "A key is expected here, and no `:` follows it.",
+            help: "Write `key: value`. Text that goes on over several lines is indented further than its key.",
+        },
+    ),
+    (
+        "block mapping, did not find expected key",
+        Said {
+            code: "indentation",
+            message: "This line does not fit to those above it: a key is expected here.",
+            help: "Keys that belong together begin in the same column; what belongs to a key is indented further.",
+        },
+    ),
+    (
+        "expected '-'",
+        Said {
+            code: "indentation",
+            message: "This line does not fit to the list above it: an item that begins with `- ` is expected here.",
+            help: "Items of one list begin in the same column.",
+        },
+    ),
+    (
+        "block sequence entries",
+        Said {
+            code: "list-item",
+            message: "A list item cannot begin here.",
+            help: "Put the `-` on a line of its own, under the key that the list belongs to.",
+        },
+    ),
+    (
+        "'-' must be followed",
+        Said {
+            code: "list-item",
+            message: "A space must follow this `-`.",
+            help: "Write `- item`.",
+        },
+    ),
+    (
+        "'-' followed",
+        Said {
+            code: "list-item",
+            message: "A `-` cannot stand here.",
+            help: "Inside brackets, items are divided by `,` only.",
+        },
+    ),
+    (
+        "mapping keys are not allowed",
+        Said {
+            code: "question-mark",
+            message: "A `?` cannot stand here.",
+            help: "If it belongs to the text, put the text in quotes.",
+        },
+    ),
+    (
+        "block scalar",
+        Said {
+            code: "block-text",
+            message: "The text after `|` or `>` does not begin as it must.",
+            help: "Nothing but a comment follows `|` or `>` on its line; the text is on the next lines, indented further.",
+        },
+    ),
+    (
+        "unexpected character",
+        Said {
+            code: "needs-quotes",
+            message: "A text cannot begin with this character.",
+            help: "Put the text in quotes.",
+        },
+    ),
+    (
+        "indentation",
+        Said {
+            code: "indentation",
+            message: "This line is indented differently from those it belongs to.",
+            help: "What belongs together begins in the same column.",
+        },
+    ),
+    (
+        "indented",
+        Said {
+            code: "indentation",
+            message: "This line is indented differently from those it belongs to.",
+            help: "What belongs together begins in the same column.",
+        },
+    ),
+    (
+        "comments must be separated",
+        Said {
+            code: "comment",
+            message: "A comment needs a space before its `#`.",
+            help: "If the `#` belongs to the text, put the text in quotes.",
+        },
+    ),
+    (
+        "document",
+        Said {
+            code: "several-documents",
+            message: "A line that divides the file into several documents stands here.",
+            help: "Keep one document in the file; take out `---`, `...` and lines that begin with `%`.",
+        },
+    ),
+    (
+        "directive",
+        Said {
+            code: "directive",
+            message: "A line that begins with `%` is an instruction to YAML itself, and this one is not understood.",
+            help: "Take the line out; if it is meant as text, put it in quotes.",
+        },
+    ),
+    (
+        "tag",
+        Said {
+            code: "tag",
+            message: "A word that begins with `!` is a tag, and tags are not read here.",
+            help: "Take it out. If it is meant as text, put it in quotes.",
+        },
+    ),
+    (
+        "TAG",
+        Said {
+            code: "tag",
+            message: "Tags are not read here.",
+            help: "Take the line out.",
+        },
+    ),
+    (
+        "handle",
+        Said {
+            code: "tag",
+            message: "A word that begins with `!` is a tag, and tags are not read here.",
+            help: "Take it out. If it is meant as text, put it in quotes.",
+        },
+    ),
+    (
+        "anchor",
+        Said {
+            code: "anchor",
+            message: "A word that begins with `&` or `*` names a part of the file to be repeated, which is not possible here.",
+            help: "Write it out. If it is meant as text, put it in quotes.",
+        },
+    ),
+];
+
+/// What is said where the table has nothing better.
+const OTHERWISE: Said = Said {
+    code: "not-yaml",
+    message: "The text cannot be read from here on.",
+    help: "Look at the indentation, the brackets and the quotation marks here and on the line above.",
+};
+
+/// Says in plain words what the parser objects to.
+pub(super) fn say(info: &str) -> &'static Said {
+    let fits = TABLE.iter().find(|(mark, _)| info.contains(mark));
+    fits.map_or(&OTHERWISE, |(_, said)| said)
+}

@@ -1,0 +1,418 @@
+//! From the parser's row of events to the tree, noting all that is wrong on the way.
+
+use std::borrow::Cow;
+use std::collections::BTreeMap;
+
+use saphyr_parser::{Event, Parser, ScalarStyle, ScanError};
+
+use super::kit::brief;
+use super::lines::floor_char;
+use super::offsets::Offsets;
+use super::read::{MAX_DEPTH, MAX_NODES};
+use super::{Content, Entry, Faults, Lines, Node, Span, syntax};
+
+/// A list or a map that is not closed yet.
+struct Open {
+    span: Span,
+    /// In brackets, as in JSON.
+    bracketed: bool,
+    holds: Holds,
+}
+
+enum Holds {
+    Items(Vec<Node>),
+    Entries(Entries),
+}
+
+#[derive(Default)]
+struct Entries {
+    done: Vec<Entry>,
+    seen: BTreeMap<String, Span>,
+    turn: Turn,
+}
+
+/// What comes next in a map.
+#[derive(Default)]
+enum Turn {
+    #[default]
+    Key,
+    /// The value of this key; of none where the key was faulty and its value is passed over.
+    Value(Option<(String, Span)>),
+}
+
+/// Nothing more can be read.
+struct Stop;
+
+/// Builds the tree of one text.
+pub(super) struct Builder<'t> {
+    text: &'t str,
+    lines: Lines<'t>,
+    offsets: Offsets<'t>,
+    faults: Faults,
+    open: Vec<Open>,
+    root: Option<Node>,
+    nodes: usize,
+    documents: usize,
+    /// Where the events so far end: tags and anchors stand between it and the next.
+    read_to: usize,
+}
+
+impl<'t> Builder<'t> {
+    /// Reads a text; the tree is whole only if there are no faults.
+    pub(super) fn read(text: &'t str) -> (Option<Node>, Faults) {
+        let mut builder = Self {
+            text,
+            lines: Lines::new(text),
+            offsets: Offsets::new(text),
+            faults: Faults::default(),
+            open: Vec::new(),
+            root: None,
+            nodes: 0,
+            documents: 0,
+            read_to: 0,
+        };
+        for event in Parser::new_from_str(text) {
+            let went_on = match event {
+                Ok((event, span)) => builder.event(event, span),
+                Err(error) => builder.syntax(&error),
+            };
+            if went_on.is_err() {
+                break;
+            }
+        }
+        (builder.root, builder.faults)
+    }
+
+    fn event(&mut self, event: Event, place: saphyr_parser::Span) -> Result<(), Stop> {
+        let span = self.span(place);
+        match event {
+            Event::DocumentStart(_) => self.document(span)?,
+            Event::Alias(_) => {
+                self.refuse_alias(span);
+                self.leaf(span, Content::Empty)?;
+            }
+            Event::Scalar(text, style, anchor, tag) => {
+                self.refuse_properties(span, anchor > 0, tag.is_some());
+                self.scalar(span, text, style)?;
+            }
+            Event::SequenceStart(anchor, tag) => {
+                self.refuse_properties(span, anchor > 0, tag.is_some());
+                self.open(span, Holds::Items(Vec::new()))?;
+            }
+            Event::MappingStart(anchor, tag) => {
+                self.refuse_properties(span, anchor > 0, tag.is_some());
+                self.open(span, Holds::Entries(Entries::default()))?;
+            }
+            Event::SequenceEnd | Event::MappingEnd => self.close(span),
+            Event::Nothing | Event::StreamStart | Event::StreamEnd | Event::DocumentEnd => {}
+        }
+        self.read_to = self.read_to.max(span.end);
+        Ok(())
+    }
+
+    fn span(&self, place: saphyr_parser::Span) -> Span {
+        let start = self.offsets.byte(place.start.index());
+        let end = self.offsets.byte(place.end.index()).max(start);
+        Span { start, end }
+    }
+
+    fn slice(&self, span: Span) -> &'t str {
+        self.text.get(span.start..span.end).unwrap_or_default()
+    }
+
+    fn document(&mut self, span: Span) -> Result<(), Stop> {
+        self.documents += 1;
+        if self.documents == 1 {
+            return Ok(());
+        }
+        self.faults
+            .add(
+                "several-documents",
+                span,
+                "A second document begins here; a file holds only one.",
+            )
+            .help("Take out the `---`, or put what follows into a file of its own.");
+        Err(Stop)
+    }
+
+    fn scalar(&mut self, span: Span, text: Cow<str>, style: ScalarStyle) -> Result<(), Stop> {
+        let quoted = style != ScalarStyle::Plain;
+        let invented = !quoted
+            && (span.start == span.end || self.slice(span) != "~")
+            && (text == "~" || text.is_empty());
+        if invented {
+            return self.leaf(span, Content::Empty);
+        }
+        let written = self.slice(span);
+        let end = match style {
+            ScalarStyle::Literal | ScalarStyle::Folded => span.start + written.trim_end().len(),
+            _ => span.end,
+        };
+        let text = text.into_owned();
+        self.leaf(Span { end, ..span }, Content::Scalar { text, quoted })
+    }
+
+    fn leaf(&mut self, span: Span, content: Content) -> Result<(), Stop> {
+        self.count(span)?;
+        self.place(Node { span, content });
+        Ok(())
+    }
+
+    fn count(&mut self, span: Span) -> Result<(), Stop> {
+        self.nodes += 1;
+        if self.nodes <= MAX_NODES {
+            return Ok(());
+        }
+        let message =
+            format!("The file has more than {MAX_NODES} keys and values; no more are read.");
+        self.faults
+            .add("too-many", span, message)
+            .help("Is this the right file?");
+        Err(Stop)
+    }
+
+    fn open(&mut self, span: Span, holds: Holds) -> Result<(), Stop> {
+        self.count(span)?;
+        if self.open.len() >= MAX_DEPTH {
+            let said = syntax::say("recursion limit");
+            self.faults
+                .add(said.code, span, said.message)
+                .help(said.help);
+            return Err(Stop);
+        }
+        let written = self.slice(span);
+        if written.starts_with('?') && matches!(holds, Holds::Entries(_)) {
+            self.faults
+                .add(
+                    "question-mark",
+                    span,
+                    "A `?` before a key is not read here.",
+                )
+                .help(
+                    "Write `key: value`. If the `?` belongs to the text, put the text in quotes.",
+                );
+            return Err(Stop);
+        }
+        let bracketed = matches!(written, "[" | "{");
+        let span = self.with_first_dash(span, &holds);
+        self.open.push(Open {
+            span,
+            bracketed,
+            holds,
+        });
+        Ok(())
+    }
+
+    /// A list in the same column as its key is placed by the parser after its first dash.
+    fn with_first_dash(&self, span: Span, holds: &Holds) -> Span {
+        let parent = self.open.last().map(|open| &open.holds);
+        match (parent, holds) {
+            (Some(Holds::Entries(_)), Holds::Items(_)) => Span {
+                start: self.before(span, '-').start,
+                ..span
+            },
+            _ => span,
+        }
+    }
+
+    fn close(&mut self, end: Span) {
+        let Some(open) = self.open.pop() else { return };
+        let last = match &open.holds {
+            Holds::Items(items) => items.last().map(|item| item.span.end),
+            Holds::Entries(entries) => entries
+                .done
+                .last()
+                .map(|entry| entry.value.span.end.max(entry.key_span.end)),
+        };
+        let end = if open.bracketed {
+            end.end
+        } else {
+            last.unwrap_or(open.span.end)
+        };
+        let span = Span {
+            end: end.max(open.span.end),
+            ..open.span
+        };
+        let content = match open.holds {
+            Holds::Items(items) => Content::List(items),
+            Holds::Entries(entries) => Content::Map(entries.done),
+        };
+        self.place(Node { span, content });
+    }
+
+    /// Puts a finished part where it belongs.
+    fn place(&mut self, node: Node) {
+        match self.open.last_mut().map(|open| &mut open.holds) {
+            None => self.root = Some(or_empty(node)),
+            Some(Holds::Items(items)) => items.push(or_empty(node)),
+            Some(Holds::Entries(entries)) => match std::mem::take(&mut entries.turn) {
+                Turn::Key => {
+                    let key = key_of(node, &entries.seen, &self.lines, &mut self.faults);
+                    if let Some((key, span)) = &key {
+                        entries.seen.insert(key.clone(), *span);
+                    }
+                    entries.turn = Turn::Value(key);
+                }
+                Turn::Value(None) => {}
+                Turn::Value(Some((key, key_span))) => {
+                    let value = or_empty(node);
+                    entries.done.push(Entry {
+                        key,
+                        key_span,
+                        value,
+                    });
+                }
+            },
+        }
+    }
+
+    fn refuse_alias(&mut self, span: Span) {
+        let said = syntax::say("unknown anchor");
+        self.faults
+            .add(said.code, span, said.message)
+            .help(said.help);
+    }
+
+    fn refuse_properties(&mut self, span: Span, anchor: bool, tag: bool) {
+        for (here, sign, word) in [(anchor, '&', "anchor"), (tag, '!', "tag")] {
+            if here {
+                let said = syntax::say(word);
+                let place = self.before(span, sign);
+                self.faults
+                    .add(said.code, place, said.message)
+                    .help(said.help);
+            }
+        }
+    }
+
+    /// The word that begins with a sign and stands between the events so far and this place; else this place.
+    fn before(&self, span: Span, sign: char) -> Span {
+        let gap = self.text.get(self.read_to..span.start).unwrap_or_default();
+        let mut start = self.read_to;
+        for line in gap.split_inclusive(['\n', '\r']) {
+            let said = line.split('#').next().unwrap_or_default();
+            if let Some(at) = said.find(sign) {
+                let start = start + at;
+                return Span {
+                    start,
+                    end: start + self.word_at(start).len(),
+                };
+            }
+            start += line.len();
+        }
+        span
+    }
+
+    /// From a byte to the next blank or bracket.
+    fn word_at(&self, byte: usize) -> &'t str {
+        let rest = self.text.get(byte..).unwrap_or_default();
+        let ends = |c: char| c.is_whitespace() || matches!(c, ',' | '[' | ']' | '{' | '}');
+        rest.split(ends).next().unwrap_or_default()
+    }
+
+    fn syntax(&mut self, error: &ScanError) -> Result<(), Stop> {
+        let at = floor_char(self.text, self.offsets.byte(error.marker().index()));
+        let tab = self.tab_near(at);
+        let said = syntax::say(if tab.is_some() { "tab" } else { error.info() });
+        let next = self.text.get(at..).and_then(|rest| rest.chars().next());
+        let width = next
+            .filter(|c| !matches!(c, '\n' | '\r'))
+            .map_or(0, char::len_utf8);
+        let end = at
+            + width.max(if width == 0 {
+                0
+            } else {
+                self.word_at(at).len()
+            });
+        let span = tab.unwrap_or(Span { start: at, end });
+        let still_open = self.open_bracket().filter(|_| said.code == "bracket");
+        let fault = self.faults.add(said.code, span, said.message);
+        fault.help(still_open.unwrap_or_default() + said.help);
+        Err(Stop)
+    }
+
+    fn open_bracket(&self) -> Option<String> {
+        let open = self.open.iter().rev().find(|open| open.bracketed)?;
+        let (line, bracket) = (self.lines.line(open.span.start), self.slice(open.span));
+        Some(format!("The `{bracket}` on line {line} is still open. "))
+    }
+
+    /// The first tab in the indentation of the line of a byte, or of the line above.
+    fn tab_near(&self, byte: usize) -> Option<Span> {
+        let line = self.lines.line(byte);
+        [line, line.saturating_sub(1)]
+            .into_iter()
+            .filter(|&line| line > 0)
+            .find_map(|line| {
+                let said = self.lines.line_text(line);
+                let indent = said.len() - said.trim_start_matches([' ', '\t']).len();
+                let at = said
+                    .find('\t')
+                    .filter(|&at| at < indent && !said.trim().is_empty())?;
+                let start = self.lines.start(line) + at;
+                Some(Span {
+                    start,
+                    end: start + 1,
+                })
+            })
+    }
+}
+
+/// What is written as `~` or `null` says nothing, as in JSON.
+fn or_empty(node: Node) -> Node {
+    match &node.content {
+        Content::Scalar {
+            text,
+            quoted: false,
+        } if matches!(text.as_str(), "~" | "null" | "Null" | "NULL") => Node {
+            content: Content::Empty,
+            ..node
+        },
+        _ => node,
+    }
+}
+
+/// The key that a node is, unless it is no key or stands twice.
+fn key_of(
+    node: Node,
+    seen: &BTreeMap<String, Span>,
+    lines: &Lines,
+    faults: &mut Faults,
+) -> Option<(String, Span)> {
+    let span = node.span;
+    let Content::Scalar { text: key, quoted } = node.content else {
+        bad_key(&node, faults);
+        return None;
+    };
+    if key == "<<" && !quoted {
+        faults
+            .add(
+                "merge-key",
+                span,
+                "`<<` takes over another part of the file, which is not possible here.",
+            )
+            .help("Write the keys out.");
+        return None;
+    }
+    if let Some(first) = seen.get(&key) {
+        let (one, two) = (lines.line(first.start), lines.line(span.start));
+        let message = format!(
+            "The key `{}` stands here twice: on line {one} and on line {two}.",
+            brief(&key)
+        );
+        faults
+            .add("duplicate-key", span, message)
+            .help("Keep one of the two. If they belong to different things, did you mean to indent one of them further?");
+        return None;
+    }
+    Some((key, span))
+}
+
+fn bad_key(node: &Node, faults: &mut Faults) {
+    let message = match node.content {
+        Content::Empty => "A key is missing here, before the `:`.".to_owned(),
+        _ => format!("A key is one word or text; here it is {}.", node.describe()),
+    };
+    let help = "Write `key: value`. Text that begins with a bracket needs quotes.";
+    faults.add("bad-key", node.span, message).help(help);
+}

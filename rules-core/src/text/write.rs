@@ -1,0 +1,42 @@
+//! Values on their way out, as YAML or JSON.
+
+use serde::Serialize;
+use serde_json::Value;
+
+use super::{Content, Fault, Node};
+
+/// Writes a value as YAML in block style. What it writes, [`read`](super::read) reads.
+///
+/// # Errors
+/// A value that YAML cannot say (a map whose keys are not words) gives a fault `not-writable`.
+pub fn write(value: &impl Serialize) -> Result<String, Fault> {
+    serde_yaml::to_string(value).map_err(|error| Fault {
+        code: "not-writable",
+        span: None,
+        message: format!("This cannot be written as YAML: {error}."),
+        help: None,
+    })
+}
+
+/// The same tree for programs: plain numbers and `true`/`false` become such, all else text; nothing becomes null.
+pub fn to_json(node: &Node) -> Value {
+    match &node.content {
+        Content::Empty => Value::Null,
+        Content::Scalar { text, quoted: true } => Value::String(text.clone()),
+        Content::Scalar {
+            text,
+            quoted: false,
+        } => plain(text),
+        Content::List(items) => items.iter().map(to_json).collect(),
+        Content::Map(entries) => entries
+            .iter()
+            .map(|entry| (entry.key.clone(), to_json(&entry.value)))
+            .collect(),
+    }
+}
+
+fn plain(text: &str) -> Value {
+    let as_json = serde_json::from_str(text).ok();
+    let simple = as_json.filter(|value| matches!(value, Value::Number(_) | Value::Bool(_)));
+    simple.unwrap_or_else(|| Value::String(text.to_owned()))
+}
