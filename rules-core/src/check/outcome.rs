@@ -1,0 +1,97 @@
+//! The words of the report.
+
+use serde::{Deserialize, Serialize};
+
+use super::{Level, Truth};
+
+/// What a rule comes to.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Outcome {
+    /// It holds in no possible world.
+    Fail,
+    /// Open, because something was not stated or not checked.
+    Unknown,
+    /// Open, and only because of the plan's accuracy.
+    Marginal,
+    /// The authority decides.
+    Refer,
+    /// It holds in every possible world, or does not apply.
+    Pass,
+    /// It does not apply.
+    NotApplicable,
+}
+
+impl Outcome {
+    /// The outcome of a set of possible levels; `None` where it is open.
+    pub fn decided(truth: Truth) -> Option<Outcome> {
+        if truth == Truth::NOT_APPLICABLE {
+            Some(Outcome::NotApplicable)
+        } else if truth.within(Truth::HOLDS.or_else(Truth::NOT_APPLICABLE)) {
+            Some(Outcome::Pass)
+        } else if truth == Truth::FAILS {
+            Some(Outcome::Fail)
+        } else if truth == Truth::AUTHORITY {
+            Some(Outcome::Refer)
+        } else {
+            None
+        }
+    }
+
+    /// The outcome of what is possible, given what would be possible were everything exactly as drawn.
+    pub fn of(truth: Truth, as_drawn: Truth) -> Outcome {
+        Outcome::decided(truth).unwrap_or(match Outcome::decided(as_drawn) {
+            Some(_) => Outcome::Marginal,
+            None => Outcome::Unknown,
+        })
+    }
+
+    /// The word in reports.
+    pub fn word(self) -> &'static str {
+        match self {
+            Outcome::Fail => "fail",
+            Outcome::Unknown => "unknown",
+            Outcome::Marginal => "marginal",
+            Outcome::Refer => "refer",
+            Outcome::Pass => "pass",
+            Outcome::NotApplicable => "not-applicable",
+        }
+    }
+}
+
+/// What the binding rules together come to.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Verdict {
+    /// Something fails.
+    DoesNotComply,
+    /// Something is open, or nothing applied.
+    NotDecided,
+    /// Nothing in this rule set stands against the plan.
+    NothingAgainst,
+}
+
+impl Verdict {
+    /// The verdict on a whole plan, from what is possible for all binding rules together.
+    pub fn of(together: Truth) -> Verdict {
+        match together.applied() {
+            Truth::FAILS if !together.may_not_apply() => Verdict::DoesNotComply,
+            Truth::HOLDS => Verdict::NothingAgainst,
+            _ => Verdict::NotDecided,
+        }
+    }
+
+    /// The sentence in reports.
+    pub fn sentence(self) -> &'static str {
+        match self {
+            Verdict::DoesNotComply => "The plan does not comply as drawn.",
+            Verdict::NotDecided => "Not decided yet.",
+            Verdict::NothingAgainst => "Nothing in this rule set stands against the plan.",
+        }
+    }
+}
+
+/// Whether a level stands against the plan, for tests of soundness.
+pub fn stands_against(level: Level) -> bool {
+    level == Level::Fails
+}
