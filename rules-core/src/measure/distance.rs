@@ -1,0 +1,297 @@
+//! The least distance between two forms, exact to the last bit.
+//!
+//! Floats find where the distance is least; whole numbers then decide it. A form is its lines and, for a ring, all
+//! that lies within: what overlaps or touches is 0 apart.
+
+use super::chain::{Bounds, Chain, Edge};
+use super::exact::{Span, Vector, from_line, part_way, root};
+use super::inside::{Side, side};
+use super::search::{Pairs, Visitor, nearly};
+use crate::plan::figure::{Figure, Form, Point};
+
+/// The floats are good to 0.02 nm; every pair of edges this much farther than the nearest is decided exactly too.
+const MARGIN: f64 = 1.0;
+
+/// How far two things lie apart, and where.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Gap {
+    /// The distance in nanometres, rounded down.
+    pub low: i64,
+    /// The distance in nanometres, rounded up; the same as `low` when it is a whole number.
+    pub high: i64,
+    /// The place on the first thing, to the nearest nanometre.
+    pub from: Point,
+    /// The place on the second thing, to the nearest nanometre.
+    pub to: Point,
+}
+
+impl Gap {
+    fn touching(at: Point) -> Self {
+        Gap {
+            low: 0,
+            high: 0,
+            from: at,
+            to: at,
+        }
+    }
+
+    fn new(span: Span, from: Point, to: Point) -> Self {
+        Gap {
+            low: span.low,
+            high: span.high,
+            from,
+            to,
+        }
+    }
+
+    /// Nothing is known: one of the things has no point at all.
+    pub(crate) fn unknown() -> Self {
+        let origin = Point { x: 0, y: 0 };
+        Gap::new(Span::ANYTHING, origin, origin)
+    }
+
+    /// The distance without the places.
+    pub fn span(&self) -> Span {
+        Span {
+            low: self.low,
+            high: self.high,
+        }
+    }
+
+    fn swapped(self) -> Self {
+        Gap {
+            from: self.to,
+            to: self.from,
+            ..self
+        }
+    }
+}
+
+/// The distance between two forms; areas count as filled, so it is 0 where they touch or overlap, and exactly then.
+///
+/// Of several nearest places the one whose edges come first in the order of search is told, the same on all machines.
+/// A form without any point may be anywhere.
+pub fn distance(a: &Form, b: &Form) -> Gap {
+    let gap = between_lines(Chain::of(a), Chain::of(b));
+    if gap.high == 0 {
+        return gap;
+    }
+    contained(a, b)
+        .or_else(|| contained(b, a))
+        .map_or(gap, Gap::touching)
+}
+
+/// A point of `inner` when it lies in the area of `outer`.
+fn contained(outer: &Form, inner: &Form) -> Option<Point> {
+    let Form::Ring(ring) = outer else { return None };
+    Chain::of(inner)
+        .first()
+        .filter(|point| side(ring, *point) != Side::Outside)
+}
+
+/// The distance between the lines alone, areas not filled.
+pub(crate) fn between_lines(a: Chain, b: Chain) -> Gap {
+    let pairs = Pairs::new(a, b);
+    let mut nearest = Nearest {
+        squared: corners_apart(a, b),
+        meeting: None,
+    };
+    pairs.visit(&mut nearest);
+    if let Some(at) = nearest.meeting {
+        return Gap::touching(at);
+    }
+    let limit = nearest.squared.sqrt() + MARGIN;
+    let mut decided = Decided {
+        limit: limit * limit,
+        best: None,
+    };
+    pairs.visit(&mut decided);
+    decided.best.unwrap_or_else(Gap::unknown)
+}
+
+/// From a point to a line or to the border of an area.
+pub(crate) fn to_line(point: Point, line: Chain) -> Gap {
+    between_lines(
+        Chain {
+            points: std::slice::from_ref(&point),
+            closed: false,
+        },
+        line,
+    )
+}
+
+/// The first guess: the nearest two corners, found without a branch. Only for few: the trees need no guess.
+fn corners_apart(a: Chain, b: Chain) -> f64 {
+    if a.points.len().saturating_mul(b.points.len()) > 4096 {
+        return f64::INFINITY;
+    }
+    let mut best = f64::INFINITY;
+    for p in a.points {
+        for q in b.points {
+            let (x, y) = Vector::between(*p, *q).floats();
+            best = best.min(x * x + y * y);
+        }
+    }
+    best
+}
+
+/// The first time through: how near, in floats; or the first place in common.
+struct Nearest {
+    squared: f64,
+    meeting: Option<Point>,
+}
+
+impl Visitor for Nearest {
+    #[inline]
+    fn limit(&self) -> f64 {
+        self.squared
+    }
+
+    #[inline]
+    fn pair(&mut self, one: Edge, other: Edge) {
+        if self.meeting.is_some() {
+            return;
+        }
+        if one.bounds().touches(&other.bounds()) && one.meets(&other) {
+            self.meeting = Some(in_common(&one, &other));
+            self.squared = -1.0;
+            return;
+        }
+        for (edge, point) in ends(one, other) {
+            self.squared = self.squared.min(nearly(&edge, point));
+        }
+    }
+}
+
+/// The second time: each pair near enough to be the nearest, decided in whole numbers.
+struct Decided {
+    limit: f64,
+    best: Option<Gap>,
+}
+
+impl Visitor for Decided {
+    #[inline]
+    fn limit(&self) -> f64 {
+        self.limit
+    }
+
+    #[inline]
+    fn pair(&mut self, one: Edge, other: Edge) {
+        for (turned, (edge, point)) in ends(one, other).into_iter().enumerate() {
+            if nearly(&edge, point) > self.limit {
+                continue;
+            }
+            let gap = from_point(point, &edge);
+            let gap = if turned < 2 { gap } else { gap.swapped() };
+            if self.best.is_none_or(|best| gap.span() < best.span()) {
+                self.best = Some(gap);
+            }
+        }
+    }
+}
+
+/// Two straight pieces that do not meet are nearest at an end of one of them: its ends against the other piece.
+#[inline]
+fn ends(one: Edge, other: Edge) -> [(Edge, Point); 4] {
+    [
+        (other, one.a),
+        (other, one.b),
+        (one, other.a),
+        (one, other.b),
+    ]
+}
+
+/// From a point to an edge, exactly.
+pub(crate) fn from_point(point: Point, edge: &Edge) -> Gap {
+    let (line, off) = (
+        Vector::between(edge.a, edge.b),
+        Vector::between(edge.a, point),
+    );
+    let (along, squared) = (line.dot(off), line.squared());
+    if along <= 0 {
+        return Gap::new(root(off.squared()), point, edge.a);
+    }
+    if along.unsigned_abs() >= squared {
+        return Gap::new(
+            root(Vector::between(edge.b, point).squared()),
+            point,
+            edge.b,
+        );
+    }
+    let foot = part_way(edge.a, edge.b, along as f64 / squared as f64);
+    Gap::new(from_line(line.cross(off), squared), point, foot)
+}
+
+/// Where two edges that meet do so, to the nearest nanometre.
+pub(crate) fn in_common(one: &Edge, other: &Edge) -> Point {
+    let corner = [
+        (other, one.a),
+        (other, one.b),
+        (one, other.a),
+        (one, other.b),
+    ];
+    if let Some((_, at)) = corner.into_iter().find(|(edge, point)| edge.holds(*point)) {
+        return at;
+    }
+    let (line, against) = (
+        Vector::between(one.a, one.b),
+        Vector::between(other.a, other.b),
+    );
+    let share = Vector::between(one.a, other.a).cross(against) as f64 / line.cross(against) as f64;
+    part_way(one.a, one.b, share)
+}
+
+/// The distance between two outlines: least over their forms, less how far each reaches beyond them.
+///
+/// Exact like [`distance`], because the spreads are whole numbers. The places are on the outlines; where these
+/// overlap they are one place in both.
+pub fn figure_gap(a: &Figure, b: &Figure) -> Gap {
+    let spread = a.spread.saturating_add(b.spread);
+    let gap = forms_gap(&a.forms, &b.forms);
+    let low = gap.low.saturating_sub(spread).max(0);
+    let high = if gap.high == i64::MAX {
+        gap.high
+    } else {
+        gap.high.saturating_sub(spread).max(0)
+    };
+    if spread == 0 || gap.high == i64::MAX {
+        return Gap { low, high, ..gap };
+    }
+    let length = gap.high.max(1) as f64;
+    let (start, end) = if high > 0 {
+        (a.spread as f64 / length, 1.0 - b.spread as f64 / length)
+    } else {
+        let share = a.spread as f64 / spread as f64;
+        (share, share)
+    };
+    let (from, to) = (
+        part_way(gap.from, gap.to, start),
+        part_way(gap.from, gap.to, end),
+    );
+    Gap {
+        low,
+        high,
+        from,
+        to,
+    }
+}
+
+/// The least distance between two lots of forms; the first pair of forms among equals.
+pub(crate) fn forms_gap(a: &[Form], b: &[Form]) -> Gap {
+    let boxed = |form| Bounds::around(Chain::of(form).points).map(|bounds| (form, bounds));
+    let others: Vec<_> = b.iter().filter_map(boxed).collect();
+    let mut best: Option<Gap> = None;
+    for (form, bounds) in a.iter().filter_map(boxed) {
+        for (other, around) in &others {
+            let reach = best.map_or(f64::INFINITY, |best| best.high as f64 + MARGIN);
+            if bounds.apart(around) > reach * reach {
+                continue;
+            }
+            let gap = distance(form, other);
+            if best.is_none_or(|best| gap.span() < best.span()) {
+                best = Some(gap);
+            }
+        }
+    }
+    best.unwrap_or_else(Gap::unknown)
+}

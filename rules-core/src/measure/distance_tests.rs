@@ -1,0 +1,226 @@
+//! Distances against a plain search of all pairs in fractions, which shares nothing with the code under test.
+
+use super::random::{Dice, moved};
+use super::*;
+use crate::plan::figure::{Figure, Form, Point};
+
+/// A squared distance as a fraction.
+type Fraction = (i128, i128);
+
+fn less(a: Fraction, b: Fraction) -> bool {
+    a.0 * b.1 < b.0 * a.1
+}
+
+fn pairs(form: &Form) -> Vec<(Point, Point)> {
+    match form {
+        Form::Point(p) => vec![(*p, *p)],
+        Form::Path(points) => points.windows(2).map(|w| (w[0], w[1])).collect(),
+        Form::Ring(points) => (0..points.len())
+            .map(|i| (points[i], points[(i + 1) % points.len()]))
+            .collect(),
+    }
+}
+
+fn to_segment(p: Point, (a, b): (Point, Point)) -> Fraction {
+    let (dx, dy) = (i128::from(b.x - a.x), i128::from(b.y - a.y));
+    let (px, py) = (i128::from(p.x - a.x), i128::from(p.y - a.y));
+    let (along, squared) = (px * dx + py * dy, dx * dx + dy * dy);
+    if squared == 0 || along <= 0 {
+        return (px * px + py * py, 1);
+    }
+    if along >= squared {
+        return ((px - dx) * (px - dx) + (py - dy) * (py - dy), 1);
+    }
+    // |p|² − along²/squared, over one denominator.
+    ((px * px + py * py) * squared - along * along, squared)
+}
+
+/// Proper crossing by solving for both parameters as fractions; touching shows as a zero distance of an end.
+fn cross((a, b): (Point, Point), (c, d): (Point, Point)) -> bool {
+    let (ux, uy) = (i128::from(b.x - a.x), i128::from(b.y - a.y));
+    let (vx, vy) = (i128::from(d.x - c.x), i128::from(d.y - c.y));
+    let (wx, wy) = (i128::from(c.x - a.x), i128::from(c.y - a.y));
+    let (mut det, mut s, mut t) = (ux * vy - uy * vx, wx * vy - wy * vx, wx * uy - wy * ux);
+    if det < 0 {
+        (det, s, t) = (-det, -s, -t);
+    }
+    det != 0 && (0..=det).contains(&s) && (0..=det).contains(&t)
+}
+
+/// Winding number, the other way to tell in from out.
+fn wound(ring: &Form, p: Point) -> bool {
+    let Form::Ring(_) = ring else { return false };
+    let mut turns = 0;
+    for (a, b) in pairs(ring) {
+        let left = i128::from(b.x - a.x) * i128::from(p.y - a.y)
+            - i128::from(p.x - a.x) * i128::from(b.y - a.y);
+        turns += i32::from(a.y <= p.y && b.y > p.y && left > 0)
+            - i32::from(a.y > p.y && b.y <= p.y && left < 0);
+    }
+    turns != 0
+}
+
+fn plainly(a: &Form, b: &Form) -> Fraction {
+    let mut best: Fraction = (i128::from(i64::MAX), 1);
+    for e in pairs(a) {
+        for f in pairs(b) {
+            let found = [
+                to_segment(e.0, f),
+                to_segment(e.1, f),
+                to_segment(f.0, e),
+                to_segment(f.1, e),
+            ];
+            for fraction in found {
+                best = if less(fraction, best) { fraction } else { best };
+            }
+            if cross(e, f) {
+                return (0, 1);
+            }
+        }
+    }
+    if wound(a, pairs(b)[0].0) || wound(b, pairs(a)[0].0) {
+        (0, 1)
+    } else {
+        best
+    }
+}
+
+fn check(a: &Form, b: &Form) -> i64 {
+    let (p, q) = plainly(a, b);
+    let gap = distance(a, b);
+    let low = (p / q).isqrt();
+    let high = low + i128::from(low * low * q != p);
+    assert_eq!(
+        (i128::from(gap.low), i128::from(gap.high)),
+        (low, high),
+        "{a:?}\n{b:?}"
+    );
+    // The places are where they are said to be, to a nanometre each, and as far apart as was said.
+    for (form, place) in [(a, gap.from), (b, gap.to)] {
+        assert!(
+            distance(form, &Form::Point(place)).low <= 1,
+            "{form:?} {place:?}"
+        );
+    }
+    let apart = distance(&Form::Point(gap.from), &Form::Point(gap.to));
+    assert!(apart.low <= gap.high + 2 && apart.high + 2 >= gap.low);
+    gap.low
+}
+
+#[test]
+fn distances_agree_with_a_plain_search() {
+    let mut dice = Dice::new(1);
+    let (mut apart, mut touching) = (0, 0);
+    for round in 0..30_000 {
+        let reach = [6, 30, 1000, 200_000][round % 4];
+        let a = dice.form(reach);
+        let shift = dice.point(reach);
+        let b = moved(&dice.form(reach), |p| Point {
+            x: p.x + shift.x,
+            y: p.y + shift.y,
+        });
+        if check(&a, &b) == 0 {
+            touching += 1
+        } else {
+            apart += 1
+        }
+    }
+    assert!(
+        apart > 3_000 && touching > 3_000,
+        "{apart} apart, {touching} touching"
+    );
+}
+
+#[test]
+fn long_lines_go_through_the_trees() {
+    let mut dice = Dice::new(2);
+    for round in 0..60 {
+        let mut wander = |from: Point, count| {
+            let mut at = from;
+            (0..count)
+                .map(|_| {
+                    at = Point {
+                        x: at.x + dice.from(-900, 1000),
+                        y: at.y + dice.from(-1000, 1000),
+                    };
+                    at
+                })
+                .collect::<Vec<_>>()
+        };
+        let a = Form::Path(wander(Point { x: 0, y: 0 }, 60 + round * 9));
+        let b = Form::Path(wander(Point { x: 0, y: 20_000 }, 700));
+        check(&a, &b);
+        check(&b, &a);
+    }
+}
+
+#[test]
+fn whole_distances_stay_whole_at_ten_kilometres() {
+    // A 3-4-5 direction: 5 units along it, then exactly 7 km off at a right angle.
+    let point = |x, y| Point { x, y };
+    let unit = 400_000_000_000;
+    let line = Form::Path(vec![point(-3 * unit, -4 * unit), point(3 * unit, 4 * unit)]);
+    let off = 1_400_000_000_000;
+    let there = Form::Point(point(-4 * off, 3 * off));
+    let gap = distance(&line, &there);
+    assert_eq!((gap.low, gap.high), (7_000_000_000_000, 7_000_000_000_000));
+    assert_eq!((gap.from, gap.to), (point(0, 0), point(-4 * off, 3 * off)));
+    let nearer = distance(&line, &Form::Point(point(-4 * off + 1, 3 * off)));
+    assert_eq!(
+        (nearer.low, nearer.high),
+        (6_999_999_999_999, 7_000_000_000_000)
+    );
+}
+
+#[test]
+fn spreads_shorten_the_distance_and_never_below_nothing() {
+    let disc = |x, spread| Figure {
+        forms: vec![Form::Point(Point { x, y: 0 })],
+        spread,
+        accuracy: None,
+    };
+    let gap = figure_gap(&disc(0, 10), &disc(100, 20));
+    assert_eq!((gap.low, gap.high, gap.from.x, gap.to.x), (70, 70, 10, 80));
+    let gap = figure_gap(&disc(0, 90), &disc(100, 30));
+    assert_eq!(
+        (gap.low, gap.high, gap.from, gap.to),
+        (0, 0, Point { x: 75, y: 0 }, Point { x: 75, y: 0 })
+    );
+}
+
+#[test]
+fn moving_everything_by_e_changes_a_distance_by_no_more() {
+    // Distance is 1-Lipschitz: what [d − E, d + E] rests on.
+    let mut dice = Dice::new(3);
+    for _ in 0..5_000 {
+        let (a, b) = (dice.form(1000), dice.form(3000));
+        let (e1, e2) = (dice.from(0, 60), dice.from(0, 60));
+        let before = distance(&a, &b);
+        // At most e in x and e in y together: on a diamond, within the disc.
+        let mut shaken = |form: &Form, e: i64| {
+            let mut rolls: Vec<i64> = (0..64).map(|_| dice.from(-e, e)).collect();
+            let mut count = 0;
+            let places = std::mem::take(&mut rolls);
+            let mut next = || {
+                count += 1;
+                places[count % places.len()]
+            };
+            let mut all = Vec::new();
+            for p in super::chain::points(form) {
+                let x = next();
+                let y = next().clamp(-(e - x.abs()), e - x.abs());
+                all.push(Point {
+                    x: p.x + x,
+                    y: p.y + y,
+                });
+            }
+            match form {
+                Form::Point(_) => Form::Point(all[0]),
+                Form::Path(_) => Form::Path(all),
+                Form::Ring(_) => Form::Ring(all),
+            }
+        };
+        let after = distance(&shaken(&a, e1), &shaken(&b, e2));
+        assert!(after.low <= before.high + e1 + e2 && after.high + e1 + e2 >= before.low);
+    }
+}
