@@ -127,6 +127,8 @@ pub struct Amount {
     pub most: Option<Interval>,
     /// What was written without its ±, for "as drawn"; `None` where a range or nothing was stated.
     pub drawn: Option<(i128, i128)>,
+    /// Of what: a span may be in days or in months, whatever the vocabulary calls it.
+    pub dimension: crate::quantity::Dimension,
     /// The unit as written, for printing.
     pub unit: Option<crate::quantity::Unit>,
 }
