@@ -4,5 +4,11 @@
 //! own to a copy. Nothing else in the program lists what a pool or a gate has.
 
 mod model;
+mod path;
+mod table;
+
+#[cfg(test)]
+mod table_tests;
 
 pub use model::*;
+pub use path::{Named, is_name};

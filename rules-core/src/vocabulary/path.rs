@@ -1,0 +1,55 @@
+//! Names in files, turned into places in the table.
+
+use super::{FactId, KindId, OutlineId, Vocabulary};
+
+/// What a name such as `gate`, `gate.latch` or `gate.latch-height` stands for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Named {
+    /// A kind of thing.
+    Kind(KindId),
+    /// An outline of a kind.
+    Outline(OutlineId),
+    /// A fact of a kind.
+    Fact(FactId),
+}
+
+impl Vocabulary {
+    /// What a name stands for: `gate` is a kind, `pool.water` an outline, `gate.latch-height` a fact.
+    ///
+    /// `None` where the table does not know the kind, or the kind has no such outline or fact.
+    pub fn path(&self, name: &str) -> Option<Named> {
+        let Some((kind, part)) = name.split_once('.') else {
+            return self.kind_named(name).map(Named::Kind);
+        };
+        let kind = self.kind_named(kind)?;
+        let outline = self.outline_named(kind, part).map(Named::Outline);
+        outline.or_else(|| self.fact_named(kind, part).map(Named::Fact))
+    }
+
+    /// The names of all kinds, for "did you mean".
+    pub fn kind_names(&self) -> impl Iterator<Item = &str> {
+        self.kinds().map(|(_, kind)| kind.name.as_str())
+    }
+
+    /// The names of a kind's outlines, for "did you mean".
+    pub fn outline_names(&self, kind: KindId) -> impl Iterator<Item = &str> {
+        let outlines = self.kind(kind).outlines.iter();
+        outlines.map(|id| self.outline(*id).name.as_str())
+    }
+
+    /// The names of a kind's facts, for "did you mean".
+    pub fn fact_names(&self, kind: KindId) -> impl Iterator<Item = &str> {
+        let facts = self.kind(kind).facts.iter();
+        facts.map(|id| self.fact(*id).name.as_str())
+    }
+}
+
+/// Whether this is a name as files spell them: small letters and digits, in parts joined by single hyphens, a letter
+/// first.
+pub fn is_name(text: &str) -> bool {
+    let plain = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit();
+    text.starts_with(|c: char| c.is_ascii_lowercase())
+        && text
+            .split('-')
+            .all(|part| !part.is_empty() && part.chars().all(plain))
+}

@@ -1,0 +1,94 @@
+//! The ground itself: levels, slopes, walls that hold it, trees in it.
+
+use super::row::{FactRow, KindRow, facts, metres, number, one_of, such_as, yes_no};
+use crate::vocabulary::{Number, Shape};
+
+pub(super) const KINDS: &[KindRow] = &[
+    KindRow {
+        name: "ground-spot",
+        said: "a spot of ground with a known level",
+        number: Number::Many,
+        ask: "At which places is the level of the ground known?",
+        outlines: &[("place", "the spot", Shape::Point)],
+        facts: SPOT,
+    },
+    KindRow {
+        name: "tree",
+        said: "a tree",
+        number: Number::Many,
+        ask: "Which trees stand on the lot or near its lines?",
+        outlines: &[
+            ("stem", "its stem", Shape::Point),
+            ("root-zone", "its root zone", Shape::Area),
+            ("canopy", "its crown, plumbed down", Shape::Area),
+        ],
+        facts: TREE,
+    },
+    KindRow {
+        name: "retaining-wall",
+        said: "a retaining wall",
+        number: Number::Many,
+        ask: "Does any wall hold back earth?",
+        outlines: &[("line", "its face", Shape::Line)],
+        facts: RETAINING,
+    },
+    KindRow {
+        name: "slope",
+        said: "a slope",
+        number: Number::Many,
+        ask: "Is there a steep slope above or below the pool?",
+        outlines: &[
+            ("toe", "its toe", Shape::Line),
+            ("toe-45", "the toe of a 45 degree plane", Shape::Line),
+            ("top", "its top", Shape::Line),
+        ],
+        facts: SLOPE,
+    },
+    KindRow {
+        name: "cliff",
+        said: "a cliff",
+        number: Number::Many,
+        ask: "Is there a cliff or a drop?",
+        outlines: &[("line", "its edge", Shape::Line)],
+        facts: CLIFF,
+    },
+];
+
+const SPOT: &[FactRow] = facts! {
+    "level", "level of the ground", metres(-500, 9000);
+        "At what level is the ground here?", "Level from the same mark as everything else.";
+};
+
+const TREE: &[FactRow] = facts! {
+    "stem-diameter", "diameter of the stem", metres(0, 30);
+        "How thick is the stem at chest height?", "Tape round it about 1.4 m above the ground, and divide by 3.14.";
+    "stems", "number of stems", number(1, 100);
+        "How many stems has it?", "Count them at chest height.";
+    "species", "species of the tree", such_as(&["oak", "maple", "pine", "birch", "beech", "spruce", "willow", "poplar"]);
+        "Which tree is it?", "Take a leaf to somebody who knows trees.";
+    "stands-on", "whose ground the tree stands on", one_of(&["lot", "neighbour-lot", "road"]);
+        "Whose ground does it stand on?", "Go by the surveyed line and the middle of the stem.";
+    "protected", "whether the tree is protected", yes_no();
+        "Is the tree protected?", "Ask the office that keeps the list of protected trees.";
+};
+
+const RETAINING: &[FactRow] = facts! {
+    "height", "height of the retaining wall", metres(0, 500).varies();
+        "How high is the wall?", "Tape from the lower ground straight up to its top, at the lowest and at the highest place.";
+    "slope", "slope that the wall stands on", such_as(&["same", "other"]);
+        "Does it stand on the same slope as the other walls?", "Walls within a few metres of each other up the hill count as one slope; ask the office.";
+};
+
+const SLOPE: &[FactRow] = facts! {
+    "gradient", "rise of the slope over its run", number(0, 1000).varies();
+        "How steep is it?", "Divide how much it rises by how far it runs on the level; 1 is 45 degrees.";
+    "footing-setback", "setback of footings from the slope", metres(0, 1000);
+        "How far must footings stay from this slope?", "The engineer or the building office works it out from the slope's height.";
+    "height", "height of the slope", metres(0, 9000);
+        "How high is it from toe to top?", "Level from its toe to its top.";
+};
+
+const CLIFF: &[FactRow] = facts! {
+    "height", "height of the cliff", metres(0, 9000).varies();
+        "How high is the drop?", "Level from its foot, or read it from a map with contours; keep away from the edge.";
+};

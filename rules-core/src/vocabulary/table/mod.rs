@@ -1,0 +1,90 @@
+//! The program's own table, one fact to a row.
+//!
+//! Each limit is what the world allows, never what is usual: a plan is refused only for what cannot be true.
+
+mod barrier;
+mod building;
+mod edge;
+mod ground;
+mod people;
+mod pool;
+mod row;
+mod services;
+mod site;
+mod water;
+
+use row::{KindRow, What};
+
+use super::{Answer, Fact, KindId, Outline, Vocabulary};
+
+/// All groups, in the order in which forms and reference pages show them.
+const GROUPS: [&[KindRow]; 9] = [
+    site::KINDS,
+    people::KINDS,
+    pool::KINDS,
+    barrier::KINDS,
+    edge::KINDS,
+    building::KINDS,
+    services::KINDS,
+    ground::KINDS,
+    water::KINDS,
+];
+
+impl Vocabulary {
+    /// What the program itself knows of. A rule set adds to a copy of it.
+    pub fn standard() -> Self {
+        let mut vocabulary = Self::default();
+        for kind in GROUPS.into_iter().flatten() {
+            vocabulary.add_row(kind);
+        }
+        vocabulary
+    }
+
+    fn add_row(&mut self, row: &KindRow) {
+        let kind = self.add_kind(row.name, row.said, row.number, row.ask);
+        for &(name, said, shape) in row.outlines {
+            let (name, said) = (name.to_owned(), said.to_owned());
+            self.add_outline(Outline {
+                kind,
+                name,
+                said,
+                shape,
+            });
+        }
+        for fact in row.facts {
+            self.add_fact(fact.entry(kind));
+        }
+    }
+}
+
+impl row::FactRow {
+    fn entry(&self, kind: KindId) -> Fact {
+        Fact {
+            kind,
+            name: self.name.to_owned(),
+            said: self.said.to_owned(),
+            answer: self.what.answer(),
+            varies: self.what.varies,
+            none: self.what.none,
+            ask: self.ask.to_owned(),
+            how: self.how.to_owned(),
+        }
+    }
+}
+
+impl What {
+    fn answer(&self) -> Answer {
+        match self.kind {
+            row::Answered::Amount(dimension, least, most) => Answer::Amount {
+                dimension,
+                least,
+                most,
+            },
+            row::Answered::Word(words, open) => Answer::Word {
+                words: words.iter().map(|word| (*word).to_owned()).collect(),
+                open,
+            },
+            row::Answered::YesNo => Answer::YesNo,
+        }
+    }
+}

@@ -1,0 +1,148 @@
+//! How a row of the table is written.
+
+use crate::quantity::Dimension;
+use crate::vocabulary::{Number, Shape};
+
+/// A kind, with all that it has.
+pub(super) struct KindRow {
+    pub name: &'static str,
+    pub said: &'static str,
+    pub number: Number,
+    /// The question that finds out whether there is any.
+    pub ask: &'static str,
+    /// Name in files, name in sentences, shape.
+    pub outlines: &'static [(&'static str, &'static str, Shape)],
+    pub facts: &'static [FactRow],
+}
+
+/// A fact of a kind.
+pub(super) struct FactRow {
+    pub name: &'static str,
+    pub said: &'static str,
+    pub what: What,
+    pub ask: &'static str,
+    pub how: &'static str,
+}
+
+/// What a fact can be.
+pub(super) struct What {
+    pub kind: Answered,
+    pub varies: bool,
+    pub none: bool,
+}
+
+/// The three sorts of answer.
+pub(super) enum Answered {
+    /// Of what, no less than, no more than, in the dimension's tiny unit.
+    Amount(Dimension, Option<i128>, Option<i128>),
+    /// The words, and whether others are possible.
+    Word(&'static [&'static str], bool),
+    YesNo,
+}
+
+impl What {
+    const fn amount(dimension: Dimension, least: i128, most: i128) -> Self {
+        Self::of(Answered::Amount(dimension, Some(least), Some(most)))
+    }
+
+    const fn of(kind: Answered) -> Self {
+        let (varies, none) = (false, false);
+        Self { kind, varies, none }
+    }
+
+    /// It may change along the thing.
+    pub const fn varies(mut self) -> Self {
+        self.varies = true;
+        self
+    }
+
+    /// There may be none.
+    pub const fn or_none(mut self) -> Self {
+        self.none = true;
+        self
+    }
+}
+
+/// One billion: of tiny units in a metre, a degree or the number one.
+const GIGA: i128 = 1_000_000_000;
+/// One million: of tiny units in a volt, a watt or a decibel.
+const MEGA: i128 = 1_000_000;
+
+/// A length between two numbers of metres.
+pub(super) const fn metres(least: i128, most: i128) -> What {
+    What::amount(Dimension::Length, least * GIGA, most * GIGA)
+}
+
+/// An area of up to so many square metres.
+pub(super) const fn square_metres(most: i128) -> What {
+    What::amount(Dimension::Area, 0, most * GIGA * GIGA)
+}
+
+/// A volume of up to so many cubic metres.
+pub(super) const fn cubic_metres(most: i128) -> What {
+    What::amount(Dimension::Volume, 0, most * GIGA * GIGA * GIGA)
+}
+
+/// A voltage of up to so many volts.
+pub(super) const fn volts(most: i128) -> What {
+    What::amount(Dimension::Voltage, 0, most * MEGA)
+}
+
+/// An angle from level (0) to upright (90 degrees).
+pub(super) const fn steepness() -> What {
+    What::amount(Dimension::Angle, 0, 90 * GIGA)
+}
+
+/// A sound power level between two numbers of decibels.
+pub(super) const fn decibels(least: i128, most: i128) -> What {
+    What::amount(Dimension::Sound, least * MEGA, most * MEGA)
+}
+
+/// A flow of up to so many litres a second.
+pub(super) const fn litres_a_second(most: i128) -> What {
+    What::amount(Dimension::Flow, 0, most * GIGA * GIGA * MEGA)
+}
+
+/// A power of up to so many watts.
+pub(super) const fn watts(most: i128) -> What {
+    What::amount(Dimension::Power, 0, most * MEGA)
+}
+
+/// A plain number between two.
+pub(super) const fn number(least: i128, most: i128) -> What {
+    What::amount(Dimension::Number, least * GIGA, most * GIGA)
+}
+
+/// A span of calendar months, of up to so many years.
+pub(super) const fn years(most: i128) -> What {
+    What::amount(Dimension::Months, 0, most * 12 * 1000)
+}
+
+/// A calendar day.
+pub(super) const fn date() -> What {
+    What::of(Answered::Amount(Dimension::Date, None, None))
+}
+
+/// Yes or no.
+pub(super) const fn yes_no() -> What {
+    What::of(Answered::YesNo)
+}
+
+/// One of these words and no other.
+pub(super) const fn one_of(words: &'static [&'static str]) -> What {
+    What::of(Answered::Word(words, false))
+}
+
+/// One of these words, or another that a rule file or a plan uses.
+pub(super) const fn such_as(words: &'static [&'static str]) -> What {
+    What::of(Answered::Word(words, true))
+}
+
+/// Rows of facts: name in files, name in sentences, what it can be; then the question, and how to find out.
+macro_rules! facts {
+    ($($name:literal, $said:literal, $what:expr; $ask:literal, $how:literal;)*) => {
+        &[$(FactRow { name: $name, said: $said, what: $what, ask: $ask, how: $how }),*]
+    };
+}
+
+pub(super) use facts;

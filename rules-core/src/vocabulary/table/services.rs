@@ -1,0 +1,219 @@
+//! Roads and lines of supply, tanks and wells, equipment and its wiring, rights over the ground.
+
+use super::row::{
+    FactRow, KindRow, cubic_metres, decibels, facts, metres, number, one_of, such_as, volts, watts,
+    yes_no,
+};
+use crate::vocabulary::{Number, Shape};
+
+pub(super) const KINDS: &[KindRow] = &[
+    KindRow {
+        name: "road",
+        said: "a road",
+        number: Number::Many,
+        ask: "Which roads, lanes and alleys run beside the lot?",
+        outlines: &[
+            ("edge", "its edge", Shape::Line),
+            ("centreline", "its centreline", Shape::Line),
+            ("right-of-way", "its right of way", Shape::Area),
+        ],
+        facts: ROAD,
+    },
+    KindRow {
+        name: "railway",
+        said: "a railway",
+        number: Number::Many,
+        ask: "Does a railway or a tram run near the lot?",
+        outlines: &[(
+            "nearest-track",
+            "the middle of the nearest track",
+            Shape::Line,
+        )],
+        facts: RAILWAY,
+    },
+    KindRow {
+        name: "overhead-line",
+        said: "an overhead line",
+        number: Number::Many,
+        ask: "Do any wires run through the air over or near the lot?",
+        outlines: &[
+            ("path", "its path, plumbed down", Shape::Line),
+            ("conductor", "its lowest wire", Shape::Line),
+        ],
+        facts: OVERHEAD,
+    },
+    KindRow {
+        name: "buried-service",
+        said: "a buried pipe or cable",
+        number: Number::Many,
+        ask: "Which pipes and cables lie in the ground? Have them located before anybody digs.",
+        outlines: &[("path", "its middle line", Shape::Line)],
+        facts: BURIED,
+    },
+    KindRow {
+        name: "septic-part",
+        said: "a septic tank or field",
+        number: Number::Many,
+        ask: "Is there a septic tank, a leaching field or a reserve area on this lot or near it?",
+        outlines: &[("region", "its edge", Shape::Area)],
+        facts: SEPTIC,
+    },
+    KindRow {
+        name: "well",
+        said: "a well",
+        number: Number::Many,
+        ask: "Is there a well on this lot or near it, in use or given up?",
+        outlines: &[("casing", "its casing", Shape::Point)],
+        facts: WELL,
+    },
+    KindRow {
+        name: "fuel-tank",
+        said: "a fuel tank",
+        number: Number::Many,
+        ask: "Is there a tank for oil or gas, above the ground or in it?",
+        outlines: &[("region", "its edge", Shape::Area)],
+        facts: FUEL_TANK,
+    },
+    KindRow {
+        name: "easement",
+        said: "an easement",
+        number: Number::Many,
+        ask: "Has anybody else a right over part of the lot: a utility, a neighbour's way, drainage?",
+        outlines: &[("region", "its edge", Shape::Area)],
+        facts: EASEMENT,
+    },
+    KindRow {
+        name: "equipment",
+        said: "a piece of pool equipment",
+        number: Number::Many,
+        ask: "Where will the pump, the filter, the heater and the like stand?",
+        outlines: &[("region", "its edge", Shape::Area)],
+        facts: EQUIPMENT,
+    },
+    KindRow {
+        name: "receptacle",
+        said: "a socket outlet",
+        number: Number::Many,
+        ask: "Which socket outlets are there within reach of the pool?",
+        outlines: &[("place", "the outlet", Shape::Point)],
+        facts: ELECTRIC_POINT,
+    },
+    KindRow {
+        name: "light",
+        said: "a light",
+        number: Number::Many,
+        ask: "Which lights and fans hang or stand near the pool, or sit in its wall?",
+        outlines: &[("place", "the light", Shape::Point)],
+        facts: ELECTRIC_POINT,
+    },
+    KindRow {
+        name: "disconnect",
+        said: "a disconnecting switch",
+        number: Number::Many,
+        ask: "Where is the switch that cuts off the pool's equipment?",
+        outlines: &[("place", "the switch", Shape::Point)],
+        facts: ELECTRIC_POINT,
+    },
+    KindRow {
+        name: "junction-box",
+        said: "a junction box",
+        number: Number::Many,
+        ask: "Where are the junction boxes of the pool's lights?",
+        outlines: &[("place", "the box", Shape::Point)],
+        facts: ELECTRIC_POINT,
+    },
+];
+
+const ROAD: &[FactRow] = facts! {
+    "class", "class of the road", such_as(&["state", "county", "municipal", "private", "alley"]);
+        "Who keeps the road?", "Ask the road office, or look at its map of road classes.";
+};
+
+const RAILWAY: &[FactRow] = facts! {
+    "electrified", "whether the railway is electric", yes_no();
+        "Do wires or a live rail run along it?", "Look from a public place; never go near the track.";
+};
+
+const OVERHEAD: &[FactRow] = facts! {
+    "voltage", "voltage of the line", volts(2_000_000);
+        "Which voltage has the line?", "Ask the company that owns it; never guess from how it looks.";
+    "height", "height of the lowest wire above the ground", metres(0, 500).varies();
+        "How high is the lowest wire, at its lowest and at its highest over the lot?", "Ask the company to measure it; never hold anything up to a wire.";
+    "insulated", "whether the wires are insulated", yes_no();
+        "Are the wires insulated?", "Ask the company that owns it; a dark coat is often no insulation.";
+    "type", "sort of line", one_of(&["power", "communication"]);
+        "Does it carry power or telephone and the like?", "Ask the company whose name is on the poles.";
+};
+
+const BURIED: &[FactRow] = facts! {
+    "type", "sort of pipe or cable", such_as(&["electric", "gas", "water", "water-main", "sewer", "sewer-main", "storm-drain", "telecom", "heating", "irrigation"]);
+        "What runs in it?", "The locating service marks each sort in its own colour.";
+    "depth", "depth of its middle below the ground", metres(0, 100).varies();
+        "How deep does it lie?", "Ask its owner; depths on old drawings no longer hold where the ground was changed.";
+    "cover", "earth over its top", metres(0, 100).varies();
+        "How much earth lies over its top?", "Ask its owner, or dig by hand with the owner's leave.";
+    "conduit", "conduit round the cable", such_as(&["RMC", "IMC", "nonmetallic"]).or_none();
+        "In what sort of conduit does the cable lie?", "The electrician who laid it knows; look where it leaves the ground.";
+    "serves-pool", "whether it serves the pool", yes_no();
+        "Does it serve only the pool?", "Follow it from the panel or the meter to its end.";
+    "owner", "owner of the pipe or cable", one_of(&["applicant", "utility", "neighbour", "municipality"]);
+        "Whose is it?", "Past the meter it is mostly the house owner's; ask the utility.";
+};
+
+const SEPTIC: &[FactRow] = facts! {
+    "part", "part of the septic system", one_of(&["tank", "field", "reserve"]);
+        "Is it the tank, the leaching field or the area kept in reserve?", "The health office has a drawing of the system.";
+    "level", "level of its top", metres(-500, 9000).varies();
+        "At what level is its top?", "Level from the same mark as the pool.";
+    "in-use", "whether it is in use", yes_no();
+        "Is it in use?", "A system that was given up must have been emptied and filled; ask the health office.";
+};
+
+const WELL: &[FactRow] = facts! {
+    "type", "sort of well", such_as(&["drinking", "irrigation", "monitoring", "heat-pump", "abandoned"]);
+        "What is the well for?", "Follow its pipe, or ask the office that keeps the register of wells.";
+};
+
+const FUEL_TANK: &[FactRow] = facts! {
+    "fuel", "fuel in the tank", such_as(&["oil", "gas"]);
+        "What is in it?", "It stands on the plate.";
+    "volume", "volume of the tank", cubic_metres(100_000);
+        "How much does it hold?", "It stands on the plate.";
+    "buried", "whether the tank is in the ground", yes_no();
+        "Does it lie in the ground?", "Look for its filling pipe and its vent.";
+};
+
+const EASEMENT: &[FactRow] = facts! {
+    "purpose", "purpose of the easement", such_as(&["utility", "drainage", "access", "sewer", "conservation"]);
+        "What is the right for?", "It stands in the deed or on the plat.";
+    "holder", "holder of the easement", such_as(&["utility", "municipality", "neighbour"]);
+        "Who holds the right?", "It stands in the deed or on the plat; the holder's leave is its own paper.";
+};
+
+const EQUIPMENT: &[FactRow] = facts! {
+    "use", "use of the equipment", such_as(&["pump", "filter", "heater", "heat-pump", "chlorinator", "blower", "control"]);
+        "What is it: pump, filter, heater, heat pump, or something else?", "It stands on the plate.";
+    "base-level", "level of its base", metres(-500, 9000);
+        "At what level does it stand?", "Level from a mark whose level is known, to the top of its base.";
+    "sound-power", "sound power level", decibels(0, 200);
+        "How loud is it by its plate or data sheet?", "Take the A-weighted sound power level, not the sound pressure at some distance.";
+    "reflecting-surfaces", "number of reflecting surfaces beside it", number(0, 6);
+        "How many walls or other hard surfaces does it stand at, not counting the ground?", "Count those within about two metres.";
+    "runs", "time at which it runs", one_of(&["day", "evening", "night", "always"]);
+        "When does it run?", "Look at its timer.";
+    "enclosed", "whether it is enclosed", yes_no();
+        "Does it stand in a closed box or house?", "Say yes only if the box has a lid and no open side.";
+    "power", "power that it takes", watts(10_000_000);
+        "How much power does it take?", "It stands on the plate.";
+};
+
+const ELECTRIC_POINT: &[FactRow] = facts! {
+    "height", "height above the ground", metres(-50, 100);
+        "How high is it above the ground or the highest water, whichever is higher?", "Tape straight up to its lowest part; below the water counts as less than nothing.";
+    "ground-fault-protected", "whether a ground-fault breaker protects it", yes_no();
+        "Does a ground-fault breaker protect it?", "Press the test button and see whether it goes dead.";
+    "purpose", "what it serves", such_as(&["general", "pump", "pool-light", "heater", "lighting"]);
+        "What does it serve?", "Follow the cord, or switch it off and see what stops.";
+    "voltage", "voltage", volts(1_000_000);
+        "Which voltage has it?", "It stands on the plate, or in the panel.";
+};

@@ -1,0 +1,74 @@
+//! Water that flows, stands or rises.
+
+use super::row::{FactRow, KindRow, facts, metres, such_as, yes_no};
+use crate::vocabulary::{Number, Shape};
+
+pub(super) const KINDS: &[KindRow] = &[
+    KindRow {
+        name: "drainage-path",
+        said: "a drainage path",
+        number: Number::Many,
+        ask: "Which way does rain run over the lot: in ditches, swales or along the lines?",
+        outlines: &[("line", "its middle line", Shape::Line)],
+        facts: DRAINAGE,
+    },
+    KindRow {
+        name: "flood-area",
+        said: "a flood area",
+        number: Number::Many,
+        ask: "Does any mapped flood area reach the lot?",
+        outlines: &[
+            ("floodway", "the floodway", Shape::Area),
+            ("region", "the flood area's edge", Shape::Area),
+        ],
+        facts: FLOOD,
+    },
+    KindRow {
+        name: "shoreline",
+        said: "a shoreline",
+        number: Number::Many,
+        ask: "Does the lot reach a lake, a river or the sea?",
+        outlines: &[("line", "the shoreline", Shape::Line)],
+        facts: SHORE,
+    },
+    KindRow {
+        name: "open-water",
+        said: "open water",
+        number: Number::Many,
+        ask: "Is there any pond, lake, stream or wetland near the lot?",
+        outlines: &[("region", "the water's edge", Shape::Area)],
+        facts: OPEN_WATER,
+    },
+    KindRow {
+        name: "top-of-bank",
+        said: "the top of a bank",
+        number: Number::Many,
+        ask: "Does a stream or a ditch with banks run near the lot?",
+        outlines: &[("line", "the top of the bank", Shape::Line)],
+        facts: &[],
+    },
+];
+
+const DRAINAGE: &[FactRow] = facts! {
+    "type", "sort of drainage path", such_as(&["swale", "ditch", "sheet-flow", "channel"]);
+        "Is it a swale, a ditch, a built channel, or only the way the rain takes?", "Go out in heavy rain and look.";
+    "stands-for", "whose water it carries", such_as(&["own", "neighbour", "road"]);
+        "Whose water does it carry?", "Follow it uphill.";
+};
+
+const FLOOD: &[FactRow] = facts! {
+    "zone", "zone on the flood map", such_as(&["A", "AE", "AO", "AH", "V", "VE", "X"]);
+        "Which zone does the flood map show?", "Look at the official flood map, and ask the office to confirm the zone.";
+};
+
+const SHORE: &[FactRow] = facts! {
+    "public-access", "whether the public has access to the shore", yes_no();
+        "May the public walk along the shore?", "Ask the municipality.";
+    "high-water-level", "level of high water", metres(-500, 9000);
+        "At what level is ordinary high water?", "Ask the office that keeps the water levels.";
+};
+
+const OPEN_WATER: &[FactRow] = facts! {
+    "type", "sort of open water", such_as(&["pond", "lake", "stream", "river", "wetland", "sea"]);
+        "What sort of water is it?", "Ask the office about wetlands: they are often dry to the eye.";
+};

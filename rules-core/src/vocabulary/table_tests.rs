@@ -1,0 +1,144 @@
+//! The table as a whole: every row is one that reader, form and reference page can use.
+
+use std::collections::BTreeSet;
+
+use super::*;
+
+fn each_fact(vocabulary: &Vocabulary) -> Vec<(String, &Fact)> {
+    let kinds = vocabulary.kinds();
+    let ids = kinds.flat_map(|(_, kind)| kind.facts.clone());
+    ids.map(|id| (vocabulary.fact_path(id), vocabulary.fact(id)))
+        .collect()
+}
+
+/// A question ends with its question mark, or with one sentence of caution after it.
+fn is_question(text: &str) -> bool {
+    text.starts_with(char::is_uppercase) && text.contains('?') && text.ends_with(['?', '.'])
+}
+
+#[test]
+fn it_holds_what_the_published_clauses_need() {
+    let vocabulary = Vocabulary::standard();
+    assert!(vocabulary.kinds().count() >= 40);
+    assert!(each_fact(&vocabulary).len() >= 150);
+    for path in [
+        "pool.water",
+        "pool.with-attached",
+        "gate.latch",
+        "gate.latch-height",
+        "barrier-stretch.height-above-highest-foothold",
+        "building.principal-elevation",
+        "slope.toe-45",
+        "events.applied",
+        "overhead-line.conductor",
+        "zone.principal-setback",
+        "well.casing",
+    ] {
+        assert!(vocabulary.path(path).is_some(), "{path}");
+    }
+    let missing = ["gate.latch-hight", "pol.water", "gate.", ".", "", "a.b.c"];
+    assert!(missing.iter().all(|name| vocabulary.path(name).is_none()));
+}
+
+#[test]
+fn names_are_plain_and_unique() {
+    let vocabulary = Vocabulary::standard();
+    let mut seen = BTreeSet::new();
+    for (id, kind) in vocabulary.kinds() {
+        assert!(seen.insert(kind.name.clone()), "{} twice", kind.name);
+        let outlines = vocabulary.outline_names(id);
+        for name in outlines.chain(vocabulary.fact_names(id)) {
+            assert!(is_name(name), "{name}");
+            let path = format!("{}.{name}", kind.name);
+            assert!(seen.insert(path.clone()), "{path} twice");
+            assert!(
+                !["id", "kind", "part-of"].contains(&name),
+                "{path} is a key of every thing"
+            );
+        }
+        assert!(is_name(&kind.name) && !kind.said.is_empty());
+        assert!(is_question(&kind.ask), "{}: {}", kind.name, kind.ask);
+    }
+}
+
+#[test]
+fn every_fact_asks_and_says_how_it_is_found() {
+    let vocabulary = Vocabulary::standard();
+    for (path, fact) in each_fact(&vocabulary) {
+        assert!(is_question(&fact.ask), "{path}: {}", fact.ask);
+        assert!(fact.ask.ends_with('?'), "{path}: {}", fact.ask);
+        assert!(fact.how.ends_with('.'), "{path}: {}", fact.how);
+        assert!(
+            fact.said.starts_with(char::is_lowercase),
+            "{path}: {}",
+            fact.said
+        );
+    }
+}
+
+#[test]
+fn limits_are_in_order_and_words_unique() {
+    let vocabulary = Vocabulary::standard();
+    for (path, fact) in each_fact(&vocabulary) {
+        match &fact.answer {
+            Answer::Amount { least, most, .. } => {
+                assert_eq!(least.is_none(), most.is_none(), "{path}");
+                assert!(least <= most, "{path}");
+            }
+            Answer::Word { words, open } => {
+                let unique: BTreeSet<_> = words.iter().collect();
+                assert_eq!(unique.len(), words.len(), "{path}");
+                assert!(*open || words.len() > 1, "{path}");
+                assert!(
+                    !words.iter().any(|word| word == "none" || word == "unknown"),
+                    "{path}"
+                );
+            }
+            Answer::YesNo => assert!(!fact.none, "{path}"),
+        }
+    }
+}
+
+#[test]
+fn things_that_a_rule_names_without_each_are_single() {
+    let vocabulary = Vocabulary::standard();
+    let number = |name: &str| {
+        vocabulary
+            .kind_named(name)
+            .map(|id| vocabulary.kind(id).number)
+    };
+    for one in ["lot", "zone", "applicant", "works", "events", "answers"] {
+        assert_eq!(number(one), Some(Number::One), "{one}");
+    }
+    for single in [
+        "cover",
+        "pool-alarm",
+        "mesh-fence",
+        "diving-structure",
+        "screen-enclosure",
+    ] {
+        assert_eq!(number(single), Some(Number::AtMostOne), "{single}");
+    }
+    assert_eq!(number("pool"), Some(Number::Many));
+}
+
+/// The tiny units of a plain number of each dimension, from their definitions in `Dimension`.
+#[test]
+fn limits_are_in_the_tiny_units_of_their_dimension() {
+    let vocabulary = Vocabulary::standard();
+    let most = |path: &str| match vocabulary.path(path) {
+        Some(Named::Fact(id)) => match vocabulary.fact(id).answer {
+            Answer::Amount { most, .. } => most,
+            _ => None,
+        },
+        _ => None,
+    };
+    assert_eq!(most("gate.latch-height"), Some(10 * 10_i128.pow(9)));
+    assert_eq!(most("lot.area"), Some(10_i128.pow(8 + 18)));
+    assert_eq!(most("pool.volume"), Some(10_i128.pow(6 + 27)));
+    assert_eq!(most("pool.emptying-rate"), Some(10_i128.pow(5 + 24)));
+    assert_eq!(most("overhead-line.voltage"), Some(2 * 10_i128.pow(12)));
+    assert_eq!(most("foothold.slope"), Some(90 * 10_i128.pow(9)));
+    assert_eq!(most("zone.coverage-limit"), Some(10_i128.pow(9)));
+    assert_eq!(most("pool.standing-time"), Some(12_000_000));
+}
