@@ -1,10 +1,293 @@
 //! The possible values of an amount.
 
+use super::calendar;
+use super::dimension::Dimension;
+use super::wide::{Rounding, scale};
+
+/// Stands for "no bound below".
+pub const NO_LOW: i128 = i128::MIN;
+/// Stands for "no bound above".
+pub const NO_HIGH: i128 = i128::MAX;
+/// One, for plain numbers, shares and slopes.
+pub const ONE: i128 = 1_000_000_000;
+
 /// All amounts from `low` to `high`, both included. `i128::MIN` and `i128::MAX` stand for "no bound".
+///
+/// What does not fit becomes "no bound", never a wrong number.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub struct Interval {
     /// The least possible amount.
     pub low: i128,
     /// The greatest possible amount.
     pub high: i128,
+}
+
+impl Interval {
+    /// One amount and no other.
+    pub const fn exact(amount: i128) -> Self {
+        Self {
+            low: amount,
+            high: amount,
+        }
+    }
+
+    /// All amounts between two, whichever is the lesser.
+    pub fn new(one: i128, other: i128) -> Self {
+        Self {
+            low: one.min(other),
+            high: one.max(other),
+        }
+    }
+
+    /// Any amount at all.
+    pub const fn any() -> Self {
+        Self {
+            low: NO_LOW,
+            high: NO_HIGH,
+        }
+    }
+
+    /// This amount or more.
+    pub const fn from_low(low: i128) -> Self {
+        Self { low, high: NO_HIGH }
+    }
+
+    /// This amount or less.
+    pub const fn up_to(high: i128) -> Self {
+        Self { low: NO_LOW, high }
+    }
+
+    /// Whether only one amount is possible.
+    pub const fn is_exact(self) -> bool {
+        self.low == self.high
+    }
+
+    /// The least possible amount, if there is one.
+    pub fn least(self) -> Option<i128> {
+        (self.low != NO_LOW).then_some(self.low)
+    }
+
+    /// The greatest possible amount, if there is one.
+    pub fn greatest(self) -> Option<i128> {
+        (self.high != NO_HIGH).then_some(self.high)
+    }
+
+    /// Whether the amount is possible.
+    pub const fn contains(self, amount: i128) -> bool {
+        self.low <= amount && amount <= self.high
+    }
+
+    /// What both allow; `None` where they contradict each other.
+    pub fn meet(self, other: Self) -> Option<Self> {
+        let (low, high) = (self.low.max(other.low), self.high.min(other.high));
+        (low <= high).then_some(Self { low, high })
+    }
+
+    /// The least interval that holds both.
+    pub fn hull(self, other: Self) -> Self {
+        Self {
+            low: self.low.min(other.low),
+            high: self.high.max(other.high),
+        }
+    }
+
+    /// The amounts with their sign turned.
+    #[expect(
+        clippy::should_implement_trait,
+        reason = "an operator would hide that a bound can be lost"
+    )]
+    pub fn neg(self) -> Self {
+        let turn = |end: i128| match end {
+            NO_LOW => NO_HIGH,
+            NO_HIGH => NO_LOW,
+            end => -end,
+        };
+        Self {
+            low: turn(self.high),
+            high: turn(self.low),
+        }
+    }
+
+    /// One of these and one of those together.
+    #[expect(
+        clippy::should_implement_trait,
+        reason = "an operator would hide that a bound can be lost"
+    )]
+    pub fn add(self, other: Self) -> Self {
+        let sum = |one: i128, two: i128, none: i128| match one == none || two == none {
+            true => none,
+            false => one.checked_add(two).unwrap_or(none),
+        };
+        Self {
+            low: sum(self.low, other.low, NO_LOW),
+            high: sum(self.high, other.high, NO_HIGH),
+        }
+    }
+
+    /// One of these less one of those, the two being independent.
+    #[expect(
+        clippy::should_implement_trait,
+        reason = "an operator would hide that a bound can be lost"
+    )]
+    pub fn sub(self, other: Self) -> Self {
+        self.add(other.neg())
+    }
+
+    /// All of them moved by the same amount.
+    pub fn shift(self, by: i128) -> Self {
+        self.add(Self::exact(by))
+    }
+
+    /// The lesser of one of these and one of those.
+    pub fn min(self, other: Self) -> Self {
+        Self {
+            low: self.low.min(other.low),
+            high: self.high.min(other.high),
+        }
+    }
+
+    /// The greater of one of these and one of those.
+    pub fn max(self, other: Self) -> Self {
+        Self {
+            low: self.low.max(other.low),
+            high: self.high.max(other.high),
+        }
+    }
+
+    /// Up to `accuracy` less or more. The sign of `accuracy` does not matter.
+    pub fn widen(self, accuracy: i128) -> Self {
+        match accuracy.checked_abs() {
+            None | Some(NO_HIGH) => Self::any(),
+            Some(size) => self.add(Self {
+                low: -size,
+                high: size,
+            }),
+        }
+    }
+
+    /// [`Interval::widen`] by an accuracy that may be unknown; unknown means no bound either way.
+    pub fn widen_opt(self, accuracy: Option<i64>) -> Self {
+        accuracy.map_or(Self::any(), |size| self.widen(i128::from(size)))
+    }
+
+    /// One of these times one of those, rounded outward, with what the product is an amount of: a number times
+    /// anything but a date, a length times a length, a length times an area. `None` for everything else.
+    pub fn times(
+        self,
+        own: Dimension,
+        other: Self,
+        others: Dimension,
+    ) -> Option<(Self, Dimension)> {
+        let (dimension, over) = product_of(own, others)?;
+        let corner = |one: i128, two: i128, rounding| product(one, two, over, rounding);
+        Some((self.corners(other, corner), dimension))
+    }
+
+    /// One of these as a share of one of those, as a plain number rounded outward. Where the divisor may be 0 there
+    /// is no bound above, and none below either unless neither of the two can be negative.
+    pub fn divide(self, by: Self) -> Self {
+        if by.low > 0 {
+            return self.corners(by, share);
+        }
+        if by.high < 0 {
+            return self.neg().divide(by.neg());
+        }
+        if self.low < 0 || by.low < 0 {
+            return Self::any();
+        }
+        let low = if by.high == 0 {
+            0
+        } else {
+            share(self.low, by.high, Rounding::Down)
+        };
+        Self::from_low(if low == NO_HIGH { 0 } else { low })
+    }
+
+    /// How many days that many months can have, rounded outward: `n` months have at least as many days as the
+    /// shortest `n` calendar months in a row and at most as many as the longest. The months come in thousandths.
+    pub fn days_of_months(self) -> Self {
+        let low = self
+            .least()
+            .and_then(|months| calendar::days_in_months(months.div_euclid(1000)));
+        let up = |months: i128| months.div_euclid(1000) + i128::from(months.rem_euclid(1000) > 0);
+        let high = self
+            .greatest()
+            .and_then(|months| calendar::days_in_months(up(months)));
+        Self {
+            low: low.map_or(NO_LOW, |days| days.low),
+            high: high.map_or(NO_HIGH, |days| days.high),
+        }
+    }
+
+    /// The hull of an operation that is monotone in each operand, from its four corners.
+    fn corners(self, other: Self, corner: impl Fn(i128, i128, Rounding) -> i128) -> Self {
+        let ends = [
+            (self.low, other.low),
+            (self.low, other.high),
+            (self.high, other.low),
+            (self.high, other.high),
+        ];
+        let low = ends
+            .iter()
+            .map(|&(one, two)| corner(one, two, Rounding::Down))
+            .min()
+            .unwrap_or(NO_LOW);
+        let high = ends
+            .iter()
+            .map(|&(one, two)| corner(one, two, Rounding::Up))
+            .max()
+            .unwrap_or(NO_HIGH);
+        // All four corners too large (or too small) to be held: that end is not known.
+        Self {
+            low: if low == NO_HIGH { NO_LOW } else { low },
+            high: if high == NO_LOW { NO_HIGH } else { high },
+        }
+    }
+}
+
+/// What a product is an amount of, and what to divide it by.
+fn product_of(one: Dimension, two: Dimension) -> Option<(Dimension, u128)> {
+    use Dimension::{Area, Date, Length, Number, Volume};
+    match (one, two) {
+        (Date, _) | (_, Date) => None,
+        (Number, other) | (other, Number) => Some((other, ONE.unsigned_abs())),
+        (Length, Length) => Some((Area, 1)),
+        (Length, Area) | (Area, Length) => Some((Volume, 1)),
+        _ => None,
+    }
+}
+
+/// Whether the end of an interval stands for "no bound".
+fn is_open(end: i128) -> bool {
+    end == NO_LOW || end == NO_HIGH
+}
+
+/// The end of an interval that has no bound, on the side of the sign.
+fn open_end(negative: bool) -> i128 {
+    if negative { NO_LOW } else { NO_HIGH }
+}
+
+fn product(one: i128, two: i128, over: u128, rounding: Rounding) -> i128 {
+    let negative = (one < 0) != (two < 0);
+    if one == 0 || two == 0 {
+        return 0;
+    }
+    if is_open(one) || is_open(two) {
+        return open_end(negative);
+    }
+    let signed = if two < 0 { -one } else { one };
+    scale(signed, two.unsigned_abs(), over, rounding).unwrap_or(open_end(negative))
+}
+
+/// `one / by` in billionths, for a divisor above 0.
+fn share(one: i128, by: i128, rounding: Rounding) -> i128 {
+    match (is_open(one), by == NO_HIGH) {
+        (true, true) => 0,
+        (true, false) => one,
+        (false, true) if rounding == Rounding::Down => -i128::from(one < 0),
+        (false, true) => i128::from(one > 0),
+        (false, false) => {
+            scale(one, ONE.unsigned_abs(), by.unsigned_abs(), rounding).unwrap_or(open_end(one < 0))
+        }
+    }
 }

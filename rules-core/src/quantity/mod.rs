@@ -3,10 +3,43 @@
 //! An amount is a whole number of a tiny unit (a nanometre for lengths), so that two spellings of one length are
 //! the same number and a comparison at the exact limit never turns on rounding.
 
+mod calendar;
+mod compare;
 mod dimension;
+mod fault;
+mod figures;
 mod interval;
+mod number;
+mod parse;
+mod show;
 mod unit;
+mod wide;
 
+#[cfg(test)]
+mod calendar_tests;
+#[cfg(test)]
+mod figures_tests;
+#[cfg(test)]
+mod interval_tests;
+#[cfg(test)]
+mod parse_tests;
+
+pub use calendar::{CalendarDate, add_months};
+pub use compare::{Compared, Relation, in_one_dimension};
 pub use dimension::Dimension;
-pub use interval::Interval;
+pub use fault::QuantityFault;
+pub use figures::Figures;
+pub use interval::{Interval, NO_HIGH, NO_LOW, ONE};
+pub use parse::{Written, parse};
+pub use show::{show, show_exactly, show_range};
 pub use unit::Unit;
+pub use wide::Rounding;
+
+/// An amount and what it is an amount of.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct Quantity {
+    /// The count of tiny units, as [`Dimension`] names them.
+    pub amount: i128,
+    /// What it is an amount of.
+    pub dimension: Dimension,
+}

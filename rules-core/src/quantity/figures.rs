@@ -1,0 +1,113 @@
+//! Figures for a report that never contradict what it says.
+
+use super::compare::{Compared, Relation};
+use super::dimension::Dimension;
+use super::interval::Interval;
+use super::show::{ends, read_again, show_exactly};
+use super::unit::Unit;
+use serde::Serialize;
+
+/// A measured range and its limit in words. Whoever reads the figures and compares them by hand comes to the same
+/// answer as the exact amounts do.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Figures {
+    /// The least that was measured, rounded down.
+    pub low: String,
+    /// The most that was measured, rounded up.
+    pub high: String,
+    /// The limit; where it is a range, its low end rounded down and its high end up.
+    pub limit: String,
+}
+
+impl Figures {
+    /// The figures in the limit's unit.
+    pub fn new(measured: Interval, relation: Relation, limit: Interval, unit: Unit) -> Self {
+        Self::across((measured, unit), relation, (limit, unit))
+    }
+
+    /// The figures where the measured amount cannot be given in the limit's unit: days against months.
+    pub fn across(measured: (Interval, Unit), relation: Relation, limit: (Interval, Unit)) -> Self {
+        let exact = relation.judge_as(with_dimension(measured), with_dimension(limit));
+        let mut digits = measured.1.digits();
+        let mut printed = Printed::new(measured, limit, digits);
+        while digits < MOST_DIGITS && printed.judge(relation) != exact {
+            digits += 1;
+            printed = Printed::new(measured, limit, digits);
+        }
+        Self {
+            low: printed.measured.low,
+            high: printed.measured.high,
+            limit: printed.limit.joined(),
+        }
+    }
+}
+
+/// By then every figure is exact.
+const MOST_DIGITS: u32 = 30;
+
+/// A range as printed.
+struct Ends {
+    low: String,
+    high: String,
+    unit: Unit,
+}
+
+impl Ends {
+    fn outward((range, unit): (Interval, Unit), digits: u32) -> Self {
+        let (low, high) = ends(range, unit, digits);
+        Self { low, high, unit }
+    }
+
+    /// A limit that is one amount is not rounded.
+    fn as_written((range, unit): (Interval, Unit), digits: u32) -> Self {
+        if !range.is_exact() {
+            return Self::outward((range, unit), digits);
+        }
+        let text = show_exactly(range.low, unit);
+        Self {
+            low: text.clone(),
+            high: text,
+            unit,
+        }
+    }
+
+    /// What a reader takes from the figures.
+    fn read(&self) -> Option<(Interval, Dimension)> {
+        let range = Interval {
+            low: read_again(&self.low, self.unit)?,
+            high: read_again(&self.high, self.unit)?,
+        };
+        Some((range, self.unit.dimension()))
+    }
+
+    fn joined(self) -> String {
+        if self.low == self.high {
+            self.low
+        } else {
+            format!("{} .. {}", self.low, self.high)
+        }
+    }
+}
+
+/// One attempt at printing both.
+struct Printed {
+    measured: Ends,
+    limit: Ends,
+}
+
+impl Printed {
+    fn new(measured: (Interval, Unit), limit: (Interval, Unit), digits: u32) -> Self {
+        Self {
+            measured: Ends::outward(measured, digits),
+            limit: Ends::as_written(limit, digits),
+        }
+    }
+
+    fn judge(&self, relation: Relation) -> Option<Compared> {
+        relation.judge_as(self.measured.read()?, self.limit.read()?)
+    }
+}
+
+fn with_dimension((range, unit): (Interval, Unit)) -> (Interval, Dimension) {
+    (range, unit.dimension())
+}

@@ -1,0 +1,479 @@
+//! Reading an amount as a person wrote it.
+
+use super::calendar::CalendarDate;
+use super::dimension::Dimension;
+use super::fault::QuantityFault;
+use super::interval::Interval;
+use super::number::{Ratio, read_number};
+use super::unit::Unit;
+use super::wide::{Rounding, scale_up};
+
+/// An amount as read.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Written {
+    /// The one amount that was written, without its ±; `None` where only a range was.
+    pub drawn: Option<i128>,
+    /// All amounts that it can be.
+    pub range: Interval,
+    /// What it is an amount of.
+    pub dimension: Dimension,
+    /// The unit it was written in (the first, of several).
+    pub unit: Unit,
+}
+
+impl Written {
+    fn exact(amount: i128, unit: Unit) -> Self {
+        Self::ranging(Some(amount), Interval::exact(amount), unit)
+    }
+
+    fn ranging(drawn: Option<i128>, range: Interval, unit: Unit) -> Self {
+        Self {
+            drawn,
+            range,
+            dimension: unit.dimension(),
+            unit,
+        }
+    }
+}
+
+/// Reads an amount: `3.2 m`, `4 ft 6 in`, `1-3/4 in`, `3.05 m ± 0.02 m`, `46 .. 50 in`, `at least 3 m`, `2026-03-01`.
+///
+/// `wanted` is what it has to be an amount of (`None`: anything); days and months do for each other. A figure without
+/// a unit takes `default_unit`, if that is of the wanted kind; where a plain number, or anything, is wanted it is a plain
+/// number otherwise. What is not a whole number of tiny units is rounded, once, to the nearest; a ± is rounded up.
+///
+/// # Errors
+///
+/// A sentence for the person who wrote it, where it is not an amount, not of the wanted kind, or can be read in two ways.
+pub fn parse(
+    text: &str,
+    wanted: Option<Dimension>,
+    default_unit: Option<Unit>,
+) -> Result<Written, QuantityFault> {
+    let reader = Reader {
+        wanted,
+        default_unit,
+    };
+    let plain = in_plain_signs(text);
+    let written = reader.read_plain(&plain)?;
+    reader.refuse_too_large(&written, &plain)?;
+    Ok(written)
+}
+
+/// Reads a figure that was printed here, however large a computed amount may be.
+pub(super) fn read_printed(text: &str, dimension: Dimension) -> Option<i128> {
+    let reader = Reader {
+        wanted: Some(dimension),
+        default_unit: None,
+    };
+    reader.read_plain(text).ok()?.drawn
+}
+
+/// The same text with one sign for each meaning.
+fn in_plain_signs(text: &str) -> String {
+    let one_to_one = text.trim().chars().map(|c| match c {
+        '\u{2212}' => '-',
+        '\u{2032}' | '\u{2019}' => '\'',
+        '\u{2033}' | '\u{201d}' => '"',
+        '\u{a0}' | '\u{202f}' | '\t' => ' ',
+        other => other,
+    });
+    one_to_one
+        .collect::<String>()
+        .replace("+/-", "±")
+        .replace("+-", "±")
+}
+
+struct Reader {
+    wanted: Option<Dimension>,
+    default_unit: Option<Unit>,
+}
+
+impl Reader {
+    fn read_plain(&self, text: &str) -> Result<Written, QuantityFault> {
+        if text.contains(',') {
+            return Err(QuantityFault::new(
+                format!("`{text}` has a comma in it"),
+                "Write the decimals behind a point, such as `3.2`, and thousands without a mark",
+            ));
+        }
+        self.read(text)
+    }
+
+    fn read(&self, text: &str) -> Result<Written, QuantityFault> {
+        if let Some(least) = text.strip_prefix("at least ") {
+            let (amount, unit) = self.one(least, None)?;
+            return Ok(Written::ranging(None, Interval::from_low(amount), unit));
+        }
+        if let Some(most) = text.strip_prefix("at most ") {
+            let (amount, unit) = self.one(most, None)?;
+            return Ok(Written::ranging(None, Interval::up_to(amount), unit));
+        }
+        if let Some((least, most)) = text.split_once("..") {
+            return self.between(least.trim(), most.trim());
+        }
+        if let Some((middle, error)) = text.split_once('±') {
+            return self.give_or_take(middle.trim(), error.trim());
+        }
+        let (amount, unit) = self.one(text, None)?;
+        Ok(Written::exact(amount, unit))
+    }
+
+    /// `46 .. 50 in`: somewhere between.
+    fn between(&self, least: &str, most: &str) -> Result<Written, QuantityFault> {
+        let (most_amount, most_unit) = self
+            .one(most, None)
+            .or_else(|fault| self.refuse_unit_on_left(least, most, fault))?;
+        let (least_amount, unit) = self.one(least, own_unit(most, most_unit))?;
+        self.same_kind(unit, most_unit, most)?;
+        if least_amount > most_amount {
+            return Err(QuantityFault::new(
+                format!("in `{least} .. {most}` the first is more than the second"),
+                format!("Write the lesser first: `{most} .. {least}`"),
+            ));
+        }
+        Ok(Written::ranging(
+            None,
+            Interval::new(least_amount, most_amount),
+            unit,
+        ))
+    }
+
+    /// `3.05 ± 0.02 m`.
+    fn give_or_take(&self, middle: &str, error: &str) -> Result<Written, QuantityFault> {
+        let error_read = self.amount(error, None, Rounding::Up);
+        let (size, error_unit) =
+            error_read.or_else(|fault| self.refuse_unit_on_left(middle, error, fault))?;
+        let (amount, unit) = self.one(middle, own_unit(error, error_unit))?;
+        self.same_kind(unit, error_unit, error)?;
+        if size < 0 || unit == Unit::DATE {
+            return Err(QuantityFault::new(
+                format!("`± {error}` is not how far off the amount can be"),
+                "Write it as an amount that is not negative, such as `± 0.02 m`; for dates write `2026-03-01 .. 2026-04-01`",
+            ));
+        }
+        Ok(Written::ranging(
+            Some(amount),
+            Interval::exact(amount).widen(size),
+            unit,
+        ))
+    }
+
+    /// Two amounts of one range are of one kind, and if only one has a unit it is the last.
+    fn same_kind(&self, unit: Unit, last: Unit, last_text: &str) -> Result<(), QuantityFault> {
+        if unit.dimension() != last.dimension() {
+            return Err(QuantityFault::new(
+                format!(
+                    "{} and {} do not go together",
+                    unit.dimension().words(),
+                    last.dimension().words()
+                ),
+                "Write both in units of the same kind",
+            ));
+        }
+        if has_unit(last_text) || unit == last {
+            return Ok(());
+        }
+        Err(unit_only_on_left(last_text, unit))
+    }
+
+    /// Where the last amount has no unit and the first has one, that is what is wrong.
+    fn refuse_unit_on_left<T>(
+        &self,
+        first: &str,
+        last: &str,
+        fault: QuantityFault,
+    ) -> Result<T, QuantityFault> {
+        let left = parts_of(first)
+            .ok()
+            .and_then(|(_, parts)| parts.first().and_then(|part| part.1));
+        match left {
+            Some(unit) if !has_unit(last) && read_number(last).is_ok() => {
+                Err(unit_only_on_left(last, unit))
+            }
+            _ => Err(fault),
+        }
+    }
+
+    fn one(&self, text: &str, borrowed: Option<Unit>) -> Result<(i128, Unit), QuantityFault> {
+        self.amount(text, borrowed, Rounding::Nearest)
+    }
+
+    /// One amount of the wanted kind. `borrowed` is the unit of the other end of its range.
+    fn amount(
+        &self,
+        text: &str,
+        borrowed: Option<Unit>,
+        rounding: Rounding,
+    ) -> Result<(i128, Unit), QuantityFault> {
+        if let Some(date) = read_date(text) {
+            let unit = self.of_wanted_kind(Unit::DATE, text)?;
+            return Ok((date?, unit));
+        }
+        if self.wanted == Some(Dimension::Number) && text.contains(':') {
+            return read_slope(text);
+        }
+        let (negative, parts) = parts_of(text)?;
+        let mut total = 0_i128;
+        let mut first_unit = None;
+        for (ratio, own) in parts {
+            let unit = self.of_wanted_kind(self.unit_for(own, borrowed, text)?, text)?;
+            let size = in_tiny_units(ratio, unit, rounding, text)?;
+            total = total.checked_add(size).ok_or_else(|| too_large(text))?;
+            first_unit = first_unit.or(Some(unit));
+        }
+        let unit = first_unit
+            .ok_or_else(|| QuantityFault::new("there is no amount here", self.example()))?;
+        Ok((if negative { -total } else { total }, unit))
+    }
+
+    fn unit_for(
+        &self,
+        own: Option<Unit>,
+        borrowed: Option<Unit>,
+        text: &str,
+    ) -> Result<Unit, QuantityFault> {
+        let fits = |unit: &Unit| {
+            self.wanted
+                .is_none_or(|wanted| alike(wanted, unit.dimension()))
+        };
+        let plain = || matches!(self.wanted, None | Some(Dimension::Number)).then_some(Unit::ONE);
+        own.or(borrowed)
+            .or_else(|| self.default_unit.filter(fits))
+            .or_else(plain)
+            .ok_or_else(|| {
+                QuantityFault::new(
+                    format!("`{text}` has no unit"),
+                    format!("Write the unit, for instance {}", self.example()),
+                )
+            })
+    }
+
+    fn of_wanted_kind(&self, unit: Unit, text: &str) -> Result<Unit, QuantityFault> {
+        match self.wanted {
+            Some(wanted) if !alike(wanted, unit.dimension()) => Err(QuantityFault::new(
+                format!(
+                    "{} is wanted here, `{text}` is {}",
+                    wanted.words(),
+                    unit.dimension().words()
+                ),
+                format!(
+                    "Write {}, for instance {}",
+                    wanted.words(),
+                    wanted.example()
+                ),
+            )),
+            _ => Ok(unit),
+        }
+    }
+
+    fn refuse_too_large(&self, written: &Written, text: &str) -> Result<(), QuantityFault> {
+        let largest = written.dimension.largest();
+        let fits = |end: Option<i128>| end.is_none_or(|end| (-largest..=largest).contains(&end));
+        let all =
+            fits(written.range.least()) && fits(written.range.greatest()) && fits(written.drawn);
+        all.then_some(()).ok_or_else(|| too_large(text))
+    }
+
+    fn example(&self) -> &'static str {
+        self.wanted.unwrap_or(Dimension::Length).example()
+    }
+}
+
+/// Whether an amount of one does where the other is wanted.
+fn alike(wanted: Dimension, given: Dimension) -> bool {
+    let span = |dimension| matches!(dimension, Dimension::Days | Dimension::Months);
+    wanted == given || (span(wanted) && span(given))
+}
+
+/// The unit, if the text names it.
+fn own_unit(text: &str, unit: Unit) -> Option<Unit> {
+    has_unit(text).then_some(unit)
+}
+
+/// Whether a unit stands behind the number.
+fn has_unit(text: &str) -> bool {
+    text.chars()
+        .any(|c| c.is_alphabetic() || matches!(c, '\'' | '"' | '%' | '°'))
+}
+
+/// The sign of an amount, and its figures with their units.
+type Parts = (bool, Vec<(Ratio, Option<Unit>)>);
+
+fn parts_of(text: &str) -> Result<Parts, QuantityFault> {
+    let (negative, mut rest) = match text.strip_prefix('-') {
+        Some(rest) => (true, rest.trim_start()),
+        None => (false, text),
+    };
+    let mut parts = Vec::new();
+    while !rest.is_empty() {
+        let (ratio, after) = read_number(rest).map_err(|fault| for_whole(fault, text))?;
+        let (unit, after) = read_unit(after.trim_start(), text)?;
+        parts.push((ratio, unit));
+        rest = after;
+    }
+    check_compound(&parts, text)?;
+    Ok((negative, parts))
+}
+
+/// Names the whole text where the number that is wrong is all that is left of it.
+fn for_whole(fault: QuantityFault, text: &str) -> QuantityFault {
+    let sentence = match fault.sentence.contains(&format!("`{text}`")) {
+        true => fault.sentence,
+        false => format!("in `{text}`, {}", fault.sentence),
+    };
+    QuantityFault { sentence, ..fault }
+}
+
+/// The unit at the start of a text, and what follows it.
+fn read_unit<'t>(text: &'t str, whole: &str) -> Result<(Option<Unit>, &'t str), QuantityFault> {
+    if let Some(after) = text
+        .strip_prefix('\'')
+        .filter(|after| !after.starts_with('\''))
+    {
+        // The dash of `4'-6"` is no minus sign.
+        let after = after.trim_start();
+        return Ok((Some(Unit::FOOT), after.strip_prefix('-').unwrap_or(after)));
+    }
+    if let Some(after) = text.strip_prefix('"') {
+        return Ok((Some(Unit::INCH), after.trim_start()));
+    }
+    let end = text
+        .char_indices()
+        .zip(text.chars().skip(1))
+        .find(|((_, c), next)| *c == ' ' && (next.is_ascii_digit() || matches!(next, '-' | '.')));
+    let (name, after) = end
+        .and_then(|((at, _), _)| text.split_at_checked(at))
+        .unwrap_or((text, ""));
+    match name.trim() {
+        "" => Ok((None, after.trim_start())),
+        name => Ok((
+            Some(Unit::find(name).ok_or_else(|| unknown_unit(name, whole))?),
+            after.trim_start(),
+        )),
+    }
+}
+
+/// Only feet and inches are written together, whole feet first.
+fn check_compound(parts: &[(Ratio, Option<Unit>)], text: &str) -> Result<(), QuantityFault> {
+    let good = match parts {
+        [] | [_] => true,
+        [(feet, foot), (inches, inch)] => {
+            let units = *foot == Some(Unit::FOOT) && *inch == Some(Unit::INCH);
+            units
+                && feet.denominator == 1
+                && inches.numerator < inches.denominator.saturating_mul(12)
+        }
+        _ => false,
+    };
+    good.then_some(()).ok_or_else(|| {
+        QuantityFault::new(
+            format!("`{text}` has more than one figure in it"),
+            "Write one figure with one unit; only whole feet and less than 12 inches go together, such as `4 ft 6 in`",
+        )
+    })
+}
+
+fn in_tiny_units(
+    ratio: Ratio,
+    unit: Unit,
+    rounding: Rounding,
+    text: &str,
+) -> Result<i128, QuantityFault> {
+    let (numerator, denominator) = unit.size();
+    let over = ratio.denominator.checked_mul(denominator);
+    let count = over.and_then(|over| scale_up(ratio.numerator, numerator, over, rounding));
+    let whole_days = unit.dimension() != Dimension::Days
+        || ratio.numerator.checked_rem(ratio.denominator) == Some(0);
+    if !whole_days {
+        return Err(QuantityFault::new(
+            format!("`{text}` is not a whole number of days or weeks"),
+            "Write whole days",
+        ));
+    }
+    count
+        .and_then(|count| i128::try_from(count).ok())
+        .ok_or_else(|| too_large(text))
+}
+
+/// A date, if it looks like one; a fault if the calendar has no such day.
+fn read_date(text: &str) -> Option<Result<i128, QuantityFault>> {
+    let mut parts = text.splitn(3, '-');
+    let mut next = |length: usize| {
+        let digits = parts.next().filter(|part| part.len() == length)?;
+        digits
+            .chars()
+            .all(|c| c.is_ascii_digit())
+            .then(|| digits.parse::<i128>().ok())?
+    };
+    let date = CalendarDate {
+        year: next(4)?,
+        month: next(2)?,
+        day: next(2)?,
+    };
+    Some(date.day_number().ok_or_else(|| {
+        QuantityFault::new(
+            format!("the calendar has no {text}"),
+            "Write a day as year-month-day, such as `2026-03-01`",
+        )
+    }))
+}
+
+/// `1:2`, a rise over a run.
+fn read_slope(text: &str) -> Result<(i128, Unit), QuantityFault> {
+    let wrong = || {
+        QuantityFault::new(
+            format!("`{text}` is not a slope"),
+            "Write the rise and the run, such as `1:2`",
+        )
+    };
+    let (rise, run) = text.split_once(':').ok_or_else(wrong)?;
+    let (rise, after_rise) = read_number(rise.trim())?;
+    let (run, after_run) = read_number(run.trim())?;
+    let by = rise
+        .denominator
+        .checked_mul(run.numerator)
+        .filter(|by| *by > 0 && after_rise.is_empty() && after_run.is_empty());
+    let above = rise.numerator.checked_mul(run.denominator);
+    let (numerator, denominator) = above.zip(by).ok_or_else(wrong)?;
+    Ok((
+        in_tiny_units(
+            Ratio {
+                numerator,
+                denominator,
+            },
+            Unit::ONE,
+            Rounding::Nearest,
+            text,
+        )?,
+        Unit::ONE,
+    ))
+}
+
+fn unknown_unit(name: &str, whole: &str) -> QuantityFault {
+    let help = match Unit::close_to(name) {
+        Some(close) => format!("Did you mean `{close}`?"),
+        None => {
+            "Write a unit such as `m`, `mm`, `ft`, `in`, `m2`, `sq ft`, `gal`, `kV`, `days` or `%`"
+                .to_owned()
+        }
+    };
+    QuantityFault::new(
+        format!("`{name}` in `{whole}` is not a unit that is known here"),
+        help,
+    )
+}
+
+fn unit_only_on_left(last: &str, unit: Unit) -> QuantityFault {
+    QuantityFault::new(
+        format!("`{last}` has no unit, though the figure before it has one"),
+        format!("Write `{last} {}`", unit.plural()),
+    )
+}
+
+fn too_large(text: &str) -> QuantityFault {
+    QuantityFault::new(
+        format!("`{text}` is too large to be meant"),
+        "Look at the figure and the unit again",
+    )
+}
