@@ -59,9 +59,12 @@ fn results_hold_what_any_two_members_give() {
     });
 }
 
+/// The relation between two amounts.
+type Holds = fn(i128, i128) -> bool;
+
 #[test]
 fn comparisons_find_the_members_that_decide() {
-    let relations: [(Relation, fn(i128, i128) -> bool); 5] = [
+    let relations: [(Relation, Holds); 5] = [
         (Relation::AtLeast, |a, b| a >= b),
         (Relation::MoreThan, |a, b| a > b),
         (Relation::AtMost, |a, b| a <= b),

@@ -214,7 +214,7 @@ fn refusals_say_what_would_be_right() {
     );
     says("3 MM", Dimension::Length, "Did you mean `mm`?");
     says("3 metrs", Dimension::Length, "Did you mean `metre`?");
-    says("3 m 2 kV", Dimension::Length, "a voltage");
+    says("3 m 2 kV", Dimension::Length, "more than one figure");
     says("3 m 2 cm", Dimension::Length, "more than one figure");
     says("4 ft 12 in", Dimension::Length, "less than 12 inches");
     says("5 m .. 4 m", Dimension::Length, "lesser first");
