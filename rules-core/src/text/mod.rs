@@ -26,6 +26,6 @@ pub use fault::{Fault, Faults};
 pub use kit::{MapReader, closest, yes_no};
 pub use lines::{Lines, line_col};
 pub use node::{Content, Entry, Node, Span};
-pub use read::{MAX_BYTES, MAX_DEPTH, MAX_NODES, read, read_bytes};
+pub use read::{MAX_BYTES, MAX_DEPTH, MAX_NODES, decode, read, read_bytes};
 pub use show::{FaultRow, MAX_SHOWN};
 pub use write::{to_json, write};

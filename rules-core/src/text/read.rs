@@ -12,31 +12,36 @@ pub const MAX_DEPTH: usize = 64;
 /// How many keys, values, lists and maps a text may have.
 pub const MAX_NODES: usize = 200_000;
 
-/// Reads bytes that should be UTF-8 text; a byte-order mark at the beginning is passed over.
+/// Reads bytes that should be UTF-8 text. Places count in the text that [`decode`] gives.
 ///
 /// # Errors
-/// As [`read`], and `not-utf8`. Places count from after the byte-order mark.
+/// As [`decode`] and [`read`].
 pub fn read_bytes(bytes: &[u8]) -> Result<Node, Faults> {
-    let bytes = bytes.strip_prefix(b"\xef\xbb\xbf").unwrap_or(bytes);
+    read(decode(bytes)?)
+}
+
+/// The text of a file, without the byte-order mark that may stand before it.
+///
+/// # Errors
+/// `not-utf8` with the number of the first byte that belongs to no character; `too-long`.
+pub fn decode(bytes: &[u8]) -> Result<&str, Faults> {
     let mut faults = Faults::default();
+    let bytes = bytes.strip_prefix(b"\xef\xbb\xbf").unwrap_or(bytes);
     if too_long(bytes.len(), &mut faults) {
         return Err(faults);
     }
-    match std::str::from_utf8(bytes) {
-        Ok(text) => read(text),
-        Err(error) => {
-            let at = error.valid_up_to();
-            let valid = String::from_utf8_lossy(bytes.get(..at).unwrap_or_default());
-            let line = Lines::new(&valid).line(at);
-            let message = format!(
-                "The file is not UTF-8 text: byte {at}, on line {line}, belongs to no character."
-            );
-            faults
-                .add("not-utf8", Span { start: at, end: at }, message)
-                .help("Save the file again with the encoding UTF-8.");
-            Err(faults)
-        }
-    }
+    std::str::from_utf8(bytes).map_err(|error| {
+        let at = error.valid_up_to();
+        let valid = String::from_utf8_lossy(bytes.get(..at).unwrap_or_default());
+        let line = Lines::new(&valid).line(at);
+        let message = format!(
+            "The file is not UTF-8 text: byte {at}, on line {line}, belongs to no character."
+        );
+        faults
+            .add_whole("not-utf8", message)
+            .help("Save the file again with the encoding UTF-8.");
+        faults
+    })
 }
 
 /// Reads YAML or JSON text, of which the top is a map.
@@ -72,9 +77,9 @@ fn check_top(root: Option<&Node>, faults: &mut Faults) {
                 "The file should begin with a key, as in `key: value`; it has {} instead.",
                 root.describe()
             );
-            faults
-                .add("top-not-a-map", root.span, message)
-                .help("Put every part of the file under a key of its own.");
+            faults.add("top-not-a-map", root.span, message).help(
+                "Put every part of the file under a key of its own, with a space after the `:`.",
+            );
         }
     }
 }
@@ -92,9 +97,11 @@ fn too_long(bytes: usize, faults: &mut Faults) -> bool {
     true
 }
 
-/// The parser takes a zero byte for the end of the text; what it would pass over in silence is refused here.
+/// The parser takes a zero byte for the end of the text; and does not count a byte-order mark: what it would
+/// pass over in silence is refused here.
 fn has_control(text: &str, faults: &mut Faults) -> bool {
-    let bad = |c: char| c.is_control() && !matches!(c, '\t' | '\n' | '\r' | '\u{85}');
+    let allowed = |c: char| matches!(c, '\t' | '\n' | '\r' | '\u{85}');
+    let bad = |c: char| (c.is_control() && !allowed(c)) || c == '\u{feff}';
     let mut found = text
         .char_indices()
         .filter(|&(_, c)| bad(c))
@@ -104,7 +111,7 @@ fn has_control(text: &str, faults: &mut Faults) -> bool {
     for (start, c) in found {
         let end = start + c.len_utf8();
         let message = format!(
-            "A control character (U+{:04X}) stands in the text.",
+            "A character that cannot be seen (U+{:04X}) stands in the text.",
             u32::from(c)
         );
         faults

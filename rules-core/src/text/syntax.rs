@@ -18,6 +18,22 @@ const TABLE: &[(&str, Said)] = &[
         },
     ),
     (
+        "expected node content",
+        Said {
+            code: "value-missing",
+            message: "A value is missing here.",
+            help: "Take out the `,` or bracket that is too many, or write the value.",
+        },
+    ),
+    (
+        "left over",
+        Said {
+            code: "left-over",
+            message: "Something more stands here after the value has ended.",
+            help: "If it belongs to the value, put the whole value in quotes; if not, put it on a line of its own.",
+        },
+    ),
+    (
         "unknown anchor",
         Said {
             code: "alias",
@@ -38,7 +54,7 @@ const TABLE: &[(&str, Said)] = &[
         Said {
             code: "bad-escape",
             message: "This escape names no character.",
-            help: "Write the character itself.",
+            help: "Write the character itself; two escapes that make one character together, as in `\\ud83d\\ude00`, are not read.",
         },
     ),
     (
@@ -78,7 +94,7 @@ const TABLE: &[(&str, Said)] = &[
         Said {
             code: "after-quote",
             message: "Something stands after the closing quotation mark.",
-            help: "Put the whole text in quotes, or none of it.",
+            help: "Put the whole text in quotes, or none of it. An apostrophe inside single quotes is written twice; after a key in quotes stands a `:`.",
         },
     ),
     (
@@ -118,8 +134,8 @@ const TABLE: &[(&str, Said)] = &[
         Said {
             code: "colon",
             message: "A `:` cannot stand here.",
-            help: "If it belongs to the text, put the text in quotes. If it ends a key, put the key on a line of its own, \
-               indented like its neighbours.",
+            help: "If it belongs to the text, put the text in quotes. If it ends a key, begin the key in the same column as \
+                   its neighbours, and see that a space follows the `:` of the key above.",
         },
     ),
     (

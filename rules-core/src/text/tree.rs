@@ -313,7 +313,11 @@ impl<'t> Builder<'t> {
     fn syntax(&mut self, error: &ScanError) -> Result<(), Stop> {
         let at = floor_char(self.text, self.offsets.byte(error.marker().index()));
         let tab = self.tab_near(at);
-        let said = syntax::say(if tab.is_some() { "tab" } else { error.info() });
+        let said = syntax::say(match tab {
+            Some(_) => "tab",
+            None if error.info().contains("expected key") && self.after_text(at) => "left over",
+            None => error.info(),
+        });
         let next = self.text.get(at..).and_then(|rest| rest.chars().next());
         let width = next
             .filter(|c| !matches!(c, '\n' | '\r'))
@@ -324,11 +328,34 @@ impl<'t> Builder<'t> {
             } else {
                 self.word_at(at).len()
             });
-        let span = tab.unwrap_or(Span { start: at, end });
+        let span = match (tab, said.code) {
+            (Some(tab), _) => tab,
+            (None, "no-colon") => self.text_before(at),
+            _ => Span { start: at, end },
+        };
         let still_open = self.open_bracket().filter(|_| said.code == "bracket");
         let fault = self.faults.add(said.code, span, said.message);
         fault.help(still_open.unwrap_or_default() + said.help);
         Err(Stop)
+    }
+
+    /// The last line with text on it before a byte: the parser notices there that a key has no `:`.
+    fn text_before(&self, byte: usize) -> Span {
+        let before = self.text.get(..byte).unwrap_or_default().trim_end();
+        let line = self.lines.line(before.len());
+        let said = self.lines.line_text(line);
+        let start = self.lines.start(line) + said.len() - said.trim_start().len();
+        Span {
+            start,
+            end: before.len().max(start),
+        }
+    }
+
+    /// Whether something else stands before a byte on its line.
+    fn after_text(&self, byte: usize) -> bool {
+        let start = self.lines.start(self.lines.line(byte));
+        let before = self.text.get(start..byte).unwrap_or_default();
+        !before.trim_start_matches([' ', '-']).is_empty()
     }
 
     fn open_bracket(&self) -> Option<String> {

@@ -8,14 +8,26 @@ use super::{Content, Fault, Node};
 /// Writes a value as YAML in block style. What it writes, [`read`](super::read) reads.
 ///
 /// # Errors
-/// A value that YAML cannot say (a map whose keys are not words) gives a fault `not-writable`.
+/// A value that YAML cannot say, or that would not read back (a line separator U+0085, U+2028 or U+2029 in a text),
+/// gives a fault `not-writable`.
 pub fn write(value: &impl Serialize) -> Result<String, Fault> {
-    serde_yaml::to_string(value).map_err(|error| Fault {
+    let text = serde_yaml::to_string(value).map_err(|error| not_writable(&error.to_string()))?;
+    // The writer takes these for line breaks, as the older YAML 1.1 does, and would change the text.
+    if text.contains(['\u{85}', '\u{2028}', '\u{2029}']) {
+        return Err(not_writable(
+            "it holds a line separator of another kind than a line feed",
+        ));
+    }
+    Ok(text)
+}
+
+fn not_writable(why: &str) -> Fault {
+    Fault {
         code: "not-writable",
         span: None,
-        message: format!("This cannot be written as YAML: {error}."),
+        message: format!("This cannot be written as YAML: {why}."),
         help: None,
-    })
+    }
 }
 
 /// The same tree for programs: plain numbers and `true`/`false` become such, all else text; nothing becomes null.
