@@ -4,6 +4,7 @@
 
 mod fault;
 mod kit;
+mod leaf;
 mod lines;
 mod node;
 mod offsets;

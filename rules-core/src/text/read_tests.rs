@@ -81,3 +81,12 @@ fn refusals_underline_what_they_mean() {
         assert_eq!(marks(text), [(code, mark.to_owned())], "{text:?}");
     }
 }
+
+#[test]
+fn a_text_in_quotes_ends_at_its_mark() {
+    let text = "{\"a\\\"b\"  # c\n : 1, 'it''s' : 2}\n";
+    let root = read(text).unwrap();
+    let keys = root.as_map().unwrap().iter();
+    let marks: Vec<_> = keys.map(|entry| at(text, entry.key_span)).collect();
+    assert_eq!(marks, ["\"a\\\"b\"", "'it''s'"]);
+}

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 
 use saphyr_parser::{Event, Parser, ScalarStyle, ScanError};
 
-use super::kit::brief;
+use super::leaf::{key_of, or_empty, quoted_length};
 use super::lines::floor_char;
 use super::offsets::Offsets;
 use super::read::{MAX_DEPTH, MAX_NODES};
@@ -144,10 +144,12 @@ impl<'t> Builder<'t> {
             return self.leaf(span, Content::Empty);
         }
         let written = self.slice(span);
-        let end = match style {
-            ScalarStyle::Literal | ScalarStyle::Folded => span.start + written.trim_end().len(),
-            _ => span.end,
+        let length = match style {
+            ScalarStyle::Plain => written.len(),
+            ScalarStyle::Literal | ScalarStyle::Folded => written.trim_end().len(),
+            ScalarStyle::SingleQuoted | ScalarStyle::DoubleQuoted => quoted_length(written),
         };
+        let end = span.start + length;
         let text = text.into_owned();
         self.leaf(Span { end, ..span }, Content::Scalar { text, quoted })
     }
@@ -383,63 +385,4 @@ impl<'t> Builder<'t> {
                 })
             })
     }
-}
-
-/// What is written as `~` or `null` says nothing, as in JSON.
-fn or_empty(node: Node) -> Node {
-    match &node.content {
-        Content::Scalar {
-            text,
-            quoted: false,
-        } if matches!(text.as_str(), "~" | "null" | "Null" | "NULL") => Node {
-            content: Content::Empty,
-            ..node
-        },
-        _ => node,
-    }
-}
-
-/// The key that a node is, unless it is no key or stands twice.
-fn key_of(
-    node: Node,
-    seen: &BTreeMap<String, Span>,
-    lines: &Lines,
-    faults: &mut Faults,
-) -> Option<(String, Span)> {
-    let span = node.span;
-    let Content::Scalar { text: key, quoted } = node.content else {
-        bad_key(&node, faults);
-        return None;
-    };
-    if key == "<<" && !quoted {
-        faults
-            .add(
-                "merge-key",
-                span,
-                "`<<` takes over another part of the file, which is not possible here.",
-            )
-            .help("Write the keys out.");
-        return None;
-    }
-    if let Some(first) = seen.get(&key) {
-        let (one, two) = (lines.line(first.start), lines.line(span.start));
-        let message = format!(
-            "The key `{}` stands here twice: on line {one} and on line {two}.",
-            brief(&key)
-        );
-        faults
-            .add("duplicate-key", span, message)
-            .help("Keep one of the two. If they belong to different things, did you mean to indent one of them further?");
-        return None;
-    }
-    Some((key, span))
-}
-
-fn bad_key(node: &Node, faults: &mut Faults) {
-    let message = match node.content {
-        Content::Empty => "A key is missing here, before the `:`.".to_owned(),
-        _ => format!("A key is one word or text; here it is {}.", node.describe()),
-    };
-    let help = "Write `key: value`. Text that begins with a bracket needs quotes.";
-    faults.add("bad-key", node.span, message).help(help);
 }
