@@ -86,6 +86,7 @@ fn figures_at_the_edge_get_more_digits() {
         ),
         ("2.9 m", "2.999999 m", "3 m")
     );
+    assert_eq!(printed(0, 2_999_400_001).high, "2.9995 m"); // no more digits than it takes
     let plain = printed(2_871_200_000, 2_871_300_000);
     assert_eq!(
         (plain.low.as_str(), plain.high.as_str()),
@@ -152,7 +153,7 @@ fn printed_figures_give_the_outcome() {
         Relation::Is,
     ];
     let mut numbers = Numbers(20_260_301);
-    for round in 0..200 {
+    for round in 0..60 {
         for unit in Unit::ALL.iter().copied() {
             let (numerator, denominator) = unit.size();
             let one = i128::try_from(numerator / denominator).unwrap();
@@ -183,7 +184,7 @@ fn printed_figures_give_the_outcome() {
 #[test]
 fn what_is_shown_exactly_is_read_again() {
     let mut numbers = Numbers(3);
-    for _ in 0..300 {
+    for _ in 0..60 {
         for unit in Unit::ALL.iter().copied() {
             let (numerator, denominator) = unit.size();
             let one = i128::try_from(numerator / denominator).unwrap();

@@ -3,6 +3,7 @@
 //! An amount is a whole number of a tiny unit (a nanometre for lengths), so that two spellings of one length are
 //! the same number and a comparison at the exact limit never turns on rounding.
 
+mod amount;
 mod calendar;
 mod compare;
 mod dimension;
