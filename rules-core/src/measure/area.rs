@@ -84,6 +84,30 @@ pub(crate) fn chain_length(chain: Chain) -> Span {
     }
 }
 
+/// The area of a circle in square nanometres, to twelve digits.
+pub fn disc_area(radius: i64) -> Area {
+    // Twelve digits of π, rounded down; one more in the last is above it.
+    const PI: u128 = 3_141_592_653_589;
+    const ONE: u128 = 1_000_000_000_000;
+    let squared = u128::from(radius.unsigned_abs()) * u128::from(radius.unsigned_abs());
+    let whole = |area: u128| i128::try_from(area).unwrap_or(i128::MAX);
+    // In two parts, so that nothing overflows.
+    let times = |factor: u128| {
+        (squared / ONE)
+            .saturating_mul(factor)
+            .saturating_add(squared % ONE * factor / ONE)
+    };
+    let high = if squared == 0 {
+        0
+    } else {
+        times(PI + 1).saturating_add(1)
+    };
+    Area {
+        low: whole(times(PI)),
+        high: whole(high),
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -182,8 +182,7 @@ impl<'a> Chain<'a> {
     }
 }
 
-#[cfg(test)]
-/// The corners of a form's own points.
+/// The corners of a form, as drawn.
 pub(crate) fn points(form: &Form) -> &[Point] {
     Chain::of(form).points
 }

@@ -5,17 +5,39 @@
 
 mod area;
 mod chain;
+mod deep;
 mod distance;
 mod exact;
 mod inside;
+mod offset;
+mod overlap;
+mod reach;
+mod region;
 mod search;
+mod space;
+mod valid;
 
+#[cfg(test)]
+mod area_tests;
 #[cfg(test)]
 mod distance_tests;
 #[cfg(test)]
 mod random;
+#[cfg(test)]
+mod reach_tests;
+#[cfg(test)]
+mod shape_tests;
 
-pub use area::{Area, area_band, area2, length};
+pub use area::{Area, area_band, area2, disc_area, length};
+pub use deep::{deepest_common, depth_in};
 pub use distance::{Gap, distance, figure_gap};
 pub use exact::Span;
 pub use inside::{Place, Side, contains, depth, side};
+pub use offset::{Corners, OffsetFault, inward, is_convex, outward};
+pub use overlap::{
+    Keep, Weighted, around, clip, figure_area, overlap, overlaps, union_area, weighted_area,
+};
+pub use reach::{Overhang, farthest, overhang, widest};
+pub use region::{ARC_TOLERANCE, Fit};
+pub use space::in_space;
+pub use valid::{EXTENT, FormFault, validate};

@@ -1,0 +1,378 @@
+//! What figures share, cover and leave: areas as intervals, and figures cut to a zone.
+
+use geo::{Area as _, BooleanOps, LineString, MultiLineString, MultiPolygon, unary_union};
+
+use super::area::{Area, area2, chain_length, disc_area, length};
+use super::chain::Chain;
+use super::distance::{distance, forms_gap};
+use super::inside::contains;
+use super::offset::is_convex;
+use super::region::{ARC_TOLERANCE, Fit, Local, rings};
+use crate::plan::figure::{Figure, Form};
+
+/// What a cut may be off by beside the arcs, in nanometres: corners are rounded, and cutting works on a grid.
+const CUT: i64 = 10;
+const SQUARE_METRE: f64 = 1e18;
+
+/// Whether two figures share any area, more than a touch: decided exactly, never by a clip.
+pub fn overlaps(a: &Figure, b: &Figure) -> bool {
+    let has_area =
+        |figure: &Figure, form: &Form| figure.spread > 0 || matches!(form, Form::Ring(_));
+    let spread = a.spread.saturating_add(b.spread);
+    let first = a.forms.iter().filter(|form| has_area(a, form));
+    first.into_iter().any(|one| {
+        b.forms
+            .iter()
+            .filter(|form| has_area(b, form))
+            .any(|other| match (one, other) {
+                (Form::Ring(ring), Form::Ring(_)) if spread == 0 => contains(ring, other).shares(),
+                _ => distance(one, other).low < spread,
+            })
+    })
+}
+
+/// The area of a figure in square nanometres.
+///
+/// Exact for straight sides, and to 13 digits where the form is convex: area + length · spread + π · spread². For any
+/// other form with a spread, and for forms that overlap, an interval that surely holds it.
+pub fn figure_area(figure: &Figure) -> Area {
+    match figure.forms.as_slice() {
+        [] => Area { low: 0, high: 0 },
+        [form] => form_area(form, figure.spread).unwrap_or_else(|| union_area(&[figure])),
+        _ => union_area(&[figure]),
+    }
+}
+
+/// The area of one form with a spread, where a formula gives it.
+fn form_area(form: &Form, spread: i64) -> Option<Area> {
+    let convex = match form {
+        Form::Point(_) => true,
+        Form::Path(points) => points.len() == 2,
+        Form::Ring(ring) => is_convex(ring),
+    };
+    (convex || spread == 0).then(|| steiner(form, spread))
+}
+
+/// Area + length · spread + π · spread²: right for a convex form, too much for any other.
+fn steiner(form: &Form, spread: i64) -> Area {
+    let (twice, sides) = match form {
+        Form::Ring(ring) => (area2(ring), 1),
+        Form::Path(_) => (0, 2),
+        Form::Point(_) => (0, 0),
+    };
+    let (round, disc) = (length(form), disc_area(spread));
+    let strip = |length: i64| i128::from(length) * i128::from(spread) * sides;
+    Area {
+        low: twice / 2 + strip(round.low).saturating_add(disc.low),
+        high: twice / 2 + twice % 2 + strip(round.high).saturating_add(disc.high),
+    }
+}
+
+/// The area that two figures share, in square nanometres: exactly 0 where they only touch, exactly a ring's own area
+/// where it lies within the other, else an interval that surely holds it.
+pub fn overlap(a: &Figure, b: &Figure) -> Area {
+    if !overlaps(a, b) {
+        return Area { low: 0, high: 0 };
+    }
+    for (outer, inner) in [(a, b), (b, a)] {
+        if let ([Form::Ring(ring)], [form], 0) =
+            (outer.forms.as_slice(), inner.forms.as_slice(), inner.spread)
+            && contains(ring, form).is_within()
+        {
+            return figure_area(inner);
+        }
+    }
+    let Some(local) = Local::around(&[a, b]) else {
+        return Area { low: 0, high: 0 };
+    };
+    let shared = |fit| local.polygons(a, fit).intersection(&local.polygons(b, fit));
+    let margin = margin(&local, &[a, b]);
+    let most = steiner_sum(a).min(steiner_sum(b));
+    between(&shared(Fit::Inner), &shared(Fit::Outer), margin, 0, most)
+}
+
+/// The area that figures cover together, in square nanometres, each place counted once.
+pub fn union_area(figures: &[&Figure]) -> Area {
+    if let Some(sum) = apart(figures) {
+        return sum;
+    }
+    let Some(local) = Local::around(figures) else {
+        return Area { low: 0, high: 0 };
+    };
+    let joined = |fit| {
+        let all: Vec<_> = figures
+            .iter()
+            .map(|figure| local.polygons(figure, fit))
+            .collect();
+        unary_union(&all)
+    };
+    let least = figures
+        .iter()
+        .flat_map(|figure| &figure.forms)
+        .map(|form| match form {
+            Form::Ring(ring) => area2(ring) / 2,
+            Form::Point(_) | Form::Path(_) => 0,
+        });
+    let most = figures
+        .iter()
+        .map(|figure| steiner_sum(figure))
+        .fold(0, i128::saturating_add);
+    let margin = margin(&local, figures);
+    between(
+        &joined(Fit::Inner),
+        &joined(Fit::Outer),
+        margin,
+        least.max().unwrap_or(0),
+        most,
+    )
+}
+
+/// The plain sum, where every form has a formula and no two share anything.
+fn apart(figures: &[&Figure]) -> Option<Area> {
+    let single: Vec<Figure> = figures
+        .iter()
+        .flat_map(|figure| {
+            figure.forms.iter().map(|form| Figure {
+                forms: vec![form.clone()],
+                ..**figure
+            })
+        })
+        .collect();
+    let mut sum = Area { low: 0, high: 0 };
+    for (at, figure) in single.iter().enumerate() {
+        let area = figure
+            .forms
+            .first()
+            .and_then(|form| form_area(form, figure.spread))?;
+        if single
+            .iter()
+            .skip(at + 1)
+            .any(|other| overlaps(figure, other))
+        {
+            return None;
+        }
+        sum = Area {
+            low: sum.low.saturating_add(area.low),
+            high: sum.high.saturating_add(area.high),
+        };
+    }
+    Some(sum)
+}
+
+/// One figure of a sum in which not every square metre counts in full.
+#[derive(Debug, Clone, Copy)]
+pub struct Weighted<'a> {
+    /// What is covered.
+    pub figure: &'a Figure,
+    /// How much each part of it counts, in millionths.
+    pub millionths: u32,
+}
+
+/// The weighted area that figures cover together, in square nanometres: a place under several figures counts once,
+/// with the greatest of their weights.
+pub fn weighted_area(items: &[Weighted]) -> Area {
+    let mut weights: Vec<u32> = items.iter().map(|item| item.millionths).collect();
+    weights.sort_unstable();
+    weights.dedup();
+    let (mut low, mut high, mut before) = (0_i128, 0_i128, 0);
+    // A place of weight w counts once for each step from one weight to the next, up to w.
+    for weight in weights {
+        let covering: Vec<&Figure> = items
+            .iter()
+            .filter(|item| item.millionths >= weight)
+            .map(|item| item.figure)
+            .collect();
+        let area = union_area(&covering);
+        let step = i128::from(weight - before);
+        low = low.saturating_add(area.low.saturating_mul(step));
+        high = high.saturating_add(area.high.saturating_mul(step));
+        before = weight;
+    }
+    Area {
+        low: low / 1_000_000,
+        high: high.saturating_add(999_999) / 1_000_000,
+    }
+}
+
+fn steiner_sum(figure: &Figure) -> i128 {
+    figure
+        .forms
+        .iter()
+        .map(|form| steiner(form, figure.spread).high)
+        .fold(0, i128::saturating_add)
+}
+
+/// What joining and cutting may do to an area, in square metres: the way round times what a corner may move.
+fn margin(local: &Local, figures: &[&Figure]) -> f64 {
+    let round = figures.iter().flat_map(|figure| {
+        let disc = figure.spread as f64 * 7.0;
+        figure
+            .forms
+            .iter()
+            .map(move |form| chain_length(Chain::of(form)).high as f64 * 2.0 + disc)
+    });
+    1e-6 + round.sum::<f64>() / 1e9 * local.grid()
+}
+
+fn between(
+    inner: &MultiPolygon,
+    outer: &MultiPolygon,
+    margin: f64,
+    least: i128,
+    most: i128,
+) -> Area {
+    let low = ((inner.unsigned_area() - margin) * SQUARE_METRE).floor() as i128;
+    let high = ((outer.unsigned_area() + margin) * SQUARE_METRE).ceil() as i128;
+    Area {
+        low: low.clamp(least, most),
+        high: high.clamp(least, most),
+    }
+}
+
+/// Which part of a thing is kept.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Keep {
+    /// The part in the zone.
+    Within,
+    /// The part beyond the zone.
+    Beyond,
+}
+
+/// The part of `figure` in a zone, or beyond it; `None` where nothing is left.
+///
+/// What lies wholly on one side is returned as it is. What is cut is approximate, and its accuracy says so: 10 nm, and
+/// where either has arcs the millimetre by which polygons of the wanted fit stand for them. Points and lines are cut to
+/// points and lines; a touch leaves nothing but a point.
+pub fn clip(figure: &Figure, zone: &Figure, keep: Keep, fit: Fit) -> Option<Figure> {
+    let gap = forms_gap(&figure.forms, &zone.forms);
+    if gap.low > figure.spread.saturating_add(zone.spread) || zone.forms.is_empty() {
+        return (keep == Keep::Beyond).then(|| figure.clone());
+    }
+    if holds(zone, figure) {
+        return (keep == Keep::Within).then(|| figure.clone());
+    }
+    let local = Local::around(&[figure, zone])?;
+    // What is left beyond a zone is the larger, the smaller the zone is taken.
+    let zone_fit = match (keep, fit) {
+        (Keep::Within, fit) => fit,
+        (Keep::Beyond, Fit::Inner) => Fit::Outer,
+        (Keep::Beyond, Fit::Outer) => Fit::Inner,
+    };
+    let cutter = Cutter {
+        local,
+        area: local.polygons(zone, zone_fit),
+        keep,
+    };
+    let forms = if figure.spread == 0 {
+        figure
+            .forms
+            .iter()
+            .flat_map(|form| cutter.cut(form, zone))
+            .collect()
+    } else {
+        cutter.areas(&local.polygons(figure, fit))
+    };
+    let round = if figure.spread == 0 && zone.spread == 0 {
+        0
+    } else {
+        ARC_TOLERANCE
+    };
+    let accuracy = figure
+        .accuracy
+        .map(|accuracy| accuracy.saturating_add(CUT + round));
+    (!forms.is_empty()).then_some(Figure {
+        forms,
+        spread: 0,
+        accuracy,
+    })
+}
+
+/// Whether one ring of the zone surely holds all of the figure.
+fn holds(zone: &Figure, figure: &Figure) -> bool {
+    zone.forms.iter().any(|form| match form {
+        Form::Ring(ring) => figure.forms.iter().all(|form| {
+            let clear = || super::distance::between_lines(Chain::of(form), Chain::ring(ring)).low;
+            contains(ring, form).is_within()
+                && (figure.spread <= zone.spread || figure.spread - zone.spread <= clear())
+        }),
+        Form::Point(_) | Form::Path(_) => false,
+    })
+}
+
+struct Cutter {
+    local: Local,
+    area: MultiPolygon,
+    keep: Keep,
+}
+
+impl Cutter {
+    fn cut(&self, form: &Form, zone: &Figure) -> Vec<Form> {
+        match form {
+            Form::Point(_) => {
+                let within = forms_gap(std::slice::from_ref(form), &zone.forms).high <= zone.spread;
+                if within == (self.keep == Keep::Within) {
+                    vec![form.clone()]
+                } else {
+                    Vec::new()
+                }
+            }
+            Form::Path(points) => self.line(points),
+            Form::Ring(_) => {
+                let alone = Figure {
+                    forms: vec![form.clone()],
+                    spread: 0,
+                    accuracy: None,
+                };
+                self.areas(&self.local.polygons(&alone, Fit::Inner))
+            }
+        }
+    }
+
+    fn line(&self, points: &[crate::plan::Point]) -> Vec<Form> {
+        let line = LineString(points.iter().map(|p| self.local.metres(*p)).collect());
+        let parts = self
+            .area
+            .clip(&MultiLineString(vec![line]), self.keep == Keep::Beyond);
+        let mut paths: Vec<Vec<_>> = parts
+            .iter()
+            .map(|part| {
+                let mut points: Vec<_> = part.0.iter().map(|c| self.local.point(*c)).collect();
+                points.dedup();
+                points
+            })
+            .filter(|points| points.len() > 1)
+            .collect();
+        paths.sort_unstable();
+        paths.into_iter().map(Form::Path).collect()
+    }
+
+    fn areas(&self, whole: &MultiPolygon) -> Vec<Form> {
+        let cut = match self.keep {
+            Keep::Within => whole.intersection(&self.area),
+            Keep::Beyond => whole.difference(&self.area),
+        };
+        rings(&self.local, cut)
+    }
+}
+
+/// The outline of everything within `by` of a figure, as rings, for drawing and for cutting; never for a verdict.
+///
+/// With [`Fit::Inner`] it lies within the true outline, with [`Fit::Outer`] around it, nowhere more than a millimetre
+/// (and 10 nm) from it. A ring with a hole comes as several that meet.
+pub fn around(figure: &Figure, by: i64, fit: Fit) -> Figure {
+    let wider = Figure {
+        spread: figure.spread.saturating_add(by.max(0)),
+        ..figure.clone()
+    };
+    let forms = Local::around(&[&wider])
+        .map(|local| rings(&local, local.polygons(&wider, fit)))
+        .unwrap_or_default();
+    let accuracy = figure
+        .accuracy
+        .map(|accuracy| accuracy.saturating_add(ARC_TOLERANCE + CUT));
+    Figure {
+        forms,
+        spread: 0,
+        accuracy,
+    }
+}

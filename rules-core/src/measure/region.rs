@@ -1,0 +1,234 @@
+//! Figures as polygons with straight sides, in metres from a local origin, for what only a polygon can do: cutting
+//! and joining.
+//!
+//! A polygon is never the true figure where arcs are: it lies within it or around it, and the caller says which.
+
+use std::f64::consts::PI;
+
+use geo::{Coord, LineString, MultiPolygon, Polygon, unary_union};
+
+use super::area::{area2, signed_area2};
+use super::chain::{Bounds, Chain, Edge};
+use super::exact::Vector;
+use crate::plan::figure::{Figure, Form, Point};
+
+/// How far a polygon may be from the arc it stands for, in nanometres: one millimetre.
+pub const ARC_TOLERANCE: i64 = 1_000_000;
+
+const METRE: f64 = 1e9;
+
+/// On which side of the true figure a polygon stays.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Fit {
+    /// Within the true figure: what it holds, the figure surely holds.
+    Inner,
+    /// Around the true figure: what is outside it, is surely outside the figure.
+    Outer,
+}
+
+/// A local origin, so that cutting keeps all its digits for the things at hand.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Local {
+    origin: Point,
+    /// The greater side of the box around everything, in metres.
+    pub extent: f64,
+}
+
+impl Local {
+    pub fn around(figures: &[&Figure]) -> Option<Self> {
+        let boxed = figures.iter().filter_map(|figure| {
+            let all = figure
+                .forms
+                .iter()
+                .filter_map(|form| Bounds::around(Chain::of(form).points));
+            all.reduce(Bounds::join)
+                .map(|bounds| (bounds, figure.spread))
+        });
+        let (bounds, spread) = boxed.reduce(|a, b| (a.0.join(b.0), a.1.max(b.1)))?;
+        let across = Vector::between(bounds.low, bounds.high);
+        let extent = across
+            .x
+            .max(across.y)
+            .saturating_add(spread.saturating_mul(2)) as f64
+            / METRE;
+        Some(Local {
+            origin: super::exact::part_way(bounds.low, bounds.high, 0.5),
+            extent,
+        })
+    }
+
+    pub fn metres(&self, point: Point) -> Coord {
+        let (x, y) = Vector::between(self.origin, point).floats();
+        Coord {
+            x: x / METRE,
+            y: y / METRE,
+        }
+    }
+
+    pub fn point(&self, at: Coord) -> Point {
+        Point {
+            x: self.origin.x.saturating_add((at.x * METRE).round() as i64),
+            y: self.origin.y.saturating_add((at.y * METRE).round() as i64),
+        }
+    }
+
+    /// By how much joining and cutting may move a corner, in metres: they work on a grid of the whole extent.
+    pub fn grid(&self) -> f64 {
+        self.extent / f64::from(1 << 29) + 1e-9
+    }
+
+    /// The area of a figure as one polygon or several, its arcs fitted as told. Lines without a spread have none.
+    pub fn polygons(&self, figure: &Figure, fit: Fit) -> MultiPolygon {
+        let mut parts: Vec<Polygon> = figure
+            .forms
+            .iter()
+            .filter_map(|form| self.ring(form))
+            .collect();
+        if figure.spread > 0 {
+            parts.extend(
+                figure
+                    .forms
+                    .iter()
+                    .flat_map(|form| self.border(Chain::of(form), figure.spread, fit)),
+            );
+        }
+        match parts.as_slice() {
+            [] => MultiPolygon(Vec::new()),
+            [_] => MultiPolygon(parts),
+            _ => unary_union(&parts),
+        }
+    }
+
+    fn ring(&self, form: &Form) -> Option<Polygon> {
+        let Form::Ring(points) = form else {
+            return None;
+        };
+        let area = signed_area2(points);
+        let mut corners: Vec<Coord> = points.iter().map(|p| self.metres(*p)).collect();
+        if area < 0 {
+            corners.reverse();
+        }
+        (area != 0).then(|| polygon(corners))
+    }
+
+    /// A rectangle along each edge and a disc on each corner.
+    fn border(&self, chain: Chain, spread: i64, fit: Fit) -> Vec<Polygon> {
+        let radius = spread as f64 / METRE;
+        let strips = chain.edges().filter_map(|edge| self.strip(edge, radius));
+        let disc = disc(radius, fit);
+        let discs = chain.points.iter().map(|p| {
+            let at = self.metres(*p);
+            polygon(
+                disc.iter()
+                    .map(|c| Coord {
+                        x: at.x + c.x,
+                        y: at.y + c.y,
+                    })
+                    .collect(),
+            )
+        });
+        strips.chain(discs).collect()
+    }
+
+    fn strip(&self, edge: Edge, radius: f64) -> Option<Polygon> {
+        let (x, y) = Vector::between(edge.a, edge.b).floats();
+        let length = (x * x + y * y).sqrt();
+        let (a, b) = (self.metres(edge.a), self.metres(edge.b));
+        let (x, y) = (x / length * radius, y / length * radius);
+        (length > 0.0).then(|| {
+            polygon(vec![
+                Coord {
+                    x: a.x + y,
+                    y: a.y - x,
+                },
+                Coord {
+                    x: b.x + y,
+                    y: b.y - x,
+                },
+                Coord {
+                    x: b.x - y,
+                    y: b.y + x,
+                },
+                Coord {
+                    x: a.x - y,
+                    y: a.y + x,
+                },
+            ])
+        })
+    }
+}
+
+pub(crate) fn polygon(corners: Vec<Coord>) -> Polygon {
+    Polygon::new(LineString(corners), Vec::new())
+}
+
+/// The corners of a regular polygon in or around a circle, near enough to it.
+fn disc(radius: f64, fit: Fit) -> Vec<Coord> {
+    // The sagitta of one side is about r·(π/n)²/2.
+    let sides = (PI * (radius / (2.0 * ARC_TOLERANCE as f64 / METRE)).sqrt())
+        .ceil()
+        .clamp(16.0, 720.0);
+    let reach = match fit {
+        Fit::Inner => radius,
+        Fit::Outer => radius / libm::cos(PI / sides),
+    };
+    let corner = |n: u32| {
+        let angle = 2.0 * PI * f64::from(n) / sides;
+        Coord {
+            x: reach * libm::cos(angle),
+            y: reach * libm::sin(angle),
+        }
+    };
+    (0..sides as u32).map(corner).collect()
+}
+
+/// The rings of some polygons in whole nanometres; one with holes is cut into pieces without.
+pub(crate) fn rings(local: &Local, polygons: MultiPolygon) -> Vec<Form> {
+    let mut open = polygons.0;
+    let mut done: Vec<Vec<Point>> = Vec::new();
+    // Each cut removes a hole; the cap is only against a polygon that does not get simpler.
+    for _ in 0..100_000 {
+        let Some(next) = open.pop() else { break };
+        match halves(&next) {
+            Some(cut) => open.extend(cut),
+            None => done.extend(ring_of(local, next.exterior())),
+        }
+    }
+    done.sort_unstable();
+    done.into_iter().map(Form::Ring).collect()
+}
+
+fn ring_of(local: &Local, line: &LineString) -> Option<Vec<Point>> {
+    let mut points: Vec<Point> = line.0.iter().map(|c| local.point(*c)).collect();
+    points.dedup();
+    if points.first() == points.last() {
+        points.pop();
+    }
+    (area2(&points) > 0).then_some(points)
+}
+
+/// The parts to the left and to the right of the middle of a polygon's first hole.
+fn halves(whole: &Polygon) -> Option<Vec<Polygon>> {
+    use geo::{BooleanOps, BoundingRect};
+    let hole = whole.interiors().first()?.bounding_rect()?;
+    let all = whole.bounding_rect()?;
+    let middle = f64::midpoint(hole.min().x, hole.max().x);
+    let (low, high) = (all.min().y - 1.0, all.max().y + 1.0);
+    let side = |from: f64, to: f64| {
+        let corner = |x, y| Coord { x, y };
+        let half = polygon(vec![
+            corner(from, low),
+            corner(to, low),
+            corner(to, high),
+            corner(from, high),
+        ]);
+        whole.intersection(&half).0
+    };
+    Some(
+        [
+            side(all.min().x - 1.0, middle),
+            side(middle, all.max().x + 1.0),
+        ]
+        .concat(),
+    )
+}

@@ -1,0 +1,163 @@
+//! Distances, touching, containing and areas against GEOS, a general geometry library, on 20,000 stored pairs.
+//!
+//! Source of the expected values: Shapely 2.1.2 over GEOS 3.13.1, run by `reference-geometry/generate.py`.
+
+use std::io::Read;
+
+use rules_core::measure::{Place, area2, contains, distance, length, overlap};
+use rules_core::plan::{Figure, Form, Point};
+use serde_json::Value;
+
+/// Agreement asked for, in metres.
+const WITHIN: f64 = 1e-9;
+/// What a clipped area may be off by, in square metres, and for each metre of line: corners are moved to a grid.
+const CLIPPED: f64 = 1e-6;
+const GRID: f64 = 1e-6;
+const METRE: f64 = 1e9;
+
+fn pairs() -> Vec<Value> {
+    let file = std::fs::File::open(concat!(
+        env!("CARGO_MANIFEST_DIR"),
+        "/reference-geometry/pairs.jsonl.gz"
+    ))
+    .unwrap();
+    let mut text = String::new();
+    flate2::read::GzDecoder::new(file)
+        .read_to_string(&mut text)
+        .unwrap();
+    text.lines()
+        .map(|line| serde_json::from_str(line).unwrap())
+        .collect()
+}
+
+/// A form from its kind and its coordinates in micrometres.
+fn form(value: &Value) -> Form {
+    let (kind, coordinates) = value.as_array().unwrap().split_first().unwrap();
+    let nanometres: Vec<i64> = coordinates
+        .iter()
+        .map(|c| c.as_i64().unwrap() * 1000)
+        .collect();
+    let points: Vec<Point> = nanometres
+        .chunks(2)
+        .map(|c| Point { x: c[0], y: c[1] })
+        .collect();
+    match kind.as_str().unwrap() {
+        "point" => Form::Point(points[0]),
+        "path" => Form::Path(points),
+        _ => Form::Ring(points),
+    }
+}
+
+/// How far a length between two whole nanometres is from one in metres.
+fn off(low: i64, high: i64, metres: f64) -> f64 {
+    (low as f64 / METRE - metres)
+        .max(metres - high as f64 / METRE)
+        .max(0.0)
+}
+
+fn square_metres(twice: i128) -> f64 {
+    twice as f64 / 2.0 / METRE / METRE
+}
+
+fn number(pair: &Value, pointer: &str) -> f64 {
+    pair.pointer(pointer).and_then(Value::as_f64).unwrap()
+}
+
+fn faults(pair: &Value) -> Vec<String> {
+    let (a, b) = (form(&pair["a"]), form(&pair["b"]));
+    let mut faults = Vec::new();
+    let mut expect = |holds: bool, what: String| {
+        if !holds {
+            faults.push(what);
+        }
+    };
+    for (one, other) in [(&a, &b), (&b, &a)] {
+        let gap = distance(one, other);
+        let metres = number(pair, "/distance");
+        expect(
+            off(gap.low, gap.high, metres) <= WITHIN,
+            format!("distance {gap:?}, {metres}"),
+        );
+        expect(
+            (gap.high == 0) == pair["intersects"].as_bool().unwrap(),
+            format!("touching {gap:?}"),
+        );
+    }
+    for (at, one) in [&a, &b].into_iter().enumerate() {
+        let span = length(one);
+        let metres = number(pair, &format!("/length/{at}"));
+        expect(
+            off(span.low, span.high, metres) <= WITHIN,
+            format!("length {span:?}, {metres}"),
+        );
+        let Form::Ring(ring) = one else { continue };
+        let expected = number(pair, &format!("/area/{at}"));
+        expect(
+            (square_metres(area2(ring)) - expected).abs() <= WITHIN,
+            format!("area {expected}"),
+        );
+    }
+    if let Form::Ring(ring) = &a {
+        let place = contains(ring, &b);
+        expect(
+            place.is_within() == pair["covers"].as_bool().unwrap(),
+            format!("covers {place:?}"),
+        );
+        let apart = matches!(place, Place::Outside);
+        expect(
+            apart != pair["intersects"].as_bool().unwrap(),
+            format!("apart {place:?}"),
+        );
+        if let Some(overlaps) = pair["overlaps"].as_bool() {
+            expect(place.shares() == overlaps, format!("overlaps {place:?}"));
+        }
+    }
+    if let Some(shared) = pair["shared"].as_f64() {
+        let figure = |form: &Form| Figure {
+            forms: vec![form.clone()],
+            spread: 0,
+            accuracy: Some(0),
+        };
+        let area = overlap(&figure(&a), &figure(&b));
+        let (low, high) = (square_metres(area.low * 2), square_metres(area.high * 2));
+        expect(
+            low - WITHIN <= shared && shared <= high + WITHIN,
+            format!("shared {low} {high}, {shared}"),
+        );
+        let lengths = number(pair, "/length/0") + number(pair, "/length/1");
+        expect(
+            high - low <= 2.0 * (CLIPPED + GRID * lengths),
+            format!("shared is loose: {low} {high}"),
+        );
+    }
+    faults
+}
+
+#[test]
+fn twenty_thousand_pairs_agree_with_geos() {
+    let pairs = pairs();
+    let mut cases = std::collections::BTreeMap::new();
+    let mut all = Vec::new();
+    for (number, pair) in pairs.iter().enumerate() {
+        *cases.entry(pair["case"].as_str().unwrap()).or_insert(0) += 1;
+        all.extend(
+            faults(pair)
+                .into_iter()
+                .map(|fault| format!("pair {}: {fault}: {pair}", number + 1)),
+        );
+    }
+    println!(
+        "{} pairs compared with GEOS, {} disagree: {cases:?}",
+        pairs.len(),
+        all.len()
+    );
+    assert!(
+        all.is_empty(),
+        "{} disagree:\n{}",
+        all.len(),
+        all.iter().take(10).cloned().collect::<Vec<_>>().join("\n")
+    );
+    assert_eq!(pairs.len(), 20_000);
+    assert_eq!(cases.len(), 10);
+    assert!(cases.values().all(|count| *count == 2_000));
+}
