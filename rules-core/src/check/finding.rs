@@ -12,8 +12,6 @@ use super::{Outcome, Truth, Verdict};
 pub struct Findings<'a> {
     /// What the binding rules together come to.
     pub verdict: Verdict,
-    /// What is possible for all binding rules together.
-    pub together: Truth,
     /// One for each rule, in the order of the rule set.
     pub rules: Vec<Finding<'a>>,
     /// What each question of class comes to.
@@ -54,6 +52,10 @@ pub struct Part<'a> {
     pub truth: Truth,
     /// What is possible were everything exactly as drawn.
     pub as_drawn: Truth,
+    /// What is possible for the requirement alone, without its reliefs.
+    pub base: Truth,
+    /// What is possible for each relief: whether it is open to this plan, and whether it holds.
+    pub reliefs: Vec<ReliefTruth>,
     /// The relief by which it passes or is referred: a place in the rule's list.
     pub relief: Option<usize>,
     /// How much room there is: good is positive. `None` where figures of unlike dimensions were compared.
@@ -62,6 +64,15 @@ pub struct Part<'a> {
     pub readings: Vec<Reading<'a>>,
     /// What is missing to decide it, where it is open; sorted, none twice.
     pub missing: Vec<Missing>,
+}
+
+/// What is possible for one relief.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct ReliefTruth {
+    /// Whether its `when` holds.
+    pub open: Truth,
+    /// Whether all of it holds: `when`, what it requires, and the authority's leave where it needs one.
+    pub holds: Truth,
 }
 
 /// Whom a part of a finding is about.

@@ -1,9 +1,62 @@
 //! Judges a plan against a rule set, over all that is still possible.
+//!
+//! A plan stands for every world that agrees with what it states; a rule's truth is the set of what it comes to in
+//! those worlds. Nothing here knows how a report looks.
 
+mod compare;
+mod distance;
+mod extent;
 mod finding;
+mod judge;
+mod lines;
+mod missing;
 mod outcome;
+mod papers;
+mod reading;
+mod readings;
+mod region;
+mod room;
+mod rule;
+mod scene;
+mod select;
+mod special;
+mod split;
 mod truth;
+mod value;
+mod verdict;
 
 pub use finding::*;
 pub use outcome::{Outcome, Verdict};
+pub use papers::questions;
 pub use truth::{Level, Truth};
+
+use crate::plan::Plan;
+use crate::ruleset::RuleSet;
+use judge::Judge;
+use scene::{Base, Scene};
+use special::Special;
+
+/// Judges a plan against a rule set.
+pub fn check<'a>(plan: &'a Plan, rules: &'a RuleSet) -> Findings<'a> {
+    let special = Special::of(&rules.vocabulary);
+    let judge = Judge {
+        scene: Scene::new(Base::new(plan, rules)),
+        special,
+    };
+    let found: Vec<_> = rules
+        .rules
+        .iter()
+        .enumerate()
+        .map(|(index, rule)| judge.finding(index, rule))
+        .collect();
+    let verdict = verdict::verdict(&judge, &rules.rules, &found);
+    let findings: Vec<Finding<'a>> = found.into_iter().map(|(finding, _)| finding).collect();
+    Findings {
+        verdict,
+        documents: judge.documents(&findings),
+        decisions: judge.decisions(),
+        cautions: judge.cautions(),
+        duties: judge.duties(),
+        rules: findings,
+    }
+}

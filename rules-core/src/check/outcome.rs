@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Level, Truth};
+use super::Truth;
 
 /// What a rule comes to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -72,12 +72,21 @@ pub enum Verdict {
 }
 
 impl Verdict {
-    /// The verdict on a whole plan, from what is possible for all binding rules together.
-    pub fn of(together: Truth) -> Verdict {
-        match together.applied() {
-            Truth::FAILS if !together.may_not_apply() => Verdict::DoesNotComply,
-            Truth::HOLDS => Verdict::NothingAgainst,
-            _ => Verdict::NotDecided,
+    /// The verdict on a whole plan, from the outcomes of the binding rules.
+    pub fn of(outcomes: impl Iterator<Item = Outcome>) -> Verdict {
+        let (mut applied, mut open) = (false, false);
+        for outcome in outcomes {
+            match outcome {
+                Outcome::Fail => return Verdict::DoesNotComply,
+                Outcome::Unknown | Outcome::Marginal | Outcome::Refer => open = true,
+                Outcome::Pass => applied = true,
+                Outcome::NotApplicable => {}
+            }
+        }
+        if applied && !open {
+            Verdict::NothingAgainst
+        } else {
+            Verdict::NotDecided
         }
     }
 
@@ -89,9 +98,4 @@ impl Verdict {
             Verdict::NothingAgainst => "Nothing in this rule set stands against the plan.",
         }
     }
-}
-
-/// Whether a level stands against the plan, for tests of soundness.
-pub fn stands_against(level: Level) -> bool {
-    level == Level::Fails
 }

@@ -1,0 +1,390 @@
+//! How far apart two outlines may be.
+
+use super::judge::{Judge, thing_of};
+use super::scene::{Env, Holder};
+use super::special::height_of;
+use super::value::{Val, Way};
+use super::{Missing, Witness};
+use crate::measure::{Gap, Span, deepest_common, farthest, figure_gap, in_space};
+use crate::plan::{Figure, Looked, Thing, ThingIndex};
+use crate::quantity::{Dimension, Interval, NO_HIGH};
+use crate::ruleset::{Distance, IfNone, Measured, Operand, Part, Which, Zone};
+use crate::vocabulary::{KindId, OutlineId};
+
+/// One outline at one end of a distance.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct End<'e> {
+    pub(crate) holder: Holder,
+    pub(crate) outline: OutlineId,
+    /// Whether it surely is one of those that are meant.
+    pub(crate) sure: bool,
+    /// Only what lies in here is meant.
+    pub(crate) zone: Option<&'e Zone>,
+}
+
+/// All outlines at one end of a distance.
+pub(crate) struct Ends<'e> {
+    pub(crate) list: Vec<End<'e>>,
+    if_none: Option<IfNone>,
+}
+
+/// How far apart two outlines may be.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Pair {
+    pub(crate) range: Interval,
+    pub(crate) witness: Option<Witness>,
+    pub(crate) blur: Option<i64>,
+}
+
+/// A drawn outline of a thing.
+#[derive(Clone, Copy)]
+pub(crate) struct Drawn<'a> {
+    pub(crate) index: ThingIndex,
+    pub(crate) thing: &'a Thing,
+    pub(crate) outline: OutlineId,
+    pub(crate) figure: &'a Figure,
+}
+
+impl Pair {
+    fn anywhere() -> Pair {
+        Pair {
+            range: Interval::from_low(0),
+            witness: None,
+            blur: None,
+        }
+    }
+}
+
+impl<'a> Judge<'a> {
+    /// The nearest (or the farthest) that two sets of outlines may be.
+    pub(crate) fn distance(&self, distance: &'a Distance, env: &Env<'_>) -> Val {
+        let from = self.ends(&distance.from, env);
+        let to = self.ends(&distance.to, env);
+        if from.list.is_empty() || to.list.is_empty() {
+            return Val::of(
+                vec![Way::Empty(from.if_none.or(to.if_none))],
+                Dimension::Length,
+            );
+        }
+        let mut all: Option<Pair> = None;
+        let mut sure = Interval::exact(NO_HIGH);
+        for one in &from.list {
+            for other in &to.list {
+                let pair = self.between(distance, one, other, env);
+                if one.sure && other.sure {
+                    sure = sure.min(pair.range);
+                }
+                if all.is_none_or(|least| pair.range.low < least.range.low) {
+                    all = Some(pair);
+                }
+            }
+        }
+        let nearest = all.unwrap_or(Pair::anywhere());
+        let range = Interval {
+            low: nearest.range.low,
+            high: sure.high,
+        };
+        let mut ways = vec![Way::amount(range)];
+        if sure.low == NO_HIGH {
+            ways.push(Way::Empty(from.if_none.or(to.if_none)));
+        }
+        Val {
+            witness: nearest.witness,
+            blur: nearest.blur,
+            ..Val::of(ways, Dimension::Length)
+        }
+    }
+
+    /// The outlines that an operand means.
+    pub(crate) fn ends<'e>(&self, operand: &'a Operand, env: &Env<'e>) -> Ends<'e>
+    where
+        'a: 'e,
+    {
+        let mut ends = Ends {
+            list: Vec::new(),
+            if_none: None,
+        };
+        for part in &operand.parts {
+            if let Which::All(selection) = &part.which {
+                ends.if_none = ends.if_none.or(selection.if_none);
+            }
+            ends.list.extend(self.part_ends(part, env));
+        }
+        ends
+    }
+
+    /// The outlines that one part of an operand means.
+    pub(crate) fn part_ends<'e>(&self, part: &'a Part, env: &Env<'e>) -> Vec<End<'e>>
+    where
+        'a: 'e,
+    {
+        let (list, zone) = match &part.which {
+            Which::Bound(kind) => (self.bound(*kind, env), env.zone(*kind)),
+            Which::All(selection) => (self.members(selection, env).list, selection.zone.as_deref()),
+        };
+        list.into_iter()
+            .map(|(holder, sure)| End {
+                holder,
+                outline: part.outline,
+                sure,
+                zone,
+            })
+            .collect()
+    }
+
+    /// The thing that a kind's name stands for here, else all of its kind.
+    fn bound(&self, kind: KindId, env: &Env<'_>) -> Vec<(Holder, bool)> {
+        match env.bound(kind) {
+            Some(Holder::Nobody) => Vec::new(),
+            Some(holder) => vec![(holder, true)],
+            None => self.all_of_kind(kind),
+        }
+    }
+
+    fn between(
+        &self,
+        distance: &'a Distance,
+        one: &End<'_>,
+        other: &End<'_>,
+        env: &Env<'_>,
+    ) -> Pair {
+        let pair = match distance.farthest {
+            true => self.farthest(one, other),
+            false => self.nearest(one, other, env),
+        };
+        match distance.how {
+            Measured::Level => pair,
+            Measured::InSpace => self.in_space(pair, one, other, env),
+            Measured::Plumb => Pair {
+                range: self.rise(one, other, env),
+                ..pair
+            },
+            // A way round obstacles is never shorter than the straight line.
+            Measured::Walking => Pair {
+                range: Interval::from_low(pair.range.low),
+                ..pair
+            },
+        }
+    }
+
+    /// The drawn outline at an end, where there is one.
+    pub(crate) fn drawn(&self, end: &End<'_>) -> Option<Drawn<'a>> {
+        let index = thing_of(end.holder)?;
+        let thing = self.scene.thing(index)?;
+        match thing.outlines.get(&end.outline) {
+            Some(figure) => Some(Drawn {
+                index,
+                thing,
+                outline: end.outline,
+                figure,
+            }),
+            None => {
+                self.scene
+                    .touch(Missing::Outline(index, end.outline), true, Vec::new());
+                None
+            }
+        }
+    }
+
+    pub(crate) fn nearest(&self, one: &End<'_>, other: &End<'_>, env: &Env<'_>) -> Pair {
+        match (one.holder, other.holder) {
+            (Holder::Unseen(kind), _) => return self.to_unseen(kind, other),
+            (_, Holder::Unseen(kind)) => return self.to_unseen(kind, one),
+            _ => {}
+        }
+        let (Some(a), Some(b)) = (self.drawn(one), self.drawn(other)) else {
+            return Pair::anywhere();
+        };
+        let gap = self.gap(&a, &b);
+        let blur = self.blur(&a, &b);
+        let range = self.taped(&a, &b, self.apart(&a, &b, gap, blur));
+        let range = self.clipped((one, &a), (other, &b), range, env);
+        Pair {
+            range,
+            witness: Some(witness(&a, &b, gap)),
+            blur: blur.filter(|blur| *blur > 0),
+        }
+    }
+
+    fn gap(&self, a: &Drawn<'a>, b: &Drawn<'a>) -> Gap {
+        self.scene
+            .base
+            .gap((a.index, a.outline, b.index, b.outline), || {
+                figure_gap(a.figure, b.figure)
+            })
+    }
+
+    /// The drawn distance, give or take what both ends may be off by.
+    fn apart(&self, a: &Drawn<'a>, b: &Drawn<'a>, gap: Gap, blur: Option<i64>) -> Interval {
+        let Some(blur) = blur else {
+            return Interval::from_low(0);
+        };
+        if let Some(range) = self
+            .past_the_line(a, b, blur)
+            .or_else(|| self.past_the_line(b, a, blur))
+        {
+            return range;
+        }
+        let deep = gap.high == 0 && self.surely_overlaps(a, b, blur);
+        let low = i128::from(gap.low).saturating_sub(i128::from(blur)).max(0);
+        let high = if deep {
+            0
+        } else {
+            i128::from(gap.high).saturating_add(i128::from(blur))
+        };
+        Interval { low, high }
+    }
+
+    /// The distance from the farthest part of one outline to the other.
+    fn farthest(&self, one: &End<'_>, other: &End<'_>) -> Pair {
+        let (Some(a), Some(b)) = (self.drawn(one), self.drawn(other)) else {
+            return Pair::anywhere();
+        };
+        let gap = farthest(a.figure, b.figure);
+        let blur = self.blur(&a, &b);
+        let range = Interval {
+            low: gap.low.into(),
+            high: gap.high.into(),
+        }
+        .widen_opt(blur);
+        let range = Interval {
+            low: range.low.max(0),
+            ..range
+        };
+        Pair {
+            range,
+            witness: Some(witness(&a, &b, gap)),
+            blur: blur.filter(|blur| *blur > 0),
+        }
+    }
+
+    /// Whether two outlines share a place however both are off.
+    pub(crate) fn surely_overlaps(&self, a: &Drawn<'a>, b: &Drawn<'a>, blur: i64) -> bool {
+        let (Some(one), Some(two)) = (self.off(a, b.thing), self.off(b, a.thing)) else {
+            return false;
+        };
+        blur == 0 || deepest_common(a.figure, one, b.figure, two).is_some()
+    }
+
+    /// How far off a distance between two outlines may be; `None` where nobody knows.
+    pub(crate) fn blur(&self, a: &Drawn<'a>, b: &Drawn<'a>) -> Option<i64> {
+        let one = self.off(a, b.thing);
+        let two = self.off(b, a.thing);
+        Some(one?.saturating_add(two?))
+    }
+
+    /// How far off one outline may be against another thing: its accuracy and, where the other comes from another
+    /// source, the shift of its own.
+    fn off(&self, a: &Drawn<'a>, other: &Thing) -> Option<i64> {
+        if self.scene.as_drawn {
+            return Some(0);
+        }
+        let shift = match a.thing.source {
+            Some(own) if Some(own) != other.source => self
+                .scene
+                .plan()
+                .sources
+                .get(own)
+                .map_or(Some(0), |source| source.shift),
+            _ => Some(0),
+        };
+        let off = a
+            .figure
+            .accuracy
+            .zip(shift)
+            .map(|(accuracy, shift)| accuracy.saturating_add(shift));
+        if off.is_none() {
+            self.scene
+                .touch(Missing::Accuracy(a.index), true, Vec::new());
+        }
+        off
+    }
+
+    /// What a tape said narrows what the drawing says.
+    fn taped(&self, a: &Drawn<'a>, b: &Drawn<'a>, range: Interval) -> Interval {
+        let (here, there) = ((a.index, a.outline), (b.index, b.outline));
+        let own = self.scene.plan().measured.iter();
+        let own = own.filter(|taped| {
+            (taped.from == here && taped.to == there) || (taped.from == there && taped.to == here)
+        });
+        own.fold(range, |range, taped| match taped.drawn {
+            Some(drawn) if self.scene.as_drawn => Interval::exact(drawn),
+            _ => range.meet(taped.range).unwrap_or(range),
+        })
+    }
+
+    /// How far away something unseen must be at least.
+    fn to_unseen(&self, kind: KindId, end: &End<'_>) -> Pair {
+        let looked = self.scene.plan().inventory.get(&kind);
+        let (Some(Looked::AllShown(Some(radius))), Some(own)) = (looked, self.drawn(end)) else {
+            return Pair::anywhere();
+        };
+        let low = match self.beyond_the_lot(&own) {
+            Some(beyond) => i128::from(*radius).saturating_sub(beyond).max(0),
+            None => 0,
+        };
+        Pair {
+            range: Interval::from_low(low),
+            ..Pair::anywhere()
+        }
+    }
+
+    fn in_space(&self, pair: Pair, one: &End<'_>, other: &End<'_>, env: &Env<'_>) -> Pair {
+        let rise = self.rise(one, other, env);
+        let straight = in_space(span(pair.range), span(rise));
+        let high = match pair.range.greatest().and(rise.greatest()) {
+            Some(_) => i128::from(straight.high),
+            None => NO_HIGH,
+        };
+        Pair {
+            range: Interval {
+                low: i128::from(straight.low),
+                high,
+            },
+            ..pair
+        }
+    }
+
+    /// By how much one end may be higher than the other.
+    fn rise(&self, one: &End<'_>, other: &End<'_>, env: &Env<'_>) -> Interval {
+        let difference = self.height(one, env).sub(self.height(other, env));
+        let high = difference.high.max(difference.neg().high);
+        let low = match difference.contains(0) {
+            true => 0,
+            false => difference.low.max(difference.neg().low),
+        };
+        Interval { low, high }
+    }
+
+    /// How high over the ground a thing may be, anywhere along it; 0 where its kind has no height.
+    fn height(&self, end: &End<'_>, env: &Env<'_>) -> Interval {
+        let vocabulary = &self.scene.rules().vocabulary;
+        let kind = vocabulary.outline(end.outline).kind;
+        let Some(fact) = height_of(vocabulary, kind) else {
+            return Interval::exact(0);
+        };
+        let view = self.scene.fact(fact, &env.bind(kind, end.holder), &[]);
+        view.amount
+            .map_or(Interval::exact(0), |amount| amount.least.hull(amount.most))
+    }
+}
+
+fn witness(a: &Drawn<'_>, b: &Drawn<'_>, gap: Gap) -> Witness {
+    Witness {
+        from: gap.from,
+        to: gap.to,
+        from_thing: a.index,
+        from_outline: a.outline,
+        to_thing: b.index,
+        to_outline: b.outline,
+    }
+}
+
+/// An interval of lengths as the geometry takes it; what is endless there is the longest length that it knows.
+fn span(range: Interval) -> Span {
+    let end = |amount: i128| i64::try_from(amount).unwrap_or(if amount < 0 { 0 } else { i64::MAX });
+    Span {
+        low: end(range.low),
+        high: end(range.high),
+    }
+}

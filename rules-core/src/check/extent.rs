@@ -1,0 +1,215 @@
+//! How large and how long things may be, and what is not measured yet.
+
+use super::distance::{Drawn, End};
+use super::judge::Judge;
+use super::scene::Env;
+use super::value::{Val, Way};
+use crate::measure::{Fit, Weighted, area_band, length, weighted_area};
+use crate::plan::{Figure, Form};
+use crate::quantity::{Dimension, Interval, NO_HIGH, ONE};
+use crate::ruleset::{Area, Enclosure, Operand, Part, ShareOf, Sound, Zone};
+
+/// How much something counts in full, in millionths.
+const IN_FULL: u32 = 1_000_000;
+
+impl<'a> Judge<'a> {
+    /// The area that outlines cover together, or their share of something.
+    pub(crate) fn area(&self, area: &'a Area, env: &Env<'_>) -> Val {
+        let covered = self.covered(&area.of, area.within.as_deref(), env);
+        match &area.share_of {
+            None => Val::amount(covered, Dimension::Area),
+            Some(base) => self.share(covered, base, env),
+        }
+    }
+
+    fn share(&self, covered: Interval, base: &'a ShareOf, env: &Env<'_>) -> Val {
+        let base = match base {
+            ShareOf::Outlines(of) => Some(self.covered(of, None, env)),
+            ShareOf::Value(value) => self.value(value, env, &[]).range(),
+        };
+        match base {
+            Some(base) => Val::amount(covered.divide(base), Dimension::Number),
+            None => Val::of(vec![Way::Nothing], Dimension::Number),
+        }
+    }
+
+    /// What outlines cover together, each place once; only what lies in a zone.
+    fn covered(&self, of: &'a Operand, zone: Option<&'a Zone>, env: &Env<'_>) -> Interval {
+        let mut sure = Vec::new();
+        let mut perhaps = Vec::new();
+        let (mut slack, mut endless) = (0_i128, false);
+        for part in &of.parts {
+            for (end, drawn) in self.drawn_ends(part, env) {
+                let Some(drawn) = drawn else {
+                    endless = true;
+                    continue;
+                };
+                let Some(pieces) = self.pieces(zone, &drawn, env) else {
+                    endless = true;
+                    continue;
+                };
+                slack = slack.saturating_add(self.area_slack(&drawn));
+                let weight = weight(part);
+                if end.sure {
+                    sure.extend(pieces.inner.into_iter().map(|figure| (figure, weight)));
+                }
+                perhaps.extend(pieces.outer.into_iter().map(|figure| (figure, weight)));
+            }
+        }
+        let total = |list: &[(Figure, u32)]| {
+            let items: Vec<Weighted<'_>> = list
+                .iter()
+                .map(|(figure, millionths)| Weighted {
+                    figure,
+                    millionths: *millionths,
+                })
+                .collect();
+            weighted_area(&items)
+        };
+        let low = total(&sure).low.saturating_sub(slack).max(0);
+        let high = if endless {
+            NO_HIGH
+        } else {
+            total(&perhaps).high.saturating_add(slack)
+        };
+        Interval { low, high }
+    }
+
+    fn drawn_ends<'e>(&self, part: &'a Part, env: &Env<'e>) -> Vec<(End<'e>, Option<Drawn<'a>>)>
+    where
+        'a: 'e,
+    {
+        let ends = self.part_ends(part, env);
+        ends.into_iter()
+            .map(|end| (end, self.drawn(&end)))
+            .collect()
+    }
+
+    /// What a zone leaves of an outline.
+    fn pieces(&self, zone: Option<&'a Zone>, drawn: &Drawn<'a>, env: &Env<'_>) -> Option<Pieces> {
+        let whole = || vec![drawn.figure.clone()];
+        let Some(zone) = zone else {
+            return Some(Pieces {
+                inner: whole(),
+                outer: whole(),
+            });
+        };
+        let cut = |fit| self.parts_in(zone, drawn, fit, env);
+        match (cut(Fit::Inner), cut(Fit::Outer)) {
+            (Some(inner), Some(outer)) => Some(Pieces { inner, outer }),
+            // A zone that nothing can be cut to leaves anything from none to all of it.
+            _ => Some(Pieces {
+                inner: Vec::new(),
+                outer: whole(),
+            }),
+        }
+    }
+
+    /// By how much an area may be off because its outline is.
+    fn area_slack(&self, drawn: &Drawn<'a>) -> i128 {
+        if self.scene.as_drawn {
+            return 0;
+        }
+        let Some(accuracy) = drawn.figure.accuracy else {
+            return NO_HIGH;
+        };
+        drawn
+            .figure
+            .forms
+            .iter()
+            .map(|form| form_slack(form, drawn.figure.spread, accuracy))
+            .fold(0, i128::saturating_add)
+    }
+
+    /// How long lines are.
+    pub(crate) fn length(&self, of: &'a Operand, zone: Option<&'a Zone>, env: &Env<'_>) -> Val {
+        let (mut low, mut high) = (0_i128, 0_i128);
+        for part in &of.parts {
+            for (end, drawn) in self.drawn_ends(part, env) {
+                let own = drawn.and_then(|drawn| self.line_length(zone, &drawn, env));
+                low = low.saturating_add(own.filter(|_| end.sure).map_or(0, |own| own.low));
+                high = own.map_or(NO_HIGH, |own| high.saturating_add(own.high));
+            }
+        }
+        Val::amount(Interval { low, high }, Dimension::Length)
+    }
+
+    fn line_length(
+        &self,
+        zone: Option<&'a Zone>,
+        drawn: &Drawn<'a>,
+        env: &Env<'_>,
+    ) -> Option<Interval> {
+        let total = |figures: &[Figure]| {
+            let spans = figures.iter().flat_map(|figure| &figure.forms).map(length);
+            spans.fold((0_i128, 0_i128), |sum, span| {
+                (sum.0 + i128::from(span.low), sum.1 + i128::from(span.high))
+            })
+        };
+        let accuracy = i128::from(if self.scene.as_drawn {
+            0
+        } else {
+            drawn.figure.accuracy?
+        });
+        // Each corner of a line may move by its accuracy, and each edge has two.
+        let corners: usize = drawn.figure.forms.iter().map(corner_count).sum();
+        let slack = accuracy
+            .saturating_mul(i128::try_from(corners).ok()?)
+            .saturating_mul(2);
+        let pieces = self.pieces(zone, drawn, env)?;
+        let (low, high) = (total(&pieces.inner).0, total(&pieces.outer).1);
+        Some(Interval {
+            low: low.saturating_sub(slack).max(0),
+            high: high.saturating_add(slack),
+        })
+    }
+
+    /// How wide the widest way through a barrier is.
+    pub(crate) fn enclosure(&self, _enclosure: &'a Enclosure, _env: &Env<'_>) -> Val {
+        Val::amount(Interval::from_low(0), Dimension::Length)
+    }
+
+    /// How loud the equipment is at a place.
+    pub(crate) fn sound(&self, _sound: &'a Sound, _env: &Env<'_>) -> Val {
+        Val::amount(Interval::any(), Dimension::Sound)
+    }
+}
+
+/// What a zone leaves of an outline: what surely is in it, and all that may be.
+struct Pieces {
+    inner: Vec<Figure>,
+    outer: Vec<Figure>,
+}
+
+fn weight(part: &Part) -> u32 {
+    let counted = part
+        .counted
+        .map(|counted| counted / (ONE / i128::from(IN_FULL)));
+    counted
+        .and_then(|millionths| u32::try_from(millionths).ok())
+        .unwrap_or(IN_FULL)
+}
+
+fn corner_count(form: &Form) -> usize {
+    match form {
+        Form::Point(_) => 0,
+        Form::Path(points) | Form::Ring(points) => points.len(),
+    }
+}
+
+/// The band that a boundary's accuracy makes: for straight sides by its corners, with arcs by its length.
+fn form_slack(form: &Form, spread: i64, accuracy: i64) -> i128 {
+    let band = match form {
+        Form::Ring(ring) if spread == 0 => area_band(ring, &vec![Some(accuracy); ring.len()]),
+        _ => None,
+    };
+    band.unwrap_or_else(|| {
+        let (e, r) = (i128::from(accuracy), i128::from(spread));
+        let sides = if matches!(form, Form::Path(_)) { 2 } else { 1 };
+        // The way round is the form's own, once or twice, and a circle of the spread; 22/7 and 2 · 22/7 are above π and 2 π.
+        let round = i128::from(length(form).high)
+            .saturating_mul(sides)
+            .saturating_add(r * 44 / 7 + 1);
+        round.saturating_mul(e).saturating_add(e * e * 22 / 7 + 1)
+    })
+}

@@ -1,0 +1,85 @@
+//! Names what is missing to decide something: only what would help, were it known.
+
+use std::collections::BTreeSet;
+
+use super::judge::Judge;
+use super::rule::Target;
+use super::scene::{Scene, Touch};
+use super::{Missing, Truth, split};
+use crate::ruleset::Rule;
+
+/// What is missing to decide a subject of a rule.
+pub(crate) fn of_part<'a>(
+    judge: &Judge<'a>,
+    (rule, target): (&'a Rule, Target),
+    truth: Truth,
+    touched: &[Touch],
+    decided_as_drawn: bool,
+) -> Vec<Missing> {
+    let helps = |scene: Scene<'a>| {
+        let known = split::truth(&judge.in_scene(scene), rule, target);
+        known != truth && known.within(truth)
+    };
+    of_touched(&judge.scene, touched, decided_as_drawn, helps)
+}
+
+/// Of everything that was touched and not stated: what helps when known; where none does alone, all of it.
+pub(crate) fn of_touched<'a>(
+    scene: &Scene<'a>,
+    touched: &[Touch],
+    decided_as_drawn: bool,
+    helps: impl Fn(Scene<'a>) -> bool,
+) -> Vec<Missing> {
+    let candidates: BTreeSet<Missing> = touched
+        .iter()
+        .filter(|touch| touch.unstated)
+        .map(|touch| touch.what)
+        .collect();
+    let candidates: Vec<Missing> = candidates
+        .iter()
+        .copied()
+        .filter(|what| !is_of_unseen(*what, &candidates))
+        .collect();
+    let named = split::named(touched);
+    let useful: Vec<Missing> = candidates
+        .iter()
+        .copied()
+        .filter(|what| {
+            settled(scene, *what, &named).is_none_or(|scenes| scenes.into_iter().any(&helps))
+        })
+        .collect();
+    match useful.is_empty() && !decided_as_drawn {
+        true => candidates,
+        false => useful,
+    }
+}
+
+/// Nobody can be asked about a thing that nobody has seen, so long as it can be asked whether there is one.
+fn is_of_unseen(what: Missing, all: &BTreeSet<Missing>) -> bool {
+    match what {
+        Missing::FactOfUnseen(kind, _) => all.contains(&Missing::Inventory(kind)),
+        _ => false,
+    }
+}
+
+type Named = std::collections::BTreeMap<split::Key, (usize, BTreeSet<i128>)>;
+
+/// The scenes in which something missing is known in one way or another; `None` where they cannot be listed.
+fn settled<'a>(scene: &Scene<'a>, what: Missing, named: &Named) -> Option<Vec<Scene<'a>>> {
+    match what {
+        Missing::Fact(..) | Missing::FactOfUnseen(..) => {
+            let key = split::key(what)?;
+            let cuts = named
+                .get(&key)
+                .map(|(_, cuts)| cuts.clone())
+                .unwrap_or_default();
+            split::scenes(scene, &[(key, cuts)])
+        }
+        Missing::Inventory(kind) => Some(vec![scene.seeing_all(kind)]),
+        Missing::Document(document) => Some(vec![
+            scene.with_paper(document, true),
+            scene.with_paper(document, false),
+        ]),
+        Missing::Outline(..) | Missing::Accuracy(..) => None,
+    }
+}

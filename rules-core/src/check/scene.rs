@@ -1,0 +1,469 @@
+//! The plan as one judgement sees it: what each fact can still be, and what was touched that is not certain.
+
+use std::cell::RefCell;
+use std::collections::{BTreeMap, BTreeSet};
+use std::rc::Rc;
+
+use super::Missing;
+use crate::measure::Gap;
+use crate::plan::{Plan, Possible, Thing, ThingIndex, Words};
+use crate::quantity::{Dimension, Interval, NO_HIGH, NO_LOW, Unit};
+use crate::ruleset::{RuleSet, Zone};
+use crate::vocabulary::{Answer, FactId, KindId, Number, OutlineId};
+
+/// A thing of the plan, or things of a kind that may be there unseen.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) enum Holder {
+    /// This thing.
+    Thing(ThingIndex),
+    /// Some thing of this kind that nobody has looked for.
+    Unseen(KindId),
+    /// There is none of this kind.
+    Nobody,
+}
+
+/// Which thing each kind's own name stands for, innermost first.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Env<'e> {
+    kind: Option<KindId>,
+    holder: Holder,
+    zone: Option<&'e Zone>,
+    outer: Option<&'e Env<'e>>,
+}
+
+impl<'e> Env<'e> {
+    /// Nothing is bound.
+    pub(crate) const EMPTY: Env<'static> = Env {
+        kind: None,
+        holder: Holder::Nobody,
+        zone: None,
+        outer: None,
+    };
+
+    /// The same, and this kind's name stands for this thing.
+    pub(crate) fn bind(&'e self, kind: KindId, holder: Holder) -> Env<'e> {
+        self.bind_in(kind, holder, None)
+    }
+
+    /// The same, where only the thing's part in a zone is meant.
+    pub(crate) fn bind_in(
+        &'e self,
+        kind: KindId,
+        holder: Holder,
+        zone: Option<&'e Zone>,
+    ) -> Env<'e> {
+        Env {
+            kind: Some(kind),
+            holder,
+            zone,
+            outer: Some(self),
+        }
+    }
+
+    /// The zone to which the thing that this kind's name stands for is clipped.
+    pub(crate) fn zone(&self, kind: KindId) -> Option<&'e Zone> {
+        match self.kind {
+            Some(own) if own == kind => self.zone,
+            _ => self.outer.and_then(|outer| outer.zone(kind)),
+        }
+    }
+
+    /// What this kind's name stands for.
+    pub(crate) fn bound(&self, kind: KindId) -> Option<Holder> {
+        match self.kind {
+            Some(own) if own == kind => Some(self.holder),
+            _ => self.outer.and_then(|outer| outer.bound(kind)),
+        }
+    }
+}
+
+/// What stays the same however the plan is seen.
+pub(crate) struct Base<'a> {
+    pub(crate) plan: &'a Plan,
+    pub(crate) rules: &'a RuleSet,
+    by_kind: Vec<Vec<ThingIndex>>,
+    gaps: RefCell<BTreeMap<Ends, Gap>>,
+}
+
+/// Two outlines of two things.
+pub(crate) type Ends = (ThingIndex, OutlineId, ThingIndex, OutlineId);
+
+impl<'a> Base<'a> {
+    pub(crate) fn new(plan: &'a Plan, rules: &'a RuleSet) -> Self {
+        let mut by_kind = vec![Vec::new(); rules.vocabulary.kinds().count()];
+        for (index, thing) in plan.things.iter().enumerate() {
+            if let Some(list) = by_kind.get_mut(usize::from(thing.kind.0)) {
+                list.push(index);
+            }
+        }
+        Base {
+            plan,
+            rules,
+            by_kind,
+            gaps: RefCell::default(),
+        }
+    }
+
+    /// The things of a kind, in the order of the plan.
+    pub(crate) fn of_kind(&self, kind: KindId) -> &[ThingIndex] {
+        self.by_kind
+            .get(usize::from(kind.0))
+            .map_or(&[], Vec::as_slice)
+    }
+
+    /// The distance between two outlines as drawn, computed once.
+    pub(crate) fn gap(&self, ends: Ends, compute: impl FnOnce() -> Gap) -> Gap {
+        *self.gaps.borrow_mut().entry(ends).or_insert_with(compute)
+    }
+}
+
+/// The plan, seen in one way: as it is known, as drawn, or with one thing taken as settled.
+#[derive(Clone)]
+pub(crate) struct Scene<'a> {
+    pub(crate) base: Rc<Base<'a>>,
+    /// Every ± and every accuracy is taken as 0.
+    pub(crate) as_drawn: bool,
+    /// Facts taken as settled.
+    settled: Vec<(Holder, FactId, FactView)>,
+    /// Kinds of which nothing unseen is taken to be there.
+    all_seen: Vec<KindId>,
+    /// Documents taken as in hand or refused.
+    papers: Vec<(usize, bool)>,
+    log: RefCell<Vec<Touch>>,
+}
+
+/// Something uncertain that a judgement rests on, and the amounts that it was compared with.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) struct Touch {
+    pub(crate) what: Missing,
+    /// Nobody stated it, so a person can be asked; else it was stated, but not exactly.
+    pub(crate) unstated: bool,
+    pub(crate) cuts: Vec<i128>,
+}
+
+/// What a fact can still be, as a judgement sees it.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct FactView {
+    pub(crate) none: bool,
+    pub(crate) amount: Option<AmountView>,
+    pub(crate) words: Option<Words>,
+}
+
+/// What an amount can still be at its lowest and at its highest place.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct AmountView {
+    pub(crate) least: Interval,
+    pub(crate) most: Interval,
+    pub(crate) dimension: Dimension,
+    pub(crate) unit: Option<Unit>,
+}
+
+impl FactView {
+    const NONE: FactView = FactView {
+        none: true,
+        amount: None,
+        words: None,
+    };
+
+    fn is_certain(&self) -> bool {
+        let amount = self
+            .amount
+            .as_ref()
+            .is_none_or(|a| a.least.is_exact() && a.most.is_exact());
+        let words = match &self.words {
+            None => true,
+            Some(Words::OneOf(set)) => set.len() < 2,
+            Some(Words::Any) => false,
+        };
+        let ways = usize::from(self.none)
+            + usize::from(self.amount.is_some())
+            + usize::from(self.words.is_some());
+        amount && words && ways == 1
+    }
+}
+
+impl<'a> Scene<'a> {
+    pub(crate) fn new(base: Base<'a>) -> Self {
+        Scene {
+            base: Rc::new(base),
+            as_drawn: false,
+            settled: Vec::new(),
+            all_seen: Vec::new(),
+            papers: Vec::new(),
+            log: RefCell::default(),
+        }
+    }
+
+    fn again(&self) -> Self {
+        Scene {
+            log: RefCell::default(),
+            ..self.clone()
+        }
+    }
+
+    /// The same with every ± and every accuracy taken as 0.
+    pub(crate) fn drawn_exactly(&self) -> Self {
+        Scene {
+            as_drawn: true,
+            ..self.again()
+        }
+    }
+
+    /// The same with a fact taken as settled.
+    pub(crate) fn settling(&self, holder: Holder, fact: FactId, view: FactView) -> Self {
+        let mut scene = self.again();
+        scene.settled.push((holder, fact, view));
+        scene
+    }
+
+    /// The same with nothing unseen of this kind.
+    pub(crate) fn seeing_all(&self, kind: KindId) -> Self {
+        let mut scene = self.again();
+        scene.all_seen.push(kind);
+        scene
+    }
+
+    /// The same with a document in hand or refused.
+    pub(crate) fn with_paper(&self, document: usize, in_hand: bool) -> Self {
+        let mut scene = self.again();
+        scene.papers.push((document, in_hand));
+        scene
+    }
+
+    pub(crate) fn plan(&self) -> &'a Plan {
+        self.base.plan
+    }
+
+    pub(crate) fn rules(&self) -> &'a RuleSet {
+        self.base.rules
+    }
+
+    pub(crate) fn thing(&self, index: ThingIndex) -> Option<&'a Thing> {
+        self.base.plan.things.get(index)
+    }
+
+    /// Whether a document was taken as in hand or refused here.
+    pub(crate) fn paper(&self, document: usize) -> Option<bool> {
+        self.papers
+            .iter()
+            .rev()
+            .find(|(own, _)| *own == document)
+            .map(|(_, in_hand)| *in_hand)
+    }
+
+    /// Whether every thing of this kind is taken to be seen.
+    pub(crate) fn sees_all(&self, kind: KindId) -> bool {
+        self.all_seen.contains(&kind)
+    }
+
+    /// Notes that a judgement rests on something uncertain.
+    pub(crate) fn touch(&self, what: Missing, unstated: bool, cuts: Vec<i128>) {
+        self.log.borrow_mut().push(Touch {
+            what,
+            unstated,
+            cuts,
+        });
+    }
+
+    /// What was touched since the log was last taken.
+    pub(crate) fn take_log(&self) -> Vec<Touch> {
+        std::mem::take(&mut *self.log.borrow_mut())
+    }
+
+    /// Whom a fact of this kind is about here: the bound thing, else the only one.
+    pub(crate) fn holder(&self, kind: KindId, env: &Env<'_>) -> Holder {
+        if let Some(holder) = env.bound(kind) {
+            return holder;
+        }
+        if let Some(first) = self.base.of_kind(kind).first() {
+            return Holder::Thing(*first);
+        }
+        let vocabulary = &self.rules().vocabulary;
+        match self.looked_for(kind) || vocabulary.kind(kind).number == Number::One {
+            true => Holder::Nobody,
+            false => Holder::Unseen(kind),
+        }
+    }
+
+    /// Whether all things of a kind are known to be drawn, however far away.
+    fn looked_for(&self, kind: KindId) -> bool {
+        self.sees_all(kind) || self.base.plan.inventory.contains_key(&kind)
+    }
+
+    /// What a fact can still be; uncertain ones are noted with the amounts that they are compared with.
+    pub(crate) fn fact(&self, id: FactId, env: &Env<'_>, cuts: &[i128]) -> FactView {
+        let fact = self.rules().vocabulary.fact(id);
+        let holder = self.holder(fact.kind, env);
+        if let Some((_, _, view)) = self
+            .settled
+            .iter()
+            .rev()
+            .find(|(who, what, _)| *who == holder && *what == id)
+        {
+            return view.clone();
+        }
+        let (view, missing, unstated) = match holder {
+            Holder::Nobody => return FactView::NONE,
+            Holder::Thing(index) => {
+                let stated = self.thing(index).and_then(|thing| thing.facts.get(&id));
+                (
+                    self.view(id, stated),
+                    Missing::Fact(index, id),
+                    stated.is_none_or(|s| s.span.is_none()),
+                )
+            }
+            Holder::Unseen(kind) => (
+                self.view_of_unseen(id),
+                Missing::FactOfUnseen(kind, id),
+                true,
+            ),
+        };
+        if !view.is_certain() {
+            self.touch(missing, unstated, cuts.to_vec());
+        }
+        view
+    }
+
+    /// A thing that may not even be there can have any fact, or none at all.
+    fn view_of_unseen(&self, id: FactId) -> FactView {
+        let mut view = self.view(id, None);
+        let kind = self.rules().vocabulary.fact(id).kind;
+        view.none |= self.rules().vocabulary.kind(kind).number == Number::AtMostOne;
+        view
+    }
+
+    fn view(&self, id: FactId, stated: Option<&Possible>) -> FactView {
+        match stated {
+            Some(possible) => self.view_of_stated(possible),
+            None => all_that_is_possible(
+                &self.rules().vocabulary.fact(id).answer,
+                self.rules().vocabulary.fact(id).none,
+            ),
+        }
+    }
+
+    fn view_of_stated(&self, possible: &Possible) -> FactView {
+        let amount = possible.amount.as_ref().map(|amount| {
+            let most = amount.most.unwrap_or(amount.least);
+            let (least, most) = match amount.drawn {
+                Some((least, most)) if self.as_drawn => {
+                    (Interval::exact(least), Interval::exact(most))
+                }
+                _ => (amount.least, most),
+            };
+            AmountView {
+                least,
+                most,
+                dimension: amount.dimension,
+                unit: amount.unit,
+            }
+        });
+        FactView {
+            none: possible.none,
+            amount,
+            words: possible.words.clone(),
+        }
+    }
+
+    /// The pieces into which a fact falls at the amounts that it is compared with, or its possible words.
+    pub(crate) fn cells(
+        &self,
+        holder: Holder,
+        id: FactId,
+        cuts: &BTreeSet<i128>,
+    ) -> Option<Vec<FactView>> {
+        let view = match holder {
+            Holder::Thing(index) => {
+                self.view(id, self.thing(index).and_then(|thing| thing.facts.get(&id)))
+            }
+            _ => self.view_of_unseen(id),
+        };
+        let mut cells = Vec::new();
+        if view.none {
+            cells.push(FactView::NONE);
+        }
+        if let Some(amount) = view.amount {
+            cells.extend(pieces(&amount, cuts)?.into_iter().map(|piece| FactView {
+                none: false,
+                amount: Some(piece),
+                words: None,
+            }));
+        }
+        match view.words {
+            Some(Words::OneOf(words)) => cells.extend(words.into_iter().map(|word| FactView {
+                none: false,
+                amount: None,
+                words: Some(Words::OneOf(BTreeSet::from([word]))),
+            })),
+            Some(Words::Any) => return None,
+            None => {}
+        }
+        Some(cells)
+    }
+}
+
+/// Everything that a fact of this form can be.
+fn all_that_is_possible(answer: &Answer, none: bool) -> FactView {
+    let (amount, words) = match answer {
+        Answer::Amount {
+            dimension,
+            least,
+            most,
+        } => {
+            let range = Interval {
+                low: least.unwrap_or(NO_LOW),
+                high: most.unwrap_or(NO_HIGH),
+            };
+            (
+                Some(AmountView {
+                    least: range,
+                    most: range,
+                    dimension: *dimension,
+                    unit: None,
+                }),
+                None,
+            )
+        }
+        Answer::Word { open: true, .. } => (None, Some(Words::Any)),
+        Answer::Word { words, open: false } => {
+            (None, Some(Words::OneOf(words.iter().cloned().collect())))
+        }
+        Answer::YesNo => (
+            None,
+            Some(Words::OneOf(["no", "yes"].map(str::to_owned).into())),
+        ),
+    };
+    FactView {
+        none,
+        amount,
+        words,
+    }
+}
+
+/// Cuts an amount that does not vary along its thing: below, at and above each cut.
+fn pieces(amount: &AmountView, cuts: &BTreeSet<i128>) -> Option<Vec<AmountView>> {
+    if amount.least != amount.most {
+        return None;
+    }
+    let mut pieces = Vec::new();
+    let mut low = amount.least.low;
+    let piece = |low: i128, high: i128| {
+        let range = Interval { low, high };
+        AmountView {
+            least: range,
+            most: range,
+            ..*amount
+        }
+    };
+    for &cut in cuts.iter().filter(|cut| amount.least.contains(**cut)) {
+        if low < cut {
+            pieces.push(piece(low, cut.saturating_sub(1)));
+        }
+        pieces.push(piece(cut, cut));
+        low = cut.saturating_add(1);
+    }
+    if low <= amount.least.high {
+        pieces.push(piece(low, amount.least.high));
+    }
+    Some(pieces)
+}

@@ -1,0 +1,138 @@
+//! Which things a selection selects: surely, perhaps, and unseen.
+
+use super::judge::Judge;
+use super::scene::{Env, Holder};
+use super::{Missing, Truth};
+use crate::plan::Looked;
+use crate::ruleset::{Selection, Zone};
+use crate::vocabulary::{KindId, Number};
+
+/// What a selection selects.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct Members {
+    /// The things, and whether each is surely in; a last one may stand for all that is unseen.
+    pub(crate) list: Vec<(Holder, bool)>,
+}
+
+impl Members {
+    pub(crate) fn surely_empty(&self) -> bool {
+        self.list.is_empty()
+    }
+
+    pub(crate) fn perhaps_empty(&self) -> bool {
+        !self.list.iter().any(|(_, sure)| *sure)
+    }
+
+    /// How many there surely are.
+    pub(crate) fn sure(&self) -> usize {
+        self.list.iter().filter(|(_, sure)| *sure).count()
+    }
+
+    /// Whether things may be in that nobody has looked for.
+    pub(crate) fn unseen(&self) -> bool {
+        self.list
+            .iter()
+            .any(|(holder, _)| matches!(holder, Holder::Unseen(_)))
+    }
+}
+
+impl<'a> Judge<'a> {
+    /// The members of a selection.
+    pub(crate) fn members(&self, selection: &'a Selection, env: &Env<'_>) -> Members {
+        let kind = selection.kind;
+        let drawn = self
+            .scene
+            .base
+            .of_kind(kind)
+            .iter()
+            .map(|index| Holder::Thing(*index));
+        let unseen = self.may_be_unseen(kind).then_some(Holder::Unseen(kind));
+        let mut list = Vec::new();
+        for holder in drawn.chain(unseen) {
+            let inner = env.bind(kind, holder);
+            let within = self.is_in(selection, holder, &inner);
+            if within == Truth::FAILS {
+                continue;
+            }
+            let sure = within == Truth::HOLDS && matches!(holder, Holder::Thing(_));
+            if matches!(holder, Holder::Unseen(_)) {
+                self.scene.touch(Missing::Inventory(kind), true, Vec::new());
+            }
+            list.push((holder, sure));
+        }
+        Members { list }
+    }
+
+    /// Everything of a kind, drawn or not.
+    pub(crate) fn all_of_kind(&self, kind: KindId) -> Vec<(Holder, bool)> {
+        let drawn = self
+            .scene
+            .base
+            .of_kind(kind)
+            .iter()
+            .map(|index| (Holder::Thing(*index), true));
+        let mut all: Vec<(Holder, bool)> = drawn.collect();
+        if self.may_be_unseen(kind) {
+            self.scene.touch(Missing::Inventory(kind), true, Vec::new());
+            all.push((Holder::Unseen(kind), false));
+        }
+        all
+    }
+
+    /// Whether things of a kind may be somewhere that are not drawn.
+    fn may_be_unseen(&self, kind: KindId) -> bool {
+        let number = self.scene.rules().vocabulary.kind(kind).number;
+        let drawn = !self.scene.base.of_kind(kind).is_empty();
+        if number == Number::One || (number == Number::AtMostOne && drawn) {
+            return false;
+        }
+        if self.scene.sees_all(kind) || self.is_always_drawn(kind) {
+            return false;
+        }
+        match self.scene.plan().inventory.get(&kind) {
+            Some(Looked::None | Looked::AllShown(None)) => false,
+            Some(Looked::AllShown(Some(_))) | None => true,
+        }
+    }
+
+    /// The lot's own sides and the pools are what the plan is about: none of them is left out.
+    fn is_always_drawn(&self, kind: KindId) -> bool {
+        kind == self.special.lot_line || kind == self.special.pool
+    }
+
+    pub(crate) fn is_in(&self, selection: &'a Selection, holder: Holder, inner: &Env<'_>) -> Truth {
+        let zone = match &selection.zone {
+            Some(zone) => self.in_zone(zone, selection.kind, holder, inner),
+            None => Truth::HOLDS,
+        };
+        if zone == Truth::FAILS {
+            return zone;
+        }
+        match &selection.filter {
+            Some(filter) => zone.and(self.truth(filter, inner)),
+            None => zone,
+        }
+    }
+
+    /// Whether any part of a thing lies in a zone.
+    pub(crate) fn in_zone(
+        &self,
+        zone: &'a Zone,
+        kind: KindId,
+        holder: Holder,
+        env: &Env<'_>,
+    ) -> Truth {
+        match zone {
+            Zone::Named { zone, .. } => self.in_zone(zone, kind, holder, env),
+            // Whether any part lies outside does not follow from whether any part lies inside: only "no part
+            // inside" settles it.
+            Zone::Not(inner) => match self.in_zone(inner, kind, holder, env) {
+                Truth::FAILS => Truth::HOLDS,
+                _ => Truth::OPEN,
+            },
+            Zone::Around { of, by } => self.is_near(of, by, (kind, holder), env),
+            Zone::Inside(of) => self.is_inside(of, kind, holder, env),
+            Zone::Between(..) | Zone::Corner { .. } => Truth::OPEN,
+        }
+    }
+}

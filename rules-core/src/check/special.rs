@@ -1,0 +1,51 @@
+//! The few kinds that the geometry of a plan treats in a way of their own.
+
+use crate::vocabulary::{FactId, KindId, OutlineId, Vocabulary};
+
+/// Where those kinds stand in a vocabulary.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct Special {
+    pub(crate) lot: KindId,
+    pub(crate) boundary: OutlineId,
+    pub(crate) lot_line: KindId,
+    pub(crate) line: OutlineId,
+    pub(crate) pool: KindId,
+}
+
+impl Special {
+    /// Looks them up. A vocabulary that lacks one gets a place that no thing has.
+    pub(crate) fn of(vocabulary: &Vocabulary) -> Special {
+        let kind = |name: &str| vocabulary.kind_named(name);
+        let outline = |kind: Option<KindId>, name: &str| {
+            kind.and_then(|kind| vocabulary.outline_named(kind, name))
+                .unwrap_or(OutlineId(u16::MAX))
+        };
+        let nowhere = KindId(u16::MAX);
+        Special {
+            lot: kind("lot").unwrap_or(nowhere),
+            boundary: outline(kind("lot"), "boundary"),
+            lot_line: kind("lot-line").unwrap_or(nowhere),
+            line: outline(kind("lot-line"), "line"),
+            pool: kind("pool").unwrap_or(nowhere),
+        }
+    }
+}
+
+/// The fact of a kind that says how high a thing is over the ground, where it has one.
+pub(crate) fn height_of(vocabulary: &Vocabulary, kind: KindId) -> Option<FactId> {
+    vocabulary.fact_named(kind, "height")
+}
+
+/// Kinds of thing that are always the owner's own: once past a lot line, they stand on somebody else's land.
+pub(crate) const OWNERS: &[&str] = &[
+    "pool",
+    "pool-wall-stretch",
+    "excavation-zone",
+    "diving-structure",
+    "cover",
+    "deck",
+    "equipment",
+    "screen-enclosure",
+    "pool-enclosure",
+    "mesh-fence",
+];

@@ -1,0 +1,501 @@
+//! What a value may be.
+
+use super::compare::standing;
+use super::judge::{Asked, Judge};
+use super::scene::Env;
+use super::{Truth, Witness};
+use crate::plan::Words;
+use crate::quantity::{Dimension, Interval, NO_HIGH, ONE, Unit, in_one_dimension};
+use crate::ruleset::{Bound, IfNone, Over, RowTest, Selection, Table, Then, Value};
+
+/// What a value may be: one of several ways, each an amount within bounds, a word, or something else altogether.
+///
+/// The ways are kept apart rather than joined to one interval, because a table's rows may give limits far apart.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Val {
+    pub(crate) ways: Vec<Way>,
+    pub(crate) dimension: Dimension,
+    pub(crate) unit: Option<Unit>,
+    pub(crate) witness: Option<Witness>,
+    pub(crate) blur: Option<i64>,
+}
+
+/// One way.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) enum Way {
+    /// An amount; `least` and `most` differ where it varies along its thing.
+    Amount { least: Interval, most: Interval },
+    /// A word.
+    Words(Words),
+    /// There is none.
+    Nothing,
+    /// The authority decides.
+    Refer,
+    /// There is nothing to measure.
+    Empty(Option<IfNone>),
+}
+
+/// More ways than this are joined to one.
+const MOST_WAYS: usize = 16;
+
+impl Way {
+    pub(crate) fn amount(range: Interval) -> Way {
+        Way::Amount {
+            least: range,
+            most: range,
+        }
+    }
+
+    fn range(&self) -> Option<Interval> {
+        match self {
+            Way::Amount { least, most } => Some(least.hull(*most)),
+            _ => None,
+        }
+    }
+}
+
+impl Val {
+    pub(crate) fn of(ways: Vec<Way>, dimension: Dimension) -> Val {
+        Val {
+            ways,
+            dimension,
+            unit: None,
+            witness: None,
+            blur: None,
+        }
+    }
+
+    pub(crate) fn amount(range: Interval, dimension: Dimension) -> Val {
+        Val::of(vec![Way::amount(range)], dimension)
+    }
+
+    /// Everything that it may be, as one interval.
+    pub(crate) fn range(&self) -> Option<Interval> {
+        self.ways
+            .iter()
+            .filter_map(Way::range)
+            .reduce(Interval::hull)
+    }
+
+    pub(crate) fn may_be_nothing(&self) -> bool {
+        self.ways.contains(&Way::Nothing)
+    }
+
+    pub(crate) fn may_refer(&self) -> bool {
+        self.ways.contains(&Way::Refer)
+    }
+
+    /// The ends of its amounts: where something compared with it changes.
+    pub(crate) fn ends(&self) -> Vec<i128> {
+        self.ways
+            .iter()
+            .filter_map(Way::range)
+            .flat_map(|range| [range.least(), range.greatest()])
+            .flatten()
+            .collect()
+    }
+
+    fn few(mut self) -> Val {
+        self.ways.dedup();
+        if self.ways.len() > MOST_WAYS {
+            let joined = self.range().map(Way::amount);
+            self.ways.retain(|way| way.range().is_none());
+            self.ways.dedup();
+            self.ways.extend(joined);
+        }
+        self
+    }
+}
+
+impl<'a> Judge<'a> {
+    /// What a value may be; `cuts` are the amounts that it will be compared with.
+    pub(crate) fn value(&self, value: &'a Value, env: &Env<'_>, cuts: &[i128]) -> Val {
+        let of_list = |list: &'a [Value]| {
+            list.iter()
+                .map(|member| self.value(member, env, &[]))
+                .collect::<Vec<_>>()
+        };
+        match value {
+            Value::Stated(stated) => Val {
+                unit: Some(stated.unit),
+                ..Val::amount(stated.range, stated.dimension)
+            },
+            Value::Fact(fact) => self.fact_value(*fact, env, cuts),
+            Value::Distance(distance) => self.distance(distance, env),
+            Value::Area(area) => self.area(area, env),
+            Value::Length { of, within } => self.length(of, within.as_deref(), env),
+            Value::Count(selection) => self.number_of(selection, env),
+            Value::Enclosure(enclosure) => self.enclosure(enclosure, env),
+            Value::Sound(sound) => self.sound(sound, env),
+            Value::Table(table) => self.table_value(table, env),
+            Value::Largest(list) => fold(of_list(list), Interval::max, true),
+            Value::Smallest(list) => fold(of_list(list), Interval::min, true),
+            Value::Sum(list) => fold(of_list(list), Interval::add, true),
+            Value::Difference(list) => fold(of_list(list), Interval::sub, false),
+            Value::Product(list) => product(of_list(list)),
+            Value::Over { how, of, take } => self.over(*how, of, take, env),
+            Value::Named { value, .. } => self.value(value, env, cuts),
+        }
+    }
+
+    /// A value as a whole number, where it is a single one.
+    pub(crate) fn whole_number(&self, value: &'a Value, env: &Env<'_>) -> Option<i128> {
+        let range = self.value(value, env, &[]).range()?;
+        range.is_exact().then(|| range.low.div_euclid(ONE))
+    }
+
+    fn fact_value(&self, fact: crate::vocabulary::FactId, env: &Env<'_>, cuts: &[i128]) -> Val {
+        let view = self.scene.fact(fact, env, cuts);
+        let mut ways = Vec::new();
+        if view.none {
+            ways.push(Way::Nothing);
+        }
+        if let Some(amount) = view.amount {
+            ways.push(Way::Amount {
+                least: amount.least,
+                most: amount.most,
+            });
+        }
+        ways.extend(view.words.map(Way::Words));
+        let dimension = view
+            .amount
+            .map_or(Dimension::Number, |amount| amount.dimension);
+        Val {
+            unit: view.amount.and_then(|amount| amount.unit),
+            ..Val::of(ways, dimension)
+        }
+    }
+
+    fn number_of(&self, selection: &'a Selection, env: &Env<'_>) -> Val {
+        let members = self.members(selection, env);
+        let count = |number: usize| {
+            i128::try_from(number)
+                .unwrap_or(NO_HIGH)
+                .saturating_mul(ONE)
+        };
+        let high = if members.unseen() {
+            NO_HIGH
+        } else {
+            count(members.list.len())
+        };
+        Val::amount(
+            Interval {
+                low: count(members.sure()),
+                high,
+            },
+            Dimension::Number,
+        )
+    }
+
+    /// What the rows that are still possible give.
+    pub(crate) fn rows<T, R: Clone>(
+        &self,
+        table: &'a Table<T>,
+        env: &Env<'_>,
+        give: impl Fn(&Self, &'a T) -> R,
+        refer: R,
+    ) -> Vec<R> {
+        let by = table
+            .by
+            .as_ref()
+            .map(|value| self.value(value, env, &self.edges(table, env)));
+        let mut given = Vec::new();
+        for row in &table.rows {
+            let applies = self.row_applies(&row.test, by.as_ref(), env);
+            if applies == Truth::FAILS {
+                continue;
+            }
+            given.push(match &row.then {
+                Then::Give(what) => give(self, what),
+                Then::Refer => refer.clone(),
+            });
+            // Whether a row applies may itself be the authority's to say.
+            if applies.may_be(super::Level::Authority) {
+                given.push(refer.clone());
+            }
+            if applies == Truth::HOLDS {
+                break;
+            }
+        }
+        given
+    }
+
+    fn edges<T>(&self, table: &'a Table<T>, env: &Env<'_>) -> Vec<i128> {
+        let bounds = table.rows.iter().filter_map(|row| match &row.test {
+            RowTest::Bounds(bounds) => Some(bounds),
+            _ => None,
+        });
+        let limits = bounds.flatten().filter_map(limit_of);
+        limits
+            .flat_map(|limit| self.value(limit, env, &[]).ends())
+            .collect()
+    }
+
+    fn row_applies(&self, test: &'a RowTest, by: Option<&Val>, env: &Env<'_>) -> Truth {
+        match (test, by) {
+            (RowTest::Otherwise, _) => Truth::HOLDS,
+            (RowTest::When(requirement), _) => self.truth(requirement, env),
+            (RowTest::Bounds(bounds), Some(by)) => {
+                bounds.iter().fold(Truth::HOLDS, |all, bound| {
+                    let limit = limit_of(bound).map(|value| self.value(value, env, &by.ends()));
+                    all.and(standing(by, bound, limit.as_ref(), Asked::Condition).truth)
+                })
+            }
+            (RowTest::Bounds(_), None) => Truth::OPEN,
+        }
+    }
+
+    fn table_value(&self, table: &'a Table<Value>, env: &Env<'_>) -> Val {
+        let refer = Val::of(vec![Way::Refer], Dimension::Number);
+        let given = self.rows(
+            table,
+            env,
+            |judge, value| judge.value(value, env, &[]),
+            refer,
+        );
+        let first = given
+            .iter()
+            .find(|val| val.range().is_some())
+            .or(given.first())
+            .cloned();
+        let Some(first) = first else {
+            return Val::of(vec![Way::Refer], Dimension::Number);
+        };
+        let ways = given.iter().flat_map(|val| val.ways.clone()).collect();
+        Val { ways, ..first }.few()
+    }
+
+    /// One number out of many things.
+    fn over(&self, how: Over, of: &'a Selection, take: &'a Value, env: &Env<'_>) -> Val {
+        let members = self.members(of, env);
+        let mut total = Total::new(how);
+        let mut dimension = None;
+        let mut refer = false;
+        for (holder, sure) in &members.list {
+            let inner = env.bind_in(of.kind, *holder, of.zone.as_deref());
+            let val = self.value(take, &inner, &[]);
+            let many = matches!(holder, super::scene::Holder::Unseen(_));
+            refer |= val.may_refer();
+            dimension.get_or_insert((val.dimension, val.unit));
+            if let Some(range) = val.range() {
+                total.add(range, *sure && val.ways.len() == 1, many);
+            }
+        }
+        let (dimension, unit) = dimension.unwrap_or((Dimension::Length, None));
+        let mut ways: Vec<Way> = total.range().map(Way::amount).into_iter().collect();
+        if how != Over::Sum && total.may_be_empty() {
+            ways.push(Way::Empty(of.if_none));
+        }
+        if refer {
+            ways.push(Way::Refer);
+        }
+        Val {
+            unit,
+            ..Val::of(ways, dimension)
+        }
+    }
+}
+
+/// The limit of a bound, where it has one.
+pub(crate) fn limit_of(bound: &Bound) -> Option<&Value> {
+    match bound {
+        Bound::AtLeast(value)
+        | Bound::AtMost(value)
+        | Bound::MoreThan(value)
+        | Bound::LessThan(value) => Some(value),
+        Bound::Is(_) => None,
+    }
+}
+
+/// The largest, the smallest or the sum of amounts, some of which are only perhaps there.
+struct Total {
+    how: Over,
+    sure: Option<Interval>,
+    all: Option<Interval>,
+}
+
+impl Total {
+    fn new(how: Over) -> Total {
+        let start = (how == Over::Sum).then_some(Interval::exact(0));
+        Total {
+            how,
+            sure: start,
+            all: start,
+        }
+    }
+
+    fn add(&mut self, range: Interval, sure: bool, many: bool) {
+        match self.how {
+            Over::Sum => self.add_to_sum(range, sure, many),
+            Over::Largest => self.join(range, sure, Interval::max),
+            Over::Smallest => self.join(range, sure, Interval::min),
+        }
+    }
+
+    fn add_to_sum(&mut self, range: Interval, sure: bool, many: bool) {
+        let perhaps = Interval {
+            low: range.low.min(0),
+            high: range.high.max(0),
+        };
+        let own = match (sure, many) {
+            (true, _) => range,
+            (false, false) => perhaps,
+            (false, true) => Interval {
+                low: if range.low < 0 {
+                    Interval::any().low
+                } else {
+                    0
+                },
+                high: if range.high > 0 {
+                    Interval::any().high
+                } else {
+                    0
+                },
+            },
+        };
+        self.sure = self.sure.map(|sum| sum.add(own));
+        self.all = self.sure;
+    }
+
+    fn join(&mut self, range: Interval, sure: bool, pick: fn(Interval, Interval) -> Interval) {
+        let joined = |old: Option<Interval>| Some(old.map_or(range, |old| pick(old, range)));
+        if sure {
+            self.sure = joined(self.sure);
+        }
+        self.all = joined(self.all);
+    }
+
+    fn may_be_empty(&self) -> bool {
+        self.sure.is_none()
+    }
+
+    /// Between what the sure ones alone give and what all together give.
+    fn range(&self) -> Option<Interval> {
+        let all = self.all?;
+        Some(match (self.how, self.sure) {
+            (Over::Sum, _) => all,
+            (Over::Largest, Some(sure)) => Interval {
+                low: sure.low,
+                high: all.high,
+            },
+            (Over::Smallest, Some(sure)) => Interval {
+                low: all.low,
+                high: sure.high,
+            },
+            (_, None) => self.only_perhaps(all),
+        })
+    }
+
+    /// Any one of them may be the only one.
+    fn only_perhaps(&self, all: Interval) -> Interval {
+        match self.how {
+            Over::Largest => Interval {
+                low: Interval::any().low,
+                high: all.high,
+            },
+            _ => Interval {
+                low: all.low,
+                high: Interval::any().high,
+            },
+        }
+    }
+}
+
+/// Joins the ways of several values with an operation that is monotone in each.
+fn fold(list: Vec<Val>, operation: fn(Interval, Interval) -> Interval, skip_none: bool) -> Val {
+    let skipped = |way: &Way| skip_none && matches!(way, Way::Nothing | Way::Empty(_));
+    combine(list, |one, two, own, others| match (one, two) {
+        _ if skipped(one) => (two.clone(), others),
+        _ if skipped(two) => (one.clone(), own),
+        _ => match (one.range(), two.range()) {
+            (Some(a), Some(b)) => match in_one_dimension((a, own), (b, others)) {
+                Some((a, b, dimension)) => (Way::amount(operation(a, b)), dimension),
+                None => dated(a, own, b, others, operation).unwrap_or((Way::Refer, own)),
+            },
+            _ => (missing(one, two), own),
+        },
+    })
+}
+
+/// A day and a number of days: the day so many days later or earlier.
+fn dated(
+    a: Interval,
+    own: Dimension,
+    b: Interval,
+    others: Dimension,
+    operation: fn(Interval, Interval) -> Interval,
+) -> Option<(Way, Dimension)> {
+    let days = match others {
+        Dimension::Days => b,
+        Dimension::Months => b.days_of_months(),
+        _ => return None,
+    };
+    (own == Dimension::Date).then(|| (Way::amount(operation(a, days)), Dimension::Date))
+}
+
+fn product(list: Vec<Val>) -> Val {
+    combine(list, |one, two, own, others| {
+        match (one.range(), two.range()) {
+            (Some(a), Some(b)) => match a.times(own, b, others) {
+                Some((range, dimension)) => (Way::amount(range), dimension),
+                None => (Way::Refer, own),
+            },
+            _ => (missing(one, two), own),
+        }
+    })
+}
+
+/// What is left where one of two is not an amount.
+fn missing(one: &Way, two: &Way) -> Way {
+    let rank = |way: &Way| match way {
+        Way::Refer => 0,
+        Way::Nothing => 1,
+        _ => 2,
+    };
+    let other = if one.range().is_some() || rank(two) < rank(one) {
+        two
+    } else {
+        one
+    };
+    match other {
+        Way::Words(_) => Way::Nothing,
+        way => way.clone(),
+    }
+}
+
+fn combine(
+    list: Vec<Val>,
+    join: impl Fn(&Way, &Way, Dimension, Dimension) -> (Way, Dimension),
+) -> Val {
+    let mut members = list.into_iter();
+    let Some(first) = members.next() else {
+        return Val::of(vec![Way::Nothing], Dimension::Number);
+    };
+    members.fold(first, |so_far, next| {
+        let mut dimension = so_far.dimension;
+        let mut ways = Vec::new();
+        for one in &so_far.ways {
+            for two in &next.ways {
+                let (way, own) = join(one, two, so_far.dimension, next.dimension);
+                if way.range().is_some() {
+                    dimension = own;
+                }
+                ways.push(way);
+            }
+        }
+        let unit = so_far
+            .unit
+            .or(next.unit)
+            .filter(|unit| unit.dimension() == dimension);
+        let unit = unit.or(next.unit.filter(|unit| unit.dimension() == dimension));
+        let witness = so_far.witness.or(next.witness);
+        Val {
+            ways,
+            dimension,
+            unit,
+            witness,
+            blur: so_far.blur.or(next.blur),
+        }
+        .few()
+    })
+}

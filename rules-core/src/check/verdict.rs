@@ -1,0 +1,77 @@
+//! The verdict on the whole plan.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::judge::Judge;
+use super::rule::truth_in;
+use super::scene::Touch;
+use super::split::{self, Key};
+use super::{Finding, Outcome, Truth, Verdict};
+use crate::ruleset::{Rule, Strength};
+
+/// What the binding rules together come to.
+pub(crate) fn verdict<'a>(
+    judge: &Judge<'a>,
+    rules: &'a [Rule],
+    found: &[(Finding<'a>, Vec<Touch>)],
+) -> Verdict {
+    let binding = || {
+        found.iter().filter(|(finding, _)| {
+            rules
+                .get(finding.rule)
+                .is_some_and(|rule| rule.strength == Strength::Must)
+        })
+    };
+    let verdict = Verdict::of(binding().map(|(finding, _)| finding.outcome));
+    let open: Vec<&(Finding<'a>, Vec<Touch>)> = binding()
+        .filter(|(finding, _)| finding.truth.is_open())
+        .collect();
+    match verdict {
+        Verdict::NotDecided if open.len() > 1 && fails_either_way(judge, rules, &open) => {
+            Verdict::DoesNotComply
+        }
+        other => other,
+    }
+}
+
+/// Whether some rule fails whatever the answer is to what several open rules depend on: if zone A breaks one rule
+/// and zone B another, the plan fails without anybody knowing the zone.
+fn fails_either_way<'a>(
+    judge: &Judge<'a>,
+    rules: &'a [Rule],
+    open: &[&(Finding<'a>, Vec<Touch>)],
+) -> bool {
+    let shared = shared(open);
+    if shared.is_empty() {
+        return false;
+    }
+    let Some(scenes) = split::scenes(&judge.scene, &shared) else {
+        return false;
+    };
+    scenes.into_iter().all(|scene| {
+        open.iter()
+            .filter_map(|(finding, _)| rules.get(finding.rule))
+            .any(|rule| truth_in(judge, scene.clone(), rule) == Truth::FAILS)
+    })
+}
+
+/// The uncertain facts on which more than one open rule rests.
+fn shared(open: &[&(Finding<'_>, Vec<Touch>)]) -> Vec<(Key, BTreeSet<i128>)> {
+    let mut all: BTreeMap<Key, (usize, BTreeSet<i128>)> = BTreeMap::new();
+    for (_, touched) in open {
+        for (key, (_, cuts)) in split::named(touched) {
+            let entry = all.entry(key).or_default();
+            entry.0 += 1;
+            entry.1.extend(cuts);
+        }
+    }
+    all.into_iter()
+        .filter(|(_, (rules, _))| *rules > 1)
+        .map(|(key, (_, cuts))| (key, cuts))
+        .collect()
+}
+
+/// Whether an outcome leaves a rule open.
+pub(crate) fn is_open(outcome: Outcome) -> bool {
+    matches!(outcome, Outcome::Unknown | Outcome::Marginal)
+}
