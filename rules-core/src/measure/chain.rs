@@ -82,8 +82,8 @@ impl Bounds {
 #[inline]
 fn gap(low: i64, high: i64, other_low: i64, other_high: i64) -> f64 {
     other_low
-        .saturating_sub(high)
-        .max(low.saturating_sub(other_high))
+        .wrapping_sub(high)
+        .max(low.wrapping_sub(other_high))
         .max(0) as f64
 }
 
@@ -130,7 +130,8 @@ impl Edge {
     }
 }
 
-/// The edges of a form. A ring's first edge is the one that closes it.
+/// The edges of a form. A ring's first edge is the one that closes it; a path's is its first point alone. So each
+/// point ends exactly one edge, and it is enough to look at that end.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Chain<'a> {
     pub points: &'a [Point],
@@ -169,11 +170,9 @@ impl<'a> Chain<'a> {
         } else {
             self.points.first()
         };
-        let skipped = usize::from(!self.closed && self.points.len() > 1);
         let mut before = start.copied();
         self.points
             .iter()
-            .skip(skipped)
             .filter_map(move |&b| before.replace(b).map(|a| Edge { a, b }))
     }
 

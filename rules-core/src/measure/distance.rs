@@ -92,20 +92,24 @@ fn contained(outer: &Form, inner: &Form) -> Option<Point> {
 /// The distance between the lines alone, areas not filled.
 pub(crate) fn between_lines(a: Chain, b: Chain) -> Gap {
     let pairs = Pairs::new(a, b);
-    let mut nearest = Nearest {
-        squared: corners_apart(a, b),
-        meeting: None,
-    };
+    let mut nearest = Nearest::new(pairs.guess());
     pairs.visit(&mut nearest);
     if let Some(at) = nearest.meeting {
         return Gap::touching(at);
     }
-    let limit = nearest.squared.sqrt() + MARGIN;
     let mut decided = Decided {
-        limit: limit * limit,
+        limit: nearest.limit,
         best: None,
     };
-    pairs.visit(&mut decided);
+    if nearest.spilt {
+        pairs.visit(&mut decided);
+    } else {
+        nearest
+            .kept
+            .into_iter()
+            .flatten()
+            .for_each(|candidate| decided.decide(&candidate));
+    }
     decided.best.unwrap_or_else(Gap::unknown)
 }
 
@@ -120,31 +124,86 @@ pub(crate) fn to_line(point: Point, line: Chain) -> Gap {
     )
 }
 
-/// The first guess: the nearest two corners, found without a branch. Only for few: the trees need no guess.
-fn corners_apart(a: Chain, b: Chain) -> f64 {
-    if a.points.len().saturating_mul(b.points.len()) > 4096 {
-        return f64::INFINITY;
-    }
-    let mut best = f64::INFINITY;
-    for p in a.points {
-        for q in b.points {
-            let (x, y) = Vector::between(*p, *q).floats();
-            best = best.min(x * x + y * y);
-        }
-    }
-    best
+/// An end of an edge of one thing against an edge of the other.
+#[derive(Debug, Clone, Copy)]
+struct Candidate {
+    point: Point,
+    edge: Edge,
+    /// The edge is the first thing's.
+    turned: bool,
+    squared: f64,
 }
+
+/// Two straight pieces that do not meet are nearest at an end of one of them. Each end is looked at with the edge
+/// that it ends; its start ends another edge.
+#[inline]
+fn candidates(one: Edge, other: Edge) -> [Candidate; 2] {
+    [
+        Candidate {
+            point: one.b,
+            edge: other,
+            turned: false,
+            squared: nearly(&other, one.b),
+        },
+        Candidate {
+            point: other.b,
+            edge: one,
+            turned: true,
+            squared: nearly(&one, other.b),
+        },
+    ]
+}
+
+/// So many candidates are kept at once; when there are more, everything is gone through a second time.
+const KEPT: usize = 8;
 
 /// The first time through: how near, in floats; or the first place in common.
 struct Nearest {
     squared: f64,
+    /// The square of the distance up to which a candidate may turn out the nearest.
+    limit: f64,
+    kept: [Option<Candidate>; KEPT],
+    spilt: bool,
     meeting: Option<Point>,
+}
+
+impl Nearest {
+    fn new(guess: f64) -> Self {
+        Nearest {
+            squared: guess,
+            limit: beyond(guess),
+            kept: [None; KEPT],
+            spilt: false,
+            meeting: None,
+        }
+    }
+
+    fn keep(&mut self, candidate: Candidate) {
+        if candidate.squared < self.squared {
+            self.squared = candidate.squared;
+            self.limit = beyond(candidate.squared);
+        }
+        let limit = self.limit;
+        let free = self
+            .kept
+            .iter_mut()
+            .find(|kept| kept.is_none_or(|kept| kept.squared > limit));
+        match free {
+            Some(free) => *free = Some(candidate),
+            None => self.spilt = true,
+        }
+    }
+}
+
+fn beyond(squared: f64) -> f64 {
+    let limit = squared.sqrt() + MARGIN;
+    limit * limit
 }
 
 impl Visitor for Nearest {
     #[inline]
     fn limit(&self) -> f64 {
-        self.squared
+        self.limit
     }
 
     #[inline]
@@ -154,19 +213,34 @@ impl Visitor for Nearest {
         }
         if one.bounds().touches(&other.bounds()) && one.meets(&other) {
             self.meeting = Some(in_common(&one, &other));
-            self.squared = -1.0;
+            // Nothing can matter any more.
+            self.limit = -1.0;
             return;
         }
-        for (edge, point) in ends(one, other) {
-            self.squared = self.squared.min(nearly(&edge, point));
+        for candidate in candidates(one, other) {
+            if candidate.squared <= self.limit {
+                self.keep(candidate);
+            }
         }
     }
 }
 
-/// The second time: each pair near enough to be the nearest, decided in whole numbers.
+/// The second time: each candidate near enough to be the nearest, decided in whole numbers.
 struct Decided {
     limit: f64,
     best: Option<Gap>,
+}
+
+impl Decided {
+    fn decide(&mut self, candidate: &Candidate) {
+        if candidate.squared > self.limit {
+            return;
+        }
+        let gap = from_point(candidate.point, &candidate.edge);
+        if self.best.is_none_or(|best| gap.span() < best.span()) {
+            self.best = Some(if candidate.turned { gap.swapped() } else { gap });
+        }
+    }
 }
 
 impl Visitor for Decided {
@@ -177,28 +251,10 @@ impl Visitor for Decided {
 
     #[inline]
     fn pair(&mut self, one: Edge, other: Edge) {
-        for (turned, (edge, point)) in ends(one, other).into_iter().enumerate() {
-            if nearly(&edge, point) > self.limit {
-                continue;
-            }
-            let gap = from_point(point, &edge);
-            let gap = if turned < 2 { gap } else { gap.swapped() };
-            if self.best.is_none_or(|best| gap.span() < best.span()) {
-                self.best = Some(gap);
-            }
-        }
+        candidates(one, other)
+            .iter()
+            .for_each(|candidate| self.decide(candidate));
     }
-}
-
-/// Two straight pieces that do not meet are nearest at an end of one of them: its ends against the other piece.
-#[inline]
-fn ends(one: Edge, other: Edge) -> [(Edge, Point); 4] {
-    [
-        (other, one.a),
-        (other, one.b),
-        (one, other.a),
-        (one, other.b),
-    ]
 }
 
 /// From a point to an edge, exactly.

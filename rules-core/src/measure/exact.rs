@@ -46,6 +46,15 @@ impl Vector {
     }
 }
 
+/// From one place to another in floats, as [`Vector::floats`] of the vector between them.
+#[inline]
+pub(crate) fn floats_between(from: Point, to: Point) -> (f64, f64) {
+    (
+        to.x.wrapping_sub(from.x) as f64,
+        to.y.wrapping_sub(from.y) as f64,
+    )
+}
+
 /// Which way `c` lies from the line `a` to `b`: greater is to the left, equal is on it.
 #[inline]
 pub(crate) fn turn(a: Point, b: Point, c: Point) -> Ordering {
@@ -94,9 +103,17 @@ impl Span {
     };
 }
 
-/// The root of a whole number.
+/// The root of a whole number; no more than an `i64` holds.
 pub(crate) fn root(squared: u128) -> Span {
-    let low = squared.isqrt();
+    let squared = squared.min(1 << 126);
+    // The float is right to a few units in its last place; much quicker than a root in whole numbers.
+    let mut low = (squared as f64).sqrt() as u128;
+    while low * low > squared {
+        low -= 1;
+    }
+    while (low + 1) * (low + 1) <= squared {
+        low += 1;
+    }
     let high = low + u128::from(low * low != squared);
     Span {
         low: narrow(low),
@@ -162,6 +179,10 @@ mod tests {
         assert_eq!(root(25), Span::exactly(5));
         assert_eq!(root(26), Span { low: 5, high: 6 });
         assert_eq!(root(0), Span::exactly(0));
+        let great = (1_u128 << 62) - 1;
+        assert_eq!(root(great * great), Span::exactly(great as i64));
+        assert_eq!(root(great * great - 1).high, great as i64);
+        assert_eq!(root(u128::MAX).low, i64::MAX, "no more than fits");
     }
 
     #[test]

@@ -1,7 +1,8 @@
 //! Going through the pairs of edges that may matter, and no others.
 
 use super::chain::{Bounds, Chain, Edge};
-use super::exact::Vector;
+use super::exact::{floats_between, part_way};
+use crate::plan::figure::Point;
 
 /// Up to this many pairs plain loops are quicker than building trees.
 const FEW: usize = 4096;
@@ -32,6 +33,21 @@ impl<'a> Pairs<'a> {
         }
     }
 
+    /// A distance, squared, that some two corners are not farther apart than; good enough to spare most pairs.
+    pub fn guess(&self) -> f64 {
+        let Pairs::Few(one, other, around) = self else {
+            return f64::INFINITY;
+        };
+        let near = part_way(around.low, around.high, 0.5);
+        let first = nearest_corner(one.points, near).map(|(_, p)| p);
+        let second = first
+            .and_then(|p| nearest_corner(other.points, p))
+            .map(|(_, p)| p);
+        second
+            .and_then(|p| nearest_corner(one.points, p))
+            .map_or(f64::INFINITY, |(squared, _)| squared)
+    }
+
     pub fn visit(&self, visitor: &mut impl Visitor) {
         match self {
             Pairs::Few(one, other, around) => plain(*one, *other, around, visitor),
@@ -39,6 +55,17 @@ impl<'a> Pairs<'a> {
             Pairs::None => {}
         }
     }
+}
+
+fn nearest_corner(corners: &[Point], to: Point) -> Option<(f64, Point)> {
+    let squared = |p: &Point| {
+        let (x, y) = floats_between(*p, to);
+        (x * x + y * y, *p)
+    };
+    corners
+        .iter()
+        .map(squared)
+        .reduce(|best, found| if found.0 < best.0 { found } else { best })
 }
 
 fn plain(one: Chain, other: Chain, around: &Bounds, visitor: &mut impl Visitor) {
@@ -156,9 +183,9 @@ fn leaves(edges: &[Edge], against: &[Edge], visitor: &mut impl Visitor) {
 /// The square of the distance from a point to an edge, in floats. The root of it is good to 0.02 nm within 20 km:
 /// the differences are exact, and the product loses at most a unit in the last place of the distance to an end.
 #[inline]
-pub(crate) fn nearly(edge: &Edge, point: crate::plan::Point) -> f64 {
-    let (x, y) = Vector::between(edge.a, edge.b).floats();
-    let (px, py) = Vector::between(edge.a, point).floats();
+pub(crate) fn nearly(edge: &Edge, point: Point) -> f64 {
+    let (x, y) = floats_between(edge.a, edge.b);
+    let (px, py) = floats_between(edge.a, point);
     let along = px * x + py * y;
     let squared = x * x + y * y;
     if along <= 0.0 {
