@@ -61,10 +61,18 @@ fn steiner(form: &Form, spread: i64) -> Area {
         Form::Point(_) => (0, 0),
     };
     let (round, disc) = (length(form), disc_area(spread));
-    let strip = |length: i64| i128::from(length) * i128::from(spread) * sides;
+    let strip = |length: i64| {
+        i128::from(length)
+            .saturating_mul(i128::from(spread))
+            .saturating_mul(sides)
+    };
     Area {
-        low: twice / 2 + strip(round.low).saturating_add(disc.low),
-        high: twice / 2 + twice % 2 + strip(round.high).saturating_add(disc.high),
+        low: (twice / 2)
+            .saturating_add(strip(round.low))
+            .saturating_add(disc.low),
+        high: (twice / 2 + twice % 2)
+            .saturating_add(strip(round.high))
+            .saturating_add(disc.high),
     }
 }
 

@@ -343,3 +343,72 @@ fn polygons_lie_within_or_around_the_true_outline() {
         }
     }
 }
+
+#[test]
+fn absurd_forms_get_an_answer_and_no_panic() {
+    let mut dice = Dice::new(51);
+    let extremes = [
+        i64::MIN,
+        i64::MIN + 1,
+        -1,
+        0,
+        0,
+        1,
+        7,
+        EXTENT,
+        i64::MAX - 1,
+        i64::MAX,
+    ];
+    let mut number = || extremes[dice.from(0, 9) as usize];
+    for round in 0..300 {
+        let mut figure = || {
+            let points: Vec<Point> = (0..round % 5)
+                .map(|_| Point {
+                    x: number(),
+                    y: number(),
+                })
+                .collect();
+            let form = if round % 2 == 0 {
+                Form::Ring(points)
+            } else {
+                Form::Path(points)
+            };
+            Figure {
+                forms: vec![form],
+                spread: number().max(0),
+                accuracy: Some(number().max(0)),
+            }
+        };
+        let (a, b) = (figure(), figure());
+        let (one, other) = (&a.forms[0], &b.forms[0]);
+        assert!(validate(one).len() < 100 && distance(one, other).low >= 0);
+        assert!(
+            figure_gap(&a, &b).low >= 0 && farthest(&a, &b).low >= 0 && widest(&a, &b).low >= 0
+        );
+        assert!(
+            overlap(&a, &b).low >= 0 && union_area(&[&a, &b]).low >= 0 && figure_area(&a).low >= 0
+        );
+        let _ = (
+            outward(&a, b.spread, Corners::Square),
+            inward(&a, b.spread),
+            outward(&a, b.spread, Corners::Round),
+        );
+        let _ = (
+            clip(&a, &b, Keep::Within, Fit::Inner),
+            clip(&a, &b, Keep::Beyond, Fit::Outer),
+        );
+        let _ = (
+            around(&a, b.spread, Fit::Outer),
+            deepest_common(&a, b.spread, &b, a.spread),
+        );
+        assert!(length(one).low >= 0);
+        if let (Form::Ring(ring), Form::Ring(_)) = (one, other) {
+            assert!(area2(ring) >= 0 && overhang(ring, &b).by.low >= 0);
+            let _ = (
+                contains(ring, other),
+                depth(ring, Point { x: 0, y: 0 }),
+                area_band(ring, &vec![a.accuracy; 5]),
+            );
+        }
+    }
+}
