@@ -215,7 +215,13 @@ impl<'a> Judge<'a> {
     }
 
     /// The drawn distance, give or take what both ends may be off by.
-    fn apart(&self, a: &Drawn<'a>, b: &Drawn<'a>, gap: Gap, blur: Option<i64>) -> Interval {
+    pub(crate) fn apart(
+        &self,
+        a: &Drawn<'a>,
+        b: &Drawn<'a>,
+        gap: Gap,
+        blur: Option<i64>,
+    ) -> Interval {
         let Some(blur) = blur else {
             return Interval::from_low(0);
         };

@@ -21,6 +21,7 @@ mod scene;
 mod select;
 mod special;
 mod split;
+mod tapes;
 mod truth;
 mod value;
 mod verdict;
@@ -28,6 +29,7 @@ mod verdict;
 pub use finding::*;
 pub use outcome::{Outcome, Verdict};
 pub use papers::questions;
+pub use tapes::contradictions;
 pub use truth::{Level, Truth};
 
 use crate::plan::Plan;
