@@ -3,9 +3,11 @@
 //! A plan stands for every world that agrees with what it states; a rule's truth is the set of what it comes to in
 //! those worlds. Nothing here knows how a report looks.
 
+mod combine;
 mod compare;
 mod distance;
 mod extent;
+mod facts;
 mod finding;
 mod judge;
 mod lines;
@@ -22,6 +24,7 @@ mod select;
 mod special;
 mod split;
 mod tapes;
+mod total;
 mod truth;
 mod value;
 mod verdict;

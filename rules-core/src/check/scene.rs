@@ -5,11 +5,11 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 
 use super::Missing;
+use super::facts::{FactView, all_that_is_possible};
 use crate::measure::Gap;
-use crate::plan::{Plan, Possible, Thing, ThingIndex, Words};
-use crate::quantity::{Dimension, Interval, NO_HIGH, NO_LOW, Unit};
+use crate::plan::{Plan, Possible, Thing, ThingIndex};
 use crate::ruleset::{RuleSet, Zone};
-use crate::vocabulary::{Answer, FactId, KindId, Number, OutlineId};
+use crate::vocabulary::{FactId, KindId, Number, OutlineId};
 
 /// A thing of the plan, or things of a kind that may be there unseen.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -139,47 +139,6 @@ pub(crate) struct Touch {
     /// Nobody stated it, so a person can be asked; else it was stated, but not exactly.
     pub(crate) unstated: bool,
     pub(crate) cuts: Vec<i128>,
-}
-
-/// What a fact can still be, as a judgement sees it.
-#[derive(Debug, Clone, PartialEq)]
-pub(crate) struct FactView {
-    pub(crate) none: bool,
-    pub(crate) amount: Option<AmountView>,
-    pub(crate) words: Option<Words>,
-}
-
-/// What an amount can still be at its lowest and at its highest place.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) struct AmountView {
-    pub(crate) least: Interval,
-    pub(crate) most: Interval,
-    pub(crate) dimension: Dimension,
-    pub(crate) unit: Option<Unit>,
-}
-
-impl FactView {
-    const NONE: FactView = FactView {
-        none: true,
-        amount: None,
-        words: None,
-    };
-
-    fn is_certain(&self) -> bool {
-        let amount = self
-            .amount
-            .as_ref()
-            .is_none_or(|a| a.least.is_exact() && a.most.is_exact());
-        let words = match &self.words {
-            None => true,
-            Some(Words::OneOf(set)) => set.len() < 2,
-            Some(Words::Any) => false,
-        };
-        let ways = usize::from(self.none)
-            + usize::from(self.amount.is_some())
-            + usize::from(self.words.is_some());
-        amount && words && ways == 1
-    }
 }
 
 impl<'a> Scene<'a> {
@@ -334,34 +293,11 @@ impl<'a> Scene<'a> {
 
     fn view(&self, id: FactId, stated: Option<&Possible>) -> FactView {
         match stated {
-            Some(possible) => self.view_of_stated(possible),
+            Some(possible) => FactView::of_stated(possible, self.as_drawn),
             None => all_that_is_possible(
                 &self.rules().vocabulary.fact(id).answer,
                 self.rules().vocabulary.fact(id).none,
             ),
-        }
-    }
-
-    fn view_of_stated(&self, possible: &Possible) -> FactView {
-        let amount = possible.amount.as_ref().map(|amount| {
-            let most = amount.most.unwrap_or(amount.least);
-            let (least, most) = match amount.drawn {
-                Some((least, most)) if self.as_drawn => {
-                    (Interval::exact(least), Interval::exact(most))
-                }
-                _ => (amount.least, most),
-            };
-            AmountView {
-                least,
-                most,
-                dimension: amount.dimension,
-                unit: amount.unit,
-            }
-        });
-        FactView {
-            none: possible.none,
-            amount,
-            words: possible.words.clone(),
         }
     }
 
@@ -378,92 +314,6 @@ impl<'a> Scene<'a> {
             }
             _ => self.view_of_unseen(id),
         };
-        let mut cells = Vec::new();
-        if view.none {
-            cells.push(FactView::NONE);
-        }
-        if let Some(amount) = view.amount {
-            cells.extend(pieces(&amount, cuts)?.into_iter().map(|piece| FactView {
-                none: false,
-                amount: Some(piece),
-                words: None,
-            }));
-        }
-        match view.words {
-            Some(Words::OneOf(words)) => cells.extend(words.into_iter().map(|word| FactView {
-                none: false,
-                amount: None,
-                words: Some(Words::OneOf(BTreeSet::from([word]))),
-            })),
-            Some(Words::Any) => return None,
-            None => {}
-        }
-        Some(cells)
+        view.cells(cuts)
     }
-}
-
-/// Everything that a fact of this form can be.
-fn all_that_is_possible(answer: &Answer, none: bool) -> FactView {
-    let (amount, words) = match answer {
-        Answer::Amount {
-            dimension,
-            least,
-            most,
-        } => {
-            let range = Interval {
-                low: least.unwrap_or(NO_LOW),
-                high: most.unwrap_or(NO_HIGH),
-            };
-            (
-                Some(AmountView {
-                    least: range,
-                    most: range,
-                    dimension: *dimension,
-                    unit: None,
-                }),
-                None,
-            )
-        }
-        Answer::Word { open: true, .. } => (None, Some(Words::Any)),
-        Answer::Word { words, open: false } => {
-            (None, Some(Words::OneOf(words.iter().cloned().collect())))
-        }
-        Answer::YesNo => (
-            None,
-            Some(Words::OneOf(["no", "yes"].map(str::to_owned).into())),
-        ),
-    };
-    FactView {
-        none,
-        amount,
-        words,
-    }
-}
-
-/// Cuts an amount that does not vary along its thing: below, at and above each cut.
-fn pieces(amount: &AmountView, cuts: &BTreeSet<i128>) -> Option<Vec<AmountView>> {
-    if amount.least != amount.most {
-        return None;
-    }
-    let mut pieces = Vec::new();
-    let mut low = amount.least.low;
-    let piece = |low: i128, high: i128| {
-        let range = Interval { low, high };
-        AmountView {
-            least: range,
-            most: range,
-            ..*amount
-        }
-    };
-    for &cut in cuts.iter().filter(|cut| amount.least.contains(**cut)) {
-        if low < cut {
-            pieces.push(piece(low, cut.saturating_sub(1)));
-        }
-        pieces.push(piece(cut, cut));
-        low = cut.saturating_add(1);
-    }
-    if low <= amount.least.high {
-        pieces.push(piece(low, amount.least.high));
-    }
-    Some(pieces)
 }

@@ -3,9 +3,10 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::facts::FactView;
 use super::judge::Judge;
 use super::rule::Target;
-use super::scene::{FactView, Holder, Scene, Touch};
+use super::scene::{Holder, Scene, Touch};
 use super::{Missing, Truth};
 use crate::ruleset::Rule;
 use crate::vocabulary::FactId;

@@ -1,11 +1,13 @@
 //! What a value may be.
 
+use super::combine::{fold, product};
 use super::compare::standing;
 use super::judge::{Asked, Judge};
 use super::scene::Env;
+use super::total::Total;
 use super::{Truth, Witness};
 use crate::plan::Words;
-use crate::quantity::{Dimension, Interval, NO_HIGH, ONE, Unit, in_one_dimension};
+use crate::quantity::{Dimension, Interval, NO_HIGH, ONE, Unit};
 use crate::ruleset::{Bound, IfNone, Over, RowTest, Selection, Table, Then, Value};
 
 /// What a value may be: one of several ways, each an amount within bounds, a word, or something else altogether.
@@ -46,7 +48,7 @@ impl Way {
         }
     }
 
-    fn range(&self) -> Option<Interval> {
+    pub(crate) fn range(&self) -> Option<Interval> {
         match self {
             Way::Amount { least, most } => Some(least.hull(*most)),
             _ => None,
@@ -95,7 +97,7 @@ impl Val {
             .collect()
     }
 
-    fn few(mut self) -> Val {
+    pub(crate) fn few(mut self) -> Val {
         self.ways.dedup();
         if self.ways.len() > MOST_WAYS {
             let joined = self.range().map(Way::amount);
@@ -305,197 +307,4 @@ pub(crate) fn limit_of(bound: &Bound) -> Option<&Value> {
         | Bound::LessThan(value) => Some(value),
         Bound::Is(_) => None,
     }
-}
-
-/// The largest, the smallest or the sum of amounts, some of which are only perhaps there.
-struct Total {
-    how: Over,
-    sure: Option<Interval>,
-    all: Option<Interval>,
-}
-
-impl Total {
-    fn new(how: Over) -> Total {
-        let start = (how == Over::Sum).then_some(Interval::exact(0));
-        Total {
-            how,
-            sure: start,
-            all: start,
-        }
-    }
-
-    fn add(&mut self, range: Interval, sure: bool, many: bool) {
-        match self.how {
-            Over::Sum => self.add_to_sum(range, sure, many),
-            Over::Largest => self.join(range, sure, Interval::max),
-            Over::Smallest => self.join(range, sure, Interval::min),
-        }
-    }
-
-    fn add_to_sum(&mut self, range: Interval, sure: bool, many: bool) {
-        let perhaps = Interval {
-            low: range.low.min(0),
-            high: range.high.max(0),
-        };
-        let own = match (sure, many) {
-            (true, _) => range,
-            (false, false) => perhaps,
-            (false, true) => Interval {
-                low: if range.low < 0 {
-                    Interval::any().low
-                } else {
-                    0
-                },
-                high: if range.high > 0 {
-                    Interval::any().high
-                } else {
-                    0
-                },
-            },
-        };
-        self.sure = self.sure.map(|sum| sum.add(own));
-        self.all = self.sure;
-    }
-
-    fn join(&mut self, range: Interval, sure: bool, pick: fn(Interval, Interval) -> Interval) {
-        let joined = |old: Option<Interval>| Some(old.map_or(range, |old| pick(old, range)));
-        if sure {
-            self.sure = joined(self.sure);
-        }
-        self.all = joined(self.all);
-    }
-
-    fn may_be_empty(&self) -> bool {
-        self.sure.is_none()
-    }
-
-    /// Between what the sure ones alone give and what all together give.
-    fn range(&self) -> Option<Interval> {
-        let all = self.all?;
-        Some(match (self.how, self.sure) {
-            (Over::Sum, _) => all,
-            (Over::Largest, Some(sure)) => Interval {
-                low: sure.low,
-                high: all.high,
-            },
-            (Over::Smallest, Some(sure)) => Interval {
-                low: all.low,
-                high: sure.high,
-            },
-            (_, None) => self.only_perhaps(all),
-        })
-    }
-
-    /// Any one of them may be the only one.
-    fn only_perhaps(&self, all: Interval) -> Interval {
-        match self.how {
-            Over::Largest => Interval {
-                low: Interval::any().low,
-                high: all.high,
-            },
-            _ => Interval {
-                low: all.low,
-                high: Interval::any().high,
-            },
-        }
-    }
-}
-
-/// Joins the ways of several values with an operation that is monotone in each.
-fn fold(list: Vec<Val>, operation: fn(Interval, Interval) -> Interval, skip_none: bool) -> Val {
-    let skipped = |way: &Way| skip_none && matches!(way, Way::Nothing | Way::Empty(_));
-    combine(list, |one, two, own, others| match (one, two) {
-        _ if skipped(one) => (two.clone(), others),
-        _ if skipped(two) => (one.clone(), own),
-        _ => match (one.range(), two.range()) {
-            (Some(a), Some(b)) => match in_one_dimension((a, own), (b, others)) {
-                Some((a, b, dimension)) => (Way::amount(operation(a, b)), dimension),
-                None => dated(a, own, b, others, operation).unwrap_or((Way::Refer, own)),
-            },
-            _ => (missing(one, two), own),
-        },
-    })
-}
-
-/// A day and a number of days: the day so many days later or earlier.
-fn dated(
-    a: Interval,
-    own: Dimension,
-    b: Interval,
-    others: Dimension,
-    operation: fn(Interval, Interval) -> Interval,
-) -> Option<(Way, Dimension)> {
-    let days = match others {
-        Dimension::Days => b,
-        Dimension::Months => b.days_of_months(),
-        _ => return None,
-    };
-    (own == Dimension::Date).then(|| (Way::amount(operation(a, days)), Dimension::Date))
-}
-
-fn product(list: Vec<Val>) -> Val {
-    combine(list, |one, two, own, others| {
-        match (one.range(), two.range()) {
-            (Some(a), Some(b)) => match a.times(own, b, others) {
-                Some((range, dimension)) => (Way::amount(range), dimension),
-                None => (Way::Refer, own),
-            },
-            _ => (missing(one, two), own),
-        }
-    })
-}
-
-/// What is left where one of two is not an amount.
-fn missing(one: &Way, two: &Way) -> Way {
-    let rank = |way: &Way| match way {
-        Way::Refer => 0,
-        Way::Nothing => 1,
-        _ => 2,
-    };
-    let other = if one.range().is_some() || rank(two) < rank(one) {
-        two
-    } else {
-        one
-    };
-    match other {
-        Way::Words(_) => Way::Nothing,
-        way => way.clone(),
-    }
-}
-
-fn combine(
-    list: Vec<Val>,
-    join: impl Fn(&Way, &Way, Dimension, Dimension) -> (Way, Dimension),
-) -> Val {
-    let mut members = list.into_iter();
-    let Some(first) = members.next() else {
-        return Val::of(vec![Way::Nothing], Dimension::Number);
-    };
-    members.fold(first, |so_far, next| {
-        let mut dimension = so_far.dimension;
-        let mut ways = Vec::new();
-        for one in &so_far.ways {
-            for two in &next.ways {
-                let (way, own) = join(one, two, so_far.dimension, next.dimension);
-                if way.range().is_some() {
-                    dimension = own;
-                }
-                ways.push(way);
-            }
-        }
-        let unit = so_far
-            .unit
-            .or(next.unit)
-            .filter(|unit| unit.dimension() == dimension);
-        let unit = unit.or(next.unit.filter(|unit| unit.dimension() == dimension));
-        let witness = so_far.witness.or(next.witness);
-        Val {
-            ways,
-            dimension,
-            unit,
-            witness,
-            blur: so_far.blur.or(next.blur),
-        }
-        .few()
-    })
 }

@@ -1,0 +1,171 @@
+//! What a fact can still be, as a judgement sees it.
+
+use std::collections::BTreeSet;
+
+use crate::plan::{Possible, Words};
+use crate::quantity::{Dimension, Interval, NO_HIGH, NO_LOW, Unit};
+use crate::vocabulary::Answer;
+
+/// What a fact can still be, as a judgement sees it.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct FactView {
+    pub(crate) none: bool,
+    pub(crate) amount: Option<AmountView>,
+    pub(crate) words: Option<Words>,
+}
+
+/// What an amount can still be at its lowest and at its highest place.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct AmountView {
+    pub(crate) least: Interval,
+    pub(crate) most: Interval,
+    pub(crate) dimension: Dimension,
+    pub(crate) unit: Option<Unit>,
+}
+
+impl FactView {
+    pub(crate) const NONE: FactView = FactView {
+        none: true,
+        amount: None,
+        words: None,
+    };
+
+    /// What was stated of a fact; as drawn, every ± is taken as 0.
+    pub(crate) fn of_stated(possible: &Possible, as_drawn: bool) -> FactView {
+        let amount = possible.amount.as_ref().map(|amount| {
+            let most = amount.most.unwrap_or(amount.least);
+            let (least, most) = match amount.drawn {
+                Some((least, most)) if as_drawn => (Interval::exact(least), Interval::exact(most)),
+                _ => (amount.least, most),
+            };
+            AmountView {
+                least,
+                most,
+                dimension: amount.dimension,
+                unit: amount.unit,
+            }
+        });
+        FactView {
+            none: possible.none,
+            amount,
+            words: possible.words.clone(),
+        }
+    }
+
+    /// The pieces into which a fact falls at the amounts that it is compared with, or its possible words.
+    pub(crate) fn cells(&self, cuts: &BTreeSet<i128>) -> Option<Vec<FactView>> {
+        let mut cells = Vec::new();
+        if self.none {
+            cells.push(FactView::NONE);
+        }
+        if let Some(amount) = &self.amount {
+            cells.extend(pieces(amount, cuts)?.into_iter().map(FactView::of_amount));
+        }
+        match &self.words {
+            Some(Words::OneOf(words)) => {
+                cells.extend(words.iter().map(|word| FactView::of_word(word)))
+            }
+            Some(Words::Any) => return None,
+            None => {}
+        }
+        Some(cells)
+    }
+
+    fn of_amount(amount: AmountView) -> FactView {
+        FactView {
+            none: false,
+            amount: Some(amount),
+            words: None,
+        }
+    }
+
+    fn of_word(word: &str) -> FactView {
+        FactView {
+            none: false,
+            amount: None,
+            words: Some(Words::OneOf(BTreeSet::from([word.to_owned()]))),
+        }
+    }
+
+    pub(crate) fn is_certain(&self) -> bool {
+        let amount = self
+            .amount
+            .as_ref()
+            .is_none_or(|a| a.least.is_exact() && a.most.is_exact());
+        let words = match &self.words {
+            None => true,
+            Some(Words::OneOf(set)) => set.len() < 2,
+            Some(Words::Any) => false,
+        };
+        let ways = usize::from(self.none)
+            + usize::from(self.amount.is_some())
+            + usize::from(self.words.is_some());
+        amount && words && ways == 1
+    }
+}
+
+/// Everything that a fact of this form can be.
+pub(crate) fn all_that_is_possible(answer: &Answer, none: bool) -> FactView {
+    let (amount, words) = match answer {
+        Answer::Amount {
+            dimension,
+            least,
+            most,
+        } => {
+            let range = Interval {
+                low: least.unwrap_or(NO_LOW),
+                high: most.unwrap_or(NO_HIGH),
+            };
+            (
+                Some(AmountView {
+                    least: range,
+                    most: range,
+                    dimension: *dimension,
+                    unit: None,
+                }),
+                None,
+            )
+        }
+        Answer::Word { open: true, .. } => (None, Some(Words::Any)),
+        Answer::Word { words, open: false } => {
+            (None, Some(Words::OneOf(words.iter().cloned().collect())))
+        }
+        Answer::YesNo => (
+            None,
+            Some(Words::OneOf(["no", "yes"].map(str::to_owned).into())),
+        ),
+    };
+    FactView {
+        none,
+        amount,
+        words,
+    }
+}
+
+/// Cuts an amount that does not vary along its thing: below, at and above each cut.
+fn pieces(amount: &AmountView, cuts: &BTreeSet<i128>) -> Option<Vec<AmountView>> {
+    if amount.least != amount.most {
+        return None;
+    }
+    let mut pieces = Vec::new();
+    let mut low = amount.least.low;
+    let piece = |low: i128, high: i128| {
+        let range = Interval { low, high };
+        AmountView {
+            least: range,
+            most: range,
+            ..*amount
+        }
+    };
+    for &cut in cuts.iter().filter(|cut| amount.least.contains(**cut)) {
+        if low < cut {
+            pieces.push(piece(low, cut.saturating_sub(1)));
+        }
+        pieces.push(piece(cut, cut));
+        low = cut.saturating_add(1);
+    }
+    if low <= amount.least.high {
+        pieces.push(piece(low, amount.least.high));
+    }
+    Some(pieces)
+}

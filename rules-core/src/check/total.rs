@@ -1,0 +1,98 @@
+//! One number out of many, some of which are only perhaps there.
+
+use crate::quantity::Interval;
+use crate::ruleset::Over;
+
+/// The largest, the smallest or the sum of amounts, some of which are only perhaps there.
+pub(crate) struct Total {
+    how: Over,
+    sure: Option<Interval>,
+    all: Option<Interval>,
+}
+
+impl Total {
+    pub(crate) fn new(how: Over) -> Total {
+        let start = (how == Over::Sum).then_some(Interval::exact(0));
+        Total {
+            how,
+            sure: start,
+            all: start,
+        }
+    }
+
+    pub(crate) fn add(&mut self, range: Interval, sure: bool, many: bool) {
+        match self.how {
+            Over::Sum => self.add_to_sum(range, sure, many),
+            Over::Largest => self.join(range, sure, Interval::max),
+            Over::Smallest => self.join(range, sure, Interval::min),
+        }
+    }
+
+    fn add_to_sum(&mut self, range: Interval, sure: bool, many: bool) {
+        let perhaps = Interval {
+            low: range.low.min(0),
+            high: range.high.max(0),
+        };
+        let own = match (sure, many) {
+            (true, _) => range,
+            (false, false) => perhaps,
+            (false, true) => Interval {
+                low: if range.low < 0 {
+                    Interval::any().low
+                } else {
+                    0
+                },
+                high: if range.high > 0 {
+                    Interval::any().high
+                } else {
+                    0
+                },
+            },
+        };
+        self.sure = self.sure.map(|sum| sum.add(own));
+        self.all = self.sure;
+    }
+
+    fn join(&mut self, range: Interval, sure: bool, pick: fn(Interval, Interval) -> Interval) {
+        let joined = |old: Option<Interval>| Some(old.map_or(range, |old| pick(old, range)));
+        if sure {
+            self.sure = joined(self.sure);
+        }
+        self.all = joined(self.all);
+    }
+
+    pub(crate) fn may_be_empty(&self) -> bool {
+        self.sure.is_none()
+    }
+
+    /// Between what the sure ones alone give and what all together give.
+    pub(crate) fn range(&self) -> Option<Interval> {
+        let all = self.all?;
+        Some(match (self.how, self.sure) {
+            (Over::Sum, _) => all,
+            (Over::Largest, Some(sure)) => Interval {
+                low: sure.low,
+                high: all.high,
+            },
+            (Over::Smallest, Some(sure)) => Interval {
+                low: all.low,
+                high: sure.high,
+            },
+            (_, None) => self.only_perhaps(all),
+        })
+    }
+
+    /// Any one of them may be the only one.
+    fn only_perhaps(&self, all: Interval) -> Interval {
+        match self.how {
+            Over::Largest => Interval {
+                low: Interval::any().low,
+                high: all.high,
+            },
+            _ => Interval {
+                low: all.low,
+                high: Interval::any().high,
+            },
+        }
+    }
+}
