@@ -1,1 +1,3 @@
 //! What is checked against the outside.
+
+pub mod random_plans;
