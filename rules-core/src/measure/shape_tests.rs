@@ -407,7 +407,7 @@ fn absurd_forms_get_an_answer_and_no_panic() {
             let _ = (
                 contains(ring, other),
                 depth(ring, Point { x: 0, y: 0 }),
-                area_band(ring, &vec![a.accuracy; 5]),
+                area_band(ring, &[a.accuracy; 5]),
             );
         }
     }
