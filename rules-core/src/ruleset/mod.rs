@@ -1,5 +1,6 @@
 //! The rule set: an authority's rules, read, checked and ready to be judged by.
 
 mod model;
+pub mod words;
 
 pub use model::*;

@@ -1,0 +1,227 @@
+//! Amounts printed so that the figures never say anything else than the outcome does.
+
+use super::model::{MarginReport, RangeReport};
+use crate::check::{Margin, Reading};
+use crate::quantity::{Dimension, Figures, Interval, Relation, Rounding, Unit, show};
+use crate::ruleset::Bound;
+
+/// How a bound compares.
+pub(super) fn relation(bound: &Bound) -> Relation {
+    match bound {
+        Bound::AtLeast(_) => Relation::AtLeast,
+        Bound::AtMost(_) => Relation::AtMost,
+        Bound::MoreThan(_) => Relation::MoreThan,
+        Bound::LessThan(_) => Relation::LessThan,
+        Bound::Is(_) => Relation::Is,
+    }
+}
+
+/// The unit of a reading: the limit's, unless it was brought into another dimension (months into days).
+pub(super) fn unit_of(unit: Option<Unit>, dimension: Dimension) -> Unit {
+    unit.filter(|unit| unit.dimension() == dimension)
+        .unwrap_or(Unit::usual(dimension))
+}
+
+/// What was measured and its limit, printed together.
+pub(super) fn measured_and_limit(reading: &Reading<'_>) -> Option<(RangeReport, RangeReport)> {
+    let (measured, limit) = (reading.measured?, reading.limit?);
+    let unit = unit_of(reading.unit, reading.dimension);
+    let relation = relation(reading.bound);
+    let figures = Figures::new(measured, relation, limit, unit);
+    let one_figure = decided(relation, measured, limit).then_some(relation);
+    let text = match one_figure {
+        Some(relation) if measured.is_exact() => cautious(&figures, relation).to_owned(),
+        _ => range_words(measured, &figures.low, &figures.high),
+    };
+    let limit_text = figures.limit.replace(" .. ", " to ");
+    let (limit_low, limit_high) = match figures.limit.split_once(" .. ") {
+        Some((low, high)) => (low, high),
+        None => (figures.limit.as_str(), figures.limit.as_str()),
+    };
+    let limit = RangeReport {
+        text: limit_text,
+        ..range(limit, limit_low, limit_high, unit)
+    };
+    let measured = RangeReport {
+        text,
+        ..range(measured, &figures.low, &figures.high, unit)
+    };
+    Some((measured, limit))
+}
+
+/// A range on its own, without a limit beside it.
+pub(super) fn measured_alone(measured: Interval, unit: Unit) -> RangeReport {
+    let low = show(measured.low, unit, Rounding::Down, unit.digits());
+    let high = show(measured.high, unit, Rounding::Up, unit.digits());
+    RangeReport {
+        text: range_words(measured, &low, &high),
+        ..range(measured, &low, &high, unit)
+    }
+}
+
+/// What it is as drawn, against the same limit; none where that says no more than the range does.
+pub(super) fn drawn(reading: &Reading<'_>) -> Option<String> {
+    let drawn = reading.drawn.filter(|drawn| Some(*drawn) != reading.measured)?;
+    let as_drawn = Reading {
+        measured: Some(drawn),
+        ..reading.clone()
+    };
+    measured_and_limit(&as_drawn).map(|(measured, _)| measured.text)
+}
+
+fn decided(relation: Relation, measured: Interval, limit: Interval) -> bool {
+    !relation.judge(measured, limit).open()
+}
+
+/// The one of two figures on either side of an exact amount that leaves less room.
+fn cautious(figures: &Figures, relation: Relation) -> &str {
+    match relation {
+        Relation::AtMost | Relation::LessThan => &figures.high,
+        Relation::AtLeast | Relation::MoreThan | Relation::Is => &figures.low,
+    }
+}
+
+fn range(exact: Interval, low: &str, high: &str, unit: Unit) -> RangeReport {
+    RangeReport {
+        low: exact.least().map(|_| low.to_owned()),
+        high: exact.greatest().map(|_| high.to_owned()),
+        unit: unit.symbol().to_owned(),
+        text: String::new(),
+    }
+}
+
+fn range_words(exact: Interval, low: &str, high: &str) -> String {
+    match (exact.least(), exact.greatest()) {
+        (Some(_), Some(_)) if low == high => low.to_owned(),
+        (Some(_), Some(_)) => format!("between {low} and {high}"),
+        (Some(_), None) => format!("{low} or more"),
+        (None, Some(_)) => format!("{high} or less"),
+        (None, None) => "anything".to_owned(),
+    }
+}
+
+/// Whether a range says nothing that was not plain before: no end, or a length of nothing or more.
+pub(super) fn says_nothing(range: Interval) -> bool {
+    range.greatest().is_none() && range.least().is_none_or(|low| low <= 0)
+}
+
+/// The margin in words: `0.4 m short`, `between 0.02 m short and 0.03 m to spare`.
+pub(super) fn margin(
+    margin: Margin,
+    relation: Option<Relation>,
+    unit: Option<Unit>,
+) -> Option<MarginReport> {
+    let (low, high) = (margin.range.least(), margin.range.greatest());
+    if low.is_none() && high.is_none() {
+        return None;
+    }
+    let printer = Printer {
+        unit: unit_of(unit, margin.dimension),
+        short: shortness(relation),
+    };
+    Some(MarginReport {
+        low: low.map(|low| printer.signed(low, Rounding::Down)),
+        high: high.map(|high| printer.signed(high, Rounding::Up)),
+        text: printer.words(low, high, margin.range.is_exact()),
+    })
+}
+
+/// What too little room is called.
+fn shortness(relation: Option<Relation>) -> &'static str {
+    match relation {
+        Some(Relation::AtMost | Relation::LessThan) => "too much",
+        _ => "short",
+    }
+}
+
+struct Printer {
+    unit: Unit,
+    short: &'static str,
+}
+
+impl Printer {
+    fn words(&self, low: Option<i128>, high: Option<i128>, exact: bool) -> String {
+        match (low, high) {
+            (Some(amount), _) if exact => self.one(amount, Rounding::Down),
+            (Some(low), Some(high)) if (low < 0) == (high < 0) => self.same_side(low, high),
+            (Some(low), Some(high)) => format!(
+                "between {} and {}",
+                self.one(low, Rounding::Down),
+                self.one(high, Rounding::Up)
+            ),
+            (Some(low), None) if low >= 0 => format!("at least {}", self.one(low, Rounding::Down)),
+            (Some(low), None) => format!("at worst {}", self.one(low, Rounding::Down)),
+            (None, Some(high)) if high >= 0 => format!("at best {}", self.one(high, Rounding::Up)),
+            (None, Some(high)) => format!("at least {}", self.one(high, Rounding::Up)),
+            (None, None) => "not known".to_owned(),
+        }
+    }
+
+    fn same_side(&self, low: i128, high: i128) -> String {
+        let (first, second) = if low < 0 { (high, low) } else { (low, high) };
+        let (one, two) = if low < 0 {
+            (Rounding::Up, Rounding::Down)
+        } else {
+            (Rounding::Down, Rounding::Up)
+        };
+        let (first_text, second_text) = (self.size(first, one), self.size(second, two));
+        let side = self.side(low);
+        if first_text == second_text {
+            format!("{first_text} {side}")
+        } else {
+            format!("between {first_text} and {second_text} {side}")
+        }
+    }
+
+    fn one(&self, amount: i128, rounding: Rounding) -> String {
+        match amount {
+            0 => "nothing to spare".to_owned(),
+            _ => format!("{} {}", self.size(amount, rounding), self.side(amount)),
+        }
+    }
+
+    fn side(&self, amount: i128) -> &'static str {
+        if amount < 0 { self.short } else { "to spare" }
+    }
+
+    /// The amount without its sign, rounded as the signed amount is.
+    fn size(&self, amount: i128, rounding: Rounding) -> String {
+        self.signed(amount, rounding).trim_start_matches('-').to_owned()
+    }
+
+    /// With so many digits that only nothing is printed as nothing.
+    fn signed(&self, amount: i128, rounding: Rounding) -> String {
+        let nothing = show(0, self.unit, rounding, 0);
+        let digits = self.unit.digits();
+        let printed = |digits| show(amount, self.unit, rounding, digits);
+        let exact_enough = |text: &String| amount == 0 || *text != nothing;
+        (digits..=MOST_DIGITS)
+            .map(printed)
+            .find(exact_enough)
+            .unwrap_or_else(|| printed(MOST_DIGITS))
+    }
+}
+
+/// By then every figure is exact.
+const MOST_DIGITS: u32 = 30;
+
+/// A length in nanometres as metres, exactly: `12.345`.
+pub(super) fn metres(nanometres: i128) -> String {
+    let sign = if nanometres < 0 { "-" } else { "" };
+    let size = nanometres.unsigned_abs();
+    let (whole, behind) = (size / METRE, size % METRE);
+    if behind == 0 {
+        return format!("{sign}{whole}");
+    }
+    let digits = format!("{behind:09}");
+    format!("{sign}{whole}.{}", digits.trim_end_matches('0'))
+}
+
+const METRE: u128 = 1_000_000_000;
+
+/// The same, to the nearest millimetre, for people.
+pub(super) fn metres_roughly(nanometres: i128) -> String {
+    let half = if nanometres < 0 { -500_000 } else { 500_000 };
+    let millimetres = nanometres.saturating_add(half) / 1_000_000;
+    metres(millimetres.saturating_mul(1_000_000))
+}

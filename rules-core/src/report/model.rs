@@ -1,0 +1,365 @@
+//! The report: all that was found, in words and printed figures, for a person or another program.
+//!
+//! Every figure in it is text, printed from whole numbers, so that the report is the same to the last byte wherever it
+//! is made. `docs/schema/report.json` describes it.
+
+use serde::{Deserialize, Serialize};
+
+use crate::check::{Need, Outcome, Verdict};
+
+/// What [`Report::schema`] says: the form of the report, to be raised when a reader of the old one would go wrong.
+pub const SCHEMA: &str = "siting-report/1";
+
+/// All that was found about a plan under a rule set.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct Report {
+    /// The form of this report.
+    pub schema: String,
+    /// The plan.
+    pub plan: PlanHead,
+    /// The rule set.
+    pub rule_set: RuleSetHead,
+    /// What the binding rules together come to.
+    pub verdict: VerdictWords,
+    /// How many binding rules have which outcome.
+    pub counts: Counts,
+    /// How many rules that only advise have which outcome.
+    pub advice_counts: Counts,
+    /// One for each rule, in the order of the rule set.
+    pub rules: Vec<RuleReport>,
+    /// Questions whose answer is a class.
+    pub decisions: Vec<DecisionReport>,
+    /// Papers to gather.
+    pub documents: Vec<DocumentReport>,
+    /// Duties in time.
+    pub duties: Vec<DutyReport>,
+    /// What to be careful of.
+    pub cautions: Vec<CautionReport>,
+    /// All that is missing, with the rules that it would help to decide; what helps most comes first.
+    pub questions: Vec<Question>,
+    /// What to do next, in order.
+    pub next: Vec<String>,
+    /// What this report is not.
+    pub disclaimer: String,
+}
+
+/// The plan's names.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct PlanHead {
+    /// Its short name.
+    pub id: String,
+    /// What it is called.
+    pub title: String,
+}
+
+/// The rule set's names.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct RuleSetHead {
+    /// Its short name.
+    pub id: String,
+    /// What it is called.
+    pub title: String,
+    /// Which edition.
+    pub edition: String,
+    /// Who decides.
+    pub authority: String,
+    /// What every report under these rules must say.
+    pub notice: Option<String>,
+    /// The files that it was built from, itself first.
+    pub layers: Vec<LayerHead>,
+}
+
+/// One file of a rule set.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct LayerHead {
+    /// Its short name.
+    pub id: String,
+    /// What it is called.
+    pub title: String,
+    /// Which edition.
+    pub edition: String,
+}
+
+/// The verdict as a word and as a sentence.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct VerdictWords {
+    /// The word.
+    pub word: Verdict,
+    /// The sentence.
+    pub sentence: String,
+}
+
+/// How many rules have which outcome.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct Counts {
+    /// Fail.
+    pub fail: u32,
+    /// Open, because something is not known.
+    pub unknown: u32,
+    /// Open, because of the plan's accuracy.
+    pub marginal: u32,
+    /// The authority decides.
+    pub refer: u32,
+    /// Pass.
+    pub pass: u32,
+    /// Do not apply.
+    pub not_applicable: u32,
+}
+
+/// What was found under one rule.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct RuleReport {
+    /// Its id.
+    pub id: String,
+    /// Its title.
+    pub title: String,
+    /// The clause that it stands for.
+    pub clause: String,
+    /// `must` or `should`.
+    pub strength: String,
+    /// The short name of the file that it comes from.
+    pub layer: String,
+    /// The line of that file, from 1; none where the file's text is not at hand.
+    pub rule_line: Option<usize>,
+    /// What it comes to.
+    pub outcome: Outcome,
+    /// The same in a sentence.
+    pub sentence: String,
+    /// What was found for each thing that the rule is judged for.
+    pub parts: Vec<PartReport>,
+    /// What is missing to decide it.
+    pub missing: Vec<MissingReport>,
+    /// What the rule file says about mending a failure.
+    pub remedy: Option<String>,
+    /// The ids of the papers that it calls for.
+    pub documents: Vec<String>,
+    /// `confirmed`, `from-memory` or `contradicted`.
+    pub provenance: String,
+    /// What the rule file's writer wants the reader to know.
+    pub note: Option<String>,
+}
+
+/// What was found for one subject of a rule.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct PartReport {
+    /// The subject.
+    pub subject: SubjectReport,
+    /// What it comes to.
+    pub outcome: Outcome,
+    /// What it would come to were everything exactly as drawn; none where that is open too.
+    pub as_drawn: Option<Outcome>,
+    /// The id of the relief by which it passes or is referred.
+    pub relief: Option<String>,
+    /// The same in a sentence.
+    pub sentence: String,
+    /// How much room there is.
+    pub margin: Option<MarginReport>,
+    /// The comparisons that decide it.
+    pub readings: Vec<ReadingReport>,
+    /// What is missing to decide it.
+    pub missing: Vec<MissingReport>,
+    /// How it could be decided, where only the plan's accuracy leaves it open.
+    pub advice: Option<String>,
+}
+
+/// Whom a finding is about.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct SubjectReport {
+    /// The thing's id; none where it is the plan as a whole, or things that nobody has looked for.
+    pub id: Option<String>,
+    /// The name of its kind.
+    pub kind: Option<String>,
+    /// What it is called in sentences.
+    pub said: String,
+    /// Whether it surely is one of those that the rule speaks of.
+    pub sure: bool,
+    /// The line of the plan's file, from 1.
+    pub plan_line: Option<usize>,
+}
+
+/// A range, printed: its low end rounded down, its high end up.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct RangeReport {
+    /// The low end with its unit; none where there is none.
+    pub low: Option<String>,
+    /// The high end with its unit; none where there is none.
+    pub high: Option<String>,
+    /// The unit.
+    pub unit: String,
+    /// The whole in words.
+    pub text: String,
+}
+
+/// How much room there is: good is positive.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct MarginReport {
+    /// The least room, with its unit; less than nothing where it is short. None where there is no end.
+    pub low: Option<String>,
+    /// The most room.
+    pub high: Option<String>,
+    /// The whole in words: `0.4 m short`.
+    pub text: String,
+}
+
+/// One comparison of a value with a bound.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct ReadingReport {
+    /// What was measured.
+    pub what: String,
+    /// What it may be; none where it is a word, or nothing is known of it.
+    pub measured: Option<RangeReport>,
+    /// What it is as drawn, where that is not all that it may be.
+    pub drawn: Option<String>,
+    /// The words that it may be.
+    pub words: Vec<String>,
+    /// Whether it may be that there is none.
+    pub may_be_none: bool,
+    /// What the limit may be; none where it is a word.
+    pub limit: Option<RangeReport>,
+    /// What it must keep, in words: `at least 3 m`.
+    pub bound: String,
+    /// `holds`, `fails`, `authority` or `open`.
+    pub holds: String,
+    /// How much room there is.
+    pub margin: Option<MarginReport>,
+    /// From where to where it was measured.
+    pub witness: Option<WitnessReport>,
+    /// The same in a sentence.
+    pub sentence: String,
+}
+
+/// From where to where a distance was taken, in the plan file's own coordinates, in metres.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct WitnessReport {
+    /// East and north of one end.
+    pub from: [String; 2],
+    /// East and north of the other end.
+    pub to: [String; 2],
+    /// The id of the thing at one end.
+    pub from_thing: String,
+    /// The outline of it.
+    pub from_outline: String,
+    /// The id of the thing at the other end.
+    pub to_thing: String,
+    /// The outline of it.
+    pub to_outline: String,
+    /// The whole in words.
+    pub text: String,
+}
+
+/// Something that nobody stated or looked for.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct MissingReport {
+    /// `fact`, `outline`, `inventory`, `accuracy` or `document`.
+    pub kind: String,
+    /// What the plan's file would name: `gate.latch-height`, `well`, `consent-letter`.
+    pub name: String,
+    /// The id of the thing that it is missing for.
+    pub subject: Option<String>,
+    /// The question that a person can answer.
+    pub question: String,
+    /// How the answer is found.
+    pub how: Option<String>,
+}
+
+/// Something missing, and what it would help to decide.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct Question {
+    /// What is missing.
+    pub missing: MissingReport,
+    /// The ids of the rules that are open for want of it.
+    pub rules: Vec<String>,
+}
+
+/// What a question of class comes to.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct DecisionReport {
+    /// Its id.
+    pub id: String,
+    /// What it decides.
+    pub title: String,
+    /// The clause that it stands for.
+    pub clause: Option<String>,
+    /// Whom it is about.
+    pub subject: SubjectReport,
+    /// The classes still possible.
+    pub classes: Vec<String>,
+    /// Whether it may be the authority's to decide.
+    pub refer: bool,
+    /// The same in a sentence.
+    pub sentence: String,
+    /// What is missing to decide it.
+    pub missing: Vec<MissingReport>,
+}
+
+/// A paper, and whether it is needed.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct DocumentReport {
+    /// Its id.
+    pub id: String,
+    /// What it is.
+    pub title: String,
+    /// `needed`, `perhaps` or `not-needed`.
+    pub need: Need,
+    /// `in-hand`, `refused` or `not-yet`.
+    pub state: String,
+    /// Who supplies it.
+    pub from: Option<String>,
+    /// In what form.
+    pub form: Option<String>,
+    /// Whether whoever gives it is free to refuse.
+    pub discretion: bool,
+    /// The ids of the rules that call for it.
+    pub rules: Vec<String>,
+    /// The whole in a sentence.
+    pub sentence: String,
+}
+
+/// A duty in time.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct DutyReport {
+    /// Its id.
+    pub id: String,
+    /// Whether it surely applies.
+    pub sure: bool,
+    /// The whole in a sentence.
+    pub sentence: String,
+    /// What is to be done.
+    pub what: String,
+    /// By whom.
+    pub who: Option<String>,
+    /// What it must be done before.
+    pub before: Vec<String>,
+    /// What must be done before it.
+    pub after: Vec<String>,
+}
+
+/// What to be careful of.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct CautionReport {
+    /// Its id.
+    pub id: String,
+    /// `rule-set`, or `program` for those that every report has.
+    pub by: String,
+    /// What to be careful of, and who is to be asked.
+    pub says: String,
+}

@@ -1,0 +1,16 @@
+//! What a rule file says, in words: short phrases that a report or a read-back puts into its sentences.
+//!
+//! A defined term is called by its name, everything else by what the vocabulary calls it.
+
+mod nouns;
+mod places;
+mod requirements;
+mod values;
+
+pub use nouns::{fact_words, kind_noun, listed, plural, term_words, without_article};
+pub use places::{each_words, operand_words, outline_words, selection_words, zone_words};
+pub use requirements::{requirement_words, rows_words, test_words};
+pub use values::{bound_words, bounds_words, stated_words, value_words};
+
+#[cfg(test)]
+mod words_tests;

@@ -1,0 +1,106 @@
+//! Things, outlines and regions in words.
+
+use super::nouns::{kind_noun, listed, term_words, without_article};
+use super::requirements::requirement_words;
+use super::values::value_words;
+use crate::ruleset::{Operand, Part, RuleSet, Selection, Which, Zone};
+use crate::vocabulary::{Number, OutlineId, Vocabulary};
+
+/// The things selected, without an article: `lot line (the side that the line is: rear)`; a term by its name.
+pub fn selection_words(selection: &Selection, rules: &RuleSet) -> String {
+    if let Some(term) = &selection.term {
+        return term.replace('-', " ");
+    }
+    format!(
+        "{}{}",
+        kind_noun(selection.kind, &rules.vocabulary),
+        narrowed(selection, rules)
+    )
+}
+
+/// `each gate`, `each of the rear lines`.
+pub fn each_words(selection: &Selection, rules: &RuleSet) -> String {
+    match &selection.term {
+        Some(term) => format!("each of {}", term_words(term)),
+        None => format!("each {}", selection_words(selection, rules)),
+    }
+}
+
+/// What narrows a selection down: its `where` in brackets, then its region.
+pub(super) fn narrowed(selection: &Selection, rules: &RuleSet) -> String {
+    let filter = selection.filter.as_deref();
+    let filter = filter.map(|filter| format!(" ({})", requirement_words(filter, rules)));
+    let zone = selection.zone.as_deref();
+    let zone = zone.map(|zone| format!(" {}", zone_words(zone, rules)));
+    format!("{}{}", filter.unwrap_or_default(), zone.unwrap_or_default())
+}
+
+/// The outlines, joined by `or` or `and`: `the water's edge`, `the outside wall of any building`.
+pub fn operand_words(operand: &Operand, joined_by: &str, rules: &RuleSet) -> String {
+    if let Some(term) = &operand.term {
+        return term_words(term);
+    }
+    let parts: Vec<String> = operand.parts.iter().map(|part| part_words(part, rules)).collect();
+    listed(&parts, joined_by)
+}
+
+fn part_words(part: &Part, rules: &RuleSet) -> String {
+    let vocabulary = &rules.vocabulary;
+    match &part.which {
+        Which::Bound(kind) => {
+            let whose = format!("the {}", kind_noun(*kind, vocabulary));
+            outline_words(part.outline, &whose, true, vocabulary)
+        }
+        Which::All(selection) => {
+            let plain = selection.term.is_none()
+                && selection.filter.is_none()
+                && selection.zone.is_none();
+            outline_words(part.outline, &any(selection, rules), plain, vocabulary)
+        }
+    }
+}
+
+/// `any building`, `any of the rear lines`, `the lot`.
+fn any(selection: &Selection, rules: &RuleSet) -> String {
+    let one = rules.vocabulary.kind(selection.kind).number == Number::One;
+    match &selection.term {
+        Some(term) => format!("any of {}", term_words(term)),
+        None if one => format!("the {}", selection_words(selection, rules)),
+        None => format!("any {}", selection_words(selection, rules)),
+    }
+}
+
+/// An outline of something: `the outside wall of the building`. Where the outline is all that the kind has, the thing
+/// itself stands for it; where `plain` and the outline's own name says enough, it stands alone.
+pub fn outline_words(id: OutlineId, whose: &str, plain: bool, vocabulary: &Vocabulary) -> String {
+    let outline = vocabulary.outline(id);
+    let only_outline = vocabulary.kind(outline.kind).outlines.len() == 1;
+    let its = outline.said.starts_with("its ");
+    if only_outline {
+        whose.to_owned()
+    } else if plain && !its {
+        outline.said.clone()
+    } else {
+        format!("the {} of {whose}", without_article(&outline.said))
+    }
+}
+
+/// A region, with the word that leads to it: `within 3 m of the water's edge`.
+pub fn zone_words(zone: &Zone, rules: &RuleSet) -> String {
+    let of = |operand: &Operand| operand_words(operand, "or", rules);
+    match zone {
+        Zone::Inside(area) => format!("inside {}", of(area)),
+        Zone::Around { of: line, by } => {
+            format!("within {} of {}", value_words(by, rules), of(line))
+        }
+        Zone::Between(one, other) => format!("between {} and {}", of(one), of(other)),
+        Zone::Corner { of: lines, legs } => format!(
+            "in the corner of {} and {}, with legs of {}",
+            of(&lines.0),
+            of(&lines.1),
+            value_words(legs, rules)
+        ),
+        Zone::Not(inner) => format!("not {}", zone_words(inner, rules)),
+        Zone::Named { term, .. } => format!("in {}", term_words(term)),
+    }
+}

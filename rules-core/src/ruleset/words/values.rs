@@ -1,0 +1,175 @@
+//! Amounts and bounds in words.
+
+use super::nouns::{fact_words, kind_noun, listed, plural, term_words};
+use super::places::{narrowed, operand_words, selection_words, zone_words};
+use crate::quantity::{Unit, show_exactly, show_range};
+use crate::ruleset::{
+    Area, Bound, Choice, Distance, Enclosure, Measured, Over, RuleSet, Selection, ShareOf, Sound,
+    Stated, Value,
+};
+use crate::vocabulary::Answer;
+
+/// A value as a short noun phrase: `the distance from the pool edge to the rear lines`, `3 m`.
+pub fn value_words(value: &Value, rules: &RuleSet) -> String {
+    match value {
+        Value::Stated(stated) => stated_words(stated),
+        Value::Fact(fact) => fact_words(rules.vocabulary.fact(*fact)),
+        Value::Distance(distance) => distance_words(distance, rules),
+        Value::Area(area) => area_words(area, rules),
+        Value::Length { of, within } => {
+            let within = within.as_deref().map(|zone| format!(" {}", zone_words(zone, rules)));
+            let of = operand_words(of, "and", rules);
+            format!("the length of {of}{}", within.unwrap_or_default())
+        }
+        Value::Count(selection) => format!("the number of {}", all_words(selection, rules)),
+        Value::Enclosure(enclosure) => enclosure_words(enclosure, rules),
+        Value::Sound(sound) => sound_words(sound, rules),
+        Value::Table(table) => match &table.by {
+            Some(by) => format!("what the table gives for {}", value_words(by, rules)),
+            None => "what the table gives".to_owned(),
+        },
+        Value::Largest(values) => format!("the largest of {}", listed(&each(values, rules), "and")),
+        Value::Smallest(values) => {
+            format!("the smallest of {}", listed(&each(values, rules), "and"))
+        }
+        Value::Sum(values) => each(values, rules).join(" plus "),
+        Value::Difference(values) => each(values, rules).join(" less "),
+        Value::Product(values) => each(values, rules).join(" times "),
+        Value::Over { how, of, take } => over_words(*how, of, take, rules),
+        Value::Named { term, .. } => term_words(term),
+    }
+}
+
+fn each(values: &[Value], rules: &RuleSet) -> Vec<String> {
+    values.iter().map(|value| value_words(value, rules)).collect()
+}
+
+/// An amount as the rule file states it: `3 m`, `4 ft 6 in`.
+pub fn stated_words(stated: &Stated) -> String {
+    if stated.range.is_exact() {
+        show_exactly(stated.range.low, stated.unit)
+    } else {
+        show_range(stated.range, stated.unit, stated.unit.digits()).replace(" .. ", " to ")
+    }
+}
+
+fn distance_words(distance: &Distance, rules: &RuleSet) -> String {
+    let what = match distance.how {
+        Measured::Plumb => "height",
+        _ => "distance",
+    };
+    let how = match distance.how {
+        Measured::Level => "",
+        Measured::InSpace => ", through the air",
+        Measured::Plumb => ", straight up or down",
+        Measured::Walking => ", walked round what stands in the way",
+    };
+    let farthest = if distance.farthest { "the farthest point of " } else { "" };
+    format!(
+        "the {what} from {farthest}{} to {}{how}",
+        operand_words(&distance.from, "or", rules),
+        operand_words(&distance.to, "or", rules),
+    )
+}
+
+fn area_words(area: &Area, rules: &RuleSet) -> String {
+    let of = operand_words(&area.of, "and", rules);
+    let within = area.within.as_ref();
+    let within = within.map(|zone| format!(" {}", zone_words(zone, rules))).unwrap_or_default();
+    match &area.share_of {
+        None => format!("the area of {of}{within}"),
+        Some(ShareOf::Outlines(whole)) => {
+            let whole = operand_words(whole, "and", rules);
+            format!("the share that {of}{within} takes of {whole}")
+        }
+        Some(ShareOf::Value(whole)) => {
+            format!("the share that {of}{within} takes of {}", value_words(whole, rules))
+        }
+    }
+}
+
+fn enclosure_words(enclosure: &Enclosure, rules: &RuleSet) -> String {
+    let from: Vec<String> = enclosure.from.iter().map(|word| word.replace('-', " ")).collect();
+    let from = if from.is_empty() {
+        String::new()
+    } else {
+        format!(" from the {}", listed(&from, "or the"))
+    };
+    format!(
+        "the widest way{from} to {} through {}",
+        operand_words(&enclosure.of, "or", rules),
+        operand_words(&enclosure.made_of, "and", rules)
+    )
+}
+
+fn sound_words(sound: &Sound, rules: &RuleSet) -> String {
+    format!(
+        "the sound level from {} at {} ({})",
+        operand_words(&sound.from, "and", rules),
+        operand_words(&sound.at, "or", rules),
+        sound.during
+    )
+}
+
+/// All that are selected: `gates`, `rear lines`.
+fn all_words(selection: &Selection, rules: &RuleSet) -> String {
+    match &selection.term {
+        Some(_) => selection_words(selection, rules),
+        None => format!(
+            "{}{}",
+            plural(kind_noun(selection.kind, &rules.vocabulary)),
+            narrowed(selection, rules)
+        ),
+    }
+}
+
+fn over_words(how: Over, of: &Selection, take: &Value, rules: &RuleSet) -> String {
+    let how = match how {
+        Over::Largest => "the largest",
+        Over::Smallest => "the smallest",
+        Over::Sum => "all together,",
+    };
+    let take = value_words(take, rules);
+    let take = take.strip_prefix("the ").unwrap_or(&take);
+    format!("{how} {take} of the {}", all_words(of, rules))
+}
+
+/// A bound on a value: `at least 3 m`, `pool or both`.
+pub fn bound_words(bound: &Bound, of: Option<&Value>, rules: &RuleSet) -> String {
+    match bound {
+        Bound::AtLeast(value) => format!("at least {}", value_words(value, rules)),
+        Bound::AtMost(value) => format!("at most {}", value_words(value, rules)),
+        Bound::MoreThan(value) => format!("more than {}", value_words(value, rules)),
+        Bound::LessThan(value) => format!("less than {}", value_words(value, rules)),
+        Bound::Is(choices) => {
+            let unit = usual_unit(of, rules);
+            let words = |choice| choice_words(choice, unit);
+            listed(&choices.iter().map(words).collect::<Vec<_>>(), "or")
+        }
+    }
+}
+
+/// Several bounds at once: `more than 1 m and at most 2 m`.
+pub fn bounds_words(bounds: &[Bound], of: Option<&Value>, rules: &RuleSet) -> String {
+    let words = |bound| bound_words(bound, of, rules);
+    listed(&bounds.iter().map(words).collect::<Vec<_>>(), "and")
+}
+
+/// One of the answers that `is` allows. An amount has lost its unit there, so it is said in the usual one.
+fn choice_words(choice: &Choice, unit: Unit) -> String {
+    match choice {
+        Choice::Word(word) => word.clone(),
+        Choice::Amount(amount) => show_exactly(*amount, unit),
+        Choice::None => "none".to_owned(),
+    }
+}
+
+fn usual_unit(of: Option<&Value>, rules: &RuleSet) -> Unit {
+    let Some(Value::Fact(fact)) = of else {
+        return Unit::ONE;
+    };
+    match rules.vocabulary.fact(*fact).answer {
+        Answer::Amount { dimension, .. } => Unit::usual(dimension),
+        _ => Unit::ONE,
+    }
+}

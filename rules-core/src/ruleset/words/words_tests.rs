@@ -1,0 +1,149 @@
+use std::rc::Rc;
+
+use super::*;
+use crate::quantity::{Dimension, Interval, Unit};
+use crate::ruleset::{
+    Bound, Choice, Distance, Measured, Operand, Part, Requirement, RuleSet, Selection, Stated, Test,
+    Value, Which,
+};
+use crate::text::Span;
+use crate::vocabulary::Vocabulary;
+
+fn rules() -> RuleSet {
+    RuleSet {
+        id: "r".to_owned(),
+        title: "R".to_owned(),
+        edition: "1".to_owned(),
+        authority: "the office".to_owned(),
+        notice: None,
+        in_force: None,
+        layers: Vec::new(),
+        vocabulary: Vocabulary::standard(),
+        terms: Vec::new(),
+        rules: Vec::new(),
+        decisions: Vec::new(),
+        documents: Vec::new(),
+        duties: Vec::new(),
+        cautions: Vec::new(),
+    }
+}
+
+fn length(amount: i128, unit: Unit) -> Value {
+    Value::Stated(Stated {
+        range: Interval::exact(amount),
+        dimension: Dimension::Length,
+        unit,
+    })
+}
+
+fn fact(path: (&str, &str), rules: &RuleSet) -> Value {
+    let kind = rules.vocabulary.kind_named(path.0).unwrap();
+    Value::Fact(rules.vocabulary.fact_named(kind, path.1).unwrap())
+}
+
+fn test(value: Value, bound: Bound) -> Requirement {
+    Requirement::Test(Box::new(Test {
+        value,
+        bounds: vec![bound],
+        span: Span::default(),
+    }))
+}
+
+fn is(word: &str) -> Bound {
+    Bound::Is(vec![Choice::Word(word.to_owned())])
+}
+
+fn part(kind: &str, outline: &str, filter: Option<Requirement>, rules: &RuleSet) -> Operand {
+    let kind = rules.vocabulary.kind_named(kind).unwrap();
+    Operand {
+        term: None,
+        parts: vec![Part {
+            which: Which::All(Selection {
+                term: None,
+                kind,
+                filter: filter.map(Box::new),
+                zone: None,
+                if_none: None,
+            }),
+            outline: rules.vocabulary.outline_named(kind, outline).unwrap(),
+            counted: None,
+        }],
+    }
+}
+
+#[test]
+fn a_distance_names_both_ends() {
+    let rules = rules();
+    let rear = test(fact(("lot-line", "faces"), &rules), is("rear"));
+    let distance = |how, farthest| {
+        let from = part("building", "wall", None, &rules);
+        let to = part("lot-line", "line", Some(rear.clone()), &rules);
+        let distance = Distance { from, to, how, farthest };
+        value_words(&Value::Distance(Box::new(distance)), &rules)
+    };
+    assert_eq!(
+        distance(Measured::Level, false),
+        "the distance from the outside wall of any building to any lot line (the side that the line is: rear)"
+    );
+    assert!(distance(Measured::InSpace, true).starts_with("the distance from the farthest point of "));
+    assert!(distance(Measured::InSpace, true).ends_with(", through the air"));
+    assert!(distance(Measured::Plumb, false).starts_with("the height from "));
+}
+
+#[test]
+fn a_term_is_called_by_its_name() {
+    let rules = rules();
+    let named = Value::Named {
+        term: "side-yard".to_owned(),
+        value: Rc::new(length(1, Unit::METRE)),
+    };
+    assert_eq!(value_words(&named, &rules), "the side yard");
+    let mut edge = part("pool", "water", None, &rules);
+    assert_eq!(operand_words(&edge, "or", &rules), "the water's edge");
+    edge.term = Some("pool-edge".to_owned());
+    assert_eq!(operand_words(&edge, "or", &rules), "the pool edge");
+}
+
+#[test]
+fn a_bound_is_said_as_it_was_written() {
+    let rules = rules();
+    let bound = Bound::AtLeast(length(1_371_600_000, Unit::INCH));
+    assert_eq!(bound_words(&bound, None, &rules), "at least 54 in");
+    let bound = Bound::LessThan(length(4_500_000_000, Unit::METRE));
+    assert_eq!(bound_words(&bound, None, &rules), "less than 4.5 m");
+    assert_eq!(bound_words(&is("pool"), None, &rules), "pool");
+    let depth = fact(("pool", "depth"), &rules);
+    let exactly = Bound::Is(vec![Choice::Amount(2_000_000_000), Choice::None]);
+    assert_eq!(bound_words(&exactly, Some(&depth), &rules), "2 m or none");
+}
+
+#[test]
+fn a_requirement_is_a_clause() {
+    let rules = rules();
+    let closes = test(fact(("gate", "self-closing"), &rules), is("yes"));
+    let side = test(fact(("gate", "latch-side"), &rules), is("pool"));
+    let high = Bound::AtLeast(length(1_371_600_000, Unit::INCH));
+    let high = test(fact(("gate", "latch-height"), &rules), high);
+    let both = Requirement::All(vec![side, Requirement::Not(Box::new(closes.clone()))]);
+    let any = Requirement::Any(vec![high, both]);
+    assert_eq!(requirement_words(&closes, &rules), "the gate closes by itself");
+    assert_eq!(
+        requirement_words(&any, &rules),
+        "the height of the latch is at least 54 in or (the side on which the latch is: pool and it is not so that \
+         the gate closes by itself)"
+    );
+}
+
+#[test]
+fn plurals_follow_the_head_of_the_phrase() {
+    for (one, many) in [
+        ("gate", "gates"),
+        ("stretch of the barrier", "stretches of the barrier"),
+        ("septic tank or field", "septic tanks or fields"),
+        ("railway", "railways"),
+        ("junction box", "junction boxes"),
+        ("spot of ground with a known level", "spots of ground with a known level"),
+    ] {
+        assert_eq!(plural(one), many);
+    }
+}
