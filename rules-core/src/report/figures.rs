@@ -61,7 +61,9 @@ pub(super) fn measured_alone(measured: Interval, unit: Unit) -> RangeReport {
 
 /// What it is as drawn, against the same limit; none where that says no more than the range does.
 pub(super) fn drawn(reading: &Reading<'_>) -> Option<String> {
-    let drawn = reading.drawn.filter(|drawn| Some(*drawn) != reading.measured)?;
+    let drawn = reading
+        .drawn
+        .filter(|drawn| Some(*drawn) != reading.measured)?;
     let as_drawn = Reading {
         measured: Some(drawn),
         ..reading.clone()
@@ -175,7 +177,7 @@ impl Printer {
 
     fn one(&self, amount: i128, rounding: Rounding) -> String {
         match amount {
-            0 => "nothing to spare".to_owned(),
+            0 => "exactly at the limit".to_owned(),
             _ => format!("{} {}", self.size(amount, rounding), self.side(amount)),
         }
     }
@@ -186,7 +188,9 @@ impl Printer {
 
     /// The amount without its sign, rounded as the signed amount is.
     fn size(&self, amount: i128, rounding: Rounding) -> String {
-        self.signed(amount, rounding).trim_start_matches('-').to_owned()
+        self.signed(amount, rounding)
+            .trim_start_matches('-')
+            .to_owned()
     }
 
     /// With so many digits that only nothing is printed as nothing.

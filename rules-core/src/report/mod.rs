@@ -1,1 +1,95 @@
-//! To come.
+//! From findings to a report in words and printed figures, for a person or another program.
+
+mod advice;
+mod cautions;
+mod figures;
+mod lists;
+mod matter;
+mod missing;
+mod model;
+mod next;
+mod rules;
+mod sentences;
+pub mod text;
+
+#[cfg(test)]
+mod example;
+#[cfg(test)]
+mod report_tests;
+
+pub use matter::Texts;
+pub use model::*;
+
+use crate::check::Findings;
+use crate::plan::Plan;
+use crate::ruleset::RuleSet;
+use matter::Matter;
+
+/// Puts findings into words. `texts` are what plan and rules were read from, so that lines can be named.
+pub fn report<'a>(
+    findings: &'a Findings<'a>,
+    plan: &'a Plan,
+    rules: &'a RuleSet,
+    texts: &Texts<'a>,
+) -> Report {
+    Matter::new(findings, plan, rules, texts).report()
+}
+
+impl Matter<'_> {
+    fn report(&self) -> Report {
+        let rules = self.rule_reports();
+        let (binding, advising): (Vec<_>, Vec<_>) =
+            rules.iter().partition(|rule| rule.strength == rules::MUST);
+        let mut report = Report {
+            schema: SCHEMA.to_owned(),
+            plan: PlanHead {
+                id: self.plan.id.clone(),
+                title: self.plan.title.clone(),
+            },
+            rule_set: self.rule_set_head(),
+            verdict: VerdictWords {
+                word: self.findings.verdict,
+                sentence: self.findings.verdict.sentence().to_owned(),
+            },
+            counts: rules::count(binding.into_iter()),
+            advice_counts: rules::count(advising.into_iter()),
+            rules,
+            decisions: self.decisions(),
+            documents: self.documents(),
+            duties: self.duties(),
+            cautions: self.cautions(),
+            questions: self.questions(),
+            next: Vec::new(),
+            disclaimer: self.disclaimer(),
+        };
+        report.next = next::steps(&report);
+        report
+    }
+
+    fn rule_set_head(&self) -> RuleSetHead {
+        let layers = self.rules.layers.iter();
+        RuleSetHead {
+            id: self.rules.id.clone(),
+            title: self.rules.title.clone(),
+            edition: self.rules.edition.clone(),
+            authority: self.rules.authority.clone(),
+            notice: self.rules.notice.clone(),
+            layers: layers
+                .map(|layer| LayerHead {
+                    id: layer.id.clone(),
+                    title: layer.title.clone(),
+                    edition: layer.edition.clone(),
+                })
+                .collect(),
+        }
+    }
+
+    fn disclaimer(&self) -> String {
+        format!(
+            "This is neither an official text nor a permit. It says what the rule file `{}`, edition {}, makes of the \
+             plan as it was stated; either may be wrong or out of date. Only this authority decides: {}. Ask there \
+             before anything is built.",
+            self.rules.title, self.rules.edition, self.rules.authority
+        )
+    }
+}

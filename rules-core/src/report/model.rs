@@ -5,7 +5,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::check::{Need, Outcome, Verdict};
+use crate::check::{Outcome, Verdict};
 
 /// What [`Report::schema`] says: the form of the report, to be raised when a reader of the old one would go wrong.
 pub const SCHEMA: &str = "siting-report/1";
@@ -134,6 +134,8 @@ pub struct RuleReport {
     pub sentence: String,
     /// What was found for each thing that the rule is judged for.
     pub parts: Vec<PartReport>,
+    /// The place in `parts`, from 0, of the one that decides; none where there is none.
+    pub deciding: Option<usize>,
     /// What is missing to decide it.
     pub missing: Vec<MissingReport>,
     /// What the rule file says about mending a failure.
@@ -317,7 +319,7 @@ pub struct DocumentReport {
     /// What it is.
     pub title: String,
     /// `needed`, `perhaps` or `not-needed`.
-    pub need: Need,
+    pub need: String,
     /// `in-hand`, `refused` or `not-yet`.
     pub state: String,
     /// Who supplies it.

@@ -17,7 +17,9 @@ pub fn kind_noun(kind: KindId, vocabulary: &Vocabulary) -> &str {
 
 /// What a fact is called in a sentence: `the height of the latch`, `whether the gate closes by itself`.
 pub fn fact_words(fact: &Fact) -> String {
-    const CLAUSES: [&str; 7] = ["whether ", "who ", "whose ", "what ", "how ", "which ", "the "];
+    const CLAUSES: [&str; 7] = [
+        "whether ", "who ", "whose ", "what ", "how ", "which ", "the ",
+    ];
     let stands_alone = CLAUSES.iter().any(|start| fact.said.starts_with(start));
     if stands_alone {
         fact.said.clone()
@@ -42,7 +44,9 @@ pub fn listed(items: &[String], joined_by: &str) -> String {
 
 /// Several of them: `gates`, `stretches of the barrier`, `decks or patios`.
 pub fn plural(noun: &str) -> String {
-    const TAILS: [&str; 7] = [" of ", " with ", " in ", " that ", " from ", " inside ", " during "];
+    const TAILS: [&str; 7] = [
+        " of ", " with ", " in ", " that ", " from ", " inside ", " during ",
+    ];
     let head_ends = TAILS.iter().filter_map(|tail| noun.find(tail)).min();
     let (head, tail) = head_ends
         .and_then(|at| noun.split_at_checked(at))
@@ -52,7 +56,9 @@ pub fn plural(noun: &str) -> String {
 }
 
 fn plural_word(word: &str) -> String {
-    let vowel_before_y = ["ay", "ey", "oy", "uy"].iter().any(|end| word.ends_with(end));
+    let vowel_before_y = ["ay", "ey", "oy", "uy"]
+        .iter()
+        .any(|end| word.ends_with(end));
     let hisses = ["s", "x", "ch", "sh"].iter().any(|end| word.ends_with(end));
     match word.strip_suffix('y') {
         Some(stem) if !vowel_before_y => format!("{stem}ies"),

@@ -40,7 +40,11 @@ pub fn operand_words(operand: &Operand, joined_by: &str, rules: &RuleSet) -> Str
     if let Some(term) = &operand.term {
         return term_words(term);
     }
-    let parts: Vec<String> = operand.parts.iter().map(|part| part_words(part, rules)).collect();
+    let parts: Vec<String> = operand
+        .parts
+        .iter()
+        .map(|part| part_words(part, rules))
+        .collect();
     listed(&parts, joined_by)
 }
 
@@ -52,9 +56,8 @@ fn part_words(part: &Part, rules: &RuleSet) -> String {
             outline_words(part.outline, &whose, true, vocabulary)
         }
         Which::All(selection) => {
-            let plain = selection.term.is_none()
-                && selection.filter.is_none()
-                && selection.zone.is_none();
+            let plain =
+                selection.term.is_none() && selection.filter.is_none() && selection.zone.is_none();
             outline_words(part.outline, &any(selection, rules), plain, vocabulary)
         }
     }

@@ -39,7 +39,10 @@ pub fn requirement_words(requirement: &Requirement, rules: &RuleSet) -> String {
 }
 
 fn each(members: &[Requirement], rules: &RuleSet) -> Vec<String> {
-    members.iter().map(|member| requirement_words(member, rules)).collect()
+    members
+        .iter()
+        .map(|member| requirement_words(member, rules))
+        .collect()
 }
 
 /// Members that are combinations themselves stand in brackets, so that the reader sees what belongs together.
@@ -66,8 +69,13 @@ pub fn test_words(test: &Test, rules: &RuleSet) -> String {
         [Bound::Is(choices)] if answers_yes(&test.value, choices, rules) => {
             value.strip_prefix("whether ").unwrap_or(&value).to_owned()
         }
-        [bound @ Bound::Is(_)] => format!("{value}: {}", bound_words(bound, Some(&test.value), rules)),
-        bounds => format!("{value} is {}", bounds_words(bounds, Some(&test.value), rules)),
+        [bound @ Bound::Is(_)] => {
+            format!("{value}: {}", bound_words(bound, Some(&test.value), rules))
+        }
+        bounds => format!(
+            "{value} is {}",
+            bounds_words(bounds, Some(&test.value), rules)
+        ),
     }
 }
 
@@ -95,7 +103,10 @@ pub fn rows_words<T>(
         let by = by.as_deref().unwrap_or("it");
         match &row.test {
             RowTest::Bounds(bounds) => {
-                format!("where {by} is {}, {then}", bounds_words(bounds, table.by.as_ref(), rules))
+                format!(
+                    "where {by} is {}, {then}",
+                    bounds_words(bounds, table.by.as_ref(), rules)
+                )
             }
             RowTest::When(when) => format!("where {}, {then}", requirement_words(when, rules)),
             RowTest::Otherwise => format!("otherwise {then}"),

@@ -17,7 +17,9 @@ pub fn value_words(value: &Value, rules: &RuleSet) -> String {
         Value::Distance(distance) => distance_words(distance, rules),
         Value::Area(area) => area_words(area, rules),
         Value::Length { of, within } => {
-            let within = within.as_deref().map(|zone| format!(" {}", zone_words(zone, rules)));
+            let within = within
+                .as_deref()
+                .map(|zone| format!(" {}", zone_words(zone, rules)));
             let of = operand_words(of, "and", rules);
             format!("the length of {of}{}", within.unwrap_or_default())
         }
@@ -41,7 +43,10 @@ pub fn value_words(value: &Value, rules: &RuleSet) -> String {
 }
 
 fn each(values: &[Value], rules: &RuleSet) -> Vec<String> {
-    values.iter().map(|value| value_words(value, rules)).collect()
+    values
+        .iter()
+        .map(|value| value_words(value, rules))
+        .collect()
 }
 
 /// An amount as the rule file states it: `3 m`, `4 ft 6 in`.
@@ -64,7 +69,11 @@ fn distance_words(distance: &Distance, rules: &RuleSet) -> String {
         Measured::Plumb => ", straight up or down",
         Measured::Walking => ", walked round what stands in the way",
     };
-    let farthest = if distance.farthest { "the farthest point of " } else { "" };
+    let farthest = if distance.farthest {
+        "the farthest point of "
+    } else {
+        ""
+    };
     format!(
         "the {what} from {farthest}{} to {}{how}",
         operand_words(&distance.from, "or", rules),
@@ -75,7 +84,9 @@ fn distance_words(distance: &Distance, rules: &RuleSet) -> String {
 fn area_words(area: &Area, rules: &RuleSet) -> String {
     let of = operand_words(&area.of, "and", rules);
     let within = area.within.as_ref();
-    let within = within.map(|zone| format!(" {}", zone_words(zone, rules))).unwrap_or_default();
+    let within = within
+        .map(|zone| format!(" {}", zone_words(zone, rules)))
+        .unwrap_or_default();
     match &area.share_of {
         None => format!("the area of {of}{within}"),
         Some(ShareOf::Outlines(whole)) => {
@@ -83,13 +94,20 @@ fn area_words(area: &Area, rules: &RuleSet) -> String {
             format!("the share that {of}{within} takes of {whole}")
         }
         Some(ShareOf::Value(whole)) => {
-            format!("the share that {of}{within} takes of {}", value_words(whole, rules))
+            format!(
+                "the share that {of}{within} takes of {}",
+                value_words(whole, rules)
+            )
         }
     }
 }
 
 fn enclosure_words(enclosure: &Enclosure, rules: &RuleSet) -> String {
-    let from: Vec<String> = enclosure.from.iter().map(|word| word.replace('-', " ")).collect();
+    let from: Vec<String> = enclosure
+        .from
+        .iter()
+        .map(|word| word.replace('-', " "))
+        .collect();
     let from = if from.is_empty() {
         String::new()
     } else {

@@ -3,8 +3,8 @@ use std::rc::Rc;
 use super::*;
 use crate::quantity::{Dimension, Interval, Unit};
 use crate::ruleset::{
-    Bound, Choice, Distance, Measured, Operand, Part, Requirement, RuleSet, Selection, Stated, Test,
-    Value, Which,
+    Bound, Choice, Distance, Measured, Operand, Part, Requirement, RuleSet, Selection, Stated,
+    Test, Value, Which,
 };
 use crate::text::Span;
 use crate::vocabulary::Vocabulary;
@@ -78,14 +78,21 @@ fn a_distance_names_both_ends() {
     let distance = |how, farthest| {
         let from = part("building", "wall", None, &rules);
         let to = part("lot-line", "line", Some(rear.clone()), &rules);
-        let distance = Distance { from, to, how, farthest };
+        let distance = Distance {
+            from,
+            to,
+            how,
+            farthest,
+        };
         value_words(&Value::Distance(Box::new(distance)), &rules)
     };
     assert_eq!(
         distance(Measured::Level, false),
         "the distance from the outside wall of any building to any lot line (the side that the line is: rear)"
     );
-    assert!(distance(Measured::InSpace, true).starts_with("the distance from the farthest point of "));
+    assert!(
+        distance(Measured::InSpace, true).starts_with("the distance from the farthest point of ")
+    );
     assert!(distance(Measured::InSpace, true).ends_with(", through the air"));
     assert!(distance(Measured::Plumb, false).starts_with("the height from "));
 }
@@ -126,7 +133,10 @@ fn a_requirement_is_a_clause() {
     let high = test(fact(("gate", "latch-height"), &rules), high);
     let both = Requirement::All(vec![side, Requirement::Not(Box::new(closes.clone()))]);
     let any = Requirement::Any(vec![high, both]);
-    assert_eq!(requirement_words(&closes, &rules), "the gate closes by itself");
+    assert_eq!(
+        requirement_words(&closes, &rules),
+        "the gate closes by itself"
+    );
     assert_eq!(
         requirement_words(&any, &rules),
         "the height of the latch is at least 54 in or (the side on which the latch is: pool and it is not so that \
@@ -142,7 +152,10 @@ fn plurals_follow_the_head_of_the_phrase() {
         ("septic tank or field", "septic tanks or fields"),
         ("railway", "railways"),
         ("junction box", "junction boxes"),
-        ("spot of ground with a known level", "spots of ground with a known level"),
+        (
+            "spot of ground with a known level",
+            "spots of ground with a known level",
+        ),
     ] {
         assert_eq!(plural(one), many);
     }

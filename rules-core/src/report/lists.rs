@@ -1,0 +1,176 @@
+//! Decisions, papers and duties.
+
+use super::matter::Matter;
+use super::missing::capitalised;
+use super::model::{DecisionReport, DocumentReport, DutyReport};
+use crate::check::{Decided, DocumentNeed, Need, Subject};
+use crate::plan::DocumentState;
+use crate::ruleset::words::{listed, stated_words};
+use crate::ruleset::{Document, Duty};
+
+impl Matter<'_> {
+    pub(super) fn decisions(&self) -> Vec<DecisionReport> {
+        let decided = self.findings.decisions.iter();
+        decided
+            .filter_map(|decided| self.decision(decided))
+            .collect()
+    }
+
+    fn decision(&self, decided: &Decided<'_>) -> Option<DecisionReport> {
+        let decision = self.rules.decisions.get(decided.decision)?;
+        let classes: Vec<String> = decided
+            .classes
+            .iter()
+            .map(|class| (*class).to_owned())
+            .collect();
+        Some(DecisionReport {
+            id: decision.id.clone(),
+            title: decision.title.clone(),
+            clause: decision.clause.clone(),
+            sentence: self.decision_sentence(decided, &classes),
+            subject: self.subject(&decided.subject),
+            classes,
+            refer: decided.refer,
+            missing: self.all_missing(&decided.missing),
+        })
+    }
+
+    fn decision_sentence(&self, decided: &Decided<'_>, classes: &[String]) -> String {
+        let authority = &self.rules.authority;
+        let classes: Vec<String> = classes
+            .iter()
+            .map(|class| class.replace('-', " "))
+            .collect();
+        let body = match (classes.as_slice(), decided.refer) {
+            ([], true) => format!("{authority} decides."),
+            ([], false) => "none of its classes fits.".to_owned(),
+            ([one], false) => format!("{one}."),
+            (several, false) => format!("not decided: {}.", listed(several, "or")),
+            (several, true) => format!(
+                "not decided: {}, or {authority} decides.",
+                listed(several, "or")
+            ),
+        };
+        match &decided.subject {
+            Subject::Plan => capitalised(&body),
+            subject => format!("{}: {body}", capitalised(&self.subject(subject).said)),
+        }
+    }
+
+    pub(super) fn documents(&self) -> Vec<DocumentReport> {
+        let needs = self.findings.documents.iter();
+        needs
+            .filter_map(|need| Some(self.document(need, self.rules.documents.get(need.document)?)))
+            .collect()
+    }
+
+    fn document(&self, need: &DocumentNeed, document: &Document) -> DocumentReport {
+        let rules = need.rules.iter();
+        DocumentReport {
+            id: document.id.clone(),
+            title: document.title.clone(),
+            need: need_word(need.need).to_owned(),
+            state: state_word(need.state).to_owned(),
+            from: document.from.clone(),
+            form: document.form.clone(),
+            discretion: document.discretion,
+            rules: rules
+                .filter_map(|rule| Some(self.rules.rules.get(*rule)?.id.clone()))
+                .collect(),
+            sentence: document_sentence(need, document),
+        }
+    }
+
+    pub(super) fn duties(&self) -> Vec<DutyReport> {
+        let duties = self.findings.duties.iter();
+        duties
+            .filter_map(|(place, sure)| Some((self.rules.duties.get(*place)?, *sure)))
+            .map(|(duty, sure)| DutyReport {
+                id: duty.id.clone(),
+                sure,
+                sentence: duty_sentence(duty, sure),
+                what: duty.what.clone(),
+                who: duty.who.clone(),
+                before: duty.before.clone(),
+                after: duty.after.clone(),
+            })
+            .collect()
+    }
+}
+
+fn document_sentence(need: &DocumentNeed, document: &Document) -> String {
+    let from = document.from.as_ref().map(|from| format!(", from {from}"));
+    let form = document.form.as_ref().map(|form| format!(" ({form})"));
+    let needed = match need.need {
+        Need::Needed => "needed",
+        Need::Perhaps => "may be needed",
+        Need::NotNeeded => "not needed for this plan",
+    };
+    let state = match (need.need, need.state) {
+        (Need::NotNeeded, DocumentState::NotYet) => "",
+        (_, DocumentState::NotYet) => ", still to get",
+        (_, DocumentState::InHand) => ", in hand",
+        (_, DocumentState::Refused) => ", asked for and refused",
+    };
+    format!(
+        "{}{}{}: {needed}{state}.",
+        document.title,
+        form.unwrap_or_default(),
+        from.unwrap_or_default()
+    )
+}
+
+fn need_word(need: Need) -> &'static str {
+    match need {
+        Need::Needed => "needed",
+        Need::Perhaps => "perhaps",
+        Need::NotNeeded => "not-needed",
+    }
+}
+
+fn state_word(state: DocumentState) -> &'static str {
+    match state {
+        DocumentState::InHand => "in-hand",
+        DocumentState::Refused => "refused",
+        DocumentState::NotYet => "not-yet",
+    }
+}
+
+/// `Notify the neighbours in writing, at least 14 days before: apply.`
+fn duty_sentence(duty: &Duty, sure: bool) -> String {
+    let steps = |steps: &[String]| {
+        let steps: Vec<String> = steps.iter().map(|step| step.replace('-', " ")).collect();
+        listed(&steps, "and")
+    };
+    let mut text = duty.what.trim_end_matches('.').to_owned();
+    let by = duty.by.as_ref().map(stated_words);
+    let lead = by.map(|by| format!("at least {by} ")).unwrap_or_default();
+    if !duty.before.is_empty() {
+        text.push_str(&format!(", {lead}before: {}", steps(&duty.before)));
+    }
+    if !duty.after.is_empty() {
+        let lead = if duty.before.is_empty() {
+            lead.as_str()
+        } else {
+            ""
+        };
+        text.push_str(&format!(", {lead}after: {}", steps(&duty.after)));
+    }
+    let rest = [
+        duty.who.as_ref().map(|who| format!("by {who}")),
+        duty.within
+            .as_ref()
+            .map(|span| format!("within {}", stated_words(span))),
+        duty.takes
+            .as_ref()
+            .map(|span| format!("takes {}", stated_words(span))),
+        duty.every
+            .as_ref()
+            .map(|span| format!("again every {}", stated_words(span))),
+        (!sure).then(|| "if it applies".to_owned()),
+    ];
+    for one in rest.into_iter().flatten() {
+        text.push_str(&format!("; {one}"));
+    }
+    format!("{}.", capitalised(&text))
+}

@@ -1,0 +1,171 @@
+//! What is missing, as questions that a person can answer.
+
+use std::collections::BTreeMap;
+
+use super::matter::Matter;
+use super::model::{MissingReport, Question};
+use crate::check::{Missing, Outcome};
+use crate::plan::ThingIndex;
+use crate::vocabulary::{FactId, KindId, Number, OutlineId};
+
+impl Matter<'_> {
+    pub(super) fn all_missing(&self, missing: &[Missing]) -> Vec<MissingReport> {
+        missing.iter().map(|one| self.missing(*one)).collect()
+    }
+
+    pub(super) fn missing(&self, missing: Missing) -> MissingReport {
+        match missing {
+            Missing::Fact(thing, fact) => self.missing_fact(thing, fact),
+            Missing::FactOfUnseen(kind, fact) => self.missing_fact_of_unseen(kind, fact),
+            Missing::Outline(thing, outline) => self.missing_outline(thing, outline),
+            Missing::Inventory(kind) => self.missing_inventory(kind),
+            Missing::Accuracy(thing) => self.missing_accuracy(thing),
+            Missing::Document(document) => self.missing_document(document),
+        }
+    }
+
+    fn missing_fact(&self, thing: ThingIndex, fact: FactId) -> MissingReport {
+        let vocabulary = &self.rules.vocabulary;
+        let known = vocabulary.fact(fact);
+        let many = vocabulary.kind(known.kind).number == Number::Many;
+        let lead = if many {
+            format!("{}: ", capitalised(&self.thing_words(thing)))
+        } else {
+            String::new()
+        };
+        MissingReport {
+            kind: "fact".to_owned(),
+            name: vocabulary.fact_path(fact),
+            subject: self.id_of(thing),
+            question: format!("{lead}{}", lowered_after(&lead, &known.ask)),
+            how: said(&known.how),
+        }
+    }
+
+    fn missing_fact_of_unseen(&self, kind: KindId, fact: FactId) -> MissingReport {
+        let vocabulary = &self.rules.vocabulary;
+        let known = vocabulary.fact(fact);
+        let lead = format!("If there is {}: ", vocabulary.kind(kind).said);
+        MissingReport {
+            kind: "fact".to_owned(),
+            name: vocabulary.fact_path(fact),
+            subject: None,
+            question: format!("{lead}{}", lowered_after(&lead, &known.ask)),
+            how: said(&known.how),
+        }
+    }
+
+    fn missing_outline(&self, thing: ThingIndex, outline: OutlineId) -> MissingReport {
+        MissingReport {
+            kind: "outline".to_owned(),
+            name: self.rules.vocabulary.outline_path(outline),
+            subject: self.id_of(thing),
+            question: format!("Where is {}?", self.outline_words(thing, outline)),
+            how: Some("Measure it, and draw it on the plan.".to_owned()),
+        }
+    }
+
+    fn missing_inventory(&self, kind: KindId) -> MissingReport {
+        let known = self.rules.vocabulary.kind(kind);
+        MissingReport {
+            kind: "inventory".to_owned(),
+            name: known.name.clone(),
+            subject: None,
+            question: known.ask.clone(),
+            how: Some(format!(
+                "Look for {}, draw what there is, and state in the plan's inventory how far you looked, or that there \
+                 are none.",
+                self.nouns(kind)
+            )),
+        }
+    }
+
+    fn missing_accuracy(&self, thing: ThingIndex) -> MissingReport {
+        MissingReport {
+            kind: "accuracy".to_owned(),
+            name: "accuracy".to_owned(),
+            subject: self.id_of(thing),
+            question: format!(
+                "How far off may the position of {} be?",
+                self.thing_words(thing)
+            ),
+            how: Some(
+                "Ask whoever drew or surveyed it; where nobody can say, have it surveyed."
+                    .to_owned(),
+            ),
+        }
+    }
+
+    fn missing_document(&self, index: usize) -> MissingReport {
+        let document = self.rules.documents.get(index);
+        let title = document
+            .map(|document| document.title.as_str())
+            .unwrap_or("the document");
+        let from = document.and_then(|document| document.from.as_ref());
+        let from = from.map(|from| format!(" from {from}")).unwrap_or_default();
+        MissingReport {
+            kind: "document".to_owned(),
+            name: document
+                .map(|document| document.id.clone())
+                .unwrap_or_default(),
+            subject: None,
+            question: format!("Can you get this document{from}: {title}?"),
+            how: None,
+        }
+    }
+
+    fn id_of(&self, thing: ThingIndex) -> Option<String> {
+        self.thing(thing).map(|thing| thing.id.clone())
+    }
+
+    /// All that is missing, each once, with the rules that are open for want of it; what helps most first.
+    pub(super) fn questions(&self) -> Vec<Question> {
+        let mut open: BTreeMap<Missing, Vec<String>> = BTreeMap::new();
+        for finding in &self.findings.rules {
+            let id = self.rules.rules.get(finding.rule).map(|rule| &rule.id);
+            let decided = matches!(
+                finding.outcome,
+                Outcome::Pass | Outcome::Fail | Outcome::NotApplicable
+            );
+            if decided {
+                continue;
+            }
+            for missing in &finding.missing {
+                open.entry(*missing).or_default().extend(id.cloned());
+            }
+        }
+        let mut questions: Vec<Question> = open
+            .into_iter()
+            .map(|(missing, rules)| Question {
+                missing: self.missing(missing),
+                rules,
+            })
+            .collect();
+        // The sort is stable: among equals, the order of the plan stays.
+        questions.sort_by_key(|question| std::cmp::Reverse(question.rules.len()));
+        questions
+    }
+}
+
+/// The text, unless there is none.
+fn said(text: &str) -> Option<String> {
+    (!text.is_empty()).then(|| text.to_owned())
+}
+
+/// A question keeps its capital at the beginning, and loses it behind a lead.
+fn lowered_after(lead: &str, question: &str) -> String {
+    let mut rest = question.chars();
+    match rest.next() {
+        Some(first) if !lead.is_empty() => format!("{}{}", first.to_lowercase(), rest.as_str()),
+        _ => question.to_owned(),
+    }
+}
+
+/// The sentence with a capital at its beginning.
+pub(super) fn capitalised(text: &str) -> String {
+    let mut rest = text.chars();
+    match rest.next() {
+        Some(first) => format!("{}{}", first.to_uppercase(), rest.as_str()),
+        None => String::new(),
+    }
+}

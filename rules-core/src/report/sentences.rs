@@ -1,0 +1,283 @@
+//! Findings in sentences.
+
+use super::figures::{
+    drawn, margin, measured_alone, measured_and_limit, relation, says_nothing, unit_of,
+};
+use super::matter::Matter;
+use super::missing::capitalised;
+use super::model::{PartReport, ReadingReport};
+use crate::check::{Outcome, Part, Reading, Subject, Truth};
+use crate::ruleset::words::{bound_words, listed, requirement_words, value_words};
+use crate::ruleset::{Bound, Rule, Value};
+
+/// So many readings are said in full; the rest are counted.
+const MOST_SAID: usize = 3;
+
+impl Matter<'_> {
+    pub(super) fn reading(&self, reading: &Reading<'_>) -> ReadingReport {
+        let known = reading.measured.filter(|measured| !says_nothing(*measured));
+        let pair = measured_and_limit(reading);
+        let unit = unit_of(reading.unit, reading.dimension);
+        let measured = match (&pair, known) {
+            (_, None) => None,
+            (Some((measured, _)), _) => Some(measured.clone()),
+            (None, Some(alone)) => Some(measured_alone(alone, unit)),
+        };
+        let mut report = ReadingReport {
+            what: value_words(reading.value, self.rules),
+            measured,
+            drawn: known.and_then(|_| drawn(reading)),
+            words: reading.words.clone(),
+            may_be_none: reading.may_be_none,
+            limit: pair.map(|(_, limit)| limit),
+            bound: bound_words(reading.bound, Some(reading.value), self.rules),
+            holds: holds(reading.truth).to_owned(),
+            margin: (reading.margin)
+                .filter(|_| known.is_some())
+                .and_then(|room| margin(room, Some(relation(reading.bound)), reading.unit)),
+            witness: reading
+                .witness
+                .as_ref()
+                .map(|witness| self.witness(witness)),
+            sentence: String::new(),
+        };
+        report.sentence = reading_sentence(&report, reading.bound);
+        report
+    }
+
+    /// What was found for one subject, in a sentence or more.
+    pub(super) fn part_sentence(
+        &self,
+        rule: &Rule,
+        part: &Part<'_>,
+        readings: &[ReadingReport],
+    ) -> String {
+        let lead = match &part.subject {
+            Subject::Plan => String::new(),
+            Subject::Thing { .. } | Subject::Unseen(_) => {
+                format!("for {}, ", self.subject(&part.subject).said)
+            }
+        };
+        let relief = part.relief.and_then(|relief| rule.reliefs.get(relief));
+        let relief = relief.map(|relief| relief.id.as_str());
+        let body = match part.outcome {
+            Outcome::Pass => passes(part, relief, readings),
+            Outcome::Fail => self.fails(rule, readings),
+            Outcome::Marginal => marginal(part, readings),
+            Outcome::Unknown => self.unknown(part, readings),
+            Outcome::Refer => self.refers(relief, readings),
+            Outcome::NotApplicable => self.does_not_apply(rule),
+        };
+        capitalised(&format!("{lead}{}", after(&lead, &body)))
+    }
+
+    fn fails(&self, rule: &Rule, readings: &[ReadingReport]) -> String {
+        if readings.is_empty() {
+            let asked = requirement_words(&rule.require, self.rules);
+            return format!("This is not met: {asked}.");
+        }
+        said(readings)
+    }
+
+    fn unknown(&self, part: &Part<'_>, readings: &[ReadingReport]) -> String {
+        let missing = match part.missing.len() {
+            0 => "Something that it turns on is not known.".to_owned(),
+            1 => "It turns on an answer that is still missing.".to_owned(),
+            number => format!("It turns on {number} answers that are still missing."),
+        };
+        joined(&[said(readings), missing])
+    }
+
+    fn refers(&self, relief: Option<&str>, readings: &[ReadingReport]) -> String {
+        let authority = capitalised(&self.rules.authority);
+        let decides = match relief {
+            Some(relief) => format!("{authority} decides whether relief `{relief}` is granted."),
+            None => format!("{authority} decides this."),
+        };
+        joined(&[said(readings), decides])
+    }
+
+    pub(super) fn does_not_apply(&self, rule: &Rule) -> String {
+        match (&rule.when, &rule.unless) {
+            (Some(when), _) => format!(
+                "This rule applies only where {}.",
+                requirement_words(when, self.rules)
+            ),
+            (None, Some(unless)) => format!(
+                "This rule does not apply where {}.",
+                requirement_words(unless, self.rules)
+            ),
+            (None, None) => "There is nothing here that this rule speaks about.".to_owned(),
+        }
+    }
+}
+
+fn passes(part: &Part<'_>, relief: Option<&str>, readings: &[ReadingReport]) -> String {
+    let open = part.readings.iter().any(|reading| reading.truth.is_open());
+    let by = match relief {
+        Some(relief) if open => {
+            format!(
+                "It passes by relief `{relief}` if the requirement itself turns out not to be met."
+            )
+        }
+        Some(relief) => format!("It passes by relief `{relief}`."),
+        None if readings.is_empty() => "It is met.".to_owned(),
+        None => String::new(),
+    };
+    joined(&[said(readings), by])
+}
+
+fn marginal(part: &Part<'_>, readings: &[ReadingReport]) -> String {
+    let as_drawn = match Outcome::decided(part.as_drawn) {
+        Some(Outcome::Fail) => "As drawn it fails",
+        Some(Outcome::Refer) => "As drawn it would be the authority's to decide",
+        Some(Outcome::NotApplicable) => "As drawn the rule does not apply",
+        _ => "As drawn it passes",
+    };
+    let open = format!("{as_drawn}, but the accuracy of the plan leaves it open.");
+    joined(&[said(readings), open])
+}
+
+/// The readings' sentences, no more than a few.
+fn said(readings: &[ReadingReport]) -> String {
+    let mut sentences: Vec<String> = readings
+        .iter()
+        .take(MOST_SAID)
+        .map(|reading| reading.sentence.clone())
+        .collect();
+    sentences.dedup();
+    if let Some(more @ 1..) = readings.len().checked_sub(MOST_SAID) {
+        sentences.push(format!("And {more} more."));
+    }
+    sentences.join(" ")
+}
+
+fn joined(sentences: &[String]) -> String {
+    let some: Vec<&str> = sentences
+        .iter()
+        .map(String::as_str)
+        .filter(|sentence| !sentence.is_empty())
+        .collect();
+    some.join(" ")
+}
+
+/// A sentence behind a lead loses its capital, unless it names somebody.
+fn after(lead: &str, body: &str) -> String {
+    const OURS: [&str; 8] = [
+        "The ", "It ", "This ", "As ", "Whether ", "There ", "What ", "Who",
+    ];
+    let ours = OURS.iter().any(|start| body.starts_with(start));
+    let mut rest = body.chars();
+    match rest.next() {
+        Some(first) if ours && !lead.is_empty() => {
+            format!("{}{}", first.to_lowercase(), rest.as_str())
+        }
+        _ => body.to_owned(),
+    }
+}
+
+fn holds(truth: Truth) -> &'static str {
+    match truth.applied() {
+        Truth::HOLDS => "holds",
+        Truth::FAILS => "fails",
+        Truth::AUTHORITY => "authority",
+        _ => "open",
+    }
+}
+
+fn reading_sentence(report: &ReadingReport, bound: &Bound) -> String {
+    let what = capitalised(&report.what);
+    let must = must(report, bound);
+    match &report.measured {
+        Some(measured) => {
+            let none = if report.may_be_none {
+                ", or there is none"
+            } else {
+                ""
+            };
+            let drawn = report
+                .drawn
+                .as_ref()
+                .map(|drawn| format!(" ({drawn} as drawn)"));
+            let room = report
+                .margin
+                .as_ref()
+                .map(|margin| format!(": {}", margin.text));
+            format!(
+                "{what} is {}{}{none}; {must}{}.",
+                measured.text,
+                drawn.unwrap_or_default(),
+                room.unwrap_or_default()
+            )
+        }
+        None if !report.words.is_empty() => {
+            let mut words = report.words.clone();
+            if report.may_be_none {
+                words.push("none".to_owned());
+            }
+            format!("{what}: {}; {must}.", listed(&words, "or"))
+        }
+        None if report.may_be_none && report.holds != "open" => format!("{what}: none; {must}."),
+        None => format!("{what} is not known; {must}."),
+    }
+}
+
+/// What it must keep; the limit's amount behind it where the words alone do not say it.
+fn must(report: &ReadingReport, bound: &Bound) -> String {
+    let stated = match bound {
+        Bound::AtLeast(value)
+        | Bound::AtMost(value)
+        | Bound::MoreThan(value)
+        | Bound::LessThan(value) => matches!(value, Value::Stated(_)),
+        Bound::Is(_) => true,
+    };
+    match &report.limit {
+        Some(limit) if !stated => {
+            format!("it must be {}, here {}", report.bound, limit.text)
+        }
+        _ => format!("it must be {}", report.bound),
+    }
+}
+
+/// What a rule comes to in a sentence: its one part, or the part that decides it and a count of the others.
+pub(super) fn rule_sentence(parts: &[PartReport], deciding: Option<usize>) -> String {
+    let Some(part) = deciding.and_then(|place| parts.get(place)) else {
+        return "There is nothing here that this rule speaks about.".to_owned();
+    };
+    if parts.len() == 1 {
+        return part.sentence.clone();
+    }
+    let alike = parts
+        .iter()
+        .filter(|other| other.outcome == part.outcome)
+        .count();
+    format!(
+        "{} {}",
+        tally(part.outcome, alike, parts.len()),
+        part.sentence
+    )
+}
+
+fn tally(outcome: Outcome, alike: usize, all: usize) -> String {
+    let verb = match outcome {
+        Outcome::Fail => "fail",
+        Outcome::Unknown => "are not decided",
+        Outcome::Marginal => "are within the accuracy of the plan",
+        Outcome::Refer => "are for the authority to decide",
+        Outcome::Pass => "pass",
+        Outcome::NotApplicable => "are not concerned",
+    };
+    match (outcome, alike == all) {
+        (Outcome::Pass, true) => format!("All {all} pass; the one with the least room:"),
+        (_, true) => format!("All {all} {verb}; the first:"),
+        (_, false) => format!("{alike} of {all} {verb}; the first:"),
+    }
+}
+
+/// The place of the part that decides: the worst outcome, and among equals the least room.
+pub(super) fn deciding(parts: &[Part<'_>]) -> Option<usize> {
+    let room = |part: &Part<'_>| part.margin.map_or(i128::MAX, |margin| margin.range.low);
+    let places = parts.iter().enumerate();
+    let worst = places.min_by_key(|(_, part)| (part.outcome, room(part)));
+    worst.map(|(place, _)| place)
+}

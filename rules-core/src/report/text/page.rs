@@ -1,0 +1,144 @@
+//! A page of text: paragraphs that are wrapped and indented, with the terminal's marks where they are wanted.
+
+use unicode_width::UnicodeWidthStr;
+
+use super::Style;
+
+/// How a paragraph is marked where colour is wanted.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Mark {
+    Plain,
+    Bold,
+    Dim,
+    Bad,
+    Good,
+    Open,
+}
+
+impl Mark {
+    /// The terminal's code for it (ECMA-48, "select graphic rendition").
+    fn code(self) -> Option<&'static str> {
+        match self {
+            Self::Plain => None,
+            Self::Bold => Some("1"),
+            Self::Dim => Some("2"),
+            Self::Bad => Some("1;31"),
+            Self::Good => Some("1;32"),
+            Self::Open => Some("1;33"),
+        }
+    }
+}
+
+/// The page so far.
+pub(super) struct Page {
+    style: Style,
+    text: String,
+}
+
+impl Page {
+    pub fn new(style: Style) -> Self {
+        Self {
+            style,
+            text: String::new(),
+        }
+    }
+
+    pub fn finish(self) -> String {
+        self.text
+    }
+
+    /// An empty line.
+    pub fn gap(&mut self) {
+        self.text.push('\n');
+    }
+
+    /// A heading, with an empty line before and after it.
+    pub fn heading(&mut self, text: &str) {
+        self.gap();
+        self.marked(0, text, Mark::Bold);
+        self.gap();
+    }
+
+    /// A paragraph, indented by so many columns.
+    pub fn paragraph(&mut self, indent: usize, text: &str) {
+        self.marked(indent, text, Mark::Plain);
+    }
+
+    /// A paragraph with a mark.
+    pub fn marked(&mut self, indent: usize, text: &str, mark: Mark) {
+        let margin = " ".repeat(indent);
+        for line in wrap(text, self.style.width.saturating_sub(indent)) {
+            self.line(&margin, &line, mark);
+        }
+    }
+
+    /// An item whose first line begins with `lead`, the others standing under the text.
+    pub fn item(&mut self, indent: usize, lead: &str, text: &str) {
+        let hanging = lead.width();
+        let width = self.style.width.saturating_sub(indent + hanging);
+        let margin = " ".repeat(indent);
+        let mut lead = lead.to_owned();
+        for line in wrap(text, width) {
+            self.line(&format!("{margin}{lead}"), &line, Mark::Plain);
+            lead = " ".repeat(hanging);
+        }
+    }
+
+    fn line(&mut self, margin: &str, line: &str, mark: Mark) {
+        let code = mark.code().filter(|_| self.style.colour);
+        match code {
+            Some(code) => self
+                .text
+                .push_str(&format!("{margin}\u{1b}[{code}m{line}\u{1b}[0m")),
+            None => self.text.push_str(&format!("{margin}{line}")),
+        }
+        self.text.push('\n');
+    }
+}
+
+/// Breaks text at its spaces into lines of at most so many columns; a longer word stands alone.
+pub(super) fn wrap(text: &str, width: usize) -> Vec<String> {
+    let mut lines = Vec::new();
+    let mut line = String::new();
+    for word in unbroken(text) {
+        let fits = line.is_empty() || line.width() + 1 + word.width() <= width;
+        if !fits {
+            lines.push(std::mem::take(&mut line));
+        }
+        if !line.is_empty() {
+            line.push(' ');
+        }
+        line.push_str(&word);
+    }
+    if !line.is_empty() {
+        lines.push(line);
+    }
+    lines
+}
+
+/// A file's text may hold characters that steer a terminal; they are not passed on.
+fn visible(word: &str) -> String {
+    word.chars().filter(|c| !c.is_control()).collect()
+}
+
+/// The words, a figure and the unit behind it being one: `3 m` is never torn apart.
+fn unbroken(text: &str) -> Vec<String> {
+    let mut words: Vec<String> = Vec::new();
+    for word in text.split_whitespace().map(visible) {
+        let unit = word.chars().count() <= 3 && word.starts_with(char::is_alphabetic);
+        match words.last_mut() {
+            Some(figure) if unit && is_figure(figure) => {
+                figure.push(' ');
+                figure.push_str(&word);
+            }
+            _ => words.push(word),
+        }
+    }
+    words
+}
+
+fn is_figure(word: &str) -> bool {
+    word.chars()
+        .all(|c| c.is_ascii_digit() || matches!(c, '.' | '-' | '/'))
+        && word.chars().any(|c| c.is_ascii_digit())
+}

@@ -1,0 +1,385 @@
+//! What stands on the page, from the verdict to the small print.
+
+use super::page::{Mark, Page};
+use crate::check::{Outcome, Verdict};
+use crate::report::model::{Counts, PartReport, Question, ReadingReport, Report, RuleReport};
+use crate::ruleset::words::listed;
+
+const MUST: &str = "must";
+
+/// Plan, rule set, verdict, counts.
+pub(super) fn head(page: &mut Page, report: &Report) {
+    let rules = &report.rule_set;
+    page.marked(0, &report.plan.title, Mark::Bold);
+    page.paragraph(
+        0,
+        &format!(
+            "under {}, edition {} ({})",
+            rules.title, rules.edition, rules.authority
+        ),
+    );
+    page.gap();
+    let mark = match report.verdict.word {
+        Verdict::DoesNotComply => Mark::Bad,
+        Verdict::NotDecided => Mark::Open,
+        Verdict::NothingAgainst => Mark::Good,
+    };
+    page.marked(0, &report.verdict.sentence, mark);
+    page.paragraph(0, &counts(&report.counts));
+}
+
+fn counts(counts: &Counts) -> String {
+    let all = [
+        (counts.fail, "fails", "fail"),
+        (
+            counts.unknown,
+            "turns on a missing answer",
+            "turn on missing answers",
+        ),
+        (
+            counts.marginal,
+            "is too close to call",
+            "are too close to call",
+        ),
+        (
+            counts.refer,
+            "is for the authority",
+            "are for the authority",
+        ),
+        (counts.pass, "passes", "pass"),
+        (counts.not_applicable, "does not apply", "do not apply"),
+    ];
+    let some: Vec<String> = all
+        .into_iter()
+        .filter(|(number, ..)| *number > 0)
+        .map(|(number, one, many)| format!("{number} {}", if number == 1 { one } else { many }))
+        .collect();
+    match some.is_empty() {
+        true => "No rule binds.".to_owned(),
+        false => format!("Of the rules that bind, {}.", listed(&some, "and")),
+    }
+}
+
+fn binding(report: &Report, outcome: Outcome) -> impl Iterator<Item = &RuleReport> {
+    let rules = report.rules.iter();
+    rules.filter(move |rule| rule.strength == MUST && rule.outcome == outcome)
+}
+
+/// What fails.
+pub(super) fn failing(page: &mut Page, report: &Report) {
+    group(page, report, "What fails", Outcome::Fail);
+}
+
+/// What is open, each way of being open apart.
+pub(super) fn open(page: &mut Page, report: &Report) {
+    group(
+        page,
+        report,
+        "What turns on missing answers",
+        Outcome::Unknown,
+    );
+    group(
+        page,
+        report,
+        "What is too close to call on this plan",
+        Outcome::Marginal,
+    );
+    group(page, report, "What the authority decides", Outcome::Refer);
+}
+
+fn group(page: &mut Page, report: &Report, heading: &str, outcome: Outcome) {
+    let rules: Vec<_> = binding(report, outcome).collect();
+    if rules.is_empty() {
+        return;
+    }
+    page.heading(heading);
+    for (place, rule) in rules.into_iter().enumerate() {
+        if place > 0 {
+            page.gap();
+        }
+        entry(page, report, rule);
+    }
+}
+
+/// One rule at length: what it says, what was found for each subject that is not in order, what to do.
+fn entry(page: &mut Page, report: &Report, rule: &RuleReport) {
+    page.marked(2, &rule.title, Mark::Bold);
+    page.marked(2, &source(rule), Mark::Dim);
+    for part in rule
+        .parts
+        .iter()
+        .filter(|part| part.outcome == rule.outcome)
+    {
+        part_entry(page, part);
+    }
+    if rule.parts.iter().all(|part| part.outcome != rule.outcome) {
+        page.paragraph(4, &rule.sentence);
+    }
+    let numbers = question_numbers(report, rule);
+    if !numbers.is_empty() {
+        let word = if numbers.len() == 1 {
+            "question"
+        } else {
+            "questions"
+        };
+        page.paragraph(
+            4,
+            &format!(
+                "To decide it: answer {word} {} below.",
+                listed(&numbers, "and")
+            ),
+        );
+    }
+    if let (Outcome::Fail, Some(remedy)) = (rule.outcome, &rule.remedy) {
+        page.paragraph(4, &format!("What to do: {remedy}"));
+    }
+    cautious_about(page, rule);
+}
+
+fn part_entry(page: &mut Page, part: &PartReport) {
+    page.paragraph(4, &part.sentence);
+    for witness in part
+        .readings
+        .iter()
+        .filter_map(|reading| reading.witness.as_ref())
+    {
+        page.paragraph(4, &witness.text);
+    }
+    if let Some(advice) = &part.advice {
+        page.paragraph(4, &format!("What to do: {advice}"));
+    }
+}
+
+/// A rule whose values are not sure says so.
+fn cautious_about(page: &mut Page, rule: &RuleReport) {
+    match rule.provenance.as_str() {
+        "from-memory" => page.paragraph(
+            4,
+            "The rule's figures were written from memory: check them.",
+        ),
+        "contradicted" => page.paragraph(
+            4,
+            "Published sources contradict each other about this rule: ask.",
+        ),
+        _ => {}
+    }
+    if let Some(note) = &rule.note {
+        page.paragraph(4, &format!("Note: {note}"));
+    }
+}
+
+fn source(rule: &RuleReport) -> String {
+    let line = rule.rule_line.map(|line| format!(", line {line}"));
+    format!(
+        "{}; rule `{}` in {}{}",
+        rule.clause,
+        rule.id,
+        rule.layer,
+        line.unwrap_or_default()
+    )
+}
+
+fn question_numbers(report: &Report, rule: &RuleReport) -> Vec<String> {
+    let questions = (1..).zip(&report.questions);
+    questions
+        .filter(|(_, question): &(u32, &Question)| question.rules.contains(&rule.id))
+        .map(|(number, _)| number.to_string())
+        .collect()
+}
+
+/// All questions, numbered.
+pub(super) fn questions(page: &mut Page, report: &Report) {
+    if report.questions.is_empty() {
+        return;
+    }
+    page.heading("Questions to answer");
+    for (number, question) in (1_u32..).zip(&report.questions) {
+        let how = question.missing.how.as_deref().unwrap_or_default();
+        let lead = format!("{number}. ");
+        page.item(2, &lead, &format!("{} {how}", question.missing.question));
+        let rules: Vec<String> = question
+            .rules
+            .iter()
+            .map(|rule| format!("`{rule}`"))
+            .collect();
+        let indent = 2 + lead.len();
+        page.marked(
+            indent,
+            &format!("For {}.", listed(&rules, "and")),
+            Mark::Dim,
+        );
+    }
+}
+
+/// What passes, a line each.
+pub(super) fn passing(page: &mut Page, report: &Report) {
+    lines(
+        page,
+        "What passes",
+        binding(report, Outcome::Pass).collect(),
+    );
+}
+
+fn lines(page: &mut Page, heading: &str, rules: Vec<&RuleReport>) {
+    if rules.is_empty() {
+        return;
+    }
+    page.heading(heading);
+    for rule in rules {
+        page.item(
+            2,
+            "",
+            &format!("{}: {} ({})", rule.title, in_short(rule), rule.clause),
+        );
+    }
+}
+
+/// The deciding figures: `3.4 m, at least 3 m, 0.4 m to spare`.
+fn in_short(rule: &RuleReport) -> String {
+    let Some(part) = rule.deciding.and_then(|place| rule.parts.get(place)) else {
+        return rule.sentence.trim_end_matches('.').to_owned();
+    };
+    let several = match rule.parts.len() {
+        1 => String::new(),
+        number => format!("all {number}, at the closest "),
+    };
+    let figures = part.readings.first().map(reading_in_short);
+    let relief = part
+        .relief
+        .as_ref()
+        .map(|relief| format!("by relief `{relief}`"));
+    let words: Vec<String> = figures.into_iter().chain(relief).collect();
+    match words.is_empty() {
+        true if rule.parts.len() > 1 => format!("all {}", rule.parts.len()),
+        true => "met".to_owned(),
+        false => format!("{several}{}", words.join(", ")),
+    }
+}
+
+fn reading_in_short(reading: &ReadingReport) -> String {
+    let measured = match &reading.measured {
+        Some(measured) => measured.text.clone(),
+        None if !reading.words.is_empty() => listed(&reading.words, "or"),
+        None if reading.may_be_none => "none".to_owned(),
+        None => "not known".to_owned(),
+    };
+    let room = reading
+        .margin
+        .as_ref()
+        .map(|margin| format!(", {}", margin.text));
+    if reading.limit.is_none() && measured == reading.bound {
+        return measured;
+    }
+    format!(
+        "{measured}, {} asked{}",
+        reading.bound,
+        room.unwrap_or_default()
+    )
+}
+
+/// What does not apply, as one list.
+pub(super) fn not_applicable(page: &mut Page, report: &Report) {
+    let ids: Vec<String> = binding(report, Outcome::NotApplicable)
+        .map(|rule| rule.id.clone())
+        .collect();
+    if !ids.is_empty() {
+        page.heading("What does not apply");
+        page.paragraph(2, &format!("{}.", ids.join(", ")));
+    }
+}
+
+/// Rules that only advise.
+pub(super) fn advice(page: &mut Page, report: &Report) {
+    let rules = report.rules.iter();
+    let advising: Vec<_> = rules
+        .filter(|rule| rule.strength != MUST && rule.outcome != Outcome::NotApplicable)
+        .collect();
+    if advising.is_empty() {
+        return;
+    }
+    page.heading("What is only advised, and does not bind");
+    for rule in advising {
+        let text = match rule.outcome {
+            Outcome::Pass => format!("{}: followed, {}", rule.title, in_short(rule)),
+            Outcome::Fail => format!("{}: not followed. {}", rule.title, rule.sentence),
+            _ => format!("{}: open. {}", rule.title, rule.sentence),
+        };
+        page.item(2, "", &format!("{text} ({})", rule.clause));
+    }
+}
+
+/// Questions of class.
+pub(super) fn decisions(page: &mut Page, report: &Report) {
+    if report.decisions.is_empty() {
+        return;
+    }
+    page.heading("What follows from the plan");
+    for decision in &report.decisions {
+        let clause = decision
+            .clause
+            .as_ref()
+            .map(|clause| format!(" ({clause})"));
+        let clause = clause.unwrap_or_default();
+        page.item(
+            2,
+            "",
+            &format!("{}: {}{clause}", decision.title, decision.sentence),
+        );
+    }
+}
+
+/// Papers as a list to tick off.
+pub(super) fn papers(page: &mut Page, report: &Report) {
+    let wanted = report
+        .documents
+        .iter()
+        .filter(|document| document.need != "not-needed");
+    let wanted: Vec<_> = wanted.collect();
+    if wanted.is_empty() {
+        return;
+    }
+    page.heading("Papers to gather");
+    for document in wanted {
+        let tick = match document.state.as_str() {
+            "in-hand" => "[x] ",
+            _ => "[ ] ",
+        };
+        page.item(2, tick, &document.sentence);
+    }
+}
+
+/// Duties in time.
+pub(super) fn duties(page: &mut Page, report: &Report) {
+    if report.duties.is_empty() {
+        return;
+    }
+    page.heading("What is to be done, and when");
+    for duty in &report.duties {
+        page.item(2, "- ", &duty.sentence);
+    }
+}
+
+/// What to be careful of.
+pub(super) fn cautions(page: &mut Page, report: &Report) {
+    page.heading("Take care");
+    for caution in &report.cautions {
+        page.item(2, "- ", &caution.says);
+    }
+}
+
+/// What to do next.
+pub(super) fn next(page: &mut Page, report: &Report) {
+    page.heading("What to do next");
+    for (number, step) in (1_u32..).zip(&report.next) {
+        page.item(2, &format!("{number}. "), step);
+    }
+}
+
+/// What this is not.
+pub(super) fn foot(page: &mut Page, report: &Report) {
+    page.gap();
+    if let Some(notice) = &report.rule_set.notice {
+        page.marked(0, notice, Mark::Dim);
+    }
+    page.marked(0, &report.disclaimer, Mark::Dim);
+}
