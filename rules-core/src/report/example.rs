@@ -281,6 +281,8 @@ pub fn part<'a>(readings: Vec<Reading<'a>>, as_drawn: Truth, missing: &[Missing]
         outcome: Outcome::of(truth, as_drawn),
         truth,
         as_drawn,
+        base: truth,
+        reliefs: Vec::new(),
         relief: None,
         margin: readings.first().and_then(|reading| reading.margin),
         readings,
@@ -306,7 +308,6 @@ pub fn finding(rule: usize, parts: Vec<Part<'_>>) -> Finding<'_> {
 pub fn findings(rules: Vec<Finding<'_>>) -> Findings<'_> {
     Findings {
         verdict: Verdict::NotDecided,
-        together: Truth::OPEN,
         rules,
         decisions: Vec::new(),
         documents: vec![DocumentNeed {

@@ -3,7 +3,7 @@
 use super::model::{MarginReport, RangeReport};
 use crate::check::{Margin, Reading};
 use crate::quantity::{Dimension, Figures, Interval, Relation, Rounding, Unit, show};
-use crate::ruleset::Bound;
+use crate::ruleset::{Bound, Value};
 
 /// How a bound compares.
 pub(super) fn relation(bound: &Bound) -> Relation {
@@ -26,12 +26,18 @@ pub(super) fn unit_of(unit: Option<Unit>, dimension: Dimension) -> Unit {
 pub(super) fn measured_and_limit(reading: &Reading<'_>) -> Option<(RangeReport, RangeReport)> {
     let (measured, limit) = (reading.measured?, reading.limit?);
     let unit = unit_of(reading.unit, reading.dimension);
+    let limit_unit = limit_unit(reading.bound, unit);
     let relation = relation(reading.bound);
-    let figures = Figures::new(measured, relation, limit, unit);
-    let one_figure = decided(relation, measured, limit).then_some(relation);
-    let text = match one_figure {
-        Some(relation) if measured.is_exact() => cautious(&figures, relation).to_owned(),
-        _ => range_words(measured, &figures.low, &figures.high),
+    let figures = Figures::across((measured, unit), relation, (limit, limit_unit));
+    let decided = relation
+        .judge_as(
+            (measured, unit.dimension()),
+            (limit, limit_unit.dimension()),
+        )
+        .is_some_and(|compared| !compared.open());
+    let text = match decided && measured.is_exact() {
+        true => cautious(&figures, relation).to_owned(),
+        false => range_words(measured, &figures.low, &figures.high),
     };
     let limit_text = figures.limit.replace(" .. ", " to ");
     let (limit_low, limit_high) = match figures.limit.split_once(" .. ") {
@@ -40,7 +46,7 @@ pub(super) fn measured_and_limit(reading: &Reading<'_>) -> Option<(RangeReport, 
     };
     let limit = RangeReport {
         text: limit_text,
-        ..range(limit, limit_low, limit_high, unit)
+        ..range(limit, limit_low, limit_high, limit_unit)
     };
     let measured = RangeReport {
         text,
@@ -71,8 +77,19 @@ pub(super) fn drawn(reading: &Reading<'_>) -> Option<String> {
     measured_and_limit(&as_drawn).map(|(measured, _)| measured.text)
 }
 
-fn decided(relation: Relation, measured: Interval, limit: Interval) -> bool {
-    !relation.judge(measured, limit).open()
+/// The limit's own unit where it is of another dimension than what is measured: months against days.
+fn limit_unit(bound: &Bound, unit: Unit) -> Unit {
+    let value = match bound {
+        Bound::AtLeast(value)
+        | Bound::AtMost(value)
+        | Bound::MoreThan(value)
+        | Bound::LessThan(value) => value,
+        Bound::Is(_) => return unit,
+    };
+    match value {
+        Value::Stated(stated) if stated.dimension != unit.dimension() => stated.unit,
+        _ => unit,
+    }
 }
 
 /// The one of two figures on either side of an exact amount that leaves less room.

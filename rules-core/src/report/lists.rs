@@ -65,7 +65,6 @@ impl Matter<'_> {
     }
 
     fn document(&self, need: &DocumentNeed, document: &Document) -> DocumentReport {
-        let rules = need.rules.iter();
         DocumentReport {
             id: document.id.clone(),
             title: document.title.clone(),
@@ -74,9 +73,7 @@ impl Matter<'_> {
             from: document.from.clone(),
             form: document.form.clone(),
             discretion: document.discretion,
-            rules: rules
-                .filter_map(|rule| Some(self.rules.rules.get(*rule)?.id.clone()))
-                .collect(),
+            rules: self.rule_ids(&need.rules),
             sentence: document_sentence(need, document),
         }
     }

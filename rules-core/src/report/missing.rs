@@ -1,10 +1,8 @@
 //! What is missing, as questions that a person can answer.
 
-use std::collections::BTreeMap;
-
 use super::matter::Matter;
 use super::model::{MissingReport, Question};
-use crate::check::{Missing, Outcome};
+use crate::check::{self, Missing};
 use crate::plan::ThingIndex;
 use crate::vocabulary::{FactId, KindId, Number, OutlineId};
 
@@ -120,30 +118,23 @@ impl Matter<'_> {
 
     /// All that is missing, each once, with the rules that are open for want of it; what helps most first.
     pub(super) fn questions(&self) -> Vec<Question> {
-        let mut open: BTreeMap<Missing, Vec<String>> = BTreeMap::new();
-        for finding in &self.findings.rules {
-            let id = self.rules.rules.get(finding.rule).map(|rule| &rule.id);
-            let decided = matches!(
-                finding.outcome,
-                Outcome::Pass | Outcome::Fail | Outcome::NotApplicable
-            );
-            if decided {
-                continue;
-            }
-            for missing in &finding.missing {
-                open.entry(*missing).or_default().extend(id.cloned());
-            }
-        }
-        let mut questions: Vec<Question> = open
+        let found = check::questions(self.rules, &self.findings.rules);
+        let mut questions: Vec<Question> = found
             .into_iter()
             .map(|(missing, rules)| Question {
                 missing: self.missing(missing),
-                rules,
+                rules: self.rule_ids(&rules),
             })
             .collect();
         // The sort is stable: among equals, the order of the plan stays.
         questions.sort_by_key(|question| std::cmp::Reverse(question.rules.len()));
         questions
+    }
+
+    /// The ids of these rules.
+    pub(super) fn rule_ids(&self, rules: &[usize]) -> Vec<String> {
+        let rules = rules.iter().filter_map(|rule| self.rules.rules.get(*rule));
+        rules.map(|rule| rule.id.clone()).collect()
     }
 }
 

@@ -113,7 +113,7 @@ impl Matter<'_> {
 }
 
 fn passes(part: &Part<'_>, relief: Option<&str>, readings: &[ReadingReport]) -> String {
-    let open = part.readings.iter().any(|reading| reading.truth.is_open());
+    let open = part.base.is_open();
     let by = match relief {
         Some(relief) if open => {
             format!(
