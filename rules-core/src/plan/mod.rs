@@ -1,7 +1,11 @@
 //! The plan: the lot, the pool, and all that stands, runs or flows there.
 
+mod derive;
 pub mod figure;
 mod model;
+mod read;
+mod valid;
 
 pub use figure::{Figure, Form, Point};
 pub use model::*;
+pub use read::read;

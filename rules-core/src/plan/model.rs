@@ -19,6 +19,8 @@ pub struct Plan {
     pub id: String,
     /// What the plan is called in reports.
     pub title: String,
+    /// Where north lies: the angle from the file's y axis to it, with the clock, in billionths of a degree.
+    pub north: i128,
     /// Where positions come from.
     pub sources: Vec<Source>,
     /// All things: those that are always there (the lot, the applicant, the works, the days on which something
@@ -40,7 +42,7 @@ pub struct Plan {
 pub struct Source {
     /// Its id in the plan.
     pub id: String,
-    /// `survey`, `plat`, `deed`, `map`, `fence`, `guess`, `design`.
+    /// `survey`, `plat`, `deed`, `map`, `fence`, `guess`, `design`, `tape`, `designated`.
     pub by: String,
     /// How far off a thing may be inside it.
     pub accuracy: Option<i64>,

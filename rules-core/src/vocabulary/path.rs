@@ -1,6 +1,6 @@
 //! Names in files, turned into places in the table.
 
-use super::{FactId, KindId, OutlineId, Vocabulary};
+use super::{Fact, FactId, KindId, OutlineId, Vocabulary};
 
 /// What a name such as `gate`, `gate.latch` or `gate.latch-height` stands for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -41,6 +41,16 @@ impl Vocabulary {
     pub fn fact_names(&self, kind: KindId) -> impl Iterator<Item = &str> {
         let facts = self.kind(kind).facts.iter();
         facts.map(|id| self.fact(*id).name.as_str())
+    }
+}
+
+impl Fact {
+    /// Its name in the middle of a sentence: `the height of the latch`, `whether the gate closes by itself`.
+    pub fn phrase(&self) -> String {
+        match self.said.starts_with("whether ") {
+            true => self.said.clone(),
+            false => format!("the {}", self.said),
+        }
     }
 }
 

@@ -68,11 +68,17 @@ fn every_fact_asks_and_says_how_it_is_found() {
         assert!(is_question(&fact.ask), "{path}: {}", fact.ask);
         assert!(fact.ask.ends_with('?'), "{path}: {}", fact.ask);
         assert!(fact.how.ends_with('.'), "{path}: {}", fact.how);
+        let first = fact.said.split(' ').next().unwrap();
         assert!(
-            fact.said.starts_with(char::is_lowercase),
+            first.chars().all(char::is_lowercase),
             "{path}: {}",
             fact.said
         );
+        assert!(
+            !["the", "a", "what", "who", "whose", "how", "where"].contains(&first),
+            "{path}"
+        );
+        assert_eq!(fact.answer == Answer::YesNo, first == "whether", "{path}");
     }
 }
 

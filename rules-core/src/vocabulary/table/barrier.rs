@@ -43,9 +43,9 @@ pub(super) const KINDS: &[KindRow] = &[
 const STRETCH: &[FactRow] = facts! {
     "type", "make of the barrier", such_as(&["picket", "ornamental", "chain-link", "mesh", "solid", "lattice", "dwelling-wall", "pool-wall", "screen", "hedge"]);
         "What is this stretch made of?", "Go by what a child would meet: a wall of the house counts as dwelling-wall.";
-    "role", "what the stretch is for", such_as(&["pool-fence", "yard-fence", "retaining", "building"]);
+    "role", "purpose of the stretch", such_as(&["pool-fence", "yard-fence", "retaining", "building"]);
         "Is it a fence for the pool, the fence of the yard, or a wall that is there anyway?", "Go by why it was put up.";
-    "on", "where the stretch stands", one_of(&["lot-line", "own"]);
+    "on", "place of the stretch", one_of(&["lot-line", "own"]);
         "Does it stand on the lot line or on your own ground?", "Compare it with the surveyed line; on the line counts even if the neighbour put it up.";
     "height-outside", "height on the outside", metres(0, 100).varies();
         "How high is it on the side away from the pool?", "Tape from the ground straight up to the top, at the lowest and at the highest place.";
@@ -79,7 +79,7 @@ const STRETCH: &[FactRow] = facts! {
         "Can one see through it?", "Stand square to it, three steps away.";
     "built-on", "day on which it was built", date().or_none();
         "On which day was it built?", "Look at the fence builder's bill.";
-    "ends-at", "what it ends at", such_as(&["stretch", "gate", "building", "shoreline", "nothing"]);
+    "ends-at", "end of the stretch", such_as(&["stretch", "gate", "building", "shoreline", "nothing"]);
         "What does it end at?", "Walk to its free end and look.";
 };
 

@@ -60,7 +60,7 @@ const BUILDING: &[FactRow] = facts! {
         "What is it used for?", "Go by its main use today.";
     "rank", "rank of the building on its lot", one_of(&["principal", "accessory"]);
         "Is it the main building of its lot?", "The dwelling is principal; a garage or a shed is accessory.";
-    "stands-on", "whose ground the building stands on", one_of(&["lot", "neighbour-lot"]);
+    "stands-on", "ground that the building stands on", one_of(&["lot", "neighbour-lot"]);
         "Does it stand on this lot or on a neighbour's?", "Go by the surveyed line.";
     "footing-depth", "depth of the footing below the ground", metres(0, 100).varies();
         "How deep below the ground is the underside of its footing?", "It stands on the building's drawings; otherwise dig a small hole beside the wall, or ask an engineer.";
@@ -77,7 +77,7 @@ const BUILDING: &[FactRow] = facts! {
 const WALL_OPENING: &[FactRow] = facts! {
     "type", "sort of opening", one_of(&["door", "sliding-door", "window", "pet-door", "garage-door", "vent"]);
         "Is it a door, a sliding door, a window, a pet door, a garage door or a vent?", "Go by what can pass through.";
-    "in", "what the opening is in", one_of(&["building", "barrier-stretch", "neighbour-building"]);
+    "in", "wall that the opening is in", one_of(&["building", "barrier-stretch", "neighbour-building"]);
         "Is it in a wall that is part of the barrier, in another wall of the house, or in a neighbour's?", "Follow the barrier round and see whether it runs along this wall.";
     "sill-height", "height of the sill", metres(-10, 100);
         "How high is its lower edge above the floor or the ground outside, whichever is higher?", "Tape from the standing place straight up to the lowest part that opens.";

@@ -66,7 +66,7 @@ const TREE: &[FactRow] = facts! {
         "How many stems has it?", "Count them at chest height.";
     "species", "species of the tree", such_as(&["oak", "maple", "pine", "birch", "beech", "spruce", "willow", "poplar"]);
         "Which tree is it?", "Take a leaf to somebody who knows trees.";
-    "stands-on", "whose ground the tree stands on", one_of(&["lot", "neighbour-lot", "road"]);
+    "stands-on", "ground that the tree stands on", one_of(&["lot", "neighbour-lot", "road"]);
         "Whose ground does it stand on?", "Go by the surveyed line and the middle of the stem.";
     "protected", "whether the tree is protected", yes_no();
         "Is the tree protected?", "Ask the office that keeps the list of protected trees.";

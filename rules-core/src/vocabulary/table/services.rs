@@ -212,7 +212,7 @@ const ELECTRIC_POINT: &[FactRow] = facts! {
         "How high is it above the ground or the highest water, whichever is higher?", "Tape straight up to its lowest part; below the water counts as less than nothing.";
     "ground-fault-protected", "whether a ground-fault breaker protects it", yes_no();
         "Does a ground-fault breaker protect it?", "Press the test button and see whether it goes dead.";
-    "purpose", "what it serves", such_as(&["general", "pump", "pool-light", "heater", "lighting"]);
+    "purpose", "purpose of it", such_as(&["general", "pump", "pool-light", "heater", "lighting"]);
         "What does it serve?", "Follow the cord, or switch it off and see what stops.";
     "voltage", "voltage", volts(1_000_000);
         "Which voltage has it?", "It stands on the plate, or in the panel.";

@@ -67,15 +67,15 @@ const LOT: &[FactRow] = facts! {
 };
 
 const LOT_LINE: &[FactRow] = facts! {
-    "faces", "the side that the line is", one_of(&["front", "side", "rear", "street-side", "shore", "alley"]);
+    "faces", "side of the lot that the line is", one_of(&["front", "side", "rear", "street-side", "shore", "alley"]);
         "Is this line at the front, a side, the rear, a second street, the shore or an alley?", "Stand on the road that gives the lot its address and face the house; ask the office about corner and odd lots.";
-    "beyond", "what lies beyond the line", one_of(&["neighbour-lot", "road", "alley", "open-space", "water", "railway"]);
+    "beyond", "ground beyond the line", one_of(&["neighbour-lot", "road", "alley", "open-space", "water", "railway"]);
         "What lies beyond this line?", "Look at the survey or the parcel map, not at the fence.";
-    "neighbour-faces", "the side that the line is for the neighbour", one_of(&["front", "side", "rear", "street-side", "shore", "alley"]);
+    "neighbour-faces", "side of the neighbour's lot", one_of(&["front", "side", "rear", "street-side", "shore", "alley"]);
         "Which side of the neighbour's lot is this line?", "Stand on the neighbour's road and face the neighbour's house.";
-    "source", "who fixed the line", one_of(&["survey", "plat", "deed", "map", "fence", "guess", "designated", "design", "tape"]);
+    "source", "source of the line", one_of(&["survey", "plat", "deed", "map", "fence", "guess", "designated", "design", "tape"]);
         "Who fixed this line?", "Say on what paper or mark it rests; only a survey, a plat or a deed makes it a boundary.";
-    "accuracy", "how far off the line may be", metres(0, 1000);
+    "accuracy", "accuracy of the line", metres(0, 1000);
         "How far off may this line be?", "Read it from the survey's notes, or ask the surveyor.";
     "length", "length of the line", metres(0, 10_000);
         "How long is this line by the deed or the plat?", "Copy the length that the deed or the plat states.";

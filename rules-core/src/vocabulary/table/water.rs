@@ -52,7 +52,7 @@ pub(super) const KINDS: &[KindRow] = &[
 const DRAINAGE: &[FactRow] = facts! {
     "type", "sort of drainage path", such_as(&["swale", "ditch", "sheet-flow", "channel"]);
         "Is it a swale, a ditch, a built channel, or only the way the rain takes?", "Go out in heavy rain and look.";
-    "stands-for", "whose water it carries", such_as(&["own", "neighbour", "road"]);
+    "stands-for", "origin of its water", such_as(&["own", "neighbour", "road"]);
         "Whose water does it carry?", "Follow it uphill.";
 };
 

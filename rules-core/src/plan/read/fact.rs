@@ -1,0 +1,301 @@
+//! What is stated of a fact.
+
+use std::collections::BTreeSet;
+
+use super::super::{Amount, Possible, Words};
+use super::context::{Context, guess};
+use crate::quantity::{Dimension, Interval, Written, show_exactly};
+use crate::text::{Entry, MapReader, Node, closest, yes_no};
+use crate::vocabulary::{Answer, Fact, FactId};
+
+impl<'a> Context<'a> {
+    /// What a fact can still be. `None` where nothing is known of it, or what is written is at fault.
+    pub fn fact(&mut self, id: FactId, entry: &'a Entry) -> Option<Possible> {
+        let vocabulary = self.vocabulary;
+        let fact = vocabulary.fact(id);
+        if entry.value.is_empty() {
+            let message = format!("Nothing is written after `{}`.", fact.name);
+            self.faults
+                .add("empty-value", entry.key_span, message)
+                .help("Write `unknown` where nobody knows, or leave the line out.");
+            return None;
+        }
+        let possible = self.possible(fact, &entry.value)?;
+        let span = Some(entry.value.span);
+        Some(Possible { span, ..possible })
+    }
+
+    fn possible(&mut self, fact: &'a Fact, node: &'a Node) -> Option<Possible> {
+        if node.as_map().is_some() {
+            return self.possible_map(fact, node);
+        }
+        match node.text() {
+            Some("unknown") => None,
+            Some("none") => self.none(fact, node),
+            _ => self.known(fact, node),
+        }
+    }
+
+    fn none(&mut self, fact: &Fact, node: &Node) -> Option<Possible> {
+        if !fact.none {
+            let message = format!(
+                "`none` makes no sense for {}: there always is one.",
+                fact.phrase()
+            );
+            let help = "Write `unknown` where nobody knows.";
+            self.faults
+                .add("none-not-possible", node.span, message)
+                .help(help);
+            return None;
+        }
+        let none = true;
+        Some(Possible {
+            none,
+            ..Possible::default()
+        })
+    }
+
+    fn known(&mut self, fact: &'a Fact, node: &'a Node) -> Option<Possible> {
+        match &fact.answer {
+            Answer::Amount { dimension, .. } => {
+                let written = self.amount(&fact.name, node, *dimension)?;
+                let least = self.within_limits(fact, node, &written)?;
+                Some(amount_of(Amount {
+                    least,
+                    most: None,
+                    drawn: written.drawn.map(|drawn| (drawn, drawn)),
+                    dimension: written.dimension,
+                    unit: Some(written.unit),
+                }))
+            }
+            Answer::Word { words, open } => self.known_word(fact, node, words, *open),
+            Answer::YesNo => match yes_no(node) {
+                Ok(true) => Some(words_of(["yes"])),
+                Ok(false) => Some(words_of(["no"])),
+                Err(fault) => {
+                    self.faults.list.push(fault);
+                    None
+                }
+            },
+        }
+    }
+
+    fn known_word(
+        &mut self,
+        fact: &Fact,
+        node: &'a Node,
+        words: &[String],
+        open: bool,
+    ) -> Option<Possible> {
+        let text = self.scalar(&fact.name, node)?;
+        let known = words.iter().map(String::as_str);
+        let other_spelling = |word: &&str| plain(word) == plain(text);
+        if words.iter().any(|word| word == text)
+            || (open && !known.clone().any(|word| other_spelling(&word)))
+        {
+            return Some(words_of([text]));
+        }
+        let message = format!("`{text}` is not a word for {}.", fact.phrase());
+        let help = match known
+            .clone()
+            .find(other_spelling)
+            .or_else(|| closest(text, known.clone()))
+        {
+            Some(word) => format!("Did you mean `{word}`?"),
+            None => guess(text, known, "The words here are"),
+        };
+        self.faults
+            .add("unknown-word", node.span, message)
+            .help(help);
+        None
+    }
+
+    /// `{from: 46 in, to: 50 in}` along the thing, or `{one-of: [a, b]}`.
+    fn possible_map(&mut self, fact: &'a Fact, node: &'a Node) -> Option<Possible> {
+        let mut map = MapReader::new(node, &fact.said, &mut self.faults)?;
+        let one_of = map.take("one-of");
+        let (from, to) = (map.take("from"), map.take("to"));
+        map.finish(&mut self.faults);
+        match (one_of, from, to) {
+            (Some(one_of), None, None) => self.one_of(fact, &one_of.value),
+            (None, Some(from), Some(to)) => self.along(fact, node, (&from.value, &to.value)),
+            _ => {
+                self.faults
+                    .add(
+                        "half-a-range",
+                        node.span,
+                        format!("Only half of a range stands here for {}.", fact.phrase()),
+                    )
+                    .help("Write both `from` and `to`, or `one-of` with a list.");
+                None
+            }
+        }
+    }
+
+    fn one_of(&mut self, fact: &'a Fact, node: &'a Node) -> Option<Possible> {
+        let choices = node.as_list().filter(|choices| !choices.is_empty());
+        let Some(choices) = choices else {
+            self.faults
+                .add(
+                    "empty-one-of",
+                    node.span,
+                    "`one-of` needs a list with at least one entry.",
+                )
+                .help("Write what it may still be: `{one-of: [pool, outside]}`.");
+            return None;
+        };
+        let read: Vec<_> = choices
+            .iter()
+            .map(|choice| self.choice(fact, choice))
+            .collect();
+        read.into_iter()
+            .try_fold(Possible::default(), |all, one| Some(either(all, one?)))
+    }
+
+    fn choice(&mut self, fact: &'a Fact, node: &'a Node) -> Option<Possible> {
+        match node.text() {
+            Some("none") => self.none(fact, node),
+            // What may also be unknown is unknown.
+            Some("unknown") => None,
+            _ => self.known(fact, node),
+        }
+    }
+
+    fn along(
+        &mut self,
+        fact: &'a Fact,
+        node: &'a Node,
+        (from, to): (&'a Node, &'a Node),
+    ) -> Option<Possible> {
+        let Answer::Amount { dimension, .. } = fact.answer else {
+            let message = format!(
+                "`from` and `to` make no sense for {}: it is not an amount.",
+                fact.phrase()
+            );
+            self.faults
+                .add("does-not-vary", node.span, message)
+                .help("Write `one-of` with a list.");
+            return None;
+        };
+        if !fact.varies {
+            let message = format!("The {} does not change along the thing.", fact.said);
+            let help = "Write one amount; `1.2 m .. 1.4 m` where it lies somewhere between.";
+            self.faults
+                .add("does-not-vary", node.span, message)
+                .help(help);
+        }
+        let (least, most) = (
+            self.end(fact, from, dimension),
+            self.end(fact, to, dimension),
+        );
+        let ((least, low), (most, high)) = (least?, most?);
+        if high.high < low.low {
+            let message = format!("The {} goes from more to less.", fact.said);
+            self.faults
+                .add("wrong-way-round", node.span, message)
+                .help("Write the lesser amount after `from`.");
+            return None;
+        }
+        Some(amount_of(Amount {
+            least: low,
+            most: Some(high),
+            drawn: least.drawn.zip(most.drawn),
+            dimension: least.dimension,
+            unit: Some(least.unit),
+        }))
+    }
+
+    fn end(&mut self, fact: &Fact, node: &'a Node, of: Dimension) -> Option<(Written, Interval)> {
+        let written = self.amount(&fact.name, node, of)?;
+        let range = self.within_limits(fact, node, &written)?;
+        Some((written, range))
+    }
+
+    /// What is left of a stated range within what the world allows; nothing left, or a figure beyond it, is a fault.
+    fn within_limits(&mut self, fact: &Fact, node: &Node, written: &Written) -> Option<Interval> {
+        let limits = limits(fact, written.dimension);
+        let drawn = written.drawn.is_none_or(|drawn| limits.contains(drawn));
+        let left = written.range.meet(limits).filter(|_| drawn);
+        if left.is_none() {
+            let text = node.text().unwrap_or_default();
+            let message = format!("`{text}` cannot be {}.", fact.phrase());
+            self.faults
+                .add("beyond-limits", node.span, message)
+                .help(between(limits, written));
+        }
+        left
+    }
+}
+
+/// What the world allows; limits in days say nothing of months.
+fn limits(fact: &Fact, dimension: Dimension) -> Interval {
+    match fact.answer {
+        Answer::Amount {
+            dimension: of,
+            least,
+            most,
+        } if of == dimension => Interval {
+            low: least.unwrap_or(i128::MIN),
+            high: most.unwrap_or(i128::MAX),
+        },
+        _ => Interval::any(),
+    }
+}
+
+fn between(limits: Interval, written: &Written) -> String {
+    let shown = |amount| show_exactly(amount, written.unit);
+    format!(
+        "It lies between {} and {}; look at the figure and its unit again.",
+        shown(limits.low),
+        shown(limits.high)
+    )
+}
+
+fn amount_of(amount: Amount) -> Possible {
+    let amount = Some(amount);
+    Possible {
+        amount,
+        ..Possible::default()
+    }
+}
+
+/// One of these words.
+pub(super) fn words_of<'w>(words: impl IntoIterator<Item = &'w str>) -> Possible {
+    let words: BTreeSet<_> = words.into_iter().map(str::to_owned).collect();
+    let words = Some(Words::OneOf(words));
+    Possible {
+        words,
+        ..Possible::default()
+    }
+}
+
+/// What is possible if one or the other is.
+fn either(all: Possible, one: Possible) -> Possible {
+    let amount = match (all.amount, one.amount) {
+        (Some(a), Some(b)) => Some(Amount {
+            least: a.least.hull(b.least),
+            drawn: None,
+            ..a
+        }),
+        (a, b) => a.or(b),
+    };
+    let words = match (all.words, one.words) {
+        (Some(Words::OneOf(a)), Some(Words::OneOf(b))) => Some(Words::OneOf(&a | &b)),
+        (a, b) => a.or(b),
+    };
+    let amount = amount.map(|amount| Amount {
+        drawn: amount.drawn.filter(|_| !all.none && !one.none),
+        ..amount
+    });
+    Possible {
+        none: all.none || one.none,
+        amount,
+        words,
+        span: None,
+    }
+}
+
+/// A word without what people spell in different ways.
+fn plain(word: &str) -> String {
+    word.trim().to_lowercase().replace(['_', ' '], "-")
+}

@@ -1,0 +1,245 @@
+//! What stands beside the things: sources, inventory, tape readings, documents.
+
+use std::collections::BTreeMap;
+
+use super::super::{DocumentState, Looked, Source, Taped, Thing, ThingIndex};
+use super::context::{Context, guess};
+use crate::quantity::{Dimension, Interval};
+use crate::text::{Entry, MapReader, Node};
+use crate::vocabulary::{KindId, Number, OutlineId};
+
+/// What a source can be.
+const SOURCES: [&str; 9] = [
+    "survey",
+    "plat",
+    "deed",
+    "map",
+    "fence",
+    "guess",
+    "design",
+    "tape",
+    "designated",
+];
+
+impl<'a> Context<'a> {
+    /// The items of a list; anything else is a fault.
+    pub fn list(&mut self, entry: Option<&'a Entry>) -> &'a [Node] {
+        let Some(entry) = entry.filter(|entry| !entry.value.is_empty()) else {
+            return &[];
+        };
+        entry.value.as_list().unwrap_or_else(|| {
+            let message = format!("`{}` needs a list.", entry.key);
+            self.faults
+                .add("not-a-list", entry.value.span, message)
+                .help("Begin each item with a hyphen on its own line.");
+            &[]
+        })
+    }
+
+    fn map(&mut self, entry: Option<&'a Entry>) -> &'a [Entry] {
+        let Some(entry) = entry.filter(|entry| !entry.value.is_empty()) else {
+            return &[];
+        };
+        entry.value.as_map().unwrap_or_else(|| {
+            let message = format!("`{}` needs keys with values.", entry.key);
+            self.faults.add("not-a-map", entry.value.span, message);
+            &[]
+        })
+    }
+
+    /// Where positions come from.
+    pub fn read_sources(&mut self, entry: Option<&'a Entry>) {
+        for node in self.list(entry) {
+            let Some((source, id)) = self.one_source(node) else {
+                continue;
+            };
+            if self.sources.iter().any(|other| other.id == source.id) {
+                let message = format!("There are two sources `{}`.", source.id);
+                self.faults.add("same-id", id.span, message);
+            }
+            self.sources.push(source);
+        }
+    }
+
+    fn one_source(&mut self, node: &'a Node) -> Option<(Source, &'a Node)> {
+        let mut map = MapReader::new(node, "a source", &mut self.faults)?;
+        let (id, by) = (
+            map.need("id", &mut self.faults),
+            map.need("by", &mut self.faults),
+        );
+        let (accuracy, shift) = (map.take("accuracy"), map.take("shift"));
+        map.finish(&mut self.faults);
+        let (accuracy, shift) = (
+            self.accuracy(accuracy).flatten(),
+            self.accuracy(shift).flatten(),
+        );
+        let name = id.and_then(|id| self.id("id", &id.value));
+        let by = by
+            .and_then(|by| self.word("by", &by.value, &SOURCES))?
+            .to_owned();
+        let source = Source {
+            id: name?.to_owned(),
+            by,
+            accuracy,
+            shift,
+        };
+        Some((source, &id?.value))
+    }
+
+    /// What was looked for. `none` of a kind of which one is drawn is a fault.
+    pub fn inventory(
+        &mut self,
+        entry: Option<&'a Entry>,
+        things: &[Thing],
+    ) -> BTreeMap<KindId, Looked> {
+        let mut inventory = BTreeMap::new();
+        for entry in self.map(entry) {
+            let Some(kind) = self.kind("inventory", &entry.key, entry.key_span) else {
+                continue;
+            };
+            if self.vocabulary.kind(kind).number == Number::One {
+                let message = format!(
+                    "There always is one of `{}`, so that it is not part of the inventory.",
+                    entry.key
+                );
+                self.faults.add("always-there", entry.key_span, message);
+            } else if let Some(looked) = self.looked(entry) {
+                self.refuse_drawn(kind, &looked, entry, things);
+                inventory.insert(kind, looked);
+            }
+        }
+        inventory
+    }
+
+    fn looked(&mut self, entry: &'a Entry) -> Option<Looked> {
+        if entry.value.as_map().is_none() {
+            return match self.word(
+                &entry.key,
+                &entry.value,
+                &["none", "all-shown", "not-checked"],
+            )? {
+                "none" => Some(Looked::None),
+                "all-shown" => Some(Looked::AllShown(None)),
+                _ => None,
+            };
+        }
+        let mut map = MapReader::new(&entry.value, "an inventory entry", &mut self.faults)?;
+        let shown = map.need("all-shown", &mut self.faults);
+        map.finish(&mut self.faults);
+        let mut map = MapReader::new(&shown?.value, "`all-shown`", &mut self.faults)?;
+        let within = map.need("within", &mut self.faults);
+        map.finish(&mut self.faults);
+        let within = self.positive("within", &within?.value)?;
+        Some(Looked::AllShown(Some(within)))
+    }
+
+    fn refuse_drawn(&mut self, kind: KindId, looked: &Looked, entry: &Entry, things: &[Thing]) {
+        let drawn = things.iter().find(|thing| thing.kind == kind);
+        if let (Looked::None, Some(thing)) = (looked, drawn) {
+            let message = format!(
+                "The inventory says that there is no `{}`, and `{}` is one.",
+                entry.key, thing.id
+            );
+            self.faults
+                .add("none-but-drawn", entry.value.span, message)
+                .help("Write `all-shown`, or take the thing out.");
+        }
+    }
+
+    /// Tape readings.
+    pub fn measured(&mut self, entry: Option<&'a Entry>, things: &[Thing]) -> Vec<Taped> {
+        let list = self.list(entry);
+        list.iter()
+            .filter_map(|node| self.taped(node, things))
+            .collect()
+    }
+
+    fn taped(&mut self, node: &'a Node, things: &[Thing]) -> Option<Taped> {
+        let mut map = MapReader::new(node, "a tape reading", &mut self.faults)?;
+        let [from, to, is] = ["from", "to", "is"].map(|key| map.need(key, &mut self.faults));
+        map.finish(&mut self.faults);
+        let from = from.and_then(|from| self.end_of_tape(from, things));
+        let to = to.and_then(|to| self.end_of_tape(to, things));
+        let is =
+            is.and_then(|is| Some((self.amount("is", &is.value, Dimension::Length)?, &is.value)));
+        let (from, to, (is, at)) = (from?, to?, is?);
+        let range = is.range.meet(Interval::from_low(0));
+        if range.is_none() {
+            self.faults.add(
+                "not-positive",
+                at.span,
+                "A distance cannot be less than nothing.",
+            );
+        }
+        Some(Taped {
+            from,
+            to,
+            range: range?,
+            drawn: is.drawn,
+            span: node.span,
+        })
+    }
+
+    /// `house.wall`: a thing and one of its outlines; the outline may be left out where there is only one.
+    fn end_of_tape(
+        &mut self,
+        entry: &'a Entry,
+        things: &[Thing],
+    ) -> Option<(ThingIndex, OutlineId)> {
+        let text = self.scalar(&entry.key, &entry.value)?;
+        let span = entry.value.span;
+        let (id, outline) = text
+            .split_once('.')
+            .map_or((text, None), |(id, outline)| (id, Some(outline)));
+        let found = things.iter().enumerate().find(|(_, thing)| thing.id == id);
+        let Some((index, thing)) = found else {
+            let help = guess(
+                id,
+                things.iter().map(|thing| thing.id.as_str()),
+                "The things are",
+            );
+            let message = format!("There is no thing `{id}` in this plan.");
+            let follows = self.mentioned.contains(id);
+            self.faults_after(follows)
+                .add("unknown-thing", span, message)
+                .help(help);
+            return None;
+        };
+        let kind = self.vocabulary.kind(thing.kind);
+        let outline = match (outline, kind.outlines.as_slice()) {
+            (Some(name), _) => self.vocabulary.outline_named(thing.kind, name),
+            (None, [only]) => Some(*only),
+            (None, _) => None,
+        };
+        if outline.is_none() {
+            let names: Vec<_> = self.vocabulary.outline_names(thing.kind).collect();
+            let help = guess(
+                text.split_once('.').map_or("", |parts| parts.1),
+                names.into_iter(),
+                "Its outlines are",
+            );
+            let message = format!(
+                "`{text}` does not say to which outline of {} the tape went.",
+                kind.said
+            );
+            self.faults.add("unknown-outline", span, message).help(help);
+        }
+        Some((index, outline?))
+    }
+
+    /// Where each document stands.
+    pub fn documents(&mut self, entry: Option<&'a Entry>) -> BTreeMap<String, DocumentState> {
+        let mut documents = BTreeMap::new();
+        for entry in self.map(entry) {
+            let state =
+                match self.word(&entry.key, &entry.value, &["in-hand", "refused", "not-yet"]) {
+                    Some("in-hand") => DocumentState::InHand,
+                    Some("refused") => DocumentState::Refused,
+                    Some(_) => DocumentState::NotYet,
+                    None => continue,
+                };
+            documents.insert(entry.key.clone(), state);
+        }
+        documents
+    }
+}

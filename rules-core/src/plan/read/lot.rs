@@ -1,0 +1,381 @@
+//! The lot: its corners in order, and its sides between them.
+
+use std::collections::BTreeMap;
+
+use super::super::valid::{self, Flaw};
+use super::super::{Amount, Figure, Form, Point, Possible, SourceIndex, Thing};
+use super::context::{Context, Stated, guess};
+use super::fact::words_of;
+use crate::quantity::{Dimension, Interval, Unit};
+use crate::text::{Entry, MapReader, Node, Span};
+use crate::vocabulary::{FactId, KindId};
+
+/// A corner of the lot.
+struct Corner<'a> {
+    name: &'a str,
+    span: Span,
+    at: Point,
+    accuracy: Stated,
+}
+
+/// A side of the lot, from one of its corners to the next.
+struct Side<'a> {
+    id: String,
+    source: Option<SourceIndex>,
+    /// How far off it is by its own word or its own source's; `None` where the lot's holds for it.
+    accuracy: Stated,
+    facts: BTreeMap<FactId, Possible>,
+    span: Span,
+    /// Written under `sides`.
+    listed: Option<&'a Node>,
+}
+
+impl<'a> Context<'a> {
+    /// The place of the lot's first corner, rounded to whole metres: the origin of the plan.
+    pub fn find_origin(&mut self, lot: Option<&'a Node>) {
+        const METRE: i128 = 1_000_000_000;
+        let corners = lot.and_then(|lot| lot.get("corners")?.as_map());
+        let first = corners.and_then(|corners| corners.first());
+        let node = first.map(|first| first.value.get("at").unwrap_or(&first.value));
+        // What is wrong with the corner is said when all corners are read.
+        let (faults, told) = (self.faults.clone(), self.told_of_unit);
+        let place = node.and_then(|node| self.place(node));
+        (self.faults, self.told_of_unit) = (faults, told);
+        if let Some((x, y)) = place {
+            let whole = |at: i128| at.div_euclid(METRE) * METRE;
+            self.origin = (whole(x), whole(y));
+        }
+    }
+
+    /// The lot, and its sides in order.
+    pub fn lot(&mut self, node: &'a Node, kind: KindId) -> Option<(Thing, Vec<Thing>)> {
+        let vocabulary = self.vocabulary;
+        let line = vocabulary.kind_named("lot-line")?;
+        let mut map = MapReader::new(node, &vocabulary.kind(kind).said, &mut self.faults)?;
+        let corners = map.need("corners", &mut self.faults);
+        let sides = map.take("sides");
+        let (source, accuracy) = self.whereabouts(&mut map);
+        let mut written = self.written_outlines(&mut map, kind);
+        let facts = self.facts(&mut map, kind);
+        map.finish(&mut self.faults);
+        let boundary = vocabulary.outline_named(kind, "boundary")?;
+        if let Some((_, span)) = written.remove(&boundary) {
+            self.faults
+                .add(
+                    "wrong-place",
+                    span,
+                    "The lot's boundary is drawn by its corners, not as an outline.",
+                )
+                .help("Write `corners: {a: [0, 0], b: [24, 0], …}`.");
+        }
+        let own = accuracy.unwrap_or(self.source_accuracy(source));
+        let mut outlines = self.figures(kind, written, own);
+        let corners = self.corners(corners?)?;
+        let mut found = self.sides(&corners, sides.map(|sides| &sides.value), line);
+        self.effective(&mut found, source, own);
+        let accuracies = corner_accuracies(&corners, &found);
+        let ring = corners.iter().map(|corner| corner.at).collect();
+        let worst = all_known(accuracies.iter().copied());
+        outlines.insert(
+            boundary,
+            Figure {
+                forms: vec![Form::Ring(ring)],
+                spread: 0,
+                accuracy: worst,
+            },
+        );
+        let things = self.side_things(line, &corners, found, &accuracies);
+        let lot = Thing {
+            id: "lot".to_owned(),
+            kind,
+            part_of: None,
+            source,
+            outlines,
+            facts,
+            span: node.span,
+        };
+        Some((lot, things))
+    }
+
+    fn corners(&mut self, entry: &'a Entry) -> Option<Vec<Corner<'a>>> {
+        let Some(entries) = entry.value.as_map() else {
+            self.faults
+                .add(
+                    "not-corners",
+                    entry.value.span,
+                    "The lot's corners need a name each.",
+                )
+                .help("Write them in order round the lot: `corners: {a: [0, 0], b: [24, 0], …}`.");
+            return None;
+        };
+        let read: Vec<_> = entries.iter().map(|entry| self.corner(entry)).collect();
+        let corners: Option<Vec<_>> = read.into_iter().collect();
+        let corners = corners?;
+        if corners.len() < 3 {
+            let message = format!(
+                "A lot has at least three corners; this one has {}.",
+                corners.len()
+            );
+            self.faults.add("too-few-points", entry.value.span, message);
+            return None;
+        }
+        let ring: Vec<_> = corners.iter().map(|corner| corner.at).collect();
+        if let Some(flaw) = valid::flaw(&ring) {
+            self.refuse_lot(&corners, flaw, entry.value.span);
+            return None;
+        }
+        Some(corners)
+    }
+
+    fn corner(&mut self, entry: &'a Entry) -> Option<Corner<'a>> {
+        let (name, span) = (entry.key.as_str(), entry.key_span);
+        let named = self.is_id("corners", name, span);
+        let (at, accuracy) = if entry.value.as_map().is_some() {
+            let mut map = MapReader::new(&entry.value, "a corner", &mut self.faults)?;
+            let (at, accuracy) = (map.need("at", &mut self.faults), map.take("accuracy"));
+            map.finish(&mut self.faults);
+            let accuracy = self.accuracy(accuracy);
+            (self.point(&at?.value), accuracy)
+        } else {
+            (self.point(&entry.value), None)
+        };
+        let at = at.filter(|_| named)?;
+        Some(Corner {
+            name,
+            span,
+            at,
+            accuracy,
+        })
+    }
+
+    fn refuse_lot(&mut self, corners: &[Corner], flaw: Flaw, span: Span) {
+        let name = |at: usize| {
+            corners
+                .iter()
+                .cycle()
+                .nth(at)
+                .map_or("", |corner| corner.name)
+        };
+        let (code, message) = match flaw {
+            Flaw::Same(at) => {
+                let message = format!(
+                    "Corners `{}` and `{}` are at the same place.",
+                    name(at),
+                    name(at + 1)
+                );
+                ("same-point", message)
+            }
+            Flaw::Crossing(a, b) => {
+                let (a, b) = ((name(a), name(a + 1)), (name(b), name(b + 1)));
+                let message = format!(
+                    "The side from `{}` to `{}` meets the side from `{}` to `{}`.",
+                    a.0, a.1, b.0, b.1
+                );
+                ("crosses-itself", message)
+            }
+            Flaw::NoArea => ("no-area", "The lot surrounds no area.".to_owned()),
+        };
+        let help = "Write the corners in the order in which one walks round the lot.";
+        self.faults.add(code, span, message).help(help);
+    }
+
+    /// One side for each edge: as listed, or named by its corners.
+    fn sides(
+        &mut self,
+        corners: &[Corner<'a>],
+        listed: Option<&'a Node>,
+        kind: KindId,
+    ) -> Vec<Side<'a>> {
+        let next = corners.iter().cycle().skip(1);
+        let unlisted = corners.iter().zip(next).map(|(from, to)| Side {
+            id: format!("{}-{}", from.name, to.name),
+            source: None,
+            accuracy: None,
+            facts: BTreeMap::new(),
+            span: from.span,
+            listed: None,
+        });
+        let mut sides: Vec<_> = unlisted.collect();
+        for node in self.listed_sides(listed) {
+            if let Some((at, side)) = self.side(node, corners, kind) {
+                self.place_side(&mut sides, at, side);
+            }
+        }
+        sides
+    }
+
+    fn listed_sides(&mut self, listed: Option<&'a Node>) -> &'a [Node] {
+        let Some(node) = listed else { return &[] };
+        node.as_list().unwrap_or_else(|| {
+            let message = "`sides` needs a list.";
+            self.faults.add("not-a-list", node.span, message);
+            &[]
+        })
+    }
+
+    fn place_side(&mut self, sides: &mut [Side<'a>], at: usize, side: Side<'a>) {
+        let Some(place) = sides.get_mut(at) else {
+            return;
+        };
+        if place.listed.is_some() {
+            let message = format!(
+                "`{}` and `{}` are the same side of the lot.",
+                place.id, side.id
+            );
+            self.faults.add("side-twice", side.span, message);
+        }
+        *place = side;
+    }
+
+    /// A listed side, and which edge it is.
+    fn side(
+        &mut self,
+        node: &'a Node,
+        corners: &[Corner<'a>],
+        kind: KindId,
+    ) -> Option<(usize, Side<'a>)> {
+        let said = &self.vocabulary.kind(kind).said;
+        let mut map = MapReader::new(node, said, &mut self.faults)?;
+        let [id, from, to] = ["id", "from", "to"].map(|key| map.need(key, &mut self.faults));
+        let (source, stated) = self.whereabouts(&mut map);
+        let facts = self.facts(&mut map, kind);
+        map.finish(&mut self.faults);
+        let id = id.and_then(|id| self.id("id", &id.value));
+        let (from, to) = (
+            self.corner_named(from?, corners),
+            self.corner_named(to?, corners),
+        );
+        let (from, to) = (from?, to?);
+        let count = corners.len();
+        let at = match (from, to) {
+            _ if (from + 1) % count == to => from,
+            _ if (to + 1) % count == from => to,
+            _ => {
+                self.faults
+                    .add("not-neighbours", node.span, "A side runs between two corners that follow each other, and these do not.")
+                    .help("The corners follow each other in the order in which they are listed, the first after the last.");
+                return None;
+            }
+        };
+        let accuracy = stated.or_else(|| source.map(|_| self.source_accuracy(source)));
+        let (id, span, listed) = (id?.to_owned(), node.span, Some(node));
+        Some((
+            at,
+            Side {
+                id,
+                source,
+                accuracy,
+                facts,
+                span,
+                listed,
+            },
+        ))
+    }
+
+    fn corner_named(&mut self, entry: &'a Entry, corners: &[Corner<'a>]) -> Option<usize> {
+        let text = self.scalar(&entry.key, &entry.value)?;
+        let found = corners.iter().position(|corner| corner.name == text);
+        if found.is_none() {
+            let help = guess(
+                text,
+                corners.iter().map(|corner| corner.name),
+                "The corners are",
+            );
+            let message = format!("The lot has no corner `{text}`.");
+            self.faults
+                .add("unknown-corner", entry.value.span, message)
+                .help(help);
+        }
+        found
+    }
+
+    /// Sides that say nothing of their own take what the lot says.
+    fn effective(&self, sides: &mut [Side], source: Option<SourceIndex>, own: Option<i64>) {
+        for side in sides {
+            side.accuracy = Some(side.accuracy.unwrap_or(own));
+            side.source = side.source.or(source);
+        }
+    }
+
+    fn side_things(
+        &self,
+        kind: KindId,
+        corners: &[Corner],
+        sides: Vec<Side>,
+        accuracies: &[Option<i64>],
+    ) -> Vec<Thing> {
+        let next = corners.iter().zip(accuracies).cycle().skip(1);
+        let ends = corners.iter().zip(accuracies).zip(next);
+        let things = ends.zip(sides).map(|(((from, e1), (to, e2)), side)| {
+            // Corners that are well known do not help a line that was only guessed.
+            let accuracy = all_known([*e1, *e2, side.accuracy.flatten()].into_iter())
+                .and_then(|_| (*e1).max(*e2));
+            let path = vec![from.at, to.at];
+            let figure = Figure {
+                forms: vec![Form::Path(path)],
+                spread: 0,
+                accuracy,
+            };
+            self.side_thing(kind, side, figure)
+        });
+        things.collect()
+    }
+
+    fn side_thing(&self, kind: KindId, side: Side, figure: Figure) -> Thing {
+        let vocabulary = self.vocabulary;
+        let mut facts = side.facts;
+        let by = side.source.and_then(|source| self.sources.get(source));
+        if let (Some(id), Some(source)) = (vocabulary.fact_named(kind, "source"), by) {
+            facts.insert(id, words_of([source.by.as_str()]));
+        }
+        if let (Some(id), Some(accuracy)) =
+            (vocabulary.fact_named(kind, "accuracy"), figure.accuracy)
+        {
+            facts.insert(id, exactly(accuracy));
+        }
+        let outline = vocabulary.outline_named(kind, "line");
+        Thing {
+            id: side.id,
+            kind,
+            part_of: Some(0),
+            source: side.source,
+            outlines: outline
+                .map(|outline| (outline, figure))
+                .into_iter()
+                .collect(),
+            facts,
+            span: side.span,
+        }
+    }
+}
+
+/// A corner takes the smallest accuracy stated for it: its own, or that of one of its two sides.
+fn corner_accuracies(corners: &[Corner], sides: &[Side]) -> Vec<Option<i64>> {
+    let before = sides.iter().cycle().skip(sides.len().saturating_sub(1));
+    let around = corners.iter().zip(before.zip(sides));
+    let smallest = around.map(|(corner, (before, after))| {
+        let stated = [corner.accuracy, before.accuracy, after.accuracy];
+        stated.into_iter().flatten().flatten().min()
+    });
+    smallest.collect()
+}
+
+/// The largest of some accuracies; unknown if any is.
+fn all_known(accuracies: impl Iterator<Item = Option<i64>>) -> Option<i64> {
+    accuracies.collect::<Option<Vec<_>>>()?.into_iter().max()
+}
+
+fn exactly(length: i64) -> Possible {
+    let length = i128::from(length);
+    let amount = Amount {
+        least: Interval::exact(length),
+        most: None,
+        drawn: Some((length, length)),
+        dimension: Dimension::Length,
+        unit: Some(Unit::usual(Dimension::Length)),
+    };
+    Possible {
+        amount: Some(amount),
+        ..Possible::default()
+    }
+}

@@ -1,0 +1,260 @@
+//! Reading a plan: all that is wrong with it is found in one run.
+
+mod context;
+mod fact;
+mod lists;
+mod lot;
+mod outlines;
+mod shape;
+mod thing;
+
+#[cfg(test)]
+mod fault_tests;
+#[cfg(test)]
+mod plan_tests;
+
+use std::collections::BTreeMap;
+
+use super::{Plan, Thing};
+use crate::quantity::{Dimension, Unit};
+use crate::text::{self, Entry, Faults, MapReader, Node};
+use crate::vocabulary::{Number, Vocabulary};
+use context::{Context, guess};
+use thing::Pending;
+
+/// No place is further than this from the origin, no length is longer: 10 km, in nanometres.
+const WIDEST: i64 = 10_000_000_000_000;
+/// More things than this are no plan of one lot, and would take long to judge.
+const MOST_THINGS: usize = 2000;
+
+/// Reads a plan in YAML or JSON, and checks it.
+///
+/// The vocabulary is that of the rule set under which the plan will be judged, or the standard one.
+///
+/// # Errors
+/// All that is wrong with it, each with its place.
+pub fn read(text: &str, vocabulary: &Vocabulary) -> Result<Plan, Faults> {
+    let root = text::read(text)?;
+    let mut context = Context::new(vocabulary);
+    let plan = context.plan(&root);
+    let Context {
+        faults, held_back, ..
+    } = context;
+    let faults = if faults.is_empty() { held_back } else { faults };
+    match plan {
+        Some(plan) => faults.or(plan),
+        None => Err(faults),
+    }
+}
+
+impl<'a> Context<'a> {
+    fn plan(&mut self, root: &'a Node) -> Option<Plan> {
+        let mut map = MapReader::new(root, "a plan", &mut self.faults)?;
+        let [id, title] = ["plan", "title"].map(|key| map.need(key, &mut self.faults));
+        let (unit, north) = (map.take("unit"), map.take("north"));
+        let (sources, things) = (map.take("sources"), map.take("things"));
+        let [lot, pool] = ["lot", "pool"].map(|key| map.need(key, &mut self.faults));
+        let (inventory, measured) = (map.take("inventory"), map.take("measured"));
+        let documents = map.take("documents");
+        let singles = self.take_singles(&mut map);
+        map.finish(&mut self.faults);
+
+        self.read_unit(unit);
+        self.mention(&[sources, pool, things]);
+        self.mention(&[lot.and_then(|lot| {
+            lot.value
+                .as_map()?
+                .iter()
+                .find(|entry| entry.key == "sides")
+        })]);
+        self.read_sources(sources);
+        let id = id.and_then(|id| self.id("plan", &id.value));
+        let title = title.and_then(|title| self.scalar("title", &title.value));
+        let north = north.and_then(|north| self.angle("north", &north.value));
+        let things = self.all_things(lot, pool, things, &singles);
+        let inventory = self.inventory(inventory, &things);
+        let measured = self.measured(measured, &things);
+        let documents = self.documents(documents);
+        Some(Plan {
+            id: id?.to_owned(),
+            title: title?.to_owned(),
+            north: north.unwrap_or(0),
+            sources: std::mem::take(&mut self.sources),
+            things,
+            inventory,
+            measured,
+            documents,
+            origin: self.origin,
+        })
+    }
+
+    /// Notes which ids are written, whatever becomes of the things that have them.
+    fn mention(&mut self, lists: &[Option<&'a Entry>]) {
+        for list in lists.iter().flatten() {
+            let one = std::slice::from_ref(&list.value);
+            let items = list.value.as_list().unwrap_or(one);
+            let ids = items.iter().filter_map(|item| item.get("id")?.text());
+            self.mentioned.extend(ids);
+        }
+    }
+
+    /// The entries of the kinds of which there is always one, by kind. The days are written under `dates`.
+    fn take_singles(&self, map: &mut MapReader<'a>) -> BTreeMap<&'a str, &'a Node> {
+        let kinds = self.vocabulary.kinds();
+        let singles = kinds.filter(|(_, kind)| kind.number == Number::One && kind.name != "lot");
+        let entries = singles.filter_map(|(_, kind)| {
+            let key = if kind.name == "events" {
+                "dates"
+            } else {
+                kind.name.as_str()
+            };
+            let entry = map.take(key).filter(|entry| !entry.value.is_empty())?;
+            Some((kind.name.as_str(), &entry.value))
+        });
+        entries.collect()
+    }
+
+    fn read_unit(&mut self, entry: Option<&'a Entry>) {
+        let Some(entry) = entry else { return };
+        let Some(text) = self.scalar("unit", &entry.value) else {
+            return;
+        };
+        self.unit = Unit::find(text).filter(|unit| unit.dimension() == Dimension::Length);
+        if self.unit.is_none() {
+            self.told_of_unit = true;
+            let help = guess(
+                text,
+                ["m", "mm", "cm", "ft", "in", "yd"].into_iter(),
+                "Write one of",
+            );
+            let message = format!("`{text}` is not a unit of length.");
+            self.faults
+                .add("bad-unit", entry.value.span, message)
+                .help(help);
+        }
+    }
+
+    /// All things in their order: those always there, the lot's sides, the pools, the rest.
+    fn all_things(
+        &mut self,
+        lot: Option<&'a Entry>,
+        pool: Option<&'a Entry>,
+        things: Option<&'a Entry>,
+        singles: &BTreeMap<&'a str, &'a Node>,
+    ) -> Vec<Thing> {
+        let vocabulary = self.vocabulary;
+        let lot = lot.map(|lot| &lot.value);
+        self.find_origin(lot);
+        let mut all = Vec::new();
+        let kind = vocabulary.kind_named("lot");
+        let lot = lot.zip(kind).and_then(|(lot, kind)| self.lot(lot, kind));
+        let (lot, sides) = lot.map_or((None, Vec::new()), |(lot, sides)| (Some(lot), sides));
+        all.extend(lot);
+        for (id, kind) in vocabulary.kinds() {
+            if kind.number == Number::One && kind.name != "lot" {
+                all.push(self.single(id, singles.get(kind.name.as_str()).copied()));
+            }
+        }
+        all.extend(sides);
+        let mut pending = Vec::new();
+        if let (Some(pool), Some(kind)) = (pool, vocabulary.kind_named("pool")) {
+            pending = self.pools(&pool.value, kind);
+        }
+        let listed = self.few(things);
+        pending.extend(listed.iter().filter_map(|node| self.thing(node)));
+        self.refuse_empty_pool(pool);
+        self.join(all, pending)
+    }
+
+    fn few(&mut self, things: Option<&'a Entry>) -> &'a [Node] {
+        let listed = self.list(things);
+        if let (Some(things), true) = (things, listed.len() > MOST_THINGS) {
+            let message = format!(
+                "There are {} things; no more than {MOST_THINGS} are read.",
+                listed.len()
+            );
+            self.faults.add("too-many-things", things.key_span, message);
+            return &[];
+        }
+        listed
+    }
+
+    fn refuse_empty_pool(&mut self, pool: Option<&'a Entry>) {
+        if let Some(pool) = pool.filter(|pool| pool.value.as_list().is_some_and(<[_]>::is_empty)) {
+            self.faults
+                .add("no-pool", pool.value.span, "There is no pool in this plan.");
+        }
+    }
+
+    /// Puts all things into one list, and finds what each is part of.
+    fn join(&mut self, mut all: Vec<Thing>, pending: Vec<Pending<'a>>) -> Vec<Thing> {
+        let already = all.len();
+        let parts: Vec<_> = pending.iter().map(|pending| pending.part_of).collect();
+        all.extend(pending.into_iter().map(|pending| pending.thing));
+        self.refuse_same_ids(&all);
+        self.refuse_second(&all);
+        for (index, part) in (already..).zip(parts) {
+            let Some((id, span)) = part else { continue };
+            let found = all
+                .iter()
+                .position(|thing| thing.id == id)
+                .filter(|found| *found != index);
+            if found.is_none() {
+                let help = guess(
+                    id,
+                    all.iter().map(|thing| thing.id.as_str()),
+                    "The things are",
+                );
+                let message = format!("There is no other thing `{id}` in this plan.");
+                let follows = self.mentioned.contains(id) && all.iter().all(|thing| thing.id != id);
+                self.faults_after(follows)
+                    .add("unknown-thing", span, message)
+                    .help(help);
+            }
+            if let Some(thing) = all.get_mut(index) {
+                thing.part_of = found;
+            }
+        }
+        self.refuse_rings(&all);
+        all
+    }
+
+    fn refuse_same_ids(&mut self, things: &[Thing]) {
+        let mut seen = BTreeMap::new();
+        for thing in things {
+            if seen.insert(thing.id.as_str(), ()).is_some() {
+                let message = format!("Two things have the id `{}`.", thing.id);
+                self.faults
+                    .add("same-id", thing.span, message)
+                    .help("Give each thing an id of its own; the lot's sides and `lot`, `zone`, `works` and so on have theirs.");
+            }
+        }
+    }
+
+    /// A kind of which there is at most one.
+    fn refuse_second(&mut self, things: &[Thing]) {
+        let mut seen = BTreeMap::new();
+        for thing in things {
+            let kind = self.vocabulary.kind(thing.kind);
+            let first = seen.entry(thing.kind).or_insert(thing);
+            if kind.number == Number::AtMostOne && first.id != thing.id {
+                let message = format!(
+                    "`{}` and `{}` are both {}, and there can be only one.",
+                    first.id, thing.id, kind.said
+                );
+                self.faults.add("more-than-one", thing.span, message);
+            }
+        }
+    }
+
+    /// A thing that is, by way of others, part of itself.
+    fn refuse_rings(&mut self, things: &[Thing]) {
+        for (index, thing) in things.iter().enumerate() {
+            let mut steps = std::iter::successors(thing.part_of, |at| things.get(*at)?.part_of);
+            if steps.by_ref().take(things.len()).any(|at| at == index) {
+                let message = format!("`{}` is part of itself, by way of others.", thing.id);
+                self.faults.add("part-of-itself", thing.span, message);
+            }
+        }
+    }
+}

@@ -1,0 +1,386 @@
+//! How an outline is drawn: points, lists of points, circles, rectangles and the like.
+
+use super::super::derive::{Corners, Drawn, whole};
+use super::super::{Form, Point};
+use super::context::{Context, guess};
+use crate::quantity::Dimension;
+use crate::text::{Entry, MapReader, Node, Span};
+use crate::vocabulary::Shape;
+
+/// The most points of one form; a curve is drawn well with far fewer.
+const MOST_POINTS: usize = 1000;
+/// The ways to draw an outline other than by its points.
+const WAYS: [&str; 9] = [
+    "circle",
+    "rectangle",
+    "rounded-rectangle",
+    "oval",
+    "band",
+    "outward",
+    "inward",
+    "same-as",
+    "parts",
+];
+
+/// An outline as written.
+pub(super) enum Outlined {
+    /// Drawn by itself.
+    Drawn(Drawn),
+    /// Worked out from another outline of the same thing.
+    From { name: String, span: Span, how: How },
+}
+
+/// How an outline is worked out from another.
+#[derive(Clone, Copy)]
+pub(super) enum How {
+    Same,
+    Outward(i64, Corners),
+    Inward(i64),
+}
+
+impl<'a> Context<'a> {
+    /// An outline of that shape. `None` where it is at fault.
+    pub fn outline(&mut self, shape: Shape, entry: &'a Entry) -> Option<Outlined> {
+        let node = &entry.value;
+        let Some(entries) = node.as_map() else {
+            return self
+                .points(shape, entry, node)
+                .map(|form| Outlined::Drawn((vec![form], 0)));
+        };
+        let way = entries.iter().find(|way| WAYS.contains(&way.key.as_str()));
+        match way.map(|way| (way.key.as_str(), way)) {
+            Some(("outward" | "inward", _)) => self.moved(node),
+            Some(("same-as", way)) => self.same_as(node, way),
+            Some((_, way)) => self.one_way(shape, node, way).map(Outlined::Drawn),
+            None => {
+                let first = entries
+                    .first()
+                    .map_or("nothing", |first| first.key.as_str());
+                let help = guess(first, WAYS.into_iter(), "The ways are");
+                let message = format!("`{first}` is not a way to draw an outline.");
+                self.faults
+                    .add("unknown-way", node.span, message)
+                    .help(help);
+                None
+            }
+        }
+    }
+
+    fn one_way(&mut self, shape: Shape, node: &'a Node, way: &'a Entry) -> Option<Drawn> {
+        let mut map = MapReader::new(node, "an outline", &mut self.faults)?;
+        map.take(&way.key);
+        map.finish(&mut self.faults);
+        if way.key == "parts" {
+            return self.parts(shape, way);
+        }
+        let fits = shape == Shape::Area || (shape == Shape::Point && way.key == "circle");
+        if !fits {
+            self.faults
+                .add(
+                    "wrong-shape",
+                    way.key_span,
+                    format!("`{}` draws an area, and a line is wanted here.", way.key),
+                )
+                .help("Write the line as a list of points: `[[0, 0], [4, 0]]`.");
+            return None;
+        }
+        match way.key.as_str() {
+            "circle" => self.circle(&way.value),
+            "oval" => self.oval(&way.value),
+            "band" => self.band(&way.value),
+            _ => self.rectangle(&way.value, way.key == "rounded-rectangle"),
+        }
+    }
+
+    /// `[x, y]`, or a list of such points.
+    fn points(&mut self, shape: Shape, entry: &'a Entry, node: &'a Node) -> Option<Form> {
+        let (least, wanted) = match shape {
+            Shape::Point => return self.point(node).map(Form::Point),
+            Shape::Line => (2, "two points"),
+            Shape::Area => (3, "three points"),
+        };
+        let points = self.point_list(node)?;
+        if points.len() < least {
+            let message = format!(
+                "`{}` needs at least {wanted}; it has {}.",
+                entry.key,
+                points.len()
+            );
+            self.faults.add("too-few-points", node.span, message);
+            return None;
+        }
+        Some(if shape == Shape::Line {
+            Form::Path(points)
+        } else {
+            Form::Ring(points)
+        })
+    }
+
+    fn point_list(&mut self, node: &'a Node) -> Option<Vec<Point>> {
+        let items = node.as_list().unwrap_or_default();
+        if items.is_empty() || items.iter().any(|item| item.as_list().is_none()) {
+            self.faults
+                .add("not-points", node.span, "A list of points is wanted here.")
+                .help("Write it so: `[[0, 0], [4, 0], [4, 3]]`.");
+            return None;
+        }
+        if items.len() > MOST_POINTS {
+            let message = format!(
+                "There are {} points here; no more than {MOST_POINTS} are read.",
+                items.len()
+            );
+            self.faults.add("too-many-points", node.span, message);
+            return None;
+        }
+        let read: Vec<_> = items.iter().map(|item| self.point(item)).collect();
+        read.into_iter().collect()
+    }
+
+    /// A place, counted from the plan's own origin.
+    pub fn point(&mut self, node: &'a Node) -> Option<Point> {
+        let (x, y) = self.place(node)?;
+        let near = |at: i128, origin: i128| {
+            let from_origin = at.checked_sub(origin).and_then(|at| i64::try_from(at).ok());
+            from_origin.filter(|at| at.abs() <= super::WIDEST)
+        };
+        let point = near(x, self.origin.0).zip(near(y, self.origin.1));
+        if point.is_none() {
+            self.faults
+                .add("too-far", node.span, "This place is more than 10 km from the lot's first corner.")
+                .help("Look at the figures and the unit again; every thing has to be in the same coordinates.");
+        }
+        point.map(|(x, y)| Point { x, y })
+    }
+
+    /// A place in the file's own coordinates, in nanometres.
+    pub fn place(&mut self, node: &'a Node) -> Option<(i128, i128)> {
+        let Some([x, y]) = node.as_list() else {
+            self.faults
+                .add("not-a-point", node.span, "A point is wanted here.")
+                .help("Write how far east and how far north: `[8, 20]`.");
+            return None;
+        };
+        let (x, y) = (
+            self.exact("x", x, Dimension::Length),
+            self.exact("y", y, Dimension::Length),
+        );
+        x.zip(y)
+    }
+
+    fn circle(&mut self, node: &'a Node) -> Option<Drawn> {
+        let mut map = MapReader::new(node, "a circle", &mut self.faults)?;
+        let (at, radius) = (
+            map.need("at", &mut self.faults),
+            map.need("radius", &mut self.faults),
+        );
+        map.finish(&mut self.faults);
+        let (at, radius) = (
+            self.point(&at?.value),
+            self.positive("radius", &radius?.value),
+        );
+        Some((vec![Form::Point(at?)], radius?))
+    }
+
+    fn oval(&mut self, node: &'a Node) -> Option<Drawn> {
+        let mut map = MapReader::new(node, "an oval", &mut self.faults)?;
+        let [from, to, radius] =
+            ["from", "to", "radius"].map(|key| map.need(key, &mut self.faults));
+        map.finish(&mut self.faults);
+        let (from, to) = (self.point(&from?.value), self.point(&to?.value));
+        let (from, to, radius) = (from?, to?, self.positive("radius", &radius?.value)?);
+        let form = if from == to {
+            Form::Point(from)
+        } else {
+            Form::Path(vec![from, to])
+        };
+        Some((vec![form], radius))
+    }
+
+    /// A line with a width: it ends in half circles, so that it is never too small.
+    fn band(&mut self, node: &'a Node) -> Option<Drawn> {
+        let mut map = MapReader::new(node, "a band", &mut self.faults)?;
+        let [along, width] = ["along", "width"].map(|key| map.need(key, &mut self.faults));
+        map.finish(&mut self.faults);
+        let (form, width) = (
+            self.points(Shape::Line, along?, &along?.value),
+            self.positive("width", &width?.value),
+        );
+        let width = width?;
+        Some((vec![form?], width / 2 + width % 2))
+    }
+
+    fn rectangle(&mut self, node: &'a Node, rounded: bool) -> Option<Drawn> {
+        let what = if rounded {
+            "a rounded rectangle"
+        } else {
+            "a rectangle"
+        };
+        let mut map = MapReader::new(node, what, &mut self.faults)?;
+        let [at, length, width] =
+            ["at", "length", "width"].map(|key| map.need(key, &mut self.faults));
+        let turned = map.take("turned");
+        let radius = if rounded {
+            Some(map.need("corner-radius", &mut self.faults))
+        } else {
+            None
+        };
+        map.finish(&mut self.faults);
+        let at = self.point(&at?.value);
+        let (length, width) = (
+            self.positive("length", &length?.value),
+            self.positive("width", &width?.value),
+        );
+        let turned = match turned {
+            Some(turned) => self.angle("turned", &turned.value)?,
+            None => 0,
+        };
+        let (at, length, width) = (at?, length?, width?);
+        let radius = match radius {
+            Some(radius) => self.corner_radius(radius?, length.min(width))?,
+            None => 0,
+        };
+        Some((vec![rectangle(at, (length, width), radius, turned)], radius))
+    }
+
+    fn corner_radius(&mut self, entry: &'a Entry, narrow: i64) -> Option<i64> {
+        let radius = self.positive("corner-radius", &entry.value)?;
+        if radius <= narrow / 2 {
+            return Some(radius);
+        }
+        self.faults
+            .add(
+                "too-round",
+                entry.value.span,
+                "`corner-radius` is more than half of the rectangle's width.",
+            )
+            .help("A pool with round ends is an `oval`.");
+        None
+    }
+
+    fn parts(&mut self, shape: Shape, way: &'a Entry) -> Option<Drawn> {
+        let items = way.value.as_list().unwrap_or_default();
+        if items.is_empty() {
+            self.faults.add(
+                "not-parts",
+                way.value.span,
+                "`parts` needs a list of outlines.",
+            );
+            return None;
+        }
+        let read: Vec<_> = items
+            .iter()
+            .map(|item| self.part(shape, way, item))
+            .collect();
+        let parts: Option<Vec<Drawn>> = read.into_iter().collect();
+        let parts = parts?;
+        let spread = parts.first().map_or(0, |part| part.1);
+        if parts.iter().any(|part| part.1 != spread) {
+            self.faults
+                .add(
+                    "unlike-parts",
+                    way.value.span,
+                    "The parts of one outline need the same radius or width.",
+                )
+                .help("Draw the round part by its points, or make two things of it.");
+            return None;
+        }
+        Some((parts.into_iter().flat_map(|part| part.0).collect(), spread))
+    }
+
+    fn part(&mut self, shape: Shape, entry: &'a Entry, node: &'a Node) -> Option<Drawn> {
+        let way = node.as_map().and_then(|entries| entries.first());
+        match way {
+            Some(way)
+                if WAYS.contains(&way.key.as_str())
+                    && !["outward", "inward", "same-as", "parts"].contains(&way.key.as_str()) =>
+            {
+                self.one_way(shape, node, way)
+            }
+            Some(way) => {
+                let message = format!("`{}` is not a way to draw a part of an outline.", way.key);
+                self.faults.add("unknown-way", way.key_span, message);
+                None
+            }
+            None => self.points(shape, entry, node).map(|form| (vec![form], 0)),
+        }
+    }
+
+    fn same_as(&mut self, node: &'a Node, way: &'a Entry) -> Option<Outlined> {
+        let mut map = MapReader::new(node, "an outline", &mut self.faults)?;
+        map.take("same-as");
+        map.finish(&mut self.faults);
+        let name = self.scalar("same-as", &way.value)?.to_owned();
+        Some(Outlined::From {
+            name,
+            span: way.value.span,
+            how: How::Same,
+        })
+    }
+
+    /// `{outward: 300 mm, from: water, corners: square}`.
+    fn moved(&mut self, node: &'a Node) -> Option<Outlined> {
+        let mut map = MapReader::new(node, "an outline", &mut self.faults)?;
+        let from = map.need("from", &mut self.faults);
+        let (outward, inward) = (map.take("outward"), map.take("inward"));
+        let corners = if outward.is_some() {
+            map.need("corners", &mut self.faults)
+        } else {
+            None
+        };
+        map.finish(&mut self.faults);
+        if let (Some(_), Some(inward)) = (outward, inward) {
+            let message = "An outline lies either outward or inward of another.";
+            self.faults.add("two-ways", inward.key_span, message);
+            return None;
+        }
+        let how = match (outward, inward) {
+            (Some(outward), _) => {
+                let by = self.positive("outward", &outward.value);
+                let corners = self.word("corners", &corners?.value, &["round", "square"]);
+                let corners = if corners? == "round" {
+                    Corners::Round
+                } else {
+                    Corners::Square
+                };
+                How::Outward(by?, corners)
+            }
+            (None, inward) => How::Inward(self.positive("inward", &inward?.value)?),
+        };
+        let from = from?;
+        let name = self.scalar("from", &from.value)?.to_owned();
+        Some(Outlined::From {
+            name,
+            span: from.value.span,
+            how,
+        })
+    }
+}
+
+/// A rectangle drawn from its corner `at`, turned against the clock about it; with a radius, the smaller one that a
+/// spread of that radius makes into the rounded one. Where the radius takes up a whole side, a line or a point is left.
+fn rectangle(at: Point, (length, width): (i64, i64), radius: i64, turned: i128) -> Form {
+    let turn = turned as f64 / 1e9 * std::f64::consts::PI / 180.0;
+    let (sin, cos) = if turned == 0 {
+        (0.0, 1.0)
+    } else {
+        (libm::sin(turn), libm::cos(turn))
+    };
+    let corner = |along: i64, across: i64| {
+        let (along, across) = (along as f64, across as f64);
+        Point {
+            x: at.x.saturating_add(whole(along * cos - across * sin)),
+            y: at.y.saturating_add(whole(along * sin + across * cos)),
+        }
+    };
+    let (far, high) = (length - radius, width - radius);
+    match (far > radius, high > radius) {
+        (true, true) => Form::Ring(vec![
+            corner(radius, radius),
+            corner(far, radius),
+            corner(far, high),
+            corner(radius, high),
+        ]),
+        (false, false) => Form::Point(corner(radius, radius)),
+        _ => Form::Path(vec![corner(radius, radius), corner(far, high)]),
+    }
+}
