@@ -1,6 +1,9 @@
 //! The rule set: an authority's rules, read, checked and ready to be judged by.
 
 mod model;
+mod read;
+pub mod types;
 pub mod words;
 
 pub use model::*;
+pub use read::{Checked, FileFaults, read};

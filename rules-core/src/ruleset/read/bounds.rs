@@ -1,0 +1,223 @@
+//! Bounds: what a value must keep.
+
+use super::values::is_amount;
+use super::{Reader, listed};
+use crate::quantity::Dimension;
+use crate::ruleset::types::{Type, agree, type_of};
+use crate::ruleset::{Bound, Choice, Test, Value};
+use crate::text::{Entry, MapReader, Node, Span, closest};
+use crate::vocabulary::{Answer, FactId};
+
+/// The bounds that compare amounts.
+const COMPARING: [(&str, fn(Value) -> Bound); 4] = [
+    ("at-least", Bound::AtLeast),
+    ("at-most", Bound::AtMost),
+    ("more-than", Bound::MoreThan),
+    ("less-than", Bound::LessThan),
+];
+
+/// Words that are not ours, and the ones to use. Over and under are read as above and beneath.
+const WRONG: [(&str, &str); 30] = [
+    ("over", "more-than"),
+    ("above", "more-than"),
+    ("greater-than", "more-than"),
+    ("exceeds", "more-than"),
+    ("longer-than", "more-than"),
+    ("after", "more-than"),
+    ("under", "less-than"),
+    ("below", "less-than"),
+    ("smaller-than", "less-than"),
+    ("fewer-than", "less-than"),
+    ("before", "less-than"),
+    ("min", "at-least"),
+    ("minimum", "at-least"),
+    ("not-less-than", "at-least"),
+    ("no-less-than", "at-least"),
+    ("max", "at-most"),
+    ("maximum", "at-most"),
+    ("up-to", "at-most"),
+    ("not-more-than", "at-most"),
+    ("no-more-than", "at-most"),
+    ("equals", "is"),
+    ("equal-to", "is"),
+    ("exactly", "is"),
+    ("one-of", "is"),
+    ("all", "all-of"),
+    ("and", "all-of"),
+    ("any", "any-of"),
+    ("or", "any-of"),
+    ("either", "any-of"),
+    ("document", "have"),
+];
+
+/// The word to use instead of one that is not ours.
+pub(super) fn right_word(word: &str) -> Option<&'static str> {
+    let word = word.replace('_', "-");
+    WRONG.iter().find(|(wrong, _)| *wrong == word).map(|(_, right)| *right)
+}
+
+/// Whether a map has a bound, by its right name or a wrong one.
+pub(super) fn is_bounded(entries: &[Entry]) -> bool {
+    let bound = |key: &str| key == "is" || COMPARING.iter().any(|(known, _)| *known == key);
+    entries.iter().any(|entry| bound(right_word(&entry.key).unwrap_or(&entry.key)))
+}
+
+/// A sentence with a capital at its beginning.
+pub(super) fn capital(sentence: &str) -> String {
+    let mut rest = sentence.chars();
+    let first = rest.next().map(|c| c.to_uppercase().to_string());
+    first.unwrap_or_default() + rest.as_str()
+}
+
+impl<'a> Reader<'a> {
+    /// Says which word to use for each that is not ours.
+    pub(super) fn wrong_words(&mut self, map: &mut MapReader<'a>, entries: &'a [Entry]) {
+        for entry in entries {
+            let Some(right) = right_word(&entry.key) else { continue };
+            map.take(&entry.key);
+            self.fault("wrong-word", entry.key_span, format!("`{}` is not one of the words of a rule.", entry.key))
+                .help(format!("Write `{right}`."));
+        }
+    }
+
+    /// A value with the bounds that stand beside it.
+    pub(super) fn test(&mut self, map: &mut MapReader<'a>, value: Option<Value>, entries: &'a [Entry]) -> Option<Test> {
+        let Some(value) = value else {
+            for key in ["is", "at-least", "at-most", "more-than", "less-than"] {
+                map.take(key);
+            }
+            return None;
+        };
+        let before = self.faults().list.len();
+        let bounds = self.bounds(map, &value);
+        let span = map.span();
+        if bounds.is_empty() {
+            // A wrong word for the bound has been named already.
+            let named = self.faults().list.len() > before || entries.iter().any(|entry| right_word(&entry.key).is_some());
+            if !named {
+                self.no_bound(&value, span);
+            }
+            return None;
+        }
+        self.contradiction(&value, &bounds, span);
+        Some(Test { value, bounds, span })
+    }
+
+    fn no_bound(&mut self, value: &Value, span: Span) {
+        let help = match type_of(value, &self.vocabulary) {
+            Some(Type::Word(_)) => "Add `is:` with a word or a list of words.",
+            Some(Type::YesNo(_)) => "Add `is: yes` or `is: no`.",
+            _ => "Add `at-least`, `at-most`, `more-than`, `less-than` or `is`.",
+        };
+        self.fault("no-bound", span, "Nothing says what this value must keep.").help(help);
+    }
+
+    /// All bounds beside a value, which may be several.
+    pub(super) fn bounds(&mut self, map: &mut MapReader<'a>, value: &Value) -> Vec<Bound> {
+        let Some(sort) = type_of(value, &self.vocabulary) else { return Vec::new() };
+        let mut bounds = Vec::new();
+        for (key, make) in COMPARING {
+            let Some(entry) = map.take(key) else { continue };
+            bounds.extend(self.limit(entry, sort).map(make));
+        }
+        if let Some(entry) = map.take("is") {
+            let nodes = entry.value.as_list().unwrap_or(std::slice::from_ref(&entry.value));
+            let choices: Option<Vec<_>> = nodes.iter().map(|node| self.choice(node, sort, value)).collect::<Vec<_>>().into_iter().collect();
+            if choices.as_ref().is_some_and(Vec::is_empty) {
+                self.fault("empty-value", entry.value.span, "`is` names no answer.");
+            }
+            bounds.extend(choices.map(Bound::Is));
+        }
+        bounds
+    }
+
+    fn limit(&mut self, entry: &'a Entry, sort: Type) -> Option<Value> {
+        let Type::Amount(wanted) = sort else {
+            self.fault("not-an-amount", entry.key_span, format!("`{}` compares amounts, and this is answered with a word.", entry.key))
+                .help("Use `is` with a word or a list of words.");
+            return None;
+        };
+        let limit = self.value(&entry.value, Some(wanted))?;
+        match type_of(&limit, &self.vocabulary)? {
+            Type::Amount(found) if agree(found, wanted) => Some(limit),
+            Type::Amount(found) => {
+                self.sorts_differ(entry.value.span, found, wanted);
+                None
+            }
+            _ => {
+                let message = format!("{} is expected here, and this is answered with a word.", capital(wanted.words()));
+                self.fault("not-an-amount", entry.value.span, message);
+                None
+            }
+        }
+    }
+
+    fn choice(&mut self, node: &'a Node, sort: Type, value: &Value) -> Option<Choice> {
+        let Some(word) = node.text() else {
+            self.fault("not-a-word", node.span, format!("A word or an amount is expected after `is`, not {}.", node.describe()));
+            return None;
+        };
+        if word == "none" && !self.has_word(sort, word) {
+            return self.none(value, node.span);
+        }
+        match sort {
+            Type::Amount(wanted) => self.amount_choice(word, node.span, wanted),
+            Type::YesNo(_) => self.yes_no(node).map(|answer| Choice::Word(if answer { "yes" } else { "no" }.to_owned())),
+            Type::Word(fact) => self.word_choice(word, node.span, fact),
+        }
+    }
+
+    fn amount_choice(&mut self, word: &str, span: Span, wanted: Dimension) -> Option<Choice> {
+        if !is_amount(word) {
+            self.fault("bad-amount", span, format!("`{word}` is not {}.", wanted.words()))
+                .help(format!("Write it as {}.", wanted.example()));
+            return None;
+        }
+        let stated = self.stated(word, span, Some(wanted))?;
+        if stated.dimension != wanted {
+            self.sorts_differ(span, stated.dimension, wanted);
+            return None;
+        }
+        Some(Choice::Amount(stated.range.low))
+    }
+
+    fn has_word(&self, sort: Type, word: &str) -> bool {
+        let Type::Word(fact) = sort else { return false };
+        matches!(&self.vocabulary.fact(fact).answer, Answer::Word { words, .. } if words.iter().any(|known| known == word))
+    }
+
+    fn none(&mut self, value: &Value, span: Span) -> Option<Choice> {
+        let Value::Fact(id) = value else {
+            self.fault("never-none", span, "A measure is never `none`.").help("Use `count` to ask whether there are any.");
+            return None;
+        };
+        if self.vocabulary.fact(*id).none {
+            return Some(Choice::None);
+        }
+        let path = self.vocabulary.fact_path(*id);
+        self.fault("never-none", span, format!("`{path}` always has a value; it is never `none`."));
+        None
+    }
+
+    fn word_choice(&mut self, word: &str, span: Span, id: FactId) -> Option<Choice> {
+        let fact = self.vocabulary.fact(id);
+        let Answer::Word { words, open } = fact.answer.clone() else { return None };
+        if open || words.iter().any(|known| known == word) {
+            return Some(Choice::Word(word.to_owned()));
+        }
+        let path = self.vocabulary.fact_path(id);
+        let guess = closest(word, words.iter().map(String::as_str)).map(|guess| format!("Did you mean `{guess}`? "));
+        let list = format!("Its answers are {}.", listed(words.iter().map(String::as_str)));
+        self.fault("unknown-word", span, format!("`{word}` is not an answer to `{path}`.")).help(guess.unwrap_or_default() + &list);
+        None
+    }
+
+    /// Two bounds that no amount can keep.
+    fn contradiction(&mut self, value: &Value, bounds: &[Bound], span: Span) {
+        if super::coverage::impossible(value, bounds, &self.vocabulary) {
+            self.fault("contradiction", span, "No value can keep all of these bounds.")
+                .help("Is one of them the wrong way round?");
+        }
+    }
+}
+

@@ -1,0 +1,130 @@
+//! Selections: which things are meant.
+
+use super::names::{Things, all_of, parts};
+use super::values::flipped;
+use super::{Bound, Reader};
+use crate::ruleset::{Each, IfNone, Requirement, Selection};
+use crate::text::{MapReader, Node};
+use crate::vocabulary::KindId;
+
+/// The keys that combine requirements.
+pub(super) const COMBINING: [&str; 7] = ["all-of", "any-of", "not", "meets", "have", "each", "refer"];
+
+const IF_NONE: [(&str, IfNone); 3] = [("passes", IfNone::Passes), ("fails", IfNone::Fails), ("refer", IfNone::Refer)];
+
+impl<'a> Reader<'a> {
+    /// Things: a kind, a term, or `{kind, where, in, if-none}`.
+    pub(super) fn selection(&mut self, node: &'a Node) -> Option<Selection> {
+        self.selection_and_term(node).map(|(selection, _)| selection)
+    }
+
+    /// The things, and the term by which they were named, which stands for one of them where they are bound.
+    fn selection_and_term(&mut self, node: &'a Node) -> Option<(Selection, Option<&'a str>)> {
+        if node.as_map().is_none() {
+            return self.named_selection(node);
+        }
+        let mut map = self.map(node, "a choice of things")?;
+        let read = self.selected(&mut map, "kind");
+        self.finish(map);
+        read
+    }
+
+    fn named_selection(&mut self, node: &'a Node) -> Option<(Selection, Option<&'a str>)> {
+        let Some(name) = node.text() else {
+            self.fault("not-things", node.span, format!("A kind of thing is expected here, not {}.", node.describe()));
+            return None;
+        };
+        let (head, tail) = parts(name);
+        if tail.is_some() {
+            self.fault("not-things", node.span, format!("`{name}` names a part; a kind of thing is expected here."))
+                .help(format!("Write `{head}`."));
+            return None;
+        }
+        self.whole(head, node)
+    }
+
+    /// All things of a name, even where one of them is bound.
+    fn whole(&mut self, name: &'a str, node: &Node) -> Option<(Selection, Option<&'a str>)> {
+        if let Some(kind) = self.vocabulary.kind_named(name) {
+            return Some((all_of(kind), None));
+        }
+        // A bound term means the one thing; what is selected here is all of them.
+        let bound = std::mem::take(&mut self.around.bound);
+        let things = self.things(name, node.span);
+        self.around.bound = bound;
+        match things? {
+            Things::All(selection) => Some((Selection { term: Some(name.to_owned()), ..selection }, Some(name))),
+            Things::Bound(kind) => Some((all_of(kind), None)),
+        }
+    }
+
+    /// The things that a map chooses by `key`, `where`, `in` and `if-none`.
+    pub(super) fn selected(&mut self, map: &mut MapReader<'a>, key: &'static str) -> Option<(Selection, Option<&'a str>)> {
+        let entry = self.need(map, key);
+        let base = entry.and_then(|entry| match entry.value.text() {
+            Some(name) => self.whole(parts(name).0, &entry.value),
+            None => self.selection_and_term(&entry.value),
+        });
+        let [filter, zone, if_none] = ["where", "in", "if-none"].map(|key| map.take(key));
+        let (base, term) = base?;
+        let kind = base.kind;
+        let zone = zone.map(|entry| self.zone(&entry.value));
+        let filter = filter.map(|entry| self.with_bound(kind, term, |reader| reader.whole_requirement(&entry.value)));
+        let if_none = if_none.map(|entry| self.one_of(entry, &IF_NONE));
+        let (filter, zone, if_none) = (flipped(filter)?, flipped(zone)?, flipped(if_none)?);
+        if base.zone.is_some() && zone.is_some() {
+            let message = "These things are chosen by `in` twice, here and where the term is defined.";
+            self.fault("two-zones", map.span(), message).help("Define another term.");
+            return None;
+        }
+        let narrowed = filter.is_some() || zone.is_some();
+        let selection = Selection {
+            term: base.term.filter(|_| !narrowed),
+            kind,
+            filter: both(base.filter, filter.map(Box::new)),
+            zone: zone.map(Box::new).or(base.zone),
+            if_none: if_none.or(base.if_none),
+        };
+        Some((selection, term))
+    }
+
+    /// Reads something in which the kind's name stands for one thing.
+    pub(super) fn with_bound<T>(
+        &mut self,
+        kind: KindId,
+        term: Option<&'a str>,
+        read: impl FnOnce(&mut Self) -> T,
+    ) -> T {
+        let when_of = self.around.when_of.take();
+        self.around.bound.push(Bound { kind, term });
+        let result = read(self);
+        self.around.bound.pop();
+        self.around.when_of = when_of;
+        result
+    }
+
+    /// `each` inside a requirement.
+    pub(super) fn nested_each(&mut self, map: &mut MapReader<'a>) -> Option<Requirement> {
+        let selected = self.selected(map, "each");
+        let require = self.need(map, "require");
+        let (selection, term) = selected?;
+        if self.around.combined && selection.if_none.is_none() {
+            self.say_if_none(map);
+        }
+        let require = require.and_then(|entry| self.with_bound(selection.kind, term, |reader| reader.requirement(&entry.value)));
+        Some(Requirement::Each(Box::new(Each { selection, require: require?, span: map.span() })))
+    }
+
+    fn say_if_none(&mut self, map: &MapReader<'a>) {
+        self.fault("if-none-missing", map.span(), "What does it mean here if there is none of these?")
+            .help("Inside `any-of`, `count` and `not` this must be said: add `if-none: passes`, `if-none: fails` or `if-none: refer`.");
+    }
+}
+
+/// Both conditions, where there are two.
+fn both(one: Option<Box<Requirement>>, other: Option<Box<Requirement>>) -> Option<Box<Requirement>> {
+    match (one, other) {
+        (Some(one), Some(other)) => Some(Box::new(Requirement::All(vec![*one, *other]))),
+        (one, other) => one.or(other),
+    }
+}

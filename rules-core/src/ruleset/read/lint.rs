@@ -1,0 +1,133 @@
+//! What can be said of a requirement only when all of it is read.
+
+use super::coverage::{Cell, cells, keeps};
+use super::Reader;
+use crate::ruleset::{Bound, Choice, Requirement, Test, Value};
+use crate::text::Span;
+use crate::vocabulary::{FactId, Vocabulary};
+
+/// Whether all members are combinations that test one and the same fact, and no two can hold together: a table in
+/// disguise.
+pub(super) fn guards_one_fact(members: &[Requirement], vocabulary: &Vocabulary) -> bool {
+    let alls: Option<Vec<&[Requirement]>> = members
+        .iter()
+        .map(|member| match member {
+            Requirement::All(all) if all.len() > 1 => Some(all.as_slice()),
+            _ => None,
+        })
+        .collect();
+    let Some([first, rest @ ..]) = alls.as_deref() else { return false };
+    !rest.is_empty() && tests(first).any(|test| apart(test, rest, vocabulary))
+}
+
+fn tests(all: &[Requirement]) -> impl Iterator<Item = &Test> {
+    all.iter().filter_map(|member| match member {
+        Requirement::Test(test) if matches!(test.value, Value::Fact(_)) => Some(&**test),
+        _ => None,
+    })
+}
+
+/// Whether each of the others tests the same fact, and no value keeps the bounds of two.
+fn apart(test: &Test, others: &[&[Requirement]], vocabulary: &Vocabulary) -> bool {
+    let mut groups = vec![&test.bounds];
+    for all in others {
+        let Some(same) = tests(all).find(|other| other.value == test.value) else { return false };
+        groups.push(&same.bounds);
+    }
+    let bounds: Vec<&Bound> = groups.iter().flat_map(|group| group.iter()).collect();
+    let kept = |cell: &Cell| groups.iter().filter(|group| group.iter().all(|bound| keeps(cell, bound))).count();
+    cells(&test.value, &bounds, vocabulary).is_some_and(|cells| cells.iter().all(|cell| kept(cell) < 2))
+}
+
+/// Whether it speaks of each of some things and does not say what it means that there are none.
+pub(super) fn lacks_if_none(requirement: &Requirement) -> bool {
+    match requirement {
+        Requirement::Each(each) => each.selection.if_none.is_none() || lacks_if_none(&each.require),
+        Requirement::All(members) | Requirement::Any(members) | Requirement::Count { of: members, .. } => {
+            members.iter().any(lacks_if_none)
+        }
+        Requirement::Not(inner) => lacks_if_none(inner),
+        Requirement::Meets { requirement, .. } => lacks_if_none(requirement),
+        Requirement::Table(table) => table.rows.iter().any(|row| match &row.then {
+            crate::ruleset::Then::Give(requirement) => lacks_if_none(requirement),
+            crate::ruleset::Then::Refer => false,
+        }),
+        Requirement::Test(_) | Requirement::Have(_) | Requirement::Refer => false,
+    }
+}
+
+impl Reader<'_> {
+    /// Looks through a requirement, but not into the terms that it names: they are looked through themselves.
+    pub(super) fn lint(&mut self, requirement: &Requirement) {
+        let mut found = Vec::new();
+        unproven(requirement, &[], &self.vocabulary, &mut found);
+        for (fact, span) in found {
+            let path = self.vocabulary.fact_path(fact);
+            self.fault("not-of-none", span, format!("`{path}` may be `none`: does `not` then hold or not?"))
+                .help(format!("Say so beside the `not`: `{{not: {{fact: {path}, is: none}}}}`, or allow it with `any-of` and `is: none`."));
+        }
+    }
+}
+
+/// The facts under a `not` that may be none, with nothing beside the `not` that speaks of that.
+fn unproven(requirement: &Requirement, proven: &[FactId], vocabulary: &Vocabulary, found: &mut Vec<(FactId, Span)>) {
+    match requirement {
+        Requirement::All(members) | Requirement::Any(members) => {
+            let spoken = members.iter().filter_map(|member| speaks_of(member));
+            let proven: Vec<_> = proven.iter().copied().chain(spoken).collect();
+            members.iter().for_each(|member| unproven(member, &proven, vocabulary, found));
+        }
+        Requirement::Count { of, .. } => of.iter().for_each(|member| unproven(member, proven, vocabulary, found)),
+        Requirement::Each(each) => unproven(&each.require, proven, vocabulary, found),
+        Requirement::Not(inner) => {
+            let mut tested = Vec::new();
+            facts_tested(inner, &mut tested);
+            tested.retain(|(fact, _)| vocabulary.fact(*fact).none && !proven.contains(fact));
+            found.extend(tested);
+        }
+        Requirement::Table(table) => {
+            for row in &table.rows {
+                if let crate::ruleset::Then::Give(inner) = &row.then {
+                    unproven(inner, proven, vocabulary, found);
+                }
+            }
+        }
+        Requirement::Test(_) | Requirement::Meets { .. } | Requirement::Have(_) | Requirement::Refer => {}
+    }
+}
+
+/// The fact of which a member says something that holds, or does not, where there is none.
+fn speaks_of(member: &Requirement) -> Option<FactId> {
+    let test = match member {
+        Requirement::Test(test) => test,
+        Requirement::Not(inner) => match &**inner {
+            Requirement::Test(test) if allows_none(&test.bounds) => test,
+            _ => return None,
+        },
+        _ => return None,
+    };
+    match test.value {
+        Value::Fact(fact) => Some(fact),
+        _ => None,
+    }
+}
+
+fn allows_none(bounds: &[Bound]) -> bool {
+    bounds.iter().any(|bound| matches!(bound, Bound::Is(choices) if choices.contains(&Choice::None)))
+}
+
+fn facts_tested(requirement: &Requirement, found: &mut Vec<(FactId, Span)>) {
+    match requirement {
+        Requirement::Test(test) => {
+            if let (Value::Fact(fact), false) = (&test.value, allows_none(&test.bounds)) {
+                found.push((*fact, test.span));
+            }
+        }
+        Requirement::All(members) | Requirement::Any(members) | Requirement::Count { of: members, .. } => {
+            members.iter().for_each(|member| facts_tested(member, found));
+        }
+        Requirement::Not(inner) => facts_tested(inner, found),
+        Requirement::Each(each) => facts_tested(&each.require, found),
+        _ => {}
+    }
+}

@@ -1,0 +1,327 @@
+//! From the text of a rule file to the rules, with every fault of every file in one run.
+//!
+//! Names are resolved and types are checked while reading: what comes out fits together, so that judging a plan
+//! never meets a rule that makes no sense.
+
+mod bounds;
+mod coverage;
+mod each;
+mod files;
+mod lint;
+mod names;
+mod operands;
+mod own;
+mod papers;
+mod requirements;
+mod rules;
+mod tables;
+mod terms;
+mod values;
+mod zones;
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::{DocumentIndex, Layer, RuleSet};
+use crate::text::{Entry, Fault, Faults, MapReader, Node, Span, yes_no};
+use crate::vocabulary::{FactId, KindId, Vocabulary};
+use files::File;
+use terms::Slot;
+
+/// A rule set that can be used, and what its writer may want to look at again.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Checked {
+    /// The rules.
+    pub rule_set: RuleSet,
+    /// What looks like a slip but has a meaning; only files that have any.
+    pub warnings: Vec<FileFaults>,
+}
+
+/// The faults of one file of a rule set.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct FileFaults {
+    /// The name under which another file builds on it; `None` for the file that was asked for.
+    pub name: Option<String>,
+    /// What is wrong with it.
+    pub faults: Faults,
+}
+
+/// Reads a rule set: its own text, and the texts of the files that it builds on, which `bases` finds by their names.
+///
+/// `vocabulary` is the program's own table, to which the files add.
+///
+/// # Errors
+/// All faults of all files, file by file.
+pub fn read<'t>(
+    text: &'t str,
+    bases: &dyn Fn(&str) -> Option<&'t str>,
+    vocabulary: Vocabulary,
+) -> Result<Checked, Vec<FileFaults>> {
+    let files = files::gather(text, bases)?;
+    Reader::new(&files, vocabulary).read()
+}
+
+/// What the reader knows while it goes through the files.
+struct Reader<'a> {
+    files: &'a [File],
+    vocabulary: Vocabulary,
+    /// The file that is being read: a place in `files`.
+    file: usize,
+    faults: Vec<Faults>,
+    warnings: Vec<Faults>,
+    terms: Vec<Slot<'a>>,
+    term_by_name: BTreeMap<&'a str, usize>,
+    documents: BTreeMap<&'a str, DocumentIndex>,
+    rule_names: BTreeSet<&'a str>,
+    used_documents: BTreeSet<DocumentIndex>,
+    used_facts: BTreeSet<FactId>,
+    around: Around<'a>,
+}
+
+/// What surrounds the place that is being read.
+#[derive(Debug, Clone, Default)]
+struct Around<'a> {
+    /// The things that a kind's name stands for here, the innermost last.
+    bound: Vec<Bound<'a>>,
+    /// The kind of the rule's `each`, while its `when` is read.
+    when_of: Option<KindId>,
+    /// Whether an `any-of`, a `count` or a `not` is around, where an empty selection must say what it means.
+    combined: bool,
+    /// How many terms are being resolved.
+    terms_deep: usize,
+}
+
+/// A kind that is bound to one thing, and the term by which it was selected.
+#[derive(Debug, Clone)]
+struct Bound<'a> {
+    kind: KindId,
+    term: Option<&'a str>,
+}
+
+impl<'a> Reader<'a> {
+    fn new(files: &'a [File], vocabulary: Vocabulary) -> Self {
+        Self {
+            files,
+            vocabulary,
+            file: 0,
+            faults: vec![Faults::default(); files.len()],
+            warnings: vec![Faults::default(); files.len()],
+            terms: Vec::new(),
+            term_by_name: BTreeMap::new(),
+            documents: BTreeMap::new(),
+            rule_names: BTreeSet::new(),
+            used_documents: BTreeSet::new(),
+            used_facts: BTreeSet::new(),
+            around: Around::default(),
+        }
+    }
+
+    fn read(mut self) -> Result<Checked, Vec<FileFaults>> {
+        self.base_first(Self::own_words);
+        self.base_first(Self::collect);
+        let rule_set = self.rule_set();
+        self.report_unused();
+        let faults = self.file_faults(&self.faults);
+        match rule_set {
+            Some(rule_set) if faults.is_empty() => Ok(Checked {
+                warnings: self.file_faults(&self.warnings),
+                rule_set,
+            }),
+            _ => Err(faults),
+        }
+    }
+
+    fn rule_set(&mut self) -> Option<RuleSet> {
+        let head = self.head();
+        let terms = self.all_terms();
+        let mut rules = Vec::new();
+        let mut decisions = Vec::new();
+        let mut documents = Vec::new();
+        let mut duties = Vec::new();
+        let mut cautions = Vec::new();
+        self.base_first(|reader, node| {
+            reader.list(node, "rules", &mut rules, Self::rule);
+            reader.list(node, "decide", &mut decisions, Self::decision);
+            reader.list(node, "documents", &mut documents, Self::document);
+            reader.list(node, "do", &mut duties, Self::duty);
+            reader.list(node, "cautions", &mut cautions, Self::caution);
+        });
+        let cases = self.files.first()?.node.get("cases").cloned();
+        let layers = self.layers();
+        let head = head?;
+        Some(RuleSet {
+            id: head.id,
+            title: head.title,
+            edition: head.edition,
+            authority: head.authority,
+            notice: head.notice,
+            in_force: head.in_force,
+            layers,
+            vocabulary: self.vocabulary.clone(),
+            terms,
+            rules,
+            decisions,
+            documents,
+            duties,
+            cautions,
+            cases,
+        })
+    }
+
+    /// Does something with every file, the ones that others build on first.
+    fn base_first(&mut self, mut f: impl FnMut(&mut Self, &'a Node)) {
+        for (place, file) in self.files.iter().enumerate().rev() {
+            self.file = place;
+            f(self, &file.node);
+        }
+        self.file = 0;
+    }
+
+    /// Reads every item of a list of the file.
+    fn list<T>(
+        &mut self,
+        node: &'a Node,
+        key: &'static str,
+        into: &mut Vec<T>,
+        item: impl Fn(&mut Self, &'a Node) -> Option<T>,
+    ) {
+        let Some(value) = node.get(key) else { return };
+        for node in self.items(value, key) {
+            into.extend(item(self, node));
+        }
+    }
+
+    fn layers(&self) -> Vec<Layer> {
+        let text = |file: &File, key| file.node.get(key).and_then(Node::text).unwrap_or_default().to_owned();
+        self.files
+            .iter()
+            .map(|file| Layer { id: text(file, "ruleset"), title: text(file, "title"), edition: text(file, "edition") })
+            .collect()
+    }
+
+    fn file_faults(&self, faults: &[Faults]) -> Vec<FileFaults> {
+        let named = self.files.iter().zip(faults).filter(|(_, faults)| !faults.is_empty());
+        named.map(|(file, faults)| FileFaults { name: file.name.clone(), faults: faults.clone() }).collect()
+    }
+
+    // What is wrong.
+
+    fn faults(&mut self) -> &mut Faults {
+        pick(&mut self.faults, self.file)
+    }
+
+    fn fault(&mut self, code: &'static str, span: Span, message: impl Into<String>) -> &mut Fault {
+        self.faults().add(code, span, message)
+    }
+
+    fn warning(&mut self, code: &'static str, span: Span, message: impl Into<String>) -> &mut Fault {
+        pick(&mut self.warnings, self.file).add(code, span, message)
+    }
+
+    // Small parts that many things have.
+
+    fn map(&mut self, node: &'a Node, what: &'a str) -> Option<MapReader<'a>> {
+        MapReader::new(node, what, self.faults())
+    }
+
+    fn finish(&mut self, map: MapReader<'a>) {
+        map.finish(self.faults());
+    }
+
+    fn need(&mut self, map: &mut MapReader<'a>, key: &'static str) -> Option<&'a Entry> {
+        map.need(key, self.faults())
+    }
+
+    fn need_text(&mut self, map: &mut MapReader<'a>, key: &'static str) -> Option<String> {
+        let entry = self.need(map, key)?;
+        self.text(entry).map(str::to_owned)
+    }
+
+    fn take_text(&mut self, map: &mut MapReader<'a>, key: &'static str) -> Option<String> {
+        let entry = map.take(key)?;
+        self.text(entry).map(str::to_owned)
+    }
+
+    fn text(&mut self, entry: &'a Entry) -> Option<&'a str> {
+        let text = entry.value.text();
+        if text.is_none() {
+            let message = format!("After `{}`, a text is expected, not {}.", entry.key, entry.value.describe());
+            self.fault("not-a-text", entry.value.span, message);
+        }
+        text
+    }
+
+    fn take_yes_no(&mut self, map: &mut MapReader<'a>, key: &'static str) -> bool {
+        let Some(entry) = map.take(key) else { return false };
+        self.yes_no(&entry.value).unwrap_or(false)
+    }
+
+    fn yes_no(&mut self, node: &Node) -> Option<bool> {
+        match yes_no(node) {
+            Ok(answer) => Some(answer),
+            Err(fault) => {
+                self.faults().list.push(fault);
+                None
+            }
+        }
+    }
+
+    /// The items of a list; anything else is a fault.
+    fn items(&mut self, node: &'a Node, key: &str) -> &'a [Node] {
+        if let Some(items) = node.as_list() {
+            return items;
+        }
+        if !node.is_empty() {
+            let message = format!("After `{key}`, a list is expected, not {}.", node.describe());
+            self.fault("not-a-list", node.span, message).help("Begin each item with `- ` on a line of its own.");
+        }
+        &[]
+    }
+
+    /// One word, or a list of words.
+    fn words(&mut self, node: &'a Node) -> Vec<(&'a str, Span)> {
+        let nodes = node.as_list().unwrap_or(std::slice::from_ref(node));
+        let mut words = Vec::new();
+        for node in nodes {
+            match node.text() {
+                Some(word) => words.push((word, node.span)),
+                None => {
+                    self.fault("not-a-word", node.span, format!("A word is expected here, not {}.", node.describe()));
+                }
+            }
+        }
+        words
+    }
+
+    /// A short name, as every rule, term and document has one.
+    fn id(&mut self, map: &mut MapReader<'a>, key: &'static str) -> Option<&'a str> {
+        let entry = self.need(map, key)?;
+        let id = self.text(entry)?;
+        self.check_id(id, entry.value.span).then_some(id)
+    }
+
+    fn check_id(&mut self, id: &str, span: Span) -> bool {
+        let good = id.starts_with(|c: char| c.is_ascii_lowercase())
+            && id.chars().all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-');
+        if !good {
+            self.fault("bad-id", span, format!("`{id}` cannot be a short name."))
+                .help("A short name begins with a letter and has small letters, digits and `-` only, as in `rear-line`.");
+        }
+        good
+    }
+}
+
+/// One of a list that has one for each file.
+#[expect(clippy::indexing_slicing, reason = "the reader makes one for each file and counts files only")]
+fn pick(list: &mut [Faults], file: usize) -> &mut Faults {
+    &mut list[file]
+}
+
+/// `a`, `b` and `c`, each in code marks.
+fn listed<'w>(words: impl IntoIterator<Item = &'w str>) -> String {
+    let words: Vec<_> = words.into_iter().map(|word| format!("`{word}`")).collect();
+    match words.split_last() {
+        Some((last, [])) => last.clone(),
+        Some((last, rest)) => format!("{} and {last}", rest.join(", ")),
+        None => "none".to_owned(),
+    }
+}

@@ -1,0 +1,192 @@
+//! The words that a rule set adds: kinds, outlines and facts of its own, and questions.
+
+use super::Reader;
+use super::rules::spelled_out;
+use super::values::flipped;
+use crate::quantity::Dimension;
+use crate::text::{MapReader, Node, Span};
+use crate::vocabulary::{Answer, Fact, KindId, Number, Outline, Shape};
+
+const NUMBERS: [(&str, Number); 3] = [("one", Number::One), ("at-most-one", Number::AtMostOne), ("many", Number::Many)];
+const SHAPES: [(&str, Shape); 3] = [("point", Shape::Point), ("line", Shape::Line), ("area", Shape::Area)];
+const DIMENSIONS: [(&str, Dimension); 12] = [
+    ("length", Dimension::Length),
+    ("area", Dimension::Area),
+    ("volume", Dimension::Volume),
+    ("voltage", Dimension::Voltage),
+    ("angle", Dimension::Angle),
+    ("sound", Dimension::Sound),
+    ("flow", Dimension::Flow),
+    ("power", Dimension::Power),
+    ("load", Dimension::Load),
+    ("days", Dimension::Days),
+    ("date", Dimension::Date),
+    ("number", Dimension::Number),
+];
+/// The kind whose facts are the answers to a rule set's questions.
+const ANSWERS: &str = "answers";
+/// More kinds, outlines or facts than this no rule set needs.
+const MOST_WORDS: usize = 2000;
+
+impl<'a> Reader<'a> {
+    /// Adds what a file adds to the vocabulary.
+    pub(super) fn own_words(&mut self, node: &'a Node) {
+        if let Some(kinds) = node.get("kinds") {
+            for item in self.items(kinds, "kinds").iter().take(MOST_WORDS) {
+                self.own_kind(item);
+            }
+        }
+        let answers = self.vocabulary.add_kind(ANSWERS, "an answer", Number::One, "");
+        if let Some(questions) = node.get("questions") {
+            for item in self.items(questions, "questions").iter().take(MOST_WORDS) {
+                self.question(item, answers);
+            }
+        }
+    }
+
+    fn own_kind(&mut self, node: &'a Node) -> Option<()> {
+        let mut map = self.map(node, "a kind")?;
+        let id = self.id(&mut map, "id");
+        let existing = id.and_then(|id| self.vocabulary.kind_named(id));
+        let kind = match existing {
+            Some(kind) => Some(kind),
+            None => self.new_kind(&mut map, id),
+        };
+        let [outlines, facts] = ["outlines", "facts"].map(|key| map.take(key));
+        let kind = kind.or_else(|| {
+            self.finish_quietly(&mut map);
+            None
+        });
+        self.finish(map);
+        let kind = kind?;
+        if let Some(entry) = outlines {
+            for item in self.items(&entry.value, "outlines").iter().take(MOST_WORDS) {
+                self.own_outline(item, kind);
+            }
+        }
+        if let Some(entry) = facts {
+            for item in self.items(&entry.value, "facts").iter().take(MOST_WORDS) {
+                self.own_fact(item, kind);
+            }
+        }
+        Some(())
+    }
+
+    fn finish_quietly(&mut self, map: &mut MapReader<'a>) {
+        for key in ["said", "ask", "number"] {
+            map.take(key);
+        }
+    }
+
+    fn new_kind(&mut self, map: &mut MapReader<'a>, id: Option<&'a str>) -> Option<KindId> {
+        let said = self.need_text(map, "said");
+        let ask = self.need_text(map, "ask");
+        let number = map.take("number").map(|entry| self.one_of(entry, &NUMBERS));
+        let number = flipped(number)?.unwrap_or(Number::Many);
+        Some(self.vocabulary.add_kind(id?, &said?, number, &ask?))
+    }
+
+    fn own_outline(&mut self, node: &'a Node, kind: KindId) -> Option<()> {
+        let mut map = self.map(node, "an outline")?;
+        let id = self.id(&mut map, "id");
+        let said = self.need_text(&mut map, "said");
+        let shape = self.need(&mut map, "shape").and_then(|entry| self.one_of(entry, &SHAPES));
+        self.finish(map);
+        let (id, said, shape) = (id?, said?, shape?);
+        self.free_name(kind, id, node.span)?;
+        self.vocabulary.add_outline(Outline { kind, name: id.to_owned(), said, shape });
+        Some(())
+    }
+
+    fn own_fact(&mut self, node: &'a Node, kind: KindId) -> Option<()> {
+        let mut map = self.map(node, "a fact")?;
+        let id = self.id(&mut map, "id");
+        let said = self.need_text(&mut map, "said");
+        let fact = self.fact_words(&mut map, kind, id, said);
+        self.finish(map);
+        let fact = fact?;
+        self.free_name(kind, &fact.name, node.span)?;
+        self.vocabulary.add_fact(fact);
+        Some(())
+    }
+
+    /// A question of the rule set: a fact of the kind `answers`.
+    fn question(&mut self, node: &'a Node, answers: KindId) -> Option<()> {
+        let mut map = self.map(node, "a question")?;
+        let id = self.id(&mut map, "id");
+        let said = self.take_text(&mut map, "said").or_else(|| id.map(|id| spelled_out(id).to_lowercase()));
+        let fact = self.fact_words(&mut map, answers, id, said);
+        self.finish(map);
+        let fact = fact?;
+        if self.vocabulary.fact_named(answers, &fact.name).is_some() {
+            self.duplicate("question", &fact.name, node.span);
+            return None;
+        }
+        self.vocabulary.add_fact(fact);
+        Some(())
+    }
+
+    fn fact_words(
+        &mut self,
+        map: &mut MapReader<'a>,
+        kind: KindId,
+        id: Option<&str>,
+        said: Option<String>,
+    ) -> Option<Fact> {
+        let ask = self.need_text(map, "ask");
+        let how = self.take_text(map, "how");
+        let answer = self.answer(map);
+        let varies = self.take_yes_no(map, "varies");
+        let none = self.take_yes_no(map, "none");
+        Some(Fact {
+            kind,
+            name: id?.to_owned(),
+            said: said?,
+            answer: answer?,
+            varies,
+            none,
+            ask: ask?,
+            how: how.unwrap_or_default(),
+        })
+    }
+
+    /// `yes-no`, a list of words, or what it is an amount of, with its physical limits.
+    fn answer(&mut self, map: &mut MapReader<'a>) -> Option<Answer> {
+        let entry = self.need(map, "answer");
+        let [least, most, open] = ["least", "most", "open"].map(|key| map.take(key));
+        let entry = entry?;
+        if entry.value.as_list().is_some() {
+            let words = self.words(&entry.value).into_iter().map(|(word, _)| word.to_owned()).collect();
+            let open = open.and_then(|entry| self.yes_no(&entry.value)).unwrap_or(false);
+            return Some(Answer::Word { words, open });
+        }
+        let word = self.text(entry)?;
+        if word == "yes-no" {
+            return Some(Answer::YesNo);
+        }
+        let Some(&(_, dimension)) = DIMENSIONS.iter().find(|(name, _)| *name == word) else {
+            let known = DIMENSIONS.iter().map(|(name, _)| *name).chain(["yes-no"]);
+            self.unknown_word(word, entry.value.span, known);
+            return None;
+        };
+        let limits = [least, most].map(|entry| {
+            flipped(entry.map(|entry| {
+                let text = self.text(entry)?;
+                self.stated(text, entry.value.span, Some(dimension)).map(|stated| stated.range.low)
+            }))
+        });
+        let [least, most] = limits;
+        Some(Answer::Amount { dimension, least: least?, most: most? })
+    }
+
+    /// Facts and outlines of a kind share their names' space.
+    fn free_name(&mut self, kind: KindId, name: &str, span: Span) -> Option<()> {
+        let taken = self.vocabulary.fact_named(kind, name).is_some() || self.vocabulary.outline_named(kind, name).is_some();
+        if taken {
+            let kind = self.vocabulary.kind(kind).name.clone();
+            self.fault("name-taken", span, format!("`{kind}.{name}` is there already.")).help("Use it, or choose another name.");
+            return None;
+        }
+        Some(())
+    }
+}

@@ -1,0 +1,213 @@
+//! Documents to gather, duties in time, and cautions.
+
+use super::Reader;
+use super::rules::spelled_out;
+use super::values::flipped;
+use crate::quantity::Dimension;
+use crate::ruleset::types::agree;
+use crate::ruleset::{Caution, Document, DocumentIndex, Duty, OnOutcome, Requirement, Stated};
+use crate::text::{Entry, MapReader, Node, Span, closest};
+
+/// A rule's outcomes, in the report's words.
+const OUTCOMES: [&str; 6] = ["pass", "fail", "marginal", "unknown", "refer", "not-applicable"];
+
+/// When a document is needed.
+#[derive(Default)]
+struct Needed {
+    always: bool,
+    when: Vec<Requirement>,
+    on: Vec<OnOutcome>,
+}
+
+impl<'a> Reader<'a> {
+    /// Notes the names of a file's documents, in the order in which they are read later.
+    pub(super) fn collect_documents(&mut self, node: &'a Node) {
+        for item in node.get("documents").and_then(Node::as_list).unwrap_or_default() {
+            let Some((id, span)) = item.get("id").and_then(|id| Some((id.text()?, id.span))) else { continue };
+            if self.documents.contains_key(id) {
+                self.duplicate("document", id, span);
+            } else {
+                self.documents.insert(id, self.documents.len());
+            }
+        }
+    }
+
+    /// The document of that name.
+    pub(super) fn document_named(&mut self, name: &str, span: Span) -> Option<DocumentIndex> {
+        if let Some(&document) = self.documents.get(name) {
+            self.used_documents.insert(document);
+            return Some(document);
+        }
+        let guess = closest(name, self.documents.keys().copied()).map(|guess| format!("Did you mean `{guess}`?"));
+        self.fault("unknown-document", span, format!("There is no document `{name}`."))
+            .help(guess.unwrap_or_else(|| "List it under `documents`, with its title and who supplies it.".to_owned()));
+        None
+    }
+
+    /// One document.
+    pub(super) fn document(&mut self, node: &'a Node) -> Option<Document> {
+        let mut map = self.map(node, "a document")?;
+        let id = self.id(&mut map, "id");
+        let title = self.need_text(&mut map, "title");
+        let from = self.take_text(&mut map, "from");
+        let form = self.take_text(&mut map, "form");
+        let mut needed = Needed::default();
+        if let Some(entry) = map.take("needed") {
+            self.needed(&entry.value, &mut needed);
+            self.used_documents.extend(id.and_then(|id| self.documents.get(id)));
+        }
+        let discretion = self.take_yes_no(&mut map, "discretion");
+        self.finish(map);
+        Some(Document {
+            id: id?.to_owned(),
+            title: title?,
+            from,
+            form,
+            always: needed.always,
+            when: any_of(needed.when),
+            on: needed.on,
+            discretion,
+            span: node.span,
+        })
+    }
+
+    /// `always`, `{when: …}`, `{rule: …, outcome: […]}`, or a list of these.
+    fn needed(&mut self, node: &'a Node, needed: &mut Needed) {
+        if let Some(items) = node.as_list() {
+            items.iter().for_each(|item| self.needed(item, needed));
+        } else if node.text() == Some("always") {
+            needed.always = true;
+        } else if node.as_map().is_some() {
+            self.needed_map(node, needed);
+        } else {
+            self.fault("bad-needed", node.span, "This does not say when the document is needed.")
+                .help("Write `always`, `{when: …}` with a requirement, or `{rule: …, outcome: [fail]}`.");
+        }
+    }
+
+    fn needed_map(&mut self, node: &'a Node, needed: &mut Needed) {
+        let Some(mut map) = self.map(node, "a need") else { return };
+        if let Some(entry) = map.take("when") {
+            needed.when.extend(self.whole_requirement(&entry.value));
+        }
+        let [rule, outcome] = ["rule", "outcome"].map(|key| map.take(key));
+        if rule.is_some() || outcome.is_some() {
+            needed.on.extend(self.on_outcome(&mut map));
+        }
+        self.finish(map);
+    }
+
+    fn on_outcome(&mut self, map: &mut MapReader<'a>) -> Option<OnOutcome> {
+        let rule = self.need(map, "rule").and_then(|entry| Some((self.text(entry)?, entry.value.span)));
+        let outcomes = self.need(map, "outcome").map(|entry| self.words(&entry.value))?;
+        for &(word, span) in &outcomes {
+            if !OUTCOMES.contains(&word) {
+                self.unknown_word(word, span, OUTCOMES.iter().copied());
+            }
+        }
+        let (rule, span) = rule?;
+        if !self.rule_names.contains(rule) {
+            let guess = closest(rule, self.rule_names.iter().copied()).map(|guess| format!("Did you mean `{guess}`?"));
+            let fault = self.fault("unknown-rule", span, format!("There is no rule `{rule}`."));
+            if let Some(guess) = guess {
+                fault.help(guess);
+            }
+        }
+        Some(OnOutcome { rule: rule.to_owned(), outcomes: outcomes.into_iter().map(|(word, _)| word.to_owned()).collect() })
+    }
+
+    /// One duty.
+    pub(super) fn duty(&mut self, node: &'a Node) -> Option<Duty> {
+        let mut map = self.map(node, "a duty")?;
+        let key = if map.take("step").is_some() { "step" } else { "id" };
+        map.take("id");
+        let id = self.id(&mut map, key);
+        let what = self.take_text(&mut map, "what");
+        let who = self.take_text(&mut map, "who");
+        let when = map.take("when").map(|entry| self.whole_requirement(&entry.value));
+        let [before, after] = ["before", "after"].map(|key| map.take(key));
+        let [before, after] = [before, after].map(|entry| self.events(entry));
+        let [by, within, takes, every] = ["by", "within", "takes", "every"].map(|key| map.take(key));
+        let [by, within, takes, every] = [by, within, takes, every].map(|entry| self.time(entry));
+        self.finish(map);
+        let id = id?;
+        Some(Duty {
+            id: id.to_owned(),
+            what: what.unwrap_or_else(|| spelled_out(id)),
+            who,
+            when: flipped(when)?,
+            before,
+            after,
+            by: by?,
+            within: within?,
+            takes: takes?,
+            every: every?,
+            span: node.span,
+        })
+    }
+
+    fn events(&mut self, entry: Option<&'a Entry>) -> Vec<String> {
+        let words = entry.map_or_else(Vec::new, |entry| self.words(&entry.value));
+        words.into_iter().map(|(word, _)| word.to_owned()).collect()
+    }
+
+    /// A span of time, where one is written.
+    fn time(&mut self, entry: Option<&'a Entry>) -> Option<Option<Stated>> {
+        let Some(entry) = entry else { return Some(None) };
+        let text = self.text(entry)?;
+        let stated = self.stated(text, entry.value.span, Some(Dimension::Days))?;
+        if !agree(stated.dimension, Dimension::Days) {
+            self.sorts_differ(entry.value.span, stated.dimension, Dimension::Days);
+            return None;
+        }
+        Some(Some(stated))
+    }
+
+    /// One caution.
+    pub(super) fn caution(&mut self, node: &'a Node) -> Option<Caution> {
+        let mut map = self.map(node, "a caution")?;
+        let id = self.id(&mut map, "id");
+        let says = self.need_text(&mut map, "says");
+        let when = map.take("when").map(|entry| self.whole_requirement(&entry.value));
+        self.finish(map);
+        Some(Caution { id: id?.to_owned(), says: says?, when: flipped(when)?, span: node.span })
+    }
+
+    /// Says what is defined and never used.
+    pub(super) fn report_unused(&mut self) {
+        self.unused_terms();
+        self.base_first(|reader, node| {
+            for item in node.get("documents").and_then(Node::as_list).unwrap_or_default() {
+                reader.unused_document(item);
+            }
+            for item in node.get("questions").and_then(Node::as_list).unwrap_or_default() {
+                reader.unused_question(item);
+            }
+        });
+    }
+
+    fn unused_document(&mut self, item: &'a Node) {
+        let Some((id, span)) = item.get("id").and_then(|id| Some((id.text()?, id.span))) else { return };
+        let used = self.documents.get(id).is_some_and(|document| self.used_documents.contains(document));
+        if !used {
+            self.warning("unused-document", span, format!("Nothing calls for the document `{id}`."))
+                .help("Name it in a rule's `have` or `documents`, or say when it is `needed`.");
+        }
+    }
+
+    fn unused_question(&mut self, item: &'a Node) {
+        let Some((id, span)) = item.get("id").and_then(|id| Some((id.text()?, id.span))) else { return };
+        let answers = self.vocabulary.kind_named("answers");
+        let fact = answers.and_then(|kind| self.vocabulary.fact_named(kind, id));
+        if fact.is_some_and(|fact| !self.used_facts.contains(&fact)) {
+            self.warning("unused-question", span, format!("No rule uses the answer to `{id}`."));
+        }
+    }
+}
+
+fn any_of(mut members: Vec<Requirement>) -> Option<Requirement> {
+    match members.len() {
+        0 | 1 => members.pop(),
+        _ => Some(Requirement::Any(members)),
+    }
+}

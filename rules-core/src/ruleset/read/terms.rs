@@ -1,0 +1,271 @@
+//! Defined terms, resolved in whatever order they are used.
+
+use std::rc::Rc;
+
+use super::each::COMBINING;
+use super::names::{Things, parts};
+use super::values::{MEASURES, is_amount};
+use super::zones::ZONES;
+use super::{Around, Reader};
+use crate::ruleset::{Meaning, Operand, Requirement, Selection, Term, Value, Zone};
+use crate::text::{Content, Entry, Node, Span};
+
+/// Terms may stand on each other so deep: more is a slip, and would be slow to judge.
+const DEEPEST: usize = 16;
+
+/// A term as it is written, and what has become of it.
+pub(super) struct Slot<'a> {
+    pub file: usize,
+    pub entry: &'a Entry,
+    pub state: State,
+    pub used: bool,
+}
+
+/// How far the reading of a term has come.
+#[derive(Debug, Clone)]
+pub(super) enum State {
+    Waiting,
+    Reading,
+    Read(Known),
+    Faulty,
+}
+
+/// What a term stands for, ready to be shared.
+#[derive(Debug, Clone)]
+pub(super) enum Known {
+    Value(Rc<Value>),
+    Outlines(Operand),
+    Things(Selection),
+    Zone(Rc<Zone>),
+    Requirement(Rc<Requirement>),
+}
+
+impl Known {
+    /// What it stands for, in words.
+    pub(super) fn said(&self) -> &'static str {
+        match self {
+            Self::Value(_) => "a value",
+            Self::Outlines(_) => "outlines",
+            Self::Things(_) => "things",
+            Self::Zone(_) => "a zone",
+            Self::Requirement(_) => "a requirement",
+        }
+    }
+
+    fn meaning(&self) -> Meaning {
+        match self {
+            Self::Value(value) => Meaning::Value((**value).clone()),
+            Self::Outlines(operand) => Meaning::Outlines(operand.clone()),
+            Self::Things(selection) => Meaning::Things(selection.clone()),
+            Self::Zone(zone) => Meaning::Zone((**zone).clone()),
+            Self::Requirement(requirement) => Meaning::Requirement((**requirement).clone()),
+        }
+    }
+}
+
+impl<'a> Reader<'a> {
+    /// Notes the names of a file's terms, before any is read.
+    pub(super) fn collect_terms(&mut self, node: &'a Node) {
+        let Some(terms) = node.get("terms") else { return };
+        let Some(entries) = terms.as_map() else {
+            if !terms.is_empty() {
+                self.fault("not-a-map", terms.span, "Terms are written as `name: what it stands for`, one on each line.");
+            }
+            return;
+        };
+        for entry in entries {
+            self.collect_term(entry);
+        }
+    }
+
+    fn collect_term(&mut self, entry: &'a Entry) {
+        let name = entry.key.as_str();
+        if !self.check_id(name, entry.key_span) {
+            return;
+        }
+        if self.vocabulary.kind_named(name).is_some() {
+            self.fault("name-taken", entry.key_span, format!("`{name}` is a kind of thing already, so it cannot be a term."))
+                .help("Give the term another name.");
+        } else if self.term_by_name.contains_key(name) {
+            self.fault("duplicate-id", entry.key_span, format!("The term `{name}` is defined twice."));
+        } else {
+            self.term_by_name.insert(name, self.terms.len());
+            self.terms.push(Slot { file: self.file, entry, state: State::Waiting, used: false });
+        }
+    }
+
+    /// What a term stands for: `None` after a fault in it, `Some(None)` if there is no such term.
+    pub(super) fn term(&mut self, name: &str, span: Span) -> Option<Option<Known>> {
+        let Some(&place) = self.term_by_name.get(name) else { return Some(None) };
+        let slot = self.terms.get_mut(place)?;
+        slot.used = true;
+        match &slot.state {
+            State::Read(known) => return Some(Some(known.clone())),
+            State::Faulty => return None,
+            State::Waiting => {}
+            State::Reading => {
+                self.fault("term-cycle", span, format!("The term `{name}` is defined by itself."))
+                    .help("Follow what it stands for from term to term, and break the ring.");
+                return None;
+            }
+        }
+        if self.around.terms_deep >= DEEPEST {
+            self.fault("terms-too-deep", span, format!("More than {DEEPEST} terms stand on each other here."));
+            return None;
+        }
+        self.resolve(place).map(Some)
+    }
+
+    /// Reads a term where it is defined, in its own file and with nothing bound around it.
+    fn resolve(&mut self, place: usize) -> Option<Known> {
+        let slot = self.terms.get_mut(place)?;
+        slot.state = State::Reading;
+        let (entry, file) = (slot.entry, slot.file);
+        let inside = Around { terms_deep: self.around.terms_deep + 1, ..Around::default() };
+        let outside = std::mem::replace(&mut self.around, inside);
+        let outer_file = std::mem::replace(&mut self.file, file);
+        let known = self.known(&entry.value);
+        self.around = outside;
+        self.file = outer_file;
+        let slot = self.terms.get_mut(place)?;
+        slot.state = known.clone().map_or(State::Faulty, State::Read);
+        known
+    }
+
+    /// All terms, in the order of the files.
+    pub(super) fn all_terms(&mut self) -> Vec<Term> {
+        let mut terms = Vec::new();
+        for place in 0..self.terms.len() {
+            let Some(slot) = self.terms.get(place) else { continue };
+            let entry = slot.entry;
+            let known = match &slot.state {
+                State::Waiting => self.resolve(place),
+                State::Read(known) => Some(known.clone()),
+                _ => None,
+            };
+            terms.extend(known.map(|known| Term {
+                id: entry.key.clone(),
+                meaning: known.meaning(),
+                span: entry.key_span,
+            }));
+        }
+        terms
+    }
+
+    /// Says which terms nobody uses.
+    pub(super) fn unused_terms(&mut self) {
+        let unused: Vec<_> = self.terms.iter().filter(|slot| !slot.used).map(|slot| (slot.file, slot.entry)).collect();
+        for (file, entry) in unused {
+            self.file = file;
+            self.warning("unused-term", entry.key_span, format!("The term `{}` is never used.", entry.key));
+        }
+    }
+
+    fn known(&mut self, node: &'a Node) -> Option<Known> {
+        match sort_of(node) {
+            Sort::Name => self.known_by_name(node),
+            Sort::Amount | Sort::Value => Some(Known::Value(Rc::new(self.value(node, None)?))),
+            Sort::Outlines => self.operand(node).map(Known::Outlines),
+            Sort::Things => self.selection(node).map(Known::Things),
+            Sort::Zone => Some(Known::Zone(Rc::new(self.zone(node)?))),
+            Sort::Not => self.known_not(node),
+            Sort::Requirement => Some(Known::Requirement(Rc::new(self.whole_requirement(node)?))),
+            Sort::Unclear => {
+                self.fault("unclear-term", node.span, "It is not clear what this term stands for.").help(
+                    "A term is an amount (`3 m`), an outline (`pool.water`), things (`kind` with `where`), a value \
+                     (`distance` without a bound), a zone (`around`, `between`, `corner`) or a requirement.",
+                );
+                None
+            }
+        }
+    }
+
+    fn known_by_name(&mut self, node: &'a Node) -> Option<Known> {
+        let name = node.text()?;
+        let (head, Some(tail)) = parts(name) else {
+            if let Some(fact) = self.short_fact(name) {
+                return Some(Known::Value(Rc::new(Value::Fact(fact))));
+            }
+            if let Some(known) = self.term(name, node.span)? {
+                return Some(known);
+            }
+            return match self.things(name, node.span)? {
+                Things::All(selection) => Some(Known::Things(selection)),
+                Things::Bound(_) => None,
+            };
+        };
+        let kind = self.things(head, node.span)?.kind();
+        if self.vocabulary.fact_named(kind, tail).is_some() {
+            return Some(Known::Value(Rc::new(self.value(node, None)?)));
+        }
+        self.operand(node).map(Known::Outlines)
+    }
+
+    /// `not` stands before a zone and before a requirement.
+    fn known_not(&mut self, node: &'a Node) -> Option<Known> {
+        let inner = node.get("not")?;
+        let by_name = inner.text().is_some();
+        if by_name || matches!(sort_of(inner), Sort::Zone | Sort::Outlines | Sort::Things) {
+            return Some(Known::Zone(Rc::new(self.zone(node)?)));
+        }
+        Some(Known::Requirement(Rc::new(self.whole_requirement(node)?)))
+    }
+}
+
+/// What a term looks like before anything in it is resolved.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Sort {
+    Name,
+    Amount,
+    Value,
+    Outlines,
+    Things,
+    Zone,
+    Not,
+    Requirement,
+    Unclear,
+}
+
+fn sort_of(node: &Node) -> Sort {
+    match &node.content {
+        Content::Empty => Sort::Unclear,
+        Content::Scalar { text, .. } if is_amount(text) => Sort::Amount,
+        Content::Scalar { .. } => Sort::Name,
+        Content::List(items) if items.iter().any(|item| sort_of(item) == Sort::Requirement) => Sort::Requirement,
+        Content::List(_) => Sort::Outlines,
+        Content::Map(entries) => sort_of_map(node, entries),
+    }
+}
+
+fn sort_of_map(node: &Node, entries: &[Entry]) -> Sort {
+    let has = |key: &str| entries.iter().any(|entry| entry.key == key);
+    if let Some(kind) = node.get("kind") {
+        let dotted = kind.text().is_some_and(|text| text.contains('.'));
+        return if dotted || has("outline") || has("counted") { Sort::Outlines } else { Sort::Things };
+    }
+    if ZONES.iter().any(|key| has(key)) {
+        return Sort::Zone;
+    }
+    if has("not") {
+        return Sort::Not;
+    }
+    let bounded = super::bounds::is_bounded(entries);
+    let listed_count = node.get("count").is_some_and(|count| count.as_list().is_some());
+    if bounded || listed_count || COMBINING.iter().any(|key| has(key)) {
+        return Sort::Requirement;
+    }
+    match node.get("table") {
+        Some(table) => sort_of_table(table),
+        None if MEASURES.iter().any(|key| has(key)) => Sort::Value,
+        None => Sort::Unclear,
+    }
+}
+
+/// A table gives what its rows give.
+fn sort_of_table(table: &Node) -> Sort {
+    let rows = table.get("rows").and_then(Node::as_list).unwrap_or_default();
+    let gives = rows.iter().filter_map(|row| row.get("then").or(row.get("otherwise")));
+    let requirement = gives.map(sort_of).any(|sort| matches!(sort, Sort::Requirement | Sort::Not));
+    if requirement { Sort::Requirement } else { Sort::Value }
+}
+

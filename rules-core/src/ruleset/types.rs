@@ -1,0 +1,111 @@
+//! What sort of value a rule measures, so that both sides of a bound can be compared.
+
+use super::{Area, Table, Then, Value};
+use crate::quantity::Dimension;
+use crate::vocabulary::{Answer, FactId, Vocabulary};
+
+/// What sort of value a [`Value`] gives.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Type {
+    /// An amount.
+    Amount(Dimension),
+    /// One of the words of this fact.
+    Word(FactId),
+    /// `yes` or `no`, the answer to this fact.
+    YesNo(FactId),
+}
+
+impl Type {
+    /// What it is an amount of.
+    pub fn dimension(self) -> Option<Dimension> {
+        match self {
+            Self::Amount(dimension) => Some(dimension),
+            _ => None,
+        }
+    }
+}
+
+/// Whether amounts of both can be compared: days and months can.
+pub fn agree(one: Dimension, other: Dimension) -> bool {
+    let span = |dimension| matches!(dimension, Dimension::Days | Dimension::Months);
+    one == other || span(one) && span(other)
+}
+
+/// What sort of value this gives; `None` for a combination of nothing, which is never read.
+pub fn type_of(value: &Value, vocabulary: &Vocabulary) -> Option<Type> {
+    let first = |values: &[Value]| values.first().and_then(|value| type_of(value, vocabulary));
+    Some(Type::Amount(match value {
+        Value::Stated(stated) => stated.dimension,
+        Value::Fact(fact) => return Some(of_fact(*fact, vocabulary)),
+        Value::Distance(_) | Value::Length { .. } | Value::Enclosure(_) => Dimension::Length,
+        Value::Area(area) => of_area(area),
+        Value::Count(_) => Dimension::Number,
+        Value::Sound(_) => Dimension::Sound,
+        Value::Table(table) => return of_table(table, vocabulary),
+        Value::Largest(values) | Value::Smallest(values) => return first(values),
+        Value::Sum(values) => of_sum(values, vocabulary)?,
+        Value::Difference(values) => of_difference(values, vocabulary)?,
+        Value::Product(values) => of_product(values, vocabulary)?,
+        Value::Over { take, .. } => return type_of(take, vocabulary),
+        Value::Named { value, .. } => return type_of(value, vocabulary),
+    }))
+}
+
+/// What sort of value a fact has.
+pub fn of_fact(id: FactId, vocabulary: &Vocabulary) -> Type {
+    match vocabulary.fact(id).answer {
+        Answer::Amount { dimension, .. } => Type::Amount(dimension),
+        Answer::Word { .. } => Type::Word(id),
+        Answer::YesNo => Type::YesNo(id),
+    }
+}
+
+fn of_area(area: &Area) -> Dimension {
+    match area.share_of {
+        Some(_) => Dimension::Number,
+        None => Dimension::Area,
+    }
+}
+
+fn of_table(table: &Table<Value>, vocabulary: &Vocabulary) -> Option<Type> {
+    table.rows.iter().find_map(|row| match &row.then {
+        Then::Give(value) => type_of(value, vocabulary),
+        Then::Refer => None,
+    })
+}
+
+fn dimensions(values: &[Value], vocabulary: &Vocabulary) -> Option<Vec<Dimension>> {
+    values.iter().map(|value| type_of(value, vocabulary)?.dimension()).collect()
+}
+
+/// A day and some days is a day; otherwise all are of one sort.
+fn of_sum(values: &[Value], vocabulary: &Vocabulary) -> Option<Dimension> {
+    let all = dimensions(values, vocabulary)?;
+    let date = all.iter().copied().find(|&dimension| dimension == Dimension::Date);
+    date.or(all.first().copied())
+}
+
+/// From day to day there is a number of days; a day less some days is a day; otherwise all are of one sort.
+fn of_difference(values: &[Value], vocabulary: &Vocabulary) -> Option<Dimension> {
+    match dimensions(values, vocabulary)?[..] {
+        [Dimension::Date, Dimension::Date] => Some(Dimension::Days),
+        [first, ..] => Some(first),
+        [] => None,
+    }
+}
+
+/// What a product is an amount of; `None` where it is of nothing that has a unit.
+pub fn of_product(values: &[Value], vocabulary: &Vocabulary) -> Option<Dimension> {
+    let mut all = dimensions(values, vocabulary)?;
+    all.retain(|&dimension| dimension != Dimension::Number);
+    all.sort();
+    match all[..] {
+        [] => Some(Dimension::Number),
+        [one] => Some(one),
+        [Dimension::Length, Dimension::Length] => Some(Dimension::Area),
+        [Dimension::Length, Dimension::Area] | [Dimension::Length, Dimension::Length, Dimension::Length] => {
+            Some(Dimension::Volume)
+        }
+        _ => None,
+    }
+}
