@@ -5,5 +5,10 @@ mod read;
 pub mod types;
 pub mod words;
 
+#[cfg(test)]
+mod fault_tests;
+#[cfg(test)]
+mod read_tests;
+
 pub use model::*;
 pub use read::{Checked, FileFaults, read};

@@ -75,13 +75,19 @@ fn of_table(table: &Table<Value>, vocabulary: &Vocabulary) -> Option<Type> {
 }
 
 fn dimensions(values: &[Value], vocabulary: &Vocabulary) -> Option<Vec<Dimension>> {
-    values.iter().map(|value| type_of(value, vocabulary)?.dimension()).collect()
+    values
+        .iter()
+        .map(|value| type_of(value, vocabulary)?.dimension())
+        .collect()
 }
 
 /// A day and some days is a day; otherwise all are of one sort.
 fn of_sum(values: &[Value], vocabulary: &Vocabulary) -> Option<Dimension> {
     let all = dimensions(values, vocabulary)?;
-    let date = all.iter().copied().find(|&dimension| dimension == Dimension::Date);
+    let date = all
+        .iter()
+        .copied()
+        .find(|&dimension| dimension == Dimension::Date);
     date.or(all.first().copied())
 }
 
@@ -103,9 +109,8 @@ pub fn of_product(values: &[Value], vocabulary: &Vocabulary) -> Option<Dimension
         [] => Some(Dimension::Number),
         [one] => Some(one),
         [Dimension::Length, Dimension::Length] => Some(Dimension::Area),
-        [Dimension::Length, Dimension::Area] | [Dimension::Length, Dimension::Length, Dimension::Length] => {
-            Some(Dimension::Volume)
-        }
+        [Dimension::Length, Dimension::Area]
+        | [Dimension::Length, Dimension::Length, Dimension::Length] => Some(Dimension::Volume),
         _ => None,
     }
 }

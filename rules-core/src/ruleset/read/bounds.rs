@@ -8,8 +8,11 @@ use crate::ruleset::{Bound, Choice, Test, Value};
 use crate::text::{Entry, MapReader, Node, Span, closest};
 use crate::vocabulary::{Answer, FactId};
 
+/// Makes a bound of its limit.
+type MakeBound = fn(Value) -> Bound;
+
 /// The bounds that compare amounts.
-const COMPARING: [(&str, fn(Value) -> Bound); 4] = [
+const COMPARING: [(&str, MakeBound); 4] = [
     ("at-least", Bound::AtLeast),
     ("at-most", Bound::AtMost),
     ("more-than", Bound::MoreThan),
@@ -53,13 +56,18 @@ const WRONG: [(&str, &str); 30] = [
 /// The word to use instead of one that is not ours.
 pub(super) fn right_word(word: &str) -> Option<&'static str> {
     let word = word.replace('_', "-");
-    WRONG.iter().find(|(wrong, _)| *wrong == word).map(|(_, right)| *right)
+    WRONG
+        .iter()
+        .find(|(wrong, _)| *wrong == word)
+        .map(|(_, right)| *right)
 }
 
 /// Whether a map has a bound, by its right name or a wrong one.
 pub(super) fn is_bounded(entries: &[Entry]) -> bool {
     let bound = |key: &str| key == "is" || COMPARING.iter().any(|(known, _)| *known == key);
-    entries.iter().any(|entry| bound(right_word(&entry.key).unwrap_or(&entry.key)))
+    entries
+        .iter()
+        .any(|entry| bound(right_word(&entry.key).unwrap_or(&entry.key)))
 }
 
 /// A sentence with a capital at its beginning.
@@ -73,15 +81,26 @@ impl<'a> Reader<'a> {
     /// Says which word to use for each that is not ours.
     pub(super) fn wrong_words(&mut self, map: &mut MapReader<'a>, entries: &'a [Entry]) {
         for entry in entries {
-            let Some(right) = right_word(&entry.key) else { continue };
+            let Some(right) = right_word(&entry.key) else {
+                continue;
+            };
             map.take(&entry.key);
-            self.fault("wrong-word", entry.key_span, format!("`{}` is not one of the words of a rule.", entry.key))
-                .help(format!("Write `{right}`."));
+            self.fault(
+                "wrong-word",
+                entry.key_span,
+                format!("`{}` is not one of the words of a rule.", entry.key),
+            )
+            .help(format!("Write `{right}`."));
         }
     }
 
     /// A value with the bounds that stand beside it.
-    pub(super) fn test(&mut self, map: &mut MapReader<'a>, value: Option<Value>, entries: &'a [Entry]) -> Option<Test> {
+    pub(super) fn test(
+        &mut self,
+        map: &mut MapReader<'a>,
+        value: Option<Value>,
+        entries: &'a [Entry],
+    ) -> Option<Test> {
         let Some(value) = value else {
             for key in ["is", "at-least", "at-most", "more-than", "less-than"] {
                 map.take(key);
@@ -93,14 +112,19 @@ impl<'a> Reader<'a> {
         let span = map.span();
         if bounds.is_empty() {
             // A wrong word for the bound has been named already.
-            let named = self.faults().list.len() > before || entries.iter().any(|entry| right_word(&entry.key).is_some());
+            let named = self.faults().list.len() > before
+                || entries.iter().any(|entry| right_word(&entry.key).is_some());
             if !named {
                 self.no_bound(&value, span);
             }
             return None;
         }
         self.contradiction(&value, &bounds, span);
-        Some(Test { value, bounds, span })
+        Some(Test {
+            value,
+            bounds,
+            span,
+        })
     }
 
     fn no_bound(&mut self, value: &Value, span: Span) {
@@ -109,20 +133,31 @@ impl<'a> Reader<'a> {
             Some(Type::YesNo(_)) => "Add `is: yes` or `is: no`.",
             _ => "Add `at-least`, `at-most`, `more-than`, `less-than` or `is`.",
         };
-        self.fault("no-bound", span, "Nothing says what this value must keep.").help(help);
+        self.fault("no-bound", span, "Nothing says what this value must keep.")
+            .help(help);
     }
 
     /// All bounds beside a value, which may be several.
     pub(super) fn bounds(&mut self, map: &mut MapReader<'a>, value: &Value) -> Vec<Bound> {
-        let Some(sort) = type_of(value, &self.vocabulary) else { return Vec::new() };
+        let Some(sort) = type_of(value, &self.vocabulary) else {
+            return Vec::new();
+        };
         let mut bounds = Vec::new();
         for (key, make) in COMPARING {
             let Some(entry) = map.take(key) else { continue };
             bounds.extend(self.limit(entry, sort).map(make));
         }
         if let Some(entry) = map.take("is") {
-            let nodes = entry.value.as_list().unwrap_or(std::slice::from_ref(&entry.value));
-            let choices: Option<Vec<_>> = nodes.iter().map(|node| self.choice(node, sort, value)).collect::<Vec<_>>().into_iter().collect();
+            let nodes = entry
+                .value
+                .as_list()
+                .unwrap_or(std::slice::from_ref(&entry.value));
+            let choices: Option<Vec<_>> = nodes
+                .iter()
+                .map(|node| self.choice(node, sort, value))
+                .collect::<Vec<_>>()
+                .into_iter()
+                .collect();
             if choices.as_ref().is_some_and(Vec::is_empty) {
                 self.fault("empty-value", entry.value.span, "`is` names no answer.");
             }
@@ -133,8 +168,15 @@ impl<'a> Reader<'a> {
 
     fn limit(&mut self, entry: &'a Entry, sort: Type) -> Option<Value> {
         let Type::Amount(wanted) = sort else {
-            self.fault("not-an-amount", entry.key_span, format!("`{}` compares amounts, and this is answered with a word.", entry.key))
-                .help("Use `is` with a word or a list of words.");
+            self.fault(
+                "not-an-amount",
+                entry.key_span,
+                format!(
+                    "`{}` compares amounts, and this is answered with a word.",
+                    entry.key
+                ),
+            )
+            .help("Use `is` with a word or a list of words.");
             return None;
         };
         let limit = self.value(&entry.value, Some(wanted))?;
@@ -145,7 +187,10 @@ impl<'a> Reader<'a> {
                 None
             }
             _ => {
-                let message = format!("{} is expected here, and this is answered with a word.", capital(wanted.words()));
+                let message = format!(
+                    "{} is expected here, and this is answered with a word.",
+                    capital(wanted.words())
+                );
                 self.fault("not-an-amount", entry.value.span, message);
                 None
             }
@@ -154,7 +199,14 @@ impl<'a> Reader<'a> {
 
     fn choice(&mut self, node: &'a Node, sort: Type, value: &Value) -> Option<Choice> {
         let Some(word) = node.text() else {
-            self.fault("not-a-word", node.span, format!("A word or an amount is expected after `is`, not {}.", node.describe()));
+            self.fault(
+                "not-a-word",
+                node.span,
+                format!(
+                    "A word or an amount is expected after `is`, not {}.",
+                    node.describe()
+                ),
+            );
             return None;
         };
         if word == "none" && !self.has_word(sort, word) {
@@ -162,15 +214,21 @@ impl<'a> Reader<'a> {
         }
         match sort {
             Type::Amount(wanted) => self.amount_choice(word, node.span, wanted),
-            Type::YesNo(_) => self.yes_no(node).map(|answer| Choice::Word(if answer { "yes" } else { "no" }.to_owned())),
+            Type::YesNo(_) => self
+                .yes_no(node)
+                .map(|answer| Choice::Word(if answer { "yes" } else { "no" }.to_owned())),
             Type::Word(fact) => self.word_choice(word, node.span, fact),
         }
     }
 
     fn amount_choice(&mut self, word: &str, span: Span, wanted: Dimension) -> Option<Choice> {
         if !is_amount(word) {
-            self.fault("bad-amount", span, format!("`{word}` is not {}.", wanted.words()))
-                .help(format!("Write it as {}.", wanted.example()));
+            self.fault(
+                "bad-amount",
+                span,
+                format!("`{word}` is not {}.", wanted.words()),
+            )
+            .help(format!("Write it as {}.", wanted.example()));
             return None;
         }
         let stated = self.stated(word, span, Some(wanted))?;
@@ -188,36 +246,55 @@ impl<'a> Reader<'a> {
 
     fn none(&mut self, value: &Value, span: Span) -> Option<Choice> {
         let Value::Fact(id) = value else {
-            self.fault("never-none", span, "A measure is never `none`.").help("Use `count` to ask whether there are any.");
+            self.fault("never-none", span, "A measure is never `none`.")
+                .help("Use `count` to ask whether there are any.");
             return None;
         };
         if self.vocabulary.fact(*id).none {
             return Some(Choice::None);
         }
         let path = self.vocabulary.fact_path(*id);
-        self.fault("never-none", span, format!("`{path}` always has a value; it is never `none`."));
+        self.fault(
+            "never-none",
+            span,
+            format!("`{path}` always has a value; it is never `none`."),
+        );
         None
     }
 
     fn word_choice(&mut self, word: &str, span: Span, id: FactId) -> Option<Choice> {
         let fact = self.vocabulary.fact(id);
-        let Answer::Word { words, open } = fact.answer.clone() else { return None };
+        let Answer::Word { words, open } = fact.answer.clone() else {
+            return None;
+        };
         if open || words.iter().any(|known| known == word) {
             return Some(Choice::Word(word.to_owned()));
         }
         let path = self.vocabulary.fact_path(id);
-        let guess = closest(word, words.iter().map(String::as_str)).map(|guess| format!("Did you mean `{guess}`? "));
-        let list = format!("Its answers are {}.", listed(words.iter().map(String::as_str)));
-        self.fault("unknown-word", span, format!("`{word}` is not an answer to `{path}`.")).help(guess.unwrap_or_default() + &list);
+        let guess = closest(word, words.iter().map(String::as_str))
+            .map(|guess| format!("Did you mean `{guess}`? "));
+        let list = format!(
+            "Its answers are {}.",
+            listed(words.iter().map(String::as_str))
+        );
+        self.fault(
+            "unknown-word",
+            span,
+            format!("`{word}` is not an answer to `{path}`."),
+        )
+        .help(guess.unwrap_or_default() + &list);
         None
     }
 
     /// Two bounds that no amount can keep.
     fn contradiction(&mut self, value: &Value, bounds: &[Bound], span: Span) {
         if super::coverage::impossible(value, bounds, &self.vocabulary) {
-            self.fault("contradiction", span, "No value can keep all of these bounds.")
-                .help("Is one of them the wrong way round?");
+            self.fault(
+                "contradiction",
+                span,
+                "No value can keep all of these bounds.",
+            )
+            .help("Is one of them the wrong way round?");
         }
     }
 }
-

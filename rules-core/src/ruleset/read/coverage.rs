@@ -24,15 +24,26 @@ pub(super) enum Cell {
 }
 
 /// The cells of a value, cut at all stated limits; `None` where a limit is not a stated amount.
-pub(super) fn cells(value: &Value, bounds: &[&Bound], vocabulary: &Vocabulary) -> Option<Vec<Cell>> {
+pub(super) fn cells(
+    value: &Value,
+    bounds: &[&Bound],
+    vocabulary: &Vocabulary,
+) -> Option<Vec<Cell>> {
     match type_of(value, vocabulary)? {
         Type::Amount(_) => amount_cells(value, bounds, vocabulary),
         Type::Word(fact) => {
             let fact = vocabulary.fact(fact);
-            let Answer::Word { words, open } = &fact.answer else { return None };
+            let Answer::Word { words, open } = &fact.answer else {
+                return None;
+            };
             let mut all: Vec<_> = words.iter().cloned().map(Cell::Word).collect();
             if *open {
-                all.extend(bounds.iter().flat_map(|bound| named_words(bound)).map(Cell::Word));
+                all.extend(
+                    bounds
+                        .iter()
+                        .flat_map(|bound| named_words(bound))
+                        .map(Cell::Word),
+                );
                 all.push(Cell::OtherWord);
             }
             all.extend(fact.none.then_some(Cell::None));
@@ -47,7 +58,9 @@ pub(super) fn cells(value: &Value, bounds: &[&Bound], vocabulary: &Vocabulary) -
 }
 
 fn named_words(bound: &Bound) -> Vec<String> {
-    let Bound::Is(choices) = bound else { return Vec::new() };
+    let Bound::Is(choices) = bound else {
+        return Vec::new();
+    };
     let word = |choice: &Choice| match choice {
         Choice::Word(word) => Some(word.clone()),
         _ => None,
@@ -56,7 +69,11 @@ fn named_words(bound: &Bound) -> Vec<String> {
 }
 
 fn amount_cells(value: &Value, bounds: &[&Bound], vocabulary: &Vocabulary) -> Option<Vec<Cell>> {
-    let limits: Vec<_> = bounds.iter().map(|bound| limits_of(bound)).collect::<Option<Vec<_>>>()?.concat();
+    let limits: Vec<_> = bounds
+        .iter()
+        .map(|bound| limits_of(bound))
+        .collect::<Option<Vec<_>>>()?
+        .concat();
     let mut dimensions = limits.iter().filter_map(|limit| limit.1);
     let first = dimensions.next();
     if dimensions.any(|dimension| Some(dimension) != first) {
@@ -66,9 +83,17 @@ fn amount_cells(value: &Value, bounds: &[&Bound], vocabulary: &Vocabulary) -> Op
     let mut points: BTreeSet<_> = limits.iter().map(|limit| limit.0).collect();
     points.extend(least);
     points.extend(most);
-    let twice: Vec<_> = points.iter().map(|&point| point.saturating_mul(2)).collect();
-    let mut all: BTreeSet<_> = twice.iter().flat_map(|&point| [point - 1, point, point + 1]).collect();
-    let ends = |at: i128| least.is_none_or(|least| at >= 2 * least) && most.is_none_or(|most| at <= 2 * most);
+    let twice: Vec<_> = points
+        .iter()
+        .map(|&point| point.saturating_mul(2))
+        .collect();
+    let mut all: BTreeSet<_> = twice
+        .iter()
+        .flat_map(|&point| [point - 1, point, point + 1])
+        .collect();
+    let ends = |at: i128| {
+        least.is_none_or(|least| at >= 2 * least) && most.is_none_or(|most| at <= 2 * most)
+    };
     all.retain(|&at| ends(at) && !same_gap(at, &twice));
     if matches!(value, Value::Count(_)) {
         all.retain(|&at| at % 2 == 0 || has_whole_number(at, &twice));
@@ -79,7 +104,9 @@ fn amount_cells(value: &Value, bounds: &[&Bound], vocabulary: &Vocabulary) -> Op
 
 /// Of the two odd numbers that stand for one gap, the upper is not needed.
 fn same_gap(at: i128, twice: &[i128]) -> bool {
-    at % 2 != 0 && twice.iter().any(|&point| point == at + 1) && twice.iter().any(|&point| point < at)
+    at % 2 != 0
+        && twice.iter().any(|&point| point == at + 1)
+        && twice.iter().any(|&point| point < at)
         && !twice.iter().any(|&point| point == at - 1)
 }
 
@@ -100,7 +127,11 @@ fn physical(value: &Value, vocabulary: &Vocabulary) -> (Option<i128>, Option<i12
             Answer::Amount { least, most, .. } => (least, most),
             _ => (None, None),
         },
-        Value::Distance(_) | Value::Area(_) | Value::Length { .. } | Value::Count(_) | Value::Enclosure(_) => (Some(0), None),
+        Value::Distance(_)
+        | Value::Area(_)
+        | Value::Length { .. }
+        | Value::Count(_)
+        | Value::Enclosure(_) => (Some(0), None),
         Value::Named { value, .. } => physical(value, vocabulary),
         _ => (None, None),
     }
@@ -109,7 +140,10 @@ fn physical(value: &Value, vocabulary: &Vocabulary) -> (Option<i128>, Option<i12
 /// The limits that a bound states; `None` where one is not a stated amount.
 fn limits_of(bound: &Bound) -> Option<Vec<(i128, Option<Dimension>)>> {
     match bound {
-        Bound::AtLeast(limit) | Bound::AtMost(limit) | Bound::MoreThan(limit) | Bound::LessThan(limit) => {
+        Bound::AtLeast(limit)
+        | Bound::AtMost(limit)
+        | Bound::MoreThan(limit)
+        | Bound::LessThan(limit) => {
             let stated = stated(limit)?;
             Some(vec![(stated.range.low, Some(stated.dimension))])
         }
@@ -160,24 +194,51 @@ pub(super) fn keeps(cell: &Cell, bound: &Bound) -> bool {
 pub(super) fn impossible(value: &Value, bounds: &[Bound], vocabulary: &Vocabulary) -> bool {
     let all: Vec<_> = bounds.iter().collect();
     let cells = cells(value, &all, vocabulary);
-    cells.is_some_and(|cells| !cells.iter().any(|cell| bounds.iter().all(|bound| keeps(cell, bound))))
+    cells.is_some_and(|cells| {
+        !cells
+            .iter()
+            .any(|cell| bounds.iter().all(|bound| keeps(cell, bound)))
+    })
 }
 
 /// Says which values are in no row, and which rows can never apply.
 pub(super) fn check<T>(reader: &mut Reader<'_>, table: &Table<T>) {
     if let Some(after) = after_otherwise(table) {
-        reader.fault("row-after-otherwise", after, "This row can never apply: `otherwise` stands before it.")
+        reader
+            .fault(
+                "row-after-otherwise",
+                after,
+                "This row can never apply: `otherwise` stands before it.",
+            )
             .help("Put the `otherwise` row last.");
         return;
     }
     let otherwise = table.rows.iter().any(|row| row.test == RowTest::Otherwise);
-    let by_bounds = table.rows.iter().all(|row| !matches!(row.test, RowTest::When(_)));
-    let all: Vec<_> = table.rows.iter().flat_map(|row| bounds_of(&row.test)).collect();
-    let cells = table.by.as_ref().filter(|_| by_bounds).and_then(|by| cells(by, &all, &reader.vocabulary));
+    let by_bounds = table
+        .rows
+        .iter()
+        .all(|row| !matches!(row.test, RowTest::When(_)));
+    let all: Vec<_> = table
+        .rows
+        .iter()
+        .flat_map(|row| bounds_of(&row.test))
+        .collect();
+    let cells = table
+        .by
+        .as_ref()
+        .filter(|_| by_bounds)
+        .and_then(|by| cells(by, &all, &reader.vocabulary));
     let Some(cells) = cells else {
         if !otherwise {
-            reader.fault("no-otherwise", table.span, "Nothing says what holds where no row applies.")
-                .help("Add a last row `otherwise: …`; `otherwise: refer` leaves it to the authority.");
+            reader
+                .fault(
+                    "no-otherwise",
+                    table.span,
+                    "Nothing says what holds where no row applies.",
+                )
+                .help(
+                    "Add a last row `otherwise: …`; `otherwise: refer` leaves it to the authority.",
+                );
         }
         return;
     };
@@ -188,7 +249,10 @@ pub(super) fn check<T>(reader: &mut Reader<'_>, table: &Table<T>) {
 }
 
 fn after_otherwise<T>(table: &Table<T>) -> Option<crate::text::Span> {
-    let mut rows = table.rows.iter().skip_while(|row| row.test != RowTest::Otherwise);
+    let mut rows = table
+        .rows
+        .iter()
+        .skip_while(|row| row.test != RowTest::Otherwise);
     rows.next();
     rows.next().map(|row| row.span)
 }
@@ -214,24 +278,42 @@ fn unreachable_rows<T>(reader: &mut Reader<'_>, table: &Table<T>, cells: &[Cell]
         let before = left.len();
         left.retain(|cell| !applies(&row.test, cell));
         if left.len() == before {
-            reader.warning("row-never-applies", row.span, "This row can never apply.")
+            reader
+                .warning("row-never-applies", row.span, "This row can never apply.")
                 .help("The rows before it take all that it would, or nothing can be so.");
         }
     }
 }
 
 fn gaps<T>(reader: &mut Reader<'_>, table: &Table<T>, bounds: &[&Bound], cells: &[Cell]) {
-    let missed: Vec<_> = cells.iter().map(|cell| !table.rows.iter().any(|row| applies(&row.test, cell))).collect();
+    let missed: Vec<_> = cells
+        .iter()
+        .map(|cell| !table.rows.iter().any(|row| applies(&row.test, cell)))
+        .collect();
     let unit = bounds.iter().find_map(|bound| match bound {
-        Bound::AtLeast(limit) | Bound::AtMost(limit) | Bound::MoreThan(limit) | Bound::LessThan(limit) => Some(stated(limit)?.unit),
+        Bound::AtLeast(limit)
+        | Bound::AtMost(limit)
+        | Bound::MoreThan(limit)
+        | Bound::LessThan(limit) => Some(stated(limit)?.unit),
         Bound::Is(_) => None,
     });
     let said = gaps_said(cells, &missed, unit);
-    if said.is_empty() {
+    let Some((last, rest)) = said.split_last() else {
         return;
-    }
-    let message = format!("{} is in no row of this table.", super::bounds::capital(&said.join("; ")));
-    reader.fault("table-gap", table.span, message).help("Make a row for it, or add a last row `otherwise: …`.");
+    };
+    let message = match rest {
+        [] => format!(
+            "{} is in no row of this table.",
+            super::bounds::capital(last)
+        ),
+        _ => format!(
+            "{} and {last} are in no row of this table.",
+            super::bounds::capital(&rest.join(", "))
+        ),
+    };
+    reader
+        .fault("table-gap", table.span, message)
+        .help("Make a row for it, or add a last row `otherwise: …`.");
 }
 
 /// The missed cells in words, those side by side together.
@@ -253,7 +335,12 @@ fn gaps_said(cells: &[Cell], missed: &[bool], unit: Option<Unit>) -> Vec<String>
 }
 
 fn run_said(run: &[i128], unit: Option<Unit>) -> Option<String> {
-    let show = |at: i128| unit.map_or_else(|| (at / 2).to_string(), |unit| show_exactly(at.div_euclid(2), unit));
+    let show = |at: i128| {
+        unit.map_or_else(
+            || (at / 2).to_string(),
+            |unit| show_exactly(at.div_euclid(2), unit),
+        )
+    };
     let (first, last) = (*run.first()?, *run.last()?);
     let exact = |at: i128| at % 2 == 0;
     // An odd number stands next to the limit that it lies beyond.

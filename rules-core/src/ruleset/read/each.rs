@@ -8,14 +8,20 @@ use crate::text::{MapReader, Node};
 use crate::vocabulary::KindId;
 
 /// The keys that combine requirements.
-pub(super) const COMBINING: [&str; 7] = ["all-of", "any-of", "not", "meets", "have", "each", "refer"];
+pub(super) const COMBINING: [&str; 7] =
+    ["all-of", "any-of", "not", "meets", "have", "each", "refer"];
 
-const IF_NONE: [(&str, IfNone); 3] = [("passes", IfNone::Passes), ("fails", IfNone::Fails), ("refer", IfNone::Refer)];
+const IF_NONE: [(&str, IfNone); 3] = [
+    ("passes", IfNone::Passes),
+    ("fails", IfNone::Fails),
+    ("refer", IfNone::Refer),
+];
 
 impl<'a> Reader<'a> {
     /// Things: a kind, a term, or `{kind, where, in, if-none}`.
     pub(super) fn selection(&mut self, node: &'a Node) -> Option<Selection> {
-        self.selection_and_term(node).map(|(selection, _)| selection)
+        self.selection_and_term(node)
+            .map(|(selection, _)| selection)
     }
 
     /// The things, and the term by which they were named, which stands for one of them where they are bound.
@@ -31,13 +37,21 @@ impl<'a> Reader<'a> {
 
     fn named_selection(&mut self, node: &'a Node) -> Option<(Selection, Option<&'a str>)> {
         let Some(name) = node.text() else {
-            self.fault("not-things", node.span, format!("A kind of thing is expected here, not {}.", node.describe()));
+            self.fault(
+                "not-things",
+                node.span,
+                format!("A kind of thing is expected here, not {}.", node.describe()),
+            );
             return None;
         };
         let (head, tail) = parts(name);
         if tail.is_some() {
-            self.fault("not-things", node.span, format!("`{name}` names a part; a kind of thing is expected here."))
-                .help(format!("Write `{head}`."));
+            self.fault(
+                "not-things",
+                node.span,
+                format!("`{name}` names a part; a kind of thing is expected here."),
+            )
+            .help(format!("Write `{head}`."));
             return None;
         }
         self.whole(head, node)
@@ -53,13 +67,23 @@ impl<'a> Reader<'a> {
         let things = self.things(name, node.span);
         self.around.bound = bound;
         match things? {
-            Things::All(selection) => Some((Selection { term: Some(name.to_owned()), ..selection }, Some(name))),
+            Things::All(selection) => Some((
+                Selection {
+                    term: Some(name.to_owned()),
+                    ..selection
+                },
+                Some(name),
+            )),
             Things::Bound(kind) => Some((all_of(kind), None)),
         }
     }
 
     /// The things that a map chooses by `key`, `where`, `in` and `if-none`.
-    pub(super) fn selected(&mut self, map: &mut MapReader<'a>, key: &'static str) -> Option<(Selection, Option<&'a str>)> {
+    pub(super) fn selected(
+        &mut self,
+        map: &mut MapReader<'a>,
+        key: &'static str,
+    ) -> Option<(Selection, Option<&'a str>)> {
         let entry = self.need(map, key);
         let base = entry.and_then(|entry| match entry.value.text() {
             Some(name) => self.whole(parts(name).0, &entry.value),
@@ -69,12 +93,14 @@ impl<'a> Reader<'a> {
         let (base, term) = base?;
         let kind = base.kind;
         let zone = zone.map(|entry| self.zone(&entry.value));
-        let filter = filter.map(|entry| self.with_bound(kind, term, |reader| reader.whole_requirement(&entry.value)));
+        let filter = filter.map(|entry| self.filter(&entry.value, kind, term));
         let if_none = if_none.map(|entry| self.one_of(entry, &IF_NONE));
         let (filter, zone, if_none) = (flipped(filter)?, flipped(zone)?, flipped(if_none)?);
         if base.zone.is_some() && zone.is_some() {
-            let message = "These things are chosen by `in` twice, here and where the term is defined.";
-            self.fault("two-zones", map.span(), message).help("Define another term.");
+            let message =
+                "These things are chosen by `in` twice, here and where the term is defined.";
+            self.fault("two-zones", map.span(), message)
+                .help("Define another term.");
             return None;
         }
         let narrowed = filter.is_some() || zone.is_some();
@@ -86,6 +112,17 @@ impl<'a> Reader<'a> {
             if_none: if_none.or(base.if_none),
         };
         Some((selection, term))
+    }
+
+    fn filter(
+        &mut self,
+        node: &'a Node,
+        kind: KindId,
+        term: Option<&'a str>,
+    ) -> Option<Requirement> {
+        self.of_all_pools(|reader| {
+            reader.with_bound(kind, term, |reader| reader.whole_requirement(node))
+        })
     }
 
     /// Reads something in which the kind's name stands for one thing.
@@ -111,8 +148,16 @@ impl<'a> Reader<'a> {
         if self.around.combined && selection.if_none.is_none() {
             self.say_if_none(map);
         }
-        let require = require.and_then(|entry| self.with_bound(selection.kind, term, |reader| reader.requirement(&entry.value)));
-        Some(Requirement::Each(Box::new(Each { selection, require: require?, span: map.span() })))
+        let require = require.and_then(|entry| {
+            self.with_bound(selection.kind, term, |reader| {
+                reader.requirement(&entry.value)
+            })
+        });
+        Some(Requirement::Each(Box::new(Each {
+            selection,
+            require: require?,
+            span: map.span(),
+        })))
     }
 
     fn say_if_none(&mut self, map: &MapReader<'a>) {
@@ -122,7 +167,10 @@ impl<'a> Reader<'a> {
 }
 
 /// Both conditions, where there are two.
-fn both(one: Option<Box<Requirement>>, other: Option<Box<Requirement>>) -> Option<Box<Requirement>> {
+fn both(
+    one: Option<Box<Requirement>>,
+    other: Option<Box<Requirement>>,
+) -> Option<Box<Requirement>> {
     match (one, other) {
         (Some(one), Some(other)) => Some(Box::new(Requirement::All(vec![*one, *other]))),
         (one, other) => one.or(other),

@@ -32,26 +32,46 @@ pub(super) fn gather<'t>(
         };
         let mut faults = Faults::default();
         for (base, span) in named_bases(&node) {
-            let known = files.iter().any(|file: &File| file.name.as_deref() == Some(base)) || name.as_deref() == Some(base);
-            let waits = waiting.iter().any(|(name, _): &(Option<String>, _)| name.as_deref() == Some(base));
+            let known = files
+                .iter()
+                .any(|file: &File| file.name.as_deref() == Some(base))
+                || name.as_deref() == Some(base);
+            let waits = waiting
+                .iter()
+                .any(|(name, _): &(Option<String>, _)| name.as_deref() == Some(base));
             match bases(base) {
                 _ if known => {
-                    faults.add("base-twice", span, format!("`{base}` is built on twice, or builds on itself."));
+                    faults.add(
+                        "base-twice",
+                        span,
+                        format!("`{base}` is built on twice, or builds on itself."),
+                    );
                 }
                 _ if waits => {}
                 _ if files.len() + waiting.len() >= MOST_FILES => {
-                    faults.add("too-many-bases", span, format!("More than {MOST_FILES} files build on each other."));
+                    faults.add(
+                        "too-many-bases",
+                        span,
+                        format!("More than {MOST_FILES} files build on each other."),
+                    );
                 }
                 Some(text) => waiting.push((Some(base.to_owned()), text)),
                 None => {
                     faults
-                        .add("unknown-base", span, format!("There is no rule set `{base}` to build on."))
+                        .add(
+                            "unknown-base",
+                            span,
+                            format!("There is no rule set `{base}` to build on."),
+                        )
                         .help("Give its file along with this one.");
                 }
             }
         }
         if !faults.is_empty() {
-            bad.push(FileFaults { name: name.clone(), faults });
+            bad.push(FileFaults {
+                name: name.clone(),
+                faults,
+            });
         }
         files.push(File { name, node });
     }
@@ -60,6 +80,10 @@ pub(super) fn gather<'t>(
 
 fn named_bases(node: &Node) -> impl Iterator<Item = (&str, text::Span)> {
     let written = node.get("builds-on");
-    let items = written.map_or(&[][..], |node| node.as_list().unwrap_or(std::slice::from_ref(node)));
-    items.iter().filter_map(|item| Some((item.text()?, item.span)))
+    let items = written.map_or(&[][..], |node| {
+        node.as_list().unwrap_or(std::slice::from_ref(node))
+    });
+    items
+        .iter()
+        .filter_map(|item| Some((item.text()?, item.span)))
 }

@@ -1,7 +1,7 @@
 //! What can be said of a requirement only when all of it is read.
 
-use super::coverage::{Cell, cells, keeps};
 use super::Reader;
+use super::coverage::{Cell, cells, keeps};
 use crate::ruleset::{Bound, Choice, Requirement, Test, Value};
 use crate::text::Span;
 use crate::vocabulary::{FactId, Vocabulary};
@@ -16,7 +16,9 @@ pub(super) fn guards_one_fact(members: &[Requirement], vocabulary: &Vocabulary) 
             _ => None,
         })
         .collect();
-    let Some([first, rest @ ..]) = alls.as_deref() else { return false };
+    let Some([first, rest @ ..]) = alls.as_deref() else {
+        return false;
+    };
     !rest.is_empty() && tests(first).any(|test| apart(test, rest, vocabulary))
 }
 
@@ -31,21 +33,29 @@ fn tests(all: &[Requirement]) -> impl Iterator<Item = &Test> {
 fn apart(test: &Test, others: &[&[Requirement]], vocabulary: &Vocabulary) -> bool {
     let mut groups = vec![&test.bounds];
     for all in others {
-        let Some(same) = tests(all).find(|other| other.value == test.value) else { return false };
+        let Some(same) = tests(all).find(|other| other.value == test.value) else {
+            return false;
+        };
         groups.push(&same.bounds);
     }
     let bounds: Vec<&Bound> = groups.iter().flat_map(|group| group.iter()).collect();
-    let kept = |cell: &Cell| groups.iter().filter(|group| group.iter().all(|bound| keeps(cell, bound))).count();
-    cells(&test.value, &bounds, vocabulary).is_some_and(|cells| cells.iter().all(|cell| kept(cell) < 2))
+    let kept = |cell: &Cell| {
+        groups
+            .iter()
+            .filter(|group| group.iter().all(|bound| keeps(cell, bound)))
+            .count()
+    };
+    cells(&test.value, &bounds, vocabulary)
+        .is_some_and(|cells| cells.iter().all(|cell| kept(cell) < 2))
 }
 
 /// Whether it speaks of each of some things and does not say what it means that there are none.
 pub(super) fn lacks_if_none(requirement: &Requirement) -> bool {
     match requirement {
         Requirement::Each(each) => each.selection.if_none.is_none() || lacks_if_none(&each.require),
-        Requirement::All(members) | Requirement::Any(members) | Requirement::Count { of: members, .. } => {
-            members.iter().any(lacks_if_none)
-        }
+        Requirement::All(members)
+        | Requirement::Any(members)
+        | Requirement::Count { of: members, .. } => members.iter().any(lacks_if_none),
         Requirement::Not(inner) => lacks_if_none(inner),
         Requirement::Meets { requirement, .. } => lacks_if_none(requirement),
         Requirement::Table(table) => table.rows.iter().any(|row| match &row.then {
@@ -70,14 +80,24 @@ impl Reader<'_> {
 }
 
 /// The facts under a `not` that may be none, with nothing beside the `not` that speaks of that.
-fn unproven(requirement: &Requirement, proven: &[FactId], vocabulary: &Vocabulary, found: &mut Vec<(FactId, Span)>) {
+fn unproven(
+    requirement: &Requirement,
+    proven: &[FactId],
+    vocabulary: &Vocabulary,
+    found: &mut Vec<(FactId, Span)>,
+) {
     match requirement {
         Requirement::All(members) | Requirement::Any(members) => {
-            let spoken = members.iter().filter_map(|member| speaks_of(member));
+            let all = matches!(requirement, Requirement::All(_));
+            let spoken = members.iter().filter_map(|member| speaks_of(member, all));
             let proven: Vec<_> = proven.iter().copied().chain(spoken).collect();
-            members.iter().for_each(|member| unproven(member, &proven, vocabulary, found));
+            members
+                .iter()
+                .for_each(|member| unproven(member, &proven, vocabulary, found));
         }
-        Requirement::Count { of, .. } => of.iter().for_each(|member| unproven(member, proven, vocabulary, found)),
+        Requirement::Count { of, .. } => of
+            .iter()
+            .for_each(|member| unproven(member, proven, vocabulary, found)),
         Requirement::Each(each) => unproven(&each.require, proven, vocabulary, found),
         Requirement::Not(inner) => {
             let mut tested = Vec::new();
@@ -92,14 +112,18 @@ fn unproven(requirement: &Requirement, proven: &[FactId], vocabulary: &Vocabular
                 }
             }
         }
-        Requirement::Test(_) | Requirement::Meets { .. } | Requirement::Have(_) | Requirement::Refer => {}
+        Requirement::Test(_)
+        | Requirement::Meets { .. }
+        | Requirement::Have(_)
+        | Requirement::Refer => {}
     }
 }
 
-/// The fact of which a member says something that holds, or does not, where there is none.
-fn speaks_of(member: &Requirement) -> Option<FactId> {
+/// The fact of which a member says what holds where there is none: beside others that must hold, any test that fails
+/// there will do.
+fn speaks_of(member: &Requirement, all: bool) -> Option<FactId> {
     let test = match member {
-        Requirement::Test(test) => test,
+        Requirement::Test(test) if all || allows_none(&test.bounds) => test,
         Requirement::Not(inner) => match &**inner {
             Requirement::Test(test) if allows_none(&test.bounds) => test,
             _ => return None,
@@ -113,7 +137,9 @@ fn speaks_of(member: &Requirement) -> Option<FactId> {
 }
 
 fn allows_none(bounds: &[Bound]) -> bool {
-    bounds.iter().any(|bound| matches!(bound, Bound::Is(choices) if choices.contains(&Choice::None)))
+    bounds
+        .iter()
+        .any(|bound| matches!(bound, Bound::Is(choices) if choices.contains(&Choice::None)))
 }
 
 fn facts_tested(requirement: &Requirement, found: &mut Vec<(FactId, Span)>) {
@@ -123,8 +149,12 @@ fn facts_tested(requirement: &Requirement, found: &mut Vec<(FactId, Span)>) {
                 found.push((*fact, test.span));
             }
         }
-        Requirement::All(members) | Requirement::Any(members) | Requirement::Count { of: members, .. } => {
-            members.iter().for_each(|member| facts_tested(member, found));
+        Requirement::All(members)
+        | Requirement::Any(members)
+        | Requirement::Count { of: members, .. } => {
+            members
+                .iter()
+                .for_each(|member| facts_tested(member, found));
         }
         Requirement::Not(inner) => facts_tested(inner, found),
         Requirement::Each(each) => facts_tested(&each.require, found),

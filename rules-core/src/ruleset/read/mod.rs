@@ -5,13 +5,17 @@
 
 mod bounds;
 mod coverage;
+mod decisions;
 mod each;
 mod files;
+mod head;
 mod lint;
+mod measures;
 mod names;
 mod operands;
 mod own;
 mod papers;
+mod pools;
 mod requirements;
 mod rules;
 mod tables;
@@ -25,6 +29,7 @@ use super::{DocumentIndex, Layer, RuleSet};
 use crate::text::{Entry, Fault, Faults, MapReader, Node, Span, yes_no};
 use crate::vocabulary::{FactId, KindId, Vocabulary};
 use files::File;
+use pools::Silent;
 use terms::Slot;
 
 /// A rule set that can be used, and what its writer may want to look at again.
@@ -75,6 +80,8 @@ struct Reader<'a> {
     used_documents: BTreeSet<DocumentIndex>,
     used_facts: BTreeSet<FactId>,
     around: Around<'a>,
+    /// Whether what was read since this was last cleared speaks of the pool that no `each` names.
+    spoke_of_pool: bool,
 }
 
 /// What surrounds the place that is being read.
@@ -88,6 +95,10 @@ struct Around<'a> {
     combined: bool,
     /// How many terms are being resolved.
     terms_deep: usize,
+    /// The term that is being resolved, if it speaks `of` one thing: where it stands.
+    term_of: Option<Span>,
+    /// What the name of a pool stands for.
+    silent: Silent,
 }
 
 /// A kind that is bound to one thing, and the term by which it was selected.
@@ -112,6 +123,7 @@ impl<'a> Reader<'a> {
             used_documents: BTreeSet::new(),
             used_facts: BTreeSet::new(),
             around: Around::default(),
+            spoke_of_pool: false,
         }
     }
 
@@ -191,16 +203,35 @@ impl<'a> Reader<'a> {
     }
 
     fn layers(&self) -> Vec<Layer> {
-        let text = |file: &File, key| file.node.get(key).and_then(Node::text).unwrap_or_default().to_owned();
+        let text = |file: &File, key| {
+            file.node
+                .get(key)
+                .and_then(Node::text)
+                .unwrap_or_default()
+                .to_owned()
+        };
         self.files
             .iter()
-            .map(|file| Layer { id: text(file, "ruleset"), title: text(file, "title"), edition: text(file, "edition") })
+            .map(|file| Layer {
+                id: text(file, "ruleset"),
+                title: text(file, "title"),
+                edition: text(file, "edition"),
+            })
             .collect()
     }
 
     fn file_faults(&self, faults: &[Faults]) -> Vec<FileFaults> {
-        let named = self.files.iter().zip(faults).filter(|(_, faults)| !faults.is_empty());
-        named.map(|(file, faults)| FileFaults { name: file.name.clone(), faults: faults.clone() }).collect()
+        let named = self
+            .files
+            .iter()
+            .zip(faults)
+            .filter(|(_, faults)| !faults.is_empty());
+        named
+            .map(|(file, faults)| FileFaults {
+                name: file.name.clone(),
+                faults: faults.clone(),
+            })
+            .collect()
     }
 
     // What is wrong.
@@ -213,7 +244,12 @@ impl<'a> Reader<'a> {
         self.faults().add(code, span, message)
     }
 
-    fn warning(&mut self, code: &'static str, span: Span, message: impl Into<String>) -> &mut Fault {
+    fn warning(
+        &mut self,
+        code: &'static str,
+        span: Span,
+        message: impl Into<String>,
+    ) -> &mut Fault {
         pick(&mut self.warnings, self.file).add(code, span, message)
     }
 
@@ -244,14 +280,20 @@ impl<'a> Reader<'a> {
     fn text(&mut self, entry: &'a Entry) -> Option<&'a str> {
         let text = entry.value.text();
         if text.is_none() {
-            let message = format!("After `{}`, a text is expected, not {}.", entry.key, entry.value.describe());
+            let message = format!(
+                "After `{}`, a text is expected, not {}.",
+                entry.key,
+                entry.value.describe()
+            );
             self.fault("not-a-text", entry.value.span, message);
         }
         text
     }
 
     fn take_yes_no(&mut self, map: &mut MapReader<'a>, key: &'static str) -> bool {
-        let Some(entry) = map.take(key) else { return false };
+        let Some(entry) = map.take(key) else {
+            return false;
+        };
         self.yes_no(&entry.value).unwrap_or(false)
     }
 
@@ -271,8 +313,12 @@ impl<'a> Reader<'a> {
             return items;
         }
         if !node.is_empty() {
-            let message = format!("After `{key}`, a list is expected, not {}.", node.describe());
-            self.fault("not-a-list", node.span, message).help("Begin each item with `- ` on a line of its own.");
+            let message = format!(
+                "After `{key}`, a list is expected, not {}.",
+                node.describe()
+            );
+            self.fault("not-a-list", node.span, message)
+                .help("Begin each item with `- ` on a line of its own.");
         }
         &[]
     }
@@ -285,7 +331,11 @@ impl<'a> Reader<'a> {
             match node.text() {
                 Some(word) => words.push((word, node.span)),
                 None => {
-                    self.fault("not-a-word", node.span, format!("A word is expected here, not {}.", node.describe()));
+                    self.fault(
+                        "not-a-word",
+                        node.span,
+                        format!("A word is expected here, not {}.", node.describe()),
+                    );
                 }
             }
         }
@@ -301,7 +351,9 @@ impl<'a> Reader<'a> {
 
     fn check_id(&mut self, id: &str, span: Span) -> bool {
         let good = id.starts_with(|c: char| c.is_ascii_lowercase())
-            && id.chars().all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-');
+            && id
+                .chars()
+                .all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-');
         if !good {
             self.fault("bad-id", span, format!("`{id}` cannot be a short name."))
                 .help("A short name begins with a letter and has small letters, digits and `-` only, as in `rear-line`.");
@@ -311,7 +363,10 @@ impl<'a> Reader<'a> {
 }
 
 /// One of a list that has one for each file.
-#[expect(clippy::indexing_slicing, reason = "the reader makes one for each file and counts files only")]
+#[expect(
+    clippy::indexing_slicing,
+    reason = "the reader makes one for each file and counts files only"
+)]
 fn pick(list: &mut [Faults], file: usize) -> &mut Faults {
     &mut list[file]
 }

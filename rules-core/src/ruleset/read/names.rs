@@ -1,5 +1,6 @@
 //! What a name stands for: a kind, an outline, a fact, a defined term.
 
+use super::pools::Silent;
 use super::{Reader, listed};
 use crate::ruleset::Selection;
 use crate::text::{Span, closest};
@@ -27,29 +28,50 @@ impl Things {
 
 /// All things of a kind.
 pub(super) fn all_of(kind: KindId) -> Selection {
-    Selection { term: None, kind, filter: None, zone: None, if_none: None }
+    Selection {
+        term: None,
+        kind,
+        filter: None,
+        zone: None,
+        if_none: None,
+    }
 }
 
 /// Both parts of `gate.latch-height`; the second is missing in `gate`.
 pub(super) fn parts(name: &str) -> (&str, Option<&str>) {
-    name.split_once('.').map_or((name, None), |(head, tail)| (head, Some(tail)))
+    name.split_once('.')
+        .map_or((name, None), |(head, tail)| (head, Some(tail)))
 }
 
 impl<'a> Reader<'a> {
     /// The things that a name without a dot stands for; `None` with a fault if for none.
     pub(super) fn things(&mut self, name: &'a str, span: Span) -> Option<Things> {
-        if let Some(bound) = self.around.bound.iter().rev().find(|bound| bound.term == Some(name)) {
+        if let Some(bound) = self
+            .around
+            .bound
+            .iter()
+            .rev()
+            .find(|bound| bound.term == Some(name))
+        {
             return Some(Things::Bound(bound.kind));
         }
         if let Some(kind) = self.vocabulary.kind_named(name) {
             let bound = self.around.bound.iter().any(|bound| bound.kind == kind);
-            return Some(if bound { Things::Bound(kind) } else { Things::All(all_of(kind)) });
+            return Some(if bound {
+                Things::Bound(kind)
+            } else {
+                Things::All(all_of(kind))
+            });
         }
         match self.term(name, span)? {
             Some(Known::Things(selection)) => Some(Things::All(selection)),
             Some(other) => {
-                let message = format!("`{name}` is a term that stands for {}, not for things of one kind.", other.said());
-                self.fault("not-things", span, message).help("Name a kind, or a term that is a `kind` with a `where`.");
+                let message = format!(
+                    "`{name}` is a term that stands for {}, not for things of one kind.",
+                    other.said()
+                );
+                self.fault("not-things", span, message)
+                    .help("Name a kind, or a term that is a `kind` with a `where`.");
                 None
             }
             None => {
@@ -61,19 +83,34 @@ impl<'a> Reader<'a> {
 
     fn unknown_kind(&mut self, name: &str, span: Span) {
         let guess = self.guess(name, |reader| reader.kind_and_term_names());
-        self.fault("unknown-kind", span, format!("There is no kind of thing and no term `{name}`."))
-            .help(guess.unwrap_or_else(|| "A rule set can add a kind of its own under `kinds`.".to_owned()));
+        self.fault(
+            "unknown-kind",
+            span,
+            format!("There is no kind of thing and no term `{name}`."),
+        )
+        .help(
+            guess.unwrap_or_else(|| {
+                "A rule set can add a kind of its own under `kinds`.".to_owned()
+            }),
+        );
     }
 
     fn kind_and_term_names(&self) -> Vec<String> {
         let kinds = self.vocabulary.kinds().map(|(_, kind)| kind.name.clone());
-        kinds.chain(self.term_by_name.keys().map(|&name| name.to_owned())).collect()
+        kinds
+            .chain(self.term_by_name.keys().map(|&name| name.to_owned()))
+            .collect()
     }
 
     /// `Did you mean …?`, where one of the names is close.
-    pub(super) fn guess(&self, name: &str, names: impl FnOnce(&Self) -> Vec<String>) -> Option<String> {
+    pub(super) fn guess(
+        &self,
+        name: &str,
+        names: impl FnOnce(&Self) -> Vec<String>,
+    ) -> Option<String> {
         let names = names(self);
-        closest(name, names.iter().map(String::as_str)).map(|guess| format!("Did you mean `{guess}`?"))
+        closest(name, names.iter().map(String::as_str))
+            .map(|guess| format!("Did you mean `{guess}`?"))
     }
 
     /// The fact that a name stands for, whether or not it is clear of which thing.
@@ -93,20 +130,35 @@ impl<'a> Reader<'a> {
 
     fn unknown_fact(&mut self, kind: KindId, head: &str, tail: &str, span: Span) {
         if self.vocabulary.outline_named(kind, tail).is_some() {
-            self.fault("not-a-fact", span, format!("`{head}.{tail}` is drawn, it is not a fact that has a value."))
-                .help("Measure it: `distance`, `area` or `length`.");
+            self.fault(
+                "not-a-fact",
+                span,
+                format!("`{head}.{tail}` is drawn, it is not a fact that has a value."),
+            )
+            .help("Measure it: `distance`, `area` or `length`.");
             return;
         }
         let facts = self.fact_names(kind);
-        let guess = closest(tail, facts.iter().map(String::as_str)).map(|guess| format!("Did you mean `{head}.{guess}`? "));
-        let list = format!("Its facts are {}.", listed(facts.iter().map(String::as_str)));
-        self.fault("unknown-fact", span, format!("`{head}` has no fact `{tail}`."))
-            .help(guess.unwrap_or_default() + &list);
+        let guess = closest(tail, facts.iter().map(String::as_str))
+            .map(|guess| format!("Did you mean `{head}.{guess}`? "));
+        let list = format!(
+            "Its facts are {}.",
+            listed(facts.iter().map(String::as_str))
+        );
+        self.fault(
+            "unknown-fact",
+            span,
+            format!("`{head}` has no fact `{tail}`."),
+        )
+        .help(guess.unwrap_or_default() + &list);
     }
 
     fn fact_names(&self, kind: KindId) -> Vec<String> {
         let facts = &self.vocabulary.kind(kind).facts;
-        facts.iter().map(|&fact| self.vocabulary.fact(fact).name.clone()).collect()
+        facts
+            .iter()
+            .map(|&fact| self.vocabulary.fact(fact).name.clone())
+            .collect()
     }
 
     /// A question of the rule set, or a day on which something happens: the names that need no kind before them.
@@ -114,11 +166,24 @@ impl<'a> Reader<'a> {
         if let Some(fact) = self.short_fact(name) {
             return Some(fact);
         }
-        let short: Vec<_> = SHORT.iter().filter_map(|kind| self.vocabulary.kind_named(kind)).collect();
-        let names: Vec<_> = short.iter().flat_map(|&kind| self.fact_names(kind)).collect();
-        let guess = closest(name, names.iter().map(String::as_str)).map(|guess| format!("Did you mean `{guess}`?"));
-        self.fault("unknown-fact", span, format!("There is no question and no day `{name}`."))
-            .help(guess.unwrap_or_else(|| "Write a fact with its kind before it, as in `gate.latch-height`.".to_owned()));
+        let short: Vec<_> = SHORT
+            .iter()
+            .filter_map(|kind| self.vocabulary.kind_named(kind))
+            .collect();
+        let names: Vec<_> = short
+            .iter()
+            .flat_map(|&kind| self.fact_names(kind))
+            .collect();
+        let guess = closest(name, names.iter().map(String::as_str))
+            .map(|guess| format!("Did you mean `{guess}`?"));
+        self.fault(
+            "unknown-fact",
+            span,
+            format!("There is no question and no day `{name}`."),
+        )
+        .help(guess.unwrap_or_else(|| {
+            "Write a fact with its kind before it, as in `gate.latch-height`.".to_owned()
+        }));
         None
     }
 
@@ -126,7 +191,9 @@ impl<'a> Reader<'a> {
     pub(super) fn short_fact(&mut self, name: &str) -> Option<FactId> {
         let vocabulary = &self.vocabulary;
         let kinds = SHORT.iter().filter_map(|kind| vocabulary.kind_named(kind));
-        let fact = kinds.filter_map(|kind| vocabulary.fact_named(kind, name)).next()?;
+        let fact = kinds
+            .filter_map(|kind| vocabulary.fact_named(kind, name))
+            .next()?;
         self.used_facts.insert(fact);
         Some(fact)
     }
@@ -134,7 +201,12 @@ impl<'a> Reader<'a> {
     /// The fact that a name stands for; a fault where a plan can have several things of its kind and none is bound.
     pub(super) fn fact(&mut self, name: &'a str, span: Span) -> Option<FactId> {
         let (fact, things) = self.fact_named(name, span)?;
-        let Some(Things::All(selection)) = things else { return Some(fact) };
+        let Some(Things::All(selection)) = things else {
+            return Some(fact);
+        };
+        if self.silently_one(&selection, Silent::OneInFacts) {
+            return Some(fact);
+        }
         let kind = self.vocabulary.kind(selection.kind);
         if kind.number != Number::Many && selection.filter.is_none() {
             return Some(fact);
@@ -151,6 +223,19 @@ impl<'a> Reader<'a> {
     fn say_each(&mut self, name: &str, said: &str, kind: &str, span: Span) {
         let (head, tail) = parts(name);
         let tail = tail.unwrap_or_default();
+        if self.around.terms_deep > 0 {
+            self.fault(
+                "say-each",
+                span,
+                format!(
+                    "`{name}` speaks of {said}, and a plan can have several: which one is meant?"
+                ),
+            )
+            .help(format!(
+                "If the term is meant to be used for one {kind}, add `of: {kind}` to it."
+            ));
+            return;
+        }
         self.fault("say-each", span, format!("`{name}` speaks of {said}, and a plan can have several: which one is meant?"))
             .help(format!(
                 "Put `each: {head}` before it, or take one number out of all of them, as in `largest-of: {{kind: {head}, take: {kind}.{tail}}}`."
@@ -158,28 +243,56 @@ impl<'a> Reader<'a> {
     }
 
     fn say_where(&mut self, name: &str, kind: &str, span: Span) {
-        self.fault("move-to-where", span, format!("`when` speaks of the plan, once; `{name}` is a fact of each {kind}."))
-            .help("Move this to `where`.");
+        self.fault(
+            "move-to-where",
+            span,
+            format!("`when` speaks of the plan, once; `{name}` is a fact of each {kind}."),
+        )
+        .help("Move this to `where`.");
     }
 
     /// The outline that a kind has, if it has just one.
-    pub(super) fn only_outline(&mut self, kind: KindId, name: &str, span: Span) -> Option<OutlineId> {
+    pub(super) fn only_outline(
+        &mut self,
+        kind: KindId,
+        name: &str,
+        span: Span,
+    ) -> Option<OutlineId> {
         let outlines = self.vocabulary.kind(kind).outlines.clone();
         if let [only] = outlines[..] {
             return Some(only);
         }
-        let names: Vec<_> = outlines.iter().map(|&id| format!("{name}.{}", self.vocabulary.outline(id).name)).collect();
+        let names: Vec<_> = outlines
+            .iter()
+            .map(|&id| format!("{name}.{}", self.vocabulary.outline(id).name))
+            .collect();
         if names.is_empty() {
-            self.fault("no-outline", span, format!("`{name}` is not drawn, so nothing can be measured from it."));
+            self.fault(
+                "no-outline",
+                span,
+                format!("`{name}` is not drawn, so nothing can be measured from it."),
+            );
         } else {
-            self.fault("which-outline", span, format!("Which outline of `{name}` is meant?"))
-                .help(format!("Write one of {}.", listed(names.iter().map(String::as_str))));
+            self.fault(
+                "which-outline",
+                span,
+                format!("Which outline of `{name}` is meant?"),
+            )
+            .help(format!(
+                "Write one of {}.",
+                listed(names.iter().map(String::as_str))
+            ));
         }
         None
     }
 
     /// The outline of that name.
-    pub(super) fn outline(&mut self, kind: KindId, (head, tail): (&str, &str), span: Span) -> Option<OutlineId> {
+    pub(super) fn outline(
+        &mut self,
+        kind: KindId,
+        (head, tail): (&str, &str),
+        span: Span,
+    ) -> Option<OutlineId> {
         if let Some(outline) = self.vocabulary.outline_named(kind, tail) {
             return Some(outline);
         }
@@ -188,10 +301,21 @@ impl<'a> Reader<'a> {
             return None;
         }
         let outlines = self.vocabulary.kind(kind).outlines.iter();
-        let names: Vec<_> = outlines.map(|&id| self.vocabulary.outline(id).name.clone()).collect();
-        let guess = closest(tail, names.iter().map(String::as_str)).map(|guess| format!("Did you mean `{head}.{guess}`? "));
-        let list = format!("Its outlines are {}.", listed(names.iter().map(String::as_str)));
-        self.fault("unknown-outline", span, format!("`{head}` has no outline `{tail}`.")).help(guess.unwrap_or_default() + &list);
+        let names: Vec<_> = outlines
+            .map(|&id| self.vocabulary.outline(id).name.clone())
+            .collect();
+        let guess = closest(tail, names.iter().map(String::as_str))
+            .map(|guess| format!("Did you mean `{head}.{guess}`? "));
+        let list = format!(
+            "Its outlines are {}.",
+            listed(names.iter().map(String::as_str))
+        );
+        self.fault(
+            "unknown-outline",
+            span,
+            format!("`{head}` has no outline `{tail}`."),
+        )
+        .help(guess.unwrap_or_default() + &list);
         None
     }
 }

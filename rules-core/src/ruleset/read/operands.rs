@@ -2,6 +2,7 @@
 
 use super::Reader;
 use super::names::{Things, parts};
+use super::pools::Silent;
 use super::terms::Known;
 use crate::quantity::Dimension;
 use crate::ruleset::{Operand, Part, Which};
@@ -33,14 +34,24 @@ impl<'a> Reader<'a> {
         match &node.content {
             Content::Scalar { text, .. } => self.named_operand(text, node.span, outline),
             Content::List(items) => {
-                let read: Vec<_> = items.iter().map(|item| self.operand_with(item, outline)).collect();
+                let read: Vec<_> = items
+                    .iter()
+                    .map(|item| self.operand_with(item, outline))
+                    .collect();
                 let operands: Vec<_> = read.into_iter().collect::<Option<_>>()?;
-                let parts: Vec<_> = operands.into_iter().flat_map(|operand| operand.parts).collect();
+                let parts: Vec<_> = operands
+                    .into_iter()
+                    .flat_map(|operand| operand.parts)
+                    .collect();
                 self.of_parts(parts, node.span)
             }
             Content::Map(_) => self.operand_map(node, outline),
             Content::Empty => {
-                self.fault("empty-value", node.span, "An outline is expected here, and nothing is written.");
+                self.fault(
+                    "empty-value",
+                    node.span,
+                    "An outline is expected here, and nothing is written.",
+                );
                 None
             }
         }
@@ -48,7 +59,11 @@ impl<'a> Reader<'a> {
 
     fn of_parts(&mut self, parts: Vec<Part>, span: Span) -> Option<Operand> {
         if parts.is_empty() || parts.len() > MOST_PARTS {
-            self.fault("bad-list", span, format!("A list of 1 to {MOST_PARTS} outlines is expected here."));
+            self.fault(
+                "bad-list",
+                span,
+                format!("A list of 1 to {MOST_PARTS} outlines is expected here."),
+            );
             return None;
         }
         Some(Operand { term: None, parts })
@@ -61,8 +76,13 @@ impl<'a> Reader<'a> {
         outline: impl Fn(&mut Self, KindId, &str, Span) -> Option<OutlineId>,
     ) -> Option<Operand> {
         let (head, tail) = parts(name);
-        if tail.is_none() && let Some(Known::Outlines(operand)) = self.term(head, span)? {
-            return Some(Operand { term: Some(head.to_owned()), parts: operand.parts });
+        if tail.is_none()
+            && let Some(Known::Outlines(operand)) = self.term(head, span)?
+        {
+            return Some(Operand {
+                term: Some(head.to_owned()),
+                parts: operand.parts,
+            });
         }
         let things = self.things(head, span)?;
         let kind = things.kind();
@@ -72,15 +92,29 @@ impl<'a> Reader<'a> {
         };
         if self.around.when_of == Some(kind) && matches!(things, Things::All(_)) {
             let kind = self.vocabulary.kind(kind).name.clone();
-            self.fault("move-to-where", span, format!("`when` speaks of the plan, once; `{name}` is drawn for each {kind}."))
-                .help("Move this to `where`.");
+            self.fault(
+                "move-to-where",
+                span,
+                format!("`when` speaks of the plan, once; `{name}` is drawn for each {kind}."),
+            )
+            .help("Move this to `where`.");
             return None;
         }
         let which = match things {
             Things::Bound(kind) => Which::Bound(kind),
+            Things::All(selection) if self.silently_one(&selection, Silent::One) => {
+                Which::Bound(selection.kind)
+            }
             Things::All(selection) => Which::All(selection),
         };
-        Some(Operand { term: None, parts: vec![Part { which, outline, counted: None }] })
+        Some(Operand {
+            term: None,
+            parts: vec![Part {
+                which,
+                outline,
+                counted: None,
+            }],
+        })
     }
 
     fn operand_map(
@@ -89,34 +123,58 @@ impl<'a> Reader<'a> {
         outline: impl Fn(&mut Self, KindId, &str, Span) -> Option<OutlineId>,
     ) -> Option<Operand> {
         let mut map = self.map(node, "an outline of some things")?;
-        let (head, tail) = map.take("kind").and_then(|entry| entry.value.text()).map_or(("", None), parts);
+        let (head, tail) = map
+            .take("kind")
+            .and_then(|entry| entry.value.text())
+            .map_or(("", None), parts);
         let (selection, _) = self.selected(&mut map, "kind")?;
         let kind = selection.kind;
         let span = node.get("kind").map_or(node.span, |node| node.span);
         let written = map.take("outline");
         let outline = match (tail, written.and_then(|entry| entry.value.text())) {
             (Some(tail), _) => self.outline(kind, (head, tail), span),
-            (None, Some(name)) => self.outline(kind, (head, name), written.map_or(span, |entry| entry.value.span)),
+            (None, Some(name)) => self.outline(
+                kind,
+                (head, name),
+                written.map_or(span, |entry| entry.value.span),
+            ),
             (None, None) => outline(self, kind, head, span),
         };
         let counted = map.take("counted").map(|entry| self.share(&entry.value));
         self.finish(map);
         let counted = super::values::flipped(counted)?;
-        Some(Operand { term: None, parts: vec![Part { which: Which::All(selection), outline: outline?, counted }] })
+        Some(Operand {
+            term: None,
+            parts: vec![Part {
+                which: Which::All(selection),
+                outline: outline?,
+                counted,
+            }],
+        })
     }
 
     /// A share that is stated, in billionths.
     fn share(&mut self, node: &'a Node) -> Option<i128> {
         let text = node.text().unwrap_or_default();
-        Some(self.stated(text, node.span, Some(Dimension::Number))?.range.low)
+        Some(
+            self.stated(text, node.span, Some(Dimension::Number))?
+                .range
+                .low,
+        )
     }
 
     /// Only areas have an area.
     pub(super) fn must_be_area(&mut self, operand: &Operand, span: Span) -> Option<()> {
         let flat = |part: &&Part| self.vocabulary.outline(part.outline).shape != Shape::Area;
-        let Some(part) = operand.parts.iter().find(flat) else { return Some(()) };
+        let Some(part) = operand.parts.iter().find(flat) else {
+            return Some(());
+        };
         let path = self.vocabulary.outline_path(part.outline);
-        self.fault("not-an-area", span, format!("`{path}` is not drawn as an area, so it has none and has no inside."));
+        self.fault(
+            "not-an-area",
+            span,
+            format!("`{path}` is not drawn as an area, so it has none and has no inside."),
+        );
         None
     }
 }

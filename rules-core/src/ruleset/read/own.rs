@@ -7,8 +7,16 @@ use crate::quantity::Dimension;
 use crate::text::{MapReader, Node, Span};
 use crate::vocabulary::{Answer, Fact, KindId, Number, Outline, Shape};
 
-const NUMBERS: [(&str, Number); 3] = [("one", Number::One), ("at-most-one", Number::AtMostOne), ("many", Number::Many)];
-const SHAPES: [(&str, Shape); 3] = [("point", Shape::Point), ("line", Shape::Line), ("area", Shape::Area)];
+const NUMBERS: [(&str, Number); 3] = [
+    ("one", Number::One),
+    ("at-most-one", Number::AtMostOne),
+    ("many", Number::Many),
+];
+const SHAPES: [(&str, Shape); 3] = [
+    ("point", Shape::Point),
+    ("line", Shape::Line),
+    ("area", Shape::Area),
+];
 const DIMENSIONS: [(&str, Dimension); 12] = [
     ("length", Dimension::Length),
     ("area", Dimension::Area),
@@ -36,7 +44,9 @@ impl<'a> Reader<'a> {
                 self.own_kind(item);
             }
         }
-        let answers = self.vocabulary.add_kind(ANSWERS, "an answer", Number::One, "");
+        let answers = self
+            .vocabulary
+            .add_kind(ANSWERS, "an answer", Number::One, "");
         if let Some(questions) = node.get("questions") {
             for item in self.items(questions, "questions").iter().take(MOST_WORDS) {
                 self.question(item, answers);
@@ -90,11 +100,18 @@ impl<'a> Reader<'a> {
         let mut map = self.map(node, "an outline")?;
         let id = self.id(&mut map, "id");
         let said = self.need_text(&mut map, "said");
-        let shape = self.need(&mut map, "shape").and_then(|entry| self.one_of(entry, &SHAPES));
+        let shape = self
+            .need(&mut map, "shape")
+            .and_then(|entry| self.one_of(entry, &SHAPES));
         self.finish(map);
         let (id, said, shape) = (id?, said?, shape?);
         self.free_name(kind, id, node.span)?;
-        self.vocabulary.add_outline(Outline { kind, name: id.to_owned(), said, shape });
+        self.vocabulary.add_outline(Outline {
+            kind,
+            name: id.to_owned(),
+            said,
+            shape,
+        });
         Some(())
     }
 
@@ -114,7 +131,9 @@ impl<'a> Reader<'a> {
     fn question(&mut self, node: &'a Node, answers: KindId) -> Option<()> {
         let mut map = self.map(node, "a question")?;
         let id = self.id(&mut map, "id");
-        let said = self.take_text(&mut map, "said").or_else(|| id.map(|id| spelled_out(id).to_lowercase()));
+        let said = self
+            .take_text(&mut map, "said")
+            .or_else(|| id.map(|id| spelled_out(id).to_lowercase()));
         let fact = self.fact_words(&mut map, answers, id, said);
         self.finish(map);
         let fact = fact?;
@@ -156,8 +175,14 @@ impl<'a> Reader<'a> {
         let [least, most, open] = ["least", "most", "open"].map(|key| map.take(key));
         let entry = entry?;
         if entry.value.as_list().is_some() {
-            let words = self.words(&entry.value).into_iter().map(|(word, _)| word.to_owned()).collect();
-            let open = open.and_then(|entry| self.yes_no(&entry.value)).unwrap_or(false);
+            let words = self
+                .words(&entry.value)
+                .into_iter()
+                .map(|(word, _)| word.to_owned())
+                .collect();
+            let open = open
+                .and_then(|entry| self.yes_no(&entry.value))
+                .unwrap_or(false);
             return Some(Answer::Word { words, open });
         }
         let word = self.text(entry)?;
@@ -172,19 +197,30 @@ impl<'a> Reader<'a> {
         let limits = [least, most].map(|entry| {
             flipped(entry.map(|entry| {
                 let text = self.text(entry)?;
-                self.stated(text, entry.value.span, Some(dimension)).map(|stated| stated.range.low)
+                self.stated(text, entry.value.span, Some(dimension))
+                    .map(|stated| stated.range.low)
             }))
         });
         let [least, most] = limits;
-        Some(Answer::Amount { dimension, least: least?, most: most? })
+        Some(Answer::Amount {
+            dimension,
+            least: least?,
+            most: most?,
+        })
     }
 
     /// Facts and outlines of a kind share their names' space.
     fn free_name(&mut self, kind: KindId, name: &str, span: Span) -> Option<()> {
-        let taken = self.vocabulary.fact_named(kind, name).is_some() || self.vocabulary.outline_named(kind, name).is_some();
+        let taken = self.vocabulary.fact_named(kind, name).is_some()
+            || self.vocabulary.outline_named(kind, name).is_some();
         if taken {
             let kind = self.vocabulary.kind(kind).name.clone();
-            self.fault("name-taken", span, format!("`{kind}.{name}` is there already.")).help("Use it, or choose another name.");
+            self.fault(
+                "name-taken",
+                span,
+                format!("`{kind}.{name}` is there already."),
+            )
+            .help("Use it, or choose another name.");
             return None;
         }
         Some(())

@@ -9,7 +9,14 @@ use crate::ruleset::{Caution, Document, DocumentIndex, Duty, OnOutcome, Requirem
 use crate::text::{Entry, MapReader, Node, Span, closest};
 
 /// A rule's outcomes, in the report's words.
-const OUTCOMES: [&str; 6] = ["pass", "fail", "marginal", "unknown", "refer", "not-applicable"];
+const OUTCOMES: [&str; 6] = [
+    "pass",
+    "fail",
+    "marginal",
+    "unknown",
+    "refer",
+    "not-applicable",
+];
 
 /// When a document is needed.
 #[derive(Default)]
@@ -22,8 +29,14 @@ struct Needed {
 impl<'a> Reader<'a> {
     /// Notes the names of a file's documents, in the order in which they are read later.
     pub(super) fn collect_documents(&mut self, node: &'a Node) {
-        for item in node.get("documents").and_then(Node::as_list).unwrap_or_default() {
-            let Some((id, span)) = item.get("id").and_then(|id| Some((id.text()?, id.span))) else { continue };
+        for item in node
+            .get("documents")
+            .and_then(Node::as_list)
+            .unwrap_or_default()
+        {
+            let Some((id, span)) = item.get("id").and_then(|id| Some((id.text()?, id.span))) else {
+                continue;
+            };
             if self.documents.contains_key(id) {
                 self.duplicate("document", id, span);
             } else {
@@ -38,9 +51,16 @@ impl<'a> Reader<'a> {
             self.used_documents.insert(document);
             return Some(document);
         }
-        let guess = closest(name, self.documents.keys().copied()).map(|guess| format!("Did you mean `{guess}`?"));
-        self.fault("unknown-document", span, format!("There is no document `{name}`."))
-            .help(guess.unwrap_or_else(|| "List it under `documents`, with its title and who supplies it.".to_owned()));
+        let guess = closest(name, self.documents.keys().copied())
+            .map(|guess| format!("Did you mean `{guess}`?"));
+        self.fault(
+            "unknown-document",
+            span,
+            format!("There is no document `{name}`."),
+        )
+        .help(guess.unwrap_or_else(|| {
+            "List it under `documents`, with its title and who supplies it.".to_owned()
+        }));
         None
     }
 
@@ -54,7 +74,8 @@ impl<'a> Reader<'a> {
         let mut needed = Needed::default();
         if let Some(entry) = map.take("needed") {
             self.needed(&entry.value, &mut needed);
-            self.used_documents.extend(id.and_then(|id| self.documents.get(id)));
+            self.used_documents
+                .extend(id.and_then(|id| self.documents.get(id)));
         }
         let discretion = self.take_yes_no(&mut map, "discretion");
         self.finish(map);
@@ -80,15 +101,23 @@ impl<'a> Reader<'a> {
         } else if node.as_map().is_some() {
             self.needed_map(node, needed);
         } else {
-            self.fault("bad-needed", node.span, "This does not say when the document is needed.")
-                .help("Write `always`, `{when: …}` with a requirement, or `{rule: …, outcome: [fail]}`.");
+            self.fault(
+                "bad-needed",
+                node.span,
+                "This does not say when the document is needed.",
+            )
+            .help(
+                "Write `always`, `{when: …}` with a requirement, or `{rule: …, outcome: [fail]}`.",
+            );
         }
     }
 
     fn needed_map(&mut self, node: &'a Node, needed: &mut Needed) {
-        let Some(mut map) = self.map(node, "a need") else { return };
+        let Some(mut map) = self.map(node, "a need") else {
+            return;
+        };
         if let Some(entry) = map.take("when") {
-            needed.when.extend(self.whole_requirement(&entry.value));
+            needed.when.extend(self.condition(&entry.value));
         }
         let [rule, outcome] = ["rule", "outcome"].map(|key| map.take(key));
         if rule.is_some() || outcome.is_some() {
@@ -98,8 +127,12 @@ impl<'a> Reader<'a> {
     }
 
     fn on_outcome(&mut self, map: &mut MapReader<'a>) -> Option<OnOutcome> {
-        let rule = self.need(map, "rule").and_then(|entry| Some((self.text(entry)?, entry.value.span)));
-        let outcomes = self.need(map, "outcome").map(|entry| self.words(&entry.value))?;
+        let rule = self
+            .need(map, "rule")
+            .and_then(|entry| Some((self.text(entry)?, entry.value.span)));
+        let outcomes = self
+            .need(map, "outcome")
+            .map(|entry| self.words(&entry.value))?;
         for &(word, span) in &outcomes {
             if !OUTCOMES.contains(&word) {
                 self.unknown_word(word, span, OUTCOMES.iter().copied());
@@ -107,27 +140,39 @@ impl<'a> Reader<'a> {
         }
         let (rule, span) = rule?;
         if !self.rule_names.contains(rule) {
-            let guess = closest(rule, self.rule_names.iter().copied()).map(|guess| format!("Did you mean `{guess}`?"));
+            let guess = closest(rule, self.rule_names.iter().copied())
+                .map(|guess| format!("Did you mean `{guess}`?"));
             let fault = self.fault("unknown-rule", span, format!("There is no rule `{rule}`."));
             if let Some(guess) = guess {
                 fault.help(guess);
             }
         }
-        Some(OnOutcome { rule: rule.to_owned(), outcomes: outcomes.into_iter().map(|(word, _)| word.to_owned()).collect() })
+        Some(OnOutcome {
+            rule: rule.to_owned(),
+            outcomes: outcomes
+                .into_iter()
+                .map(|(word, _)| word.to_owned())
+                .collect(),
+        })
     }
 
     /// One duty.
     pub(super) fn duty(&mut self, node: &'a Node) -> Option<Duty> {
         let mut map = self.map(node, "a duty")?;
-        let key = if map.take("step").is_some() { "step" } else { "id" };
+        let key = if map.take("step").is_some() {
+            "step"
+        } else {
+            "id"
+        };
         map.take("id");
         let id = self.id(&mut map, key);
         let what = self.take_text(&mut map, "what");
         let who = self.take_text(&mut map, "who");
-        let when = map.take("when").map(|entry| self.whole_requirement(&entry.value));
+        let when = map.take("when").map(|entry| self.condition(&entry.value));
         let [before, after] = ["before", "after"].map(|key| map.take(key));
         let [before, after] = [before, after].map(|entry| self.events(entry));
-        let [by, within, takes, every] = ["by", "within", "takes", "every"].map(|key| map.take(key));
+        let [by, within, takes, every] =
+            ["by", "within", "takes", "every"].map(|key| map.take(key));
         let [by, within, takes, every] = [by, within, takes, every].map(|entry| self.time(entry));
         self.finish(map);
         let id = id?;
@@ -153,7 +198,9 @@ impl<'a> Reader<'a> {
 
     /// A span of time, where one is written.
     fn time(&mut self, entry: Option<&'a Entry>) -> Option<Option<Stated>> {
-        let Some(entry) = entry else { return Some(None) };
+        let Some(entry) = entry else {
+            return Some(None);
+        };
         let text = self.text(entry)?;
         let stated = self.stated(text, entry.value.span, Some(Dimension::Days))?;
         if !agree(stated.dimension, Dimension::Days) {
@@ -168,39 +215,67 @@ impl<'a> Reader<'a> {
         let mut map = self.map(node, "a caution")?;
         let id = self.id(&mut map, "id");
         let says = self.need_text(&mut map, "says");
-        let when = map.take("when").map(|entry| self.whole_requirement(&entry.value));
+        let when = map.take("when").map(|entry| self.condition(&entry.value));
         self.finish(map);
-        Some(Caution { id: id?.to_owned(), says: says?, when: flipped(when)?, span: node.span })
+        Some(Caution {
+            id: id?.to_owned(),
+            says: says?,
+            when: flipped(when)?,
+            span: node.span,
+        })
     }
 
     /// Says what is defined and never used.
     pub(super) fn report_unused(&mut self) {
         self.unused_terms();
         self.base_first(|reader, node| {
-            for item in node.get("documents").and_then(Node::as_list).unwrap_or_default() {
+            for item in node
+                .get("documents")
+                .and_then(Node::as_list)
+                .unwrap_or_default()
+            {
                 reader.unused_document(item);
             }
-            for item in node.get("questions").and_then(Node::as_list).unwrap_or_default() {
+            for item in node
+                .get("questions")
+                .and_then(Node::as_list)
+                .unwrap_or_default()
+            {
                 reader.unused_question(item);
             }
         });
     }
 
     fn unused_document(&mut self, item: &'a Node) {
-        let Some((id, span)) = item.get("id").and_then(|id| Some((id.text()?, id.span))) else { return };
-        let used = self.documents.get(id).is_some_and(|document| self.used_documents.contains(document));
+        let Some((id, span)) = item.get("id").and_then(|id| Some((id.text()?, id.span))) else {
+            return;
+        };
+        let used = self
+            .documents
+            .get(id)
+            .is_some_and(|document| self.used_documents.contains(document));
         if !used {
-            self.warning("unused-document", span, format!("Nothing calls for the document `{id}`."))
-                .help("Name it in a rule's `have` or `documents`, or say when it is `needed`.");
+            self.warning(
+                "unused-document",
+                span,
+                format!("Nothing calls for the document `{id}`."),
+            )
+            .help("Name it in a rule's `have` or `documents`, or say when it is `needed`.");
         }
     }
 
     fn unused_question(&mut self, item: &'a Node) {
-        let Some((id, span)) = item.get("id").and_then(|id| Some((id.text()?, id.span))) else { return };
+        let Some((id, span)) = item.get("id").and_then(|id| Some((id.text()?, id.span))) else {
+            return;
+        };
         let answers = self.vocabulary.kind_named("answers");
         let fact = answers.and_then(|kind| self.vocabulary.fact_named(kind, id));
         if fact.is_some_and(|fact| !self.used_facts.contains(&fact)) {
-            self.warning("unused-question", span, format!("No rule uses the answer to `{id}`."));
+            self.warning(
+                "unused-question",
+                span,
+                format!("No rule uses the answer to `{id}`."),
+            );
         }
     }
 }

@@ -25,14 +25,26 @@ impl<'a> Reader<'a> {
             Content::List(items) => self.requirements(items, node.span).map(Requirement::All),
             Content::Scalar { text, .. } if text == "refer" => Some(Requirement::Refer),
             Content::Scalar { text, .. } => {
-                let meets = if self.term_by_name.contains_key(text.as_str()) { format!("Write `{{meets: {text}}}`.") } else {
-                    "Write a measure with its bound, as in `{fact: pool.depth, at-most: 2 m}`.".to_owned()
+                let meets = if self.term_by_name.contains_key(text.as_str()) {
+                    format!("Write `{{meets: {text}}}`.")
+                } else {
+                    "Write a measure with its bound, as in `{fact: pool.depth, at-most: 2 m}`."
+                        .to_owned()
                 };
-                self.fault("not-a-requirement", node.span, format!("`{text}` alone does not say what must hold.")).help(meets);
+                self.fault(
+                    "not-a-requirement",
+                    node.span,
+                    format!("`{text}` alone does not say what must hold."),
+                )
+                .help(meets);
                 None
             }
             Content::Empty => {
-                self.fault("empty-value", node.span, "Nothing says what must hold here.");
+                self.fault(
+                    "empty-value",
+                    node.span,
+                    "Nothing says what must hold here.",
+                );
                 None
             }
         }
@@ -40,14 +52,23 @@ impl<'a> Reader<'a> {
 
     fn requirements(&mut self, items: &'a [Node], span: Span) -> Option<Vec<Requirement>> {
         if items.is_empty() {
-            self.fault("empty-list", span, "This list is empty, so it does not say what must hold.");
+            self.fault(
+                "empty-list",
+                span,
+                "This list is empty, so it does not say what must hold.",
+            );
         }
         let read: Vec<_> = items.iter().map(|item| self.requirement(item)).collect();
-        read.into_iter().collect::<Option<Vec<_>>>().filter(|read| !read.is_empty())
+        read.into_iter()
+            .collect::<Option<Vec<_>>>()
+            .filter(|read| !read.is_empty())
     }
 
     fn requirement_map(&mut self, node: &'a Node, entries: &'a [Entry]) -> Option<Requirement> {
         let mut map = self.map(node, "a requirement")?;
+        if self.around.term_of == Some(node.span) {
+            map.take("of");
+        }
         self.wrong_words(&mut map, entries);
         let main = |entry: &&Entry| is_main(&entry.key);
         let mut mains = entries.iter().filter(main);
@@ -56,8 +77,15 @@ impl<'a> Reader<'a> {
             return None;
         };
         if let Some(second) = mains.next() {
-            self.fault("two-requirements", second.key_span, format!("`{}` and `{}` are two requirements in one.", entry.key, second.key))
-                .help("Write a list with one of them on each line, which begins with `- `.");
+            self.fault(
+                "two-requirements",
+                second.key_span,
+                format!(
+                    "`{}` and `{}` are two requirements in one.",
+                    entry.key, second.key
+                ),
+            )
+            .help("Write a list with one of them on each line, which begins with `- `.");
             return None;
         }
         let requirement = self.combination(&mut map, entry, entries);
@@ -67,19 +95,30 @@ impl<'a> Reader<'a> {
 
     /// There is no key that says what the requirement is.
     fn no_main(&mut self, node: &Node, entries: &[Entry]) {
-        if entries.iter().any(|entry| bounds::right_word(&entry.key).is_some_and(is_main)) {
+        if entries
+            .iter()
+            .any(|entry| bounds::right_word(&entry.key).is_some_and(is_main))
+        {
             return; // Its right word was named already.
         }
-        let guess = entries.iter().find_map(|entry| Some((entry, closest(&entry.key, mains())?)));
+        let guess = entries
+            .iter()
+            .find_map(|entry| Some((entry, closest(&entry.key, mains())?)));
         let span = guess.map_or(node.span, |(entry, _)| entry.key_span);
         let help = guess.map_or_else(
             || "Write one of `fact`, `distance`, `area`, `length`, `count`, `enclosure`, `sound`, `all-of`, `any-of`, `not`, `each`, `meets`, `have`, `table`.".to_owned(),
             |(_, guess)| format!("Did you mean `{guess}`?"),
         );
-        self.fault("no-requirement", span, "Nothing says what must hold here.").help(help);
+        self.fault("no-requirement", span, "Nothing says what must hold here.")
+            .help(help);
     }
 
-    fn combination(&mut self, map: &mut MapReader<'a>, entry: &'a Entry, entries: &'a [Entry]) -> Option<Requirement> {
+    fn combination(
+        &mut self,
+        map: &mut MapReader<'a>,
+        entry: &'a Entry,
+        entries: &'a [Entry],
+    ) -> Option<Requirement> {
         let node = &entry.value;
         if entry.key != "each" {
             map.take(&entry.key);
@@ -87,18 +126,21 @@ impl<'a> Reader<'a> {
         match entry.key.as_str() {
             "all-of" => self.members(entry).map(Requirement::All),
             "any-of" => self.any_of(entry),
-            "not" => self.combining(|reader| reader.requirement(node)).map(|inner| Requirement::Not(Box::new(inner))),
+            "not" => self
+                .combining(|reader| reader.requirement(node))
+                .map(|inner| Requirement::Not(Box::new(inner))),
             "count" if node.as_list().is_some() => self.count_of(map, entry, entries),
-            "table" if !bounds::is_bounded(entries) => {
-                self.requirement_table(node).map(|table| Requirement::Table(Box::new(table)))
-            }
+            "table" if !bounds::is_bounded(entries) => self
+                .requirement_table(node)
+                .map(|table| Requirement::Table(Box::new(table))),
             "each" => self.nested_each(map),
             "meets" => self.meets(entry),
             "have" => self.have(entry),
             "refer" => self.yes_no(node).map(|_| Requirement::Refer),
             key => {
                 let value = self.measure(key, entry, None);
-                self.test(map, value, entries).map(|test| Requirement::Test(Box::new(test)))
+                self.test(map, value, entries)
+                    .map(|test| Requirement::Test(Box::new(test)))
             }
         }
     }
@@ -113,8 +155,12 @@ impl<'a> Reader<'a> {
 
     fn members(&mut self, entry: &'a Entry) -> Option<Vec<Requirement>> {
         if entry.value.as_map().is_some() {
-            self.fault("not-a-list", entry.value.span, format!("After `{}`, a list of requirements is expected.", entry.key))
-                .help("Put each requirement on a line of its own, which begins with `- `.");
+            self.fault(
+                "not-a-list",
+                entry.value.span,
+                format!("After `{}`, a list of requirements is expected.", entry.key),
+            )
+            .help("Put each requirement on a line of its own, which begins with `- `.");
             return None;
         }
         let items = self.items(&entry.value, &entry.key);
@@ -130,12 +176,26 @@ impl<'a> Reader<'a> {
         Some(Requirement::Any(members))
     }
 
-    fn count_of(&mut self, map: &mut MapReader<'a>, entry: &'a Entry, entries: &'a [Entry]) -> Option<Requirement> {
+    fn count_of(
+        &mut self,
+        map: &mut MapReader<'a>,
+        entry: &'a Entry,
+        entries: &'a [Entry],
+    ) -> Option<Requirement> {
         let members = self.combining(|reader| reader.members(entry));
         // The bounds of such a count are plain numbers, as those of any other.
-        let test = self.test(map, Some(Value::Count(super::names::all_of(crate::vocabulary::KindId(0)))), entries);
+        let test = self.test(
+            map,
+            Some(Value::Count(super::names::all_of(
+                crate::vocabulary::KindId(0),
+            ))),
+            entries,
+        );
         let bounds = test?.bounds;
-        Some(Requirement::Count { of: members?, bounds })
+        Some(Requirement::Count {
+            of: members?,
+            bounds,
+        })
     }
 
     fn meets(&mut self, entry: &'a Entry) -> Option<Requirement> {
@@ -146,20 +206,44 @@ impl<'a> Reader<'a> {
                     self.fault("if-none-missing", entry.value.span, format!("`{name}` does not say what it means if there is none of the things that it speaks of."))
                         .help("Inside `any-of`, `count` and `not` this must be said: add `if-none: passes`, `if-none: fails` or `if-none: refer` where the term is defined.");
                 }
-                Some(Requirement::Meets { term: name.to_owned(), requirement })
+                Some(Requirement::Meets {
+                    term: name.to_owned(),
+                    requirement,
+                })
             }
             Some(known) => {
-                self.fault("not-a-requirement", entry.value.span, format!("`{name}` is a term that stands for {}, not for a requirement.", known.said()));
+                self.fault(
+                    "not-a-requirement",
+                    entry.value.span,
+                    format!(
+                        "`{name}` is a term that stands for {}, not for a requirement.",
+                        known.said()
+                    ),
+                );
                 None
             }
             None if self.rule_names.contains(name) => {
-                self.fault("not-a-requirement", entry.value.span, format!("`{name}` is a rule, which may have reliefs; only a term can be met."))
-                    .help("Define what it requires as a term, and let both say `meets`.");
+                self.fault(
+                    "not-a-requirement",
+                    entry.value.span,
+                    format!("`{name}` is a rule, which may have reliefs; only a term can be met."),
+                )
+                .help("Define what it requires as a term, and let both say `meets`.");
                 None
             }
             None => {
-                let guess = self.guess(name, |reader| reader.term_by_name.keys().map(|&name| name.to_owned()).collect());
-                let fault = self.fault("unknown-term", entry.value.span, format!("There is no term `{name}`."));
+                let guess = self.guess(name, |reader| {
+                    reader
+                        .term_by_name
+                        .keys()
+                        .map(|&name| name.to_owned())
+                        .collect()
+                });
+                let fault = self.fault(
+                    "unknown-term",
+                    entry.value.span,
+                    format!("There is no term `{name}`."),
+                );
                 if let Some(guess) = guess {
                     fault.help(guess);
                 }
@@ -170,7 +254,8 @@ impl<'a> Reader<'a> {
 
     fn have(&mut self, entry: &'a Entry) -> Option<Requirement> {
         let name = self.text(entry)?;
-        self.document_named(name, entry.value.span).map(Requirement::Have)
+        self.document_named(name, entry.value.span)
+            .map(Requirement::Have)
     }
 }
 

@@ -1,35 +1,18 @@
-//! The head of a rule file, its rules and their reliefs, and its decisions.
+//! Rules and their reliefs.
 
 use std::collections::BTreeSet;
 
 use super::Reader;
+use super::pools::Silent;
 use super::values::flipped;
-use crate::quantity::Dimension;
-use crate::ruleset::types::{Type, of_fact};
-use crate::ruleset::{Decision, DocumentIndex, InForce, Provenance, Relief, Requirement, Rule, Selection, Strength};
+use crate::ruleset::{DocumentIndex, Provenance, Relief, Requirement, Rule, Selection, Strength};
 use crate::text::{Entry, MapReader, Node, Span};
-
-/// The keys at the top of a rule file.
-const TOP: [&str; 16] = [
-    "ruleset", "title", "edition", "authority", "notice", "in-force", "builds-on", "kinds", "questions", "terms",
-    "rules", "documents", "decide", "do", "cautions", "cases",
-];
 
 const PROVENANCE: [(&str, Provenance); 3] = [
     ("confirmed", Provenance::Confirmed),
     ("from-memory", Provenance::FromMemory),
     ("contradicted", Provenance::Contradicted),
 ];
-
-/// What a rule file says of itself.
-pub(super) struct Head {
-    pub id: String,
-    pub title: String,
-    pub edition: String,
-    pub authority: String,
-    pub notice: Option<String>,
-    pub in_force: Option<InForce>,
-}
 
 impl<'a> Reader<'a> {
     /// Notes all names of a file before anything is read that may use them.
@@ -45,8 +28,14 @@ impl<'a> Reader<'a> {
     fn collect_ids(&mut self, node: &'a Node, key: &str, what: &str, rules: bool) {
         let mut seen = BTreeSet::new();
         for item in node.get(key).and_then(Node::as_list).unwrap_or_default() {
-            let Some((id, span)) = item.get("id").and_then(|id| Some((id.text()?, id.span))) else { continue };
-            let twice = if rules { !self.rule_names.insert(id) } else { !seen.insert(id) };
+            let Some((id, span)) = item.get("id").and_then(|id| Some((id.text()?, id.span))) else {
+                continue;
+            };
+            let twice = if rules {
+                !self.rule_names.insert(id)
+            } else {
+                !seen.insert(id)
+            };
             if twice {
                 self.duplicate(what, id, span);
             }
@@ -54,57 +43,12 @@ impl<'a> Reader<'a> {
     }
 
     pub(super) fn duplicate(&mut self, what: &str, id: &str, span: Span) {
-        self.fault("duplicate-id", span, format!("There are two {what}s `{id}`.")).help("Give each an id of its own.");
-    }
-
-    /// What the files say of themselves; the head of the file that was asked for counts.
-    pub(super) fn head(&mut self) -> Option<Head> {
-        let mut head = None;
-        self.base_first(|reader, node| head = reader.head_of(node));
-        head
-    }
-
-    fn head_of(&mut self, node: &'a Node) -> Option<Head> {
-        let mut map = self.map(node, "a rule set")?;
-        for key in TOP {
-            map.take(key);
-        }
-        let id = self.id(&mut map, "ruleset");
-        let title = self.need_text(&mut map, "title");
-        let edition = self.need_text(&mut map, "edition");
-        let authority = self.need_text(&mut map, "authority");
-        let notice = self.take_text(&mut map, "notice");
-        let in_force = map.take("in-force").map(|entry| self.in_force(&entry.value));
-        self.finish(map);
-        Some(Head {
-            id: id?.to_owned(),
-            title: title?,
-            edition: edition?,
-            authority: authority?,
-            notice,
-            in_force: flipped(in_force)?,
-        })
-    }
-
-    fn in_force(&mut self, node: &'a Node) -> Option<InForce> {
-        let mut map = self.map(node, "a time in force")?;
-        let [from, to] = ["from", "to"].map(|key| map.take(key));
-        let from = from.map(|entry| self.day(entry));
-        let to = to.map(|entry| self.day(entry));
-        let by = self.need(&mut map, "by").and_then(|entry| self.fact(self_text(entry)?, entry.value.span));
-        self.finish(map);
-        let by = by?;
-        if of_fact(by, &self.vocabulary) != Type::Amount(Dimension::Date) {
-            let path = self.vocabulary.fact_path(by);
-            self.fault("not-a-day", node.span, format!("`{path}` is not a day, so it cannot say when this is in force."));
-            return None;
-        }
-        Some(InForce { from: flipped(from)?, to: flipped(to)?, by })
-    }
-
-    fn day(&mut self, entry: &'a Entry) -> Option<i128> {
-        let text = self.text(entry)?;
-        Some(self.stated(text, entry.value.span, Some(Dimension::Date))?.range.low)
+        self.fault(
+            "duplicate-id",
+            span,
+            format!("There are two {what}s `{id}`."),
+        )
+        .help("Give each an id of its own.");
     }
 
     /// One rule.
@@ -113,24 +57,37 @@ impl<'a> Reader<'a> {
         let id = self.id(&mut map, "id");
         let title = self.need_text(&mut map, "title");
         let clause = self.need_text(&mut map, "clause");
-        let (when, unless, each) = self.subject(&mut map)?;
-        let (strength, require, reliefs) = self.judged(&mut map, each.as_ref());
+        let subject = self.subject(&mut map);
+        let judged = self.judged(&mut map, subject.as_ref());
         let remedy = self.take_text(&mut map, "remedy");
-        let documents = map.take("documents").map_or_else(Vec::new, |entry| self.documents_named(&entry.value));
-        let provenance = map.take("provenance").map_or(Some(Provenance::Confirmed), |entry| self.one_of(entry, &PROVENANCE));
+        let documents = map
+            .take("documents")
+            .map_or_else(Vec::new, |entry| self.documents_named(&entry.value));
+        let provenance = map
+            .take("provenance")
+            .map_or(Some(Provenance::Confirmed), |entry| {
+                self.one_of(entry, &PROVENANCE)
+            });
         let note = self.take_text(&mut map, "note");
-        let in_force = map.take("in-force").map(|entry| self.in_force(&entry.value));
+        let in_force = map
+            .take("in-force")
+            .map(|entry| self.in_force(&entry.value));
         self.finish(map);
+        let (subject, judged) = self.pool_by_pool(subject?, judged?, node.span)?;
         Some(Rule {
             id: id?.to_owned(),
             title: title?,
             clause: clause?,
-            strength: strength?,
-            when,
-            unless,
-            each: each.map(|each| each.selection),
-            require: require?,
-            reliefs,
+            strength: judged.strength,
+            when: subject.when.requirement,
+            unless: subject.unless.requirement,
+            each: subject.each,
+            require: judged.require.requirement?,
+            reliefs: judged
+                .reliefs
+                .into_iter()
+                .map(|(relief, _)| relief)
+                .collect(),
             remedy,
             documents,
             provenance: provenance?,
@@ -142,63 +99,156 @@ impl<'a> Reader<'a> {
     }
 
     /// When the rule applies and to what. `when` is read knowing the subject, of which it may not speak.
-    #[expect(clippy::type_complexity, reason = "three parts of a rule, taken apart at once by the callers")]
-    fn subject(&mut self, map: &mut MapReader<'a>) -> Option<(Option<Requirement>, Option<Requirement>, Option<Subject<'a>>)> {
+    pub(super) fn subject(&mut self, map: &mut MapReader<'a>) -> Option<Subject<'a>> {
         let [when, unless] = ["when", "unless"].map(|key| map.take(key));
         let written = map.take("each");
-        let each = if written.is_some() { self.selected(map, "each") } else { None };
+        let each = if written.is_some() {
+            self.selected(map, "each")
+        } else {
+            None
+        };
         self.stray_choice(map, written);
+        let silent = if written.is_some() {
+            Silent::OneInFacts
+        } else {
+            Silent::One
+        };
         self.around.when_of = each.as_ref().map(|(selection, _)| selection.kind);
-        let when = when.map(|entry| self.whole_requirement(&entry.value));
-        let unless = unless.map(|entry| self.whole_requirement(&entry.value));
+        let when = self.condition_of(when, silent);
+        let unless = self.condition_of(unless, silent);
         self.around.when_of = None;
         if written.is_some() && each.is_none() {
-            return Some((None, None, None));
+            // What is said of a thing that nobody knows would only give more faults.
+            for key in ["require", "should", "relief"] {
+                map.take(key);
+            }
+            return None;
         }
-        let each = each.map(|(selection, term)| Subject { selection, term });
-        Some((when.flatten(), unless.flatten(), each))
+        let (each, term) = each.map_or((None, None), |(selection, term)| (Some(selection), term));
+        Some(Subject {
+            when,
+            unless,
+            each,
+            term,
+            silent,
+        })
+    }
+
+    fn condition_of(&mut self, entry: Option<&'a Entry>, silent: Silent) -> Spoken {
+        let Some(entry) = entry else {
+            return Spoken::default();
+        };
+        let (requirement, of_pool) =
+            self.with_silent(silent, |reader| reader.whole_requirement(&entry.value));
+        Spoken {
+            requirement,
+            of_pool,
+        }
+    }
+
+    /// Gives a rule that speaks of the pool without naming it in `each` the `each` that was meant.
+    fn pool_by_pool(
+        &mut self,
+        mut subject: Subject<'a>,
+        mut judged: Judged,
+        span: Span,
+    ) -> Option<(Subject<'a>, Judged)> {
+        let conditions = subject.when.of_pool || subject.unless.of_pool;
+        let reliefs = judged.reliefs.iter().any(|(_, of_pool)| *of_pool);
+        if !conditions && !judged.require.of_pool && !reliefs {
+            return Some((subject, judged));
+        }
+        let when = if subject.when.of_pool {
+            subject.when.requirement.take()
+        } else {
+            None
+        };
+        let unless = if subject.unless.of_pool {
+            subject.unless.requirement.take()
+        } else {
+            None
+        };
+        let filter = but_not(when, unless);
+        if subject.each.is_none() {
+            let pools = self.pools(filter)?;
+            subject.each = Some(Selection {
+                if_none: None,
+                ..pools
+            });
+            return Some((subject, judged));
+        }
+        if judged.require.of_pool || filter.is_some() {
+            judged.require.requirement =
+                Some(self.for_each_pool(filter, judged.require.requirement?, span)?);
+        }
+        for (relief, of_pool) in &mut judged.reliefs {
+            if *of_pool {
+                let whole = match relief.when.take() {
+                    Some(when) => Requirement::All(vec![when, relief.require.clone()]),
+                    None => relief.require.clone(),
+                };
+                relief.require = self.for_each_pool(None, whole, relief.span)?;
+            }
+        }
+        Some((subject, judged))
     }
 
     /// `where`, `in` and `if-none` choose among what `each` names.
     fn stray_choice(&mut self, map: &mut MapReader<'a>, each: Option<&'a Entry>) {
         for key in ["where", "in", "if-none"] {
             if let (Some(entry), None) = (map.take(key), each) {
-                self.fault("no-each", entry.key_span, format!("`{key}` chooses among things, and no `each` says which."))
-                    .help("Add `each:` with a kind, or write `when:` for a condition on the plan.");
+                self.fault(
+                    "no-each",
+                    entry.key_span,
+                    format!("`{key}` chooses among things, and no `each` says which."),
+                )
+                .help("Add `each:` with a kind, or write `when:` for a condition on the plan.");
             }
         }
     }
 
-    fn judged(
-        &mut self,
-        map: &mut MapReader<'a>,
-        each: Option<&Subject<'a>>,
-    ) -> (Option<Strength>, Option<Requirement>, Vec<Relief>) {
+    fn judged(&mut self, map: &mut MapReader<'a>, subject: Option<&Subject<'a>>) -> Option<Judged> {
         let should = map.take("should");
-        let require = if should.is_some() { map.take("require") } else { self.need(map, "require") };
+        let written = map.take("strength");
+        let relief = map.take("relief");
+        let subject = subject?;
+        let require = if should.is_some() {
+            map.take("require")
+        } else {
+            self.need(map, "require")
+        };
         if let (Some(should), Some(_)) = (should, require) {
-            self.fault("two-requirements", should.key_span, "A rule has `require` or `should`, not both.");
+            self.fault(
+                "two-requirements",
+                should.key_span,
+                "A rule has `require` or `should`, not both.",
+            );
         }
         let words = [("must", Strength::Must), ("should", Strength::Should)];
-        let strength = match map.take("strength") {
+        let strength = match written {
             Some(entry) => self.one_of(entry, &words),
             None if should.is_some() => Some(Strength::Should),
             None => Some(Strength::Must),
         };
-        let relief = map.take("relief");
         let read = |reader: &mut Self| {
-            let require = should.or(require).and_then(|entry| reader.whole_requirement(&entry.value));
-            let reliefs = relief.map_or_else(Vec::new, |entry| reader.reliefs(&entry.value));
+            let require = reader.condition_of(should.or(require), subject.silent);
+            let reliefs = relief.map_or_else(Vec::new, |entry| {
+                reader.reliefs(&entry.value, subject.silent)
+            });
             (require, reliefs)
         };
-        let (require, reliefs) = match each {
-            Some(each) => self.with_bound(each.selection.kind, each.term, read),
+        let (require, reliefs) = match &subject.each {
+            Some(each) => self.with_bound(each.kind, subject.term, read),
             None => read(self),
         };
-        (strength, require, reliefs)
+        Some(Judged {
+            strength: strength?,
+            require,
+            reliefs,
+        })
     }
 
-    fn reliefs(&mut self, node: &'a Node) -> Vec<Relief> {
+    fn reliefs(&mut self, node: &'a Node, silent: Silent) -> Vec<(Relief, bool)> {
         let mut ids = BTreeSet::new();
         let mut reliefs = Vec::new();
         for item in self.items(node, "relief") {
@@ -207,7 +257,8 @@ impl<'a> Reader<'a> {
             {
                 self.duplicate("relief", id, span);
             }
-            reliefs.extend(self.relief(item));
+            let (relief, of_pool) = self.with_silent(silent, |reader| reader.relief(item));
+            reliefs.extend(relief.map(|relief| (relief, of_pool)));
         }
         reliefs
     }
@@ -218,7 +269,9 @@ impl<'a> Reader<'a> {
         let [when, unless] = ["when", "unless"].map(|key| map.take(key));
         let when = when.map(|entry| self.whole_requirement(&entry.value));
         let unless = unless.map(|entry| self.whole_requirement(&entry.value));
-        let require = self.need(&mut map, "require").and_then(|entry| self.whole_requirement(&entry.value));
+        let require = self
+            .need(&mut map, "require")
+            .and_then(|entry| self.whole_requirement(&entry.value));
         let leave = self.take_yes_no(&mut map, "leave");
         self.finish(map);
         Some(Relief {
@@ -230,46 +283,39 @@ impl<'a> Reader<'a> {
         })
     }
 
-    /// A question whose answer is a class.
-    pub(super) fn decision(&mut self, node: &'a Node) -> Option<Decision> {
-        let mut map = self.map(node, "a decision")?;
-        let id = self.id(&mut map, "id");
-        let title = self.take_text(&mut map, "title");
-        let clause = self.take_text(&mut map, "clause");
-        let written = map.take("each");
-        let each = if written.is_some() { self.selected(&mut map, "each") } else { None };
-        self.stray_choice(&mut map, written);
-        let table = self.need(&mut map, "table");
-        let table = table.and_then(|entry| match &each {
-            Some((selection, term)) => self.with_bound(selection.kind, *term, |reader| reader.class_table(&entry.value)),
-            None => self.class_table(&entry.value),
-        });
-        self.finish(map);
-        let id = id?;
-        Some(Decision {
-            id: id.to_owned(),
-            title: title.unwrap_or_else(|| spelled_out(id)),
-            clause,
-            each: each.map(|(selection, _)| selection),
-            table: table?,
-            span: node.span,
-        })
-    }
-
     fn documents_named(&mut self, node: &'a Node) -> Vec<DocumentIndex> {
         let words = self.words(node);
-        words.into_iter().filter_map(|(name, span)| self.document_named(name, span)).collect()
+        words
+            .into_iter()
+            .filter_map(|(name, span)| self.document_named(name, span))
+            .collect()
     }
 }
 
-/// What a rule is judged for, and the term that names it.
-struct Subject<'a> {
-    selection: Selection,
-    term: Option<&'a str>,
+/// When a rule applies, and to what.
+pub(super) struct Subject<'a> {
+    pub when: Spoken,
+    pub unless: Spoken,
+    pub each: Option<Selection>,
+    /// The term that names the things.
+    pub term: Option<&'a str>,
+    /// What the name of a pool stands for in the rule.
+    pub silent: Silent,
 }
 
-fn self_text(entry: &Entry) -> Option<&str> {
-    entry.value.text()
+/// What a rule requires.
+struct Judged {
+    strength: Strength,
+    require: Spoken,
+    /// Each with whether it speaks of a pool that no `each` names.
+    reliefs: Vec<(Relief, bool)>,
+}
+
+/// A requirement, and whether it speaks of a pool that no `each` names.
+#[derive(Default)]
+pub(super) struct Spoken {
+    requirement: Option<Requirement>,
+    of_pool: bool,
 }
 
 /// `when`, and not `unless`.

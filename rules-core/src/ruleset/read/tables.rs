@@ -18,13 +18,21 @@ impl<'a> Reader<'a> {
     }
 
     /// A table whose rows say how much.
-    pub(super) fn value_table(&mut self, node: &'a Node, wanted: Option<Dimension>) -> Option<Table<Value>> {
+    pub(super) fn value_table(
+        &mut self,
+        node: &'a Node,
+        wanted: Option<Dimension>,
+    ) -> Option<Table<Value>> {
         let mut wanted = wanted;
         self.table(node, &mut |reader, node| {
             let value = reader.value(node, wanted)?;
             let found = type_of(&value, &reader.vocabulary).and_then(Type::dimension);
             let (Some(found), Some(expected)) = (found, wanted.or(found)) else {
-                reader.fault("not-an-amount", node.span, "An amount is expected here, and this is answered with a word.");
+                reader.fault(
+                    "not-an-amount",
+                    node.span,
+                    "An amount is expected here, and this is answered with a word.",
+                );
                 return None;
             };
             if !agree(found, expected) {
@@ -41,7 +49,14 @@ impl<'a> Reader<'a> {
         self.table(node, &mut |reader, node| match node.text() {
             Some(class) => Some(class.to_owned()),
             None => {
-                reader.fault("not-a-word", node.span, format!("The name of a class is expected here, not {}.", node.describe()));
+                reader.fault(
+                    "not-a-word",
+                    node.span,
+                    format!(
+                        "The name of a class is expected here, not {}.",
+                        node.describe()
+                    ),
+                );
                 None
             }
         })
@@ -58,9 +73,16 @@ impl<'a> Reader<'a> {
             return None;
         }
         let by = flipped(by)?;
-        let read: Vec<_> = rows.iter().map(|row| self.row(row, by.as_ref(), give)).collect();
+        let read: Vec<_> = rows
+            .iter()
+            .map(|row| self.row(row, by.as_ref(), give))
+            .collect();
         let rows = read.into_iter().collect::<Option<Vec<_>>>()?;
-        let table = Table { by, rows, span: node.span };
+        let table = Table {
+            by,
+            rows,
+            span: node.span,
+        };
         coverage::check(self, &table);
         Some(table)
     }
@@ -70,7 +92,12 @@ impl<'a> Reader<'a> {
         self.value(node, None)
     }
 
-    fn row<T>(&mut self, node: &'a Node, by: Option<&Value>, give: Give<'_, 'a, T>) -> Option<Row<T>> {
+    fn row<T>(
+        &mut self,
+        node: &'a Node,
+        by: Option<&Value>,
+        give: Give<'_, 'a, T>,
+    ) -> Option<Row<T>> {
         let mut map = self.map(node, "a row of a table")?;
         map.take("id");
         let entries = node.as_map().unwrap_or_default();
@@ -82,19 +109,34 @@ impl<'a> Reader<'a> {
         }
         let test = match (when, otherwise) {
             (Some(_), Some(otherwise)) => {
-                self.fault("two-tests", otherwise.key_span, "A row has `when` or `otherwise`, not both.");
+                self.fault(
+                    "two-tests",
+                    otherwise.key_span,
+                    "A row has `when` or `otherwise`, not both.",
+                );
                 None
             }
             (Some(when), None) => self.whole_requirement(&when.value).map(RowTest::When),
             (None, Some(_)) => Some(RowTest::Otherwise),
             (None, None) => self.row_bounds(&mut map, by, node.span),
         };
-        let then = self.row_then(otherwise, then, node.span).and_then(|node| self.then(node, give));
+        let then = self
+            .row_then(otherwise, then, node.span)
+            .and_then(|node| self.then(node, give));
         self.finish(map);
-        Some(Row { test: test?, then: then?, span: node.span })
+        Some(Row {
+            test: test?,
+            then: then?,
+            span: node.span,
+        })
     }
 
-    fn row_bounds(&mut self, map: &mut MapReader<'a>, by: Option<&Value>, span: Span) -> Option<RowTest> {
+    fn row_bounds(
+        &mut self,
+        map: &mut MapReader<'a>,
+        by: Option<&Value>,
+        span: Span,
+    ) -> Option<RowTest> {
         let Some(by) = by else {
             for key in ["is", "at-least", "at-most", "more-than", "less-than"] {
                 map.take(key);
@@ -107,24 +149,37 @@ impl<'a> Reader<'a> {
         let bounds = self.bounds(map, by);
         if bounds.is_empty() && self.faults().list.len() == before {
             self.fault("no-row-test", span, "Nothing says when this row applies.")
-                .help("Give it a bound (`at-most`, `less-than`, `is`, …), a `when:` or `otherwise:`.");
+                .help(
+                    "Give it a bound (`at-most`, `less-than`, `is`, …), a `when:` or `otherwise:`.",
+                );
         }
         Some(RowTest::Bounds(bounds)).filter(|_| self.faults().list.len() == before)
     }
 
     /// The part that says what the row gives: `then`, or what stands after `otherwise`.
-    fn row_then(&mut self, otherwise: Option<&'a Entry>, then: Option<&'a Entry>, span: Span) -> Option<&'a Node> {
+    fn row_then(
+        &mut self,
+        otherwise: Option<&'a Entry>,
+        then: Option<&'a Entry>,
+        span: Span,
+    ) -> Option<&'a Node> {
         match (otherwise, then) {
             (None, Some(then)) => Some(&then.value),
             (Some(otherwise), None) => Some(&otherwise.value),
             (Some(otherwise), Some(then)) => {
                 if self.yes_no(&otherwise.value) == Some(false) {
-                    self.fault("otherwise-no", otherwise.value.span, "`otherwise: no` means nothing.").help("Write `otherwise: yes`.");
+                    self.fault(
+                        "otherwise-no",
+                        otherwise.value.span,
+                        "`otherwise: no` means nothing.",
+                    )
+                    .help("Write `otherwise: yes`.");
                 }
                 Some(&then.value)
             }
             (None, None) => {
-                self.fault("no-then", span, "Nothing says what this row gives.").help("Add `then:`.");
+                self.fault("no-then", span, "Nothing says what this row gives.")
+                    .help("Add `then:`.");
                 None
             }
         }

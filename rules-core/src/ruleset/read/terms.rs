@@ -4,11 +4,13 @@ use std::rc::Rc;
 
 use super::each::COMBINING;
 use super::names::{Things, parts};
+use super::pools::Silent;
 use super::values::{MEASURES, is_amount};
 use super::zones::ZONES;
-use super::{Around, Reader};
+use super::{Around, Bound, Reader};
 use crate::ruleset::{Meaning, Operand, Requirement, Selection, Term, Value, Zone};
 use crate::text::{Content, Entry, Node, Span};
+use crate::vocabulary::KindId;
 
 /// Terms may stand on each other so deep: more is a slip, and would be slow to judge.
 const DEEPEST: usize = 16;
@@ -19,6 +21,10 @@ pub(super) struct Slot<'a> {
     pub entry: &'a Entry,
     pub state: State,
     pub used: bool,
+    /// The kind of the one thing that it speaks of.
+    pub of: Option<KindId>,
+    /// Whether it speaks of the pool that is judged where it is used.
+    pub of_pool: bool,
 }
 
 /// How far the reading of a term has come.
@@ -66,10 +72,16 @@ impl Known {
 impl<'a> Reader<'a> {
     /// Notes the names of a file's terms, before any is read.
     pub(super) fn collect_terms(&mut self, node: &'a Node) {
-        let Some(terms) = node.get("terms") else { return };
+        let Some(terms) = node.get("terms") else {
+            return;
+        };
         let Some(entries) = terms.as_map() else {
             if !terms.is_empty() {
-                self.fault("not-a-map", terms.span, "Terms are written as `name: what it stands for`, one on each line.");
+                self.fault(
+                    "not-a-map",
+                    terms.span,
+                    "Terms are written as `name: what it stands for`, one on each line.",
+                );
             }
             return;
         };
@@ -84,36 +96,89 @@ impl<'a> Reader<'a> {
             return;
         }
         if self.vocabulary.kind_named(name).is_some() {
-            self.fault("name-taken", entry.key_span, format!("`{name}` is a kind of thing already, so it cannot be a term."))
-                .help("Give the term another name.");
+            self.fault(
+                "name-taken",
+                entry.key_span,
+                format!("`{name}` is a kind of thing already, so it cannot be a term."),
+            )
+            .help("Give the term another name.");
         } else if self.term_by_name.contains_key(name) {
-            self.fault("duplicate-id", entry.key_span, format!("The term `{name}` is defined twice."));
+            self.fault(
+                "duplicate-id",
+                entry.key_span,
+                format!("The term `{name}` is defined twice."),
+            );
         } else {
             self.term_by_name.insert(name, self.terms.len());
-            self.terms.push(Slot { file: self.file, entry, state: State::Waiting, used: false });
+            self.terms.push(Slot {
+                file: self.file,
+                entry,
+                state: State::Waiting,
+                used: false,
+                of: None,
+                of_pool: false,
+            });
         }
     }
 
     /// What a term stands for: `None` after a fault in it, `Some(None)` if there is no such term.
     pub(super) fn term(&mut self, name: &str, span: Span) -> Option<Option<Known>> {
-        let Some(&place) = self.term_by_name.get(name) else { return Some(None) };
+        let Some(&place) = self.term_by_name.get(name) else {
+            return Some(None);
+        };
         let slot = self.terms.get_mut(place)?;
         slot.used = true;
         match &slot.state {
-            State::Read(known) => return Some(Some(known.clone())),
+            State::Read(known) => {
+                let known = known.clone();
+                return self.used(known, place, span).map(Some);
+            }
             State::Faulty => return None,
             State::Waiting => {}
             State::Reading => {
-                self.fault("term-cycle", span, format!("The term `{name}` is defined by itself."))
-                    .help("Follow what it stands for from term to term, and break the ring.");
+                self.fault(
+                    "term-cycle",
+                    span,
+                    format!("The term `{name}` is defined by itself."),
+                )
+                .help("Follow what it stands for from term to term, and break the ring.");
                 return None;
             }
         }
         if self.around.terms_deep >= DEEPEST {
-            self.fault("terms-too-deep", span, format!("More than {DEEPEST} terms stand on each other here."));
+            self.fault(
+                "terms-too-deep",
+                span,
+                format!("More than {DEEPEST} terms stand on each other here."),
+            );
             return None;
         }
-        self.resolve(place).map(Some)
+        let known = self.resolve(place)?;
+        self.used(known, place, span).map(Some)
+    }
+
+    /// A term where it is used. Outlines fit themselves to what a pool is there; all else must be used of one pool.
+    fn used(&mut self, known: Known, place: usize, span: Span) -> Option<Known> {
+        let slot = self.terms.get(place)?;
+        let (name, of, of_pool) = (slot.entry.key.as_str(), slot.of, slot.of_pool);
+        if let Some(kind) = of.filter(|of| !self.around.bound.iter().any(|bound| bound.kind == *of))
+        {
+            let kind = self.vocabulary.kind(kind).name.clone();
+            self.fault(
+                "say-each",
+                span,
+                format!("The term `{name}` speaks of one {kind}, and here none is meant."),
+            )
+            .help(format!(
+                "Use it under `each: {kind}`, or in the `where` of such a choice."
+            ));
+            return None;
+        }
+        match known {
+            Known::Outlines(operand) => Some(Known::Outlines(self.for_these_pools(operand))),
+            known if of_pool => self.use_pool_term(name, span).map(|()| known),
+            known => Some(known),
+        }
     }
 
     /// Reads a term where it is defined, in its own file and with nothing bound around it.
@@ -121,22 +186,50 @@ impl<'a> Reader<'a> {
         let slot = self.terms.get_mut(place)?;
         slot.state = State::Reading;
         let (entry, file) = (slot.entry, slot.file);
-        let inside = Around { terms_deep: self.around.terms_deep + 1, ..Around::default() };
+        let mut inside = Around {
+            terms_deep: self.around.terms_deep + 1,
+            ..Around::default()
+        };
+        let of = self.term_of(&entry.value, file);
+        inside
+            .bound
+            .extend(of.map(|kind| Bound { kind, term: None }));
+        inside.term_of = of.map(|_| entry.value.span);
         let outside = std::mem::replace(&mut self.around, inside);
         let outer_file = std::mem::replace(&mut self.file, file);
-        let known = self.known(&entry.value);
+        let (known, of_pool) = self.with_silent(Silent::One, |reader| reader.known(&entry.value));
         self.around = outside;
         self.file = outer_file;
         let slot = self.terms.get_mut(place)?;
         slot.state = known.clone().map_or(State::Faulty, State::Read);
+        slot.of_pool = of_pool;
+        slot.of = of;
         known
+    }
+
+    /// The kind that a term speaks `of`.
+    fn term_of(&mut self, node: &'a Node, file: usize) -> Option<KindId> {
+        let of = node.get("of")?;
+        let outer = std::mem::replace(&mut self.file, file);
+        let kind = of.text().and_then(|name| self.vocabulary.kind_named(name));
+        if kind.is_none() {
+            self.fault(
+                "unknown-kind",
+                of.span,
+                "A term speaks `of` one kind of thing, and there is no such kind.",
+            );
+        }
+        self.file = outer;
+        kind
     }
 
     /// All terms, in the order of the files.
     pub(super) fn all_terms(&mut self) -> Vec<Term> {
         let mut terms = Vec::new();
         for place in 0..self.terms.len() {
-            let Some(slot) = self.terms.get(place) else { continue };
+            let Some(slot) = self.terms.get(place) else {
+                continue;
+            };
             let entry = slot.entry;
             let known = match &slot.state {
                 State::Waiting => self.resolve(place),
@@ -154,10 +247,19 @@ impl<'a> Reader<'a> {
 
     /// Says which terms nobody uses.
     pub(super) fn unused_terms(&mut self) {
-        let unused: Vec<_> = self.terms.iter().filter(|slot| !slot.used).map(|slot| (slot.file, slot.entry)).collect();
+        let unused: Vec<_> = self
+            .terms
+            .iter()
+            .filter(|slot| !slot.used)
+            .map(|slot| (slot.file, slot.entry))
+            .collect();
         for (file, entry) in unused {
             self.file = file;
-            self.warning("unused-term", entry.key_span, format!("The term `{}` is never used.", entry.key));
+            self.warning(
+                "unused-term",
+                entry.key_span,
+                format!("The term `{}` is never used.", entry.key),
+            );
         }
     }
 
@@ -231,7 +333,9 @@ fn sort_of(node: &Node) -> Sort {
         Content::Empty => Sort::Unclear,
         Content::Scalar { text, .. } if is_amount(text) => Sort::Amount,
         Content::Scalar { .. } => Sort::Name,
-        Content::List(items) if items.iter().any(|item| sort_of(item) == Sort::Requirement) => Sort::Requirement,
+        Content::List(items) if items.iter().any(|item| sort_of(item) == Sort::Requirement) => {
+            Sort::Requirement
+        }
         Content::List(_) => Sort::Outlines,
         Content::Map(entries) => sort_of_map(node, entries),
     }
@@ -241,7 +345,11 @@ fn sort_of_map(node: &Node, entries: &[Entry]) -> Sort {
     let has = |key: &str| entries.iter().any(|entry| entry.key == key);
     if let Some(kind) = node.get("kind") {
         let dotted = kind.text().is_some_and(|text| text.contains('.'));
-        return if dotted || has("outline") || has("counted") { Sort::Outlines } else { Sort::Things };
+        return if dotted || has("outline") || has("counted") {
+            Sort::Outlines
+        } else {
+            Sort::Things
+        };
     }
     if ZONES.iter().any(|key| has(key)) {
         return Sort::Zone;
@@ -250,7 +358,9 @@ fn sort_of_map(node: &Node, entries: &[Entry]) -> Sort {
         return Sort::Not;
     }
     let bounded = super::bounds::is_bounded(entries);
-    let listed_count = node.get("count").is_some_and(|count| count.as_list().is_some());
+    let listed_count = node
+        .get("count")
+        .is_some_and(|count| count.as_list().is_some());
     if bounded || listed_count || COMBINING.iter().any(|key| has(key)) {
         return Sort::Requirement;
     }
@@ -263,9 +373,19 @@ fn sort_of_map(node: &Node, entries: &[Entry]) -> Sort {
 
 /// A table gives what its rows give.
 fn sort_of_table(table: &Node) -> Sort {
-    let rows = table.get("rows").and_then(Node::as_list).unwrap_or_default();
-    let gives = rows.iter().filter_map(|row| row.get("then").or(row.get("otherwise")));
-    let requirement = gives.map(sort_of).any(|sort| matches!(sort, Sort::Requirement | Sort::Not));
-    if requirement { Sort::Requirement } else { Sort::Value }
+    let rows = table
+        .get("rows")
+        .and_then(Node::as_list)
+        .unwrap_or_default();
+    let gives = rows
+        .iter()
+        .filter_map(|row| row.get("then").or(row.get("otherwise")));
+    let requirement = gives
+        .map(sort_of)
+        .any(|sort| matches!(sort, Sort::Requirement | Sort::Not));
+    if requirement {
+        Sort::Requirement
+    } else {
+        Sort::Value
+    }
 }
-

@@ -6,27 +6,25 @@ use super::names::parts;
 use super::terms::Known;
 use crate::quantity::{Dimension, parse};
 use crate::ruleset::types::{Type, agree, of_product, type_of};
-use crate::ruleset::{
-    Area, Distance, Enclosure, Measured, Operand, Over, ShareOf, Sound, Stated, Value,
-};
-use crate::text::{Content, Entry, MapReader, Node, Span, closest};
+use crate::ruleset::{Over, Stated, Value};
+use crate::text::{Content, Entry, Node, Span};
 
 /// The keys that measure something; a requirement has just one of them, or combines others.
 pub(super) const MEASURES: [&str; 14] = [
-    "fact", "value", "distance", "area", "length", "count", "enclosure", "sound", "table", "largest-of", "smallest-of",
-    "sum", "difference", "product",
-];
-
-/// From whom a barrier can separate.
-const SEPARATED: [&str; 3] = ["street", "neighbour-lot", "dwelling"];
-/// The parts of the day.
-const PERIODS: [&str; 3] = ["day", "evening", "night"];
-/// How a distance can be measured.
-const MEASURED: [(&str, Measured); 4] = [
-    ("level", Measured::Level),
-    ("in-space", Measured::InSpace),
-    ("plumb", Measured::Plumb),
-    ("walking", Measured::Walking),
+    "fact",
+    "value",
+    "distance",
+    "area",
+    "length",
+    "count",
+    "enclosure",
+    "sound",
+    "table",
+    "largest-of",
+    "smallest-of",
+    "sum",
+    "difference",
+    "product",
 ];
 
 /// Whether a text is meant as an amount: those begin with a digit, names do not.
@@ -39,20 +37,36 @@ impl<'a> Reader<'a> {
     /// A value, where an amount of `wanted` is looked for (`None`: anything that can be measured).
     pub(super) fn value(&mut self, node: &'a Node, wanted: Option<Dimension>) -> Option<Value> {
         match &node.content {
-            Content::Scalar { text, .. } if is_amount(text) => self.stated(text, node.span, wanted).map(Value::Stated),
+            Content::Scalar { text, .. } if is_amount(text) => {
+                self.stated(text, node.span, wanted).map(Value::Stated)
+            }
             Content::Scalar { text, .. } => self.named_value(text, node.span),
             Content::Map(entries) => self.value_map(node, entries, wanted),
             _ => {
-                let message = format!("An amount, a fact or a measure is expected here, not {}.", node.describe());
+                let message = format!(
+                    "An amount, a fact or a measure is expected here, not {}.",
+                    node.describe()
+                );
                 self.fault("not-a-value", node.span, message);
                 None
             }
         }
     }
 
-    fn value_map(&mut self, node: &'a Node, entries: &'a [Entry], wanted: Option<Dimension>) -> Option<Value> {
+    fn value_map(
+        &mut self,
+        node: &'a Node,
+        entries: &'a [Entry],
+        wanted: Option<Dimension>,
+    ) -> Option<Value> {
         let mut map = self.map(node, "a value")?;
-        let mut keys = MEASURES.iter().copied().filter(|key| entries.iter().any(|entry| entry.key == *key));
+        if self.around.term_of == Some(node.span) {
+            map.take("of");
+        }
+        let mut keys = MEASURES
+            .iter()
+            .copied()
+            .filter(|key| entries.iter().any(|entry| entry.key == *key));
         let (Some(key), None) = (keys.next(), keys.next()) else {
             self.fault("not-one-measure", node.span, "One measure is expected here, and just one.")
                 .help("Write one of the keys `fact`, `distance`, `area`, `length`, `count`, `table`, `largest-of`, `smallest-of`, `sum`, `difference`, `product`.");
@@ -65,22 +79,43 @@ impl<'a> Reader<'a> {
     }
 
     /// An amount as written: one amount, not a range.
-    pub(super) fn stated(&mut self, text: &str, span: Span, wanted: Option<Dimension>) -> Option<Stated> {
+    pub(super) fn stated(
+        &mut self,
+        text: &str,
+        span: Span,
+        wanted: Option<Dimension>,
+    ) -> Option<Stated> {
         if wanted == Some(Dimension::Area) && text.trim_end().ends_with('%') {
-            self.fault("percent-of-what", span, format!("`{text}` is a share, and nothing says a share of what."))
-                .help("Put `share-of` into the `area`, as in `share-of: lot.boundary`.");
+            self.fault(
+                "percent-of-what",
+                span,
+                format!("`{text}` is a share, and nothing says a share of what."),
+            )
+            .help("Put `share-of` into the `area`, as in `share-of: lot.boundary`.");
             return None;
         }
         match parse(text, wanted, None) {
-            Ok(written) if written.drawn == Some(written.range.low) && written.range.low == written.range.high => {
-                Some(Stated { range: written.range, dimension: written.dimension, unit: written.unit })
+            Ok(written)
+                if written.drawn == Some(written.range.low)
+                    && written.range.low == written.range.high =>
+            {
+                Some(Stated {
+                    range: written.range,
+                    dimension: written.dimension,
+                    unit: written.unit,
+                })
             }
             Ok(_) => {
-                self.fault("not-one-amount", span, format!("`{text}` is a range; a rule states one amount."));
+                self.fault(
+                    "not-one-amount",
+                    span,
+                    format!("`{text}` is a range; a rule states one amount."),
+                );
                 None
             }
             Err(wrong) => {
-                self.fault("bad-amount", span, format!("{}.", capital(&wrong.sentence))).help(format!("{}.", capital(&wrong.help)));
+                self.fault("bad-amount", span, format!("{}.", capital(&wrong.sentence)))
+                    .help(format!("{}.", capital(&wrong.help)));
                 None
             }
         }
@@ -95,19 +130,36 @@ impl<'a> Reader<'a> {
             return Some(Value::Fact(fact));
         }
         match self.term(name, span)? {
-            Some(Known::Value(value)) => Some(Value::Named { term: name.to_owned(), value }),
+            Some(Known::Value(value)) => Some(Value::Named {
+                term: name.to_owned(),
+                value,
+            }),
             Some(known) => {
-                let message = format!("`{name}` stands for {}, which has no value by itself.", known.said());
-                self.fault("not-a-value", span, message).help("Measure it: `distance`, `area`, `length` or `count`.");
+                let message = format!(
+                    "`{name}` stands for {}, which has no value by itself.",
+                    known.said()
+                );
+                self.fault("not-a-value", span, message)
+                    .help("Measure it: `distance`, `area`, `length` or `count`.");
                 None
             }
             None if self.vocabulary.kind_named(name).is_some() => {
-                self.fault("not-a-value", span, format!("`{name}` is a kind of thing, which has no value by itself."))
-                    .help(format!("Write one of its facts, as in `{name}.…`."));
+                self.fault(
+                    "not-a-value",
+                    span,
+                    format!("`{name}` is a kind of thing, which has no value by itself."),
+                )
+                .help(format!("Write one of its facts, as in `{name}.…`."));
                 None
             }
             None => {
-                let guess = self.guess(name, |reader| reader.term_by_name.keys().map(|&name| name.to_owned()).collect());
+                let guess = self.guess(name, |reader| {
+                    reader
+                        .term_by_name
+                        .keys()
+                        .map(|&name| name.to_owned())
+                        .collect()
+                });
                 self.fault("unknown-value", span, format!("There is no question, no day and no term `{name}`."))
                     .help(guess.unwrap_or_else(|| "A fact is written with its kind, as in `pool.depth`; an amount begins with a digit.".to_owned()));
                 None
@@ -116,17 +168,28 @@ impl<'a> Reader<'a> {
     }
 
     /// What one of the [`MEASURES`] says.
-    pub(super) fn measure(&mut self, key: &str, entry: &'a Entry, wanted: Option<Dimension>) -> Option<Value> {
+    pub(super) fn measure(
+        &mut self,
+        key: &str,
+        entry: &'a Entry,
+        wanted: Option<Dimension>,
+    ) -> Option<Value> {
         let node = &entry.value;
         match key {
             "fact" | "value" => self.named(entry),
-            "distance" => self.distance(node).map(|distance| Value::Distance(Box::new(distance))),
+            "distance" => self
+                .distance(node)
+                .map(|distance| Value::Distance(Box::new(distance))),
             "area" => self.area(node).map(|area| Value::Area(Box::new(area))),
             "length" => self.length(node),
             "count" => self.selection(node).map(Value::Count),
-            "enclosure" => self.enclosure(node).map(|enclosure| Value::Enclosure(Box::new(enclosure))),
+            "enclosure" => self
+                .enclosure(node)
+                .map(|enclosure| Value::Enclosure(Box::new(enclosure))),
             "sound" => self.sound(node).map(|sound| Value::Sound(Box::new(sound))),
-            "table" => self.value_table(node, wanted).map(|table| Value::Table(Box::new(table))),
+            "table" => self
+                .value_table(node, wanted)
+                .map(|table| Value::Table(Box::new(table))),
             "largest-of" => self.out_of(entry, wanted, Value::Largest, Over::Largest),
             "smallest-of" => self.out_of(entry, wanted, Value::Smallest, Over::Smallest),
             "sum" => self.out_of(entry, wanted, Value::Sum, Over::Sum),
@@ -152,19 +215,29 @@ impl<'a> Reader<'a> {
         if entry.value.as_map().is_none() {
             return self.several(entry, wanted).map(list);
         }
-        let mut map = self.map(&entry.value, "a choice of things, of each of which something is taken")?;
+        let mut map = self.map(
+            &entry.value,
+            "a choice of things, of each of which something is taken",
+        )?;
         let (of, term) = self.selected(&mut map, "kind")?;
         let take = self.need(&mut map, "take");
         let kind = of.kind;
-        let take = take.and_then(|take| self.with_bound(kind, term, |reader| reader.value(&take.value, wanted)));
+        let take = take.and_then(|take| {
+            self.with_bound(kind, term, |reader| reader.value(&take.value, wanted))
+        });
         self.finish(map);
-        Some(Value::Over { how, of, take: Box::new(take?) })
+        Some(Value::Over {
+            how,
+            of,
+            take: Box::new(take?),
+        })
     }
 
     /// At least two values of one sort. Those that say their sort are read first, so that the amounts know theirs.
     fn several(&mut self, entry: &'a Entry, wanted: Option<Dimension>) -> Option<Vec<Value>> {
         let nodes = self.two_or_more(entry)?;
-        let spans_days = entry.key == "difference" && wanted.is_some_and(|wanted| agree(wanted, Dimension::Days));
+        let spans_days = entry.key == "difference"
+            && wanted.is_some_and(|wanted| agree(wanted, Dimension::Days));
         let mut wanted = wanted.filter(|_| !spans_days);
         let mut read: Vec<Option<Value>> = vec![None; nodes.len()];
         for amounts in [false, true] {
@@ -172,9 +245,13 @@ impl<'a> Reader<'a> {
                 if node.text().is_some_and(is_amount) != amounts {
                     continue;
                 }
-                let sort = wanted.filter(|&wanted| amounts && !(wanted == Dimension::Date && entry.key != "largest-of"));
+                let sort = wanted.filter(|&wanted| {
+                    amounts && !(wanted == Dimension::Date && entry.key != "largest-of")
+                });
                 *slot = self.value(node, if amounts { sort } else { wanted });
-                let found = slot.as_ref().and_then(|value| type_of(value, &self.vocabulary));
+                let found = slot
+                    .as_ref()
+                    .and_then(|value| type_of(value, &self.vocabulary));
                 wanted = wanted.or(found.and_then(Type::dimension));
             }
         }
@@ -187,7 +264,11 @@ impl<'a> Reader<'a> {
         let nodes = self.items(&entry.value, &entry.key);
         if nodes.len() < 2 {
             if entry.value.as_list().is_some() {
-                self.fault("too-few", entry.value.span, format!("`{}` needs at least two values.", entry.key));
+                self.fault(
+                    "too-few",
+                    entry.value.span,
+                    format!("`{}` needs at least two values.", entry.key),
+                );
             }
             return None;
         }
@@ -196,7 +277,10 @@ impl<'a> Reader<'a> {
 
     /// All values must be amounts of one sort; days may be added to and taken from a date.
     fn one_sort(&mut self, values: &[Value], nodes: &[Node], key: &str) -> Option<()> {
-        let sorts: Vec<_> = values.iter().map(|value| type_of(value, &self.vocabulary)).collect();
+        let sorts: Vec<_> = values
+            .iter()
+            .map(|value| type_of(value, &self.vocabulary))
+            .collect();
         let first = sorts.first().copied().flatten().and_then(Type::dimension);
         for (sort, node) in sorts.iter().zip(nodes) {
             let Some(dimension) = sort.and_then(Type::dimension) else {
@@ -205,7 +289,9 @@ impl<'a> Reader<'a> {
                 return None;
             };
             let first = first?;
-            let day_and_days = first == Dimension::Date && agree(dimension, Dimension::Days) && matches!(key, "sum" | "difference");
+            let day_and_days = first == Dimension::Date
+                && agree(dimension, Dimension::Days)
+                && matches!(key, "sum" | "difference");
             if !agree(first, dimension) && !day_and_days {
                 self.sorts_differ(node.span, dimension, first);
                 return None;
@@ -216,8 +302,16 @@ impl<'a> Reader<'a> {
 
     /// Says that two things cannot be compared.
     pub(super) fn sorts_differ(&mut self, span: Span, found: Dimension, wanted: Dimension) {
-        let message = format!("This is {}, and {} is expected.", found.words(), wanted.words());
-        self.fault("sorts-differ", span, message).help(format!("{} is written as {}.", capital(wanted.words()), wanted.example()));
+        let message = format!(
+            "This is {}, and {} is expected.",
+            found.words(),
+            wanted.words()
+        );
+        self.fault("sorts-differ", span, message).help(format!(
+            "{} is written as {}.",
+            capital(wanted.words()),
+            wanted.example()
+        ));
     }
 
     fn product(&mut self, entry: &'a Entry, wanted: Option<Dimension>) -> Option<Value> {
@@ -225,125 +319,22 @@ impl<'a> Reader<'a> {
         let values: Vec<_> = nodes.iter().map(|node| self.value(node, None)).collect();
         let values: Vec<_> = values.into_iter().collect::<Option<_>>()?;
         let found = of_product(&values, &self.vocabulary);
-        let amounts = values.iter().all(|value| type_of(value, &self.vocabulary).and_then(Type::dimension).is_some());
+        let amounts = values.iter().all(|value| {
+            type_of(value, &self.vocabulary)
+                .and_then(Type::dimension)
+                .is_some()
+        });
         match found {
             Some(_) if amounts => Some(Value::Product(values)),
             _ => {
-                let help = wanted.map_or_else(String::new, |wanted| format!("{} is expected here. ", capital(wanted.words())));
+                let help = wanted.map_or_else(String::new, |wanted| {
+                    format!("{} is expected here. ", capital(wanted.words()))
+                });
                 self.fault("bad-product", entry.value.span, "These cannot be multiplied with each other.")
                     .help(help + "Multiply one amount by plain numbers or shares, or lengths by each other.");
                 None
             }
         }
-    }
-
-    fn distance(&mut self, node: &'a Node) -> Option<Distance> {
-        let mut map = self.map(node, "a distance")?;
-        let from = self.need_operand(&mut map, "from");
-        let to = self.need_operand(&mut map, "to");
-        let how = match map.take("measured") {
-            Some(entry) => self.one_of(entry, &MEASURED),
-            None => Some(Measured::Level),
-        };
-        let farthest = self.take_yes_no(&mut map, "farthest");
-        self.finish(map);
-        Some(Distance { from: from?, to: to?, how: how?, farthest })
-    }
-
-    /// One of the words of a table.
-    pub(super) fn one_of<T: Copy>(&mut self, entry: &'a Entry, table: &[(&str, T)]) -> Option<T> {
-        let word = self.text(entry)?;
-        if let Some((_, meaning)) = table.iter().find(|(known, _)| *known == word) {
-            return Some(*meaning);
-        }
-        self.unknown_word(word, entry.value.span, table.iter().map(|(known, _)| *known));
-        None
-    }
-
-    pub(super) fn unknown_word<'w>(&mut self, word: &str, span: Span, known: impl Iterator<Item = &'w str> + Clone) {
-        let guess = closest(word, known.clone()).map(|guess| format!("Did you mean `{guess}`? "));
-        let list = format!("The words here are {}.", super::listed(known));
-        self.fault("unknown-word", span, format!("`{word}` is not one of the words that can stand here."))
-            .help(guess.unwrap_or_default() + &list);
-    }
-
-    pub(super) fn need_operand(&mut self, map: &mut MapReader<'a>, key: &'static str) -> Option<Operand> {
-        let entry = self.need(map, key)?;
-        self.operand(&entry.value)
-    }
-
-    fn area(&mut self, node: &'a Node) -> Option<Area> {
-        let mut map = self.map(node, "an area")?;
-        let of = self.need_operand(&mut map, "of");
-        let within = map.take("in").map(|entry| self.zone(&entry.value));
-        let share_of = map.take("share-of").map(|entry| self.share_of(&entry.value));
-        self.finish(map);
-        let of = of?;
-        self.must_be_area(&of, node.span)?;
-        Some(Area { of, within: flipped(within)?.map(Box::new), share_of: flipped(share_of)? })
-    }
-
-    fn share_of(&mut self, node: &'a Node) -> Option<ShareOf> {
-        let by_value = match node.text() {
-            Some(name) => self.names_a_value(name),
-            None => node.as_map().is_some_and(|map| map.iter().any(|entry| MEASURES.contains(&entry.key.as_str()))),
-        };
-        if !by_value {
-            return self.operand(node).map(ShareOf::Outlines);
-        }
-        let value = self.value(node, Some(Dimension::Area))?;
-        let sort = type_of(&value, &self.vocabulary).and_then(Type::dimension)?;
-        if sort != Dimension::Area {
-            self.sorts_differ(node.span, sort, Dimension::Area);
-            return None;
-        }
-        Some(ShareOf::Value(value))
-    }
-
-    /// Whether a name stands for a value rather than for something drawn.
-    fn names_a_value(&mut self, name: &'a str) -> bool {
-        let (head, Some(tail)) = parts(name) else {
-            return is_amount(name) || matches!(self.term(name, Span::default()), Some(Some(Known::Value(_))));
-        };
-        let kind = self.vocabulary.kind_named(head);
-        is_amount(name) || kind.is_some_and(|kind| self.vocabulary.fact_named(kind, tail).is_some())
-    }
-
-    fn length(&mut self, node: &'a Node) -> Option<Value> {
-        let mut map = self.map(node, "a length")?;
-        let of = self.need_operand(&mut map, "of");
-        let within = map.take("in").map(|entry| self.zone(&entry.value));
-        self.finish(map);
-        Some(Value::Length { of: of?, within: flipped(within)?.map(Box::new) })
-    }
-
-    fn enclosure(&mut self, node: &'a Node) -> Option<Enclosure> {
-        let mut map = self.map(node, "an enclosure")?;
-        let of = self.need_operand(&mut map, "of");
-        let from = self.need(&mut map, "from").map(|entry| self.known_words(&entry.value, &SEPARATED));
-        let made_of = self.need(&mut map, "made-of").and_then(|entry| self.barrier_operand(&entry.value));
-        self.finish(map);
-        Some(Enclosure { of: of?, from: from?, made_of: made_of? })
-    }
-
-    fn known_words(&mut self, node: &'a Node, known: &[&str]) -> Vec<String> {
-        let words = self.words(node);
-        for &(word, span) in &words {
-            if !known.contains(&word) {
-                self.unknown_word(word, span, known.iter().copied());
-            }
-        }
-        words.into_iter().map(|(word, _)| word.to_owned()).collect()
-    }
-
-    fn sound(&mut self, node: &'a Node) -> Option<Sound> {
-        let mut map = self.map(node, "a sound level")?;
-        let from = self.need_operand(&mut map, "from");
-        let at = self.need_operand(&mut map, "at");
-        let periods = PERIODS.map(|word| (word, word));
-        let during = self.need(&mut map, "during").and_then(|entry| self.one_of(entry, &periods));
-        self.finish(map);
-        Some(Sound { from: from?, at: at?, during: during?.to_owned() })
     }
 }
 
@@ -355,4 +346,3 @@ pub(super) fn flipped<T>(read: Option<Option<T>>) -> Option<Option<T>> {
         Some(some) => Some(some),
     }
 }
-

@@ -13,11 +13,20 @@ pub(super) const ZONES: [&str; 4] = ["around", "between", "corner", "inside"];
 impl<'a> Reader<'a> {
     /// A zone: an outline, a term, `{around, by}`, `{between: [a, b]}`, `{corner: {of, legs}}`, `{not: …}`.
     pub(super) fn zone(&mut self, node: &'a Node) -> Option<Zone> {
+        self.of_all_pools(|reader| reader.zone_of(node))
+    }
+
+    fn zone_of(&mut self, node: &'a Node) -> Option<Zone> {
         match &node.content {
-            Content::Map(entries) if !entries.iter().any(|entry| entry.key == "kind") => self.zone_map(node, entries),
+            Content::Map(entries) if !entries.iter().any(|entry| entry.key == "kind") => {
+                self.zone_map(node, entries)
+            }
             Content::Scalar { text, .. } => {
                 if let Some(Known::Zone(zone)) = self.term(text, node.span)? {
-                    return Some(Zone::Named { term: text.clone(), zone });
+                    return Some(Zone::Named {
+                        term: text.clone(),
+                        zone,
+                    });
                 }
                 self.inside(node)
             }
@@ -33,19 +42,27 @@ impl<'a> Reader<'a> {
 
     fn zone_map(&mut self, node: &'a Node, entries: &'a [Entry]) -> Option<Zone> {
         let mut map = self.map(node, "a zone")?;
-        let known = entries.iter().find(|entry| entry.key == "not" || ZONES.contains(&entry.key.as_str()));
+        let known = entries
+            .iter()
+            .find(|entry| entry.key == "not" || ZONES.contains(&entry.key.as_str()));
         let Some(entry) = known else {
             self.fault("not-a-zone", node.span, "A zone is expected here.")
-                .help("Write `around` with `by`, `between`, `corner`, `not`, or the name of an area.");
+                .help(
+                    "Write `around` with `by`, `between`, `corner`, `not`, or the name of an area.",
+                );
             return None;
         };
         map.take(&entry.key);
         let zone = match entry.key.as_str() {
             "around" => self.around_zone(&mut map, &entry.value),
-            "between" => self.pair(&entry.value).map(|(one, other)| Zone::Between(one, other)),
+            "between" => self
+                .pair(&entry.value)
+                .map(|(one, other)| Zone::Between(one, other)),
             "corner" => self.corner(&entry.value),
             "inside" => self.inside(&entry.value),
-            _ => self.zone(&entry.value).map(|zone| Zone::Not(Box::new(zone))),
+            _ => self
+                .zone_of(&entry.value)
+                .map(|zone| Zone::Not(Box::new(zone))),
         };
         self.finish(map);
         zone
@@ -67,7 +84,11 @@ impl<'a> Reader<'a> {
                 None
             }
             None => {
-                self.fault("not-an-amount", entry.value.span, "A length is expected here, and this is a word.");
+                self.fault(
+                    "not-an-amount",
+                    entry.value.span,
+                    "A length is expected here, and this is a word.",
+                );
                 None
             }
         }
@@ -75,7 +96,8 @@ impl<'a> Reader<'a> {
 
     fn pair(&mut self, node: &'a Node) -> Option<(Operand, Operand)> {
         let Some([one, other]) = node.as_list() else {
-            self.fault("not-two", node.span, "Two lines are expected here.").help("Write `[one, other]`.");
+            self.fault("not-two", node.span, "Two lines are expected here.")
+                .help("Write `[one, other]`.");
             return None;
         };
         let one = self.operand(one);
@@ -85,10 +107,14 @@ impl<'a> Reader<'a> {
 
     fn corner(&mut self, node: &'a Node) -> Option<Zone> {
         let mut map = self.map(node, "a corner")?;
-        let of = self.need(&mut map, "of").and_then(|entry| self.pair(&entry.value));
+        let of = self
+            .need(&mut map, "of")
+            .and_then(|entry| self.pair(&entry.value));
         let legs = self.need_length(&mut map, "legs");
         self.finish(map);
-        Some(Zone::Corner { of: Box::new(of?), legs: legs? })
+        Some(Zone::Corner {
+            of: Box::new(of?),
+            legs: legs?,
+        })
     }
 }
-

@@ -1,0 +1,106 @@
+//! What a rule file says of itself, and when it is in force.
+
+use super::Reader;
+use super::values::flipped;
+use crate::quantity::Dimension;
+use crate::ruleset::InForce;
+use crate::ruleset::types::{Type, of_fact};
+use crate::text::{Entry, Node};
+
+/// The keys at the top of a rule file.
+const TOP: [&str; 16] = [
+    "ruleset",
+    "title",
+    "edition",
+    "authority",
+    "notice",
+    "in-force",
+    "builds-on",
+    "kinds",
+    "questions",
+    "terms",
+    "rules",
+    "documents",
+    "decide",
+    "do",
+    "cautions",
+    "cases",
+];
+
+/// What a rule file says of itself.
+pub(super) struct Head {
+    pub id: String,
+    pub title: String,
+    pub edition: String,
+    pub authority: String,
+    pub notice: Option<String>,
+    pub in_force: Option<InForce>,
+}
+
+impl<'a> Reader<'a> {
+    /// What the files say of themselves; the head of the file that was asked for counts.
+    pub(super) fn head(&mut self) -> Option<Head> {
+        let mut head = None;
+        self.base_first(|reader, node| head = reader.head_of(node));
+        head
+    }
+
+    fn head_of(&mut self, node: &'a Node) -> Option<Head> {
+        let mut map = self.map(node, "a rule set")?;
+        for key in TOP {
+            map.take(key);
+        }
+        let id = self.id(&mut map, "ruleset");
+        let title = self.need_text(&mut map, "title");
+        let edition = self.need_text(&mut map, "edition");
+        let authority = self.need_text(&mut map, "authority");
+        let notice = self.take_text(&mut map, "notice");
+        let in_force = map
+            .take("in-force")
+            .map(|entry| self.in_force(&entry.value));
+        self.finish(map);
+        Some(Head {
+            id: id?.to_owned(),
+            title: title?,
+            edition: edition?,
+            authority: authority?,
+            notice,
+            in_force: flipped(in_force)?,
+        })
+    }
+
+    pub(super) fn in_force(&mut self, node: &'a Node) -> Option<InForce> {
+        let mut map = self.map(node, "a time in force")?;
+        let [from, to] = ["from", "to"].map(|key| map.take(key));
+        let from = from.map(|entry| self.day(entry));
+        let to = to.map(|entry| self.day(entry));
+        let by = self
+            .need(&mut map, "by")
+            .and_then(|entry| self.fact(entry.value.text()?, entry.value.span));
+        self.finish(map);
+        let by = by?;
+        if of_fact(by, &self.vocabulary) != Type::Amount(Dimension::Date) {
+            let path = self.vocabulary.fact_path(by);
+            self.fault(
+                "not-a-day",
+                node.span,
+                format!("`{path}` is not a day, so it cannot say when this is in force."),
+            );
+            return None;
+        }
+        Some(InForce {
+            from: flipped(from)?,
+            to: flipped(to)?,
+            by,
+        })
+    }
+
+    fn day(&mut self, entry: &'a Entry) -> Option<i128> {
+        let text = self.text(entry)?;
+        Some(
+            self.stated(text, entry.value.span, Some(Dimension::Date))?
+                .range
+                .low,
+        )
+    }
+}
