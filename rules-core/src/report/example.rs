@@ -164,6 +164,7 @@ pub fn example() -> Example {
         measured: Vec::new(),
         documents: BTreeMap::new(),
         origin: (1_000_000_000_000, -2_500_000_000),
+        north: 0,
     };
     Example {
         plan,

@@ -3,7 +3,7 @@
 use std::rc::Rc;
 
 use crate::quantity::{Dimension, Interval, Unit};
-use crate::text::{Node, Span};
+use crate::text::Span;
 use crate::vocabulary::{FactId, KindId, OutlineId, Vocabulary};
 
 /// A document's place in [`RuleSet::documents`].
@@ -40,8 +40,6 @@ pub struct RuleSet {
     pub duties: Vec<Duty>,
     /// What to be careful of.
     pub cautions: Vec<Caution>,
-    /// Small example plans with the outcomes that they must give, as written in the file itself.
-    pub cases: Option<Node>,
 }
 
 /// One file of a rule set.

@@ -37,6 +37,8 @@ use terms::Slot;
 pub struct Checked {
     /// The rules.
     pub rule_set: RuleSet,
+    /// Small example plans with the outcomes that they must give, as the file itself writes them.
+    pub cases: Option<Node>,
     /// What looks like a slip but has a meaning; only files that have any.
     pub warnings: Vec<FileFaults>,
 }
@@ -136,6 +138,10 @@ impl<'a> Reader<'a> {
         match rule_set {
             Some(rule_set) if faults.is_empty() => Ok(Checked {
                 warnings: self.file_faults(&self.warnings),
+                cases: self
+                    .files
+                    .first()
+                    .and_then(|file| file.node.get("cases").cloned()),
                 rule_set,
             }),
             _ => Err(faults),
@@ -157,7 +163,6 @@ impl<'a> Reader<'a> {
             reader.list(node, "do", &mut duties, Self::duty);
             reader.list(node, "cautions", &mut cautions, Self::caution);
         });
-        let cases = self.files.first()?.node.get("cases").cloned();
         let layers = self.layers();
         let head = head?;
         Some(RuleSet {
@@ -175,7 +180,6 @@ impl<'a> Reader<'a> {
             documents,
             duties,
             cautions,
-            cases,
         })
     }
 
