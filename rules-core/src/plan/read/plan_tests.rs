@@ -381,3 +381,28 @@ fn several_pools_are_a_list() {
     );
     assert!(thing(&plan, "pool").outlines.is_empty());
 }
+
+/// An invented home with most of the kinds of things that a real one has.
+#[test]
+fn a_whole_home_is_read() {
+    let plan = plan(include_str!("quarry-lane.yaml"));
+    let kinds: std::collections::BTreeSet<_> = plan.things.iter().map(|thing| thing.kind).collect();
+    assert!(kinds.len() >= 25, "{}", kinds.len());
+    let coping = figure(&plan, "pool", "pool.coping");
+    assert_eq!(
+        coping.forms,
+        ring([
+            (2720, 30_100),
+            (7320, 30_100),
+            (7320, 39_700),
+            (2720, 39_700)
+        ])
+    );
+    assert_eq!(
+        figure(&plan, "hedge-west", "barrier-stretch.line").accuracy,
+        None
+    );
+    assert_eq!(fact(&plan, "garden-gate", "gate.latch-side"), None);
+    let started = fact(&plan, "events", "events.works-started").unwrap();
+    assert!(started.none && started.amount.is_none());
+}
