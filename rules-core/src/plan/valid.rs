@@ -119,7 +119,7 @@ mod tests {
         let touching = ring(&[(0, 0), (4, 0), (4, 4), (2, 0), (0, 4)]);
         assert!(matches!(flaw(&touching), Some(Flaw::Crossing(0, 2 | 3))));
         let spike = ring(&[(0, 0), (4, 0), (2, 0), (0, 4)]);
-        assert_eq!(flaw(&spike), Some(Flaw::Crossing(0, 1)));
+        assert!(matches!(flaw(&spike), Some(Flaw::Crossing(0, 1 | 2))));
         let first = ring(&[(2, 0), (0, 0), (0, 4), (4, 0)]);
         assert_eq!(
             flaw(&first),
