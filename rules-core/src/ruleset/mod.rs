@@ -8,6 +8,8 @@ pub mod words;
 #[cfg(test)]
 mod fault_tests;
 #[cfg(test)]
+mod layer_tests;
+#[cfg(test)]
 mod read_tests;
 
 pub use model::*;

@@ -198,7 +198,7 @@ pub enum Requirement {
 }
 
 /// A value and its bounds.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone)]
 pub struct Test {
     /// What is measured.
     pub value: Value,
@@ -209,7 +209,7 @@ pub struct Test {
 }
 
 /// What must hold for each of some things.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone)]
 pub struct Each {
     /// The things.
     pub selection: Selection,
@@ -477,7 +477,7 @@ pub struct Sound {
 }
 
 /// Rows, of which the first that applies counts.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone)]
 pub struct Table<T> {
     /// The value that the rows' bounds speak of.
     pub by: Option<Value>,
@@ -488,7 +488,7 @@ pub struct Table<T> {
 }
 
 /// One row of a table.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone)]
 pub struct Row<T> {
     /// When it applies.
     pub test: RowTest,
@@ -605,4 +605,30 @@ pub struct Caution {
     pub when: Option<Requirement>,
     /// Where it stands.
     pub span: Span,
+}
+
+// What says the same is the same, wherever it stands: so that the rules of two files can be compared.
+
+impl PartialEq for Test {
+    fn eq(&self, other: &Self) -> bool {
+        self.value == other.value && self.bounds == other.bounds
+    }
+}
+
+impl PartialEq for Each {
+    fn eq(&self, other: &Self) -> bool {
+        self.selection == other.selection && self.require == other.require
+    }
+}
+
+impl<T: PartialEq> PartialEq for Table<T> {
+    fn eq(&self, other: &Self) -> bool {
+        self.by == other.by && self.rows == other.rows
+    }
+}
+
+impl<T: PartialEq> PartialEq for Row<T> {
+    fn eq(&self, other: &Self) -> bool {
+        self.test == other.test && self.then == other.then
+    }
 }

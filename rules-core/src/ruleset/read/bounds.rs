@@ -123,7 +123,7 @@ impl<'a> Reader<'a> {
         Some(Test {
             value,
             bounds,
-            span,
+            span: self.place(span),
         })
     }
 

@@ -9,6 +9,7 @@ use super::Reader;
 use crate::quantity::{Dimension, ONE, Unit, show_exactly};
 use crate::ruleset::types::{Type, type_of};
 use crate::ruleset::{Bound, Choice, RowTest, Stated, Table, Value};
+use crate::text::Span;
 use crate::vocabulary::{Answer, Vocabulary};
 
 /// A set of values that all rows treat alike.
@@ -202,8 +203,9 @@ pub(super) fn impossible(value: &Value, bounds: &[Bound], vocabulary: &Vocabular
 }
 
 /// Says which values are in no row, and which rows can never apply.
-pub(super) fn check<T>(reader: &mut Reader<'_>, table: &Table<T>) {
-    if let Some(after) = after_otherwise(table) {
+/// `span` and `places` are where the table and its rows stand.
+pub(super) fn check<T>(reader: &mut Reader<'_>, table: &Table<T>, span: Span, places: &[Span]) {
+    if let Some(after) = after_otherwise(table, places) {
         reader
             .fault(
                 "row-after-otherwise",
@@ -233,7 +235,7 @@ pub(super) fn check<T>(reader: &mut Reader<'_>, table: &Table<T>) {
             reader
                 .fault(
                     "no-otherwise",
-                    table.span,
+                    span,
                     "Nothing says what holds where no row applies.",
                 )
                 .help(
@@ -242,19 +244,20 @@ pub(super) fn check<T>(reader: &mut Reader<'_>, table: &Table<T>) {
         }
         return;
     };
-    unreachable_rows(reader, table, &cells);
+    unreachable_rows(reader, table, &cells, places);
     if !otherwise {
-        gaps(reader, table, &all, &cells);
+        gaps(reader, table, (&all, &cells), span);
     }
 }
 
-fn after_otherwise<T>(table: &Table<T>) -> Option<crate::text::Span> {
+fn after_otherwise<T>(table: &Table<T>, places: &[Span]) -> Option<Span> {
     let mut rows = table
         .rows
         .iter()
-        .skip_while(|row| row.test != RowTest::Otherwise);
+        .zip(places)
+        .skip_while(|(row, _)| row.test != RowTest::Otherwise);
     rows.next();
-    rows.next().map(|row| row.span)
+    rows.next().map(|(_, place)| *place)
 }
 
 fn bounds_of(test: &RowTest) -> &[Bound] {
@@ -272,20 +275,25 @@ fn applies(test: &RowTest, cell: &Cell) -> bool {
     }
 }
 
-fn unreachable_rows<T>(reader: &mut Reader<'_>, table: &Table<T>, cells: &[Cell]) {
+fn unreachable_rows<T>(reader: &mut Reader<'_>, table: &Table<T>, cells: &[Cell], places: &[Span]) {
     let mut left: Vec<_> = cells.iter().collect();
-    for row in &table.rows {
+    for (row, place) in table.rows.iter().zip(places) {
         let before = left.len();
         left.retain(|cell| !applies(&row.test, cell));
         if left.len() == before {
             reader
-                .warning("row-never-applies", row.span, "This row can never apply.")
+                .warning("row-never-applies", *place, "This row can never apply.")
                 .help("The rows before it take all that it would, or nothing can be so.");
         }
     }
 }
 
-fn gaps<T>(reader: &mut Reader<'_>, table: &Table<T>, bounds: &[&Bound], cells: &[Cell]) {
+fn gaps<T>(
+    reader: &mut Reader<'_>,
+    table: &Table<T>,
+    (bounds, cells): (&[&Bound], &[Cell]),
+    span: Span,
+) {
     let missed: Vec<_> = cells
         .iter()
         .map(|cell| !table.rows.iter().any(|row| applies(&row.test, cell)))
@@ -312,7 +320,7 @@ fn gaps<T>(reader: &mut Reader<'_>, table: &Table<T>, bounds: &[&Bound], cells: 
         ),
     };
     reader
-        .fault("table-gap", table.span, message)
+        .fault("table-gap", span, message)
         .help("Make a row for it, or add a last row `otherwise: …`.");
 }
 

@@ -35,7 +35,7 @@ impl<'a> Reader<'a> {
             clause,
             each,
             table: table?,
-            span: node.span,
+            span: self.place(node.span),
         })
     }
 

@@ -156,7 +156,7 @@ impl<'a> Reader<'a> {
         Some(Requirement::Each(Box::new(Each {
             selection,
             require: require?,
-            span: map.span(),
+            span: self.place(map.span()),
         })))
     }
 

@@ -68,11 +68,12 @@ pub(super) fn lacks_if_none(requirement: &Requirement) -> bool {
 
 impl Reader<'_> {
     /// Looks through a requirement, but not into the terms that it names: they are looked through themselves.
-    pub(super) fn lint(&mut self, requirement: &Requirement) {
+    pub(super) fn lint(&mut self, requirement: &Requirement, root: Span) {
         let mut found = Vec::new();
         unproven(requirement, &[], &self.vocabulary, &mut found);
         for (fact, span) in found {
             let path = self.vocabulary.fact_path(fact);
+            let span = self.unplaced_beside(span, root);
             self.fault("not-of-none", span, format!("`{path}` may be `none`: does `not` then hold or not?"))
                 .help(format!("Say so beside the `not`: `{{not: {{fact: {path}, is: none}}}}`, or allow it with `any-of` and `is: none`."));
         }

@@ -9,6 +9,7 @@ mod decisions;
 mod each;
 mod files;
 mod head;
+mod layers;
 mod lint;
 mod measures;
 mod names;
@@ -29,6 +30,7 @@ use super::{DocumentIndex, Layer, RuleSet};
 use crate::text::{Entry, Fault, Faults, MapReader, Node, Span, yes_no};
 use crate::vocabulary::{FactId, KindId, Vocabulary};
 use files::File;
+use layers::Merged;
 use pools::Silent;
 use terms::Slot;
 
@@ -64,17 +66,20 @@ pub fn read<'t>(
     vocabulary: Vocabulary,
 ) -> Result<Checked, Vec<FileFaults>> {
     let files = files::gather(text, bases)?;
-    Reader::new(&files, vocabulary).read()
+    let merged = layers::merge(&files);
+    Reader::new(&files, &merged, vocabulary).read()
 }
 
 /// What the reader knows while it goes through the files.
 struct Reader<'a> {
     files: &'a [File],
+    merged: &'a Merged,
     vocabulary: Vocabulary,
     /// The file that is being read: a place in `files`.
     file: usize,
-    faults: Vec<Faults>,
-    warnings: Vec<Faults>,
+    /// What is wrong, with places that say in which file.
+    faults: Faults,
+    warnings: Faults,
     terms: Vec<Slot<'a>>,
     term_by_name: BTreeMap<&'a str, usize>,
     documents: BTreeMap<&'a str, DocumentIndex>,
@@ -111,13 +116,14 @@ struct Bound<'a> {
 }
 
 impl<'a> Reader<'a> {
-    fn new(files: &'a [File], vocabulary: Vocabulary) -> Self {
+    fn new(files: &'a [File], merged: &'a Merged, vocabulary: Vocabulary) -> Self {
         Self {
             files,
+            merged,
             vocabulary,
             file: 0,
-            faults: vec![Faults::default(); files.len()],
-            warnings: vec![Faults::default(); files.len()],
+            faults: merged.faults.clone(),
+            warnings: merged.warnings.clone(),
             terms: Vec::new(),
             term_by_name: BTreeMap::new(),
             documents: BTreeMap::new(),
@@ -131,13 +137,15 @@ impl<'a> Reader<'a> {
 
     fn read(mut self) -> Result<Checked, Vec<FileFaults>> {
         self.base_first(Self::own_words);
+        self.collect_terms();
+        self.collect_rules();
         self.base_first(Self::collect);
         let rule_set = self.rule_set();
         self.report_unused();
-        let faults = self.file_faults(&self.faults);
+        let faults = files::by_file(&self.faults, self.files);
         match rule_set {
             Some(rule_set) if faults.is_empty() => Ok(Checked {
-                warnings: self.file_faults(&self.warnings),
+                warnings: files::by_file(&self.warnings, self.files),
                 cases: self
                     .files
                     .first()
@@ -157,12 +165,17 @@ impl<'a> Reader<'a> {
         let mut duties = Vec::new();
         let mut cautions = Vec::new();
         self.base_first(|reader, node| {
-            reader.list(node, "rules", &mut rules, Self::rule);
             reader.list(node, "decide", &mut decisions, Self::decision);
             reader.list(node, "documents", &mut documents, Self::document);
             reader.list(node, "do", &mut duties, Self::duty);
             reader.list(node, "cautions", &mut cautions, Self::caution);
         });
+        for item in &self.merged.rules {
+            self.file = item.file;
+            rules.extend(self.rule(&item.node));
+        }
+        self.file = 0;
+        self.compare_layers(&rules);
         let layers = self.layers();
         let head = head?;
         Some(RuleSet {
@@ -224,24 +237,10 @@ impl<'a> Reader<'a> {
             .collect()
     }
 
-    fn file_faults(&self, faults: &[Faults]) -> Vec<FileFaults> {
-        let named = self
-            .files
-            .iter()
-            .zip(faults)
-            .filter(|(_, faults)| !faults.is_empty());
-        named
-            .map(|(file, faults)| FileFaults {
-                name: file.name.clone(),
-                faults: faults.clone(),
-            })
-            .collect()
-    }
-
     // What is wrong.
 
     fn faults(&mut self) -> &mut Faults {
-        pick(&mut self.faults, self.file)
+        &mut self.faults
     }
 
     fn fault(&mut self, code: &'static str, span: Span, message: impl Into<String>) -> &mut Fault {
@@ -254,7 +253,22 @@ impl<'a> Reader<'a> {
         span: Span,
         message: impl Into<String>,
     ) -> &mut Fault {
-        pick(&mut self.warnings, self.file).add(code, span, message)
+        self.warnings.add(code, span, message)
+    }
+
+    /// A place counted from the beginning of its own file, as it stands in a rule set.
+    fn place(&self, span: Span) -> Span {
+        files::place(span, self.files)
+    }
+
+    /// The place of which [`place`](Self::place) gives `span`.
+    fn unplaced(&self, span: Span, file: usize) -> Span {
+        files::unplaced(span, file, self.files)
+    }
+
+    /// As [`unplaced`](Self::unplaced), in the file in which `other` is.
+    fn unplaced_beside(&self, span: Span, other: Span) -> Span {
+        self.unplaced(span, files::file_of(other, self.files))
     }
 
     // Small parts that many things have.
@@ -364,15 +378,6 @@ impl<'a> Reader<'a> {
         }
         good
     }
-}
-
-/// One of a list that has one for each file.
-#[expect(
-    clippy::indexing_slicing,
-    reason = "the reader makes one for each file and counts files only"
-)]
-fn pick(list: &mut [Faults], file: usize) -> &mut Faults {
-    &mut list[file]
 }
 
 /// `a`, `b` and `c`, each in code marks.

@@ -1,6 +1,7 @@
 //! Documents to gather, duties in time, and cautions.
 
 use super::Reader;
+use super::layers::Merged;
 use super::rules::spelled_out;
 use super::values::flipped;
 use crate::quantity::Dimension;
@@ -88,7 +89,7 @@ impl<'a> Reader<'a> {
             when: any_of(needed.when),
             on: needed.on,
             discretion,
-            span: node.span,
+            span: self.place(node.span),
         })
     }
 
@@ -148,12 +149,22 @@ impl<'a> Reader<'a> {
             }
         }
         Some(OnOutcome {
-            rule: rule.to_owned(),
+            rule: self.now(rule).to_owned(),
             outcomes: outcomes
                 .into_iter()
                 .map(|(word, _)| word.to_owned())
                 .collect(),
         })
+    }
+
+    /// The rule that came in the place of another.
+    fn now(&self, rule: &'a str) -> &'a str {
+        let merged: &'a Merged = self.merged;
+        merged
+            .gone
+            .get(rule)
+            .and_then(Option::as_deref)
+            .unwrap_or(rule)
     }
 
     /// One duty.
@@ -187,7 +198,7 @@ impl<'a> Reader<'a> {
             within: within?,
             takes: takes?,
             every: every?,
-            span: node.span,
+            span: self.place(node.span),
         })
     }
 
@@ -221,7 +232,7 @@ impl<'a> Reader<'a> {
             id: id?.to_owned(),
             says: says?,
             when: flipped(when)?,
-            span: node.span,
+            span: self.place(node.span),
         })
     }
 

@@ -148,7 +148,7 @@ impl<'a> Reader<'a> {
         Some(Requirement::Test(Box::new(Test {
             value: Value::Count(pools),
             bounds: vec![Bound::AtLeast(Value::Stated(one()))],
-            span: node.span,
+            span: self.place(node.span),
         })))
     }
 }

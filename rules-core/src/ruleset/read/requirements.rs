@@ -14,7 +14,7 @@ impl<'a> Reader<'a> {
         let requirement = self.requirement(node);
         self.around.combined = combined;
         let requirement = requirement?;
-        self.lint(&requirement);
+        self.lint(&requirement, node.span);
         Some(requirement)
     }
 

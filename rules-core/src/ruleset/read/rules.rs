@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 
 use super::Reader;
+use super::layers::CHANGES;
 use super::pools::Silent;
 use super::values::flipped;
 use crate::ruleset::{DocumentIndex, Provenance, Relief, Requirement, Rule, Selection, Strength};
@@ -17,29 +18,36 @@ const PROVENANCE: [(&str, Provenance); 3] = [
 impl<'a> Reader<'a> {
     /// Notes all names of a file before anything is read that may use them.
     pub(super) fn collect(&mut self, node: &'a Node) {
-        self.collect_terms(node);
         self.collect_documents(node);
-        self.collect_ids(node, "rules", "rule", true);
-        self.collect_ids(node, "decide", "decision", false);
-        self.collect_ids(node, "cautions", "caution", false);
+        let items = |key| node.get(key).and_then(Node::as_list).unwrap_or_default();
+        self.collect_ids(items("decide").iter(), "decision");
+        self.collect_ids(items("cautions").iter(), "caution");
+    }
+
+    /// Notes the names of the rules, also of those that another took the place of.
+    pub(super) fn collect_rules(&mut self) {
+        let merged = self.merged;
+        self.rule_names = self.collect_ids(merged.rules.iter().map(|item| &item.node), "rule");
+        self.rule_names
+            .extend(merged.gone.keys().map(String::as_str));
     }
 
     /// Says which ids a list has twice.
-    fn collect_ids(&mut self, node: &'a Node, key: &str, what: &str, rules: bool) {
+    fn collect_ids(
+        &mut self,
+        items: impl Iterator<Item = &'a Node>,
+        what: &str,
+    ) -> BTreeSet<&'a str> {
         let mut seen = BTreeSet::new();
-        for item in node.get(key).and_then(Node::as_list).unwrap_or_default() {
+        for item in items {
             let Some((id, span)) = item.get("id").and_then(|id| Some((id.text()?, id.span))) else {
                 continue;
             };
-            let twice = if rules {
-                !self.rule_names.insert(id)
-            } else {
-                !seen.insert(id)
-            };
-            if twice {
+            if !seen.insert(id) {
                 self.duplicate(what, id, span);
             }
         }
+        seen
     }
 
     pub(super) fn duplicate(&mut self, what: &str, id: &str, span: Span) {
@@ -57,6 +65,7 @@ impl<'a> Reader<'a> {
         let id = self.id(&mut map, "id");
         let title = self.need_text(&mut map, "title");
         let clause = self.need_text(&mut map, "clause");
+        self.layer_words(&mut map);
         let subject = self.subject(&mut map);
         let judged = self.judged(&mut map, subject.as_ref());
         let remedy = self.take_text(&mut map, "remedy");
@@ -73,7 +82,7 @@ impl<'a> Reader<'a> {
             .take("in-force")
             .map(|entry| self.in_force(&entry.value));
         self.finish(map);
-        let (subject, judged) = self.pool_by_pool(subject?, judged?, node.span)?;
+        let (subject, judged) = self.pool_by_pool(subject?, judged?, self.place(node.span))?;
         Some(Rule {
             id: id?.to_owned(),
             title: title?,
@@ -94,8 +103,17 @@ impl<'a> Reader<'a> {
             note,
             in_force: flipped(in_force)?,
             layer: self.file,
-            span: node.span,
+            span: self.place(node.span),
         })
+    }
+
+    /// What says how the rule stands to those of other files; the edits were made before.
+    fn layer_words(&mut self, map: &mut MapReader<'a>) {
+        map.take("replaces");
+        map.take("tightens");
+        if let Some(entry) = map.take("changes") {
+            self.one_of(entry, &CHANGES);
+        }
     }
 
     /// When the rule applies and to what. `when` is read knowing the subject, of which it may not speak.
@@ -279,7 +297,7 @@ impl<'a> Reader<'a> {
             when: but_not(flipped(when)?, flipped(unless)?),
             require: require?,
             leave,
-            span: node.span,
+            span: self.place(node.span),
         })
     }
 

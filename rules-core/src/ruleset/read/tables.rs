@@ -77,13 +77,14 @@ impl<'a> Reader<'a> {
             .iter()
             .map(|row| self.row(row, by.as_ref(), give))
             .collect();
+        let places: Vec<_> = rows.iter().map(|row| row.span).collect();
         let rows = read.into_iter().collect::<Option<Vec<_>>>()?;
         let table = Table {
             by,
             rows,
-            span: node.span,
+            span: self.place(node.span),
         };
-        coverage::check(self, &table);
+        coverage::check(self, &table, node.span, &places);
         Some(table)
     }
 
@@ -127,7 +128,7 @@ impl<'a> Reader<'a> {
         Some(Row {
             test: test?,
             then: then?,
-            span: node.span,
+            span: self.place(node.span),
         })
     }
 

@@ -3,6 +3,7 @@
 use std::rc::Rc;
 
 use super::each::COMBINING;
+use super::layers::TermItem;
 use super::names::{Things, parts};
 use super::pools::Silent;
 use super::values::{MEASURES, is_amount};
@@ -17,8 +18,7 @@ const DEEPEST: usize = 16;
 
 /// A term as it is written, and what has become of it.
 pub(super) struct Slot<'a> {
-    pub file: usize,
-    pub entry: &'a Entry,
+    pub item: &'a TermItem,
     pub state: State,
     pub used: bool,
     /// The kind of the one thing that it speaks of.
@@ -70,49 +70,52 @@ impl Known {
 }
 
 impl<'a> Reader<'a> {
-    /// Notes the names of a file's terms, before any is read.
-    pub(super) fn collect_terms(&mut self, node: &'a Node) {
-        let Some(terms) = node.get("terms") else {
-            return;
-        };
-        let Some(entries) = terms.as_map() else {
-            if !terms.is_empty() {
+    /// Notes the names of all terms, before any is read.
+    pub(super) fn collect_terms(&mut self) {
+        for (file, place) in self.files.iter().zip(0..) {
+            let Some(terms) = file.node.get("terms") else {
+                continue;
+            };
+            if terms.as_map().is_none() && !terms.is_empty() {
+                self.file = place;
                 self.fault(
                     "not-a-map",
                     terms.span,
                     "Terms are written as `name: what it stands for`, one on each line.",
                 );
             }
-            return;
-        };
-        for entry in entries {
-            self.collect_term(entry);
         }
+        for item in &self.merged.terms {
+            self.collect_term(item);
+        }
+        self.file = 0;
     }
 
-    fn collect_term(&mut self, entry: &'a Entry) {
-        let name = entry.key.as_str();
-        if !self.check_id(name, entry.key_span) {
+    fn collect_term(&mut self, item: &'a TermItem) {
+        let (name, span) = (item.name.as_str(), item.name_span);
+        if !self.check_id(name, span) {
             return;
         }
         if self.vocabulary.kind_named(name).is_some() {
             self.fault(
                 "name-taken",
-                entry.key_span,
+                span,
                 format!("`{name}` is a kind of thing already, so it cannot be a term."),
             )
             .help("Give the term another name.");
         } else if self.term_by_name.contains_key(name) {
             self.fault(
                 "duplicate-id",
-                entry.key_span,
-                format!("The term `{name}` is defined twice."),
-            );
+                span,
+                format!("A file that this one builds on has a term `{name}` already."),
+            )
+            .help(format!(
+                "To put this in its place, write `{name}: {{replaces: {name}, with: …}}`."
+            ));
         } else {
             self.term_by_name.insert(name, self.terms.len());
             self.terms.push(Slot {
-                file: self.file,
-                entry,
+                item,
                 state: State::Waiting,
                 used: false,
                 of: None,
@@ -160,7 +163,7 @@ impl<'a> Reader<'a> {
     /// A term where it is used. Outlines fit themselves to what a pool is there; all else must be used of one pool.
     fn used(&mut self, known: Known, place: usize, span: Span) -> Option<Known> {
         let slot = self.terms.get(place)?;
-        let (name, of, of_pool) = (slot.entry.key.as_str(), slot.of, slot.of_pool);
+        let (name, of, of_pool) = (slot.item.name.as_str(), slot.of, slot.of_pool);
         if let Some(kind) = of.filter(|of| !self.around.bound.iter().any(|bound| bound.kind == *of))
         {
             let kind = self.vocabulary.kind(kind).name.clone();
@@ -185,19 +188,19 @@ impl<'a> Reader<'a> {
     fn resolve(&mut self, place: usize) -> Option<Known> {
         let slot = self.terms.get_mut(place)?;
         slot.state = State::Reading;
-        let (entry, file) = (slot.entry, slot.file);
+        let item = slot.item;
         let mut inside = Around {
             terms_deep: self.around.terms_deep + 1,
             ..Around::default()
         };
-        let of = self.term_of(&entry.value, file);
+        let of = self.term_of(&item.node);
         inside
             .bound
             .extend(of.map(|kind| Bound { kind, term: None }));
-        inside.term_of = of.map(|_| entry.value.span);
+        inside.term_of = of.map(|_| item.node.span);
         let outside = std::mem::replace(&mut self.around, inside);
-        let outer_file = std::mem::replace(&mut self.file, file);
-        let (known, of_pool) = self.with_silent(Silent::One, |reader| reader.known(&entry.value));
+        let outer_file = std::mem::replace(&mut self.file, item.file);
+        let (known, of_pool) = self.with_silent(Silent::One, |reader| reader.known(&item.node));
         self.around = outside;
         self.file = outer_file;
         let slot = self.terms.get_mut(place)?;
@@ -208,9 +211,8 @@ impl<'a> Reader<'a> {
     }
 
     /// The kind that a term speaks `of`.
-    fn term_of(&mut self, node: &'a Node, file: usize) -> Option<KindId> {
+    fn term_of(&mut self, node: &'a Node) -> Option<KindId> {
         let of = node.get("of")?;
-        let outer = std::mem::replace(&mut self.file, file);
         let kind = of.text().and_then(|name| self.vocabulary.kind_named(name));
         if kind.is_none() {
             self.fault(
@@ -219,7 +221,6 @@ impl<'a> Reader<'a> {
                 "A term speaks `of` one kind of thing, and there is no such kind.",
             );
         }
-        self.file = outer;
         kind
     }
 
@@ -230,16 +231,16 @@ impl<'a> Reader<'a> {
             let Some(slot) = self.terms.get(place) else {
                 continue;
             };
-            let entry = slot.entry;
+            let item = slot.item;
             let known = match &slot.state {
                 State::Waiting => self.resolve(place),
                 State::Read(known) => Some(known.clone()),
                 _ => None,
             };
             terms.extend(known.map(|known| Term {
-                id: entry.key.clone(),
+                id: item.name.clone(),
                 meaning: known.meaning(),
-                span: entry.key_span,
+                span: self.place(item.name_span),
             }));
         }
         terms
@@ -251,14 +252,13 @@ impl<'a> Reader<'a> {
             .terms
             .iter()
             .filter(|slot| !slot.used)
-            .map(|slot| (slot.file, slot.entry))
+            .map(|slot| slot.item)
             .collect();
-        for (file, entry) in unused {
-            self.file = file;
+        for item in unused {
             self.warning(
                 "unused-term",
-                entry.key_span,
-                format!("The term `{}` is never used.", entry.key),
+                item.name_span,
+                format!("The term `{}` is never used.", item.name),
             );
         }
     }

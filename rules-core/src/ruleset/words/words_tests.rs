@@ -88,7 +88,7 @@ fn a_distance_names_both_ends() {
     };
     assert_eq!(
         distance(Measured::Level, false),
-        "the distance from the outside wall of any building to any lot line (the side that the line is: rear)"
+        "the distance from the outside wall of any building to any lot line (the side of the lot that the line is: rear)"
     );
     assert!(
         distance(Measured::InSpace, true).starts_with("the distance from the farthest point of ")

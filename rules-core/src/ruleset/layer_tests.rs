@@ -1,0 +1,364 @@
+//! Files that build on others.
+
+use super::*;
+use crate::quantity::show_exactly;
+use crate::text::Lines;
+use crate::vocabulary::Vocabulary;
+
+const BASE: &str = r#"
+ruleset: model
+title: Model rules
+edition: "1"
+authority: the model office
+terms:
+  pool-edge: pool.water
+  least: 3 m
+documents:
+  - {id: consent, title: Consent}
+rules:
+  - id: rear
+    title: Rear line
+    clause: M 1
+    changes: minimum
+    require: {distance: {from: pool-edge, to: {kind: lot-line, where: {fact: lot-line.faces, is: rear}}}, at-least: 3 m}
+    relief:
+      - {id: with-consent, require: {have: consent}}
+  - id: side
+    title: Side line
+    clause: M 2
+    require: {distance: {from: pool-edge, to: lot-line}, at-least: least}
+  - id: fence
+    title: Fence in the sight triangle
+    clause: M 3
+    changes: ceiling
+    each: barrier-stretch
+    require: {fact: barrier-stretch.height-outside, at-most: 30 in}
+  - id: wires
+    title: Wires
+    clause: M 4
+    each: overhead-line
+    require:
+      table:
+        by: overhead-line.voltage
+        rows:
+          - {id: low, at-most: 750 V, then: {distance: {from: pool.water, to: overhead-line.path}, at-least: 3 m}}
+          - {id: high, otherwise: refer}
+"#;
+
+fn local(body: &str) -> String {
+    format!(
+        "ruleset: town\ntitle: Town\nedition: \"1\"\nauthority: the town\nbuilds-on: [model]\n{body}"
+    )
+}
+
+fn layered(body: &str) -> Result<Checked, Vec<FileFaults>> {
+    read(
+        &local(body),
+        &|name| (name == "model").then_some(BASE),
+        Vocabulary::standard(),
+    )
+}
+
+#[track_caller]
+fn set(body: &str) -> RuleSet {
+    layered(body)
+        .map(|checked| checked.rule_set)
+        .unwrap_or_else(|files| {
+            panic!(
+                "{}",
+                files
+                    .iter()
+                    .map(|file| file.faults.show("town", &local(body)))
+                    .collect::<String>()
+            )
+        })
+}
+
+fn ids(set: &RuleSet) -> Vec<(&str, usize)> {
+    set.rules
+        .iter()
+        .map(|rule| (rule.id.as_str(), rule.layer))
+        .collect()
+}
+
+/// The one fault of the local file: its code and what it underlines.
+#[track_caller]
+fn fault(body: &str) -> (&'static str, String) {
+    let files = layered(body).expect_err("a fault");
+    let text = local(body);
+    assert_eq!(
+        files
+            .iter()
+            .map(|file| file.name.as_deref())
+            .collect::<Vec<_>>(),
+        [None]
+    );
+    let [fault] = &files[0].faults.list[..] else {
+        panic!("{}", files[0].faults.show("town", &text))
+    };
+    (
+        fault.code,
+        Lines::new(&text).underlined(fault.span.unwrap()).to_owned(),
+    )
+}
+
+fn warnings(body: &str) -> Vec<&'static str> {
+    let warnings = layered(body).unwrap().warnings;
+    warnings
+        .iter()
+        .flat_map(|file| &file.faults.list)
+        .map(|fault| fault.code)
+        .collect()
+}
+
+const REAR: &str = "title: Rear line\n    clause: T 1\n    require: {distance: {from: pool-edge, to: {kind: lot-line, where: {fact: lot-line.faces, is: rear}}}, at-least: LIMIT}\n    relief:\n      - {id: with-consent, require: {have: consent}}\n";
+
+fn rear(edit: &str, limit: &str) -> String {
+    format!("rules:\n  - {edit}\n    {}", REAR.replace("LIMIT", limit))
+}
+
+#[test]
+fn the_rules_of_the_base_come_first_and_know_their_file() {
+    let set = set("rules:\n  - {id: more, title: More, clause: T 9, require: refer}\n");
+    assert_eq!(
+        ids(&set),
+        [
+            ("rear", 1),
+            ("side", 1),
+            ("fence", 1),
+            ("wires", 1),
+            ("more", 0)
+        ]
+    );
+    assert_eq!(
+        set.layers
+            .iter()
+            .map(|layer| layer.id.as_str())
+            .collect::<Vec<_>>(),
+        ["town", "model"]
+    );
+    let side = set.rules.iter().find(|rule| rule.id == "side").unwrap();
+    assert!(
+        Lines::new(BASE)
+            .underlined(side.span)
+            .starts_with("id: side")
+    );
+}
+
+#[test]
+fn a_rule_is_withdrawn_or_only_where_something_holds() {
+    let gone = set("rules:\n  - {withdraws: side, clause: T 2}\n");
+    assert_eq!(ids(&gone), [("rear", 1), ("fence", 1), ("wires", 1)]);
+    let partly = set("rules:\n  - {withdraws: side, when: {fact: lot.in-association, is: yes}}\n");
+    assert!(partly.rules[1].unless.is_some());
+    assert_eq!(
+        fault("rules:\n  - {withdraws: rear}\n"),
+        ("laxer", "rear".to_owned())
+    );
+    assert_eq!(
+        fault("rules:\n  - {withdraws: sides}\n"),
+        ("unknown-rule", "sides".to_owned())
+    );
+}
+
+#[test]
+fn a_replaced_rule_stays_where_the_condition_does_not_hold() {
+    let set = set(&rear(
+        "id: rear-town\n    replaces: rear\n    when: {fact: lot.in-association, is: yes}",
+        "4 m",
+    ));
+    assert_eq!(
+        ids(&set),
+        [
+            ("rear", 1),
+            ("side", 1),
+            ("fence", 1),
+            ("wires", 1),
+            ("rear-town", 0)
+        ]
+    );
+    let town = set.rules.last().unwrap();
+    assert_eq!(set.rules[0].unless, town.when);
+    assert!(town.when.is_some());
+}
+
+#[test]
+fn a_minimum_may_be_made_stricter_only() {
+    assert_eq!(
+        set(&rear("id: rear\n    replaces: rear", "4 m"))
+            .rules
+            .last()
+            .unwrap()
+            .layer,
+        0
+    );
+    assert_eq!(
+        fault(&rear("id: rear\n    replaces: rear", "2 m")),
+        ("laxer", "rear".to_owned())
+    );
+    assert_eq!(
+        fault(&rear("id: rear-town\n    tightens: rear", "2 m")),
+        ("laxer", "rear".to_owned())
+    );
+    assert_eq!(
+        warnings(&rear("id: rear-town\n    tightens: rear", "10 ft")),
+        [""; 0]
+    ); // 3.048 m
+    assert_eq!(
+        warnings(&rear("id: rear-town\n    tightens: rear", "pool.depth")),
+        ["not-compared"]
+    );
+    assert_eq!(
+        fault("rules:\n  - {adds-to: rear, relief: {id: far, require: refer}}\n").0,
+        "laxer"
+    );
+}
+
+#[test]
+fn a_ceiling_may_be_made_laxer_only() {
+    let fence = |limit: &str| {
+        format!(
+            "rules:\n  - id: fence\n    replaces: fence\n    title: F\n    clause: T 3\n    each: barrier-stretch\n    require: {{fact: barrier-stretch.height-outside, at-most: {limit}}}\n"
+        )
+    };
+    assert_eq!(fault(&fence("24 in")), ("stricter", "fence".to_owned()));
+    assert_eq!(warnings(&fence("36 in")), [""; 0]);
+}
+
+#[test]
+fn one_changed_term_runs_through_all_rules() {
+    let set = set("terms:\n  pool-edge: {replaces: pool-edge, with: pool.coping}\n");
+    let Requirement::Test(test) = &set.rules[1].require else {
+        panic!()
+    };
+    let Value::Distance(distance) = &test.value else {
+        panic!()
+    };
+    assert_eq!(
+        set.vocabulary.outline_path(distance.from.parts[0].outline),
+        "pool.coping"
+    );
+    assert_eq!(
+        warnings("terms:\n  pool-edge: {replaces: pool-edge, with: pool.coping}\n"),
+        ["not-compared"]
+    );
+    assert_eq!(
+        fault("terms:\n  pool-edge: pool.coping\n"),
+        ("duplicate-id", "pool-edge".to_owned())
+    );
+}
+
+#[test]
+fn a_term_can_depend_on_a_condition() {
+    let set = set(
+        "terms:\n  least: {replaces: least, with: 5 m, when: {fact: lot.in-association, is: yes}}\n",
+    );
+    let Requirement::Test(test) = &set.rules[1].require else {
+        panic!()
+    };
+    let [Bound::AtLeast(Value::Named { value, .. })] = &test.bounds[..] else {
+        panic!()
+    };
+    let Value::Table(table) = &**value else {
+        panic!("{value:?}")
+    };
+    let amounts: Vec<_> = table
+        .rows
+        .iter()
+        .map(|row| match &row.then {
+            Then::Give(Value::Stated(stated)) => show_exactly(stated.range.low, stated.unit),
+            other => panic!("{other:?}"),
+        })
+        .collect();
+    assert_eq!(amounts, ["5 m", "3 m"]);
+}
+
+#[test]
+fn parts_of_a_rule_are_changed_by_their_ids() {
+    let without = set("rules:\n  - {withdraws: rear/with-consent}\n");
+    assert_eq!(without.rules[0].reliefs, []);
+    let partly = set(
+        "rules:\n  - {withdraws: rear/with-consent, when: {fact: lot.in-association, is: yes}}\n",
+    );
+    assert!(matches!(
+        &partly.rules[0].reliefs[0].when,
+        Some(Requirement::Not(_))
+    ));
+    let row = set(
+        "rules:\n  - {replaces: wires/high, with: {id: high, otherwise: {distance: {from: pool.water, to: overhead-line.path}, at-least: 9 m}}}\n",
+    );
+    let Requirement::Each(each) = &row.rules[3].require else {
+        panic!("{:?}", row.rules[3].require)
+    };
+    let Requirement::Table(table) = &each.require else {
+        panic!()
+    };
+    assert!(matches!(
+        table.rows[1].then,
+        Then::Give(Requirement::Test(_))
+    ));
+    assert_eq!(
+        fault("rules:\n  - {withdraws: wires/middle}\n"),
+        ("unknown-part", "wires/middle".to_owned())
+    );
+}
+
+#[test]
+fn a_fault_that_an_edit_makes_is_shown_in_the_file_of_the_edit() {
+    let body = "rules:\n  - {replaces: wires/high, with: {id: high, otherwise: {fact: gate.latch-hight, at-least: 3 m}}}\n";
+    assert_eq!(fault(body), ("unknown-fact", "gate.latch-hight".to_owned()));
+}
+
+#[test]
+fn rules_that_cannot_both_hold_are_shown() {
+    let body = "rules:\n  - {id: barrier, title: B, clause: T 4, each: barrier-stretch, require: {fact: barrier-stretch.height-outside, at-least: 48 in}}\n";
+    assert_eq!(warnings(body), ["clash"]);
+}
+
+#[test]
+fn files_that_build_on_each_other() {
+    let ring = |name: &str| match name {
+        "one" => Some("ruleset: one\nbuilds-on: [two]\n"),
+        "two" => Some("ruleset: two\nbuilds-on: [one]\n"),
+        _ => None,
+    };
+    let faults = read(
+        "ruleset: town\nbuilds-on: [one]\n",
+        &ring,
+        Vocabulary::standard(),
+    )
+    .unwrap_err();
+    assert_eq!(faults[0].name.as_deref(), Some("two"));
+    assert_eq!(faults[0].faults.list[0].code, "base-ring");
+    let shared = local("").replace("[model]", "[other, model]");
+    let other = local("").replace("ruleset: town", "ruleset: other");
+    let both = |name: &str| match name {
+        "other" => Some(other.as_str()),
+        "model" => Some(BASE),
+        _ => None,
+    };
+    let set = read(&shared, &both, Vocabulary::standard())
+        .unwrap()
+        .rule_set;
+    assert_eq!(set.rules.len(), 4);
+    assert_eq!(
+        set.layers
+            .iter()
+            .map(|layer| layer.id.as_str())
+            .collect::<Vec<_>>(),
+        ["town", "other", "model"]
+    );
+}
+
+#[test]
+fn a_member_of_a_list_is_withdrawn_by_its_id() {
+    let base = BASE.replace(
+        "    require: {distance: {from: pool-edge, to: lot-line}, at-least: least}",
+        "    require:\n      any-of:\n        - {id: far, distance: {from: pool-edge, to: lot-line}, at-least: least}\n        - {id: paper, have: consent}",
+    );
+    let text = local("rules:\n  - {withdraws: side/paper}\n");
+    let set = read(&text, &|_| Some(base.as_str()), Vocabulary::standard())
+        .unwrap()
+        .rule_set;
+    assert!(matches!(&set.rules[1].require, Requirement::Any(members) if members.len() == 1));
+}

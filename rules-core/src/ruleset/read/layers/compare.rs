@@ -1,0 +1,209 @@
+//! Which of two rules is stricter, where that can be seen from constant limits on the same measure.
+
+use super::super::Reader;
+use super::super::coverage::{impossible, stated};
+use super::{Changes, Item};
+use crate::ruleset::{Bound, Requirement, Rule, Strength, Test, Value};
+use crate::text::Span;
+
+/// A rule of one file that is said to tighten or to replace one of another.
+pub(crate) struct Comparison {
+    /// The base's rule as it was.
+    pub base: Item,
+    /// The id of the rule in the file that changes it.
+    pub id: String,
+    /// Whether it is said to be stricter.
+    pub tightens: bool,
+    pub changes: Changes,
+    pub span: Span,
+}
+
+/// How one rule compares with another.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Compared {
+    Same,
+    Stricter,
+    Laxer,
+    /// It cannot be seen.
+    Not,
+}
+
+impl<'a> Reader<'a> {
+    /// Compares what was changed with what it was.
+    pub(in super::super) fn compare_layers(&mut self, rules: &[Rule]) {
+        for comparison in &self.merged.comparisons {
+            let Some(local) = rules.iter().find(|rule| rule.id == comparison.id) else {
+                continue;
+            };
+            let (faults, warnings) = (self.faults.list.len(), self.warnings.list.len());
+            let base = self.rule(&comparison.base.node);
+            // What is wrong with the base's rule was said where it stands, or no longer matters.
+            self.faults.list.truncate(faults);
+            self.warnings.list.truncate(warnings);
+            let compared = base.map_or(Compared::Not, |base| compared(&base, local));
+            self.report(comparison, compared);
+        }
+        self.clashes(rules);
+    }
+
+    fn report(&mut self, comparison: &Comparison, compared: Compared) {
+        let (span, minimum) = (
+            comparison.span,
+            comparison.tightens || comparison.changes == Changes::Minimum,
+        );
+        let ceiling = comparison.changes == Changes::Ceiling;
+        match compared {
+            Compared::Laxer if comparison.tightens => {
+                self.fault(
+                    "laxer",
+                    span,
+                    "This is said to be stricter than the base's rule, and is laxer.",
+                )
+                .help("Turn the limit round, or say `replaces`.");
+            }
+            Compared::Laxer if minimum => {
+                self.fault(
+                    "laxer",
+                    span,
+                    "The base says that its rule is a minimum, and this is laxer.",
+                );
+            }
+            Compared::Stricter if ceiling => {
+                self.fault("stricter", span, "The base says that its rule is the most that may be asked, and this asks more.");
+            }
+            Compared::Not if minimum || ceiling => {
+                self.warning("not-compared", span, "Whether this is stricter or laxer than the base's rule is not compared.")
+                    .help("Only constant limits on the same measure are. See for yourself that it is as the base allows.");
+            }
+            _ => {}
+        }
+    }
+
+    /// Pairs of rules that no plan can keep where both apply.
+    fn clashes(&mut self, rules: &[Rule]) {
+        let binding: Vec<_> = rules
+            .iter()
+            .filter(|rule| rule.strength == Strength::Must)
+            .collect();
+        for (at, one) in binding.iter().enumerate() {
+            for other in binding.iter().skip(at + 1) {
+                if self.clash(one, other) {
+                    let message = format!(
+                        "The rules `{}` and `{}` cannot both hold where both apply.",
+                        one.id, other.id
+                    );
+                    let span = self.unplaced(other.span, other.layer);
+                    self.warning("clash", span, message)
+                        .help("If they never apply to the same thing, nothing is wrong; otherwise say which gives way.");
+                }
+            }
+        }
+    }
+
+    fn clash(&self, one: &Rule, other: &Rule) -> bool {
+        let kind = |rule: &Rule| rule.each.as_ref().map(|each| each.kind);
+        let (Some(ours), Some(theirs)) = (tests(&one.require), tests(&other.require)) else {
+            return false;
+        };
+        kind(one) == kind(other)
+            && ours.iter().any(|test| {
+                theirs.iter().any(|against| {
+                    let both = [test.bounds.as_slice(), against.bounds.as_slice()].concat();
+                    same(&test.value, &against.value)
+                        && impossible(&test.value, &both, &self.vocabulary)
+                })
+            })
+    }
+}
+
+fn compared(base: &Rule, local: &Rule) -> Compared {
+    let (Some(old), Some(new)) = (tests(&base.require), tests(&local.require)) else {
+        return Compared::Not;
+    };
+    let reliefs = |rule: &Rule| {
+        rule.reliefs
+            .iter()
+            .map(|relief| (relief.id.clone(), relief.leave))
+            .collect::<Vec<_>>()
+    };
+    if base.each != local.each || reliefs(base) != reliefs(local) || base.strength != local.strength
+    {
+        return Compared::Not;
+    }
+    let each = old.iter().map(|test| against(test, &new));
+    each.fold(
+        if new.len() > old.len() {
+            Compared::Stricter
+        } else {
+            Compared::Same
+        },
+        joined,
+    )
+}
+
+/// How the limits on the same value compare; that there are none is laxer.
+fn against(old: &Test, new: &[&Test]) -> Compared {
+    let Some(new) = new.iter().find(|test| same(&test.value, &old.value)) else {
+        return Compared::Not;
+    };
+    match (&old.bounds[..], &new.bounds[..]) {
+        ([old], [new]) => bounds_compared(old, new),
+        (old, new) if old == new => Compared::Same,
+        _ => Compared::Not,
+    }
+}
+
+fn bounds_compared(old: &Bound, new: &Bound) -> Compared {
+    let (before, after, more_is_stricter) = match (old, new) {
+        (Bound::AtLeast(old), Bound::AtLeast(new))
+        | (Bound::MoreThan(old), Bound::MoreThan(new)) => (old, new, true),
+        (Bound::AtMost(old), Bound::AtMost(new)) | (Bound::LessThan(old), Bound::LessThan(new)) => {
+            (old, new, false)
+        }
+        (old, new) if old == new => return Compared::Same,
+        _ => return Compared::Not,
+    };
+    let (Some(before), Some(after)) = (stated(before), stated(after)) else {
+        return Compared::Not;
+    };
+    match before.range.low.cmp(&after.range.low) {
+        _ if before.dimension != after.dimension => Compared::Not,
+        std::cmp::Ordering::Equal => Compared::Same,
+        std::cmp::Ordering::Less if more_is_stricter => Compared::Stricter,
+        std::cmp::Ordering::Greater if !more_is_stricter => Compared::Stricter,
+        _ => Compared::Laxer,
+    }
+}
+
+fn joined(one: Compared, other: Compared) -> Compared {
+    match (one, other) {
+        (Compared::Not, _) | (_, Compared::Not) => Compared::Not,
+        (Compared::Laxer, _) | (_, Compared::Laxer) => Compared::Laxer,
+        (Compared::Stricter, _) | (_, Compared::Stricter) => Compared::Stricter,
+        _ => Compared::Same,
+    }
+}
+
+/// The tests of a requirement that is nothing but tests, all of which must hold.
+fn tests(requirement: &Requirement) -> Option<Vec<&Test>> {
+    match requirement {
+        Requirement::Test(test) => Some(vec![test]),
+        Requirement::All(members) => Some(
+            members
+                .iter()
+                .map(tests)
+                .collect::<Option<Vec<_>>>()?
+                .concat(),
+        ),
+        _ => None,
+    }
+}
+
+/// Whether two values are the same, by a term or not.
+fn same(one: &Value, other: &Value) -> bool {
+    match (one, other) {
+        (Value::Named { value, .. }, other) => same(value, other),
+        (one, Value::Named { value, .. }) => same(one, value),
+        (one, other) => one == other,
+    }
+}

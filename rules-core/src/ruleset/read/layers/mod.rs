@@ -1,0 +1,298 @@
+//! Layers: what a file changes in those that it builds on.
+//!
+//! Edits are made on the texts, before any rule is read, so that a changed rule is read and checked like any other.
+//! An edit with a `when` leaves the old part standing where its condition does not hold, and both where it is open.
+
+mod compare;
+mod parts;
+mod terms;
+
+use std::collections::BTreeMap;
+
+use super::files::File;
+use crate::text::{Entry, Fault, Faults, MapReader, Node, Span, closest};
+pub(super) use compare::Comparison;
+use parts::{add_condition, id_of, text_of};
+pub(super) use terms::TermItem;
+
+/// All rules and terms of all files, with the edits made.
+pub(super) struct Merged {
+    /// The rules, those of the bases first.
+    pub rules: Vec<Item>,
+    /// The terms, those of the bases first.
+    pub terms: Vec<TermItem>,
+    /// What has to be compared once it is read.
+    pub comparisons: Vec<Comparison>,
+    /// Rules that went, and the one that came in their place, if any.
+    pub gone: BTreeMap<String, Option<String>>,
+    pub faults: Faults,
+    pub warnings: Faults,
+}
+
+/// A rule as written, and the file that it is from.
+#[derive(Clone)]
+pub(super) struct Item {
+    pub node: Node,
+    pub file: usize,
+}
+
+/// How a base lets its rule be changed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Changes {
+    /// It may be made stricter only.
+    Minimum,
+    /// It may be changed in any way.
+    Default,
+    /// It may be made laxer only.
+    Ceiling,
+}
+
+pub(super) const CHANGES: [(&str, Changes); 3] = [
+    ("minimum", Changes::Minimum),
+    ("default", Changes::Default),
+    ("ceiling", Changes::Ceiling),
+];
+
+/// Makes the edits of all files, those of the bases first.
+pub(super) fn merge(files: &[File]) -> Merged {
+    let mut merged = Merged {
+        rules: Vec::new(),
+        terms: Vec::new(),
+        comparisons: Vec::new(),
+        gone: BTreeMap::new(),
+        faults: Faults::default(),
+        warnings: Faults::default(),
+    };
+    for (file, place) in files.iter().zip(0..).collect::<Vec<_>>().into_iter().rev() {
+        for entry in file
+            .node
+            .get("terms")
+            .and_then(Node::as_map)
+            .unwrap_or_default()
+        {
+            merged.term(entry, place);
+        }
+        for node in file
+            .node
+            .get("rules")
+            .and_then(Node::as_list)
+            .unwrap_or_default()
+        {
+            merged.rule(node, place);
+        }
+    }
+    merged
+}
+
+impl Merged {
+    fn fault(&mut self, code: &'static str, span: Span, message: impl Into<String>) -> &mut Fault {
+        self.faults.add(code, span, message)
+    }
+
+    fn rule(&mut self, node: &Node, file: usize) {
+        if let Some(target) = node.get("withdraws") {
+            self.withdraw(node, target, file);
+        } else if let Some(target) = node.get("adds-to") {
+            self.add_relief(node, target, file);
+        } else if let Some(target) = node.get("replaces") {
+            self.replace(node, target, file);
+        } else {
+            if let Some(target) = node.get("tightens") {
+                self.tighten(node, target, file);
+            }
+            self.rules.push(Item {
+                node: node.clone(),
+                file,
+            });
+        }
+    }
+
+    /// The place of the base's rule that an edit names, and the part of it that is meant.
+    fn target<'n>(&mut self, target: &'n Node, file: usize) -> Option<(usize, Option<&'n str>)> {
+        let Some(name) = target.text() else {
+            self.fault(
+                "not-a-word",
+                target.span,
+                "The id of a rule is expected here.",
+            );
+            return None;
+        };
+        let (rule, part) = name
+            .split_once('/')
+            .map_or((name, None), |(rule, part)| (rule, Some(part)));
+        let found = self
+            .rules
+            .iter()
+            .position(|item| item.file != file && id_of(&item.node) == Some(rule));
+        if found.is_none() {
+            let ids: Vec<_> = self
+                .rules
+                .iter()
+                .filter(|item| item.file != file)
+                .filter_map(|item| id_of(&item.node))
+                .collect();
+            let guess = closest(rule, ids).map(|guess| format!("Did you mean `{guess}`?"));
+            self.fault(
+                "unknown-rule",
+                target.span,
+                format!("No file that this one builds on has a rule `{rule}`."),
+            )
+            .help(guess.unwrap_or_else(|| {
+                "Only a rule of a file under `builds-on` can be changed.".to_owned()
+            }));
+        }
+        Some((found?, part))
+    }
+
+    /// How a base lets a rule be changed.
+    fn changes(&self, place: usize) -> Changes {
+        let written = self
+            .rules
+            .get(place)
+            .and_then(|item| text_of(&item.node, "changes"));
+        let known = CHANGES.iter().find(|(word, _)| Some(*word) == written);
+        known.map_or(Changes::Default, |(_, changes)| *changes)
+    }
+
+    fn withdraw(&mut self, node: &Node, target: &Node, file: usize) {
+        self.edit_keys(node, &["withdraws", "when", "clause", "note"]);
+        let Some((place, part)) = self.target(target, file) else {
+            return;
+        };
+        match part {
+            Some(part) => self.withdraw_part(node, target, place, part),
+            None => self.withdraw_rule(node, target, place),
+        }
+    }
+
+    fn withdraw_rule(&mut self, node: &Node, target: &Node, place: usize) {
+        if self.changes(place) == Changes::Minimum {
+            self.fault(
+                "laxer",
+                target.span,
+                "The base says that this rule is a minimum, so it cannot be withdrawn.",
+            )
+            .help("Keep it, or make it stricter with `tightens`.");
+            return;
+        }
+        self.stop(place, node.get("when"), None);
+    }
+
+    /// Ends a rule, altogether or where a condition holds.
+    fn stop(&mut self, place: usize, when: Option<&Node>, by: Option<&str>) {
+        match when {
+            Some(when) => {
+                if let Some(item) = self.rules.get_mut(place) {
+                    add_condition(&mut item.node, "unless", when);
+                }
+            }
+            None if place < self.rules.len() => {
+                let gone = self.rules.remove(place);
+                let id = id_of(&gone.node).unwrap_or_default().to_owned();
+                self.gone.insert(id, by.map(str::to_owned));
+            }
+            None => {}
+        }
+    }
+
+    fn replace(&mut self, node: &Node, target: &Node, file: usize) {
+        let Some((place, part)) = self.target(target, file) else {
+            return;
+        };
+        if let Some(part) = part {
+            self.edit_keys(node, &["replaces", "with", "when", "clause", "note"]);
+            return self.replace_part(node, target, place, part);
+        }
+        let (id, when) = (id_of(node), node.get("when"));
+        if when.is_some() && id == target.text() {
+            self.fault("duplicate-id", target.span, "Where the `when` of this rule does not hold, the base's rule stays: the two need two ids.")
+                .help("Give this one an id of its own.");
+            return;
+        }
+        self.compare(place, node, target, false);
+        self.stop(place, when, id);
+        self.rules.push(Item {
+            node: node.clone(),
+            file,
+        });
+    }
+
+    fn tighten(&mut self, node: &Node, target: &Node, file: usize) {
+        match self.target(target, file) {
+            Some((place, None)) => {
+                if self.changes(place) == Changes::Ceiling {
+                    self.fault("stricter", target.span, "The base says that this rule is the most that may be asked, so it cannot be tightened.");
+                }
+                self.compare(place, node, target, true);
+            }
+            Some((_, Some(_))) => {
+                self.fault(
+                    "tightens-part",
+                    target.span,
+                    "Only a whole rule can be tightened.",
+                )
+                .help("Use `replaces` for a part of it.");
+            }
+            None => {}
+        }
+    }
+
+    /// Notes that both rules have to be compared once they are read.
+    fn compare(&mut self, place: usize, node: &Node, target: &Node, tightens: bool) {
+        let changes = self.changes(place);
+        if let (Some(base), Some(id)) = (self.rules.get(place), id_of(node)) {
+            self.comparisons.push(Comparison {
+                base: base.clone(),
+                id: id.to_owned(),
+                tightens,
+                changes,
+                span: target.span,
+            });
+        }
+    }
+
+    fn add_relief(&mut self, node: &Node, target: &Node, file: usize) {
+        self.edit_keys(node, &["adds-to", "relief", "clause", "note"]);
+        let Some((place, _)) = self.target(target, file) else {
+            return;
+        };
+        if self.changes(place) == Changes::Minimum {
+            self.fault(
+                "laxer",
+                target.span,
+                "The base says that this rule is a minimum, so it can have no further relief.",
+            );
+            return;
+        }
+        let Some(relief) = node.get("relief") else {
+            self.fault(
+                "missing-key",
+                target.span,
+                "`adds-to` needs the key `relief`, which is not written.",
+            );
+            return;
+        };
+        if let Some(item) = self.rules.get_mut(place) {
+            parts::add_to_list(&mut item.node, "relief", relief);
+        }
+    }
+
+    /// Says which keys of an edit nobody knows.
+    fn edit_keys(&mut self, node: &Node, keys: &[&str]) {
+        if let Some(mut map) = MapReader::new(node, "an edit", &mut self.faults) {
+            for key in keys {
+                map.take(key);
+            }
+            map.finish(&mut self.faults);
+        }
+    }
+}
+
+/// A key with what it says, at the place of that.
+fn entry(key: &str, value: Node) -> Entry {
+    Entry {
+        key: key.to_owned(),
+        key_span: value.span,
+        value,
+    }
+}

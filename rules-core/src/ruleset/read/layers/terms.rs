@@ -1,0 +1,131 @@
+//! Terms of several files, and what one file changes in those of another.
+
+use super::{Changes, Merged, entry};
+use crate::text::{Content, Entry, Node, Span};
+
+/// A term as written.
+#[derive(Clone)]
+pub(crate) struct TermItem {
+    pub name: String,
+    pub name_span: Span,
+    pub node: Node,
+    pub file: usize,
+}
+
+impl Merged {
+    pub(super) fn term(&mut self, written: &Entry, file: usize) {
+        let edit = ["replaces", "withdraws"]
+            .into_iter()
+            .find_map(|key| Some((key, written.value.get(key)?)));
+        match edit {
+            Some((key, target)) => self.edit_term(written, key, target, file),
+            None => self.terms.push(TermItem {
+                name: written.key.clone(),
+                name_span: written.key_span,
+                node: written.value.clone(),
+                file,
+            }),
+        }
+    }
+
+    fn edit_term(&mut self, written: &Entry, key: &str, target: &Node, file: usize) {
+        self.edit_keys(&written.value, &[key, "with", "when", "clause", "note"]);
+        if target.text() != Some(written.key.as_str()) {
+            self.fault(
+                "other-name",
+                target.span,
+                format!(
+                    "The term here is `{}`; the edit names another.",
+                    written.key
+                ),
+            )
+            .help(format!("Write `{key}: {}`.", written.key));
+            return;
+        }
+        let Some(place) = self
+            .terms
+            .iter()
+            .position(|term| term.name == written.key && term.file != file)
+        else {
+            self.fault(
+                "unknown-term",
+                target.span,
+                format!(
+                    "No file that this one builds on has a term `{}`.",
+                    written.key
+                ),
+            );
+            return;
+        };
+        self.term_not_compared(&written.key, target.span);
+        match (key, written.value.get("with")) {
+            ("withdraws", _) => {
+                self.terms.remove(place);
+            }
+            (_, Some(with)) => self.replace_term(place, written, with, file),
+            _ => {
+                self.fault(
+                    "missing-key",
+                    target.span,
+                    "`replaces` needs the key `with`, which is not written.",
+                );
+            }
+        }
+    }
+
+    fn replace_term(&mut self, place: usize, written: &Entry, with: &Node, file: usize) {
+        let Some(term) = self.terms.get_mut(place) else {
+            return;
+        };
+        term.node = match written.value.get("when") {
+            Some(when) => either(when, with, &term.node, written.value.span),
+            None => with.clone(),
+        };
+        term.name_span = written.key_span;
+        term.file = file;
+    }
+
+    /// A term may be in rules that a base lets be changed one way only; which way this goes is not found out.
+    fn term_not_compared(&mut self, name: &str, span: Span) {
+        let limited =
+            (0..self.rules.len()).filter(|&place| self.changes(place) != Changes::Default);
+        let names = |place: usize| {
+            self.rules
+                .get(place)
+                .is_some_and(|item| says(&item.node, name))
+        };
+        if limited.into_iter().any(names) {
+            self.warnings
+                .add("not-compared", span, format!("`{name}` is in a rule of which the base limits how it may be changed, and this is not compared."))
+                .help("See for yourself that it keeps within that.");
+        }
+    }
+}
+
+/// A table with two rows: one where the condition holds, one elsewhere.
+fn either(when: &Node, then: &Node, otherwise: &Node, span: Span) -> Node {
+    let map = |entries| Node {
+        span,
+        content: Content::Map(entries),
+    };
+    let holds = map(vec![
+        entry("when", when.clone()),
+        entry("then", then.clone()),
+    ]);
+    let elsewhere = map(vec![entry("otherwise", otherwise.clone())]);
+    let rows = Node {
+        span,
+        content: Content::List(vec![holds, elsewhere]),
+    };
+    map(vec![entry("table", map(vec![entry("rows", rows)]))])
+}
+
+/// Whether a name stands somewhere in a rule, alone or before a dot.
+fn says(node: &Node, name: &str) -> bool {
+    match &node.content {
+        Content::Scalar { text, .. } => text.split('.').next() == Some(name),
+        Content::List(items) => items.iter().any(|item| says(item, name)),
+        Content::Map(entries) => entries.iter().any(|entry| says(&entry.value, name)),
+        Content::Empty => false,
+    }
+}
