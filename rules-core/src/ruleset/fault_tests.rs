@@ -128,7 +128,7 @@ fn names_that_nobody_knows() {
         "unknown-key",
         "remdy",
         "`remdy` is not a key of a rule.",
-        "Did you mean `remedy`? The keys here are `id`, `title`, `clause`, `when`, `unless`, `each`, `where`, `in`, \
+        "Did you mean `remedy`? The keys here are `id`, `title`, `clause`, `replaces`, `tightens`, `changes`, `when`, `unless`, `each`, `where`, `in`, \
          `if-none`, `should`, `strength`, `relief`, `require`, `remedy`, `documents`, `provenance`, `note`, `in-force`.",
     );
 }

@@ -287,10 +287,7 @@ fn parts_of_a_rule_are_changed_by_their_ids() {
     let row = set(
         "rules:\n  - {replaces: wires/high, with: {id: high, otherwise: {distance: {from: pool.water, to: overhead-line.path}, at-least: 9 m}}}\n",
     );
-    let Requirement::Each(each) = &row.rules[3].require else {
-        panic!("{:?}", row.rules[3].require)
-    };
-    let Requirement::Table(table) = &each.require else {
+    let Requirement::Table(table) = &row.rules[3].require else {
         panic!()
     };
     assert!(matches!(

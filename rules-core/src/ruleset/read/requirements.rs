@@ -69,6 +69,7 @@ impl<'a> Reader<'a> {
         if self.around.term_of == Some(node.span) {
             map.take("of");
         }
+        map.take("id"); // by which a file that builds on this one can change it
         self.wrong_words(&mut map, entries);
         let main = |entry: &&Entry| is_main(&entry.key);
         let mut mains = entries.iter().filter(main);
