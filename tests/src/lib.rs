@@ -1,3 +1,4 @@
 //! What is checked against the outside.
 
+pub mod cases;
 pub mod random_plans;

@@ -1,0 +1,124 @@
+//! Every rule set in `rulesets/` reads clean, and its cases come out as they say and show each of its rules.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use outside_checks::cases::{Tried, try_cases};
+use rules_core::check::Outcome;
+use rules_core::ruleset::{Checked, RuleSet, read};
+use rules_core::vocabulary::Vocabulary;
+
+fn folder() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../rulesets")
+}
+
+/// The rule files, by the names of their folders.
+fn rule_files() -> BTreeMap<String, String> {
+    let folders = fs::read_dir(folder()).expect("the folder of rule sets");
+    let read = |entry: fs::DirEntry| {
+        let text = fs::read_to_string(entry.path().join("rules.yaml")).ok()?;
+        Some((entry.file_name().to_string_lossy().into_owned(), text))
+    };
+    folders
+        .filter_map(|entry| read(entry.expect("a folder")))
+        .collect()
+}
+
+fn checked(name: &str, files: &BTreeMap<String, String>) -> Result<Checked, String> {
+    let bases = |base: &str| files.get(base).map(String::as_str);
+    read(&files[name], &bases, Vocabulary::standard()).map_err(|bad| {
+        let shown = bad.iter().map(|file| {
+            let name = file.name.as_deref().unwrap_or(name);
+            file.faults
+                .show(&format!("{name}/rules.yaml"), &files[name])
+        });
+        shown.collect()
+    })
+}
+
+#[test]
+fn every_rule_set_reads_clean() {
+    let files = rule_files();
+    let mut wrong = String::new();
+    for name in files.keys() {
+        match checked(name, &files) {
+            Ok(checked) => {
+                for file in &checked.warnings {
+                    let name = file.name.as_deref().unwrap_or(name);
+                    wrong += &file
+                        .faults
+                        .show(&format!("{name}/rules.yaml"), &files[name]);
+                }
+                if &checked.rule_set.id != name || checked.rule_set.notice.is_none() {
+                    wrong += &format!(
+                        "{name}: the folder's name must be the rule set's, and it needs a notice.\n"
+                    );
+                }
+            }
+            Err(faults) => wrong += &faults,
+        }
+    }
+    assert!(files.len() > 10 && wrong.is_empty(), "\n{wrong}");
+}
+
+/// What a rule is not shown coming to, of passing, failing and being open, and what of that cannot be.
+fn not_shown(rules: &RuleSet, tried: &[Tried]) -> Vec<String> {
+    let mut shown: BTreeMap<&str, BTreeSet<&str>> = BTreeMap::new();
+    for (id, outcome) in tried.iter().flat_map(|case| &case.outcomes) {
+        let word = match outcome {
+            Outcome::Pass => "pass",
+            Outcome::Fail => "fail",
+            Outcome::Unknown | Outcome::Marginal | Outcome::Refer => "open",
+            Outcome::NotApplicable => continue,
+        };
+        shown.entry(id).or_default().insert(word);
+    }
+    let own = rules.rules.iter().filter(|rule| rule.layer == 0);
+    own.flat_map(|rule| {
+        let has = shown.get(rule.id.as_str()).cloned().unwrap_or_default();
+        let lacking = ["pass", "fail", "open"]
+            .into_iter()
+            .filter(move |word| !has.contains(word));
+        lacking.map(|word| format!("{} {word}", rule.id))
+    })
+    .collect()
+}
+
+/// Rules that cannot come to each of the three, with the reason.
+const CANNOT: &[(&str, &str)] = &[];
+
+#[test]
+fn the_cases_come_out_and_show_every_rule() {
+    let files = rule_files();
+    let mut wrong = Vec::new();
+    for name in files.keys() {
+        let Ok(text) = fs::read_to_string(folder().join(name).join("cases.yaml")) else {
+            continue;
+        };
+        let rules = checked(name, &files)
+            .expect("a rule set that reads clean")
+            .rule_set;
+        let tried = match try_cases(&rules, &text) {
+            Ok(tried) => tried,
+            Err(faults) => {
+                wrong.push(faults.show(&format!("{name}/cases.yaml"), &text));
+                continue;
+            }
+        };
+        for case in &tried {
+            wrong.extend(
+                case.wrong
+                    .iter()
+                    .map(|wrong| format!("{name}, case {}: {wrong}", case.case)),
+            );
+        }
+        let lacking = not_shown(&rules, &tried)
+            .into_iter()
+            .map(|lacking| format!("{name}: not shown: {lacking}"));
+        wrong.extend(
+            lacking.filter(|lacking| !CANNOT.iter().any(|(cannot, _)| lacking.ends_with(cannot))),
+        );
+    }
+    assert!(wrong.is_empty(), "\n{}", wrong.join("\n"));
+}
