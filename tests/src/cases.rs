@@ -10,6 +10,7 @@
 //!     change: {things: [{id: fence, height-outside: 47 in}]}   # or `plan:`, a plan of its own
 //!     without: [gate]                                          # things of the base that are left out
 //!     expect: {height: fail, gap-below: pass}
+//!     all-others: pass                                         # all other rules of the file itself
 //!     decide: {barrier-route: barrier}                         # classes, where the rule set decides any
 //!     verdict: does-not-comply
 //! ```
@@ -71,6 +72,7 @@ struct Case<'a> {
     title: &'a str,
     plan: Node,
     expect: &'a [Entry],
+    all_others: Option<&'a str>,
     decide: &'a [Entry],
     verdict: Option<&'a str>,
 }
@@ -96,7 +98,8 @@ fn read_case<'a>(node: &'a Node, base: Option<&'a Node>, faults: &mut Faults) ->
     let mut map = MapReader::new(node, "a case", faults)?;
     let (id, title) = (map.need("case", faults), map.need("title", faults));
     let [plan, change, without] = ["plan", "change", "without"].map(|key| map.take(key));
-    let [expect, decide, verdict] = ["expect", "decide", "verdict"].map(|key| map.take(key));
+    let [expect, decide] = ["expect", "decide"].map(|key| map.take(key));
+    let [all_others, verdict] = ["all-others", "verdict"].map(|key| map.take(key));
     map.finish(faults);
     let entries = |entry: Option<&'a Entry>| {
         entry
@@ -124,6 +127,7 @@ fn read_case<'a>(node: &'a Node, base: Option<&'a Node>, faults: &mut Faults) ->
         title: title?.value.text()?,
         plan,
         expect: entries(expect),
+        all_others: all_others.and_then(|entry| entry.value.text()),
         decide: entries(decide),
         verdict: verdict.and_then(|entry| entry.value.text()),
     })
@@ -147,26 +151,40 @@ impl Case<'_> {
         }
     }
 
+    /// What the case wants each rule that it speaks of to come to.
+    fn wanted<'s>(&'s self, rules: &'s RuleSet) -> Vec<(&'s str, &'s str)> {
+        let named = self
+            .expect
+            .iter()
+            .map(|entry| (entry.key.as_str(), entry.value.text().unwrap_or_default()));
+        let own = rules
+            .rules
+            .iter()
+            .filter(|rule| rule.layer == 0)
+            .map(|rule| rule.id.as_str());
+        let others = own.filter(|id| self.expect.iter().all(|entry| entry.key != *id));
+        let others = self
+            .all_others
+            .into_iter()
+            .flat_map(|wanted| others.clone().map(move |id| (id, wanted)));
+        named.chain(others).collect()
+    }
+
     fn compared(
         &self,
         rules: &RuleSet,
         found: &Findings<'_>,
     ) -> (BTreeMap<String, Outcome>, Vec<String>) {
         let (mut outcomes, mut wrong) = (BTreeMap::new(), Vec::new());
-        for entry in self.expect {
-            let wanted = entry.value.text().unwrap_or_default();
-            match outcome_of(rules, found, &entry.key) {
+        for (id, wanted) in self.wanted(rules) {
+            match outcome_of(rules, found, id) {
                 Some(outcome) => {
                     if outcome.word() != wanted {
-                        wrong.push(format!(
-                            "`{}` comes to {}, not {wanted}.",
-                            entry.key,
-                            outcome.word()
-                        ));
+                        wrong.push(format!("`{id}` comes to {}, not {wanted}.", outcome.word()));
                     }
-                    outcomes.insert(entry.key.clone(), outcome);
+                    outcomes.insert(id.to_owned(), outcome);
                 }
-                None => wrong.push(format!("There is no rule `{}`.", entry.key)),
+                None => wrong.push(format!("There is no rule `{id}`.")),
             }
         }
         wrong.extend(

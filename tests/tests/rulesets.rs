@@ -63,7 +63,7 @@ fn every_rule_set_reads_clean() {
 }
 
 /// What a rule is not shown coming to, of passing, failing and being open, and what of that cannot be.
-fn not_shown(rules: &RuleSet, tried: &[Tried]) -> Vec<String> {
+fn lacking(rules: &RuleSet, tried: &[Tried]) -> Vec<String> {
     let mut shown: BTreeMap<&str, BTreeSet<&str>> = BTreeMap::new();
     for (id, outcome) in tried.iter().flat_map(|case| &case.outcomes) {
         let word = match outcome {
@@ -85,13 +85,32 @@ fn not_shown(rules: &RuleSet, tried: &[Tried]) -> Vec<String> {
     .collect()
 }
 
-/// Rules that cannot come to each of the three, with the reason.
-const CANNOT: &[(&str, &str)] = &[];
+const NO_RING: &str = "the checker does not measure yet whether a barrier closes all round, so that this is always open";
+const ASKED: &str = "what does not keep the figure is for the authority to judge";
+
+/// What rules cannot come to, and why.
+const CANNOT: &[(&str, &str)] = &[
+    ("arizona: all-round pass", NO_RING),
+    ("arizona: all-round fail", NO_RING),
+    ("barrier-model: all-round pass", NO_RING),
+    ("barrier-model: all-round fail", NO_RING),
+    ("california: enclosure-closed pass", NO_RING),
+    ("california: enclosure-closed fail", NO_RING),
+    ("florida: barrier-all-round pass", NO_RING),
+    ("florida: barrier-all-round fail", NO_RING),
+    ("florida: barrier-to-water fail", ASKED),
+    ("model-municipality: variance pass", ASKED),
+    ("model-municipality: variance fail", ASKED),
+    ("new-york: all-round pass", NO_RING),
+    ("new-york: all-round fail", NO_RING),
+    ("quebec: all-round pass", NO_RING),
+    ("quebec: all-round fail", NO_RING),
+];
 
 #[test]
 fn the_cases_come_out_and_show_every_rule() {
     let files = rule_files();
-    let mut wrong = Vec::new();
+    let (mut wrong, mut not_shown) = (Vec::new(), BTreeSet::new());
     for name in files.keys() {
         let Ok(text) = fs::read_to_string(folder().join(name).join("cases.yaml")) else {
             continue;
@@ -113,12 +132,21 @@ fn the_cases_come_out_and_show_every_rule() {
                     .map(|wrong| format!("{name}, case {}: {wrong}", case.case)),
             );
         }
-        let lacking = not_shown(&rules, &tried)
-            .into_iter()
-            .map(|lacking| format!("{name}: not shown: {lacking}"));
-        wrong.extend(
-            lacking.filter(|lacking| !CANNOT.iter().any(|(cannot, _)| lacking.ends_with(cannot))),
+        not_shown.extend(
+            lacking(&rules, &tried)
+                .into_iter()
+                .map(|lacking| format!("{name}: {lacking}")),
         );
     }
+    let cannot: BTreeSet<_> = CANNOT.iter().map(|(what, _)| (*what).to_owned()).collect();
+    wrong.extend(
+        not_shown
+            .difference(&cannot)
+            .map(|what| format!("not shown: {what}")),
+    );
+    let stale = cannot.difference(&not_shown);
+    wrong.extend(stale.map(|what| {
+        format!("shown after all, so take it from the list of what cannot be: {what}")
+    }));
     assert!(wrong.is_empty(), "\n{}", wrong.join("\n"));
 }
