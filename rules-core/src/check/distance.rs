@@ -25,7 +25,7 @@ pub(crate) struct End<'e> {
 /// All outlines at one end of a distance.
 pub(crate) struct Ends<'e> {
     pub(crate) list: Vec<End<'e>>,
-    if_none: Option<IfNone>,
+    pub(crate) if_none: Option<IfNone>,
 }
 
 /// How far apart two outlines may be.

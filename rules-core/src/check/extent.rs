@@ -7,7 +7,7 @@ use super::value::{Val, Way};
 use crate::measure::{Fit, Weighted, area_band, length, weighted_area};
 use crate::plan::{Figure, Form};
 use crate::quantity::{Dimension, Interval, NO_HIGH, ONE};
-use crate::ruleset::{Area, Enclosure, Operand, Part, ShareOf, Sound, Zone};
+use crate::ruleset::{Area, Enclosure, Operand, Part, ShareOf, Zone};
 
 /// How much something counts in full, in millionths.
 const IN_FULL: u32 = 1_000_000;
@@ -167,11 +167,6 @@ impl<'a> Judge<'a> {
     /// How wide the widest way through a barrier is.
     pub(crate) fn enclosure(&self, _enclosure: &'a Enclosure, _env: &Env<'_>) -> Val {
         Val::amount(Interval::from_low(0), Dimension::Length)
-    }
-
-    /// How loud the equipment is at a place.
-    pub(crate) fn sound(&self, _sound: &'a Sound, _env: &Env<'_>) -> Val {
-        Val::amount(Interval::any(), Dimension::Sound)
     }
 }
 

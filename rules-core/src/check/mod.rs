@@ -21,6 +21,7 @@ mod room;
 mod rule;
 mod scene;
 mod select;
+mod sound;
 mod special;
 mod split;
 mod tapes;

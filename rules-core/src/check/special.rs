@@ -49,3 +49,13 @@ pub(crate) const OWNERS: &[&str] = &[
     "pool-enclosure",
     "mesh-fence",
 ];
+
+/// The facts by which the noise of a machine is told, whatever its kind.
+pub(crate) const POWER: &str = "sound-power";
+pub(crate) const REFLECTING: &str = "reflecting-surfaces";
+pub(crate) const RUNS: &str = "runs";
+
+/// Whether a machine of which `word` is said runs in that part of the day.
+pub(crate) fn runs_during(word: &str, during: &str) -> bool {
+    word == "always" || word.split("-and-").any(|part| part == during)
+}

@@ -14,6 +14,7 @@ mod overlap;
 mod reach;
 mod region;
 mod search;
+mod sound;
 mod space;
 mod valid;
 
@@ -39,5 +40,6 @@ pub use overlap::{
 };
 pub use reach::{Overhang, farthest, overhang, widest};
 pub use region::{ARC_TOLERANCE, Fit};
+pub use sound::{level, together};
 pub use space::in_space;
 pub use valid::{EXTENT, FormFault, validate};

@@ -199,7 +199,7 @@ const EQUIPMENT: &[FactRow] = facts! {
         "How loud is it by its plate or data sheet?", "Take the A-weighted sound power level, not the sound pressure at some distance.";
     "reflecting-surfaces", "number of reflecting surfaces beside it", number(0, 6);
         "How many walls or other hard surfaces does it stand at, not counting the ground?", "Count those within about two metres.";
-    "runs", "time at which it runs", one_of(&["day", "evening", "night", "always"]);
+    "runs", "time at which it runs", one_of(&["day", "evening", "day-and-evening", "night", "always"]);
         "When does it run?", "Look at its timer.";
     "enclosed", "whether it is enclosed", yes_no();
         "Does it stand in a closed box or house?", "Say yes only if the box has a lid and no open side.";

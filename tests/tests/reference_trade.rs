@@ -1,0 +1,43 @@
+//! The measures of the trade against NumPy, SciPy and Shapely: stored answers, made by `reference-trade/generate.py`
+//! with NumPy 2.4, SciPy 1.17 and Shapely 2.1.
+
+use rules_core::measure::{level, together};
+use rules_core::quantity::Interval;
+use serde_json::Value;
+
+fn rows(name: &str) -> Vec<Value> {
+    let path = format!("{}/reference-trade/{name}", env!("CARGO_MANIFEST_DIR"));
+    let text = std::fs::read_to_string(path).unwrap();
+    text.lines()
+        .map(|line| serde_json::from_str(line).unwrap())
+        .collect()
+}
+
+fn whole(row: &Value, key: &str) -> Vec<i128> {
+    let list = row[key].as_array().unwrap();
+    list.iter().map(|n| n.as_i64().unwrap().into()).collect()
+}
+
+#[test]
+fn levels_of_several_machines_as_in_numpy() {
+    let rows = rows("sound.jsonl");
+    assert_eq!(rows.len(), 500);
+    for row in rows {
+        let (power, far) = (whole(&row, "power"), whole(&row, "far"));
+        let machines = power.iter().zip(far).zip(whole(&row, "surfaces"));
+        let levels: Vec<Interval> = machines
+            .map(|((power, far), surfaces)| {
+                let power = Interval::exact(power * 1000);
+                let surfaces = Interval::exact(surfaces * 1_000_000_000);
+                level(power, Interval::exact(far * 1000), surfaces)
+            })
+            .collect();
+        let all = together(&levels);
+        let expected = row["level"].as_f64().unwrap() * 1e6;
+        assert!(
+            all.low as f64 <= expected && expected <= all.high as f64,
+            "{row}"
+        );
+        assert!(all.high - all.low <= 8, "{row}");
+    }
+}
