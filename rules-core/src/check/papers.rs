@@ -56,12 +56,15 @@ impl<'a> Judge<'a> {
         if let Some(when) = &document.when {
             need = need.or(Need::of(self.truth(when, &Env::EMPTY)));
         }
+        let plan = self.scene.plan();
+        let state = plan.documents.get(&document.id).copied();
+        let state = state.unwrap_or(DocumentState::NotYet);
         let mut calling = Vec::new();
         for finding in findings {
             let Some(rule) = self.scene.rules().rules.get(finding.rule) else {
                 continue;
             };
-            let own = called_for(index, rule, finding).or(called_for_by_outcome(
+            let own = called_for((index, state), rule, finding).or(called_for_by_outcome(
                 &document.on,
                 rule,
                 finding,
@@ -71,13 +74,6 @@ impl<'a> Judge<'a> {
             }
             need = need.or(own);
         }
-        let state = self
-            .scene
-            .plan()
-            .documents
-            .get(&document.id)
-            .copied()
-            .unwrap_or(DocumentState::NotYet);
         DocumentNeed {
             document: index,
             need,
@@ -184,7 +180,11 @@ impl<'a> Judge<'a> {
 }
 
 /// Whether a rule calls for a document: by naming it, by requiring it, or by a relief that requires it.
-fn called_for(document: DocumentIndex, rule: &Rule, finding: &Finding<'_>) -> Need {
+fn called_for(
+    (document, state): (DocumentIndex, DocumentState),
+    rule: &Rule,
+    finding: &Finding<'_>,
+) -> Need {
     let applies = match finding.outcome {
         Outcome::NotApplicable => return Need::NotNeeded,
         _ => Need::of(finding.applies),
@@ -195,21 +195,22 @@ fn called_for(document: DocumentIndex, rule: &Rule, finding: &Finding<'_>) -> Ne
         Need::NotNeeded
     };
     let required = applies.if_also(mentions(&rule.require, document));
-    let by_relief = rule
-        .reliefs
-        .iter()
-        .enumerate()
-        .map(|(at, relief)| relieves(at, finding).if_also(mentions(&relief.require, document)));
+    let by_relief = rule.reliefs.iter().enumerate().map(|(at, relief)| {
+        relieves(at, state, finding).if_also(mentions(&relief.require, document))
+    });
     by_relief.fold(named.or(required), Need::or)
 }
 
 /// Whether a relief is needed: surely where the rule alone surely fails and the relief is surely open.
-fn relieves(at: usize, finding: &Finding<'_>) -> Need {
+///
+/// Nobody is sent for a paper that cannot help, as the relief fails for another reason than that it was refused.
+fn relieves(at: usize, state: DocumentState, finding: &Finding<'_>) -> Need {
     finding
         .parts
         .iter()
         .filter(|part| part.base.may_be(Level::Fails))
         .filter_map(|part| Some((part, part.reliefs.get(at)?)))
+        .filter(|(_, relief)| state == DocumentState::Refused || relief.holds != Truth::FAILS)
         .map(|(part, relief)| {
             let falls_short = if part.base == Truth::FAILS {
                 Need::Needed
