@@ -48,8 +48,8 @@ impl<'a> Judge<'a> {
                     endless = true;
                     continue;
                 };
-                slack = slack.saturating_add(self.area_slack(&drawn));
                 let weight = weight(part);
+                slack = slack.saturating_add(by_weight(self.area_slack(&drawn), weight));
                 if end.sure {
                     sure.extend(pieces.inner.into_iter().map(|figure| (figure, weight)));
                 }
@@ -183,6 +183,16 @@ fn weight(part: &Part) -> u32 {
     counted
         .and_then(|millionths| u32::try_from(millionths).ok())
         .unwrap_or(IN_FULL)
+}
+
+/// What an area may be off by, where it counts only in part; rounded up.
+fn by_weight(slack: i128, millionths: u32) -> i128 {
+    if slack == NO_HIGH {
+        return NO_HIGH;
+    }
+    let (millionths, whole) = (i128::from(millionths), i128::from(IN_FULL));
+    let counted = slack.saturating_mul(millionths);
+    counted.div_euclid(whole) + i128::from(counted.rem_euclid(whole) > 0)
 }
 
 fn corner_count(form: &Form) -> usize {
