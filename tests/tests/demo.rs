@@ -146,6 +146,9 @@ fn the_side_line_passes_by_consent() {
     let west = part(&plan, side, "west");
     let relief = west.relief.unwrap();
     assert_eq!(rules.rules[side.rule].reliefs[relief].id, "consent");
+    // What is to spare against the 1.5 m that consent makes enough, not what is short of 3 m.
+    let to_spare = west.margin.map(|margin| margin.range);
+    assert_eq!(to_spare, Some(Interval::new(660_000_000, 740_000_000)));
     let house = part(&plan, finding(&rules, &found, "foundation"), "house");
     assert!(house.relief.is_some());
 }

@@ -39,8 +39,15 @@ impl<'a> Need<'a> {
             .fold(self.base.truth, |any, (relief, _)| any.or(relief.holds))
     }
 
-    fn room(&self) -> Room {
-        self.base.room
+    /// The room that is left: where it passes by a relief, the relief's own.
+    fn room(&self, truth: Truth) -> Room {
+        let by = match truth {
+            Truth::HOLDS => self.relief(truth).and_then(|at| self.reliefs.get(at)),
+            _ => None,
+        };
+        by.map_or(self.base.room, |(_, relief)| {
+            self.base.room.greatest(relief.room)
+        })
     }
 
     /// The relief that makes the difference, where one does.
@@ -149,7 +156,7 @@ impl<'a> Judge<'a> {
             base: need.base.truth,
             reliefs: need.reliefs.iter().map(|(relief, _)| *relief).collect(),
             relief,
-            margin: need.room().margin(),
+            margin: need.room(truth.applied()).margin(),
             readings: found,
             missing,
         };
