@@ -3,24 +3,39 @@
 use super::value::{Val, Way};
 use crate::quantity::{Dimension, Interval, in_one_dimension};
 
-/// Joins the ways of several values with an operation that is monotone in each.
-pub(crate) fn fold(
-    list: Vec<Val>,
-    operation: fn(Interval, Interval) -> Interval,
-    skip_none: bool,
-) -> Val {
-    let skipped = |way: &Way| skip_none && matches!(way, Way::Nothing | Way::Empty(_));
+/// Joins the ways of several values with an operation that is monotone in each; what is not there is passed over.
+pub(crate) fn fold(list: Vec<Val>, operation: fn(Interval, Interval) -> Interval) -> Val {
+    let skipped = |way: &Way| matches!(way, Way::Nothing | Way::Empty(_));
     combine(list, |one, two, own, others| match (one, two) {
         _ if skipped(one) => (two.clone(), others),
         _ if skipped(two) => (one.clone(), own),
-        _ => match (one.range(), two.range()) {
-            (Some(a), Some(b)) => match in_one_dimension((a, own), (b, others)) {
-                Some((a, b, dimension)) => (Way::amount(operation(a, b)), dimension),
-                None => dated(a, own, b, others, operation).unwrap_or((Way::Refer, own)),
-            },
-            _ => (missing(one, two), own),
-        },
+        _ => joined((one, own), (two, others), operation),
     })
+}
+
+/// The first less the others; from one day to another it is a number of days.
+pub(crate) fn difference(list: Vec<Val>) -> Val {
+    combine(list, |one, two, own, others| {
+        let (way, dimension) = joined((one, own), (two, others), Interval::sub);
+        match (own, others) {
+            (Dimension::Date, Dimension::Date) => (way, Dimension::Days),
+            _ => (way, dimension),
+        }
+    })
+}
+
+fn joined(
+    (one, own): (&Way, Dimension),
+    (two, others): (&Way, Dimension),
+    operation: fn(Interval, Interval) -> Interval,
+) -> (Way, Dimension) {
+    let (Some(a), Some(b)) = (one.range(), two.range()) else {
+        return (missing(one, two), own);
+    };
+    match in_one_dimension((a, own), (b, others)) {
+        Some((a, b, dimension)) => (Way::amount(operation(a, b)), dimension),
+        None => dated(a, own, b, others, operation).unwrap_or((Way::Refer, own)),
+    }
 }
 
 /// A day and a number of days: the day so many days later or earlier.

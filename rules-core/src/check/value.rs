@@ -1,6 +1,6 @@
 //! What a value may be.
 
-use super::combine::{fold, product};
+use super::combine::{difference, fold, product};
 use super::compare::standing;
 use super::judge::{Asked, Judge};
 use super::scene::Env;
@@ -130,10 +130,10 @@ impl<'a> Judge<'a> {
             Value::Enclosure(enclosure) => self.enclosure(enclosure, env),
             Value::Sound(sound) => self.sound(sound, env),
             Value::Table(table) => self.table_value(table, env),
-            Value::Largest(list) => fold(of_list(list), Interval::max, true),
-            Value::Smallest(list) => fold(of_list(list), Interval::min, true),
-            Value::Sum(list) => fold(of_list(list), Interval::add, true),
-            Value::Difference(list) => fold(of_list(list), Interval::sub, false),
+            Value::Largest(list) => fold(of_list(list), Interval::max),
+            Value::Smallest(list) => fold(of_list(list), Interval::min),
+            Value::Sum(list) => fold(of_list(list), Interval::add),
+            Value::Difference(list) => difference(of_list(list)),
             Value::Product(list) => product(of_list(list)),
             Value::Over { how, of, take } => self.over(*how, of, take, env),
             Value::Named { value, .. } => self.value(value, env, cuts),
