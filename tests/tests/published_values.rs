@@ -246,11 +246,13 @@ fn england_half_covered() {
     require:
       area: {of: [pool.water, deck.region], share-of: lot.boundary}
       at-most: 50 %";
-    // The lot is 24 m by 28 m. A deck across it that is 14 m deep and runs round the water, which counts once, is half.
-    let depths = [("14 m", Pass), ("14.001 m", Fail), ("13.999 m", Pass)];
-    outcomes(rule, depths, |depth| {
+    // Half of 24 m by 28 m is 336 m². The water has 32 m²; the deck runs along the south, 24 m by 9 m, and north from
+    // there 8 m wide: 216 m² and 8 m by 11 m make 304 m² if it ends at 20 m.
+    let ends = [("20", Pass), ("20.0001", Fail), ("19.9999", Pass)];
+    outcomes(rule, ends, |north| {
+        let deck = format!("[[0, 0], [24, 0], [24, 9], [8, 9], [8, {north}], [0, {north}]]");
         Plot::thing(&format!(
-            "{{kind: deck, id: d, source: exact, region: {{rectangle: {{at: [0, 7], length: 24 m, width: {depth}}}}}}}"
+            "{{kind: deck, id: d, source: exact, region: {deck}}}"
         ))
     });
 }

@@ -1,7 +1,8 @@
 //! Small rule sets and plans, written as text and judged through the library.
+#![allow(dead_code, reason = "not every test file needs all of it")]
 
+pub use rules_core::check::Outcome;
 use rules_core::check::check;
-pub use rules_core::check::{Findings, Outcome};
 use rules_core::plan::{self, Plan};
 use rules_core::ruleset::{self, RuleSet};
 use rules_core::vocabulary::Vocabulary;
@@ -24,7 +25,6 @@ impl Plot {
     }
 
     /// With another fact of the pool.
-    #[allow(dead_code, reason = "not every test file needs it")]
     pub fn and_pool(mut self, fact: &str, value: &str) -> Self {
         self.pool.push_str(&format!("  {fact}: {value}\n"));
         self
@@ -46,7 +46,6 @@ impl Plot {
     }
 
     /// With something else at the top of the file.
-    #[allow(dead_code, reason = "not every test file needs it")]
     pub fn top(more: &str) -> Self {
         Self {
             more: format!("{more}\n"),
