@@ -1,0 +1,479 @@
+//! States and a province.
+
+use super::Good::{AtLeast, AtMost, LessThan, MoreThan};
+use super::{Row, row};
+
+pub const SETS: &[(&str, &[Row])] = &[
+    ("california", CALIFORNIA),
+    ("florida", FLORIDA),
+    ("arizona", ARIZONA),
+    ("new-york", NEW_YORK),
+    ("quebec", QUEBEC),
+];
+
+const MEMORY: &str = "from memory";
+const CA_SCOPE: &str = "HSC 115921(a), https://leginfo.legislature.ca.gov/faces/codes_displaySection.xhtml?lawCode=HSC&sectionNum=115921.";
+const CA_FENCE: &str =
+    "HSC 115923, https://california.public.law/codes/ca_health_and_safety_code_section_115923";
+const CA_LIST: &str = "HSC 115922, https://www.kingspoolfencing.com/sb-442-amendment-california-swimming-pool-safety-act/";
+
+const CALIFORNIA: &[Row] = &[
+    row(
+        "decide act",
+        "pool: {depth: {}}",
+        MoreThan,
+        "18 in",
+        CA_SCOPE,
+    )
+    .gives("applies", "does-not-apply"),
+    row(
+        "enclosure-height",
+        "things: [{id: fence, height-outside: {}}]",
+        AtLeast,
+        "60 in",
+        CA_FENCE,
+    ),
+    row(
+        "enclosure-gap-below",
+        "things: [{id: fence, gap-below: {}}]",
+        AtMost,
+        "2 in",
+        CA_FENCE,
+    ),
+    row(
+        "enclosure-openings",
+        "things: [{id: fence, opening: {}}]",
+        LessThan,
+        "4 in",
+        CA_FENCE,
+    ),
+    row(
+        "enclosure-latch",
+        "things: [{id: gate, latch-height: {}}]",
+        AtLeast,
+        "60 in",
+        CA_FENCE,
+    ),
+    row(
+        "two-features",
+        "things: [{id: gate, latch-height: {}}]",
+        AtLeast,
+        "60 in",
+        CA_FENCE,
+    ),
+    row(
+        "two-features",
+        "things: [{id: door, alarm: none, self-closing: yes, self-latching: yes, latch-height: {}}]",
+        AtLeast,
+        "54 in",
+        CA_LIST,
+    ),
+];
+
+const FL_SCOPE: &str =
+    "Fla. Stat. 515.25, https://98905.com/building-remodeling/home-additions/29621.html";
+const FL_FENCE: &str = "Fla. Stat. 515.29, http://poolcaptain.com/4945/residential-swimming-pool-barrier-requirements-florida/";
+const FL_LIST: &str =
+    "Fla. Stat. 515.27(1), http://safezonefencing.com/www.poolsitter.com/safety_law.html";
+const FL_CODE: &str = "FBC-R 4101.17.1 of 2007, https://poolcaptain.com/tag/screen-enclosures/";
+const FL_COUNTY: &str =
+    "FBC 424.2.17 as a county has it, http://www.pinellascounty.org/build/swimpool.htm";
+
+const FLORIDA: &[Row] = &[
+    row(
+        "decide act",
+        "pool: {depth: {}}",
+        MoreThan,
+        "24 in",
+        FL_SCOPE,
+    )
+    .gives("applies", "does-not-apply"),
+    row(
+        "barrier-height",
+        "things: [{id: fence, height-outside: {}}]",
+        AtLeast,
+        "4 ft",
+        FL_FENCE,
+    ),
+    row(
+        "code-gap-below",
+        "things: [{id: fence, gap-below: {}}]",
+        AtMost,
+        "2 in",
+        FL_CODE,
+    ),
+    row(
+        "code-gap-below",
+        "things: [{id: baby-fence, gap-below: {}}]",
+        AtMost,
+        "4 in",
+        FL_CODE,
+    ),
+    row(
+        "code-openings",
+        "things: [{id: fence, opening: {}}]",
+        LessThan,
+        "4 in",
+        FL_CODE,
+    ),
+    row(
+        "code-rails",
+        "things: [{id: fence, vertical-gap: 3 in, rail-spacing: {}}]",
+        AtLeast,
+        "45 in",
+        FL_CODE,
+    ),
+    row(
+        "code-rails",
+        "things: [{id: fence, vertical-gap: {}}]",
+        AtMost,
+        "1.75 in",
+        FL_CODE,
+    ),
+    row(
+        "code-rails",
+        "things: [{id: fence, rail-spacing: 50 in, vertical-gap: {}}]",
+        LessThan,
+        "4 in",
+        FL_CODE,
+    ),
+    row(
+        "barrier-to-water",
+        "things: [{id: fence, pool-face: [[{}, -10], [{}, 10]]}]",
+        AtLeast,
+        "20 in",
+        FL_COUNTY,
+    )
+    .gives("pass", "refer"),
+    row(
+        "gate-release",
+        "things: [{id: gate, latch-height: {}}]",
+        AtLeast,
+        "54 in",
+        MEMORY,
+    )
+    .gives("pass", "refer"),
+    row(
+        "house-wall",
+        "things: [{id: door, alarm-switch-height: {}}]",
+        AtLeast,
+        "54 in",
+        FL_COUNTY,
+    ),
+    row(
+        "house-wall",
+        "things: [{id: window, sill-height: {}}]",
+        AtLeast,
+        "48 in",
+        FL_COUNTY,
+    ),
+    row(
+        "one-feature",
+        "{answers: {counts-on-barrier: no}, things: [{id: window, to-pool: no}, {id: door, alarm: none, self-closing: yes, self-latching: yes, latch-height: {}}]}",
+        AtLeast,
+        "54 in",
+        FL_LIST,
+    ),
+];
+
+const AZ_LAW: &str =
+    "ARS 36-1681, https://poolsafefencing.com/blog/arizona-pool-fence-laws-a-comprehensive-guide/";
+const AZ_COPY: &str = "ARS 36-1681, https://movephoenix.com/residential-pool-safety/";
+
+const ARIZONA: &[Row] = &[
+    row(
+        "decide statute",
+        "pool: {depth: {}}",
+        AtLeast,
+        "18 in",
+        AZ_LAW,
+    )
+    .gives("applies", "does-not-apply"),
+    row(
+        "decide statute",
+        "pool: {greatest-width: {}}",
+        MoreThan,
+        "8 ft",
+        AZ_LAW,
+    )
+    .gives("applies", "does-not-apply"),
+    row(
+        "height",
+        "things: [{id: fence, height-outside: {}}]",
+        AtLeast,
+        "5 ft",
+        AZ_LAW,
+    ),
+    row(
+        "openings",
+        "things: [{id: fence, opening: {}}]",
+        LessThan,
+        "4 in",
+        AZ_LAW,
+    ),
+    row(
+        "rails",
+        "things: [{id: fence, vertical-gap: 3 in, rail-spacing: {}}]",
+        AtLeast,
+        "45 in",
+        AZ_LAW,
+    ),
+    row(
+        "rails",
+        "things: [{id: fence, vertical-gap: {}}]",
+        AtMost,
+        "1.75 in",
+        AZ_LAW,
+    ),
+    row(
+        "wire-mesh",
+        "things: [{id: chain, mesh: {}}]",
+        AtMost,
+        "1.75 in",
+        AZ_LAW,
+    ),
+    row(
+        "to-water",
+        "things: [{id: fence, pool-face: [[{}, -10], [{}, 10]]}]",
+        AtLeast,
+        "20 in",
+        AZ_COPY,
+    ),
+    row(
+        "gate-latch",
+        "things: [{id: gate, latch-side: outside, latch-height: {}}]",
+        AtLeast,
+        "54 in",
+        AZ_COPY,
+    ),
+    row(
+        "gate-latch",
+        "things: [{id: gate, latch-below-top: {}}]",
+        AtLeast,
+        "5 in",
+        AZ_COPY,
+    ),
+    row(
+        "gate-latch",
+        "things: [{id: slot, width: {}}]",
+        AtMost,
+        "0.5 in",
+        AZ_COPY,
+    ),
+    row(
+        "gate-latch",
+        "things: [{id: gate, latch: [0, 0]}, {id: slot, width: 2 in, line: [[{}, 0], [3, 0]]}]",
+        AtMost,
+        "24 in",
+        AZ_COPY,
+    )
+    .gives("fail", "pass"),
+    row(
+        "house-wall",
+        "things: [{id: door, self-latching: no, inner-barrier-height: {}}]",
+        AtLeast,
+        "4 ft",
+        AZ_COPY,
+    ),
+    row(
+        "house-wall",
+        "things: [{id: window, opens-by: {}}]",
+        AtMost,
+        "4 in",
+        AZ_COPY,
+    ),
+    row(
+        "house-wall",
+        "things: [{id: door, latch-height: {}}]",
+        AtLeast,
+        "54 in",
+        AZ_COPY,
+    ),
+];
+
+const NY_SCOPE: &str = "BCNYS 3109 of 2020, https://www.villageofeastsyracuse.com/building-and-code-enforcement/pages/test";
+const NY_TOWN: &str =
+    "a town's handout, https://townofmendon.org/2021/03/pool-information-and-regulations/";
+const NY_TEMPORARY: &str =
+    "a lay page, https://gardenguides.com/list_6190684_laws-fences-new-york-state.html";
+
+const NEW_YORK: &[Row] = &[
+    row(
+        "decide scope",
+        "pool: {depth: {}}",
+        MoreThan,
+        "24 in",
+        NY_SCOPE,
+    )
+    .gives("apply", "do-not-apply"),
+    row(
+        "height",
+        "things: [{id: fence, height-outside: {}}]",
+        AtLeast,
+        "48 in",
+        NY_TOWN,
+    ),
+    row(
+        "gap-below",
+        "things: [{id: fence, gap-below: {}}]",
+        AtMost,
+        "2 in",
+        NY_TOWN,
+    ),
+    row(
+        "openings",
+        "things: [{id: fence, opening: {}}]",
+        LessThan,
+        "4 in",
+        NY_TOWN,
+    ),
+    row(
+        "chain-link",
+        "things: [{id: fence, mesh: {}}]",
+        AtMost,
+        "2.25 in",
+        NY_TOWN,
+    ),
+    row(
+        "chain-link",
+        "things: [{id: fence, mesh: 3 in, slats: yes, opening: {}}]",
+        AtMost,
+        "1.75 in",
+        MEMORY,
+    ),
+    row(
+        "gate-latch",
+        "things: [{id: gate, latch-side: outside, latch-height: {}}]",
+        AtLeast,
+        "54 in",
+        NY_TOWN,
+    ),
+    row(
+        "gate-latch",
+        "things: [{id: gate, latch-below-top: {}}]",
+        AtLeast,
+        "3 in",
+        NY_TOWN,
+    ),
+    row(
+        "gate-latch-inside",
+        "things: [{id: gate, latch-height: {}}]",
+        AtLeast,
+        "40 in",
+        MEMORY,
+    ),
+    row(
+        "temporary-fence",
+        "things: [{id: hoarding, height: {}}]",
+        AtLeast,
+        "4 ft",
+        NY_TEMPORARY,
+    ),
+    row(
+        "wires-within-ten-feet",
+        "things: [{id: drop, path: [[{}, -60], [{}, 60]]}]",
+        AtLeast,
+        "10 ft",
+        NY_TOWN,
+    ),
+    row(
+        "above-ground-to-house",
+        "things: [{id: house, wall: [[{}, -50], [40, -50], [40, 40], [{}, 40]]}]",
+        AtLeast,
+        "10 ft",
+        NY_TOWN,
+    ),
+];
+
+const QC_SCOPE: &str = "S-3.1.02, r. 1, s. 1, https://www.legisquebec.gouv.qc.ca/en/version/cr/S-3.1.02,%20r.%201?code=se:1&history=20240318";
+const QC_FENCE: &str = "S-3.1.02, r. 1, s. 4, http://legisquebec.gouv.qc.ca/en/showversion/cr/S-3.1.02,%20r.%201?code=se:4&pointInTime=20180719";
+const QC_PRESS: &str = "amendment of 2021, https://montreal.ctvnews.ca/quebec-residential-pool-owners-must-comply-with-strengthened-safety-regulations-1.5436653";
+
+const QUEBEC: &[Row] = &[
+    row(
+        "decide scope",
+        "pool: {depth: {}}",
+        AtLeast,
+        "60 cm",
+        QC_SCOPE,
+    )
+    .gives("applies", "does-not-apply"),
+    row(
+        "decide scope",
+        "pool: {construction: spa, volume: {}}",
+        AtMost,
+        "2000 l",
+        QC_SCOPE,
+    )
+    .gives("does-not-apply", "applies"),
+    row(
+        "height",
+        "things: [{id: fence, height-outside: {}}]",
+        AtLeast,
+        "1.2 m",
+        QC_FENCE,
+    ),
+    row(
+        "openings",
+        "things: [{id: fence, opening: {}}]",
+        LessThan,
+        "10 cm",
+        QC_FENCE,
+    ),
+    row(
+        "openings",
+        "things: [{id: fence, gap-below: {}}]",
+        LessThan,
+        "10 cm",
+        QC_FENCE,
+    ),
+    row(
+        "chain-link",
+        "things: [{id: chain, mesh: {}}]",
+        AtMost,
+        "30 mm",
+        QC_PRESS,
+    ),
+    row(
+        "house-wall",
+        "things: [{id: window, height-above-ground: {}}]",
+        AtLeast,
+        "3 m",
+        MEMORY,
+    ),
+    row(
+        "gate-latch",
+        "things: [{id: gate, latch-height: {}}]",
+        AtLeast,
+        "1.5 m",
+        MEMORY,
+    ),
+    row(
+        "equipment-near-enclosure",
+        "things: [{id: fence, outer-face: [[0, -6], [0, 6]]}, {id: pump, region: [[{}, 0], [2, 0], [2, 1]]}]",
+        AtLeast,
+        "1 m",
+        MEMORY,
+    ),
+    row(
+        "structures-near-enclosure",
+        "things: [{id: fence, outer-face: [[0, -6], [0, 6]]}, {id: bench, region: [[{}, 0], [2, 0], [2, 1]]}]",
+        AtLeast,
+        "1 m",
+        QC_PRESS,
+    ),
+    row(
+        "pool-wall",
+        "pool: {construction: above-ground, wall-is-barrier: yes, height-above-ground: {}}",
+        AtLeast,
+        "1.2 m",
+        QC_PRESS,
+    ),
+    row(
+        "pool-wall",
+        "pool: {construction: portable, wall-is-barrier: yes, height-above-ground: {}}",
+        AtLeast,
+        "1.4 m",
+        QC_PRESS,
+    ),
+];
