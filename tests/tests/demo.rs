@@ -180,6 +180,30 @@ fn the_papers_to_gather() {
     assert_eq!(route.classes, ["application"]);
 }
 
+/// The same pool, less deep or standing less long: 600 mm and two months to the day need no permit.
+#[test]
+fn who_needs_no_permit() {
+    let (rules, _) = demo();
+    for (from, to, class) in [
+        ("depth: 1.5 m", "depth: 600 mm", "no-application"),
+        ("depth: 1.5 m", "depth: 601 mm", "application"),
+        ("30 years", "2 months", "no-application"),
+        ("30 years", "3 months", "application"),
+    ] {
+        let text = HOME.replace(from, to);
+        assert_ne!(text, HOME);
+        let plan = plan::read(&text, &rules.vocabulary).unwrap();
+        let found = check(&plan, &rules);
+        assert_eq!(found.decisions[0].classes, [class], "{to}");
+        let first = finding(&rules, &found, "permit-first").outcome;
+        let expected = match class {
+            "application" => Outcome::Pass,
+            _ => Outcome::NotApplicable,
+        };
+        assert_eq!(first, expected, "{to}");
+    }
+}
+
 #[test]
 fn every_rule_says_what_to_do_about_a_failure() {
     let (rules, _) = demo();
