@@ -84,8 +84,7 @@ fn every_drawn_case_is_the_same_turned_mirrored_and_in_another_order() {
             let way = way_out(walls, pool, goals, 0, View::Drawn);
             (way.low, way.high)
         };
-        let turned =
-            |list: &[Figure]| -> Vec<Figure> { list.iter().rev().map(|f| turn(f)).collect() };
+        let turned = |list: &[Figure]| -> Vec<Figure> { list.iter().rev().map(turn).collect() };
         for pool in &pools {
             let (straight, other) = (
                 both(&walls, pool, &goals),
