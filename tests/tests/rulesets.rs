@@ -150,3 +150,27 @@ fn the_cases_come_out_and_show_every_rule() {
     }));
     assert!(wrong.is_empty(), "\n{}", wrong.join("\n"));
 }
+
+#[test]
+fn the_sources_name_every_rule() {
+    let files = rule_files();
+    let mut wrong = Vec::new();
+    for name in files.keys() {
+        let Ok(sources) = fs::read_to_string(folder().join(name).join("SOURCES.md")) else {
+            continue;
+        };
+        let rules = checked(name, &files)
+            .expect("a rule set that reads clean")
+            .rule_set;
+        let invented = sources.contains("The place is invented");
+        let own = rules
+            .rules
+            .iter()
+            .filter(|rule| rule.layer == 0 && !invented);
+        wrong.extend(
+            own.filter(|rule| !sources.contains(&rule.id))
+                .map(|rule| format!("{name}: {}", rule.id)),
+        );
+    }
+    assert!(wrong.is_empty(), "no source is named for {wrong:?}");
+}
