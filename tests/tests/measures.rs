@@ -119,3 +119,146 @@ inventory: {{wall-opening: all-shown{inventory}}}
         );
     }
 }
+
+mod zones {
+    use super::*;
+
+    /// The house takes the middle; the pool's lower left corner is given.
+    fn plan(x: f64, y: f64, off: &str) -> String {
+        format!(
+            "{LOT}pool: {{id: pool, source: survey, shell: {{rectangle: {{at: [{x}, {y}], length: 4 m, width: 3 m}}}}}}
+things:
+  - kind: building
+    id: house
+    source: survey
+    accuracy: {off}
+    wall: [[4,12],[16,12],[16,22],[4,22]]
+    front-wall: [[4,12],[16,12]]
+    rear-wall: [[4,22],[16,22]]
+    side-wall: {{parts: [[[4,12],[4,22]], [[16,12],[16,22]]]}}
+    principal-elevation: [[4,12],[16,12]]
+  - {{kind: road, id: lane, source: survey, edge: [[-20,-1],[40,-1]], centreline: [[-20,-4],[40,-4]]}}
+  - {{kind: road, id: cross, source: survey, edge: [[24,-20],[24,60]], centreline: [[27,-20],[27,60]]}}
+inventory: {{building: all-shown, road: all-shown}}
+"
+        )
+    }
+
+    const YARD: &str = "terms:
+  rear-yard: {between: [{kind: lot-line, where: {fact: lot-line.faces, is: rear}}, building.rear-wall]}
+  side-yard: {between: [building.side-wall, lot-line]}
+  front-yard: {between: [{kind: lot-line, where: {fact: lot-line.faces, is: front}}, building.front-wall]}
+";
+
+    fn area(zone: &str, limit: &str) -> String {
+        format!("    require: {{area: {{of: pool.shell, in: {zone}}}, at-most: {limit}}}\n")
+    }
+
+    fn outcome(x: f64, y: f64, off: &str, zone: &str, limit: &str) -> Outcome {
+        judge(&plan(x, y, off), YARD, &area(zone, limit)).0
+    }
+
+    /// New Washington OH (published definitions): the rear yard goes across the full width of the lot from the rear
+    /// wall to the rear line; the side yard only from the front yard to the rear yard.
+    #[test]
+    fn yards_have_the_widths_that_ordinances_give_them() {
+        for (x, y, front, side, rear) in [
+            (8.0, 30.0, 0, 0, 1),
+            (0.5, 30.0, 0, 0, 1),
+            (16.0, 15.0, 0, 1, 0),
+            (1.0, 2.0, 1, 0, 0),
+        ] {
+            for (zone, is_in) in [
+                ("front-yard", front),
+                ("side-yard", side),
+                ("rear-yard", rear),
+            ] {
+                let expected = [Outcome::Pass, Outcome::Fail][is_in];
+                assert_eq!(
+                    outcome(x, y, "0 mm", zone, "0 m2"),
+                    expected,
+                    "{zone} {x} {y}"
+                );
+                let expected = [Outcome::Fail, Outcome::Pass][is_in];
+                assert_eq!(
+                    outcome(x, y, "0 mm", &format!("{{not: {zone}}}"), "0 m2"),
+                    expected,
+                    "not {zone} {x} {y}"
+                );
+            }
+        }
+    }
+
+    /// 4 m by 3 m, the lower 1.2 m beside the house: 12 m2, of which 7.2 m2 behind it (`docs/measures/zones.md`).
+    #[test]
+    fn a_pool_across_the_line_by_hand() {
+        let reading = judge(&plan(8.0, 20.8, "0 mm"), YARD, &area("rear-yard", "7 m2"));
+        let range = reading.1.unwrap();
+        assert_eq!(reading.0, Outcome::Fail);
+        assert!(
+            (range.low as f64 / 1e18 - 7.2).abs() < 1e-5
+                && (range.high as f64 / 1e18 - 7.2).abs() < 1e-5
+        );
+        // 100 mm off at both ends of the wall, and the pool not past its ends: the line is off by as much.
+        let range = judge(&plan(8.0, 20.8, "100 mm"), YARD, &area("rear-yard", "7 m2"))
+            .1
+            .unwrap();
+        assert!((range.low as f64 / 1e18 - 6.8).abs() < 0.01, "{range:?}");
+        assert!((range.high as f64 / 1e18 - 7.6).abs() < 0.01, "{range:?}");
+    }
+
+    #[test]
+    fn the_doubt_grows_beyond_the_wall() {
+        // 150 mm behind the line of the wall, and 4 m past the end of its 12 m: 100 mm become 167 mm.
+        assert_eq!(
+            outcome(8.0, 22.15, "100 mm", "{not: rear-yard}", "0 m2"),
+            Outcome::Pass
+        );
+        assert_eq!(
+            outcome(16.0, 22.15, "100 mm", "{not: rear-yard}", "0 m2"),
+            Outcome::Marginal
+        );
+        assert_eq!(
+            outcome(16.0, 22.17, "100 mm", "{not: rear-yard}", "0 m2"),
+            Outcome::Pass
+        );
+    }
+
+    /// UK Class E: no part forward of the principal elevation.
+    #[test]
+    fn forward_of_the_principal_elevation() {
+        assert_eq!(
+            outcome(
+                8.0,
+                5.0,
+                "0 mm",
+                "{between: [road.edge, building.principal-elevation]}",
+                "0 m2"
+            ),
+            Outcome::Fail
+        );
+        assert_eq!(
+            outcome(
+                8.0,
+                25.0,
+                "0 mm",
+                "{between: [road.edge, building.principal-elevation]}",
+                "0 m2"
+            ),
+            Outcome::Pass
+        );
+    }
+
+    #[test]
+    fn a_thing_is_in_a_corner_or_not() {
+        let count = |x: f64, y: f64, legs: &str| {
+            let rule = format!(
+                "    require: {{count: {{kind: pool, in: {{corner: {{of: [road.centreline, road.centreline], legs: {legs}}}}}}}, is: 0}}\n"
+            );
+            judge(&plan(x, y, "0 mm"), "", &rule).0
+        };
+        // The corner lies at (27, -4); the pool's nearest corner at (20, 2) is 7 m and 6 m from the two centrelines.
+        assert_eq!(count(16.0, 2.0, "12.9 m"), Outcome::Pass);
+        assert_eq!(count(16.0, 2.0, "13.1 m"), Outcome::Fail);
+    }
+}

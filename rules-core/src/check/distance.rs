@@ -281,7 +281,7 @@ impl<'a> Judge<'a> {
 
     /// How far off one outline may be against another thing: its accuracy and, where the other comes from another
     /// source, the shift of its own.
-    fn off(&self, a: &Drawn<'a>, other: &Thing) -> Option<i64> {
+    pub(crate) fn off(&self, a: &Drawn<'a>, other: &Thing) -> Option<i64> {
         if self.scene.as_drawn {
             return Some(0);
         }

@@ -4,7 +4,7 @@ use super::distance::{Drawn, End};
 use super::judge::Judge;
 use super::scene::Env;
 use super::value::{Val, Way};
-use crate::measure::{Fit, Weighted, area_band, length, weighted_area};
+use crate::measure::{Fit, Keep, Weighted, area_band, length, weighted_area};
 use crate::plan::{Figure, Form};
 use crate::quantity::{Dimension, Interval, NO_HIGH, ONE};
 use crate::ruleset::{Area, Enclosure, Operand, Part, ShareOf, Zone};
@@ -37,20 +37,21 @@ impl<'a> Judge<'a> {
     fn covered(&self, of: &'a Operand, zone: Option<&'a Zone>, env: &Env<'_>) -> Interval {
         let mut sure = Vec::new();
         let mut perhaps = Vec::new();
-        let (mut slack, mut endless) = (0_i128, false);
+        let (mut below, mut above, mut endless) = (0_i128, 0_i128, false);
         for part in &of.parts {
             for (end, drawn) in self.drawn_ends(part, env) {
                 let Some(drawn) = drawn else {
                     endless = true;
                     continue;
                 };
-                let Some(pieces) = self.pieces(zone, &drawn, env) else {
-                    endless = true;
-                    continue;
-                };
+                let pieces = self.pieces(zone, &drawn, env);
                 let weight = weight(part);
-                slack = slack.saturating_add(by_weight(self.area_slack(&drawn), weight));
+                let off = by_weight(self.area_slack(&drawn), weight);
+                if !pieces.outer.is_empty() {
+                    above = above.saturating_add(off);
+                }
                 if end.sure {
+                    below = below.saturating_add(off);
                     sure.extend(pieces.inner.into_iter().map(|figure| (figure, weight)));
                 }
                 perhaps.extend(pieces.outer.into_iter().map(|figure| (figure, weight)));
@@ -66,11 +67,11 @@ impl<'a> Judge<'a> {
                 .collect();
             weighted_area(&items)
         };
-        let low = total(&sure).low.saturating_sub(slack).max(0);
+        let low = total(&sure).low.saturating_sub(below).max(0);
         let high = if endless {
             NO_HIGH
         } else {
-            total(&perhaps).high.saturating_add(slack)
+            total(&perhaps).high.saturating_add(above)
         };
         Interval { low, high }
     }
@@ -86,22 +87,19 @@ impl<'a> Judge<'a> {
     }
 
     /// What a zone leaves of an outline.
-    fn pieces(&self, zone: Option<&'a Zone>, drawn: &Drawn<'a>, env: &Env<'_>) -> Option<Pieces> {
+    fn pieces(&self, zone: Option<&'a Zone>, drawn: &Drawn<'a>, env: &Env<'_>) -> Pieces {
         let whole = || vec![drawn.figure.clone()];
         let Some(zone) = zone else {
-            return Some(Pieces {
+            return Pieces {
                 inner: whole(),
                 outer: whole(),
-            });
+            };
         };
-        let cut = |fit| self.parts_in(zone, drawn, fit, env);
-        match (cut(Fit::Inner), cut(Fit::Outer)) {
-            (Some(inner), Some(outer)) => Some(Pieces { inner, outer }),
-            // A zone that nothing can be cut to leaves anything from none to all of it.
-            _ => Some(Pieces {
-                inner: Vec::new(),
-                outer: whole(),
-            }),
+        let region = self.region(zone, drawn, env);
+        let cut = |fit| region.parts(drawn.figure, Keep::Within, fit);
+        Pieces {
+            inner: cut(Fit::Inner),
+            outer: cut(Fit::Outer),
         }
     }
 
@@ -156,7 +154,7 @@ impl<'a> Judge<'a> {
         let slack = accuracy
             .saturating_mul(i128::try_from(corners).ok()?)
             .saturating_mul(2);
-        let pieces = self.pieces(zone, drawn, env)?;
+        let pieces = self.pieces(zone, drawn, env);
         let (low, high) = (total(&pieces.inner).0, total(&pieces.outer).1);
         Some(Interval {
             low: low.saturating_sub(slack).max(0),

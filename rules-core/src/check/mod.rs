@@ -29,6 +29,7 @@ mod total;
 mod truth;
 mod value;
 mod verdict;
+mod zone;
 
 pub use finding::*;
 pub use outcome::{Outcome, Verdict};

@@ -4,10 +4,10 @@ use super::Truth;
 use super::distance::{Drawn, End};
 use super::judge::Judge;
 use super::scene::{Env, Holder};
-use crate::measure::{Fit, Keep, clip, figure_gap, overlaps};
+use crate::measure::{Fit, Keep, figure_gap, overlaps};
 use crate::plan::Figure;
 use crate::quantity::{Interval, NO_HIGH};
-use crate::ruleset::{Operand, Part, Value, Which, Zone};
+use crate::ruleset::{Operand, Value, Zone};
 use crate::vocabulary::KindId;
 
 impl<'a> Judge<'a> {
@@ -89,7 +89,7 @@ impl<'a> Judge<'a> {
     }
 
     /// The outline by which a thing's place is told: the first that is drawn, else the first of its kind.
-    fn own_end(&self, kind: KindId, holder: Holder) -> Option<End<'static>> {
+    pub(crate) fn own_end(&self, kind: KindId, holder: Holder) -> Option<End<'static>> {
         let drawn = super::judge::thing_of(holder)
             .and_then(|index| self.scene.thing(index)?.outlines.keys().next().copied());
         let outline = drawn.or_else(|| {
@@ -149,7 +149,8 @@ impl<'a> Judge<'a> {
                 ..range
             };
         };
-        let left = |fit| self.parts_in(zone, cut, fit, env);
+        let region = self.region(zone, cut, env);
+        let left = |fit| region.parts(cut.figure, Keep::Within, fit);
         let gap = |parts: Vec<Figure>| {
             let gaps = parts.iter().map(|part| {
                 // Cutting rounds; its accuracy says by how much.
@@ -165,106 +166,13 @@ impl<'a> Judge<'a> {
             });
             gaps.reduce(|one, two| (one.0.min(two.0), one.1.min(two.1)))
         };
-        let low = left(Fit::Outer)
-            .and_then(gap)
-            .map_or(range.low, |(low, _)| {
-                (low - i128::from(blur)).max(range.low)
-            });
-        let high = left(Fit::Inner)
-            .and_then(gap)
-            .map_or(NO_HIGH, |(_, high)| high + i128::from(blur));
+        let low = gap(left(Fit::Outer)).map_or(range.low, |(low, _)| {
+            (low - i128::from(blur)).max(range.low)
+        });
+        let high = gap(left(Fit::Inner)).map_or(NO_HIGH, |(_, high)| high + i128::from(blur));
         Interval {
             low,
             high: high.max(low),
-        }
-    }
-
-    /// The parts of a drawn outline that lie in a zone: all that may (`Outer`) or only what surely does (`Inner`).
-    /// `None` where the zone is not one that can be cut to.
-    pub(crate) fn parts_in(
-        &self,
-        zone: &Zone,
-        cut: &Drawn<'a>,
-        fit: Fit,
-        env: &Env<'_>,
-    ) -> Option<Vec<Figure>> {
-        let regions = self.regions(zone, cut, fit, env)?;
-        Some(
-            regions
-                .iter()
-                .filter_map(|region| clip(cut.figure, region, Keep::Within, fit))
-                .collect(),
-        )
-    }
-
-    fn regions(
-        &self,
-        zone: &Zone,
-        cut: &Drawn<'a>,
-        fit: Fit,
-        env: &Env<'_>,
-    ) -> Option<Vec<Figure>> {
-        let (of, by) = match zone {
-            Zone::Named { zone, .. } => return self.regions(zone, cut, fit, env),
-            Zone::Inside(of) => (of, Interval::exact(0)),
-            Zone::Around { of, by } => (of, self.constant(by)?),
-            Zone::Between(..) | Zone::Corner { .. } | Zone::Not(_) => return None,
-        };
-        let mut regions = Vec::new();
-        for end in self.outline_ends(of, env)? {
-            let drawn = self.drawn(&end)?;
-            let blur = i128::from(self.blur(cut, &drawn)?);
-            let reach = match fit {
-                Fit::Outer => by.high.saturating_add(blur),
-                Fit::Inner if end.sure => by.low.saturating_sub(blur),
-                Fit::Inner => continue,
-            };
-            let spread = i64::try_from(reach.saturating_add(drawn.figure.spread.into())).ok()?;
-            if spread >= 0 {
-                regions.push(Figure {
-                    spread,
-                    ..drawn.figure.clone()
-                });
-            }
-        }
-        Some(regions)
-    }
-
-    /// A zone's own outlines, where none of them has to be looked for.
-    fn outline_ends(&self, of: &Operand, env: &Env<'_>) -> Option<Vec<End<'static>>> {
-        let mut ends = Vec::new();
-        for part in &of.parts {
-            let kind = self.plain_kind(part)?;
-            let holder = env.bound(kind);
-            let all = match holder {
-                Some(holder) => vec![(holder, true)],
-                None => self.all_of_kind(kind),
-            };
-            ends.extend(all.into_iter().map(|(holder, sure)| End {
-                holder,
-                outline: part.outline,
-                sure,
-                zone: None,
-            }));
-        }
-        Some(ends)
-    }
-
-    fn plain_kind(&self, part: &Part) -> Option<KindId> {
-        match &part.which {
-            Which::Bound(kind) => Some(*kind),
-            Which::All(selection) if selection.filter.is_none() && selection.zone.is_none() => {
-                Some(selection.kind)
-            }
-            Which::All(_) => None,
-        }
-    }
-
-    fn constant(&self, value: &Value) -> Option<Interval> {
-        match value {
-            Value::Stated(stated) => Some(stated.range),
-            Value::Named { value, .. } => self.constant(value),
-            _ => None,
         }
     }
 

@@ -124,15 +124,11 @@ impl<'a> Judge<'a> {
     ) -> Truth {
         match zone {
             Zone::Named { zone, .. } => self.in_zone(zone, kind, holder, env),
-            // Whether any part lies outside does not follow from whether any part lies inside: only "no part
-            // inside" settles it.
-            Zone::Not(inner) => match self.in_zone(inner, kind, holder, env) {
-                Truth::FAILS => Truth::HOLDS,
-                _ => Truth::OPEN,
-            },
             Zone::Around { of, by } => self.is_near(of, by, (kind, holder), env),
             Zone::Inside(of) => self.is_inside(of, kind, holder, env),
-            Zone::Between(..) | Zone::Corner { .. } => Truth::OPEN,
+            Zone::Not(_) | Zone::Between(..) | Zone::Corner { .. } => {
+                self.has_part_in(zone, kind, holder, env)
+            }
         }
     }
 }

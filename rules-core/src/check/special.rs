@@ -10,6 +10,7 @@ pub(crate) struct Special {
     pub(crate) lot_line: KindId,
     pub(crate) line: OutlineId,
     pub(crate) pool: KindId,
+    pub(crate) side_wall: OutlineId,
 }
 
 impl Special {
@@ -27,6 +28,7 @@ impl Special {
             lot_line: kind("lot-line").unwrap_or(nowhere),
             line: outline(kind("lot-line"), "line"),
             pool: kind("pool").unwrap_or(nowhere),
+            side_wall: outline(kind("building"), "side-wall"),
         }
     }
 }

@@ -15,9 +15,11 @@ mod overlap;
 mod reach;
 mod region;
 mod search;
+mod sides;
 mod sound;
 mod space;
 mod valid;
+mod zone;
 
 #[cfg(test)]
 mod area_tests;
@@ -29,6 +31,8 @@ mod random;
 mod reach_tests;
 #[cfg(test)]
 mod shape_tests;
+#[cfg(test)]
+mod sides_tests;
 
 pub use area::{Area, area_band, area2, disc_area, length};
 pub use deep::{deepest_common, depth_in};
@@ -42,6 +46,11 @@ pub use overlap::{
 };
 pub use reach::{Overhang, farthest, overhang, widest};
 pub use region::{ARC_TOLERANCE, Fit};
+pub use sides::{
+    Corner, Doubtful, Hand, Land, ROUNDED, Triangle, beside, beyond, corner, hand_of,
+    outward as outward_of,
+};
 pub use sound::{level, together};
 pub use space::in_space;
 pub use valid::{EXTENT, FormFault, validate};
+pub use zone::{Patch, Region};

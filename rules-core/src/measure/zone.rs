@@ -1,0 +1,155 @@
+//! Zones: areas put together of others, of which no more is known than how far off their edges may be.
+
+use super::chain::Chain;
+use super::overlap::{Keep, clip};
+use super::region::Fit;
+use crate::plan::figure::{Figure, Form};
+
+/// A zone.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Region {
+    /// One area.
+    Patch(Patch),
+    /// Whatever lies in one of these; nothing where there are none.
+    Any(Vec<Region>),
+    /// Whatever lies in all of these.
+    All(Vec<Region>),
+    /// Whatever does not lie in this.
+    Not(Box<Region>),
+    /// Nobody knows where: anything or nothing may lie in it.
+    Unknown,
+}
+
+/// One area and how far off its edge may be.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Patch {
+    /// The area as drawn.
+    pub figure: Figure,
+    /// The edge that may be off, where that is not the whole outline (the rest lies far away).
+    pub edge: Option<Form>,
+    /// By how much the area is made wider, at least and at most, in nanometres.
+    pub wider: (i64, i64),
+    /// How far off its edge may be, in nanometres.
+    pub doubt: i64,
+    /// Whether it surely is one of those that are meant.
+    pub sure: bool,
+}
+
+impl Region {
+    /// An area that surely is meant, its edge off by no more than `doubt`.
+    pub fn of(figure: Figure, doubt: i64) -> Region {
+        Region::Patch(Patch {
+            figure,
+            edge: None,
+            wider: (0, 0),
+            doubt,
+            sure: true,
+        })
+    }
+
+    /// The parts of a figure that lie in the zone (or beyond it): all that may (`Outer`), or only what surely does
+    /// (`Inner`). They may overlap. Where the figure's own place is not exact, the doubt of each patch must cover that.
+    pub fn parts(&self, figure: &Figure, keep: Keep, fit: Fit) -> Vec<Figure> {
+        match (self, keep) {
+            (Region::Unknown, _) => match fit {
+                Fit::Outer => vec![figure.clone()],
+                Fit::Inner => Vec::new(),
+            },
+            (Region::Patch(patch), Keep::Within) => patch.within(figure, fit),
+            (Region::Patch(patch), Keep::Beyond) => patch.beyond(figure, fit),
+            (Region::Not(inner), Keep::Within) => inner.parts(figure, Keep::Beyond, fit),
+            (Region::Not(inner), Keep::Beyond) => inner.parts(figure, Keep::Within, fit),
+            (Region::Any(list), Keep::Within) | (Region::All(list), Keep::Beyond) => list
+                .iter()
+                .flat_map(|region| region.parts(figure, keep, fit))
+                .collect(),
+            (Region::Any(list), Keep::Beyond) | (Region::All(list), Keep::Within) => {
+                let whole = vec![figure.clone()];
+                list.iter().fold(whole, |left, region| {
+                    left.iter()
+                        .flat_map(|part| region.parts(part, keep, fit))
+                        .collect()
+                })
+            }
+        }
+    }
+}
+
+impl Patch {
+    /// How far the area surely, or at most, reaches beyond its forms; negative where its edge is lost in doubt.
+    fn reach(&self, fit: Fit) -> i64 {
+        let own = self.figure.spread;
+        match fit {
+            Fit::Outer => own.saturating_add(self.wider.1).saturating_add(self.doubt),
+            Fit::Inner => own.saturating_add(self.wider.0).saturating_sub(self.doubt),
+        }
+    }
+
+    fn spread(&self, spread: i64) -> Figure {
+        Figure {
+            spread,
+            ..self.figure.clone()
+        }
+    }
+
+    /// All places so near the edge that nobody knows whether they lie within.
+    fn band(&self, width: i64) -> Figure {
+        let closed = |form: &Form| match form {
+            Form::Ring(ring) => Form::Path(ring.iter().chain(ring.first()).copied().collect()),
+            other => other.clone(),
+        };
+        Figure {
+            forms: match &self.edge {
+                Some(edge) => vec![edge.clone()],
+                None => self.figure.forms.iter().map(closed).collect(),
+            },
+            spread: width,
+            accuracy: self.figure.accuracy,
+        }
+    }
+
+    fn within(&self, figure: &Figure, fit: Fit) -> Vec<Figure> {
+        let reach = self.reach(fit);
+        if fit == Fit::Inner && !self.sure {
+            return Vec::new();
+        }
+        let cut = |reach| clip(figure, &self.spread(reach), Keep::Within, fit);
+        match reach {
+            0.. => cut(reach).into_iter().collect(),
+            _ if fit == Fit::Outer => Vec::new(),
+            _ => cut(0)
+                .and_then(|part| clip(&part, &self.band(-reach), Keep::Beyond, fit))
+                .into_iter()
+                .collect(),
+        }
+    }
+
+    /// What may lie beyond is the more, the less surely lies within.
+    fn beyond(&self, figure: &Figure, fit: Fit) -> Vec<Figure> {
+        let reach = match fit {
+            Fit::Outer if !self.sure => return vec![figure.clone()],
+            Fit::Outer => self.reach(Fit::Inner),
+            Fit::Inner => self.reach(Fit::Outer),
+        };
+        let cut = |reach| clip(figure, &self.spread(reach), Keep::Beyond, fit);
+        let mut parts: Vec<Figure> = match reach {
+            0.. => cut(reach),
+            _ if fit == Fit::Inner => Some(figure.clone()),
+            _ => cut(0),
+        }
+        .into_iter()
+        .collect();
+        if reach < 0 && fit == Fit::Outer {
+            parts.extend(clip(figure, &self.band(-reach), Keep::Within, fit));
+        }
+        parts
+    }
+}
+
+/// The corners of all forms of a figure.
+pub(crate) fn corners(figure: &Figure) -> impl Iterator<Item = crate::plan::figure::Point> {
+    figure
+        .forms
+        .iter()
+        .flat_map(|form| Chain::of(form).points.iter().copied())
+}
