@@ -101,10 +101,20 @@ const CANNOT: &[(&str, &str)] = &[
     ("florida: barrier-to-water fail", ASKED),
     ("model-municipality: variance pass", ASKED),
     ("model-municipality: variance fail", ASKED),
+    ("new-south-wales: all-round pass", NO_RING),
+    ("new-south-wales: all-round fail", NO_RING),
     ("new-york: all-round pass", NO_RING),
     ("new-york: all-round fail", NO_RING),
+    ("new-zealand: all-round pass", NO_RING),
+    ("new-zealand: all-round fail", NO_RING),
+    ("norway: all-round pass", NO_RING),
+    ("norway: all-round fail", NO_RING),
     ("quebec: all-round pass", NO_RING),
     ("quebec: all-round fail", NO_RING),
+    ("queensland: all-round pass", NO_RING),
+    ("queensland: all-round fail", NO_RING),
+    ("victoria: all-round pass", NO_RING),
+    ("victoria: all-round fail", NO_RING),
 ];
 
 #[test]
