@@ -18,14 +18,12 @@
     )
 )]
 
-mod answer;
 pub mod check;
 pub mod measure;
+pub mod mutant;
 pub mod plan;
 pub mod quantity;
 pub mod report;
 pub mod ruleset;
 pub mod text;
 pub mod vocabulary;
-
-pub use answer::{Refusal, Refused, judge_texts, to_json};

@@ -2,3 +2,4 @@
 
 pub mod cases;
 pub mod random_plans;
+pub mod soundness;

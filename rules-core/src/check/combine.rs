@@ -7,7 +7,8 @@ use crate::quantity::{Dimension, Interval, in_one_dimension};
 pub(crate) fn fold(list: Vec<Val>, operation: fn(Interval, Interval) -> Interval) -> Val {
     let skipped = |way: &Way| matches!(way, Way::Nothing | Way::Empty(_));
     combine(list, |one, two, own, others| match (one, two) {
-        _ if skipped(one) => (two.clone(), others),
+        // Where both are absent, the first says what that means.
+        _ if skipped(one) && !skipped(two) => (two.clone(), others),
         _ if skipped(two) => (one.clone(), own),
         _ => joined((one, own), (two, others), operation),
     })

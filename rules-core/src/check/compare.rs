@@ -4,6 +4,7 @@ use super::judge::{Asked, relation};
 use super::room::Room;
 use super::value::{Val, Way};
 use super::{Level, Truth};
+use crate::mutant::{self, Mutant};
 use crate::plan::Words;
 use crate::quantity::{Dimension, Interval, ONE, Relation, in_one_dimension};
 use crate::ruleset::{Bound, Choice};
@@ -88,7 +89,8 @@ fn beside(
         (Way::Refer, _) | (_, Way::Refer) => Standing::sure(Level::Authority),
         (Way::Empty(Some(said)), _) => Standing::sure(Level::of_if_none(*said)),
         (Way::Empty(None), _) => Standing::void(asked, relation),
-        (_, Way::Empty(_)) => Standing::sure(Level::Holds),
+        (_, Way::Empty(Some(said))) => Standing::sure(Level::of_if_none(*said)),
+        (_, Way::Empty(None)) => Standing::sure(Level::Holds),
         (
             Way::Amount { least, most },
             Way::Amount {
@@ -115,6 +117,13 @@ fn amounts(
 ) -> Standing {
     let Some((one, two, dimension)) = in_one_dimension(measured, limit) else {
         return Standing::of(Truth::OPEN);
+    };
+    let two = match mutant::is_on(Mutant::LimitsLowEnd) {
+        true => Interval {
+            high: two.low,
+            ..two
+        },
+        false => two,
     };
     let compared = relation.judge(one, two);
     let truth = Truth::of_comparison(compared.can_be_true, compared.can_be_false);

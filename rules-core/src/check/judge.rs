@@ -4,6 +4,7 @@ use super::reading::Readings;
 use super::scene::{Env, Holder, Scene};
 use super::special::Special;
 use super::{Level, Missing, Truth};
+use crate::mutant::{self, Mutant};
 use crate::plan::DocumentState;
 use crate::quantity::Relation;
 use crate::ruleset::{Bound, Each, IfNone, Requirement, Test, Value};
@@ -148,6 +149,9 @@ impl<'a> Judge<'a> {
             Requirement::Test(test) => self.test(test, env, asked),
             Requirement::All(list) => Judged::all(each_of(list)),
             Requirement::Any(list) => Judged::any(each_of(list)),
+            Requirement::Not(inner) if mutant::is_on(Mutant::NotUnmirrored) => {
+                self.judge(inner, env, asked)
+            }
             Requirement::Not(inner) => negated(self.judge(inner, env, asked)),
             Requirement::Count { of, bounds } => self.count(&each_of(of), bounds, env),
             Requirement::Each(each) => self.each(each, env, asked),
@@ -225,12 +229,16 @@ impl<'a> Judge<'a> {
             Ok(wanted) => Truth::at_least(wanted, truths),
             Err(_) => Truth::HOLDS,
         };
-        let whole = |value: &'a Value| self.whole_number(value, env);
+        let whole = |value: &'a Value| self.whole_numbers(value, env);
         match bound {
-            Bound::AtLeast(value) => whole(value).map_or(Truth::OPEN, at_least),
-            Bound::MoreThan(value) => whole(value).map_or(Truth::OPEN, |n| at_least(n + 1)),
-            Bound::AtMost(value) => whole(value).map_or(Truth::OPEN, |n| at_least(n + 1).negated()),
-            Bound::LessThan(value) => whole(value).map_or(Truth::OPEN, |n| at_least(n).negated()),
+            Bound::AtLeast(value) => whole(value).map_or(Truth::OPEN, |(_, n)| at_least(n)),
+            Bound::MoreThan(value) => whole(value).map_or(Truth::OPEN, |(n, _)| at_least(n + 1)),
+            Bound::AtMost(value) => {
+                whole(value).map_or(Truth::OPEN, |(n, _)| at_least(n + 1).negated())
+            }
+            Bound::LessThan(value) => {
+                whole(value).map_or(Truth::OPEN, |(_, n)| at_least(n).negated())
+            }
             Bound::Is(choices) => choices
                 .iter()
                 .filter_map(super::compare::whole_choice)
@@ -296,6 +304,8 @@ fn negated(inner: Judged<'_>) -> Judged<'_> {
 /// How a bound compares, for all bounds but `is`.
 pub(crate) fn relation(bound: &Bound) -> Relation {
     match bound {
+        Bound::AtLeast(_) if mutant::is_on(Mutant::AtLeastMoreThan) => Relation::MoreThan,
+        Bound::MoreThan(_) if mutant::is_on(Mutant::AtLeastMoreThan) => Relation::AtLeast,
         Bound::AtLeast(_) => Relation::AtLeast,
         Bound::AtMost(_) => Relation::AtMost,
         Bound::MoreThan(_) => Relation::MoreThan,

@@ -6,6 +6,7 @@ use super::scene::{Env, Holder, Scene, Touch};
 use super::{
     Finding, Level, Missing, Outcome, Part, ReliefTruth, Subject, Truth, missing, readings, split,
 };
+use crate::mutant::{self, Mutant};
 use crate::ruleset::{InForce, Relief, Rule};
 
 /// One subject of a rule: the thing under `each`, and the pool that the rule is about.
@@ -133,6 +134,10 @@ impl<'a> Judge<'a> {
             return (None, touched);
         };
         let truth = split::refined(self, rule, target, look.truth, &touched);
+        let truth = match mutant::is_on(Mutant::OpenPasses) && truth.is_open() {
+            true => Truth::HOLDS,
+            false => truth,
+        };
         let (as_drawn, missing) = if truth.is_open() {
             let drawn = split::truth(&self.in_scene(self.scene.drawn_exactly()), rule, target);
             let decided = Outcome::decided(drawn).is_some();
@@ -258,6 +263,7 @@ impl<'a> Judge<'a> {
             .map_or(Truth::HOLDS, |when| self.truth(when, env));
         let own = self.judge(&relief.require, env, Asked::Required);
         let leave = match relief.leave {
+            true if mutant::is_on(Mutant::LeaveHolds) => Truth::HOLDS,
             true => Truth::AUTHORITY,
             false => Truth::HOLDS,
         };

@@ -224,6 +224,16 @@ impl<'a> Scene<'a> {
         });
     }
 
+    /// Does something, and counts whatever is touched in it as touched twice.
+    pub(crate) fn counting_twice<T>(&self, act: impl FnOnce() -> T) -> T {
+        let before = self.log.borrow().len();
+        let done = act();
+        let mut log = self.log.borrow_mut();
+        let again: Vec<Touch> = log.iter().skip(before).cloned().collect();
+        log.extend(again);
+        done
+    }
+
     /// What was touched since the log was last taken.
     pub(crate) fn take_log(&self) -> Vec<Touch> {
         std::mem::take(&mut *self.log.borrow_mut())

@@ -3,6 +3,7 @@
 use super::judge::Judge;
 use super::scene::{Env, Holder};
 use super::{Missing, Truth};
+use crate::mutant::{self, Mutant};
 use crate::plan::Looked;
 use crate::ruleset::{Selection, Zone};
 use crate::vocabulary::{KindId, Number};
@@ -50,8 +51,12 @@ impl<'a> Judge<'a> {
         let mut list = Vec::new();
         for holder in drawn.chain(unseen) {
             let inner = env.bind(kind, holder);
-            let within = self.is_in(selection, holder, &inner);
-            if within == Truth::FAILS {
+            // Whether a thing is in says two things: what is asked of it is asked, and the selection is not empty.
+            let within = self
+                .scene
+                .counting_twice(|| self.is_in(selection, holder, &inner));
+            let left_out = mutant::is_on(Mutant::UnknownIsOut) && within != Truth::HOLDS;
+            if within == Truth::FAILS || left_out {
                 continue;
             }
             let sure = within == Truth::HOLDS && matches!(holder, Holder::Thing(_));
@@ -87,6 +92,9 @@ impl<'a> Judge<'a> {
             return false;
         }
         if self.scene.sees_all(kind) || self.is_always_drawn(kind) {
+            return false;
+        }
+        if mutant::is_on(Mutant::NotCheckedAsNone) {
             return false;
         }
         match self.scene.plan().inventory.get(&kind) {

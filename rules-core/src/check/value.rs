@@ -1,11 +1,14 @@
 //! What a value may be.
 
+use std::borrow::Cow;
+
 use super::combine::{difference, fold, product};
 use super::compare::standing;
 use super::judge::{Asked, Judge};
 use super::scene::Env;
 use super::total::Total;
 use super::{Truth, Witness};
+use crate::mutant::{self, Mutant};
 use crate::plan::Words;
 use crate::quantity::{Dimension, Interval, NO_HIGH, ONE, Unit};
 use crate::ruleset::{Bound, IfNone, Over, RowTest, Selection, Table, Then, Value};
@@ -140,10 +143,12 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// A value as a whole number, where it is a single one.
-    pub(crate) fn whole_number(&self, value: &'a Value, env: &Env<'_>) -> Option<i128> {
+    /// The whole numbers below and above a value, where it is a single one; both are the same where it is whole.
+    pub(crate) fn whole_numbers(&self, value: &'a Value, env: &Env<'_>) -> Option<(i128, i128)> {
         let range = self.value(value, env, &[]).range()?;
-        range.is_exact().then(|| range.low.div_euclid(ONE))
+        let below = range.low.div_euclid(ONE);
+        let above = below + i128::from(range.low.rem_euclid(ONE) != 0);
+        range.is_exact().then_some((below, above))
     }
 
     fn fact_value(&self, fact: crate::vocabulary::FactId, env: &Env<'_>, cuts: &[i128]) -> Val {
@@ -240,7 +245,8 @@ impl<'a> Judge<'a> {
             (RowTest::Bounds(bounds), Some(by)) => {
                 bounds.iter().fold(Truth::HOLDS, |all, bound| {
                     let limit = limit_of(bound).map(|value| self.value(value, env, &by.ends()));
-                    all.and(standing(by, bound, limit.as_ref(), Asked::Condition).truth)
+                    let bound = at_the_edge(bound);
+                    all.and(standing(by, &bound, limit.as_ref(), Asked::Condition).truth)
                 })
             }
             (RowTest::Bounds(_), None) => Truth::OPEN,
@@ -295,6 +301,18 @@ impl<'a> Judge<'a> {
             unit,
             ..Val::of(ways, dimension)
         }
+    }
+}
+
+/// A row's bound; the other side of its edge where that fault is on.
+fn at_the_edge(bound: &Bound) -> Cow<'_, Bound> {
+    match bound {
+        _ if !mutant::is_on(Mutant::TablesEdge) => Cow::Borrowed(bound),
+        Bound::AtMost(limit) => Cow::Owned(Bound::LessThan(limit.clone())),
+        Bound::LessThan(limit) => Cow::Owned(Bound::AtMost(limit.clone())),
+        Bound::AtLeast(limit) => Cow::Owned(Bound::MoreThan(limit.clone())),
+        Bound::MoreThan(limit) => Cow::Owned(Bound::AtLeast(limit.clone())),
+        Bound::Is(_) => Cow::Borrowed(bound),
     }
 }
 

@@ -210,10 +210,8 @@ pub struct MarginReport {
     pub low: Option<String>,
     /// The most room.
     pub high: Option<String>,
-    /// The whole in words: `between 0.02 m short and 0.03 m to spare`.
+    /// The whole in words: `0.4 m short`.
     pub text: String,
-    /// The low end in words: `0.02 m short`.
-    pub at_worst: String,
 }
 
 /// One comparison of a value with a bound.
@@ -242,8 +240,6 @@ pub struct ReadingReport {
     pub witness: Option<WitnessReport>,
     /// The same in a sentence.
     pub sentence: String,
-    /// The same in a few words, the figures as they are at worst: `2.6 m, at least 3 m asked, 0.4 m short`.
-    pub brief: String,
 }
 
 /// From where to where a distance was taken, in the plan file's own coordinates, in metres.

@@ -1,0 +1,87 @@
+//! Runs the property of soundness on many random cases: `soundness [--cases N] [--seed N]`.
+//!
+//! With `--seed` alone, runs just that case and shows all of it if it fails.
+
+use std::panic::{AssertUnwindSafe, catch_unwind};
+use std::process::ExitCode;
+use std::sync::Mutex;
+use std::sync::atomic::{AtomicU64, Ordering};
+
+use outside_checks::soundness::property::{Failure, Tally, run};
+use outside_checks::soundness::words::Words;
+
+/// No more failures than this are shown.
+const SHOWN: usize = 5;
+
+fn number_after(name: &str) -> Option<u64> {
+    let mut arguments = std::env::args();
+    arguments.find(|argument| argument == name)?;
+    arguments.next()?.parse().ok()
+}
+
+fn main() -> ExitCode {
+    let first = number_after("--seed").unwrap_or(0);
+    let cases = number_after("--cases").unwrap_or(1);
+    let next = AtomicU64::new(first);
+    let (total, failures) = (Mutex::new(Tally::default()), Mutex::new(Vec::new()));
+    std::thread::scope(|scope| {
+        for _ in 0..2 {
+            scope.spawn(|| {
+                let (tally, failed) = work(&next, first + cases);
+                if let (Ok(mut total), Ok(mut failures)) = (total.lock(), failures.lock()) {
+                    total.add(&tally);
+                    failures.extend(failed);
+                }
+            });
+        }
+    });
+    let tally = total.into_inner().unwrap_or_default();
+    let mut failures = failures.into_inner().unwrap_or_default();
+    failures.sort_by_key(|failure| failure.seed);
+    report(&tally, &failures);
+    match failures.is_empty() {
+        true => ExitCode::SUCCESS,
+        false => ExitCode::FAILURE,
+    }
+}
+
+fn work(next: &AtomicU64, end: u64) -> (Tally, Vec<Failure>) {
+    let words = Words::new();
+    let (mut tally, mut failures) = (Tally::default(), Vec::new());
+    loop {
+        let seed = next.fetch_add(1, Ordering::Relaxed);
+        if seed >= end {
+            return (tally, failures);
+        }
+        let outcome = catch_unwind(AssertUnwindSafe(|| run(seed, &words, &mut tally)));
+        match outcome {
+            Ok(Ok(())) => {}
+            Ok(Err(failure)) => failures.push(failure),
+            Err(_) => failures.push(Failure {
+                seed,
+                what: "panic".to_owned(),
+                dump: String::new(),
+            }),
+        }
+    }
+}
+
+fn report(tally: &Tally, failures: &[Failure]) {
+    for failure in failures.iter().take(SHOWN) {
+        println!("seed {}: {}\n{}", failure.seed, failure.what, failure.dump);
+    }
+    for failure in failures.iter().skip(SHOWN).take(40) {
+        println!("seed {}: {}", failure.seed, failure.what);
+    }
+    println!("{tally:?}");
+    println!("failed: {}", failures.len());
+    println!(
+        "decided: {:.1} % of blurred findings",
+        tally.decided_share()
+    );
+    println!(
+        "tight: {:.1} % of open findings of one test; {:.1} % where selections have conditions",
+        tally.tightness(),
+        tally.filtered_tightness()
+    );
+}

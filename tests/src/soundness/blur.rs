@@ -1,0 +1,488 @@
+//! From a world to plans that say less and less of it.
+//!
+//! The first plan states the world exactly. Each further one is made from the one before by taking back something
+//! that it states, so that every world of the one before is a world of it too.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use rules_core::plan::{
+    Amount, DocumentState, Figure, Looked, Plan, Possible, Source, Taped, Thing, Words as Possibly,
+};
+use rules_core::quantity::Interval;
+use rules_core::text::Span;
+use rules_core::vocabulary::{FactId, OutlineId};
+
+use super::generate::moved;
+use super::geometry;
+use super::random::Random;
+use super::words::{METRE, Words};
+use super::world::{Drawn, Held, World};
+
+/// How many sources every plan names.
+const SOURCES: usize = 3;
+
+/// A stretch of a plan's life: the plan, and the words by which it was blurred last.
+#[derive(Debug, Clone)]
+pub struct Step {
+    /// The plan.
+    pub plan: Plan,
+    /// What was done to the one before.
+    pub done: String,
+}
+
+/// A chain of plans for one world, from the exact one to the vaguest.
+pub fn chain(random: &mut Random, words: &Words, world: &World, steps: usize) -> Vec<Step> {
+    let mut chain = vec![Step {
+        plan: exact(random, words, world),
+        done: "exact".to_owned(),
+    }];
+    for _ in 0..steps {
+        let mut plan = chain[chain.len() - 1].plan.clone();
+        let mut blur = Blur {
+            random,
+            words,
+            world,
+            plan: &mut plan,
+        };
+        if let Some(done) = blur.once() {
+            chain.push(Step { plan, done });
+        }
+    }
+    chain
+}
+
+/// The plan that states a world exactly.
+pub fn exact(random: &mut Random, words: &Words, world: &World) -> Plan {
+    let source = |number: usize| Source {
+        id: format!("source-{number}"),
+        by: "survey".to_owned(),
+        accuracy: Some(0),
+        shift: Some(0),
+    };
+    let mut inventory = BTreeMap::new();
+    for kind in words.kinds() {
+        let any = world.of_kind(kind).next().is_some();
+        let looked = if any || random.chance(50) {
+            Looked::AllShown(None)
+        } else {
+            Looked::None
+        };
+        if words.may_be_left_out(kind) {
+            inventory.insert(kind, looked);
+        }
+    }
+    let documents = world.documents.iter().enumerate().map(|(number, in_hand)| {
+        let state = if *in_hand {
+            DocumentState::InHand
+        } else {
+            DocumentState::Refused
+        };
+        (format!("paper-{number}"), state)
+    });
+    let mut plan = Plan {
+        id: "random".to_owned(),
+        title: "Random".to_owned(),
+        sources: (0..SOURCES).map(source).collect(),
+        things: things(random, words, world),
+        inventory,
+        measured: Vec::new(),
+        documents: documents.collect(),
+        origin: (0, 0),
+        north: 0,
+    };
+    plan.measured = tapes(random, world);
+    plan
+}
+
+fn things(random: &mut Random, words: &Words, world: &World) -> Vec<Thing> {
+    let mut things = Vec::new();
+    for being in &world.things {
+        let outlines = being.outlines.iter().map(|(id, drawn)| {
+            let figure = Figure {
+                forms: drawn.forms.clone(),
+                spread: drawn.spread,
+                accuracy: Some(0),
+            };
+            (*id, figure)
+        });
+        let facts = being
+            .facts
+            .iter()
+            .map(|(id, held)| (*id, stated(words, *id, held)));
+        things.push(Thing {
+            id: being.id.clone(),
+            kind: being.kind,
+            part_of: None,
+            source: Some(random.below(SOURCES)),
+            outlines: outlines.collect(),
+            facts: facts.collect(),
+            span: Span::default(),
+        });
+    }
+    things
+}
+
+fn stated(words: &Words, fact: FactId, held: &Held) -> Possible {
+    let amount = |least: i128, most: Option<i128>| Amount {
+        least: exactly(least),
+        most: most.map(exactly),
+        drawn: Some((least, most.unwrap_or(least))),
+        dimension: words
+            .dimension(fact)
+            .unwrap_or(rules_core::quantity::Dimension::Number),
+        unit: None,
+    };
+    let mut possible = Possible {
+        span: Some(Span::default()),
+        ..Possible::default()
+    };
+    match held {
+        Held::Nothing => possible.none = true,
+        Held::Amount(so) => possible.amount = Some(amount(*so, None)),
+        Held::Varies(least, most) => possible.amount = Some(amount(*least, Some(*most))),
+        Held::Word(word) => possible.words = Some(Possibly::OneOf(BTreeSet::from([word.clone()]))),
+    }
+    possible
+}
+
+fn exactly(amount: i128) -> Interval {
+    Interval {
+        low: amount,
+        high: amount,
+    }
+}
+
+/// Tape readings, exact to the nanometre.
+fn tapes(random: &mut Random, world: &World) -> Vec<Taped> {
+    let ends: Vec<(usize, OutlineId)> = world
+        .things
+        .iter()
+        .enumerate()
+        .flat_map(|(thing, being)| being.outlines.keys().map(move |outline| (thing, *outline)))
+        .collect();
+    let mut all = Vec::new();
+    for _ in 0..random.weighted(&[5, 3, 2]) {
+        let (from, to) = (*random.pick(&ends), *random.pick(&ends));
+        if from.0 == to.0 {
+            continue;
+        }
+        let drawn = |(thing, outline): (usize, OutlineId)| &world.things[thing].outlines[&outline];
+        let is = geometry::nearest(drawn(from), drawn(to)).0.floor();
+        let range = Interval {
+            low: is,
+            high: is + 1,
+        };
+        all.push(Taped {
+            from,
+            to,
+            range,
+            drawn: Some(is),
+            span: Span::default(),
+        });
+    }
+    all
+}
+
+/// A vector of so many nanometres or a little less, in a random direction.
+pub fn vector(random: &mut Random, length: i64) -> (i64, i64) {
+    let (x, y) = match random.chance(40) {
+        true => *random.pick(&[(1.0, 0.0), (-1.0, 0.0), (0.0, 1.0), (0.0, -1.0), (0.6, 0.8)]),
+        false => random.direction(),
+    };
+    towards((x, y), length)
+}
+
+/// A vector in a direction of length one, never longer than so many nanometres.
+pub fn towards((x, y): (f64, f64), length: i64) -> (i64, i64) {
+    let long = length as f64;
+    let (mut x, mut y) = ((x * long) as i64, (y * long) as i64);
+    while i128::from(x).pow(2) + i128::from(y).pow(2) > i128::from(length).pow(2) {
+        x -= x.signum();
+        y -= y.signum();
+    }
+    (x, y)
+}
+
+struct Blur<'a> {
+    random: &'a mut Random,
+    words: &'a Words,
+    world: &'a World,
+    plan: &'a mut Plan,
+}
+
+impl Blur<'_> {
+    /// Takes back one thing; `None` where the one drawn has nothing to take back.
+    fn once(&mut self) -> Option<String> {
+        match self.random.weighted(&[30, 10, 2, 2, 22, 6, 8, 8, 3, 5, 2]) {
+            0 => self.position(),
+            1 => self.shift(),
+            2 => self.accuracy_unknown(),
+            3 => self.outline_missing(),
+            4 => self.fact_widened(),
+            5 => self.fact_dropped(),
+            6 => self.inventory(),
+            7 => self.hidden(),
+            8 => self.tape(),
+            9 => self.tape_wider(),
+            _ => self.document(),
+        }
+    }
+
+    fn size(&mut self) -> i64 {
+        *self.random.pick(&[
+            1,
+            METRE / 1000,
+            METRE / 100,
+            METRE / 10,
+            METRE / 10,
+            METRE / 2,
+        ])
+    }
+
+    fn figure(&mut self) -> Option<(usize, OutlineId)> {
+        let all: Vec<(usize, OutlineId)> = self
+            .plan
+            .things
+            .iter()
+            .enumerate()
+            .flat_map(|(thing, own)| own.outlines.keys().map(move |outline| (thing, *outline)))
+            .collect();
+        (!all.is_empty()).then(|| *self.random.pick(&all))
+    }
+
+    /// Draws an outline elsewhere, corner by corner or as a whole, and adds as much to its accuracy.
+    fn position(&mut self) -> Option<String> {
+        let (thing, outline) = self.figure()?;
+        let by = self.size();
+        let whole = self.random.chance(50).then(|| vector(self.random, by));
+        let random = &mut *self.random;
+        let figure = self.plan.things[thing].outlines.get_mut(&outline)?;
+        for form in &mut figure.forms {
+            *form = moved(form, || whole.unwrap_or_else(|| vector(random, by)));
+        }
+        figure.accuracy = figure.accuracy.map(|e| e + by);
+        Some(format!("position of {thing} by {by}"))
+    }
+
+    /// Moves all that comes from one source, and adds as much to its shift.
+    fn shift(&mut self) -> Option<String> {
+        let source = self.random.below(SOURCES);
+        let by = self.size();
+        let step = vector(self.random, by);
+        for thing in self
+            .plan
+            .things
+            .iter_mut()
+            .filter(|thing| thing.source == Some(source))
+        {
+            for form in thing
+                .outlines
+                .values_mut()
+                .flat_map(|figure| &mut figure.forms)
+            {
+                *form = moved(form, || step);
+            }
+        }
+        let shift = &mut self.plan.sources[source].shift;
+        *shift = match self.random.chance(5) {
+            true => None,
+            false => shift.map(|so_far| so_far + by),
+        };
+        Some(format!("shift of source {source} by {by}"))
+    }
+
+    fn accuracy_unknown(&mut self) -> Option<String> {
+        let (thing, outline) = self.figure()?;
+        self.plan.things[thing].outlines.get_mut(&outline)?.accuracy = None;
+        Some(format!("accuracy of {thing} unknown"))
+    }
+
+    fn outline_missing(&mut self) -> Option<String> {
+        let (thing, outline) = self.figure()?;
+        if self.plan.things[thing].kind == self.words.lot {
+            return None;
+        }
+        self.plan.things[thing].outlines.remove(&outline);
+        Some(format!("outline of {thing} missing"))
+    }
+
+    fn fact(&mut self) -> Option<(usize, FactId)> {
+        let all: Vec<(usize, FactId)> = self
+            .plan
+            .things
+            .iter()
+            .enumerate()
+            .flat_map(|(thing, own)| own.facts.keys().map(move |fact| (thing, *fact)))
+            .collect();
+        (!all.is_empty()).then(|| *self.random.pick(&all))
+    }
+
+    fn fact_widened(&mut self) -> Option<String> {
+        let (thing, fact) = self.fact()?;
+        let (low, high) = self.words.limits(fact);
+        let wide = (high - low) / *self.random.pick(&[1_000_000, 1000, 50, 5]);
+        let (below, above) = (
+            self.random.wide(0, wide.max(1)),
+            self.random.wide(0, wide.max(1)),
+        );
+        let words = self.words.words(fact);
+        let random = &mut *self.random;
+        let possible = self.plan.things[thing].facts.get_mut(&fact)?;
+        if let Some(amount) = &mut possible.amount {
+            for range in [Some(&mut amount.least), amount.most.as_mut()]
+                .into_iter()
+                .flatten()
+            {
+                range.low = (range.low - below).max(low);
+                range.high = (range.high + above).min(high);
+            }
+        }
+        if let Some(Possibly::OneOf(choices)) = &mut possible.words {
+            choices.insert(random.pick(&words).clone());
+        }
+        let may_be_none = self.words.vocabulary.fact(fact).none;
+        possible.none |= may_be_none && random.chance(30);
+        Some(format!("fact of {thing} widened"))
+    }
+
+    fn fact_dropped(&mut self) -> Option<String> {
+        let (thing, fact) = self.fact()?;
+        self.plan.things[thing].facts.remove(&fact);
+        Some(format!("fact of {thing} dropped"))
+    }
+
+    /// How far from the lot, less a nanometre or more, every hidden thing of a kind is.
+    fn radius(&self, kind: rules_core::vocabulary::KindId, hidden: &[&str]) -> Option<i64> {
+        let lot = &self.world.named("lot")?.outlines[&self.words.boundary];
+        let mut least = i64::MAX;
+        for thing in self.world.things.iter().filter(|thing| thing.kind == kind) {
+            if hidden.contains(&thing.id.as_str()) {
+                for drawn in thing.outlines.values() {
+                    least = least.min(geometry::nearest(lot, drawn).0.floor() as i64 - 1);
+                }
+            }
+        }
+        (0..i64::MAX).contains(&least).then_some(least)
+    }
+
+    /// Says less of what was looked for.
+    fn inventory(&mut self) -> Option<String> {
+        let kinds: Vec<_> = self.plan.inventory.keys().copied().collect();
+        if kinds.is_empty() {
+            return None;
+        }
+        let kind = *self.random.pick(&kinds);
+        let most = match self.plan.inventory[&kind] {
+            Looked::AllShown(Some(within)) => within,
+            _ => 60 * METRE,
+        };
+        if self.random.chance(40) {
+            self.plan.inventory.remove(&kind);
+            return Some(format!("kind {} not checked", kind.0));
+        }
+        let within = self.random.between(0, most);
+        self.plan
+            .inventory
+            .insert(kind, Looked::AllShown(Some(within)));
+        Some(format!("kind {} shown within {within}", kind.0))
+    }
+
+    /// Leaves a thing out, where the inventory allows it or is made to.
+    fn hidden(&mut self) -> Option<String> {
+        let all: Vec<usize> = (0..self.plan.things.len())
+            .filter(|index| self.words.may_be_left_out(self.plan.things[*index].kind))
+            .collect();
+        if all.is_empty() {
+            return None;
+        }
+        let thing = *self.random.pick(&all);
+        let (id, kind) = (
+            self.plan.things[thing].id.clone(),
+            self.plan.things[thing].kind,
+        );
+        let so_far = match self.plan.inventory.get(&kind) {
+            None => None,
+            Some(Looked::AllShown(Some(within))) => Some(*within),
+            _ => Some(i64::MAX),
+        };
+        // A thing may be hidden only where all that other plans of the chain allowed for it still holds: it is
+        // drawn with an accuracy in them, so the whole kind becomes unchecked unless the thing is drawn exactly.
+        let still = self.is_exact(thing);
+        let within = self
+            .radius(kind, &[&id])
+            .filter(|_| still && self.random.chance(70));
+        match (so_far, within) {
+            (None, _) => {}
+            (Some(so_far), Some(within)) => {
+                self.plan
+                    .inventory
+                    .insert(kind, Looked::AllShown(Some(within.min(so_far))));
+            }
+            (Some(_), None) => {
+                self.plan.inventory.remove(&kind);
+            }
+        }
+        self.leave_out(thing);
+        Some(format!("{id} hidden"))
+    }
+
+    fn is_exact(&self, thing: usize) -> bool {
+        let lot = self
+            .plan
+            .things
+            .iter()
+            .find(|thing| thing.kind == self.words.lot);
+        let exact = |thing: &Thing| {
+            let all_drawn = thing.outlines.len() == self.words.outlines(thing.kind).len();
+            let shift = thing
+                .source
+                .and_then(|source| self.plan.sources[source].shift);
+            all_drawn
+                && shift == Some(0)
+                && thing
+                    .outlines
+                    .values()
+                    .all(|figure| figure.accuracy == Some(0))
+        };
+        exact(&self.plan.things[thing]) && lot.is_some_and(exact)
+    }
+
+    fn leave_out(&mut self, thing: usize) {
+        self.plan.things.remove(thing);
+        self.plan
+            .measured
+            .retain(|tape| tape.from.0 != thing && tape.to.0 != thing);
+        for tape in &mut self.plan.measured {
+            for end in [&mut tape.from.0, &mut tape.to.0] {
+                *end -= usize::from(*end > thing);
+            }
+        }
+    }
+
+    fn tape(&mut self) -> Option<String> {
+        self.plan.measured.pop().map(|_| "tape dropped".to_owned())
+    }
+
+    fn tape_wider(&mut self) -> Option<String> {
+        let by = i128::from(self.size());
+        let tape = self.plan.measured.last_mut()?;
+        tape.range.low = (tape.range.low - by).max(0);
+        tape.range.high += by;
+        Some(format!("tape wider by {by}"))
+    }
+
+    fn document(&mut self) -> Option<String> {
+        let ids: Vec<String> = self.plan.documents.keys().cloned().collect();
+        let id = self.random.pick(&ids).clone();
+        self.plan.documents.insert(id, DocumentState::NotYet);
+        Some("a document not asked for yet".to_owned())
+    }
+}
+
+/// What is drawn of a figure, as an exact outline.
+pub fn drawn(figure: &Figure) -> Drawn {
+    Drawn {
+        forms: figure.forms.clone(),
+        spread: figure.spread,
+    }
+}

@@ -1,0 +1,465 @@
+//! Random values and tests, their limits near what is so in the world.
+
+use rules_core::quantity::{Dimension, Interval, Unit};
+use rules_core::ruleset::{
+    Area, Bound, Choice, Distance, IfNone, Measured, Operand, Over, Part, Requirement, Row,
+    RowTest, Selection, Stated, Table, Test, Then, Value, Which,
+};
+use rules_core::text::Span;
+use rules_core::vocabulary::{FactId, KindId, Number, OutlineId, Shape};
+
+use super::rules::Maker;
+use crate::soundness::evaluate;
+
+/// An amount as a rule would state it.
+pub fn stated(amount: i128, dimension: Dimension) -> Value {
+    let unit = match dimension {
+        Dimension::Length => Unit::METRE,
+        Dimension::Area => Unit::SQUARE_METRE,
+        Dimension::Sound => Unit::DECIBEL,
+        _ => Unit::ONE,
+    };
+    Value::Stated(Stated {
+        range: Interval {
+            low: amount,
+            high: amount,
+        },
+        dimension,
+        unit,
+    })
+}
+
+impl Maker<'_> {
+    pub(super) fn if_none(&mut self) -> Option<IfNone> {
+        let all = [IfNone::Passes, IfNone::Fails, IfNone::Refer];
+        let end = if self.referring { 3 } else { 2 };
+        Some(all[self.random.below(end)])
+    }
+
+    /// The kinds whose facts can be named here.
+    fn known(&self, scope: &[KindId]) -> Vec<KindId> {
+        let mut kinds = vec![self.words.lot, self.words.alarm];
+        kinds.extend(scope.iter().rev().chain(scope));
+        kinds
+    }
+
+    fn fact_of(&mut self, scope: &[KindId], fits: impl Fn(&Self, FactId) -> bool) -> FactId {
+        loop {
+            let kinds = self.known(scope);
+            let kind = *self.random.pick(&kinds);
+            let fact = *self.random.pick(self.words.facts(kind));
+            if fits(self, fact) {
+                return fact;
+            }
+        }
+    }
+
+    fn certain(&self, fact: FactId) -> bool {
+        let entry = self.words.vocabulary.fact(fact);
+        !entry.none && entry.kind != self.words.alarm
+    }
+
+    /// A selection of things that are not bound already, by a fact or by how near they are.
+    pub(super) fn selection(&mut self, scope: &[KindId], kind: KindId) -> Selection {
+        let mut inner = scope.to_vec();
+        inner.push(kind);
+        let referring = std::mem::replace(&mut self.referring, false);
+        let filter = match self.random.weighted(&[
+            5,
+            4 * usize::from(self.filters),
+            usize::from(self.filters && scope.len() < 2),
+        ]) {
+            0 => None,
+            1 => {
+                // By a fact of the thing itself, for the most part.
+                let about = [kind];
+                let about = if self.random.chance(80) {
+                    &about[..]
+                } else {
+                    &inner[..]
+                };
+                Some(self.fact_test(about))
+            }
+            _ => Some(self.distance_test(&inner)),
+        };
+        self.referring = referring;
+        Selection {
+            term: None,
+            kind,
+            filter: filter.map(Box::new),
+            zone: None,
+            if_none: self.if_none(),
+        }
+    }
+
+    /// A kind of which there can be many and that is not bound yet.
+    pub(super) fn other_kind(&mut self, scope: &[KindId]) -> KindId {
+        loop {
+            let kind = *self.random.pick(&self.words.many);
+            if !scope.contains(&kind) {
+                return kind;
+            }
+        }
+    }
+
+    fn outline(&mut self, kind: KindId) -> OutlineId {
+        *self.random.pick(self.words.outlines(kind))
+    }
+
+    fn bound_operand(&mut self, kind: KindId) -> Operand {
+        let outline = self.outline(kind);
+        operand(vec![part(Which::Bound(kind), outline)])
+    }
+
+    fn set_operand(&mut self, scope: &[KindId]) -> Operand {
+        let mut parts = Vec::new();
+        for _ in 0..self.random.weighted(&[0, 6, 1]) {
+            let kind = self.other_kind(scope);
+            let selection = self.selection(scope, kind);
+            let outline = self.outline(kind);
+            parts.push(part(Which::All(selection), outline));
+        }
+        operand(parts)
+    }
+
+    fn distance(&mut self, scope: &[KindId]) -> Distance {
+        let subject = *self.random.pick(scope);
+        let from = self.bound_operand(subject);
+        let to_lot = self.random.chance(20);
+        let to = match (to_lot, scope.len()) {
+            (true, _) => self.bound_operand(self.words.lot),
+            (_, 2..) if self.random.chance(50) => {
+                let other = *self.random.pick(scope);
+                self.bound_operand(other)
+            }
+            _ => self.set_operand(scope),
+        };
+        // Farthest only where a corner is farthest, so that the second evaluator can find it.
+        let simple = |o: &Operand| {
+            let outline = self.words.vocabulary.outline(o.parts[0].outline);
+            matches!(o.parts[0].which, Which::Bound(_)) && outline.shape == Shape::Point
+        };
+        let farthest = simple(&to) && self.random.chance(50);
+        Distance {
+            from,
+            to,
+            how: Measured::Level,
+            farthest,
+        }
+    }
+
+    pub(super) fn distance_value(&mut self, scope: &[KindId]) -> Value {
+        match scope.is_empty() {
+            false => Value::Distance(Box::new(self.distance(scope))),
+            true => {
+                let from = self.set_operand(scope);
+                let to = match self.random.chance(30) {
+                    true => self.bound_operand(self.words.lot),
+                    false => self.set_operand(scope),
+                };
+                Value::Distance(Box::new(Distance {
+                    from,
+                    to,
+                    how: Measured::Level,
+                    farthest: false,
+                }))
+            }
+        }
+    }
+
+    fn area(&mut self, scope: &[KindId]) -> Value {
+        let kinds: Vec<KindId> = scope
+            .iter()
+            .copied()
+            .filter(|kind| {
+                self.words
+                    .outlines(*kind)
+                    .iter()
+                    .all(|o| self.words.vocabulary.outline(*o).shape == Shape::Area)
+            })
+            .collect();
+        let kind = match kinds.is_empty() {
+            true => self.words.lot,
+            false => *self.random.pick(&kinds),
+        };
+        let of = self.bound_operand(kind);
+        Value::Area(Box::new(Area {
+            of,
+            within: None,
+            share_of: None,
+        }))
+    }
+
+    /// A length of one sort or another.
+    fn length(&mut self, scope: &[KindId], depth: usize) -> Value {
+        let base = match self.random.chance(50) {
+            true => self.distance_value(scope),
+            false => Value::Fact(self.fact_of(scope, |maker, fact| {
+                maker.certain(fact) && maker.words.dimension(fact) == Some(Dimension::Length)
+            })),
+        };
+        if depth == 0 || self.random.chance(40) {
+            return base;
+        }
+        let other = match self.random.chance(50) {
+            true => self.near(scope, &base, Dimension::Length),
+            false => self.length(scope, depth - 1),
+        };
+        let both = vec![base, other];
+        match self.random.below(6) {
+            0 => Value::Largest(both),
+            1 => Value::Smallest(both),
+            2 => Value::Sum(both),
+            3 => Value::Difference(both),
+            4 => self.over(scope),
+            _ => {
+                let factor = self.random.wide(1, 12) * 250_000_000;
+                let base = both
+                    .into_iter()
+                    .next()
+                    .unwrap_or(stated(0, Dimension::Length));
+                Value::Product(vec![base, stated(factor, Dimension::Number)])
+            }
+        }
+    }
+
+    fn over(&mut self, scope: &[KindId]) -> Value {
+        let kind = self.other_kind(scope);
+        let fact = self.length_fact(kind);
+        let of = self.selection(scope, kind);
+        let how = *self
+            .random
+            .pick(&[Over::Largest, Over::Smallest, Over::Sum]);
+        let mut inner = scope.to_vec();
+        inner.push(kind);
+        let take = match (fact, self.random.chance(60)) {
+            (Some(fact), true) => Value::Fact(fact),
+            _ => self.bound_to_lot(kind),
+        };
+        Value::Over {
+            how,
+            of,
+            take: Box::new(take),
+        }
+    }
+
+    fn bound_to_lot(&mut self, kind: KindId) -> Value {
+        let (from, to) = (self.bound_operand(kind), self.bound_operand(self.words.lot));
+        Value::Distance(Box::new(Distance {
+            from,
+            to,
+            how: Measured::Level,
+            farthest: false,
+        }))
+    }
+
+    fn length_fact(&self, kind: KindId) -> Option<FactId> {
+        self.words.facts(kind).iter().copied().find(|fact| {
+            self.certain(*fact) && self.words.dimension(*fact) == Some(Dimension::Length)
+        })
+    }
+
+    /// A limit near what the value is in the world, as a rule would state it.
+    pub(super) fn near(&mut self, scope: &[KindId], value: &Value, dimension: Dimension) -> Value {
+        let bound = self.some_subjects(scope);
+        let so = evaluate::number(self.world, self.rules, &bound, value);
+        let so = so.unwrap_or_else(|| self.random.wide(0, 10) * 1_000_000_000);
+        let unit = match dimension {
+            Dimension::Area => 1_000_000_000_000_000_000,
+            Dimension::Date => 1,
+            _ => 1_000_000_000,
+        };
+        let by = match self.random.below(5) {
+            0 => 0,
+            1 => 1,
+            2 => (unit / 100).max(1),
+            3 => (unit / 4).max(30),
+            _ => 4 * unit.max(100),
+        };
+        let by = self.random.wide(-by, by);
+        // A negative count or date is no use; a negative length is a good test.
+        stated(so + by, dimension)
+    }
+
+    /// The kinds in scope, each bound to some thing of the world.
+    fn some_subjects(&mut self, scope: &[KindId]) -> Vec<(KindId, usize)> {
+        let mut bound = Vec::new();
+        for kind in scope {
+            let things: Vec<usize> = self.world.of_kind(*kind).collect();
+            if !things.is_empty() {
+                bound.push((*kind, *self.random.pick(&things)));
+            }
+        }
+        bound
+    }
+
+    pub(super) fn one_bound(&mut self, limit: Value) -> Bound {
+        match self.random.below(4) {
+            0 => Bound::AtLeast(limit),
+            1 => Bound::AtMost(limit),
+            2 => Bound::MoreThan(limit),
+            _ => Bound::LessThan(limit),
+        }
+    }
+
+    fn tested(&mut self, scope: &[KindId], value: Value, dimension: Dimension) -> Requirement {
+        let limit = match self.random.weighted(&[8, 1, 1]) {
+            1 if dimension == Dimension::Length => self.length(scope, 0),
+            2 => self.table_of(scope, |maker| maker.near(scope, &value, dimension)),
+            _ => self.near(scope, &value, dimension),
+        };
+        let mut bounds = vec![self.one_bound(limit)];
+        if self.random.chance(10) {
+            let other = self.near(scope, &value, dimension);
+            bounds.push(self.one_bound(other));
+        }
+        test(value, bounds)
+    }
+
+    /// A table by a fact or by conditions, whose rows give what is made for them.
+    pub(super) fn rows<T>(
+        &mut self,
+        scope: &[KindId],
+        mut give: impl FnMut(&mut Self) -> T,
+    ) -> Table<T> {
+        let fact = self.fact_of(scope, |maker, fact| maker.certain(fact));
+        let by_conditions = self.random.chance(30);
+        let mut tests = Vec::new();
+        for _ in 0..self.random.between(1, 2) {
+            tests.push(match by_conditions {
+                true => {
+                    let referring = std::mem::replace(&mut self.referring, false);
+                    let when = self.fact_test(scope);
+                    self.referring = referring;
+                    RowTest::When(when)
+                }
+                false => RowTest::Bounds(vec![self.fact_bound(scope, fact)]),
+            });
+        }
+        tests.push(RowTest::Otherwise);
+        let rows = tests.into_iter().map(|test| {
+            let refer = self.referring && self.random.chance(12);
+            let then = if refer {
+                Then::Refer
+            } else {
+                Then::Give(give(self))
+            };
+            Row {
+                test,
+                then,
+                span: Span::default(),
+            }
+        });
+        let rows = rows.collect();
+        let by = (!by_conditions).then_some(Value::Fact(fact));
+        Table {
+            by,
+            rows,
+            span: Span::default(),
+        }
+    }
+
+    fn table_of(&mut self, scope: &[KindId], give: impl FnMut(&mut Self) -> Value) -> Value {
+        Value::Table(Box::new(self.rows(scope, give)))
+    }
+
+    fn fact_bound(&mut self, scope: &[KindId], fact: FactId) -> Bound {
+        let entry = self.words.vocabulary.fact(fact);
+        let may_be_none =
+            entry.none || self.words.vocabulary.kind(entry.kind).number == Number::AtMostOne;
+        if may_be_none && self.random.chance(20) {
+            return Bound::Is(vec![Choice::None]);
+        }
+        match self.words.dimension(fact) {
+            Some(dimension) => {
+                let limit = self.near(scope, &Value::Fact(fact), dimension);
+                match limit {
+                    Value::Stated(stated) if self.random.chance(8) => {
+                        Bound::Is(vec![Choice::Amount(stated.range.low)])
+                    }
+                    limit => self.one_bound(limit),
+                }
+            }
+            None => {
+                let words = self.words.words(fact);
+                let mut choices = vec![Choice::Word(self.random.pick(&words).clone())];
+                if self.random.chance(30) {
+                    choices.push(Choice::Word(self.random.pick(&words).clone()));
+                }
+                choices.dedup();
+                Bound::Is(choices)
+            }
+        }
+    }
+
+    pub(super) fn fact_test(&mut self, scope: &[KindId]) -> Requirement {
+        // Words and yes or no are asked about more than amounts.
+        let amount = self.random.chance(50);
+        let fact = self.fact_of(scope, |maker, fact| {
+            let entry = maker.words.vocabulary.fact(fact);
+            let own =
+                scope.is_empty() || scope.contains(&entry.kind) || entry.kind == maker.words.lot;
+            own && maker.words.dimension(fact).is_some() == amount
+                || entry.none
+                || (!own && entry.kind == maker.words.alarm)
+        });
+        let bound = self.fact_bound(scope, fact);
+        test(Value::Fact(fact), vec![bound])
+    }
+
+    pub(super) fn distance_test(&mut self, scope: &[KindId]) -> Requirement {
+        let value = self.distance_value(scope);
+        let limit = self.near(scope, &value, Dimension::Length);
+        let bound = self.one_bound(limit);
+        test(value, vec![bound])
+    }
+
+    fn count_test(&mut self, scope: &[KindId]) -> Requirement {
+        let kind = self.other_kind(scope);
+        let selection = self.selection(scope, kind);
+        let limit = stated(self.random.wide(0, 3) * 1_000_000_000, Dimension::Number);
+        let bound = self.one_bound(limit);
+        test(Value::Count(selection), vec![bound])
+    }
+
+    /// One test.
+    pub(super) fn leaf(&mut self, scope: &[KindId]) -> Requirement {
+        match self.random.weighted(&[30, 30, 12, 12, 8, 3]) {
+            0 => self.fact_test(scope),
+            1 => self.distance_test(scope),
+            2 => {
+                let value = self.length(scope, 2);
+                self.tested(scope, value, Dimension::Length)
+            }
+            3 => self.count_test(scope),
+            4 => {
+                let value = self.area(scope);
+                self.tested(scope, value, Dimension::Area)
+            }
+            _ => {
+                let value = self.distance_value(scope);
+                self.tested(scope, value, Dimension::Length)
+            }
+        }
+    }
+}
+
+pub(super) fn test(value: Value, bounds: Vec<Bound>) -> Requirement {
+    Requirement::Test(Box::new(Test {
+        value,
+        bounds,
+        span: Span::default(),
+    }))
+}
+
+fn operand(parts: Vec<Part>) -> Operand {
+    Operand { term: None, parts }
+}
+
+fn part(which: Which, outline: OutlineId) -> Part {
+    Part {
+        which,
+        outline,
+        counted: None,
+    }
+}

@@ -1,0 +1,10 @@
+//! Random worlds and random rule sets, the rules aimed at the world so that their limits are near what is so.
+
+mod leaf;
+mod rules;
+mod shapes;
+mod worlds;
+
+pub use rules::{DOCUMENTS, Style, rule_set};
+pub use shapes::{moved, scattered};
+pub use worlds::{being, world};

@@ -1,0 +1,94 @@
+//! Random worlds.
+
+use std::collections::BTreeMap;
+
+use rules_core::plan::{Form, Point};
+use rules_core::quantity::Dimension;
+use rules_core::vocabulary::{FactId, KindId};
+
+use super::shapes::scattered;
+use crate::soundness::random::Random;
+use crate::soundness::words::{METRE, Words};
+use crate::soundness::world::{Being, Drawn, Held, World};
+
+/// A fact, on a round figure more often than not.
+fn held(random: &mut Random, words: &Words, fact: FactId) -> Held {
+    let entry = words.vocabulary.fact(fact);
+    if entry.none && random.chance(20) {
+        return Held::Nothing;
+    }
+    let Some(dimension) = words.dimension(fact) else {
+        return Held::Word(random.pick(&words.words(fact)).clone());
+    };
+    let (least, most) = words.limits(fact);
+    let step = match dimension {
+        Dimension::Date => 1,
+        Dimension::Sound => 1_000_000,
+        _ => i128::from(METRE) / 2,
+    };
+    // Near the lower end, where real things are.
+    let most = least + (most - least).min(20 * step);
+    let round = least + step * random.wide(0, (most - least) / step);
+    Held::Amount(match random.chance(70) {
+        true => round,
+        false => random.wide(least, most),
+    })
+}
+
+/// A random thing of a kind, somewhere within so many nanometres of the origin.
+pub fn being(random: &mut Random, words: &Words, kind: KindId, id: String, within: i64) -> Being {
+    let mut outlines = BTreeMap::new();
+    for outline in words.outlines(kind) {
+        let shape = words.vocabulary.outline(*outline).shape;
+        outlines.insert(*outline, scattered(random, shape, within));
+    }
+    let facts = words
+        .facts(kind)
+        .iter()
+        .map(|fact| (*fact, held(random, words, *fact)))
+        .collect();
+    Being {
+        id,
+        kind,
+        outlines,
+        facts,
+    }
+}
+
+fn lot(random: &mut Random, words: &Words) -> Being {
+    let mut lot = being(random, words, words.lot, "lot".to_owned(), METRE);
+    let mut corner = |x: i64, y: i64| Point {
+        x: x * random.between(10, 16) * METRE,
+        y: y * random.between(10, 16) * METRE,
+    };
+    let ring = vec![corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)];
+    let drawn = Drawn {
+        forms: vec![Form::Ring(ring)],
+        spread: 0,
+    };
+    lot.outlines.insert(words.boundary, drawn);
+    lot
+}
+
+/// A random world: the lot, perhaps an alarm, and up to three of every other kind.
+pub fn world(random: &mut Random, words: &Words, documents: usize) -> World {
+    let mut things = vec![lot(random, words)];
+    if random.chance(60) {
+        things.push(being(random, words, words.alarm, "alarm".to_owned(), METRE));
+    }
+    for kind in &words.many {
+        let name = &words.vocabulary.kind(*kind).name;
+        for number in 0..random.weighted(&[2, 4, 3, 1]) {
+            let within = *random.pick(&[8, 14, 40]) * METRE;
+            things.push(being(
+                random,
+                words,
+                *kind,
+                format!("{name}-{number}"),
+                within,
+            ));
+        }
+    }
+    let documents = (0..documents).map(|_| random.chance(50)).collect();
+    World { things, documents }
+}

@@ -1,0 +1,18 @@
+//! The soundness of the checker, tried against a second evaluator that judges one exact world at a time.
+//!
+//! Truth comes first: a world is drawn, then rules, then plans that say less and less of that world. What the
+//! checker finds possible for a plan must contain what each of its worlds comes to, and must not grow as the plan
+//! grows more certain. So that "always unknown" cannot pass, open findings must have worlds of both judgements.
+
+pub mod blur;
+pub mod cuts;
+pub mod dump;
+pub mod evaluate;
+pub mod generate;
+pub mod geometry;
+pub mod number;
+pub mod property;
+pub mod random;
+pub mod sample;
+pub mod words;
+pub mod world;

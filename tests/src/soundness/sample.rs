@@ -1,0 +1,401 @@
+//! From a plan back to worlds that agree with all it states, the extreme ones above all.
+
+use std::collections::BTreeMap;
+
+use rules_core::plan::{DocumentState, Figure, Looked, Plan, Possible, Thing, Words as Possibly};
+use rules_core::ruleset::RuleSet;
+use rules_core::vocabulary::{FactId, KindId, Number, OutlineId};
+
+use super::blur::{drawn, towards, vector};
+use super::generate::{being, moved, scattered};
+use super::geometry;
+use super::random::Random;
+use super::words::{METRE, Words};
+use super::world::{Being, Drawn, Held, World};
+
+/// Further than this nobody puts a thing of which nobody knows where it is.
+const ANYWHERE: i64 = 40 * METRE;
+
+/// Which way to push things.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Push {
+    /// Each its own random way.
+    Anyhow,
+    /// Not at all.
+    Stay,
+    /// All towards one thing, and it towards the nearest of them, each by just what its accuracy allows.
+    Together(usize),
+    /// All away from it.
+    Apart(usize),
+}
+
+/// Draws worlds of a plan.
+pub struct Sampler<'a> {
+    /// Where chance comes from.
+    pub random: &'a mut Random,
+    /// The words.
+    pub words: &'a Words,
+    /// The plan.
+    pub plan: &'a Plan,
+    /// A world of it that is known: where everything stands if nothing is pushed.
+    pub home: &'a World,
+    /// Amounts at which a rule may turn.
+    pub cuts: Vec<i128>,
+}
+
+impl<'a> Sampler<'a> {
+    /// For a plan, aware of the amounts that the rules state.
+    pub fn new(
+        random: &'a mut Random,
+        words: &'a Words,
+        (plan, home): (&'a Plan, &'a World),
+        rules: &RuleSet,
+    ) -> Self {
+        let cuts = super::cuts::amounts(rules);
+        Self {
+            random,
+            words,
+            plan,
+            home,
+            cuts,
+        }
+    }
+
+    /// A world of the plan.
+    pub fn world(&mut self) -> World {
+        let mut push = self.push();
+        let mut things = self.all_shown(push);
+        if !self.tapes_agree(&things) {
+            push = self.push();
+            things = self.all_shown(push);
+        }
+        if !self.tapes_agree(&things) {
+            push = Push::Stay;
+            things = self.all_shown(push);
+        }
+        let documents = (0..super::generate::DOCUMENTS)
+            .map(|number| self.in_hand(number))
+            .collect();
+        let mut world = World { things, documents };
+        if self.random.chance(75) {
+            self.unseen(&mut world);
+        }
+        world
+    }
+
+    fn all_shown(&mut self, push: Push) -> Vec<Being> {
+        let shifts = self.shifts(push);
+        (0..self.plan.things.len())
+            .map(|index| self.shown(index, push, &shifts))
+            .collect()
+    }
+
+    fn in_hand(&mut self, number: usize) -> bool {
+        match self.plan.documents.get(&format!("paper-{number}")) {
+            Some(DocumentState::InHand) => true,
+            Some(DocumentState::Refused) => false,
+            _ => self.random.chance(50),
+        }
+    }
+
+    fn push(&mut self) -> Push {
+        let focus = self.random.below(self.plan.things.len());
+        match self.random.weighted(&[2, 1, 4, 4]) {
+            0 => Push::Anyhow,
+            1 => Push::Stay,
+            2 => Push::Together(focus),
+            _ => Push::Apart(focus),
+        }
+    }
+
+    /// By how much a thing drawn at one place is pushed: a direction of length one.
+    fn direction(&mut self, index: usize, figure: &Figure, push: Push) -> (f64, f64) {
+        let (focus, sign) = match push {
+            Push::Anyhow | Push::Stay => return self.random.direction(),
+            Push::Together(focus) => (focus, 1.0),
+            Push::Apart(focus) => (focus, -1.0),
+        };
+        let own = drawn(figure);
+        let others = (0..self.plan.things.len()).filter(|other| match index == focus {
+            true => *other != focus,
+            false => *other == focus,
+        });
+        let mut best: Option<(f64, geometry::Pair)> = None;
+        for other in others.collect::<Vec<_>>() {
+            for theirs in self.plan.things[other].outlines.values() {
+                let (distance, pair) = geometry::nearest(&own, &drawn(theirs));
+                let distance = distance.approximately();
+                if best.is_none_or(|(so_far, _)| distance < so_far) {
+                    best = Some((distance, pair));
+                }
+            }
+        }
+        let Some((_, ((ax, ay), (bx, by)))) = best else {
+            return self.random.direction();
+        };
+        let (x, y) = (bx - ax, by - ay);
+        let length = (x * x + y * y).sqrt();
+        match length > 0.0 {
+            true => (sign * x / length, sign * y / length),
+            false => self.random.direction(),
+        }
+    }
+
+    /// By how much the things of each source were drawn off: the shift that brings them back.
+    fn shifts(&mut self, push: Push) -> Vec<(i64, i64)> {
+        let mut shifts = Vec::new();
+        for (source, entry) in self.plan.sources.iter().enumerate() {
+            let most = entry
+                .shift
+                .unwrap_or_else(|| self.random.between(0, 5 * METRE));
+            // The way in which the first of its things is pushed, where it has one.
+            let own = |thing: &Thing| thing.source == Some(source) && !thing.outlines.is_empty();
+            let focus = match push {
+                Push::Together(focus) | Push::Apart(focus) => Some(focus),
+                _ => None,
+            };
+            let lead = focus
+                .filter(|focus| own(&self.plan.things[*focus]))
+                .or_else(|| self.plan.things.iter().position(own));
+            let way = match lead {
+                Some(lead) => {
+                    let figures: Vec<&Figure> = self.plan.things[lead].outlines.values().collect();
+                    let figure = *self.random.pick(&figures);
+                    self.direction(lead, figure, push)
+                }
+                None => self.random.direction(),
+            };
+            shifts.push(match push {
+                Push::Stay => (0, 0),
+                _ => towards(way, most),
+            });
+        }
+        shifts
+    }
+
+    fn shown(&mut self, index: usize, push: Push, shifts: &[(i64, i64)]) -> Being {
+        let thing = &self.plan.things[index];
+        let (x, y) = thing.source.map_or((0, 0), |source| shifts[source]);
+        let mut outlines = BTreeMap::new();
+        let home = self.home.named(&thing.id).filter(|_| push == Push::Stay);
+        for outline in self.words.outlines(thing.kind) {
+            if let Some(home) = home {
+                outlines.insert(*outline, home.outlines[outline].clone());
+                continue;
+            }
+            let was = match thing.outlines.get(outline) {
+                Some(figure) => self.placed(index, figure, push, (x, y)),
+                None => self.somewhere(*outline),
+            };
+            outlines.insert(*outline, was);
+        }
+        let facts = self
+            .words
+            .facts(thing.kind)
+            .iter()
+            .map(|fact| (*fact, self.fact(*fact, thing.facts.get(fact))))
+            .collect();
+        Being {
+            id: thing.id.clone(),
+            kind: thing.kind,
+            outlines,
+            facts,
+        }
+    }
+
+    fn placed(&mut self, index: usize, figure: &Figure, push: Push, shift: (i64, i64)) -> Drawn {
+        let most = figure
+            .accuracy
+            .unwrap_or_else(|| self.random.between(0, 10 * METRE));
+        let way = self.direction(index, figure, push);
+        let whole = towards(way, most);
+        let random = &mut *self.random;
+        let forms = figure.forms.iter().map(|form| {
+            moved(form, || {
+                let own = match push {
+                    Push::Stay => (0, 0),
+                    Push::Anyhow => vector(random, most),
+                    _ => whole,
+                };
+                (own.0 + shift.0, own.1 + shift.1)
+            })
+        });
+        Drawn {
+            forms: forms.collect(),
+            spread: figure.spread,
+        }
+    }
+
+    fn somewhere(&mut self, outline: OutlineId) -> Drawn {
+        let shape = self.words.vocabulary.outline(outline).shape;
+        let within = *self.random.pick(&[METRE, 10 * METRE, ANYWHERE]);
+        scattered(self.random, shape, within)
+    }
+
+    fn fact(&mut self, fact: FactId, stated: Option<&Possible>) -> Held {
+        let all = Possible::default();
+        let possible = stated.unwrap_or(&all);
+        let unstated = stated.is_none();
+        let may_be_none = possible.none || unstated && self.words.vocabulary.fact(fact).none;
+        let only_none = !unstated && possible.amount.is_none() && possible.words.is_none();
+        if may_be_none && (only_none || self.random.chance(30)) {
+            return Held::Nothing;
+        }
+        let words = self.words.words(fact);
+        if !words.is_empty() {
+            let choices: Vec<String> = match &possible.words {
+                Some(Possibly::OneOf(choices)) => choices.iter().cloned().collect(),
+                _ => words,
+            };
+            return Held::Word(self.random.pick(&choices).clone());
+        }
+        let whole = self.words.limits(fact);
+        match &possible.amount {
+            None => Held::Amount(self.amount(whole)),
+            Some(amount) => {
+                let least = self.amount((amount.least.low, amount.least.high));
+                match amount.most {
+                    None => Held::Amount(least),
+                    Some(most) => {
+                        Held::Varies(least, self.amount((most.low, most.high)).max(least))
+                    }
+                }
+            }
+        }
+    }
+
+    /// An amount between two: an end, an amount at which a rule turns or beside it, or any.
+    fn amount(&mut self, (low, high): (i128, i128)) -> i128 {
+        let near: Vec<i128> = self
+            .cuts
+            .iter()
+            .flat_map(|cut| [cut - 1, *cut, cut + 1])
+            .filter(|cut| low <= *cut && *cut <= high)
+            .collect();
+        match self.random.below(4) {
+            0 => low,
+            1 => high,
+            2 if !near.is_empty() => *self.random.pick(&near),
+            _ => self.random.wide(low, high),
+        }
+    }
+
+    fn tapes_agree(&self, things: &[Being]) -> bool {
+        self.plan.measured.iter().all(|tape| {
+            let end = |(thing, outline): (usize, OutlineId)| &things[thing].outlines[&outline];
+            let is = geometry::nearest(end(tape.from), end(tape.to)).0;
+            let whole = super::number::Real::whole;
+            is.compared(whole(tape.range.low))
+                .is_some_and(|order| order.is_ge())
+                && is
+                    .compared(whole(tape.range.high))
+                    .is_some_and(|order| order.is_le())
+        })
+    }
+
+    /// Adds things that the plan does not show, where the inventory leaves room for them.
+    fn unseen(&mut self, world: &mut World) {
+        for kind in self.words.kinds() {
+            if !self.words.may_be_left_out(kind) {
+                continue;
+            }
+            let number = self.words.vocabulary.kind(kind).number;
+            let so_many = match number {
+                Number::One => 0,
+                Number::AtMostOne if world.of_kind(kind).next().is_some() => 0,
+                Number::AtMostOne => self.random.below(2),
+                Number::Many => self.random.weighted(&[3, 3, 1, 1, 1]),
+            };
+            let has_place = !self.words.outlines(kind).is_empty();
+            let beyond = match self.plan.inventory.get(&kind) {
+                None => -1,
+                Some(Looked::AllShown(Some(within))) if has_place => *within,
+                _ => continue,
+            };
+            for number in 0..so_many {
+                let id = format!("unseen-{}-{number}", kind.0);
+                if let Some(being) = self.one_unseen(world, kind, id, beyond) {
+                    world.things.push(being);
+                }
+            }
+        }
+    }
+
+    /// One unseen thing: on top of something, at the very edge of what was looked for, or anywhere beyond it.
+    fn one_unseen(
+        &mut self,
+        world: &World,
+        kind: KindId,
+        id: String,
+        beyond: i64,
+    ) -> Option<Being> {
+        let within = if beyond < 0 { ANYWHERE / 4 } else { ANYWHERE };
+        let mut being = being(self.random, self.words, kind, id, within);
+        for (fact, held) in &mut being.facts {
+            *held = self.fact(*fact, None);
+        }
+        let lot = &world.named("lot")?.outlines[&self.words.boundary];
+        let direction = self.random.direction();
+        for drawn in being.outlines.values_mut() {
+            if beyond < 0 {
+                self.onto_something(world, drawn);
+                continue;
+            }
+            self.just_beyond(lot, drawn, beyond, direction);
+        }
+        let limit = super::number::Real::whole(i128::from(beyond));
+        let allowed = being.outlines.values().all(|drawn| {
+            let away = geometry::nearest(lot, drawn).0;
+            beyond < 0 || away.compared(limit).is_some_and(|order| order.is_gt())
+        });
+        allowed.then_some(being)
+    }
+
+    fn onto_something(&mut self, world: &World, drawn: &mut Drawn) {
+        let targets: Vec<&Drawn> = world
+            .things
+            .iter()
+            .flat_map(|thing| thing.outlines.values())
+            .collect();
+        if targets.is_empty() || self.random.chance(30) {
+            return;
+        }
+        let target = geometry::middle(&self.random.pick(&targets).forms[0]);
+        let own = geometry::middle(&drawn.forms[0]);
+        let step = ((target.0 - own.0) as i64, (target.1 - own.1) as i64);
+        for form in &mut drawn.forms {
+            *form = moved(form, || step);
+        }
+    }
+
+    /// Moves an outline out from the lot until it is a hair beyond a distance of it.
+    fn just_beyond(&mut self, lot: &Drawn, drawn: &mut Drawn, beyond: i64, way: (f64, f64)) {
+        let at = |by: i64| {
+            let step = towards(way, by);
+            let forms = drawn
+                .forms
+                .iter()
+                .map(|form| moved(form, || step))
+                .collect();
+            Drawn {
+                forms,
+                spread: drawn.spread,
+            }
+        };
+        let far = |by: i64| geometry::nearest(lot, &at(by)).0.floor() > i128::from(beyond);
+        let (mut near, mut out) = (0, 1000 * METRE);
+        if far(near) || !far(out) {
+            return;
+        }
+        // Now and then a little further out than the very edge.
+        let slack = *self.random.pick(&[1, 1000, METRE / 10]);
+        while out - near > slack {
+            let middle = i64::midpoint(near, out);
+            match far(middle) {
+                true => out = middle,
+                false => near = middle,
+            }
+        }
+        *drawn = at(out);
+    }
+}

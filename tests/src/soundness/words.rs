@@ -1,0 +1,201 @@
+//! A small vocabulary of its own: every way in which a kind, an outline or a fact can behave, and little else.
+
+use rules_core::quantity::Dimension;
+use rules_core::vocabulary::{
+    Answer, Fact, FactId, KindId, Number, Outline, OutlineId, Shape, Vocabulary,
+};
+
+/// One metre in nanometres.
+pub const METRE: i64 = 1_000_000_000;
+
+/// The vocabulary, and its ids by what they are good for.
+#[derive(Debug, Clone)]
+pub struct Words {
+    /// The table itself.
+    pub vocabulary: Vocabulary,
+    /// The lot: there is just one.
+    pub lot: KindId,
+    /// Its boundary.
+    pub boundary: OutlineId,
+    /// An alarm: there is one or none.
+    pub alarm: KindId,
+    /// The pool: every plan shows all of them.
+    pub pool: KindId,
+    /// Kinds of which there is any number, the pool among them.
+    pub many: Vec<KindId>,
+}
+
+fn amount(dimension: Dimension, least: i128, most: i128) -> Answer {
+    Answer::Amount {
+        dimension,
+        least: Some(least),
+        most: Some(most),
+    }
+}
+
+fn words(of: &[&str]) -> Answer {
+    Answer::Word {
+        words: of.iter().map(|word| (*word).to_owned()).collect(),
+        open: false,
+    }
+}
+
+impl Words {
+    /// Makes the table.
+    pub fn new() -> Self {
+        let mut table = Vocabulary::default();
+        let metre = i128::from(METRE);
+        let lot = table.add_kind("lot", "the lot", Number::One, "");
+        let boundary = outline(&mut table, lot, "boundary", Shape::Area);
+        fact(
+            &mut table,
+            lot,
+            "width",
+            amount(Dimension::Length, 0, 100 * metre),
+        );
+        fact(&mut table, lot, "zone", words(&["low", "middle", "high"]));
+        fact(
+            &mut table,
+            lot,
+            "applied",
+            amount(Dimension::Date, 18_000, 24_000),
+        );
+
+        let alarm = table.add_kind("alarm", "an alarm", Number::AtMostOne, "");
+        fact(
+            &mut table,
+            alarm,
+            "loudness",
+            amount(Dimension::Sound, 0, 200_000_000),
+        );
+        fact(&mut table, alarm, "powered", Answer::YesNo);
+
+        let pool = table.add_kind("pool", "a pool", Number::Many, "");
+        outline(&mut table, pool, "water", Shape::Area);
+        outline(&mut table, pool, "coping", Shape::Area);
+        fact(
+            &mut table,
+            pool,
+            "depth",
+            amount(Dimension::Length, 0, 10 * metre),
+        );
+        fact(&mut table, pool, "heated", Answer::YesNo);
+
+        let house = table.add_kind("house", "a house", Number::Many, "");
+        outline(&mut table, house, "wall", Shape::Area);
+        fact(
+            &mut table,
+            house,
+            "height",
+            amount(Dimension::Length, 0, 30 * metre),
+        );
+        fact(
+            &mut table,
+            house,
+            "use",
+            words(&["dwelling", "shed", "garage"]),
+        );
+
+        let well = table.add_kind("well", "a well", Number::Many, "");
+        outline(&mut table, well, "casing", Shape::Point);
+        fact(&mut table, well, "drinking", Answer::YesNo);
+        fact(
+            &mut table,
+            well,
+            "flow",
+            amount(Dimension::Number, 0, 50_000_000_000),
+        );
+
+        let gate = table.add_kind("gate", "a gate", Number::Many, "");
+        outline(&mut table, gate, "line", Shape::Line);
+        // The one fact of which there may be none.
+        fact(
+            &mut table,
+            gate,
+            "latch",
+            amount(Dimension::Length, 0, 3 * metre),
+        );
+        fact(&mut table, gate, "swing", words(&["in", "out"]));
+        Self {
+            vocabulary: table,
+            lot,
+            boundary,
+            alarm,
+            pool,
+            many: vec![pool, house, well, gate],
+        }
+    }
+
+    /// Whether a plan can leave out things of this kind, or not say whether there are any.
+    pub fn may_be_left_out(&self, kind: KindId) -> bool {
+        kind != self.pool && self.vocabulary.kind(kind).number != Number::One
+    }
+
+    /// All kinds.
+    pub fn kinds(&self) -> Vec<KindId> {
+        self.vocabulary.kinds().map(|(id, _)| id).collect()
+    }
+
+    /// The facts of a kind.
+    pub fn facts(&self, kind: KindId) -> &[FactId] {
+        &self.vocabulary.kind(kind).facts
+    }
+
+    /// The outlines of a kind.
+    pub fn outlines(&self, kind: KindId) -> &[OutlineId] {
+        &self.vocabulary.kind(kind).outlines
+    }
+
+    /// What a fact is an amount of, if it is one.
+    pub fn dimension(&self, fact: FactId) -> Option<Dimension> {
+        match self.vocabulary.fact(fact).answer {
+            Answer::Amount { dimension, .. } => Some(dimension),
+            _ => None,
+        }
+    }
+
+    /// The words that a fact can be; none where it is an amount.
+    pub fn words(&self, fact: FactId) -> Vec<String> {
+        match &self.vocabulary.fact(fact).answer {
+            Answer::Amount { .. } => Vec::new(),
+            Answer::Word { words, .. } => words.clone(),
+            Answer::YesNo => vec!["no".to_owned(), "yes".to_owned()],
+        }
+    }
+
+    /// The least and the most that an amount can be.
+    pub fn limits(&self, fact: FactId) -> (i128, i128) {
+        match self.vocabulary.fact(fact).answer {
+            Answer::Amount { least, most, .. } => (least.unwrap_or(0), most.unwrap_or(0)),
+            _ => (0, 0),
+        }
+    }
+}
+
+impl Default for Words {
+    fn default() -> Self {
+        Self::new()
+    }
+}
+
+fn outline(table: &mut Vocabulary, kind: KindId, name: &str, shape: Shape) -> OutlineId {
+    table.add_outline(Outline {
+        kind,
+        name: name.to_owned(),
+        said: format!("the {name}"),
+        shape,
+    })
+}
+
+fn fact(table: &mut Vocabulary, kind: KindId, name: &str, answer: Answer) -> FactId {
+    table.add_fact(Fact {
+        kind,
+        name: name.to_owned(),
+        said: name.to_owned(),
+        answer,
+        varies: false,
+        none: name == "latch",
+        ask: String::new(),
+        how: String::new(),
+    })
+}
