@@ -2,6 +2,7 @@
 
 mod model;
 mod read;
+pub mod say;
 pub mod types;
 pub mod words;
 

@@ -64,7 +64,10 @@ impl<'a> Reader<'a> {
             });
         }
         match self.term(name, span)? {
-            Some(Known::Things(selection)) => Some(Things::All(selection)),
+            Some(Known::Things(selection)) => Some(Things::All(Selection {
+                term: Some(name.to_owned()),
+                ..selection
+            })),
             Some(other) => {
                 let message = format!(
                     "`{name}` is a term that stands for {}, not for things of one kind.",

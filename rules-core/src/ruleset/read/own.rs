@@ -1,7 +1,6 @@
 //! The words that a rule set adds: kinds, outlines and facts of its own, and questions.
 
 use super::Reader;
-use super::rules::spelled_out;
 use super::values::flipped;
 use crate::quantity::Dimension;
 use crate::text::{MapReader, Node, Span};
@@ -131,9 +130,9 @@ impl<'a> Reader<'a> {
     fn question(&mut self, node: &'a Node, answers: KindId) -> Option<()> {
         let mut map = self.map(node, "a question")?;
         let id = self.id(&mut map, "id");
-        let said = self
-            .take_text(&mut map, "said")
-            .or_else(|| id.map(|id| spelled_out(id).to_lowercase()));
+        let said = self.take_text(&mut map, "said");
+        let said = said.or_else(|| Some(format!("answer to \"{}\"", node.get("ask")?.text()?)));
+        let said = said.or_else(|| Some(String::new())); // That `ask` is missing is said below.
         let fact = self.fact_words(&mut map, answers, id, said);
         self.finish(map);
         let fact = fact?;

@@ -33,6 +33,11 @@ pub fn term_words(term: &str) -> String {
     format!("the {}", term.replace('-', " "))
 }
 
+/// Whether a term is called in the plural: `rear-lines`.
+pub(super) fn is_plural(term: &str) -> bool {
+    term.ends_with('s') && !term.ends_with("ss")
+}
+
 /// `a`, `a or b`, `a, b or c` (with the joining word that is given).
 pub fn listed(items: &[String], joined_by: &str) -> String {
     match items {

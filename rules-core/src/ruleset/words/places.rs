@@ -1,6 +1,6 @@
 //! Things, outlines and regions in words.
 
-use super::nouns::{kind_noun, listed, term_words, without_article};
+use super::nouns::{is_plural, kind_noun, listed, term_words, without_article};
 use super::requirements::requirement_words;
 use super::values::value_words;
 use crate::ruleset::{Operand, Part, RuleSet, Selection, Which, Zone};
@@ -21,7 +21,8 @@ pub fn selection_words(selection: &Selection, rules: &RuleSet) -> String {
 /// `each gate`, `each of the rear lines`.
 pub fn each_words(selection: &Selection, rules: &RuleSet) -> String {
     match &selection.term {
-        Some(term) => format!("each of {}", term_words(term)),
+        Some(term) if is_plural(term) => format!("each of {}", term_words(term)),
+        Some(_) => format!("each {}", selection_words(selection, rules)),
         None => format!("each {}", selection_words(selection, rules)),
     }
 }
@@ -67,9 +68,9 @@ fn part_words(part: &Part, rules: &RuleSet) -> String {
 fn any(selection: &Selection, rules: &RuleSet) -> String {
     let one = rules.vocabulary.kind(selection.kind).number == Number::One;
     match &selection.term {
-        Some(term) => format!("any of {}", term_words(term)),
-        None if one => format!("the {}", selection_words(selection, rules)),
-        None => format!("any {}", selection_words(selection, rules)),
+        Some(term) if is_plural(term) => format!("any of {}", term_words(term)),
+        _ if one => format!("the {}", selection_words(selection, rules)),
+        _ => format!("any {}", selection_words(selection, rules)),
     }
 }
 

@@ -66,8 +66,23 @@ fn joined(members: &[Requirement], word: &str, rules: &RuleSet) -> String {
 pub fn test_words(test: &Test, rules: &RuleSet) -> String {
     let value = value_words(&test.value, rules);
     match test.bounds.as_slice() {
-        [Bound::Is(choices)] if answers_yes(&test.value, choices, rules) => {
+        [Bound::Is(choices)] if answers(&test.value, choices, "yes", rules) => {
             value.strip_prefix("whether ").unwrap_or(&value).to_owned()
+        }
+        [Bound::Is(choices)]
+            if answers(&test.value, choices, "no", rules) && value.starts_with("whether ") =>
+        {
+            format!("it is not so that {}", value.trim_start_matches("whether "))
+        }
+        [bound @ Bound::Is(choices)]
+            if choices
+                .iter()
+                .all(|choice| matches!(choice, Choice::Amount(_))) =>
+        {
+            format!(
+                "{value} is {}",
+                bound_words(bound, Some(&test.value), rules)
+            )
         }
         [bound @ Bound::Is(_)] => {
             format!("{value}: {}", bound_words(bound, Some(&test.value), rules))
@@ -79,13 +94,13 @@ pub fn test_words(test: &Test, rules: &RuleSet) -> String {
     }
 }
 
-/// Whether the test asks a fact of yes or no for yes.
-fn answers_yes(value: &Value, choices: &[Choice], rules: &RuleSet) -> bool {
+/// Whether the test asks a fact of yes or no for this answer.
+fn answers(value: &Value, choices: &[Choice], answer: &str, rules: &RuleSet) -> bool {
     let Value::Fact(fact) = value else {
         return false;
     };
-    let asks_yes = matches!(choices, [Choice::Word(word)] if word == "yes");
-    asks_yes && rules.vocabulary.fact(*fact).answer == Answer::YesNo
+    let asks = matches!(choices, [Choice::Word(word)] if word == answer);
+    asks && rules.vocabulary.fact(*fact).answer == Answer::YesNo
 }
 
 /// The rows of a table, each as `at most 15 kV: at least 25 ft`; `give` says what a row gives.

@@ -1,8 +1,9 @@
 //! Amounts and bounds in words.
 
-use super::nouns::{fact_words, kind_noun, listed, plural, term_words};
+use super::nouns::{fact_words, is_plural, kind_noun, listed, plural, term_words};
 use super::places::{narrowed, operand_words, selection_words, zone_words};
-use crate::quantity::{Unit, show_exactly, show_range};
+use crate::quantity::{Dimension, Unit, show_exactly, show_range};
+use crate::ruleset::types::{Type, type_of};
 use crate::ruleset::{
     Area, Bound, Choice, Distance, Enclosure, Measured, Over, RuleSet, Selection, ShareOf, Sound,
     Stated, Value,
@@ -30,9 +31,21 @@ pub fn value_words(value: &Value, rules: &RuleSet) -> String {
             Some(by) => format!("what the table gives for {}", value_words(by, rules)),
             None => "what the table gives".to_owned(),
         },
-        Value::Largest(values) => format!("the largest of {}", listed(&each(values, rules), "and")),
+        Value::Largest(values) => {
+            let word = if is_date(value, rules) {
+                "latest"
+            } else {
+                "largest"
+            };
+            format!("the {word} of {}", listed(&each(values, rules), "and"))
+        }
         Value::Smallest(values) => {
-            format!("the smallest of {}", listed(&each(values, rules), "and"))
+            let word = if is_date(value, rules) {
+                "earliest"
+            } else {
+                "smallest"
+            };
+            format!("the {word} of {}", listed(&each(values, rules), "and"))
         }
         Value::Sum(values) => each(values, rules).join(" plus "),
         Value::Difference(values) => each(values, rules).join(" less "),
@@ -40,6 +53,10 @@ pub fn value_words(value: &Value, rules: &RuleSet) -> String {
         Value::Over { how, of, take } => over_words(*how, of, take, rules),
         Value::Named { term, .. } => term_words(term),
     }
+}
+
+fn is_date(value: &Value, rules: &RuleSet) -> bool {
+    type_of(value, &rules.vocabulary) == Some(Type::Amount(Dimension::Date))
 }
 
 fn each(values: &[Value], rules: &RuleSet) -> Vec<String> {
@@ -132,7 +149,8 @@ fn sound_words(sound: &Sound, rules: &RuleSet) -> String {
 /// All that are selected: `gates`, `rear lines`.
 fn all_words(selection: &Selection, rules: &RuleSet) -> String {
     match &selection.term {
-        Some(_) => selection_words(selection, rules),
+        Some(term) if is_plural(term) => selection_words(selection, rules),
+        Some(_) => plural(&selection_words(selection, rules)),
         None => format!(
             "{}{}",
             plural(kind_noun(selection.kind, &rules.vocabulary)),
@@ -142,23 +160,30 @@ fn all_words(selection: &Selection, rules: &RuleSet) -> String {
 }
 
 fn over_words(how: Over, of: &Selection, take: &Value, rules: &RuleSet) -> String {
-    let how = match how {
-        Over::Largest => "the largest",
-        Over::Smallest => "the smallest",
-        Over::Sum => "all together,",
-    };
-    let take = value_words(take, rules);
-    let take = take.strip_prefix("the ").unwrap_or(&take);
-    format!("{how} {take} of the {}", all_words(of, rules))
+    let (take, of) = (value_words(take, rules), all_words(of, rules));
+    let bare = take.strip_prefix("the ").unwrap_or(&take);
+    match how {
+        Over::Largest => format!("the largest {bare} of the {of}"),
+        Over::Smallest => format!("the smallest {bare} of the {of}"),
+        Over::Sum => format!("{take} of all {of}, added up"),
+    }
 }
 
 /// A bound on a value: `at least 3 m`, `pool or both`.
 pub fn bound_words(bound: &Bound, of: Option<&Value>, rules: &RuleSet) -> String {
+    let limit = |amount: &str, day: &str, value: &Value| {
+        let date = is_date(value, rules);
+        format!(
+            "{} {}",
+            if date { day } else { amount },
+            value_words(value, rules)
+        )
+    };
     match bound {
-        Bound::AtLeast(value) => format!("at least {}", value_words(value, rules)),
-        Bound::AtMost(value) => format!("at most {}", value_words(value, rules)),
-        Bound::MoreThan(value) => format!("more than {}", value_words(value, rules)),
-        Bound::LessThan(value) => format!("less than {}", value_words(value, rules)),
+        Bound::AtLeast(value) => limit("at least", "on or after", value),
+        Bound::AtMost(value) => limit("at most", "on or before", value),
+        Bound::MoreThan(value) => limit("more than", "after", value),
+        Bound::LessThan(value) => limit("less than", "before", value),
         Bound::Is(choices) => {
             let unit = usual_unit(of, rules);
             let words = |choice| choice_words(choice, unit);
