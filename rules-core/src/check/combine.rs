@@ -1,6 +1,6 @@
 //! Sums, products and the like, over every way that their members may be.
 
-use super::value::{Val, Way};
+use super::value::{Val, Way, Ways};
 use crate::quantity::{Dimension, Interval, in_one_dimension};
 
 /// Joins the ways of several values with an operation that is monotone in each; what is not there is passed over.
@@ -95,7 +95,7 @@ fn combine(
     };
     members.fold(first, |so_far, next| {
         let mut dimension = so_far.dimension;
-        let mut ways = Vec::new();
+        let mut ways = Ways::new();
         for one in &so_far.ways {
             for two in &next.ways {
                 let (way, own) = join(one, two, so_far.dimension, next.dimension);

@@ -3,7 +3,7 @@
 use super::judge::{Judge, thing_of};
 use super::scene::{Env, Holder};
 use super::special::height_of;
-use super::value::{Val, Way};
+use super::value::{Val, Way, Ways};
 use super::{Missing, Witness};
 use crate::measure::{Gap, Span, deepest_common, farthest, figure_gap, in_space};
 use crate::mutant::{self, Mutant};
@@ -78,7 +78,7 @@ impl<'a> Judge<'a> {
             low: nearest.range.low,
             high: sure.high,
         });
-        let mut ways: Vec<Way> = measured.map(Way::amount).into_iter().collect();
+        let mut ways: Ways = measured.map(Way::amount).into_iter().collect();
         // Each end that may be empty says for itself what that means; where both are, the first.
         for end in [&from, &to] {
             if !end.list.iter().any(|one| one.sure) {

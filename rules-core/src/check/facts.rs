@@ -1,6 +1,7 @@
 //! What a fact can still be, as a judgement sees it.
 
 use std::collections::BTreeSet;
+use std::sync::Arc;
 
 use crate::plan::{Possible, Words};
 use crate::quantity::{Dimension, Interval, NO_HIGH, NO_LOW, Unit};
@@ -11,7 +12,7 @@ use crate::vocabulary::Answer;
 pub(crate) struct FactView {
     pub(crate) none: bool,
     pub(crate) amount: Option<AmountView>,
-    pub(crate) words: Option<Words>,
+    pub(crate) words: Option<Arc<Words>>,
 }
 
 /// What an amount can still be at its lowest and at its highest place.
@@ -48,7 +49,7 @@ impl FactView {
         FactView {
             none: possible.none,
             amount,
-            words: possible.words.clone(),
+            words: possible.words.clone().map(Arc::new),
         }
     }
 
@@ -61,7 +62,7 @@ impl FactView {
         if let Some(amount) = &self.amount {
             cells.extend(pieces(amount, cuts)?.into_iter().map(FactView::of_amount));
         }
-        match &self.words {
+        match self.words.as_deref() {
             Some(Words::OneOf(words)) => {
                 cells.extend(words.iter().map(|word| FactView::of_word(word)))
             }
@@ -83,7 +84,7 @@ impl FactView {
         FactView {
             none: false,
             amount: None,
-            words: Some(Words::OneOf(BTreeSet::from([word.to_owned()]))),
+            words: Some(Arc::new(Words::OneOf(BTreeSet::from([word.to_owned()])))),
         }
     }
 
@@ -92,7 +93,7 @@ impl FactView {
             .amount
             .as_ref()
             .is_none_or(|a| a.least.is_exact() && a.most.is_exact());
-        let words = match &self.words {
+        let words = match self.words.as_deref() {
             None => true,
             Some(Words::OneOf(set)) => set.len() < 2,
             Some(Words::Any) => false,
@@ -138,7 +139,7 @@ pub(crate) fn all_that_is_possible(answer: &Answer, none: bool) -> FactView {
     FactView {
         none,
         amount,
-        words,
+        words: words.map(Arc::new),
     }
 }
 

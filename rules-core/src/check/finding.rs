@@ -1,6 +1,8 @@
 //! What is found: every rule's outcome with all that it rests on.
 
-use crate::plan::{Point, ThingIndex};
+use std::sync::Arc;
+
+use crate::plan::{Point, ThingIndex, Words};
 use crate::quantity::{Dimension, Interval, Unit};
 use crate::ruleset::{Bound, RuleSet, Value};
 use crate::vocabulary::{FactId, KindId, OutlineId};
@@ -111,8 +113,8 @@ pub struct Reading<'a> {
     pub measured: Option<Interval>,
     /// What it is as drawn.
     pub drawn: Option<Interval>,
-    /// The words that it may be, where the value is a word; empty where any.
-    pub words: Vec<String>,
+    /// The words that it may be, where the value is a word.
+    pub words: Option<Arc<Words>>,
     /// Whether it may be that there is none.
     pub may_be_none: bool,
     /// What the limit may be; `None` for words.
@@ -129,6 +131,16 @@ pub struct Reading<'a> {
     pub witness: Option<Witness>,
     /// By how much the accuracies of both ends together blur it, in nanometres, where it is a distance.
     pub blur: Option<i64>,
+}
+
+impl Reading<'_> {
+    /// The words that the value may be, in order; empty where it is no word or may be any.
+    pub fn possible_words(&self) -> Vec<String> {
+        match self.words.as_deref() {
+            Some(Words::OneOf(words)) => words.iter().cloned().collect(),
+            _ => Vec::new(),
+        }
+    }
 }
 
 /// From where to where a distance was taken.

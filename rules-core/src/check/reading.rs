@@ -4,11 +4,13 @@ use super::compare::{Standing, standing};
 use super::judge::{Asked, Judge};
 use super::room::Room;
 use super::scene::Env;
-use super::value::{Val, Way, limit_of};
+use super::value::{Cuts, Val, Way, limit_of};
 use super::{Reading, Truth};
+use std::sync::Arc;
+
 use crate::plan::Words;
 use crate::quantity::Interval;
-use crate::ruleset::{Bound, Value};
+use crate::ruleset::{Bound, Choice, Value};
 
 /// Takes readings for one judgement.
 pub(crate) struct Readings<'j, 'a, 'e> {
@@ -75,23 +77,20 @@ impl<'a> Readings<'_, 'a, '_> {
     }
 }
 
-fn amounts_of(bound: &Bound) -> Vec<i128> {
+fn amounts_of(bound: &Bound) -> Cuts {
+    let amount = |choice: &Choice| match choice {
+        Choice::Amount(amount) => Some(*amount),
+        _ => None,
+    };
     match bound {
-        Bound::Is(choices) => choices
-            .iter()
-            .filter_map(|choice| match choice {
-                crate::ruleset::Choice::Amount(amount) => Some(*amount),
-                _ => None,
-            })
-            .collect(),
-        _ => Vec::new(),
+        Bound::Is(choices) => choices.iter().filter_map(amount).collect(),
+        _ => Cuts::new(),
     }
 }
 
-fn words_of(found: &Val) -> Vec<String> {
-    let sets = found.ways.iter().filter_map(|way| match way {
-        Way::Words(Words::OneOf(set)) => Some(set),
+fn words_of(found: &Val) -> Option<Arc<Words>> {
+    found.ways.iter().find_map(|way| match way {
+        Way::Words(words) => Some(words.clone()),
         _ => None,
-    });
-    sets.flatten().cloned().collect()
+    })
 }

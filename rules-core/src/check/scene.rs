@@ -83,6 +83,7 @@ pub(crate) struct Base<'a> {
     pub(crate) rules: &'a RuleSet,
     by_kind: Vec<Vec<ThingIndex>>,
     gaps: RefCell<BTreeMap<Ends, Gap>>,
+    views: RefCell<BTreeMap<(Holder, FactId, bool), FactView>>,
 }
 
 /// Two outlines of two things.
@@ -101,6 +102,7 @@ impl<'a> Base<'a> {
             rules,
             by_kind,
             gaps: RefCell::default(),
+            views: RefCell::default(),
         }
     }
 
@@ -271,44 +273,57 @@ impl<'a> Scene<'a> {
         {
             return view.clone();
         }
-        let (view, missing, unstated) = match holder {
+        let missing = match holder {
             Holder::Nobody => return FactView::NONE,
-            Holder::Thing(index) => {
-                let stated = self.thing(index).and_then(|thing| thing.facts.get(&id));
-                (
-                    self.view(id, stated),
-                    Missing::Fact(index, id),
-                    stated.is_none_or(|s| s.span.is_none()),
-                )
-            }
-            Holder::Unseen(kind) => (
-                self.view_of_unseen(id),
-                Missing::FactOfUnseen(kind, id),
-                true,
-            ),
+            Holder::Thing(index) => Missing::Fact(index, id),
+            Holder::Unseen(kind) => Missing::FactOfUnseen(kind, id),
         };
+        let view = self.view(holder, id);
         if !view.is_certain() {
-            self.touch(missing, unstated, cuts.to_vec());
+            self.touch(missing, !self.is_stated(holder, id), cuts.to_vec());
         }
         view
     }
 
-    /// A thing that may not even be there can have any fact, or none at all.
-    fn view_of_unseen(&self, id: FactId) -> FactView {
-        let mut view = self.view(id, None);
-        let kind = self.rules().vocabulary.fact(id).kind;
-        view.none |= self.rules().vocabulary.kind(kind).number == Number::AtMostOne;
-        view
+    /// Whether the plan says anything about a fact at all.
+    fn is_stated(&self, holder: Holder, id: FactId) -> bool {
+        let stated = match holder {
+            Holder::Thing(index) => self.thing(index).and_then(|thing| thing.facts.get(&id)),
+            _ => None,
+        };
+        let says = |stated: &Possible| FactView::of_stated(stated, false) != self.unstated(id);
+        stated.is_some_and(|stated| stated.span.is_some() && says(stated))
     }
 
-    fn view(&self, id: FactId, stated: Option<&Possible>) -> FactView {
-        match stated {
-            Some(possible) => FactView::of_stated(possible, self.as_drawn),
-            None => all_that_is_possible(
-                &self.rules().vocabulary.fact(id).answer,
-                self.rules().vocabulary.fact(id).none,
-            ),
+    /// What a fact can still be, found once.
+    fn view(&self, holder: Holder, id: FactId) -> FactView {
+        let mut views = self.base.views.borrow_mut();
+        let entry = views.entry((holder, id, self.as_drawn));
+        entry.or_insert_with(|| self.look_up(holder, id)).clone()
+    }
+
+    fn look_up(&self, holder: Holder, id: FactId) -> FactView {
+        match holder {
+            Holder::Thing(index) => {
+                match self.thing(index).and_then(|thing| thing.facts.get(&id)) {
+                    Some(possible) => FactView::of_stated(possible, self.as_drawn),
+                    None => self.unstated(id),
+                }
+            }
+            // A thing that may not even be there can have any fact, or none at all.
+            Holder::Unseen(kind) => {
+                let mut view = self.unstated(id);
+                view.none |= self.rules().vocabulary.kind(kind).number == Number::AtMostOne;
+                view
+            }
+            Holder::Nobody => FactView::NONE,
         }
+    }
+
+    /// Everything that a fact can be.
+    fn unstated(&self, id: FactId) -> FactView {
+        let fact = self.rules().vocabulary.fact(id);
+        all_that_is_possible(&fact.answer, fact.none)
     }
 
     /// The pieces into which a fact falls at the amounts that it is compared with, or its possible words.
@@ -318,12 +333,6 @@ impl<'a> Scene<'a> {
         id: FactId,
         cuts: &BTreeSet<i128>,
     ) -> Option<Vec<FactView>> {
-        let view = match holder {
-            Holder::Thing(index) => {
-                self.view(id, self.thing(index).and_then(|thing| thing.facts.get(&id)))
-            }
-            _ => self.view_of_unseen(id),
-        };
-        view.cells(cuts)
+        self.view(holder, id).cells(cuts)
     }
 }

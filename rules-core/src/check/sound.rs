@@ -106,7 +106,7 @@ impl<'a> Judge<'a> {
         };
         let kind = self.scene.rules().vocabulary.fact(fact).kind;
         let view = self.scene.fact(fact, &env.bind(kind, source.holder), &[]);
-        match view.words {
+        match view.words.as_deref() {
             Some(Words::OneOf(words)) => {
                 let runs = |word: &String| runs_during(word, during);
                 (words.iter().any(runs), !view.none && words.iter().all(runs))

@@ -1,6 +1,9 @@
 //! What a value may be.
 
 use std::borrow::Cow;
+use std::sync::Arc;
+
+use smallvec::{SmallVec, smallvec};
 
 use super::combine::{difference, fold, product};
 use super::compare::standing;
@@ -18,7 +21,7 @@ use crate::ruleset::{Bound, IfNone, Over, RowTest, Selection, Table, Then, Value
 /// The ways are kept apart rather than joined to one interval, because a table's rows may give limits far apart.
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) struct Val {
-    pub(crate) ways: Vec<Way>,
+    pub(crate) ways: Ways,
     pub(crate) dimension: Dimension,
     pub(crate) unit: Option<Unit>,
     pub(crate) witness: Option<Witness>,
@@ -31,7 +34,7 @@ pub(crate) enum Way {
     /// An amount; `least` and `most` differ where it varies along its thing.
     Amount { least: Interval, most: Interval },
     /// A word.
-    Words(Words),
+    Words(Arc<Words>),
     /// There is none.
     Nothing,
     /// The authority decides.
@@ -39,6 +42,12 @@ pub(crate) enum Way {
     /// There is nothing to measure.
     Empty(Option<IfNone>),
 }
+
+/// Ways are few: mostly one, sometimes a second that says that there may be nothing.
+pub(crate) type Ways = SmallVec<[Way; 2]>;
+
+/// The ends of amounts: mostly one limit.
+pub(crate) type Cuts = SmallVec<[i128; 4]>;
 
 /// More ways than this are joined to one.
 const MOST_WAYS: usize = 16;
@@ -60,9 +69,9 @@ impl Way {
 }
 
 impl Val {
-    pub(crate) fn of(ways: Vec<Way>, dimension: Dimension) -> Val {
+    pub(crate) fn of(ways: impl Into<Ways>, dimension: Dimension) -> Val {
         Val {
-            ways,
+            ways: ways.into(),
             dimension,
             unit: None,
             witness: None,
@@ -71,7 +80,7 @@ impl Val {
     }
 
     pub(crate) fn amount(range: Interval, dimension: Dimension) -> Val {
-        Val::of(vec![Way::amount(range)], dimension)
+        Val::of(smallvec![Way::amount(range)] as Ways, dimension)
     }
 
     /// Everything that it may be, as one interval.
@@ -91,7 +100,7 @@ impl Val {
     }
 
     /// The ends of its amounts: where something compared with it changes.
-    pub(crate) fn ends(&self) -> Vec<i128> {
+    pub(crate) fn ends(&self) -> Cuts {
         self.ways
             .iter()
             .filter_map(Way::range)
@@ -153,7 +162,7 @@ impl<'a> Judge<'a> {
 
     fn fact_value(&self, fact: crate::vocabulary::FactId, env: &Env<'_>, cuts: &[i128]) -> Val {
         let view = self.scene.fact(fact, env, cuts);
-        let mut ways = Vec::new();
+        let mut ways = Ways::new();
         if view.none {
             ways.push(Way::Nothing);
         }
@@ -227,7 +236,7 @@ impl<'a> Judge<'a> {
         given
     }
 
-    fn edges<T>(&self, table: &'a Table<T>, env: &Env<'_>) -> Vec<i128> {
+    fn edges<T>(&self, table: &'a Table<T>, env: &Env<'_>) -> Cuts {
         let bounds = table.rows.iter().filter_map(|row| match &row.test {
             RowTest::Bounds(bounds) => Some(bounds),
             _ => None,

@@ -244,7 +244,7 @@ pub fn distance_reading<'a>(
         bound,
         measured: Some(measured),
         drawn: Some(Interval::exact(drawn)),
-        words: Vec::new(),
+        words: None,
         may_be_none: false,
         limit: Some(limit),
         dimension: Dimension::Length,

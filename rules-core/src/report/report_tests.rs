@@ -170,7 +170,9 @@ fn word_reading<'a>(value: &'a Value, bound: &'a Bound, words: &[&str]) -> Readi
     Reading {
         measured: None,
         drawn: None,
-        words: words.iter().map(|word| (*word).to_owned()).collect(),
+        words: Some(std::sync::Arc::new(crate::plan::Words::OneOf(
+            words.iter().map(|word| (*word).to_owned()).collect(),
+        ))),
         limit: None,
         unit: None,
         margin: None,

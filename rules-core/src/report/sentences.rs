@@ -27,7 +27,7 @@ impl Matter<'_> {
             what: value_words(reading.value, self.rules),
             measured,
             drawn: known.and_then(|_| drawn(reading)),
-            words: reading.words.clone(),
+            words: reading.possible_words(),
             may_be_none: reading.may_be_none,
             limit: pair.map(|(_, limit)| limit),
             bound: bound_words(reading.bound, Some(reading.value), self.rules),
