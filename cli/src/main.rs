@@ -1,2 +1,75 @@
-//! The command `siting`.
-fn main() {}
+//! The command `siting`: reads the files, asks the library, prints the answer.
+
+mod bundled;
+mod check;
+mod files;
+mod print;
+mod usage;
+
+use std::process::ExitCode;
+
+use lexopt::prelude::*;
+use usage::{Trouble, misread};
+
+const HELP: &str = "\
+Checks the plan of a private swimming pool against an authority's rules.
+
+Usage: siting check PLAN --rules RULESET
+       siting
+
+Commands:
+  check    Check a plan: what passes, what fails and by how much, what is unknown
+  help     Show this help, or that of a command: siting help check
+
+Without a command, siting checks the example that it brings along.
+
+Options:
+  -h, --help       Show this help
+  -V, --version    Show the version
+
+The program reads what the files say and nothing else. Only the authority that
+the report names can permit a pool.
+";
+
+fn main() -> ExitCode {
+    match run(lexopt::Parser::from_env()) {
+        Ok(code) => code,
+        Err(trouble) => {
+            print::complain(&trouble.to_string());
+            ExitCode::from(usage::TROUBLE)
+        }
+    }
+}
+
+fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
+    let Some(first) = arguments.next().map_err(misread)? else {
+        return check::demo();
+    };
+    match first {
+        Short('h') | Long("help") => print::out(HELP),
+        Short('V') | Long("version") => print::out(&version()),
+        Value(command) => match command.to_string_lossy().as_ref() {
+            "check" => check::run(arguments),
+            "help" => help(arguments),
+            other => Err(usage::unknown("command", other, &["check", "help"])),
+        },
+        Short(_) | Long(_) => Err(usage::unexpected(first, &["help", "version"])),
+    }
+}
+
+fn help(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
+    match arguments.next().map_err(misread)? {
+        None => print::out(HELP),
+        Some(Value(command)) if command == "check" => print::out(check::HELP),
+        Some(Value(other)) => Err(usage::unknown(
+            "command",
+            &other.to_string_lossy(),
+            &["check"],
+        )),
+        Some(option) => Err(usage::unexpected(option, &[])),
+    }
+}
+
+fn version() -> String {
+    format!("siting {}\n", env!("CARGO_PKG_VERSION"))
+}

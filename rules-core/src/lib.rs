@@ -18,6 +18,7 @@
     )
 )]
 
+mod answer;
 pub mod check;
 pub mod measure;
 pub mod mutant;
@@ -27,3 +28,5 @@ pub mod report;
 pub mod ruleset;
 pub mod text;
 pub mod vocabulary;
+
+pub use answer::{Refusal, Refused, judge_texts, to_json};

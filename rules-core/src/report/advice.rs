@@ -1,6 +1,6 @@
 //! What would decide a finding that only the plan's accuracy leaves open.
 
-use super::figures::{says_nothing, unit_of};
+use super::figures::unit_of;
 use super::matter::Matter;
 use crate::check::{Part, Reading, Witness};
 use crate::plan::ThingIndex;
@@ -102,7 +102,7 @@ fn move_in(reading: &Reading<'_>, unit: Unit) -> Option<String> {
     let margin = reading.margin?;
     let far = margin.range.least().filter(|low| *low <= 0)?;
     let lengths = margin.dimension == Dimension::Length && reading.blur.is_some();
-    if !lengths || reading.measured.is_none_or(says_nothing) {
+    if !lengths {
         return None;
     }
     let by = match far {

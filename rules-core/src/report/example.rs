@@ -154,6 +154,7 @@ pub fn example() -> Example {
     let plan = Plan {
         id: "home".to_owned(),
         title: "A pool behind the house".to_owned(),
+        north: 0,
         sources: Vec::new(),
         things: vec![
             rear_line(),
@@ -164,7 +165,6 @@ pub fn example() -> Example {
         measured: Vec::new(),
         documents: BTreeMap::new(),
         origin: (1_000_000_000_000, -2_500_000_000),
-        north: 0,
     };
     Example {
         plan,

@@ -142,6 +142,10 @@ pub(super) fn margin(
         low: low.map(|low| printer.signed(low, Rounding::Down)),
         high: high.map(|high| printer.signed(high, Rounding::Up)),
         text: printer.words(low, high, margin.range.is_exact()),
+        at_worst: match low {
+            Some(low) => printer.one(low, Rounding::Down),
+            None => "nobody knows how much".to_owned(),
+        },
     })
 }
 

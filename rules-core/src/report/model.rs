@@ -210,8 +210,10 @@ pub struct MarginReport {
     pub low: Option<String>,
     /// The most room.
     pub high: Option<String>,
-    /// The whole in words: `0.4 m short`.
+    /// The whole in words: `between 0.02 m short and 0.03 m to spare`.
     pub text: String,
+    /// The low end in words: `0.02 m short`.
+    pub at_worst: String,
 }
 
 /// One comparison of a value with a bound.
@@ -240,6 +242,8 @@ pub struct ReadingReport {
     pub witness: Option<WitnessReport>,
     /// The same in a sentence.
     pub sentence: String,
+    /// The same in a few words, the figures as they are at worst: `2.6 m, at least 3 m asked, 0.4 m short`.
+    pub brief: String,
 }
 
 /// From where to where a distance was taken, in the plan file's own coordinates, in metres.

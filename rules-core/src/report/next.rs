@@ -1,8 +1,10 @@
 //! What to do next.
 
+use super::missing::capitalised;
 use super::model::Report;
 use super::rules::MUST;
 use crate::check::{Outcome, Verdict};
+use crate::ruleset::words::listed;
 
 /// What to do next, in order: never more than four steps, the last of them always the authority.
 pub(super) fn steps(report: &Report) -> Vec<String> {
@@ -32,18 +34,18 @@ fn change_what_fails(report: &Report) -> Option<String> {
 }
 
 fn answer_what_is_open(report: &Report) -> Option<String> {
-    let open = report.counts.unknown + report.counts.marginal;
-    match (report.questions.len(), open) {
-        (_, 0) => None,
-        (0, _) => Some(
-            "Have the lines surveyed or taped that the open findings name, and state the new accuracy in the plan."
-                .to_owned(),
-        ),
-        (1, _) => Some("Answer the question above, in the plan's file, and check again.".to_owned()),
-        (questions, _) => Some(format!(
-            "Answer the {questions} questions above, in the plan's file, the first ones first, and check again."
-        )),
-    }
+    let questions = match report.questions.len() {
+        0 => None,
+        1 => Some("answer the question above".to_owned()),
+        more => Some(format!("answer the {more} questions above")),
+    };
+    let close = report.counts.marginal > 0;
+    let close = close.then(|| "measure again what is too close to call".to_owned());
+    let steps: Vec<String> = questions.into_iter().chain(close).collect();
+    (!steps.is_empty()).then(|| {
+        let steps = capitalised(&listed(&steps, "and"));
+        format!("{steps}; put it into the plan's file, and check again.")
+    })
 }
 
 fn gather(report: &Report) -> Option<String> {
@@ -65,6 +67,8 @@ fn go_to_the_authority(report: &Report) -> String {
         Verdict::NothingAgainst => {
             format!("Take the plan and the papers to {authority}. Only there is it decided.")
         }
-        _ => format!("Ask {authority} about whatever is not plain; only there is it decided."),
+        _ => format!(
+            "Ask the authority ({authority}) about whatever is not plain. Only there is it decided."
+        ),
     }
 }

@@ -7,15 +7,17 @@ use super::matter::Matter;
 use super::missing::capitalised;
 use super::model::{PartReport, ReadingReport};
 use crate::check::{Outcome, Part, Reading, Subject, Truth};
+use crate::quantity::{Interval, NO_HIGH, NO_LOW};
 use crate::ruleset::words::{bound_words, listed, requirement_words, value_words};
 use crate::ruleset::{Bound, Rule, Value};
+use crate::vocabulary::Answer;
 
 /// So many readings are said in full; the rest are counted.
 const MOST_SAID: usize = 3;
 
 impl Matter<'_> {
     pub(super) fn reading(&self, reading: &Reading<'_>) -> ReadingReport {
-        let known = reading.measured.filter(|measured| !says_nothing(*measured));
+        let known = reading.measured.filter(|_| self.is_known(reading));
         let pair = measured_and_limit(reading);
         let unit = unit_of(reading.unit, reading.dimension);
         let measured = match (&pair, known) {
@@ -27,7 +29,7 @@ impl Matter<'_> {
             what: value_words(reading.value, self.rules),
             measured,
             drawn: known.and_then(|_| drawn(reading)),
-            words: reading.possible_words(),
+            words: self.known_words(reading),
             may_be_none: reading.may_be_none,
             limit: pair.map(|(_, limit)| limit),
             bound: bound_words(reading.bound, Some(reading.value), self.rules),
@@ -40,9 +42,45 @@ impl Matter<'_> {
                 .as_ref()
                 .map(|witness| self.witness(witness)),
             sentence: String::new(),
+            brief: String::new(),
         };
         report.sentence = reading_sentence(&report, reading.bound);
+        report.brief = brief(&report, reading.bound);
         report
+    }
+
+    /// Whether a reading says more than the world allows anyway.
+    pub(super) fn is_known(&self, reading: &Reading<'_>) -> bool {
+        let Some(measured) = reading.measured else {
+            return false;
+        };
+        let Value::Fact(fact) = reading.value else {
+            return !says_nothing(measured);
+        };
+        match self.rules.vocabulary.fact(*fact).answer {
+            Answer::Amount { least, most, .. } => {
+                let allowed = Interval {
+                    low: least.unwrap_or(NO_LOW),
+                    high: most.unwrap_or(NO_HIGH),
+                };
+                measured.meet(allowed) != Some(allowed)
+            }
+            _ => true,
+        }
+    }
+
+    /// The words that a reading may be; none where it may be any that the vocabulary has.
+    fn known_words(&self, reading: &Reading<'_>) -> Vec<String> {
+        let possible = reading.possible_words();
+        let any = match reading.value {
+            Value::Fact(fact) => match &self.rules.vocabulary.fact(*fact).answer {
+                Answer::YesNo => possible.len() > 1,
+                Answer::Word { words, .. } => words.iter().all(|word| possible.contains(word)),
+                Answer::Amount { .. } => false,
+            },
+            _ => false,
+        };
+        if any { Vec::new() } else { possible }
     }
 
     /// What was found for one subject, in a sentence or more.
@@ -54,6 +92,10 @@ impl Matter<'_> {
     ) -> String {
         let lead = match &part.subject {
             Subject::Plan => String::new(),
+            Subject::Thing { sure: false, .. } => format!(
+                "for {}, if the rule speaks of it, ",
+                self.subject(&part.subject).said
+            ),
             Subject::Thing { .. } | Subject::Unseen(_) => {
                 format!("for {}, ", self.subject(&part.subject).said)
             }
@@ -220,6 +262,38 @@ fn reading_sentence(report: &ReadingReport, bound: &Bound) -> String {
         None if report.may_be_none && report.holds != "open" => format!("{what}: none; {must}."),
         None => format!("{what} is not known; {must}."),
     }
+}
+
+/// The reading in a few words, with the figures as they are at worst.
+fn brief(report: &ReadingReport, bound: &Bound) -> String {
+    let (Some(measured), Some(limit)) = (&report.measured, &report.limit) else {
+        return match report.words.is_empty() || report.what.starts_with("whether ") {
+            true => "met".to_owned(),
+            false => format!("{} is {}", report.what, quoted(&report.words)),
+        };
+    };
+    let (asked, at_worst, limit) = match bound {
+        Bound::AtLeast(_) => ("at least ", &measured.low, &limit.high),
+        Bound::MoreThan(_) => ("more than ", &measured.low, &limit.high),
+        Bound::AtMost(_) => ("at most ", &measured.high, &limit.low),
+        Bound::LessThan(_) => ("less than ", &measured.high, &limit.low),
+        Bound::Is(_) => ("", &measured.low, &limit.low),
+    };
+    let room = report
+        .margin
+        .as_ref()
+        .map(|margin| format!(", {}", margin.at_worst));
+    format!(
+        "{}, {asked}{} asked{}",
+        at_worst.as_deref().unwrap_or("not known"),
+        limit.as_deref().unwrap_or("not known"),
+        room.unwrap_or_default()
+    )
+}
+
+fn quoted(words: &[String]) -> String {
+    let words: Vec<String> = words.iter().map(|word| format!("`{word}`")).collect();
+    listed(&words, "or")
 }
 
 /// What it must keep; the limit's amount behind it where the words alone do not say it.

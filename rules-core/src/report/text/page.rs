@@ -84,6 +84,17 @@ impl Page {
         }
     }
 
+    /// A paragraph whose further lines stand further in than the first.
+    pub fn hanging(&mut self, indent: usize, text: &str) {
+        let further = indent + 2;
+        let width = self.style.width.saturating_sub(further);
+        let mut margin = " ".repeat(indent);
+        for line in wrap(text, width) {
+            self.line(&margin, &line, Mark::Plain);
+            margin = " ".repeat(further);
+        }
+    }
+
     fn line(&mut self, margin: &str, line: &str, mark: Mark) {
         let code = mark.code().filter(|_| self.style.colour);
         match code {
@@ -121,20 +132,28 @@ fn visible(word: &str) -> String {
     word.chars().filter(|c| !c.is_control()).collect()
 }
 
-/// The words, a figure and the unit behind it being one: `3 m` is never torn apart.
+/// The words, where what belongs together is one: a figure and its unit (`3 m`), a place (`(6.2, 30.7)`), the number of
+/// a section (`s. 4`).
 fn unbroken(text: &str) -> Vec<String> {
     let mut words: Vec<String> = Vec::new();
     for word in text.split_whitespace().map(visible) {
-        let unit = word.chars().count() <= 3 && word.starts_with(char::is_alphabetic);
         match words.last_mut() {
-            Some(figure) if unit && is_figure(figure) => {
-                figure.push(' ');
-                figure.push_str(&word);
+            Some(before) if belong_together(before, &word) => {
+                before.push(' ');
+                before.push_str(&word);
             }
             _ => words.push(word),
         }
     }
     words
+}
+
+fn belong_together(before: &str, word: &str) -> bool {
+    const ABBREVIATIONS: [&str; 5] = ["s.", "ss.", "art.", "no.", "±"];
+    let is_unit = word.chars().count() <= 3 && word.starts_with(char::is_alphabetic);
+    let is_place = before.starts_with('(') && before.ends_with(',') && word.contains(')');
+    let opened = before.trim_start_matches('(');
+    (is_figure(before) && is_unit) || is_place || ABBREVIATIONS.contains(&opened)
 }
 
 fn is_figure(word: &str) -> bool {

@@ -2,7 +2,7 @@
 
 use super::page::{Mark, Page};
 use crate::check::{Outcome, Verdict};
-use crate::report::model::{Counts, PartReport, Question, ReadingReport, Report, RuleReport};
+use crate::report::model::{Counts, PartReport, Question, Report, RuleReport};
 use crate::ruleset::words::listed;
 
 const MUST: &str = "must";
@@ -105,15 +105,13 @@ fn group(page: &mut Page, report: &Report, heading: &str, outcome: Outcome) {
 fn entry(page: &mut Page, report: &Report, rule: &RuleReport) {
     page.marked(2, &rule.title, Mark::Bold);
     page.marked(2, &source(rule), Mark::Dim);
-    for part in rule
-        .parts
-        .iter()
-        .filter(|part| part.outcome == rule.outcome)
-    {
-        part_entry(page, part);
-    }
-    if rule.parts.iter().all(|part| part.outcome != rule.outcome) {
+    let parts = rule.parts.iter();
+    let parts: Vec<_> = parts.filter(|part| part.outcome == rule.outcome).collect();
+    if parts.is_empty() {
         page.paragraph(4, &rule.sentence);
+    }
+    for alike in grouped(&parts) {
+        part_entry(page, &alike);
     }
     let numbers = question_numbers(report, rule);
     if !numbers.is_empty() {
@@ -136,18 +134,47 @@ fn entry(page: &mut Page, report: &Report, rule: &RuleReport) {
     cautious_about(page, rule);
 }
 
-fn part_entry(page: &mut Page, part: &PartReport) {
-    page.paragraph(4, &part.sentence);
-    for witness in part
+/// Parts of which the same is said, but for whom it is said of, come together.
+fn grouped<'r>(parts: &[&'r PartReport]) -> Vec<Vec<&'r PartReport>> {
+    let said = |part: &PartReport| part.sentence.replacen(&part.subject.said, "", 1);
+    let mut groups: Vec<(String, Vec<&PartReport>)> = Vec::new();
+    for part in parts {
+        let what = said(part);
+        match groups.iter_mut().find(|(other, _)| *other == what) {
+            Some((_, alike)) => alike.push(part),
+            None => groups.push((what, vec![part])),
+        }
+    }
+    groups.into_iter().map(|(_, alike)| alike).collect()
+}
+
+fn part_entry(page: &mut Page, alike: &[&PartReport]) {
+    let Some((first, others)) = alike.split_first() else {
+        return;
+    };
+    page.paragraph(4, &together(first, others));
+    let witnesses = first
         .readings
         .iter()
-        .filter_map(|reading| reading.witness.as_ref())
-    {
+        .filter_map(|reading| reading.witness.as_ref());
+    for witness in witnesses {
         page.paragraph(4, &witness.text);
     }
-    if let Some(advice) = &part.advice {
+    if let Some(advice) = &first.advice {
         page.paragraph(4, &format!("What to do: {advice}"));
     }
+}
+
+/// ``For the gate `a` (and `b`), …``
+fn together(first: &PartReport, others: &[&PartReport]) -> String {
+    let others = others.iter().filter_map(|part| part.subject.id.as_ref());
+    let others: Vec<String> = others.map(|id| format!("`{id}`")).collect();
+    if others.is_empty() {
+        return first.sentence.clone();
+    }
+    let said = &first.subject.said;
+    let with_others = format!("{said} (and {})", listed(&others, "and"));
+    first.sentence.replacen(said, &with_others, 1)
 }
 
 /// A rule whose values are not sure says so.
@@ -213,68 +240,34 @@ pub(super) fn questions(page: &mut Page, report: &Report) {
 
 /// What passes, a line each.
 pub(super) fn passing(page: &mut Page, report: &Report) {
-    lines(
-        page,
-        "What passes",
-        binding(report, Outcome::Pass).collect(),
-    );
-}
-
-fn lines(page: &mut Page, heading: &str, rules: Vec<&RuleReport>) {
+    let rules: Vec<_> = binding(report, Outcome::Pass).collect();
     if rules.is_empty() {
         return;
     }
-    page.heading(heading);
+    page.heading("What passes (figures as they are at worst)");
     for rule in rules {
-        page.item(
+        page.hanging(
             2,
-            "",
             &format!("{}: {} ({})", rule.title, in_short(rule), rule.clause),
         );
     }
 }
 
-/// The deciding figures: `3.4 m, at least 3 m, 0.4 m to spare`.
+/// The deciding figures: `3.4 m, at least 3 m asked, 0.4 m to spare`.
 fn in_short(rule: &RuleReport) -> String {
-    let Some(part) = rule.deciding.and_then(|place| rule.parts.get(place)) else {
-        return rule.sentence.trim_end_matches('.').to_owned();
+    let part = rule.deciding.and_then(|place| rule.parts.get(place));
+    let brief = part
+        .and_then(|part| part.readings.first())
+        .map(|reading| reading.brief.as_str());
+    let brief = brief.unwrap_or("met");
+    let several = match (rule.parts.len(), brief) {
+        (0 | 1, _) => String::new(),
+        (number, "met") => format!("all {number} "),
+        (number, _) => format!("all {number}, the closest "),
     };
-    let several = match rule.parts.len() {
-        1 => String::new(),
-        number => format!("all {number}, at the closest "),
-    };
-    let figures = part.readings.first().map(reading_in_short);
-    let relief = part
-        .relief
-        .as_ref()
-        .map(|relief| format!("by relief `{relief}`"));
-    let words: Vec<String> = figures.into_iter().chain(relief).collect();
-    match words.is_empty() {
-        true if rule.parts.len() > 1 => format!("all {}", rule.parts.len()),
-        true => "met".to_owned(),
-        false => format!("{several}{}", words.join(", ")),
-    }
-}
-
-fn reading_in_short(reading: &ReadingReport) -> String {
-    let measured = match &reading.measured {
-        Some(measured) => measured.text.clone(),
-        None if !reading.words.is_empty() => listed(&reading.words, "or"),
-        None if reading.may_be_none => "none".to_owned(),
-        None => "not known".to_owned(),
-    };
-    let room = reading
-        .margin
-        .as_ref()
-        .map(|margin| format!(", {}", margin.text));
-    if reading.limit.is_none() && measured == reading.bound {
-        return measured;
-    }
-    format!(
-        "{measured}, {} asked{}",
-        reading.bound,
-        room.unwrap_or_default()
-    )
+    let relief = part.and_then(|part| part.relief.as_ref());
+    let relief = relief.map(|relief| format!(", by relief `{relief}`"));
+    format!("{several}{brief}{}", relief.unwrap_or_default())
 }
 
 /// What does not apply, as one list.
@@ -304,7 +297,7 @@ pub(super) fn advice(page: &mut Page, report: &Report) {
             Outcome::Fail => format!("{}: not followed. {}", rule.title, rule.sentence),
             _ => format!("{}: open. {}", rule.title, rule.sentence),
         };
-        page.item(2, "", &format!("{text} ({})", rule.clause));
+        page.hanging(2, &format!("{text} ({})", rule.clause));
     }
 }
 
@@ -320,9 +313,8 @@ pub(super) fn decisions(page: &mut Page, report: &Report) {
             .as_ref()
             .map(|clause| format!(" ({clause})"));
         let clause = clause.unwrap_or_default();
-        page.item(
+        page.hanging(
             2,
-            "",
             &format!("{}: {}{clause}", decision.title, decision.sentence),
         );
     }

@@ -1,0 +1,20 @@
+//! The rule sets that come with the program: every folder of `rulesets/` that has a `rules.yaml`.
+
+include!(concat!(env!("OUT_DIR"), "/bundled.rs"));
+
+/// The example's plan.
+pub const DEMO_PLAN: &str = include_str!("../../rulesets/eldermere/home.yaml");
+/// The example's rules.
+pub const DEMO_RULES: &str = include_str!("../../rulesets/eldermere/rules.yaml");
+
+/// The text of the rule set of that name.
+pub fn rules(name: &str) -> Option<&'static str> {
+    let found = BUNDLED.iter().find(|(bundled, _)| *bundled == name);
+    found.map(|(_, text)| *text)
+}
+
+/// Their names, for a sentence.
+pub fn names() -> String {
+    let names: Vec<&str> = BUNDLED.iter().map(|(name, _)| *name).collect();
+    names.join(", ")
+}

@@ -1,0 +1,139 @@
+//! Getting texts: from a file, from standard input, or from the rule sets that come with the program.
+
+use std::cell::RefCell;
+use std::collections::BTreeMap;
+use std::ffi::{OsStr, OsString};
+use std::fs::File;
+use std::io::{self, ErrorKind, Read};
+use std::path::{Path, PathBuf};
+
+use rules_core::Refused;
+use rules_core::text::{MAX_BYTES, read_bytes};
+
+use crate::bundled;
+use crate::usage::Trouble;
+
+/// A text and the name that the person knows it by.
+pub struct Source {
+    /// The name.
+    pub name: String,
+    /// The text; where it is not UTF-8, with signs in the place of what cannot be read.
+    pub text: String,
+    /// What is wrong with its bytes.
+    pub refused: Option<Refused>,
+}
+
+/// Reads a file, or standard input for `-`.
+pub fn read(path: &OsStr) -> Result<Source, Trouble> {
+    if path == "-" {
+        let bytes = up_to_limit(&mut io::stdin().lock());
+        return Ok(source(
+            "standard input",
+            bytes.map_err(|error| unreadable("standard input", &error))?,
+        ));
+    }
+    let name = path.to_string_lossy();
+    let bytes = File::open(path).and_then(|mut file| up_to_limit(&mut file));
+    Ok(source(
+        &name,
+        bytes.map_err(|error| unreadable(&name, &error))?,
+    ))
+}
+
+/// The library refuses what is longer; one byte more is enough for it to see that.
+fn up_to_limit(from: &mut dyn Read) -> io::Result<Vec<u8>> {
+    let mut bytes = Vec::new();
+    let limit = u64::try_from(MAX_BYTES + 1).unwrap_or(u64::MAX);
+    from.take(limit).read_to_end(&mut bytes)?;
+    Ok(bytes)
+}
+
+fn source(name: &str, bytes: Vec<u8>) -> Source {
+    let bytes = bytes.strip_prefix(b"\xef\xbb\xbf").unwrap_or(&bytes);
+    let text = String::from_utf8_lossy(bytes).into_owned();
+    let faults = match std::str::from_utf8(bytes) {
+        Ok(_) => None,
+        Err(_) => read_bytes(bytes).err(),
+    };
+    Source {
+        name: name.to_owned(),
+        refused: faults.map(|faults| Refused::new(None, &text, faults)),
+        text,
+    }
+}
+
+fn unreadable(name: &str, error: &io::Error) -> Trouble {
+    let (what, help) = match error.kind() {
+        ErrorKind::NotFound => (format!("There is no file `{name}`."), "Is the name right?"),
+        ErrorKind::PermissionDenied => (
+            format!("`{name}` may not be read."),
+            "Ask whoever owns the file for leave to read it.",
+        ),
+        ErrorKind::IsADirectory => (format!("`{name}` is a folder."), "Name a file in it."),
+        _ => (
+            format!("`{name}` cannot be read: {error}."),
+            "Is it a file?",
+        ),
+    };
+    Trouble::new(what, help)
+}
+
+/// The rule set of that path, or the one of that name that comes with the program.
+pub fn rules(name: &OsString) -> Result<(Source, Bases), Trouble> {
+    let path = Path::new(name);
+    let bundled = name.to_str().and_then(bundled::rules);
+    if let (Some(text), false) = (bundled, path.exists()) {
+        return Ok((
+            source(&name.to_string_lossy(), text.as_bytes().to_vec()),
+            Bases::default(),
+        ));
+    }
+    if name != "-" && !path.exists() {
+        return Err(Trouble::new(
+            format!("There is no rule file `{}`.", name.to_string_lossy()),
+            format!(
+                "Give the path of one, or the name of one that comes along: {}.",
+                bundled::names()
+            ),
+        ));
+    }
+    let beside = path.parent().map(Path::to_path_buf);
+    Ok((read(name)?, Bases::beside(beside)))
+}
+
+/// What a rule set can build on: the files beside it, then those that come with the program.
+#[derive(Default)]
+pub struct Bases {
+    folder: Option<PathBuf>,
+    found: RefCell<BTreeMap<String, Option<&'static str>>>,
+}
+
+impl Bases {
+    fn beside(folder: Option<PathBuf>) -> Self {
+        Self {
+            folder,
+            found: RefCell::default(),
+        }
+    }
+
+    /// The text of the rule set of that name.
+    pub fn find(&self, name: &str) -> Option<&'static str> {
+        let mut found = self.found.borrow_mut();
+        let text = found.entry(name.to_owned());
+        *text.or_insert_with(|| self.beside_it(name).or_else(|| bundled::rules(name)))
+    }
+
+    /// `NAME.yaml` in the same folder, or `NAME/rules.yaml` in the folder above.
+    fn beside_it(&self, name: &str) -> Option<&'static str> {
+        let plain = name.chars().all(|c| c.is_ascii_alphanumeric() || c == '-');
+        let folder = self.folder.as_ref().filter(|_| plain)?;
+        let beside = folder.join(format!("{name}.yaml"));
+        let next_door = folder.join("..").join(name).join("rules.yaml");
+        let path = [beside, next_door]
+            .into_iter()
+            .find(|path| path.is_file())?;
+        let source = read(path.as_os_str()).ok()?;
+        // The reader borrows the text for as long as it works; the program ends right after.
+        source.refused.is_none().then(|| &*source.text.leak())
+    }
+}

@@ -1,0 +1,50 @@
+//! Printing, so that nothing breaks when nobody listens any more.
+
+use std::io::{self, ErrorKind, IsTerminal, Write};
+use std::process::ExitCode;
+
+use crate::usage::Trouble;
+
+/// When the terminal's colour codes are printed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Colour {
+    /// On a terminal, unless the environment says `NO_COLOR`.
+    Auto,
+    /// Whatever the output is.
+    Always,
+    /// Not at all.
+    Never,
+}
+
+impl Colour {
+    /// Whether to print them now.
+    pub fn is_wanted(self) -> bool {
+        let forbidden = std::env::var_os("NO_COLOR").is_some_and(|value| !value.is_empty());
+        match self {
+            Colour::Auto => !forbidden && io::stdout().is_terminal(),
+            Colour::Always => true,
+            Colour::Never => false,
+        }
+    }
+}
+
+/// Prints text, and is content where the reader has gone away (`siting | head`).
+pub fn out(text: &str) -> Result<ExitCode, Trouble> {
+    let mut stdout = io::stdout().lock();
+    let printed = stdout
+        .write_all(text.as_bytes())
+        .and_then(|()| stdout.flush());
+    match printed {
+        Err(error) if error.kind() != ErrorKind::BrokenPipe => Err(Trouble::new(
+            format!("The answer could not be written: {error}."),
+            "Is there room where it should go?",
+        )),
+        _ => Ok(ExitCode::SUCCESS),
+    }
+}
+
+/// Says what went wrong; where even that cannot be written, the exit status has to do.
+pub fn complain(text: &str) {
+    let written = writeln!(io::stderr().lock(), "{text}");
+    drop(written);
+}

@@ -1,0 +1,77 @@
+//! What can go wrong outside the two files, in plain words.
+
+use std::fmt;
+
+use rules_core::text::closest;
+
+/// The exit status of anything that is neither a verdict nor a fault in a file.
+pub const TROUBLE: u8 = 4;
+
+/// A sentence for the person at the terminal, and what would be right.
+#[derive(Debug)]
+pub struct Trouble {
+    what: String,
+    help: String,
+}
+
+impl Trouble {
+    /// What is wrong, and what would be right.
+    pub fn new(what: impl Into<String>, help: impl Into<String>) -> Self {
+        Self {
+            what: what.into(),
+            help: help.into(),
+        }
+    }
+}
+
+impl fmt::Display for Trouble {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(out, "{}\n{}", self.what, self.help)
+    }
+}
+
+/// A word that stands for nothing here.
+pub fn unknown(what: &str, written: &str, known: &[&str]) -> Trouble {
+    let help = match closest(written, known.iter().copied()) {
+        Some(meant) => format!("Did you mean `{meant}`?"),
+        None if known.is_empty() => SEE_HELP.to_owned(),
+        None => format!("It knows: {}.", known.join(", ")),
+    };
+    Trouble::new(format!("siting knows no {what} `{written}`."), help)
+}
+
+/// An option or a word too many.
+pub fn unexpected(argument: lexopt::Arg<'_>, options: &[&str]) -> Trouble {
+    match argument {
+        lexopt::Arg::Long(name) => {
+            let help = match closest(name, options.iter().copied()) {
+                Some(meant) => format!("Did you mean `--{meant}`?"),
+                None => SEE_HELP.to_owned(),
+            };
+            Trouble::new(format!("There is no option `--{name}` here."), help)
+        }
+        lexopt::Arg::Short(letter) => {
+            Trouble::new(format!("There is no option `-{letter}` here."), SEE_HELP)
+        }
+        lexopt::Arg::Value(word) => {
+            let word = word.to_string_lossy();
+            Trouble::new(format!("`{word}` is one word too many."), SEE_HELP)
+        }
+    }
+}
+
+/// What the command line itself got wrong: an option without its value, say.
+pub fn misread(error: lexopt::Error) -> Trouble {
+    let what = match error {
+        lexopt::Error::MissingValue {
+            option: Some(option),
+        } => {
+            format!("A value is missing behind `{option}`.")
+        }
+        lexopt::Error::UnexpectedValue { option, .. } => format!("`{option}` takes no value."),
+        other => format!("The command line cannot be read: {other}."),
+    };
+    Trouble::new(what, SEE_HELP)
+}
+
+const SEE_HELP: &str = "`siting --help` shows how it is used.";

@@ -1,0 +1,297 @@
+//! The command as a person or another program meets it: what it prints and how it ends.
+//!
+//! `BLESS=1 cargo test -p siting-cli` writes the expected texts anew; read the difference before it is committed.
+
+use std::fs;
+use std::io::Write;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Output, Stdio};
+
+const PLAN: &str = concat!(
+    env!("CARGO_MANIFEST_DIR"),
+    "/../rulesets/eldermere/home.yaml"
+);
+const RULES: &str = concat!(
+    env!("CARGO_MANIFEST_DIR"),
+    "/../rulesets/eldermere/rules.yaml"
+);
+
+fn siting(arguments: &[&str]) -> Command {
+    let mut command = Command::new(env!("CARGO_BIN_EXE_siting"));
+    command
+        .args(arguments)
+        .env_remove("NO_COLOR")
+        .stdin(Stdio::null());
+    command
+}
+
+fn run(arguments: &[&str]) -> Output {
+    siting(arguments).output().unwrap()
+}
+
+fn with_input(arguments: &[&str], input: &[u8]) -> Output {
+    let mut command = siting(arguments);
+    command
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped());
+    let mut child = command.spawn().unwrap();
+    child.stdin.take().unwrap().write_all(input).unwrap();
+    child.wait_with_output().unwrap()
+}
+
+fn stdout(output: &Output) -> String {
+    String::from_utf8(output.stdout.clone()).unwrap()
+}
+
+fn stderr(output: &Output) -> String {
+    String::from_utf8(output.stderr.clone()).unwrap()
+}
+
+fn status(output: &Output) -> i32 {
+    output.status.code().unwrap()
+}
+
+/// A place for the files of one test.
+fn scratch(test: &str) -> PathBuf {
+    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join(test);
+    fs::create_dir_all(&folder).unwrap();
+    folder
+}
+
+fn write(folder: &Path, name: &str, text: &str) -> String {
+    let path = folder.join(name);
+    fs::create_dir_all(path.parent().unwrap()).unwrap();
+    fs::write(&path, text).unwrap();
+    path.to_str().unwrap().to_owned()
+}
+
+fn golden(name: &str, actual: &str) {
+    let path = Path::new(env!("CARGO_MANIFEST_DIR"))
+        .join("tests/golden")
+        .join(name);
+    if std::env::var_os("BLESS").is_some() {
+        fs::write(&path, actual).unwrap();
+    }
+    let expected = fs::read_to_string(&path).unwrap_or_default();
+    let line = (1..)
+        .zip(expected.lines().zip(actual.lines()))
+        .find(|(_, (one, two))| one != two);
+    assert!(
+        expected == actual,
+        "{name} differs, first in line {line:?}; BLESS=1 writes it anew"
+    );
+}
+
+/// A small rule set with one rule about the depth of the pool.
+fn depth_rules(name: &str, more: &str) -> String {
+    format!(
+        "ruleset: {name}\ntitle: Small\nedition: '1'\nauthority: Small office\n{more}\
+         rules:\n  - id: depth\n    title: Depth\n    clause: s. 1\n    each: {{kind: pool}}\n    require: {{fact: \
+         pool.depth, at-most: 2 m}}\n"
+    )
+}
+
+/// The example's plan with another depth, and without the answers to questions that only its own rules ask.
+fn plan_with_depth(depth: &str) -> String {
+    let plan = fs::read_to_string(PLAN).unwrap();
+    let stated = "  depth: 1.5 m\n";
+    assert!(
+        plan.contains(stated),
+        "the example's pool is no longer 1.5 m deep"
+    );
+    let mut in_answers = false;
+    let kept = plan.replace(stated, depth);
+    let kept = kept.split_inclusive('\n').filter(|line| {
+        in_answers = line.starts_with("answers:") || (in_answers && line.starts_with(' '));
+        !in_answers
+    });
+    kept.collect()
+}
+
+#[test]
+fn help_is_as_expected() {
+    for arguments in [&["--help"][..], &["-h"], &["help"]] {
+        let output = run(arguments);
+        assert_eq!(status(&output), 0);
+        golden("help.txt", &stdout(&output));
+    }
+    golden("help-check.txt", &stdout(&run(&["help", "check"])));
+    golden("help-check.txt", &stdout(&run(&["check", "--help"])));
+    assert_eq!(
+        stdout(&run(&["--version"])),
+        format!("siting {}\n", env!("CARGO_PKG_VERSION"))
+    );
+}
+
+#[test]
+fn the_example_is_reported_as_expected() {
+    let output = run(&[]);
+    golden("example.txt", &stdout(&output));
+    assert_eq!(stderr(&output), "");
+    let json = run(&["check", PLAN, "--rules", "eldermere", "--format", "json"]);
+    golden("example.json", &stdout(&json));
+    assert_eq!(status(&json), status(&output));
+}
+
+#[test]
+fn a_path_and_a_bundled_name_give_the_same() {
+    let by_name = run(&["check", PLAN, "--rules", "eldermere"]);
+    let by_path = run(&["check", PLAN, "-r", RULES]);
+    assert_eq!(stdout(&by_name), stdout(&by_path));
+    let by_input = with_input(&["check", "-", "-r", RULES], &fs::read(PLAN).unwrap());
+    assert_eq!(stdout(&by_name), stdout(&by_input));
+}
+
+#[test]
+fn the_status_is_the_verdict() {
+    let folder = scratch("status");
+    let rules = write(&folder, "small.yaml", &depth_rules("small", ""));
+    let cases = [
+        ("  depth: 2 m\n", 0),
+        ("  depth: 2.001 m\n", 1),
+        ("", 2),
+        ("  depth: 2 feets\n", 3),
+    ];
+    for (depth, expected) in cases {
+        let plan = write(&folder, "plan.yaml", &plan_with_depth(depth));
+        let output = run(&["check", &plan, "--rules", &rules]);
+        assert_eq!(
+            status(&output),
+            expected,
+            "{depth}: {}{}",
+            stdout(&output),
+            stderr(&output)
+        );
+    }
+}
+
+#[test]
+fn the_faults_of_both_files_are_shown() {
+    let folder = scratch("faults");
+    let rules = write(&folder, "bad.yaml", "ruleset: bad\nrulez: []\n");
+    let plan = write(&folder, "plan.yaml", &plan_with_depth("  depth: 2 feets\n"));
+    let output = run(&["check", &plan, "--rules", &rules]);
+    assert_eq!(status(&output), 3);
+    let shown = stderr(&output);
+    assert!(
+        shown.contains("feets") && shown.contains("rulez"),
+        "{shown}"
+    );
+    assert_eq!(stdout(&output), "");
+    let json = run(&["check", &plan, "--rules", &rules, "-f", "json"]);
+    assert_eq!(status(&json), 3);
+    let answer: serde_json::Value = serde_json::from_str(&stdout(&json)).unwrap();
+    assert!(!answer["refused"]["plan"].as_array().unwrap().is_empty());
+    assert!(
+        !answer["refused"]["rules"][0]["faults"]
+            .as_array()
+            .unwrap()
+            .is_empty()
+    );
+}
+
+#[test]
+fn bytes_that_are_no_text_are_a_fault_with_its_place() {
+    let output = with_input(&["check", "-", "--rules", RULES], b"plan: x\ntitle: \xff\n");
+    assert_eq!(status(&output), 3);
+    assert!(stderr(&output).contains("line 2"), "{}", stderr(&output));
+}
+
+#[test]
+fn a_rule_set_builds_on_a_file_beside_it() {
+    let folder = scratch("bases");
+    write(&folder, "ground/rules.yaml", &depth_rules("ground", ""));
+    let beside = write(&folder, "local/beside.yaml", &depth_rules("beside", ""));
+    assert!(Path::new(&beside).is_file());
+    let plan = write(&folder, "plan.yaml", &plan_with_depth("  depth: 3 m\n"));
+    for base in ["ground", "beside"] {
+        let top = format!(
+            "ruleset: top\ntitle: Top\nedition: '1'\nauthority: Top office\nbuilds-on: [{base}]\nrules: []\n"
+        );
+        let top = write(&folder, "local/top.yaml", &top);
+        let output = run(&["check", &plan, "--rules", &top]);
+        assert_eq!(status(&output), 1, "{}{}", stdout(&output), stderr(&output));
+        assert!(
+            stdout(&output).contains(&format!("rule `depth` in {base}, line 6")),
+            "{}",
+            stdout(&output)
+        );
+    }
+}
+
+#[test]
+fn anything_else_is_said_in_plain_words() {
+    let cases: [(&[&str], &str); 10] = [
+        (
+            &["check", "no-such-plan.yaml", "--rules", RULES],
+            "There is no file `no-such-plan.yaml`.",
+        ),
+        (
+            &["check", PLAN, "--rules", "eldermeer"],
+            "There is no rule file `eldermeer`.",
+        ),
+        (&["check", PLAN], "By which rules?"),
+        (&["check", "--rules", RULES], "Which plan?"),
+        (
+            &["check", PLAN, PLAN, "--rules", RULES],
+            "is one word too many.",
+        ),
+        (
+            &["check", PLAN, "--rulez", RULES],
+            "Did you mean `--rules`?",
+        ),
+        (
+            &["check", PLAN, "--rules"],
+            "A value is missing behind `--rules`.",
+        ),
+        (
+            &["check", PLAN, "--rules", RULES, "--format", "jsn"],
+            "Did you mean `json`?",
+        ),
+        (&["chek"], "Did you mean `check`?"),
+        (
+            &["check", "-", "--rules", "-"],
+            "cannot both come from standard input",
+        ),
+    ];
+    for (arguments, expected) in cases {
+        let output = run(arguments);
+        assert_eq!(status(&output), 4, "{arguments:?}");
+        assert!(
+            stderr(&output).contains(expected),
+            "{arguments:?}: {}",
+            stderr(&output)
+        );
+        assert_eq!(stdout(&output), "", "{arguments:?}");
+    }
+    let folder = run(&["check", env!("CARGO_MANIFEST_DIR"), "--rules", RULES]);
+    assert_eq!(status(&folder), 4);
+}
+
+#[test]
+fn colour_is_printed_only_where_it_is_asked_for() {
+    let coloured = |arguments: &[&str], no_color: &str| {
+        let mut command = siting(&["check", PLAN, "--rules", RULES]);
+        command.args(arguments).env("NO_COLOR", no_color);
+        stdout(&command.output().unwrap()).contains('\u{1b}')
+    };
+    assert!(!coloured(&[], ""));
+    assert!(coloured(&["--colour", "always"], ""));
+    assert!(!coloured(&["--colour", "never"], ""));
+    assert!(!coloured(&["--colour", "auto"], "1"));
+}
+
+#[test]
+fn nobody_listening_is_no_accident() {
+    let mut command = siting(&["check", PLAN, "--rules", RULES]);
+    command.stdout(Stdio::piped()).stderr(Stdio::piped());
+    let mut child = command.spawn().unwrap();
+    drop(child.stdout.take());
+    let output = child.wait_with_output().unwrap();
+    assert_eq!(
+        status(&output),
+        status(&run(&["check", PLAN, "--rules", RULES]))
+    );
+    assert_eq!(stderr(&output), "");
+}

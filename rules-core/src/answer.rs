@@ -1,0 +1,163 @@
+//! The whole way from two texts to a report: what the command and the form both call.
+
+use serde::Serialize;
+
+use crate::report::{Report, Texts, report};
+use crate::ruleset::RuleSet;
+use crate::text::{FaultRow, Faults};
+use crate::vocabulary::Vocabulary;
+use crate::{check, plan, ruleset};
+
+/// What cannot be judged, because something is wrong with a text.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct Refusal {
+    /// The plan, where it is at fault.
+    pub plan: Option<Refused>,
+    /// The rule files that are at fault.
+    pub rules: Vec<Refused>,
+}
+
+/// A text and what is wrong with it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Refused {
+    /// The name under which another rule file builds on it; `None` for the plan and for the rule file asked for.
+    pub name: Option<String>,
+    /// The text.
+    pub text: String,
+    /// What is wrong.
+    pub faults: Faults,
+}
+
+/// Reads a plan and a rule set, judges the one by the other, and puts what was found into words.
+///
+/// `bases` finds the text of a rule set that this one builds on, by its name.
+///
+/// # Errors
+/// All faults of all texts. Where the rules are refused, the plan's words that they might have explained are not held
+/// against it.
+pub fn judge_texts<'t>(
+    plan_text: &'t str,
+    rules_text: &'t str,
+    bases: &dyn Fn(&str) -> Option<&'t str>,
+) -> Result<Report, Refusal> {
+    let rules = ruleset::read(rules_text, bases, Vocabulary::standard());
+    let rules = rules.map_err(|refused| Refusal {
+        plan: plan_apart_from_rules(plan_text),
+        rules: with_texts(refused, rules_text, bases),
+    })?;
+    let rules = rules.rule_set;
+    let plan = plan::read(plan_text, &rules.vocabulary).map_err(|faults| Refusal {
+        plan: Some(Refused::new(None, plan_text, faults)),
+        rules: Vec::new(),
+    })?;
+    let findings = check::check(&plan, &rules);
+    let texts = Texts {
+        plan: Some(plan_text),
+        layers: layer_texts(&rules, rules_text, bases),
+    };
+    Ok(report(&findings, &plan, &rules, &texts))
+}
+
+/// What is wrong with the plan whatever the rules may add to the vocabulary.
+fn plan_apart_from_rules(text: &str) -> Option<Refused> {
+    const RULES_MAY_KNOW: [&str; 5] = [
+        "unknown-kind",
+        "unknown-key",
+        "unknown-outline",
+        "unknown-word",
+        "unknown-way",
+    ];
+    let mut faults = plan::read(text, &Vocabulary::standard()).err()?;
+    faults
+        .list
+        .retain(|fault| !RULES_MAY_KNOW.contains(&fault.code));
+    (!faults.is_empty()).then(|| Refused::new(None, text, faults))
+}
+
+fn with_texts<'t>(
+    refused: Vec<ruleset::FileFaults>,
+    rules_text: &'t str,
+    bases: &dyn Fn(&str) -> Option<&'t str>,
+) -> Vec<Refused> {
+    let with_text = |file: ruleset::FileFaults| {
+        let text = match &file.name {
+            Some(name) => bases(name).unwrap_or_default(),
+            None => rules_text,
+        };
+        Refused::new(file.name, text, file.faults)
+    };
+    refused.into_iter().map(with_text).collect()
+}
+
+/// The texts of the layers: the rule set's own first, then those that it builds on.
+fn layer_texts<'t>(
+    rules: &RuleSet,
+    rules_text: &'t str,
+    bases: &dyn Fn(&str) -> Option<&'t str>,
+) -> Vec<Option<&'t str>> {
+    let below = rules.layers.iter().skip(1).map(|layer| bases(&layer.id));
+    std::iter::once(Some(rules_text)).chain(below).collect()
+}
+
+impl Refused {
+    /// A text and what is wrong with it.
+    pub fn new(name: Option<String>, text: &str, faults: Faults) -> Self {
+        Self {
+            name,
+            text: text.to_owned(),
+            faults,
+        }
+    }
+}
+
+impl Refusal {
+    /// All faults laid out for a person, under the names that the person knows the two files by.
+    pub fn show(&self, plan_name: &str, rules_name: &str) -> String {
+        let plan = self.plan.iter().map(|file| (plan_name, file));
+        let rules = self.rules.iter();
+        let rules = rules.map(|file| (file.name.as_deref().unwrap_or(rules_name), file));
+        let shown = plan
+            .chain(rules)
+            .map(|(name, file)| file.faults.show(name, &file.text));
+        shown.collect::<Vec<_>>().join("\n")
+    }
+}
+
+/// What another program gets: the report, or what is wrong with the texts.
+#[derive(Serialize)]
+#[serde(rename_all = "kebab-case")]
+enum Answer<'a> {
+    Report(&'a Report),
+    Refused {
+        plan: Vec<FaultRow>,
+        rules: Vec<RefusedFile<'a>>,
+    },
+}
+
+#[derive(Serialize)]
+#[serde(rename_all = "kebab-case")]
+struct RefusedFile<'a> {
+    file: Option<&'a str>,
+    faults: Vec<FaultRow>,
+}
+
+/// The answer as JSON: `{"report": …}`, or `{"refused": {"plan": […], "rules": […]}}`; the same bytes everywhere.
+pub fn to_json(answer: &Result<Report, Refusal>) -> String {
+    let answer = match answer {
+        Ok(report) => Answer::Report(report),
+        Err(refusal) => Answer::Refused {
+            plan: (refusal.plan.iter())
+                .flat_map(|file| file.faults.rows(&file.text))
+                .collect(),
+            rules: (refusal.rules.iter())
+                .map(|file| RefusedFile {
+                    file: file.name.as_deref(),
+                    faults: file.faults.rows(&file.text),
+                })
+                .collect(),
+        },
+    };
+    // Text, numbers and lists of them can always be written.
+    let json = serde_json::to_string_pretty(&answer).unwrap_or_default();
+    format!("{json}\n")
+}
