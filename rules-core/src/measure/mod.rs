@@ -9,6 +9,8 @@ mod deep;
 mod distance;
 mod enclosure;
 mod exact;
+mod face;
+mod faces;
 mod inside;
 mod offset;
 mod overlap;
@@ -19,6 +21,7 @@ mod sides;
 mod sound;
 mod space;
 mod valid;
+mod yard;
 mod zone;
 
 #[cfg(test)]
@@ -39,6 +42,8 @@ pub use deep::{deepest_common, depth_in};
 pub use distance::{Gap, distance, figure_gap};
 pub use enclosure::{Doubt, Goal, Opening, Target, View, Wall, WayOut, widest_way};
 pub use exact::Span;
+pub use face::{Beside, Beyond, Face, Naming, Proposal, Why};
+pub use faces::{propose_faces, sides_of};
 pub use inside::{Place, Side, contains, depth, side};
 pub use offset::{Corners, OffsetFault, inward, is_convex, outward};
 pub use overlap::{
@@ -53,4 +58,5 @@ pub use sides::{
 pub use sound::{level, together};
 pub use space::in_space;
 pub use valid::{EXTENT, FormFault, validate};
+pub use yard::{building_line, imaginary_rear};
 pub use zone::{Patch, Region};
