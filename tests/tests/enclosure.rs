@@ -4,6 +4,8 @@
 mod cases;
 #[path = "enclosure/doubts.rs"]
 mod doubts;
+#[path = "enclosure/judged.rs"]
+mod judged;
 #[path = "enclosure/mazes.rs"]
 mod mazes;
 

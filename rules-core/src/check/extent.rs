@@ -7,7 +7,7 @@ use super::value::{Val, Way};
 use crate::measure::{Fit, Keep, Weighted, area_band, length, weighted_area};
 use crate::plan::{Figure, Form};
 use crate::quantity::{Dimension, Interval, NO_HIGH, ONE};
-use crate::ruleset::{Area, Enclosure, Operand, Part, ShareOf, Zone};
+use crate::ruleset::{Area, Operand, Part, ShareOf, Zone};
 
 /// How much something counts in full, in millionths.
 const IN_FULL: u32 = 1_000_000;
@@ -160,11 +160,6 @@ impl<'a> Judge<'a> {
             low: low.saturating_sub(slack).max(0),
             high: high.saturating_add(slack),
         })
-    }
-
-    /// How wide the widest way through a barrier is.
-    pub(crate) fn enclosure(&self, _enclosure: &'a Enclosure, _env: &Env<'_>) -> Val {
-        Val::amount(Interval::from_low(0), Dimension::Length)
     }
 }
 

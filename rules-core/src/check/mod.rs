@@ -3,9 +3,11 @@
 //! A plan stands for every world that agrees with what it states; a rule's truth is the set of what it comes to in
 //! those worlds. Nothing here knows how a report looks.
 
+mod aims;
 mod combine;
 mod compare;
 mod distance;
+mod enclosure;
 mod extent;
 mod facts;
 mod finding;

@@ -85,7 +85,7 @@ impl<'a> Judge<'a> {
     }
 
     /// Whether things of a kind may be somewhere that are not drawn.
-    fn may_be_unseen(&self, kind: KindId) -> bool {
+    pub(crate) fn may_be_unseen(&self, kind: KindId) -> bool {
         let number = self.scene.rules().vocabulary.kind(kind).number;
         let drawn = !self.scene.base.of_kind(kind).is_empty();
         if number == Number::One || (number == Number::AtMostOne && drawn) {

@@ -1,0 +1,287 @@
+//! Where people come from: the street, the neighbours' lots, the doors of the house.
+
+use super::Missing;
+use super::distance::End;
+use super::judge::Judge;
+use super::scene::{Env, Holder};
+use crate::measure::{Doubt, Place, contains, distance};
+use crate::plan::{Figure, Form, Point, ThingIndex, Words};
+use crate::vocabulary::KindId;
+
+/// So far beyond a lot line, in nanometres, begins the place from which people come. What stands nearer to the line,
+/// a neighbour's fence beside it, say, still stands between.
+const BEYOND: i64 = 1_000_000_000;
+/// A door is in the wall that both its ends are within this of, in nanometres.
+const IN_THE_WALL: i64 = 300_000_000;
+
+/// A place from which people come.
+pub(crate) struct Aim {
+    /// Where it is; `None` is far away.
+    pub(crate) place: Option<(Figure, Doubt)>,
+    /// Whether it surely is meant.
+    pub(crate) sure: bool,
+    /// It may be anywhere.
+    pub(crate) anywhere: bool,
+    /// It is an opening in whatever wall it stands in.
+    door: bool,
+}
+
+impl Aim {
+    const FAR: Aim = Aim {
+        place: None,
+        sure: true,
+        anywhere: false,
+        door: false,
+    };
+    const ANYWHERE: Aim = Aim {
+        place: None,
+        sure: false,
+        anywhere: true,
+        door: false,
+    };
+
+    /// What a door leaves of the wall that it is in.
+    pub(crate) fn cut_from(&self, wall: &Figure) -> Figure {
+        let ends = self
+            .place
+            .as_ref()
+            .filter(|_| self.door)
+            .and_then(|(door, _)| ends_of(door));
+        let Some(ends) = ends else {
+            return wall.clone();
+        };
+        let forms = wall
+            .forms
+            .iter()
+            .flat_map(|form| without(form, ends))
+            .collect();
+        Figure {
+            forms,
+            ..wall.clone()
+        }
+    }
+}
+
+fn ends_of(door: &Figure) -> Option<(Point, Point)> {
+    match door.forms.first()? {
+        Form::Path(points) => Some((*points.first()?, *points.last()?)),
+        _ => None,
+    }
+}
+
+/// A line less what lies between two places on one of its edges.
+fn without(form: &Form, (one, other): (Point, Point)) -> Vec<Form> {
+    let corners: Vec<Point> = match form {
+        Form::Point(_) => return vec![form.clone()],
+        Form::Path(points) => points.clone(),
+        Form::Ring(points) => points.iter().chain(points.first()).copied().collect(),
+    };
+    let mut pieces = Vec::new();
+    let mut cut = false;
+    for (a, b) in corners.iter().zip(corners.iter().skip(1)) {
+        let edge = Form::Path(vec![*a, *b]);
+        let foot = |point: Point| {
+            let gap = distance(&Form::Point(point), &edge);
+            (gap.high <= IN_THE_WALL).then_some(gap.to)
+        };
+        match foot(one).zip(foot(other)).filter(|(p, q)| p != q) {
+            Some((p, q)) => {
+                cut = true;
+                let far = |point: &Point| distance(&Form::Point(*a), &Form::Point(*point)).low;
+                let (near, next) = if far(&p) <= far(&q) { (p, q) } else { (q, p) };
+                let ends = [(*a, near), (next, *b)];
+                let left = ends.into_iter().filter(|(from, to)| from != to);
+                pieces.extend(left.map(|(from, to)| Form::Path(vec![from, to])));
+            }
+            None => pieces.push(edge),
+        }
+    }
+    if cut { pieces } else { vec![form.clone()] }
+}
+
+impl<'a> Judge<'a> {
+    /// The places that words stand for; `None` where a word is not known.
+    pub(crate) fn aims(&self, from: &[String], env: &Env<'_>) -> Option<Vec<Aim>> {
+        let mut aims = Vec::new();
+        for word in from {
+            match word.as_str() {
+                // Whoever comes from the street may come over a neighbour's lot, and the other way round: what is far
+                // away is meant by both.
+                "street" => aims.extend(self.beyond_the_lines(&["road", "alley"], env)),
+                "neighbour-lot" => aims.extend(self.beyond_the_lines(&["neighbour-lot"], env)),
+                "dwelling" => aims.extend(self.doors(env)),
+                _ => return None,
+            }
+        }
+        Some(aims)
+    }
+
+    fn beyond_the_lines(&self, words: &[&str], env: &Env<'_>) -> Vec<Aim> {
+        let mut aims = vec![Aim::FAR];
+        for index in self.scene.base.of_kind(self.special.lot_line) {
+            let (may, sure) = self.says((self.special.lot_line, *index), "beyond", words, env);
+            let figure = self
+                .scene
+                .thing(*index)
+                .and_then(|thing| thing.outlines.get(&self.special.line));
+            if !may {
+                continue;
+            }
+            let Some(figure) = figure else { continue };
+            let doubt = Doubt {
+                accuracy: figure
+                    .accuracy
+                    .filter(|_| !self.scene.as_drawn)
+                    .unwrap_or(0),
+                ..Doubt::default()
+            };
+            aims.extend(self.strips(figure).into_iter().map(|strip| Aim {
+                place: Some((strip, doubt)),
+                sure,
+                ..Aim::FAR
+            }));
+        }
+        aims
+    }
+
+    /// The lines so far beyond a lot line; where they would run into the lot again, their middle, if that is clear.
+    fn strips(&self, line: &Figure) -> Vec<Figure> {
+        let Some(ring) = self.lot_ring() else {
+            return Vec::new();
+        };
+        let clear = |form: &Form| contains(ring, form) == Place::Outside;
+        let far_enough =
+            |form: &Form| distance(&Form::Ring(ring.to_vec()), form).high >= BEYOND - 10;
+        let mut strips = Vec::new();
+        for form in &line.forms {
+            let Form::Path(points) = form else { continue };
+            for (a, b) in points.iter().zip(points.iter().skip(1)) {
+                let beside = [1, -1].into_iter().filter_map(|hand| beside(*a, *b, hand));
+                let strip = beside.into_iter().find_map(|(a, b)| {
+                    let middle = Point {
+                        x: i64::midpoint(a.x, b.x),
+                        y: i64::midpoint(a.y, b.y),
+                    };
+                    let whole = Form::Path(vec![a, b]);
+                    let middle = Form::Point(middle);
+                    let fits = |form: &Form| clear(form) && far_enough(form);
+                    [whole, middle].into_iter().find(fits)
+                });
+                strips.extend(strip.map(|form| Figure {
+                    forms: vec![form],
+                    spread: 0,
+                    accuracy: line.accuracy,
+                }));
+            }
+        }
+        strips
+    }
+
+    /// The doors of dwellings.
+    fn doors(&self, env: &Env<'_>) -> Vec<Aim> {
+        let vocabulary = &self.scene.rules().vocabulary;
+        let Some(opening) = vocabulary.kind_named("wall-opening") else {
+            return vec![Aim::ANYWHERE];
+        };
+        let mut aims = Vec::new();
+        if self.may_be_unseen(opening) && self.may_have_a_dwelling(env) {
+            self.scene
+                .touch(Missing::Inventory(opening), true, Vec::new());
+            aims.push(Aim::ANYWHERE);
+        }
+        let line = vocabulary.outline_named(opening, "line");
+        for index in self.scene.base.of_kind(opening) {
+            let (is, surely) = self.says(
+                (opening, *index),
+                "type",
+                &["door", "sliding-door", "pet-door", "garage-door"],
+                env,
+            );
+            let (ours, surely_ours) = self.is_in_a_dwelling(opening, *index, env);
+            if !(is && ours) {
+                continue;
+            }
+            let placed = line.and_then(|outline| {
+                self.placed(&End {
+                    holder: Holder::Thing(*index),
+                    outline,
+                    sure: true,
+                    zone: None,
+                })
+            });
+            aims.push(placed.map_or(Aim::ANYWHERE, |placed| Aim {
+                place: Some((placed.figure, placed.doubt)),
+                sure: surely && surely_ours,
+                anywhere: false,
+                door: true,
+            }));
+        }
+        aims
+    }
+
+    fn may_have_a_dwelling(&self, env: &Env<'_>) -> bool {
+        let Some(building) = self.scene.rules().vocabulary.kind_named("building") else {
+            return true;
+        };
+        let is_one =
+            |index: &ThingIndex| self.says((building, *index), "use", &["dwelling"], env).0;
+        self.may_be_unseen(building) || self.scene.base.of_kind(building).iter().any(is_one)
+    }
+
+    fn is_in_a_dwelling(&self, opening: KindId, index: ThingIndex, env: &Env<'_>) -> (bool, bool) {
+        let building = self.scene.rules().vocabulary.kind_named("building");
+        let whole = self.scene.thing(index).and_then(|thing| thing.part_of);
+        let whole =
+            whole.filter(|whole| self.scene.thing(*whole).map(|thing| thing.kind) == building);
+        match building.zip(whole) {
+            Some((building, whole)) => self.says((building, whole), "use", &["dwelling"], env),
+            None => self.says(
+                (opening, index),
+                "in",
+                &["building", "barrier-stretch"],
+                env,
+            ),
+        }
+    }
+
+    /// Whether a fact of a thing may be one of some words, and whether it surely is.
+    fn says(
+        &self,
+        (kind, index): (KindId, ThingIndex),
+        fact: &str,
+        words: &[&str],
+        env: &Env<'_>,
+    ) -> (bool, bool) {
+        let Some(fact) = self.scene.rules().vocabulary.fact_named(kind, fact) else {
+            return (true, false);
+        };
+        let view = self
+            .scene
+            .fact(fact, &env.bind(kind, Holder::Thing(index)), &[]);
+        let is = |word: &String| words.contains(&word.as_str());
+        match view.words {
+            Some(Words::OneOf(said)) => (said.iter().any(is), !view.none && said.iter().all(is)),
+            Some(Words::Any) => (true, false),
+            None => (false, false),
+        }
+    }
+}
+
+/// An edge moved to its left or to its right.
+fn beside(a: Point, b: Point, hand: i64) -> Option<(Point, Point)> {
+    let (x, y) = (
+        b.x.saturating_sub(a.x) as f64,
+        b.y.saturating_sub(a.y) as f64,
+    );
+    let length = (x * x + y * y).sqrt();
+    let far = hand.saturating_mul(BEYOND) as f64;
+    let (dx, dy) = (
+        (-y / length * far).round() as i64,
+        (x / length * far).round() as i64,
+    );
+    let moved = |p: Point| Point {
+        x: p.x.saturating_add(dx),
+        y: p.y.saturating_add(dy),
+    };
+    (length > 0.0).then(|| (moved(a), moved(b)))
+}

@@ -1,0 +1,224 @@
+//! How wide the widest gap is on any way from the pool to the street, the neighbours or the doors of the house.
+
+use super::aims::Aim;
+use super::distance::End;
+use super::judge::{Judge, thing_of};
+use super::scene::Env;
+use super::value::{Val, Way};
+use super::{Missing, Witness};
+use crate::measure::{Doubt, Goal, Target, View, Wall, WayOut, widest_way};
+use crate::plan::{Figure, ThingIndex};
+use crate::quantity::{Dimension, Interval, NO_HIGH};
+use crate::ruleset::Enclosure;
+use crate::vocabulary::OutlineId;
+
+/// A drawn thing as the geometry takes it.
+pub(crate) struct Placed {
+    pub(crate) figure: Figure,
+    pub(crate) doubt: Doubt,
+    index: ThingIndex,
+    outline: OutlineId,
+    sure: bool,
+}
+
+/// All that counts as barrier.
+struct Barrier {
+    walls: Vec<Placed>,
+    /// More of it may stand anywhere: unseen, not drawn, or nobody knows how far off.
+    more: bool,
+}
+
+impl<'a> Judge<'a> {
+    /// How wide the widest way through a barrier is.
+    ///
+    /// What surely is barrier gives the high end, all that may be barrier the low one: more of it can only close
+    /// more. The high end looks at every pool and every goal that may be meant, the low one at those that surely are.
+    pub(crate) fn enclosure(&self, enclosure: &'a Enclosure, env: &Env<'_>) -> Val {
+        let anything = Val::amount(Interval::from_low(0), Dimension::Length);
+        let pools = self.ends(&enclosure.of, env);
+        if pools.list.is_empty() {
+            return Val::of(vec![Way::Empty(pools.if_none)], Dimension::Length);
+        }
+        let Some(aims) = self.aims(&enclosure.from, env) else {
+            return anything;
+        };
+        let barrier = self.barrier(&self.ends(&enclosure.made_of, env).list);
+        let (mut low, mut high) = (0, Some((0, None)));
+        for end in &pools.list {
+            let Some(pool) = self.placed(end) else {
+                high = None;
+                continue;
+            };
+            for aim in &aims {
+                if aim.sure && pool.sure && !barrier.more {
+                    let way = self.way(&barrier.walls, &pool, aim, View::Narrowest);
+                    low = low.max(i128::from(way.low));
+                }
+                high = high
+                    .zip(self.widest(&barrier.walls, &pool, aim))
+                    .map(|(one, other)| if other.0 > one.0 { other } else { one });
+            }
+        }
+        let (high, witness) = high.unwrap_or((NO_HIGH, None));
+        Val {
+            witness,
+            ..Val::amount(
+                Interval {
+                    low,
+                    high: high.max(low),
+                },
+                Dimension::Length,
+            )
+        }
+    }
+
+    /// The high end to one goal and where the gap is; `None` where nobody knows where the goal is.
+    fn widest(
+        &self,
+        walls: &[Placed],
+        pool: &Placed,
+        aim: &Aim,
+    ) -> Option<(i128, Option<Witness>)> {
+        if aim.anywhere {
+            return None;
+        }
+        let sure: Vec<&Placed> = walls.iter().filter(|wall| wall.sure).collect();
+        let way = self.way(
+            walls.iter().filter(|wall| wall.sure),
+            pool,
+            aim,
+            View::Widest,
+        );
+        let wall = |index: usize| sure.get(index).copied();
+        let witness = way.opening.and_then(|opening| {
+            let (from, to) = (wall(opening.walls.0)?, wall(opening.walls.1)?);
+            Some(Witness {
+                from: opening.from,
+                to: opening.to,
+                from_thing: from.index,
+                from_outline: from.outline,
+                to_thing: to.index,
+                to_outline: to.outline,
+            })
+        });
+        let high = if way.high == i64::MAX {
+            NO_HIGH
+        } else {
+            i128::from(way.high)
+        };
+        Some((high, witness))
+    }
+
+    fn way<'w>(
+        &self,
+        walls: impl IntoIterator<Item = &'w Placed>,
+        pool: &Placed,
+        aim: &Aim,
+        view: View,
+    ) -> WayOut {
+        let view = if self.scene.as_drawn {
+            View::Drawn
+        } else {
+            view
+        };
+        let cut: Vec<(Figure, Doubt)> = walls
+            .into_iter()
+            .map(|wall| (aim.cut_from(&wall.figure), wall.doubt))
+            .collect();
+        let walls: Vec<Wall> = cut
+            .iter()
+            .map(|(figure, doubt)| Wall {
+                figure,
+                doubt: *doubt,
+            })
+            .collect();
+        let start = Target {
+            figure: &pool.figure,
+            doubt: pool.doubt,
+        };
+        let goal = match &aim.place {
+            None => Goal::FarAway,
+            Some((figure, doubt)) => Goal::At(Target {
+                figure,
+                doubt: *doubt,
+            }),
+        };
+        widest_way(&walls, &start, &[goal], view)
+    }
+
+    /// What counts as barrier: what is meant, and the gates that are part of it.
+    fn barrier(&self, ends: &[End<'_>]) -> Barrier {
+        let mut barrier = Barrier {
+            walls: Vec::new(),
+            more: false,
+        };
+        let gates = ends.iter().flat_map(|end| self.gates_of(end));
+        for end in ends.iter().copied().chain(gates) {
+            match self.placed(&end) {
+                // Only a part of it may be meant: perhaps there is a wall.
+                Some(placed) if end.zone.is_some() => barrier.walls.push(Placed {
+                    sure: false,
+                    ..placed
+                }),
+                Some(placed) => barrier.walls.push(placed),
+                None => barrier.more = true,
+            }
+        }
+        barrier
+    }
+
+    /// The gates that are part of a run: closed, they are barrier as the run is.
+    fn gates_of<'e>(&self, end: &End<'e>) -> Vec<End<'e>> {
+        let vocabulary = &self.scene.rules().vocabulary;
+        let gate = vocabulary.kind_named("gate");
+        let Some((gate, line)) =
+            gate.and_then(|gate| Some((gate, vocabulary.outline_named(gate, "line")?)))
+        else {
+            return Vec::new();
+        };
+        let of = thing_of(end.holder);
+        let gates = self.scene.base.of_kind(gate).iter().filter(|index| {
+            let part_of = self.scene.thing(**index).and_then(|thing| thing.part_of);
+            part_of.is_some() && part_of == of
+        });
+        gates
+            .map(|index| End {
+                holder: super::scene::Holder::Thing(*index),
+                outline: line,
+                ..*end
+            })
+            .collect()
+    }
+
+    /// A drawn thing, where it is known how far off it may be.
+    pub(crate) fn placed(&self, end: &End<'_>) -> Option<Placed> {
+        let drawn = self.drawn(end)?;
+        let doubt = self.doubt(drawn.index, drawn.figure)?;
+        Some(Placed {
+            figure: drawn.figure.clone(),
+            doubt,
+            index: drawn.index,
+            outline: drawn.outline,
+            sure: end.sure,
+        })
+    }
+
+    /// How far off a drawn thing may be; `None` where nobody knows.
+    fn doubt(&self, index: ThingIndex, figure: &Figure) -> Option<Doubt> {
+        if self.scene.as_drawn {
+            return Some(Doubt::default());
+        }
+        let frame = self.scene.thing(index)?.source;
+        let source = frame.and_then(|frame| self.scene.plan().sources.get(frame));
+        let shift = source.map_or(Some(0), |source| source.shift);
+        let doubt = figure.accuracy.zip(shift).map(|(accuracy, shift)| Doubt {
+            accuracy,
+            shift,
+            frame,
+        });
+        if doubt.is_none() {
+            self.scene.touch(Missing::Accuracy(index), true, Vec::new());
+        }
+        doubt
+    }
+}

@@ -1,0 +1,161 @@
+//! The widest gap as rules judge it: what is sure, what is only perhaps there, and what nobody has looked for.
+
+use rules_core::check::{Outcome, check};
+use rules_core::plan;
+use rules_core::ruleset::read;
+use rules_core::vocabulary::Vocabulary;
+
+const RULES: &str = r#"
+ruleset: eldermere
+title: Eldermere, barriers
+edition: "2026-01"
+authority: Eldermere building office
+notice: An invented text for tests.
+terms:
+  sound-stretch: {kind: barrier-stretch, where: {fact: barrier-stretch.height-outside, at-least: 1200 mm}}
+rules:
+  - id: all-round
+    title: The barrier closes all the way round
+    clause: Bylaw 12, s. 9
+    require:
+      enclosure: {of: pool.water, from: [street, neighbour-lot], made-of: sound-stretch}
+      less-than: 100 mm
+  - id: from-the-house
+    title: A barrier between the house and the pool
+    clause: Bylaw 12, s. 10
+    require:
+      enclosure: {of: pool.water, from: [dwelling], made-of: sound-stretch}
+      less-than: 100 mm
+"#;
+
+/// A yard of 8 m by 6 m around a pool, fenced on all sides; the last side ends as told.
+fn outcomes(
+    end: &str,
+    height: &str,
+    more: &str,
+    inventory: &str,
+    accuracy: &str,
+) -> (Outcome, Outcome) {
+    let text = format!(
+        r#"
+plan: yard
+title: A fenced yard
+unit: m
+sources: [{{id: survey, by: survey, accuracy: {accuracy}, shift: 0 mm}}]
+lot: {{source: survey, corners: {{a: [-20, -20], b: [20, -20], c: [20, 20], d: [-20, 20]}}}}
+pool: {{id: pool, source: survey, water: [[-2, -1.5], [2, -1.5], [2, 1.5], [-2, 1.5]]}}
+things:
+  - {{kind: barrier-stretch, id: three-sides, source: survey, height-outside: 1.5 m, line: [[-4, -3], [4, -3], [4, 3], [-4, 3]]}}
+  - {{kind: barrier-stretch, id: last, source: survey, height-outside: {height}, line: [[-4, 3], {end}]}}
+{more}
+inventory: {{barrier-stretch: {inventory}, gate: all-shown, wall-opening: all-shown, building: all-shown}}
+"#
+    );
+    let rules = read(RULES, &|_| None, Vocabulary::standard())
+        .expect("the rules read")
+        .rule_set;
+    let plan = plan::read(&text, &rules.vocabulary)
+        .unwrap_or_else(|faults| panic!("{}", faults.show("plan", &text)));
+    let found = check(&plan, &rules);
+    (found.rules[0].outcome, found.rules[1].outcome)
+}
+
+fn all_round(end: &str, height: &str, more: &str, inventory: &str, accuracy: &str) -> Outcome {
+    outcomes(end, height, more, inventory, accuracy).0
+}
+
+#[test]
+fn the_last_side_decides() {
+    let all = "all-shown";
+    assert_eq!(
+        all_round("[-4, -3]", "1.5 m", "", all, "20 mm"),
+        Outcome::Pass,
+        "joined ends stay joined"
+    );
+    assert_eq!(
+        all_round("[-4, -2.901]", "1.5 m", "", all, "0 mm"),
+        Outcome::Pass,
+        "99 mm"
+    );
+    assert_eq!(
+        all_round("[-4, -2.899]", "1.5 m", "", all, "0 mm"),
+        Outcome::Fail,
+        "101 mm"
+    );
+    assert_eq!(
+        all_round("[-4, -2.9]", "1.5 m", "", all, "0 mm"),
+        Outcome::Fail,
+        "100 mm is not less"
+    );
+    assert_eq!(
+        all_round("[-4, -2.901]", "1.5 m", "", all, "2 mm"),
+        Outcome::Marginal,
+        "99 mm, each end to 2 mm"
+    );
+    assert_eq!(
+        all_round("[-4, -2.95]", "1.5 m", "", all, "20 mm"),
+        Outcome::Pass,
+        "50 mm, each end to 20 mm"
+    );
+    assert_eq!(
+        all_round("[-4, -2]", "1.5 m", "", all, "20 mm"),
+        Outcome::Fail,
+        "a metre"
+    );
+}
+
+#[test]
+fn a_stretch_that_does_not_count_is_a_gap_of_its_length() {
+    let joined = |height, inventory| all_round("[-4, -3]", height, "", inventory, "0 mm");
+    assert_eq!(joined("1.1 m", "all-shown"), Outcome::Fail);
+    assert_eq!(joined("1.1 m .. 1.3 m", "all-shown"), Outcome::Unknown);
+    assert_eq!(
+        joined("1.1 m", "{all-shown: {within: 30 m}}"),
+        Outcome::Unknown,
+        "another may stand there unseen"
+    );
+    assert_eq!(
+        joined("1.5 m", "{all-shown: {within: 30 m}}"),
+        Outcome::Pass,
+        "more of it can only close more"
+    );
+}
+
+#[test]
+fn a_gate_that_is_part_of_the_run_closes_it() {
+    let gate =
+        "  - {kind: gate, id: gate, part-of: last, source: survey, line: [[-4, -2], [-4, -3]]}";
+    let other = "  - {kind: gate, id: gate, source: survey, line: [[-4, -2], [-4, -3]]}";
+    assert_eq!(
+        all_round("[-4, -2]", "1.5 m", gate, "all-shown", "20 mm"),
+        Outcome::Pass
+    );
+    assert_eq!(
+        all_round("[-4, -2]", "1.5 m", other, "all-shown", "20 mm"),
+        Outcome::Fail,
+        "these rules name no gates"
+    );
+}
+
+#[test]
+fn a_door_in_the_barrier_is_a_way_out_of_the_house() {
+    let house = |wall: &str, x: &str| {
+        format!(
+            "  - {{kind: building, id: house, source: survey, use: dwelling, wall: {wall}}}\n  - {{kind: wall-opening, id: door, part-of: house, source: survey, type: door, line: [[{x}, -0.5], [{x}, 0.5]]}}"
+        )
+    };
+    let of = |wall, x| outcomes("[-4, -3]", "1.5 m", &house(wall, x), "all-shown", "0 mm");
+    // The side at x = 4 is drawn along the house: its door opens to the pool.
+    assert_eq!(
+        of("[[4, -3], [9, -3], [9, 3], [4, 3]]", "4"),
+        (Outcome::Pass, Outcome::Fail)
+    );
+    assert_eq!(
+        of("[[4, -3], [9, -3], [9, 3], [4, 3]]", "9"),
+        (Outcome::Pass, Outcome::Pass)
+    );
+    assert_eq!(
+        of("[[6, -3], [9, -3], [9, 3], [6, 3]]", "6"),
+        (Outcome::Pass, Outcome::Pass)
+    );
+}
