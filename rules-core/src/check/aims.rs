@@ -259,7 +259,7 @@ impl<'a> Judge<'a> {
             .scene
             .fact(fact, &env.bind(kind, Holder::Thing(index)), &[]);
         let is = |word: &String| words.contains(&word.as_str());
-        match view.words {
+        match view.words.as_deref() {
             Some(Words::OneOf(said)) => (said.iter().any(is), !view.none && said.iter().all(is)),
             Some(Words::Any) => (true, false),
             None => (false, false),
