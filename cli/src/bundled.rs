@@ -18,3 +18,8 @@ pub fn names() -> String {
     let names: Vec<&str> = BUNDLED.iter().map(|(name, _)| *name).collect();
     names.join(", ")
 }
+
+/// All of them: each with its name and its text, in the order of the names.
+pub fn all() -> impl Iterator<Item = (&'static str, &'static str)> {
+    BUNDLED.iter().copied()
+}

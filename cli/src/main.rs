@@ -4,6 +4,7 @@ mod bundled;
 mod check;
 mod files;
 mod print;
+mod rules;
 mod usage;
 
 use std::process::ExitCode;
@@ -15,10 +16,12 @@ const HELP: &str = "\
 Checks the plan of a private swimming pool against an authority's rules.
 
 Usage: siting check PLAN --rules RULESET
+       siting rules list
        siting
 
 Commands:
   check    Check a plan: what passes, what fails and by how much, what is unknown
+  rules    List rule sets; check, read back, try or compare rule files
   help     Show this help, or that of a command: siting help check
 
 Without a command, siting checks the example that it brings along.
@@ -30,6 +33,8 @@ Options:
 The program reads what the files say and nothing else. Only the authority that
 the report names can permit a pool.
 ";
+
+const COMMANDS: [&str; 3] = ["check", "rules", "help"];
 
 fn main() -> ExitCode {
     match run(lexopt::Parser::from_env()) {
@@ -50,8 +55,9 @@ fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
         Short('V') | Long("version") => print::out(&version()),
         Value(command) => match command.to_string_lossy().as_ref() {
             "check" => check::run(arguments),
+            "rules" => rules::run(arguments),
             "help" => help(arguments),
-            other => Err(usage::unknown("command", other, &["check", "help"])),
+            other => Err(usage::unknown("command", other, &COMMANDS)),
         },
         Short(_) | Long(_) => Err(usage::unexpected(first, &["help", "version"])),
     }
@@ -60,12 +66,11 @@ fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
 fn help(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
     match arguments.next().map_err(misread)? {
         None => print::out(HELP),
-        Some(Value(command)) if command == "check" => print::out(check::HELP),
-        Some(Value(other)) => Err(usage::unknown(
-            "command",
-            &other.to_string_lossy(),
-            &["check"],
-        )),
+        Some(Value(command)) => match command.to_string_lossy().as_ref() {
+            "check" => print::out(check::HELP),
+            "rules" => print::out(rules::HELP),
+            other => Err(usage::unknown("command", other, &COMMANDS)),
+        },
         Some(option) => Err(usage::unexpected(option, &[])),
     }
 }

@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use crate::report::{Report, Texts, report};
 use crate::ruleset::RuleSet;
-use crate::text::{FaultRow, Faults};
+use crate::text::{FaultRow, Faults, Node};
 use crate::vocabulary::Vocabulary;
 use crate::{check, plan, ruleset};
 
@@ -28,6 +28,37 @@ pub struct Refused {
     pub faults: Faults,
 }
 
+/// A rule set that was read, and what its writer may want to look at again.
+#[derive(Debug, Clone, PartialEq)]
+pub struct RulesRead {
+    /// The rules.
+    pub rule_set: RuleSet,
+    /// Its cases, where its own file has them.
+    pub cases: Option<Node>,
+    /// The files with what looks like a slip in them but has a meaning.
+    pub warnings: Vec<Refused>,
+}
+
+/// Reads a rule set and keeps the texts of its files beside what is to be said of them.
+///
+/// # Errors
+/// All faults of all its files.
+pub fn read_rules<'t>(
+    rules_text: &'t str,
+    bases: &dyn Fn(&str) -> Option<&'t str>,
+) -> Result<RulesRead, Refusal> {
+    let read = ruleset::read(rules_text, bases, Vocabulary::standard());
+    let read = read.map_err(|refused| Refusal {
+        plan: None,
+        rules: with_texts(refused, rules_text, bases),
+    })?;
+    Ok(RulesRead {
+        rule_set: read.rule_set,
+        cases: read.cases,
+        warnings: with_texts(read.warnings, rules_text, bases),
+    })
+}
+
 /// Reads a plan and a rule set, judges the one by the other, and puts what was found into words.
 ///
 /// `bases` finds the text of a rule set that this one builds on, by its name.
@@ -40,10 +71,9 @@ pub fn judge_texts<'t>(
     rules_text: &'t str,
     bases: &dyn Fn(&str) -> Option<&'t str>,
 ) -> Result<Report, Refusal> {
-    let rules = ruleset::read(rules_text, bases, Vocabulary::standard());
-    let rules = rules.map_err(|refused| Refusal {
+    let rules = read_rules(rules_text, bases).map_err(|refusal| Refusal {
         plan: plan_apart_from_rules(plan_text),
-        rules: with_texts(refused, rules_text, bases),
+        ..refusal
     })?;
     let rules = rules.rule_set;
     let plan = plan::read(plan_text, &rules.vocabulary).map_err(|faults| Refusal {

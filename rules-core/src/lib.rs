@@ -29,4 +29,4 @@ pub mod ruleset;
 pub mod text;
 pub mod vocabulary;
 
-pub use answer::{Refusal, Refused, judge_texts, to_json};
+pub use answer::{Refusal, Refused, RulesRead, judge_texts, read_rules, to_json};

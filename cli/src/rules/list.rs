@@ -1,0 +1,43 @@
+//! `siting rules list`: the rule sets that come with the program.
+
+use std::process::ExitCode;
+
+use lexopt::prelude::*;
+use rules_core::read_rules;
+use rules_core::ruleset::RuleSet;
+
+use crate::bundled;
+use crate::print;
+use crate::usage::{self, Trouble, misread};
+
+pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
+    match arguments.next().map_err(misread)? {
+        None => print::out(&listed()),
+        Some(Short('h') | Long("help")) => print::out(super::HELP),
+        Some(other) => Err(usage::unexpected(other, &["help"])),
+    }
+}
+
+fn listed() -> String {
+    let read = bundled::all().filter_map(|(_, text)| read_rules(text, &bundled::rules).ok());
+    let rows: Vec<String> = read.map(|read| row(&read.rule_set)).collect();
+    format!(
+        "{}\nsiting rules read NAME says what one of them asks for.\n",
+        rows.concat()
+    )
+}
+
+fn row(rules: &RuleSet) -> String {
+    let own = rules.rules.iter().filter(|rule| rule.layer == 0).count();
+    let from_others = match rules.rules.len() - own {
+        0 => String::new(),
+        more => {
+            let below: Vec<&str> = rules.layers.iter().skip(1).map(|l| l.id.as_str()).collect();
+            format!(", and {more} of {}", below.join(", "))
+        }
+    };
+    format!(
+        "{}\n    {}, edition {}\n    {}; {own} rules{from_others}\n",
+        rules.id, rules.title, rules.edition, rules.authority
+    )
+}
