@@ -2,7 +2,7 @@
 
 use super::judge::{Judge, thing_of};
 use super::scene::{Env, Holder};
-use super::special::height_of;
+use super::special::{Height, height_of};
 use super::value::{Val, Way, Ways};
 use super::{Missing, Witness};
 use crate::measure::{Gap, Span, deepest_common, farthest, figure_gap, in_space};
@@ -373,16 +373,20 @@ impl<'a> Judge<'a> {
         Interval { low, high }
     }
 
-    /// How high over the ground a thing may be, anywhere along it; 0 where its kind has no height.
+    /// How high over the ground an outline may be, anywhere along it.
     fn height(&self, end: &End<'_>, env: &Env<'_>) -> Interval {
-        let vocabulary = &self.scene.rules().vocabulary;
-        let kind = vocabulary.outline(end.outline).kind;
-        let Some(fact) = height_of(vocabulary, kind) else {
-            return Interval::exact(0);
+        let amount = |fact| {
+            let kind = self.scene.rules().vocabulary.fact(fact).kind;
+            let view = self.scene.fact(fact, &env.bind(kind, end.holder), &[]);
+            view.amount
+                .map_or(Interval::exact(0), |amount| amount.least.hull(amount.most))
         };
-        let view = self.scene.fact(fact, &env.bind(kind, end.holder), &[]);
-        view.amount
-            .map_or(Interval::exact(0), |amount| amount.least.hull(amount.most))
+        match height_of(&self.scene.rules().vocabulary, end.outline) {
+            Height::Ground => Interval::exact(0),
+            Height::At(fact) => amount(fact),
+            Height::Below(fact) => amount(fact).neg(),
+            Height::DownTo(fact) => amount(fact).neg().hull(Interval::exact(0)),
+        }
     }
 }
 

@@ -7,6 +7,7 @@ mod area;
 mod chain;
 mod deep;
 mod distance;
+mod earth;
 mod enclosure;
 mod exact;
 mod face;
@@ -40,6 +41,10 @@ mod sides_tests;
 pub use area::{Area, area_band, area2, disc_area, length};
 pub use deep::{deepest_common, depth_in};
 pub use distance::{Gap, distance, figure_gap};
+pub use earth::{
+    fall, flood_storage_taken, freeboard, heat, influence, lift_over, lifting_clearance,
+    lowest_of_wire, root_protection, steps_to, uplift, wire_height,
+};
 pub use enclosure::{Doubt, Goal, Opening, Target, View, Wall, WayOut, widest_way};
 pub use exact::Span;
 pub use face::{Beside, Beyond, Face, Naming, Proposal, Why};
