@@ -8,6 +8,7 @@ import json
 import pathlib
 
 import numpy
+import scipy.interpolate
 
 HERE = pathlib.Path(__file__).parent
 
@@ -28,5 +29,16 @@ def sound(dice):
         yield {"power": power.tolist(), "far": far.tolist(), "surfaces": surfaces.tolist(), "level": float(total)}
 
 
+def ground(dice):
+    """Levels at spots; the level at a place on SciPy's triangulated surface, nothing outside it."""
+    for _ in range(300):
+        spots = dice.integers(-20_000_000, 20_000_000, (dice.integers(4, 16), 2))
+        levels = dice.integers(-2_000_000, 2_000_000, len(spots))
+        place = dice.integers(-18_000_000, 18_000_000, 2)
+        found = float(scipy.interpolate.LinearNDInterpolator(spots, levels)(*place))
+        yield {"spots": spots.flatten().tolist(), "levels": levels.tolist(), "at": place.tolist(), "level": None if numpy.isnan(found) else found}
+
+
 if __name__ == "__main__":
     write("sound.jsonl", sound(numpy.random.default_rng(20_260_101)))
+    write("ground.jsonl", ground(numpy.random.default_rng(20_260_102)))

@@ -12,6 +12,7 @@ mod enclosure;
 mod exact;
 mod face;
 mod faces;
+mod ground;
 mod inside;
 mod offset;
 mod overlap;
@@ -49,6 +50,7 @@ pub use enclosure::{Doubt, Goal, Opening, Target, View, Wall, WayOut, widest_way
 pub use exact::Span;
 pub use face::{Beside, Beyond, Face, Naming, Proposal, Why};
 pub use faces::{propose_faces, sides_of};
+pub use ground::{Level, Spot, cut_and_fill, ground_level, rim_over_ground};
 pub use inside::{Place, Side, contains, depth, side};
 pub use offset::{Corners, OffsetFault, inward, is_convex, outward};
 pub use overlap::{
