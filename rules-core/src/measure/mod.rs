@@ -23,6 +23,7 @@ mod sides;
 mod sound;
 mod space;
 mod valid;
+mod walk;
 mod yard;
 mod zone;
 
@@ -65,5 +66,6 @@ pub use sides::{
 pub use sound::{level, together};
 pub use space::in_space;
 pub use valid::{EXTENT, FormFault, validate};
+pub use walk::{Walk, is_walled_in, walk};
 pub use yard::{building_line, imaginary_rear};
 pub use zone::{Patch, Region};
