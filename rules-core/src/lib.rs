@@ -26,6 +26,7 @@ pub mod plan;
 pub mod quantity;
 pub mod report;
 pub mod ruleset;
+pub mod schema;
 pub mod text;
 pub mod vocabulary;
 

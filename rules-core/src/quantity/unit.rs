@@ -232,7 +232,8 @@ impl Unit {
         (self.0.numerator, self.0.denominator)
     }
 
-    fn names(self) -> impl Iterator<Item = &'static str> {
+    /// All ways to write it: the symbol, its plural, further spellings.
+    pub fn names(self) -> impl Iterator<Item = &'static str> {
         [self.0.symbol, self.0.plural]
             .into_iter()
             .chain(self.0.spellings.iter().copied())

@@ -1,0 +1,59 @@
+//! JSON Schemas (draft 2020-12) of the files that people write, drawn from the vocabulary.
+//!
+//! An editor that understands them completes kinds, facts and words, shows the question behind each, and underlines
+//! slips while the file is written. They let through whatever the reader takes: what a schema cannot see (a term that
+//! is defined nowhere, a distance from a thing to itself) is left to the reader, which has the last word.
+
+mod amounts;
+mod cases;
+mod facts;
+mod measures;
+mod names;
+mod parts;
+mod plan;
+mod requirement;
+mod rules;
+mod shapes;
+mod things;
+
+use serde_json::{Map, Value, json};
+
+use crate::vocabulary::Vocabulary;
+
+/// The schema of a plan of which the things are those of the vocabulary.
+pub fn plan(vocabulary: &Vocabulary) -> Value {
+    let mut definitions = plan::definitions(vocabulary);
+    let top = plan::top(vocabulary);
+    definitions.insert("plan".to_owned(), top);
+    whole(
+        "plan.json",
+        "A plan of a home with a pool",
+        "plan",
+        definitions,
+    )
+}
+
+/// The schema of a rule file. A rule file may add kinds and facts of its own, so that names which the vocabulary does
+/// not know are let through.
+pub fn rule_set(vocabulary: &Vocabulary) -> Value {
+    let mut definitions = rules::definitions(vocabulary);
+    definitions.insert("rule-set".to_owned(), rules::top());
+    whole("rule-set.json", "A rule file", "rule-set", definitions)
+}
+
+/// The schema of a file of cases: small example plans with the outcomes that the rules must give on them.
+pub fn cases(vocabulary: &Vocabulary) -> Value {
+    let mut definitions = plan::definitions(vocabulary);
+    cases::add(&mut definitions, vocabulary);
+    whole("cases.json", "A file of cases", "cases", definitions)
+}
+
+fn whole(id: &str, title: &str, top: &str, definitions: Map<String, Value>) -> Value {
+    json!({
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        "$id": id,
+        "title": title,
+        "$ref": format!("#/$defs/{top}"),
+        "$defs": definitions,
+    })
+}

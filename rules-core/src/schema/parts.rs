@@ -1,0 +1,118 @@
+//! The small pieces of which all schemas are made.
+
+use serde_json::{Map, Value, json};
+
+/// The keys of a map, and what may stand after each.
+pub(super) type Keys = Map<String, Value>;
+
+/// A map with these keys and no others, of which some must be there.
+pub(super) fn map(keys: Keys, required: &[&str]) -> Value {
+    let mut map = json!({"type": "object", "properties": keys, "additionalProperties": false});
+    if !required.is_empty() {
+        put(&mut map, "required", json!(required));
+    }
+    map
+}
+
+/// Keys with what may stand after each.
+pub(super) fn keys<const N: usize>(list: [(&str, Value); N]) -> Keys {
+    let named = list.into_iter().map(|(key, value)| (key.to_owned(), value));
+    named.collect()
+}
+
+/// Sets a key of a schema.
+pub(super) fn put(schema: &mut Value, key: &str, value: Value) {
+    if let Some(map) = schema.as_object_mut() {
+        map.insert(key.to_owned(), value);
+    }
+}
+
+/// With words that an editor shows beside it.
+pub(super) fn said(description: &str, mut schema: Value) -> Value {
+    put(&mut schema, "description", Value::from(description));
+    schema
+}
+
+/// What is defined under that name.
+pub(super) fn defined(name: &str) -> Value {
+    json!({"$ref": format!("#/$defs/{name}")})
+}
+
+/// As [`defined`], with words that an editor shows beside it.
+pub(super) fn defined_as(name: &str, description: &str) -> Value {
+    said(description, defined(name))
+}
+
+/// Any of these.
+pub(super) fn any_of(list: Vec<Value>) -> Value {
+    json!({"anyOf": list})
+}
+
+/// A list of at least so many.
+pub(super) fn list_of(items: Value, least: usize) -> Value {
+    json!({"type": "array", "items": items, "minItems": least})
+}
+
+/// One, or a list of some.
+pub(super) fn one_or_more(item: Value) -> Value {
+    any_of(vec![item.clone(), list_of(item, 1)])
+}
+
+/// What an empty key says, too.
+pub(super) fn or_nothing(schema: Value) -> Value {
+    any_of(vec![schema, json!({"type": "null"})])
+}
+
+/// Text; a title such as `12` is a number to YAML.
+pub(super) fn text() -> Value {
+    json!({"type": ["string", "number"]})
+}
+
+/// A short name, as every rule, thing and document has one.
+pub(super) fn short_name() -> Value {
+    json!({"type": "string", "pattern": "^[a-z][a-z0-9-]*$"})
+}
+
+/// Yes or no, which some readers of YAML take for words and others for true and false.
+pub(super) fn yes_no() -> Value {
+    json!({"enum": [true, false, "yes", "no", "true", "false"]})
+}
+
+/// One of these words. What looks like a number or like yes and no may be one to YAML.
+pub(super) fn word<'w>(words: impl IntoIterator<Item = &'w str>) -> Value {
+    let mut all = Vec::new();
+    for word in words {
+        all.push(Value::from(word));
+        match word {
+            "yes" => all.push(Value::from(true)),
+            "no" => all.push(Value::from(false)),
+            _ => all.extend(word.parse::<i64>().ok().map(Value::from)),
+        }
+    }
+    json!({"enum": all})
+}
+
+/// One of these words, each with what it means.
+pub(super) fn meaning<const N: usize>(words: [(&str, &str); N]) -> Value {
+    any_of(words.map(|(word, means)| choice(word, means)).to_vec())
+}
+
+/// One word with what it means.
+pub(super) fn choice(word: &str, means: &str) -> Value {
+    json!({"const": word, "description": means})
+}
+
+/// At least one of these keys is written.
+pub(super) fn some_key<'k>(names: impl IntoIterator<Item = &'k str>) -> Value {
+    any_of(each_required(names))
+}
+
+/// Just one of these keys is written.
+pub(super) fn one_key<'k>(names: impl IntoIterator<Item = &'k str>) -> Value {
+    json!({"oneOf": each_required(names)})
+}
+
+fn each_required<'k>(names: impl IntoIterator<Item = &'k str>) -> Vec<Value> {
+    let required = names.into_iter().map(|name| json!({"required": [name]}));
+    required.collect()
+}

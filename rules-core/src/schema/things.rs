@@ -1,0 +1,179 @@
+//! The things of a plan, kind by kind.
+
+use serde_json::{Map, Value, json};
+
+use super::facts::stated;
+use super::parts::{
+    Keys, any_of, choice, defined, defined_as, keys, map, put, said, short_name, text, word,
+};
+use super::shapes::outline;
+use crate::vocabulary::{Kind, KindId, Number, Vocabulary};
+
+/// What is defined for a kind: `thing-gate`.
+pub(super) fn definition_of(kind: &Kind) -> String {
+    format!("thing-{}", kind.name)
+}
+
+/// Whether a thing of this kind stands under `things`.
+pub(super) fn listed(kind: &Kind) -> bool {
+    kind.number != Number::One && !["pool", "lot-line"].contains(&kind.name.as_str())
+}
+
+/// A definition for each kind.
+pub(super) fn define(definitions: &mut Map<String, Value>, vocabulary: &Vocabulary) {
+    definitions.insert("whereabouts".to_owned(), accuracy());
+    for (id, kind) in vocabulary.kinds() {
+        let thing = match kind.name.as_str() {
+            "lot" => lot(vocabulary, id),
+            "lot-line" => side(vocabulary, id),
+            "answers" => answers(vocabulary, id),
+            _ if kind.number == Number::One => map(facts(vocabulary, id), &[]),
+            _ => thing(vocabulary, id),
+        };
+        definitions.insert(definition_of(kind), said(&kind.said, thing));
+    }
+}
+
+fn accuracy() -> Value {
+    let unknown = json!({"const": "unknown", "description": "Nobody knows how far off it is."});
+    any_of(vec![defined("length"), unknown])
+}
+
+/// What is stated of a kind.
+fn facts(vocabulary: &Vocabulary, kind: KindId) -> Keys {
+    let mut all = Keys::new();
+    for &id in &vocabulary.kind(kind).facts {
+        let fact = vocabulary.fact(id);
+        let schema = stated(fact);
+        // Two rule sets may each have added a fact of the same name.
+        let both = match all.remove(&fact.name) {
+            Some(other) if other != schema => any_of(vec![other, schema]),
+            _ => schema,
+        };
+        all.insert(fact.name.clone(), both);
+    }
+    all
+}
+
+fn placed(vocabulary: &Vocabulary, kind: KindId) -> Keys {
+    let mut all = facts(vocabulary, kind);
+    for &id in &vocabulary.kind(kind).outlines {
+        let name = vocabulary.outline(id).name.clone();
+        all.insert(name, outline(vocabulary, kind, id));
+    }
+    let source = said(
+        "Where its place comes from: the id of one of the `sources`.",
+        text(),
+    );
+    all.insert("source".to_owned(), source);
+    let accuracy = defined_as("whereabouts", "How far off its drawn places may be.");
+    all.insert("accuracy".to_owned(), accuracy);
+    all
+}
+
+fn thing(vocabulary: &Vocabulary, kind: KindId) -> Value {
+    let mut all = placed(vocabulary, kind);
+    let own = keys([
+        (
+            "kind",
+            choice(&vocabulary.kind(kind).name, &vocabulary.kind(kind).said),
+        ),
+        ("id", said("A short name of its own.", short_name())),
+        (
+            "part-of",
+            said("The id of the thing that it is a part of.", text()),
+        ),
+    ]);
+    all.extend(own);
+    map(all, &["id"])
+}
+
+fn lot(vocabulary: &Vocabulary, kind: KindId) -> Value {
+    let mut all = placed(vocabulary, kind);
+    all.remove("boundary");
+    all.extend(keys([
+        ("corners", defined("corners")),
+        ("sides", json!({"description": "The lot's sides, each between two corners that follow each other.", "type": "array", "items": defined("thing-lot-line")})),
+    ]));
+    map(all, &["corners"])
+}
+
+fn side(vocabulary: &Vocabulary, kind: KindId) -> Value {
+    let mut all = placed(vocabulary, kind);
+    for &outline in &vocabulary.kind(kind).outlines {
+        all.remove(&vocabulary.outline(outline).name);
+    }
+    all.extend(keys([
+        ("id", said("A short name of its own.", short_name())),
+        ("from", said("The corner at which it begins.", text())),
+        ("to", said("The corner at which it ends.", text())),
+    ]));
+    map(all, &["id", "from", "to"])
+}
+
+/// The answers to a rule set's own questions, some of which no vocabulary knows.
+fn answers(vocabulary: &Vocabulary, kind: KindId) -> Value {
+    let mut answers = map(facts(vocabulary, kind), &[]);
+    put(&mut answers, "additionalProperties", Value::from(true));
+    answers
+}
+
+/// One of `things`: its kind says what else it may have.
+pub(super) fn any_thing(vocabulary: &Vocabulary) -> Value {
+    let kinds: Vec<_> = vocabulary
+        .kinds()
+        .map(|(_, kind)| kind)
+        .filter(|kind| listed(kind))
+        .collect();
+    let choices = kinds
+        .iter()
+        .map(|kind| choice(&kind.name, &kind.said))
+        .collect();
+    let by_kind: Vec<_> = kinds.iter().map(|kind| {
+        json!({"if": {"properties": {"kind": {"const": kind.name}}, "required": ["kind"]}, "then": defined(&definition_of(kind))})
+    }).collect();
+    json!({
+        "type": "object",
+        "properties": {"kind": said("What kind of thing it is.", any_of(choices))},
+        "required": ["kind", "id"],
+        "allOf": by_kind,
+    })
+}
+
+/// What was looked for.
+pub(super) fn inventory(vocabulary: &Vocabulary) -> Value {
+    let kinds = vocabulary
+        .kinds()
+        .map(|(_, kind)| kind)
+        .filter(|kind| kind.number != Number::One);
+    let asked = kinds.map(|kind| (kind.name.clone(), defined_as("looked", &kind.ask)));
+    let mut inventory = map(asked.collect(), &[]);
+    put(
+        &mut inventory,
+        "description",
+        Value::from("What was looked for: a kind that is not listed here counts as not checked."),
+    );
+    inventory
+}
+
+/// How far it was looked for one kind.
+pub(super) fn looked() -> Value {
+    let within = map(
+        keys([("within", defined_as("length", "How far beyond the lot."))]),
+        &["within"],
+    );
+    any_of(vec![
+        choice("none", "There is none."),
+        choice("all-shown", "Every one of them is in this plan."),
+        choice("not-checked", "Nobody has looked yet."),
+        said(
+            "Every one within a distance is in this plan.",
+            map(keys([("all-shown", within)]), &["all-shown"]),
+        ),
+    ])
+}
+
+/// How a document stands.
+pub(super) fn document_states() -> Value {
+    word(["in-hand", "not-yet", "refused"])
+}
