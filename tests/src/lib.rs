@@ -3,5 +3,6 @@
 pub mod cases;
 pub mod pages;
 pub mod random_plans;
+pub mod random_rules;
 pub mod reference;
 pub mod soundness;

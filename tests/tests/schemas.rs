@@ -2,8 +2,8 @@
 //! ours, and refusing spoilt ones.
 
 mod schemas {
-    pub mod keys;
-    pub mod spoilt;
+    mod keys;
+    mod spoilt;
 }
 
 use std::fs;
@@ -51,17 +51,19 @@ fn scalar(text: &str, quoted: bool, reading: Reading) -> Value {
     known.unwrap_or_else(|| Value::from(text))
 }
 
-pub fn schema(name: &str) -> Value {
+/// A published schema.
+fn schema(name: &str) -> Value {
     let text = fs::read_to_string(root().join("docs/schema").join(name)).expect("the schema");
     serde_json::from_str(&text).expect("JSON")
 }
 
-pub fn validator(name: &str) -> Validator {
+/// What checks by a published schema.
+fn validator(name: &str) -> Validator {
     jsonschema::validator_for(&schema(name)).expect("a schema")
 }
 
 /// What is wrong with a text, in each reading.
-pub fn wrong(validator: &Validator, yaml: &str) -> Vec<String> {
+fn wrong(validator: &Validator, yaml: &str) -> Vec<String> {
     let node = text::read(yaml).expect("a text that can be read");
     let mut all = Vec::new();
     for reading in READINGS {

@@ -1,0 +1,229 @@
+//! What the guides show is true: every snippet is read by the program, and says what the guide says.
+//!
+//! Snippets of YAML on one page are pieces of one file. A word behind `yaml` says of which: `local` is a file that builds
+//! on others, `cases` a file of cases, `slip` a piece that is refused or warned of, whose message follows as `text said`.
+
+use std::collections::BTreeMap;
+use std::fs;
+
+use outside_checks::cases::try_cases;
+use outside_checks::pages::{of_rule_sets, root};
+use rules_core::ruleset::{self, Checked};
+use rules_core::vocabulary::Vocabulary;
+use rules_core::{check, judge_texts, plan};
+
+/// A piece of a page: what stands behind the fence, and the text.
+type Snippet = (String, String);
+
+fn page(name: &str) -> String {
+    fs::read_to_string(root().join("docs").join(name)).expect("the page")
+}
+
+fn snippets(page: &str) -> Vec<Snippet> {
+    let mut all: Vec<Snippet> = Vec::new();
+    let mut inside = false;
+    for line in page.lines() {
+        match (line.strip_prefix("```"), inside) {
+            (Some(of), false) => all.push((of.trim().to_owned(), String::new())),
+            (None, true) => {
+                let text = &mut all.last_mut().expect("an open snippet").1;
+                text.push_str(line);
+                text.push('\n');
+            }
+            _ => {}
+        }
+        inside ^= line.starts_with("```");
+    }
+    all
+}
+
+/// The pieces of one file put together: lists and maps under one key of the top become one.
+fn joined<'s>(pieces: impl Iterator<Item = &'s str>) -> String {
+    let mut keys: BTreeMap<String, String> = BTreeMap::new();
+    let mut order = Vec::new();
+    for piece in pieces {
+        let mut key = String::new();
+        for line in piece.lines() {
+            if line.starts_with(|c: char| c.is_ascii_lowercase()) {
+                key = line.split(':').next().unwrap_or_default().to_owned();
+                if keys.contains_key(&key) {
+                    continue;
+                }
+                order.push(key.clone());
+            }
+            let text = keys.entry(key.clone()).or_default();
+            text.push_str(line);
+            text.push('\n');
+        }
+    }
+    order.iter().map(|key| keys[key].as_str()).collect()
+}
+
+fn of_sort(snippets: &[Snippet], sort: &str) -> String {
+    joined(
+        snippets
+            .iter()
+            .filter(|snippet| snippet.0 == sort)
+            .map(|snippet| snippet.1.as_str()),
+    )
+}
+
+fn read(text: &str) -> Result<Checked, String> {
+    let files = of_rule_sets("rules.yaml").expect("rule files");
+    let bases = |name: &str| files.get(name).map(String::as_str);
+    ruleset::read(text, &bases, Vocabulary::standard()).map_err(|files| {
+        files
+            .iter()
+            .map(|file| file.faults.show("guide.yaml", text))
+            .collect()
+    })
+}
+
+fn clean(text: &str) -> Checked {
+    let checked = read(text).unwrap_or_else(|faults| panic!("{faults}"));
+    let warnings = checked
+        .warnings
+        .iter()
+        .map(|file| file.faults.show("guide.yaml", text));
+    let warnings: String = warnings.collect();
+    assert!(warnings.is_empty(), "{warnings}");
+    checked
+}
+
+#[test]
+fn the_rule_file_of_the_guide_is_clean_and_its_cases_come_out() {
+    let snippets = snippets(&page("rule-sets.md"));
+    let rules = clean(&of_sort(&snippets, "yaml")).rule_set;
+    assert!(rules.rules.len() >= 7);
+    let tried = try_cases(&rules, &of_sort(&snippets, "yaml cases")).expect("cases");
+    let wrong: Vec<_> = tried.iter().flat_map(|case| &case.wrong).collect();
+    assert_eq!((tried.len(), wrong), (5, Vec::<&String>::new()));
+}
+
+#[test]
+fn the_first_rule_alone_is_a_file() {
+    let snippets = snippets(&page("rule-sets.md"));
+    let pieces = snippets
+        .iter()
+        .filter(|snippet| snippet.0 == "yaml")
+        .take(3);
+    let rules = clean(&joined(pieces.map(|snippet| snippet.1.as_str())));
+    assert_eq!(rules.rule_set.rules.len(), 1);
+}
+
+#[test]
+fn the_file_that_changes_a_model_is_clean() {
+    let text = of_sort(&snippets(&page("rule-sets.md")), "yaml local");
+    let rules = read(&text)
+        .unwrap_or_else(|faults| panic!("{faults}"))
+        .rule_set;
+    assert!(
+        rules
+            .rules
+            .iter()
+            .any(|rule| rule.id == "height-here" && rule.layer == 0)
+    );
+    assert!(rules.rules.iter().any(|rule| rule.id == "height" && rule.layer == 1));
+}
+
+#[test]
+fn every_slip_of_the_guide_is_told_as_the_guide_says() {
+    let head = "ruleset: guide\ntitle: G\nedition: e\nauthority: a\n";
+    let snippets = snippets(&page("rule-sets.md"));
+    let mut wrong = String::new();
+    let mut slips = 0;
+    for pair in snippets.windows(2).filter(|pair| pair[0].0 == "yaml slip") {
+        slips += 1;
+        assert_eq!(
+            pair[1].0, "text said",
+            "a slip without its message:\n{}",
+            pair[0].1
+        );
+        let told = match read(&format!("{head}{}", pair[0].1)) {
+            Ok(checked) => checked
+                .warnings
+                .iter()
+                .map(|file| file.faults.show("guide.yaml", head))
+                .collect(),
+            Err(faults) => faults,
+        };
+        if let Some(line) = pair[1].1.lines().find(|line| !told.contains(*line)) {
+            wrong += &format!(
+                "---\n{}is not told of by `{line}`, but by\n{told}\n",
+                pair[0].1
+            );
+        }
+    }
+    assert!(slips >= 12 && wrong.is_empty(), "\n{wrong}");
+}
+
+#[test]
+fn the_plan_of_the_guide_can_be_judged() {
+    let text = of_sort(&snippets(&page("site-plan.md")), "yaml");
+    let rules = of_sort(&snippets(&page("rule-sets.md")), "yaml");
+    let report = judge_texts(&text, &rules, &|_| None);
+    let report = report.unwrap_or_else(|refused| panic!("{}", refused.show("plan", "rules")));
+    assert!(report.rules.len() >= 7);
+}
+
+/// The ways of drawing and of doubting that the guide's tables list.
+#[test]
+fn what_the_tables_of_the_plan_guide_list_can_be_written() {
+    let guide = page("site-plan.md");
+    let text = of_sort(&snippets(&guide), "yaml");
+    let rules = clean(&of_sort(&snippets(&page("rule-sets.md")), "yaml"));
+    let vocabulary = rules.rule_set.vocabulary;
+    let rows: Vec<_> = guide
+        .lines()
+        .filter(|line| line.starts_with("| "))
+        .collect();
+    let mut tried = 0;
+    for row in rows {
+        for written in row.split('`').skip(1).step_by(2) {
+            let (old, new) = match written {
+                _ if written.starts_with("{circle")
+                    || written.starts_with("{oval")
+                    || written.starts_with("{ro")
+                    || written.starts_with("{parts")
+                    || written.starts_with("[[") =>
+                {
+                    (
+                        "water: {rectangle: {at: [8, 28], length: 8 m, width: 4 m}}",
+                        format!("water: {written}"),
+                    )
+                }
+                "{one-of: [soft, solid]}" => (
+                    "gap-below: 40 mm",
+                    format!("gap-below: 40 mm, ground: {written}"),
+                ),
+                "none" => (
+                    "vertical-gap: 90 mm",
+                    format!("vertical-gap: 90 mm, opening: {written}"),
+                ),
+                _ => (
+                    "height-outside: {from: 1.25 m, to: 1.31 m}",
+                    format!("height-outside: {written}"),
+                ),
+            };
+            assert!(text.contains(old), "{old}");
+            let changed = text.replacen(old, &new, 1);
+            if let Err(faults) = plan::read(&changed, &vocabulary) {
+                let faults: Vec<_> = faults.list.iter().map(|fault| &fault.message).collect();
+                panic!("{written}: {faults:?}");
+            }
+            tried += 1;
+        }
+    }
+    assert!(tried >= 12);
+}
+
+#[test]
+fn the_clerks_model_still_judges_the_plan_of_the_guide() {
+    let text = of_sort(&snippets(&page("site-plan.md")), "yaml");
+    let model = fs::read_to_string(root().join("rulesets/model-municipality/rules.yaml"))
+        .expect("the model");
+    let rules = clean(&model).rule_set;
+    let text = text.replace("answers: {lawful-before: no}\n", "");
+    let plan = plan::read(&text, &rules.vocabulary).expect("a plan");
+    assert_eq!(check::check(&plan, &rules).rules.len(), rules.rules.len());
+}
