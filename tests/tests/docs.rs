@@ -123,7 +123,12 @@ fn the_file_that_changes_a_model_is_clean() {
             .iter()
             .any(|rule| rule.id == "height-here" && rule.layer == 0)
     );
-    assert!(rules.rules.iter().any(|rule| rule.id == "height" && rule.layer == 1));
+    assert!(
+        rules
+            .rules
+            .iter()
+            .any(|rule| rule.id == "height" && rule.layer == 1)
+    );
 }
 
 #[test]
