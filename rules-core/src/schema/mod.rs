@@ -9,6 +9,8 @@ mod cases;
 mod facts;
 mod measures;
 mod names;
+mod own;
+mod papers;
 mod parts;
 mod plan;
 mod requirement;

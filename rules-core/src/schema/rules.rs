@@ -3,13 +3,12 @@
 use serde_json::{Map, Value, json};
 
 use super::amounts::amount;
-use super::cases::OUTCOMES;
 use super::measures::choosing;
 use super::parts::{
     any_of, defined, defined_as, keys, list_of, map, meaning, one_or_more, or_nothing, put, said,
-    short_name, some_key, text, word, yes_no,
+    short_name, text, word, yes_no,
 };
-use super::{measures, names, requirement};
+use super::{measures, names, own, papers, requirement};
 use crate::quantity::Dimension;
 use crate::vocabulary::Vocabulary;
 
@@ -24,13 +23,13 @@ pub(super) fn definitions(vocabulary: &Vocabulary) -> Map<String, Value> {
         ("rule", rule()),
         ("relief", relief()),
         ("in-force", in_force()),
-        ("document", document()),
-        ("decision", decision()),
-        ("duty", duty()),
-        ("caution", caution()),
-        ("question", question()),
-        ("own-kind", own_kind()),
-        ("own-fact", own_fact()),
+        ("document", papers::document()),
+        ("decision", papers::decision()),
+        ("duty", papers::duty()),
+        ("caution", papers::caution()),
+        ("question", own::question()),
+        ("own-kind", own::own_kind()),
+        ("own-fact", own::own_fact()),
         ("span", amount(Some(Dimension::Days), false)),
     ];
     definitions.extend(more.map(|(name, schema)| (name.to_owned(), schema)));
@@ -314,197 +313,4 @@ fn in_force() -> Value {
         ),
     ]);
     said("When it is in force.", map(keys, &["by"]))
-}
-
-fn document() -> Value {
-    let on = keys([
-        ("when", defined_as("requirement", "When this holds.")),
-        (
-            "rule",
-            said("When this rule comes to one of the outcomes.", text()),
-        ),
-        ("outcome", one_or_more(word(OUTCOMES))),
-    ]);
-    let mut on = map(on, &[]);
-    put(
-        &mut on,
-        "dependentRequired",
-        json!({"rule": ["outcome"], "outcome": ["rule"]}),
-    );
-    let needed = any_of(vec![
-        json!({"const": "always", "description": "For every application."}),
-        on,
-    ]);
-    let keys = keys([
-        ("id", said("A short name of its own.", short_name())),
-        ("title", said("What it is.", text())),
-        ("from", said("Who supplies it.", text())),
-        ("form", said("In what form.", text())),
-        ("needed", said("When it is needed.", one_or_more(needed))),
-        (
-            "discretion",
-            said("Whether whoever gives it may refuse.", yes_no()),
-        ),
-    ]);
-    map(keys, &["id", "title"])
-}
-
-fn decision() -> Value {
-    let mut all = choosing();
-    all.extend(keys([
-        ("id", said("A short name of its own.", short_name())),
-        ("title", text()),
-        ("clause", text()),
-        (
-            "each",
-            defined_as("things", "It is decided for each of these."),
-        ),
-        ("table", defined("table")),
-    ]));
-    map(all, &["id", "table"])
-}
-
-fn duty() -> Value {
-    let events = || one_or_more(text());
-    let span = |means: &str| defined_as("span", means);
-    let keys = keys([
-        ("id", said("A short name of its own.", short_name())),
-        ("step", said("A short name of its own.", short_name())),
-        ("what", said("What must be done.", text())),
-        ("who", said("Who does it.", text())),
-        ("when", defined_as("requirement", "Only where this holds.")),
-        ("before", said("What it must be done before.", events())),
-        ("after", said("What it comes after.", events())),
-        ("by", span("How long before.")),
-        ("within", span("How soon after.")),
-        ("takes", span("How long it takes.")),
-        ("every", span("How often it comes again.")),
-    ]);
-    let mut duty = map(keys, &[]);
-    put(
-        &mut duty,
-        "anyOf",
-        json!([{"required": ["id"]}, {"required": ["step"]}]),
-    );
-    duty
-}
-
-fn caution() -> Value {
-    let keys = keys([
-        ("id", said("A short name of its own.", short_name())),
-        ("says", said("What it says.", text())),
-        ("when", defined_as("requirement", "Only where this holds.")),
-    ]);
-    map(keys, &["id", "says"])
-}
-
-/// What a fact of a rule set's own can be.
-fn answer_keys() -> super::parts::Keys {
-    let sort = meaning([
-        ("yes-no", "Yes or no."),
-        ("length", "Such as `3 m`."),
-        ("area", "Such as `32 m2`."),
-        ("volume", "Such as `45 m3`."),
-        ("voltage", "Such as `15 kV`."),
-        ("angle", "Such as `12 deg`."),
-        ("sound", "Such as `45 dB(A)`."),
-        ("flow", "Such as `2 l/s`."),
-        ("power", "Such as `1 kW`."),
-        ("load", "Such as `220 kg/m2`."),
-        ("days", "Such as `14 days` or `2 months`."),
-        ("date", "Such as `2026-03-01`."),
-        ("number", "Such as `4` or `40 %`."),
-    ]);
-    keys([
-        ("id", said("A short name of its own.", short_name())),
-        (
-            "said",
-            said("Its name in a sentence, without an article.", text()),
-        ),
-        ("ask", said("The question that asks for it.", text())),
-        (
-            "how",
-            said("How it is measured or where it is found.", text()),
-        ),
-        (
-            "answer",
-            said(
-                "What can be answered: a list of words, or one of these.",
-                any_of(vec![sort, list_of(text(), 1)]),
-            ),
-        ),
-        (
-            "least",
-            said("Less is not possible in this world.", amount(None, false)),
-        ),
-        (
-            "most",
-            said("More is not possible in this world.", amount(None, false)),
-        ),
-        (
-            "open",
-            said("Whether other words are possible too.", yes_no()),
-        ),
-        (
-            "varies",
-            said("Whether it may change along the thing.", yes_no()),
-        ),
-        ("none", said("Whether `none` is an answer.", yes_no())),
-    ])
-}
-
-fn question() -> Value {
-    map(answer_keys(), &["id", "ask", "answer"])
-}
-
-fn own_fact() -> Value {
-    map(answer_keys(), &["id", "said", "ask", "answer"])
-}
-
-fn own_kind() -> Value {
-    let outline = keys([
-        ("id", said("A short name of its own.", short_name())),
-        (
-            "said",
-            said("Its name in a sentence, with the article.", text()),
-        ),
-        ("shape", word(["point", "line", "area"])),
-    ]);
-    let keys = keys([
-        (
-            "id",
-            said(
-                "Its name in plans and rules; the name of a kind that is there already adds to that kind.",
-                short_name(),
-            ),
-        ),
-        (
-            "said",
-            said("Its name in a sentence, with the article.", text()),
-        ),
-        (
-            "ask",
-            said("The question that finds out whether there is any.", text()),
-        ),
-        (
-            "number",
-            said(
-                "How many there can be.",
-                word(["one", "at-most-one", "many"]),
-            ),
-        ),
-        (
-            "outlines",
-            list_of(map(outline, &["id", "said", "shape"]), 0),
-        ),
-        ("facts", list_of(defined("own-fact"), 0)),
-    ]);
-    // A kind that the program knows by itself needs no words of its own.
-    let mut kind = map(keys, &["id"]);
-    put(
-        &mut kind,
-        "anyOf",
-        json!([some_key(["outlines", "facts"]), {"required": ["said", "ask"]}]),
-    );
-    kind
 }

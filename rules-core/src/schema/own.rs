@@ -1,0 +1,123 @@
+//! The words that a rule file adds: questions, kinds, facts and outlines.
+
+use serde_json::{Value, json};
+
+use super::amounts::amount;
+use super::parts::{
+    Keys, any_of, defined, keys, list_of, map, meaning, put, said, short_name, some_key, text,
+    word, yes_no,
+};
+
+/// What a fact of a rule set's own can be.
+fn answer_keys() -> Keys {
+    let sort = meaning([
+        ("yes-no", "Yes or no."),
+        ("length", "Such as `3 m`."),
+        ("area", "Such as `32 m2`."),
+        ("volume", "Such as `45 m3`."),
+        ("voltage", "Such as `15 kV`."),
+        ("angle", "Such as `12 deg`."),
+        ("sound", "Such as `45 dB(A)`."),
+        ("flow", "Such as `2 l/s`."),
+        ("power", "Such as `1 kW`."),
+        ("load", "Such as `220 kg/m2`."),
+        ("days", "Such as `14 days` or `2 months`."),
+        ("date", "Such as `2026-03-01`."),
+        ("number", "Such as `4` or `40 %`."),
+    ]);
+    keys([
+        ("id", said("A short name of its own.", short_name())),
+        (
+            "said",
+            said("Its name in a sentence, without an article.", text()),
+        ),
+        ("ask", said("The question that asks for it.", text())),
+        (
+            "how",
+            said("How it is measured or where it is found.", text()),
+        ),
+        (
+            "answer",
+            said(
+                "What can be answered: a list of words, or one of these.",
+                any_of(vec![sort, list_of(text(), 1)]),
+            ),
+        ),
+        (
+            "least",
+            said("Less is not possible in this world.", amount(None, false)),
+        ),
+        (
+            "most",
+            said("More is not possible in this world.", amount(None, false)),
+        ),
+        (
+            "open",
+            said("Whether other words are possible too.", yes_no()),
+        ),
+        (
+            "varies",
+            said("Whether it may change along the thing.", yes_no()),
+        ),
+        ("none", said("Whether `none` is an answer.", yes_no())),
+    ])
+}
+
+/// A question that only the applicant can answer.
+pub(super) fn question() -> Value {
+    map(answer_keys(), &["id", "ask", "answer"])
+}
+
+/// A fact of a kind.
+pub(super) fn own_fact() -> Value {
+    map(answer_keys(), &["id", "said", "ask", "answer"])
+}
+
+/// A kind, or what is added to one.
+pub(super) fn own_kind() -> Value {
+    let outline = keys([
+        ("id", said("A short name of its own.", short_name())),
+        (
+            "said",
+            said("Its name in a sentence, with the article.", text()),
+        ),
+        ("shape", word(["point", "line", "area"])),
+    ]);
+    let keys = keys([
+        (
+            "id",
+            said(
+                "Its name in plans and rules; the name of a kind that is there already adds to that kind.",
+                short_name(),
+            ),
+        ),
+        (
+            "said",
+            said("Its name in a sentence, with the article.", text()),
+        ),
+        (
+            "ask",
+            said("The question that finds out whether there is any.", text()),
+        ),
+        (
+            "number",
+            said(
+                "How many there can be.",
+                word(["one", "at-most-one", "many"]),
+            ),
+        ),
+        (
+            "outlines",
+            list_of(map(outline, &["id", "said", "shape"]), 0),
+        ),
+        ("facts", list_of(defined("own-fact"), 0)),
+    ]);
+    // A kind that the program knows by itself needs no words of its own.
+    let mut kind = map(keys, &["id"]);
+    put(
+        &mut kind,
+        "anyOf",
+        json!([some_key(["outlines", "facts"]), {"required": ["said", "ask"]}]),
+    );
+    kind
+}
