@@ -5,6 +5,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use rules_core::measure::{Corners, outward};
 use rules_core::plan::{
     Amount, DocumentState, Figure, Looked, Plan, Possible, Source, Taped, Thing, Words as Possibly,
 };
@@ -16,7 +17,7 @@ use super::generate::moved;
 use super::geometry;
 use super::random::Random;
 use super::words::{METRE, Words};
-use super::world::{Drawn, Held, World};
+use super::world::{Being, Drawn, Held, World};
 
 /// How many sources every plan names.
 const SOURCES: usize = 3;
@@ -97,14 +98,7 @@ pub fn exact(random: &mut Random, words: &Words, world: &World) -> Plan {
 fn things(random: &mut Random, words: &Words, world: &World) -> Vec<Thing> {
     let mut things = Vec::new();
     for being in &world.things {
-        let outlines = being.outlines.iter().map(|(id, drawn)| {
-            let figure = Figure {
-                forms: drawn.forms.clone(),
-                spread: drawn.spread,
-                accuracy: Some(0),
-            };
-            (*id, figure)
-        });
+        let outlines = outlines(words, being);
         let facts = being
             .facts
             .iter()
@@ -114,12 +108,32 @@ fn things(random: &mut Random, words: &Words, world: &World) -> Vec<Thing> {
             kind: being.kind,
             part_of: None,
             source: Some(random.below(SOURCES)),
-            outlines: outlines.collect(),
+            outlines,
             facts: facts.collect(),
             span: Span::default(),
         });
     }
     things
+}
+
+fn outlines(words: &Words, being: &Being) -> BTreeMap<OutlineId, Figure> {
+    let exact = |drawn: &Drawn| Figure {
+        forms: drawn.forms.clone(),
+        spread: drawn.spread,
+        accuracy: Some(0),
+    };
+    let mut all: BTreeMap<OutlineId, Figure> = being
+        .outlines
+        .iter()
+        .map(|(id, drawn)| (*id, exact(drawn)))
+        .collect();
+    // What is derived from another outline is derived by the program itself, to be found out if it does so wrongly.
+    if let (Some(by), [first, second, ..]) = (being.wider_by, words.outlines(being.kind))
+        && let Ok(wider) = outward(&all[first], by, Corners::Square)
+    {
+        all.insert(*second, wider);
+    }
+    all
 }
 
 fn stated(words: &Words, fact: FactId, held: &Held) -> Possible {

@@ -200,6 +200,7 @@ impl<'a> Sampler<'a> {
             kind: thing.kind,
             outlines,
             facts,
+            wider_by: None,
         }
     }
 

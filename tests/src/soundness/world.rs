@@ -38,6 +38,8 @@ pub struct Being {
     pub outlines: BTreeMap<OutlineId, Drawn>,
     /// All its facts.
     pub facts: BTreeMap<FactId, Held>,
+    /// Its second outline is not drawn but lies this far outside its first, with square corners.
+    pub wider_by: Option<i64>,
 }
 
 /// A world.

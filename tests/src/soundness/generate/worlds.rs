@@ -52,7 +52,36 @@ pub fn being(random: &mut Random, words: &Words, kind: KindId, id: String, withi
         kind,
         outlines,
         facts,
+        wider_by: None,
     }
+}
+
+/// Gives a thing a rectangle and, as its second outline, the same with square corners so far outside.
+///
+/// Both lie along the axes or turned by the angle of a triangle of sides 3, 4 and 5, so that every corner of either
+/// is a whole number of nanometres.
+fn widen(random: &mut Random, words: &Words, being: &mut Being) {
+    let by = random.between(1, 20) * METRE / 10;
+    let (x, y) = *random.pick(&[(5, 0), (3, 4), (4, 3), (-3, 4)]);
+    let at = (random.between(-9, 9) * METRE, random.between(-9, 9) * METRE);
+    let (width, depth) = (random.between(2, 6) * METRE, random.between(2, 6) * METRE);
+    let corners = |by: i64| {
+        let (low, right, top) = (-by / 5, (width + by) / 5, (depth + by) / 5);
+        let corner = |along: i64, across: i64| Point {
+            x: at.0 + along * x - across * y,
+            y: at.1 + along * y + across * x,
+        };
+        let ring = [(low, low), (right, low), (right, top), (low, top)];
+        ring.map(|(along, across)| corner(along, across)).to_vec()
+    };
+    for (outline, by) in words.outlines(being.kind).iter().zip([0, by]) {
+        let drawn = Drawn {
+            forms: vec![Form::Ring(corners(by))],
+            spread: 0,
+        };
+        being.outlines.insert(*outline, drawn);
+    }
+    being.wider_by = Some(by);
 }
 
 fn lot(random: &mut Random, words: &Words) -> Being {
@@ -80,13 +109,11 @@ pub fn world(random: &mut Random, words: &Words, documents: usize) -> World {
         let name = &words.vocabulary.kind(*kind).name;
         for number in 0..random.weighted(&[2, 4, 3, 1]) {
             let within = *random.pick(&[8, 14, 40]) * METRE;
-            things.push(being(
-                random,
-                words,
-                *kind,
-                format!("{name}-{number}"),
-                within,
-            ));
+            let mut being = being(random, words, *kind, format!("{name}-{number}"), within);
+            if *kind == words.pool && random.chance(30) {
+                widen(random, words, &mut being);
+            }
+            things.push(being);
         }
     }
     let documents = (0..documents).map(|_| random.chance(50)).collect();
