@@ -3,24 +3,15 @@
 //! The first plan states the world exactly. Each further one is made from the one before by taking back something
 //! that it states, so that every world of the one before is a world of it too.
 
-use std::collections::{BTreeMap, BTreeSet};
+use rules_core::plan::{DocumentState, Figure, Looked, Plan, Thing, Words as Possibly};
+use rules_core::vocabulary::{FactId, KindId, OutlineId};
 
-use rules_core::measure::{Corners, outward};
-use rules_core::plan::{
-    Amount, DocumentState, Figure, Looked, Plan, Possible, Source, Taped, Thing, Words as Possibly,
-};
-use rules_core::quantity::Interval;
-use rules_core::text::Span;
-use rules_core::vocabulary::{FactId, OutlineId};
-
+use super::exact::{SOURCES, exact};
 use super::generate::moved;
 use super::geometry;
 use super::random::Random;
 use super::words::{METRE, Words};
-use super::world::{Being, Drawn, Held, World};
-
-/// How many sources every plan names.
-const SOURCES: usize = 3;
+use super::world::{Drawn, World};
 
 /// A stretch of a plan's life: the plan, and the words by which it was blurred last.
 #[derive(Debug, Clone)]
@@ -50,151 +41,6 @@ pub fn chain(random: &mut Random, words: &Words, world: &World, steps: usize) ->
         }
     }
     chain
-}
-
-/// The plan that states a world exactly.
-pub fn exact(random: &mut Random, words: &Words, world: &World) -> Plan {
-    let source = |number: usize| Source {
-        id: format!("source-{number}"),
-        by: "survey".to_owned(),
-        accuracy: Some(0),
-        shift: Some(0),
-    };
-    let mut inventory = BTreeMap::new();
-    for kind in words.kinds() {
-        let any = world.of_kind(kind).next().is_some();
-        let looked = if any || random.chance(50) {
-            Looked::AllShown(None)
-        } else {
-            Looked::None
-        };
-        if words.may_be_left_out(kind) {
-            inventory.insert(kind, looked);
-        }
-    }
-    let documents = world.documents.iter().enumerate().map(|(number, in_hand)| {
-        let state = if *in_hand {
-            DocumentState::InHand
-        } else {
-            DocumentState::Refused
-        };
-        (format!("paper-{number}"), state)
-    });
-    let mut plan = Plan {
-        id: "random".to_owned(),
-        title: "Random".to_owned(),
-        sources: (0..SOURCES).map(source).collect(),
-        things: things(random, words, world),
-        inventory,
-        measured: Vec::new(),
-        documents: documents.collect(),
-        origin: (0, 0),
-        north: 0,
-    };
-    plan.measured = tapes(random, world);
-    plan
-}
-
-fn things(random: &mut Random, words: &Words, world: &World) -> Vec<Thing> {
-    let mut things = Vec::new();
-    for being in &world.things {
-        let outlines = outlines(words, being);
-        let facts = being
-            .facts
-            .iter()
-            .map(|(id, held)| (*id, stated(words, *id, held)));
-        things.push(Thing {
-            id: being.id.clone(),
-            kind: being.kind,
-            part_of: None,
-            source: Some(random.below(SOURCES)),
-            outlines,
-            facts: facts.collect(),
-            span: Span::default(),
-        });
-    }
-    things
-}
-
-fn outlines(words: &Words, being: &Being) -> BTreeMap<OutlineId, Figure> {
-    let exact = |drawn: &Drawn| Figure {
-        forms: drawn.forms.clone(),
-        spread: drawn.spread,
-        accuracy: Some(0),
-    };
-    let mut all: BTreeMap<OutlineId, Figure> = being
-        .outlines
-        .iter()
-        .map(|(id, drawn)| (*id, exact(drawn)))
-        .collect();
-    // What is derived from another outline is derived by the program itself, to be found out if it does so wrongly.
-    if let (Some(by), [first, second, ..]) = (being.wider_by, words.outlines(being.kind))
-        && let Ok(wider) = outward(&all[first], by, Corners::Square)
-    {
-        all.insert(*second, wider);
-    }
-    all
-}
-
-fn stated(words: &Words, fact: FactId, held: &Held) -> Possible {
-    let amount = |least: i128, most: Option<i128>| Amount {
-        least: exactly(least),
-        most: most.map(exactly),
-        drawn: Some((least, most.unwrap_or(least))),
-        dimension: words
-            .dimension(fact)
-            .unwrap_or(rules_core::quantity::Dimension::Number),
-        unit: None,
-    };
-    let mut possible = Possible {
-        span: Some(Span::default()),
-        ..Possible::default()
-    };
-    match held {
-        Held::Nothing => possible.none = true,
-        Held::Amount(so) => possible.amount = Some(amount(*so, None)),
-        Held::Varies(least, most) => possible.amount = Some(amount(*least, Some(*most))),
-        Held::Word(word) => possible.words = Some(Possibly::OneOf(BTreeSet::from([word.clone()]))),
-    }
-    possible
-}
-
-fn exactly(amount: i128) -> Interval {
-    Interval {
-        low: amount,
-        high: amount,
-    }
-}
-
-/// Tape readings, exact to the nanometre.
-fn tapes(random: &mut Random, world: &World) -> Vec<Taped> {
-    let ends: Vec<(usize, OutlineId)> = world
-        .things
-        .iter()
-        .enumerate()
-        .flat_map(|(thing, being)| being.outlines.keys().map(move |outline| (thing, *outline)))
-        .collect();
-    let mut all = Vec::new();
-    for _ in 0..random.weighted(&[5, 3, 2]) {
-        let (from, to) = (*random.pick(&ends), *random.pick(&ends));
-        if from.0 == to.0 {
-            continue;
-        }
-        let drawn = |(thing, outline): (usize, OutlineId)| &world.things[thing].outlines[&outline];
-        let is = geometry::nearest(drawn(from), drawn(to)).0.floor();
-        let range = Interval {
-            low: is,
-            high: is + 1,
-        };
-        all.push(Taped {
-            from,
-            to,
-            range,
-            drawn: Some(is),
-            span: Span::default(),
-        });
-    }
-    all
 }
 
 /// A vector of so many nanometres or a little less, in a random direction.
@@ -366,7 +212,7 @@ impl Blur<'_> {
     }
 
     /// How far from the lot, less a nanometre or more, every hidden thing of a kind is.
-    fn radius(&self, kind: rules_core::vocabulary::KindId, hidden: &[&str]) -> Option<i64> {
+    fn radius(&self, kind: KindId, hidden: &[&str]) -> Option<i64> {
         let lot = &self.world.named("lot")?.outlines[&self.words.boundary];
         let mut least = i64::MAX;
         for thing in self.world.things.iter().filter(|thing| thing.kind == kind) {

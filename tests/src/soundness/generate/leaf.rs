@@ -2,11 +2,10 @@
 
 use rules_core::quantity::{Dimension, Interval, Unit};
 use rules_core::ruleset::{
-    Area, Bound, Choice, Distance, IfNone, Measured, Operand, Over, Part, Requirement, Row,
-    RowTest, Selection, Stated, Table, Test, Then, Value, Which,
+    Bound, Choice, IfNone, Requirement, Row, RowTest, Selection, Stated, Table, Test, Then, Value,
 };
 use rules_core::text::Span;
-use rules_core::vocabulary::{FactId, KindId, Number, OutlineId, Shape};
+use rules_core::vocabulary::{FactId, KindId, Number};
 
 use super::rules::Maker;
 use crate::soundness::evaluate;
@@ -43,7 +42,11 @@ impl Maker<'_> {
         kinds
     }
 
-    fn fact_of(&mut self, scope: &[KindId], fits: impl Fn(&Self, FactId) -> bool) -> FactId {
+    pub(super) fn fact_of(
+        &mut self,
+        scope: &[KindId],
+        fits: impl Fn(&Self, FactId) -> bool,
+    ) -> FactId {
         loop {
             let kinds = self.known(scope);
             let kind = *self.random.pick(&kinds);
@@ -54,7 +57,7 @@ impl Maker<'_> {
         }
     }
 
-    fn certain(&self, fact: FactId) -> bool {
+    pub(super) fn certain(&self, fact: FactId) -> bool {
         let entry = self.words.vocabulary.fact(fact);
         !entry.none && entry.kind != self.words.alarm
     }
@@ -100,163 +103,6 @@ impl Maker<'_> {
                 return kind;
             }
         }
-    }
-
-    fn outline(&mut self, kind: KindId) -> OutlineId {
-        *self.random.pick(self.words.outlines(kind))
-    }
-
-    fn bound_operand(&mut self, kind: KindId) -> Operand {
-        let outline = self.outline(kind);
-        operand(vec![part(Which::Bound(kind), outline)])
-    }
-
-    fn set_operand(&mut self, scope: &[KindId]) -> Operand {
-        let mut parts = Vec::new();
-        for _ in 0..self.random.weighted(&[0, 6, 1]) {
-            let kind = self.other_kind(scope);
-            let selection = self.selection(scope, kind);
-            let outline = self.outline(kind);
-            parts.push(part(Which::All(selection), outline));
-        }
-        operand(parts)
-    }
-
-    fn distance(&mut self, scope: &[KindId]) -> Distance {
-        let subject = *self.random.pick(scope);
-        let from = self.bound_operand(subject);
-        let to_lot = self.random.chance(20);
-        let to = match (to_lot, scope.len()) {
-            (true, _) => self.bound_operand(self.words.lot),
-            (_, 2..) if self.random.chance(50) => {
-                let other = *self.random.pick(scope);
-                self.bound_operand(other)
-            }
-            _ => self.set_operand(scope),
-        };
-        // Farthest only where a corner is farthest, so that the second evaluator can find it.
-        let simple = |o: &Operand| {
-            let outline = self.words.vocabulary.outline(o.parts[0].outline);
-            matches!(o.parts[0].which, Which::Bound(_)) && outline.shape == Shape::Point
-        };
-        let farthest = simple(&to) && self.random.chance(50);
-        Distance {
-            from,
-            to,
-            how: Measured::Level,
-            farthest,
-        }
-    }
-
-    pub(super) fn distance_value(&mut self, scope: &[KindId]) -> Value {
-        match scope.is_empty() {
-            false => Value::Distance(Box::new(self.distance(scope))),
-            true => {
-                let from = self.set_operand(scope);
-                let to = match self.random.chance(30) {
-                    true => self.bound_operand(self.words.lot),
-                    false => self.set_operand(scope),
-                };
-                Value::Distance(Box::new(Distance {
-                    from,
-                    to,
-                    how: Measured::Level,
-                    farthest: false,
-                }))
-            }
-        }
-    }
-
-    fn area(&mut self, scope: &[KindId]) -> Value {
-        let kinds: Vec<KindId> = scope
-            .iter()
-            .copied()
-            .filter(|kind| {
-                self.words
-                    .outlines(*kind)
-                    .iter()
-                    .all(|o| self.words.vocabulary.outline(*o).shape == Shape::Area)
-            })
-            .collect();
-        let kind = match kinds.is_empty() {
-            true => self.words.lot,
-            false => *self.random.pick(&kinds),
-        };
-        let of = self.bound_operand(kind);
-        Value::Area(Box::new(Area {
-            of,
-            within: None,
-            share_of: None,
-        }))
-    }
-
-    /// A length of one sort or another.
-    fn length(&mut self, scope: &[KindId], depth: usize) -> Value {
-        let base = match self.random.chance(50) {
-            true => self.distance_value(scope),
-            false => Value::Fact(self.fact_of(scope, |maker, fact| {
-                maker.certain(fact) && maker.words.dimension(fact) == Some(Dimension::Length)
-            })),
-        };
-        if depth == 0 || self.random.chance(40) {
-            return base;
-        }
-        let other = match self.random.chance(50) {
-            true => self.near(scope, &base, Dimension::Length),
-            false => self.length(scope, depth - 1),
-        };
-        let both = vec![base, other];
-        match self.random.below(6) {
-            0 => Value::Largest(both),
-            1 => Value::Smallest(both),
-            2 => Value::Sum(both),
-            3 => Value::Difference(both),
-            4 => self.over(scope),
-            _ => {
-                let factor = self.random.wide(1, 12) * 250_000_000;
-                let base = both
-                    .into_iter()
-                    .next()
-                    .unwrap_or(stated(0, Dimension::Length));
-                Value::Product(vec![base, stated(factor, Dimension::Number)])
-            }
-        }
-    }
-
-    fn over(&mut self, scope: &[KindId]) -> Value {
-        let kind = self.other_kind(scope);
-        let fact = self.length_fact(kind);
-        let of = self.selection(scope, kind);
-        let how = *self
-            .random
-            .pick(&[Over::Largest, Over::Smallest, Over::Sum]);
-        let mut inner = scope.to_vec();
-        inner.push(kind);
-        let take = match (fact, self.random.chance(60)) {
-            (Some(fact), true) => Value::Fact(fact),
-            _ => self.bound_to_lot(kind),
-        };
-        Value::Over {
-            how,
-            of,
-            take: Box::new(take),
-        }
-    }
-
-    fn bound_to_lot(&mut self, kind: KindId) -> Value {
-        let (from, to) = (self.bound_operand(kind), self.bound_operand(self.words.lot));
-        Value::Distance(Box::new(Distance {
-            from,
-            to,
-            how: Measured::Level,
-            farthest: false,
-        }))
-    }
-
-    fn length_fact(&self, kind: KindId) -> Option<FactId> {
-        self.words.facts(kind).iter().copied().find(|fact| {
-            self.certain(*fact) && self.words.dimension(*fact) == Some(Dimension::Length)
-        })
     }
 
     /// A limit near what the value is in the world, as a rule would state it.
@@ -450,16 +296,4 @@ pub(super) fn test(value: Value, bounds: Vec<Bound>) -> Requirement {
         bounds,
         span: Span::default(),
     }))
-}
-
-fn operand(parts: Vec<Part>) -> Operand {
-    Operand { term: None, parts }
-}
-
-fn part(which: Which, outline: OutlineId) -> Part {
-    Part {
-        which,
-        outline,
-        counted: None,
-    }
 }

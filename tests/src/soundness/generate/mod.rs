@@ -3,8 +3,10 @@
 mod leaf;
 mod rules;
 mod shapes;
+mod values;
 mod worlds;
 
+pub use leaf::stated;
 pub use rules::{DOCUMENTS, Style, rule_set};
 pub use shapes::{moved, scattered};
 pub use worlds::{being, world};

@@ -6,7 +6,8 @@ use rules_core::plan::{Form, Point};
 use rules_core::quantity::Dimension;
 use rules_core::vocabulary::{FactId, KindId};
 
-use super::shapes::scattered;
+use super::shapes::{moved, scattered};
+use crate::soundness::geometry;
 use crate::soundness::random::Random;
 use crate::soundness::words::{METRE, Words};
 use crate::soundness::world::{Being, Drawn, Held, World};
@@ -99,6 +100,32 @@ fn lot(random: &mut Random, words: &Words) -> Being {
     lot
 }
 
+/// Moves a thing up to another, so that they touch or overlap a little.
+fn nestle(random: &mut Random, things: &[Being], being: &mut Being) {
+    let other = random.pick(things);
+    let Some((own, theirs)) = being
+        .outlines
+        .values()
+        .next()
+        .zip(other.outlines.values().next())
+    else {
+        return;
+    };
+    let (distance, ((ax, ay), (bx, by))) = geometry::nearest(own, theirs);
+    let (x, y) = (bx - ax, by - ay);
+    let length = (x * x + y * y).sqrt().max(1.0);
+    let deep = *random.pick(&[0, METRE / 1000, METRE / 100, METRE / 10, METRE / 4]) as f64;
+    let by = (distance.approximately() + deep) / length;
+    let step = ((x * by) as i64, (y * by) as i64);
+    for form in being
+        .outlines
+        .values_mut()
+        .flat_map(|drawn| &mut drawn.forms)
+    {
+        *form = moved(form, || step);
+    }
+}
+
 /// A random world: the lot, perhaps an alarm, and up to three of every other kind.
 pub fn world(random: &mut Random, words: &Words, documents: usize) -> World {
     let mut things = vec![lot(random, words)];
@@ -112,6 +139,9 @@ pub fn world(random: &mut Random, words: &Words, documents: usize) -> World {
             let mut being = being(random, words, *kind, format!("{name}-{number}"), within);
             if *kind == words.pool && random.chance(30) {
                 widen(random, words, &mut being);
+            }
+            if random.chance(25) {
+                nestle(random, &things, &mut being);
             }
             things.push(being);
         }
