@@ -9,7 +9,7 @@ use super::rule::Target;
 use super::scene::{Holder, Scene, Touch};
 use super::{Missing, Truth};
 use crate::ruleset::Rule;
-use crate::vocabulary::FactId;
+use crate::vocabulary::{FactId, Number};
 
 /// Beyond so many combinations nothing is split: splitting only some would make a more certain plan less decided.
 const MOST_CELLS: usize = 64;
@@ -40,13 +40,19 @@ pub(crate) fn named(touched: &[Touch]) -> BTreeMap<Key, (usize, BTreeSet<i128>)>
 }
 
 /// Every scene in which all of these facts are settled; `None` where there are too many or they cannot be listed.
+///
+/// Of unseen things there may be many, each with a fact of its own: no one value settles it for all of them.
 pub(crate) fn scenes<'a>(
     scene: &Scene<'a>,
     keys: &[(Key, BTreeSet<i128>)],
 ) -> Option<Vec<Scene<'a>>> {
     let mut cells: Vec<(Key, Vec<FactView>)> = Vec::new();
     let mut total = 1_usize;
+    let vocabulary = &scene.rules().vocabulary;
     for ((holder, fact), cuts) in keys {
+        if matches!(holder, Holder::Unseen(kind) if vocabulary.kind(*kind).number == Number::Many) {
+            continue;
+        }
         let own = scene.cells(*holder, *fact, cuts)?;
         total = total.checked_mul(own.len())?;
         cells.push(((*holder, *fact), own));

@@ -262,6 +262,10 @@ impl Maker<'_> {
 
     fn count_test(&mut self, scope: &[KindId]) -> Requirement {
         let kind = self.other_kind(scope);
+        self.count_of(scope, kind)
+    }
+
+    pub(super) fn count_of(&mut self, scope: &[KindId], kind: KindId) -> Requirement {
         let selection = self.selection(scope, kind);
         let limit = stated(self.random.wide(0, 3) * 1_000_000_000, Dimension::Number);
         let bound = self.one_bound(limit);

@@ -208,7 +208,10 @@ impl Maker<'_> {
         }
         let inner = depth - 1;
         let refer = usize::from(self.referring);
-        match self.random.weighted(&[20, 8, 8, 6, 5, 8, 6, 3, 4, refer]) {
+        match self
+            .random
+            .weighted(&[20, 8, 8, 6, 5, 8, 6, 3, 4, refer, 4])
+        {
             0 => self.leaf(scope),
             1 => Requirement::All(self.several(scope, inner)),
             2 => Requirement::Any(self.several(scope, inner)),
@@ -224,8 +227,15 @@ impl Maker<'_> {
             },
             8 => Requirement::Have(self.random.below(DOCUMENTS)),
             9 => Requirement::Refer,
+            10 if scope.len() < 3 => Requirement::Any(self.two_counts(scope)),
             _ => self.leaf(scope),
         }
+    }
+
+    /// Two numbers of things of one kind: what is in the one need not be in the other.
+    fn two_counts(&mut self, scope: &[KindId]) -> Vec<Requirement> {
+        let kind = self.other_kind(scope);
+        (0..2).map(|_| self.count_of(scope, kind)).collect()
     }
 
     fn count(&mut self, scope: &[KindId], depth: usize) -> Requirement {
