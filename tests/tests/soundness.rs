@@ -6,9 +6,13 @@ use outside_checks::soundness::generate::{Style, rule_set, stated, world};
 use outside_checks::soundness::property::{Tally, run};
 use outside_checks::soundness::random::Random;
 use outside_checks::soundness::words::{METRE, Words};
-use rules_core::check::{Level, check};
+use rules_core::check::{Level, Truth, check};
+use rules_core::plan::Plan;
 use rules_core::quantity::Dimension;
-use rules_core::ruleset::{Bound, IfNone, Requirement, Selection, Test, Value};
+use rules_core::ruleset::{
+    Bound, Distance, IfNone, Measured, Operand, Part, Requirement, RuleSet, Selection, Test, Value,
+    Which,
+};
 use rules_core::text::Span;
 
 #[test]
@@ -35,6 +39,69 @@ fn two_thousand_random_cases_are_sound_and_tight() {
     assert!(tally.ties * 100 < tally.compared, "{}", tally.ties);
 }
 
+/// A lot without gates or wells, all of which is known, unless gates were not looked for.
+struct Site {
+    words: Words,
+    plan: Plan,
+    rules: RuleSet,
+}
+
+impl Site {
+    fn new(gates_looked_for: bool) -> Self {
+        let (words, mut random) = (Words::new(), Random::new(1));
+        let mut site = world(&mut random, &words, 2);
+        site.things.retain(|thing| thing.kind == words.lot);
+        let mut plan = exact(&mut random, &words, &site);
+        if !gates_looked_for {
+            plan.inventory.remove(&words.many[3]);
+        }
+        let mut rules = rule_set(&mut random, &words, &site, 1, Style::OneLeaf);
+        rules.rules[0].each = None;
+        Self { words, plan, rules }
+    }
+
+    /// Kind 0 is the pool, 2 the well, 3 the gate.
+    fn all(&self, kind: usize, filter: Option<Requirement>, if_none: IfNone) -> Selection {
+        Selection {
+            term: None,
+            kind: self.words.many[kind],
+            filter: filter.map(Box::new),
+            zone: None,
+            if_none: Some(if_none),
+        }
+    }
+
+    fn distance(&self, from: Which, to: Which) -> Value {
+        let end = |which: Which| {
+            let kind = match &which {
+                Which::Bound(kind) => *kind,
+                Which::All(selection) => selection.kind,
+            };
+            let outline = self.words.outlines(kind)[0];
+            let counted = None;
+            Operand {
+                term: None,
+                parts: vec![Part {
+                    which,
+                    outline,
+                    counted,
+                }],
+            }
+        };
+        Value::Distance(Box::new(Distance {
+            from: end(from),
+            to: end(to),
+            how: Measured::Level,
+            farthest: false,
+        }))
+    }
+
+    fn truth(&mut self, require: Requirement) -> Truth {
+        self.rules.rules[0].require = require;
+        check(&self.plan, &self.rules).rules[0].truth
+    }
+}
+
 fn test(value: Value, bound: Bound) -> Requirement {
     Requirement::Test(Box::new(Test {
         value,
@@ -43,36 +110,74 @@ fn test(value: Value, bound: Bound) -> Requirement {
     }))
 }
 
+fn metre() -> Value {
+    stated(METRE.into(), Dimension::Length)
+}
+
 /// "No low latch, or no high latch": two gates that nobody looked for may break both, for each has a latch of its own.
 #[test]
 fn two_unseen_things_need_not_share_a_fact() {
-    let (words, mut random) = (Words::new(), Random::new(1));
-    let mut site = world(&mut random, &words, 2);
-    let gate = words.many[3];
-    site.things.retain(|thing| thing.kind != gate);
-    let mut plan = exact(&mut random, &words, &site);
-    plan.inventory.remove(&gate);
-    let latch = || Value::Fact(words.facts(gate)[0]);
-    let metre = || stated(METRE.into(), Dimension::Length);
+    let mut site = Site::new(false);
+    let latch = || Value::Fact(site.words.facts(site.words.many[3])[0]);
     let none_where = |bound| {
-        let of = Selection {
-            term: None,
-            kind: gate,
-            filter: Some(Box::new(test(latch(), bound))),
-            zone: None,
-            if_none: Some(IfNone::Passes),
-        };
-        test(
-            Value::Count(of),
-            Bound::AtMost(stated(0, Dimension::Number)),
-        )
+        let of = site.all(3, Some(test(latch(), bound)), IfNone::Passes);
+        let none = stated(0, Dimension::Number);
+        test(Value::Count(of), Bound::AtMost(none))
     };
-    let mut rules = rule_set(&mut random, &words, &site, 1, Style::OneLeaf);
-    let rule = &mut rules.rules[0];
-    rule.each = None;
-    rule.require = Requirement::Any(vec![
+    let require = Requirement::Any(vec![
         none_where(Bound::LessThan(metre())),
         none_where(Bound::AtLeast(metre())),
     ]);
-    assert!(check(&plan, &rules).rules[0].truth.may_be(Level::Fails));
+    assert!(site.truth(require).may_be(Level::Fails));
+}
+
+#[test]
+fn an_end_without_things_says_itself_what_that_means() {
+    let mut site = Site::new(true);
+    let lot = || Which::Bound(site.words.lot);
+    let wells = |if_none| Which::All(site.all(2, None, if_none));
+    let gates = |if_none| Which::All(site.all(3, None, if_none));
+    let tests = [
+        (site.distance(lot(), wells(IfNone::Fails)), Truth::FAILS),
+        (site.distance(wells(IfNone::Refer), lot()), Truth::AUTHORITY),
+        // Where both are without things, the first says it.
+        (
+            site.distance(wells(IfNone::Fails), gates(IfNone::Passes)),
+            Truth::FAILS,
+        ),
+    ];
+    for (value, expected) in tests {
+        assert_eq!(site.truth(test(value, Bound::AtLeast(metre()))), expected);
+    }
+    let mut open = Site::new(false);
+    let gates = Which::All(open.all(3, None, IfNone::Refer));
+    let wells = Which::All(open.all(2, None, IfNone::Fails));
+    let far = open.distance(gates, wells);
+    let truth = open.truth(test(far, Bound::AtLeast(metre())));
+    assert!(truth.may_be(Level::Fails) && truth.may_be(Level::Authority));
+}
+
+#[test]
+fn a_limit_without_things_says_what_that_means() {
+    let mut site = Site::new(true);
+    let wells = Which::All(site.all(2, None, IfNone::Fails));
+    let limit = site.distance(Which::Bound(site.words.lot), wells);
+    let truth = site.truth(test(metre(), Bound::AtMost(limit)));
+    assert_eq!(truth, Truth::FAILS);
+}
+
+#[test]
+fn two_are_fewer_than_two_and_a_half_and_not_as_many() {
+    let mut site = Site::new(true);
+    let yes = || test(metre(), Bound::AtLeast(metre()));
+    let half = || stated(2_500_000_000, Dimension::Number);
+    let mut counted = |bound| {
+        let bounds = vec![bound];
+        let of = vec![yes(), yes()];
+        site.truth(Requirement::Count { of, bounds })
+    };
+    assert_eq!(counted(Bound::LessThan(half())), Truth::HOLDS);
+    assert_eq!(counted(Bound::AtLeast(half())), Truth::FAILS);
+    assert_eq!(counted(Bound::MoreThan(half())), Truth::FAILS);
+    assert_eq!(counted(Bound::AtMost(half())), Truth::HOLDS);
 }
