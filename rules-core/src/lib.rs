@@ -1,7 +1,8 @@
 //! Judges a plan of a private swimming pool against an authority's rules.
 //!
 //! Text goes in, values come out: this library reads no file, prints nothing, knows no clock and does not panic.
-//! A module knows those before it in this list, never those after it.
+//! In this order a module knows those before it, never those after it: `quantity`, `text`, `vocabulary`, the figures of
+//! `plan`, `measure`, `plan`, `ruleset`, `check`, `report`.
 #![cfg_attr(
     not(test),
     deny(
