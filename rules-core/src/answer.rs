@@ -80,6 +80,13 @@ pub fn judge_texts<'t>(
         plan: Some(Refused::new(None, plan_text, faults)),
         rules: Vec::new(),
     })?;
+    let tapes = check::contradictions(&plan, &rules);
+    if !tapes.is_empty() {
+        return Err(Refusal {
+            plan: Some(Refused::new(None, plan_text, tapes)),
+            rules: Vec::new(),
+        });
+    }
     let findings = check::check(&plan, &rules);
     let texts = Texts {
         plan: Some(plan_text),

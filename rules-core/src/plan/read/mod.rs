@@ -16,6 +16,7 @@ mod plan_tests;
 use std::collections::BTreeMap;
 
 use super::{Plan, Thing};
+use crate::measure::figure_gap;
 use crate::quantity::{Dimension, Unit};
 use crate::text::{self, Entry, Faults, MapReader, Node};
 use crate::vocabulary::{Number, Vocabulary};
@@ -24,6 +25,8 @@ use thing::Pending;
 
 /// No place is further than this from the origin, no length is longer: 10 km, in nanometres.
 const WIDEST: i64 = 10_000_000_000_000;
+/// A pool farther than this from its lot is a slip in the coordinates, not a plan: 500 m, in nanometres.
+const FAR: i64 = 500_000_000_000;
 /// More things than this are no plan of one lot, and would take long to judge.
 const MOST_THINGS: usize = 2000;
 
@@ -72,6 +75,7 @@ impl<'a> Context<'a> {
         let title = title.and_then(|title| self.scalar("title", &title.value));
         let north = north.and_then(|north| self.angle("north", &north.value));
         let things = self.all_things(lot, pool, things, &singles);
+        self.refuse_far_pool(&things);
         let inventory = self.inventory(inventory, &things);
         let measured = self.measured(measured, &things);
         let documents = self.documents(documents);
@@ -164,6 +168,27 @@ impl<'a> Context<'a> {
         pending.extend(listed.iter().filter_map(|node| self.thing(node)));
         self.refuse_empty_pool(pool);
         self.join(all, pending)
+    }
+
+    /// A pool beyond the line is a finding; one in another part of the country is a mistake in the file.
+    fn refuse_far_pool(&mut self, things: &[Thing]) {
+        let of_kind = |name: &str| {
+            let kind = self.vocabulary.kind_named(name);
+            things.iter().filter(move |thing| Some(thing.kind) == kind)
+        };
+        let Some(lot) = of_kind("lot").find_map(|lot| lot.outlines.values().next()) else {
+            return;
+        };
+        let far = of_kind("pool").filter_map(|pool| {
+            let away = figure_gap(pool.outlines.values().next()?, lot).low;
+            (away > FAR).then_some((pool.span, away))
+        });
+        for (span, away) in far.collect::<Vec<_>>() {
+            let message = format!("The pool lies {} m from its lot.", away / 1_000_000_000);
+            self.faults
+                .add("pool-far-from-lot", span, message)
+                .help("Give both in the same coordinates, counted from the same place.");
+        }
     }
 
     fn few(&mut self, things: Option<&'a Entry>) -> &'a [Node] {

@@ -1,0 +1,17 @@
+//! Whatever bytes come as a rule file: they are read or refused, and what is read can judge a plan.
+#![no_main]
+
+use libfuzzer_sys::fuzz_target;
+use rules_core::{judge_texts, text::decode, to_json};
+
+const PLAN: &str = include_str!("../../../rulesets/eldermere/home.yaml");
+
+fuzz_target!(|bytes: &[u8]| {
+    if let Ok(text) = decode(bytes) {
+        let answer = judge_texts(PLAN, text, &|_| None);
+        if let Err(refusal) = &answer {
+            assert!(!refusal.show("plan", "rules").is_empty());
+        }
+        to_json(&answer);
+    }
+});
