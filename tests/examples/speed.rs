@@ -1,0 +1,162 @@
+//! How fast one check is, how it grows with the things and the rules, and how fast a distance is beside a peer.
+//!
+//! `cargo run --release -p outside-checks --example speed`, on a machine that does nothing else.
+
+use std::hint::black_box;
+use std::time::{Duration, Instant};
+
+use geo::{Distance, Euclidean};
+use outside_checks::random_plans::Random;
+use rules_core::plan::{Form, Plan, Point};
+use rules_core::ruleset::RuleSet;
+use rules_core::vocabulary::{Number, Vocabulary};
+use rules_core::{check, measure, plan, ruleset};
+
+const RULES: &str = include_str!("../../rulesets/eldermere/rules.yaml");
+const HOME: &str = include_str!("../../rulesets/eldermere/home.yaml");
+const TRIES: usize = 7;
+
+fn main() {
+    let rules = ruleset::read(RULES, &|_| None, Vocabulary::standard())
+        .expect("the demo's rules are read")
+        .rule_set;
+    let home = plan::read(HOME, &rules.vocabulary).expect("the demo's plan is read");
+    println!("| things | rules | one check | checks a second |");
+    println!("|---|---|---|---|");
+    for (things, times) in [(1, 1), (10, 1), (100, 1), (1, 10), (1, 100), (10, 10)] {
+        let plan = more_things(&home, &rules, things);
+        let rules = more_rules(&rules, times);
+        let took = best(|| {
+            black_box(check::check(&plan, &rules));
+        });
+        println!(
+            "| {} | {} | {:.1} µs | {:.0} |",
+            plan.things.len(),
+            rules.rules.len(),
+            took.as_secs_f64() * 1e6,
+            1.0 / took.as_secs_f64(),
+        );
+    }
+    println!("\n| reading | takes |\n|---|---|");
+    let rules_read = best(|| {
+        black_box(ruleset::read(RULES, &|_| None, Vocabulary::standard()).is_ok());
+    });
+    let plan_read = best(|| {
+        black_box(plan::read(HOME, &rules.vocabulary).is_ok());
+    });
+    println!("| the demo's rules | {rules_read:.2?} |\n| the demo's plan | {plan_read:.2?} |");
+    distances();
+}
+
+/// The least time of one call, of several runs of about a fifth of a second.
+fn best(act: impl Fn()) -> Duration {
+    let run = || {
+        let (start, mut calls) = (Instant::now(), 0_u32);
+        while start.elapsed() < Duration::from_millis(200) {
+            act();
+            calls += 1;
+        }
+        start.elapsed() / calls
+    };
+    (0..TRIES).map(|_| run()).min().unwrap_or_default()
+}
+
+/// The plan with every thing of which there may be many so many times, each a metre from the last.
+fn more_things(home: &Plan, rules: &RuleSet, times: usize) -> Plan {
+    let mut plan = home.clone();
+    let many = |kind| rules.vocabulary.kind(kind).number == Number::Many;
+    let own = |name: &str| rules.vocabulary.kind_named(name);
+    let copied: Vec<_> = home
+        .things
+        .iter()
+        .filter(|thing| {
+            many(thing.kind) && ![own("pool"), own("lot-line")].contains(&Some(thing.kind))
+        })
+        .collect();
+    for copy in 1..times {
+        let by = i64::try_from(copy).unwrap_or(0) * 1_000_000_000;
+        for thing in &copied {
+            let mut thing = (*thing).clone();
+            thing.id = format!("{}-{copy}", thing.id);
+            for figure in thing.outlines.values_mut() {
+                figure.forms.iter_mut().for_each(|form| shift(form, by));
+            }
+            plan.things.push(thing);
+        }
+    }
+    plan
+}
+
+fn shift(form: &mut Form, by: i64) {
+    match form {
+        Form::Point(point) => point.x += by,
+        Form::Path(points) | Form::Ring(points) => {
+            points.iter_mut().for_each(|point| point.x += by)
+        }
+    }
+}
+
+fn more_rules(rules: &RuleSet, times: usize) -> RuleSet {
+    let mut more = rules.clone();
+    more.rules = std::iter::repeat_n(&rules.rules, times)
+        .flatten()
+        .cloned()
+        .collect();
+    more
+}
+
+/// Distances between rings of 5 to 20 corners, beside `geo`'s on the same rings.
+fn distances() {
+    let mut random = Random::new(1);
+    let rings: Vec<Vec<Point>> = (0..2000).map(|_| ring(&mut random)).collect();
+    let forms: Vec<Form> = rings.iter().cloned().map(Form::Ring).collect();
+    let polygons: Vec<geo::Polygon<f64>> = rings.iter().map(|ring| polygon(ring)).collect();
+    let own = best(|| {
+        forms.windows(2).for_each(|pair| {
+            if let [a, b] = pair {
+                black_box(measure::distance(a, b));
+            }
+        });
+    });
+    let peer = best(|| {
+        polygons.windows(2).for_each(|pair| {
+            if let [a, b] = pair {
+                black_box(Euclidean.distance(a, b));
+            }
+        });
+    });
+    let each = |all: Duration| all.as_secs_f64() / 1999.0;
+    println!("\n| distance of two rings | one | ratio |\n|---|---|---|");
+    println!(
+        "| exact, with its two places | {:.2} µs | {:.2} × |",
+        each(own) * 1e6,
+        each(peer) / each(own)
+    );
+    println!(
+        "| `geo`, f64, without places | {:.2} µs | 1 × |",
+        each(peer) * 1e6
+    );
+}
+
+/// A star-shaped ring somewhere on a lot of 60 m.
+fn ring(random: &mut Random) -> Vec<Point> {
+    let corners = random.within(5, 20);
+    let (x, y) = (random.within(0, 60_000), random.within(0, 60_000));
+    (0..corners)
+        .map(|corner| {
+            let angle = corner as f64 * std::f64::consts::TAU / corners as f64;
+            let radius = random.within(1_000, 5_000) as f64;
+            let at = |centre: i64, part: f64| (centre + (part * radius) as i64) * 1_000_000;
+            Point {
+                x: at(x, libm::cos(angle)),
+                y: at(y, libm::sin(angle)),
+            }
+        })
+        .collect()
+}
+
+fn polygon(ring: &[Point]) -> geo::Polygon<f64> {
+    let metres = |nanometres: i64| nanometres as f64 / 1e9;
+    let line = ring.iter().map(|point| (metres(point.x), metres(point.y)));
+    geo::Polygon::new(line.collect(), Vec::new())
+}
