@@ -6,7 +6,7 @@ use crate::vocabulary::Vocabulary;
 
 const HEAD: &str =
     "ruleset: eldermere\ntitle: Eldermere\nedition: \"1\"\nauthority: Eldermere building office\n";
-const TRIED: &str = include_str!("../../../rulesets/tried-clauses/rules.yaml");
+const TRIED: &str = include_str!("../../../tests/tried-clauses/rules.yaml");
 
 pub(super) fn whole(body: &str) -> String {
     format!("{HEAD}{body}")

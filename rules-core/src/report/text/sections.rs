@@ -256,9 +256,15 @@ pub(super) fn passing(page: &mut Page, report: &Report) {
 /// The deciding figures: `3.4 m, at least 3 m asked, 0.4 m to spare`.
 fn in_short(rule: &RuleReport) -> String {
     let part = rule.deciding.and_then(|place| rule.parts.get(place));
-    let brief = part
-        .and_then(|part| part.readings.first())
-        .map(|reading| reading.brief.as_str());
+    // Under a relief, what counts is what the relief asks, and its readings come last.
+    let reading = part.and_then(|part| match part.relief {
+        Some(_) => part
+            .readings
+            .iter()
+            .rfind(|reading| reading.holds == "holds"),
+        None => part.readings.first(),
+    });
+    let brief = reading.map(|reading| reading.brief.as_str());
     let brief = brief.unwrap_or("met");
     let several = match (rule.parts.len(), brief) {
         (0 | 1, _) => String::new(),
@@ -270,14 +276,15 @@ fn in_short(rule: &RuleReport) -> String {
     format!("{several}{brief}{}", relief.unwrap_or_default())
 }
 
-/// What does not apply, as one list.
+/// What does not apply, a line each.
 pub(super) fn not_applicable(page: &mut Page, report: &Report) {
-    let ids: Vec<String> = binding(report, Outcome::NotApplicable)
-        .map(|rule| rule.id.clone())
-        .collect();
-    if !ids.is_empty() {
-        page.heading("What does not apply");
-        page.paragraph(2, &format!("{}.", ids.join(", ")));
+    let rules: Vec<&RuleReport> = binding(report, Outcome::NotApplicable).collect();
+    if rules.is_empty() {
+        return;
+    }
+    page.heading("What does not apply");
+    for rule in rules {
+        page.hanging(2, &format!("{} ({})", rule.title, rule.clause));
     }
 }
 

@@ -118,7 +118,7 @@ fn the_least_that_can_be_has_no_example_below_it() {
 
 #[test]
 fn every_rule_of_the_tried_clauses_is_said_in_whole_lines() {
-    let text = include_str!("../../../../rulesets/tried-clauses/rules.yaml");
+    let text = include_str!("../../../../tests/tried-clauses/rules.yaml");
     let set = read(text, &|_| None, Vocabulary::standard())
         .unwrap()
         .rule_set;
