@@ -41,16 +41,23 @@ impl Random {
 
     /// A length between so many millimetres, written in one of the ways in which people write lengths.
     fn length(&mut self, low: i64, high: i64) -> String {
+        match self.once_in(5) {
+            true => format!("{} mm ± {} mm", self.within(low, high), self.within(1, 60)),
+            false => self.drawn(low, high),
+        }
+    }
+
+    /// The same without a ±: what is drawn has its accuracy from its source.
+    fn drawn(&mut self, low: i64, high: i64) -> String {
         let millimetres = self.within(low, high);
-        match self.within(0, 4) {
+        match self.within(0, 3) {
             0 => format!("{millimetres} mm"),
             1 => format!("{}.{:03} m", millimetres / 1000, millimetres % 1000),
             2 => format!("{} in", millimetres * 10 / 254),
-            3 => {
+            _ => {
                 let inches = millimetres * 10 / 254;
                 format!("{} ft {} in", inches / 12, inches % 12)
             }
-            _ => format!("{millimetres} mm ± {} mm", self.within(1, 60)),
         }
     }
 
@@ -152,8 +159,8 @@ fn lot(random: &mut Random, text: &mut String) {
 fn pool(random: &mut Random, text: &mut String) {
     let (x, y) = random.place((1_000, 22_000), (1_000, 45_000));
     let (length, width, turned) = (
-        random.length(3_000, 10_000),
-        random.length(2_000, 5_000),
+        random.drawn(3_000, 10_000),
+        random.drawn(2_000, 5_000),
         random.within(0, 89),
     );
     let _ = writeln!(
@@ -180,17 +187,17 @@ fn pool(random: &mut Random, text: &mut String) {
     let _ = writeln!(
         text,
         "  coping: {{outward: {}, from: water, corners: {corners}}}",
-        random.length(200, 500)
+        random.drawn(200, 500)
     );
     let _ = writeln!(
         text,
         "  shell: {{outward: {}, from: water, corners: {corners}}}",
-        random.length(150, 300)
+        random.drawn(150, 300)
     );
     let _ = writeln!(
         text,
         "  excavation: {{outward: {}, from: shell, corners: round}}",
-        random.length(300, 1_200)
+        random.drawn(300, 1_200)
     );
     for (fact, low, high) in [("depth", 300, 2_500), ("excavation-depth", 500, 3_000)] {
         if !random.once_in(5) {
