@@ -12,15 +12,22 @@ fn main() -> io::Result<()> {
     files.retain(|file| file.is_file());
     files.sort();
     let rows: String = files.iter().filter_map(|file| row(file)).collect();
-    let list = format!("const BUNDLED: &[(&str, &str)] = &[\n{rows}];\n");
+    let list = format!("const BUNDLED: &[(&str, &str, Option<&str>)] = &[\n{rows}];\n");
     let out = env::var_os("OUT_DIR").ok_or(io::ErrorKind::NotFound)?;
     fs::write(Path::new(&out).join("bundled.rs"), list)
 }
 
+/// The folder's name, its rules, and its cases where it has any.
 fn row(file: &Path) -> Option<String> {
-    let name = file.parent()?.file_name()?.to_str()?;
+    let folder = file.parent()?;
+    let name = folder.file_name()?.to_str()?;
+    let cases = folder.join("cases.yaml");
+    let cases = match cases.is_file() {
+        true => format!("Some(include_str!({:?}))", cases.to_str()?),
+        false => "None".to_owned(),
+    };
     Some(format!(
-        "    ({name:?}, include_str!({:?})),\n",
+        "    ({name:?}, include_str!({:?}), {cases}),\n",
         file.to_str()?
     ))
 }

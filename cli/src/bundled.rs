@@ -9,17 +9,23 @@ pub const DEMO_RULES: &str = include_str!("../../rulesets/eldermere/rules.yaml")
 
 /// The text of the rule set of that name.
 pub fn rules(name: &str) -> Option<&'static str> {
-    let found = BUNDLED.iter().find(|(bundled, _)| *bundled == name);
-    found.map(|(_, text)| *text)
+    let found = BUNDLED.iter().find(|(bundled, ..)| *bundled == name);
+    found.map(|(_, text, _)| *text)
 }
 
 /// Their names, for a sentence.
 pub fn names() -> String {
-    let names: Vec<&str> = BUNDLED.iter().map(|(name, _)| *name).collect();
+    let names: Vec<&str> = BUNDLED.iter().map(|(name, ..)| *name).collect();
     names.join(", ")
 }
 
 /// All of them: each with its name and its text, in the order of the names.
 pub fn all() -> impl Iterator<Item = (&'static str, &'static str)> {
-    BUNDLED.iter().copied()
+    BUNDLED.iter().map(|(name, text, _)| (*name, *text))
+}
+
+/// The text of its cases, where it has any.
+pub fn cases(name: &str) -> Option<&'static str> {
+    let found = BUNDLED.iter().find(|(bundled, ..)| *bundled == name);
+    found.and_then(|(_, _, cases)| *cases)
 }

@@ -42,7 +42,7 @@ That was the example that comes with siting. To check a plan of your own:
   siting help check
 ";
 
-enum Format {
+pub enum Format {
     Text,
     Json,
 }
@@ -78,12 +78,17 @@ pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
             }
         }
     }
-    let (plan, rules) = both(plan, rules)?;
+    let (plan, rules) = both("check", plan, rules)?;
     let (rules, bases) = files::rules(&rules)?;
     answer(&files::read(&plan)?, &rules, &bases, &wishes)
 }
 
-fn both(plan: Option<OsString>, rules: Option<OsString>) -> Result<(OsString, OsString), Trouble> {
+/// The two files that a plan is looked at by.
+pub fn both(
+    command: &str,
+    plan: Option<OsString>,
+    rules: Option<OsString>,
+) -> Result<(OsString, OsString), Trouble> {
     match (plan, rules) {
         (Some(plan), Some(rules)) if plan == "-" && rules == "-" => Err(Trouble::new(
             "Plan and rules cannot both come from standard input.",
@@ -92,7 +97,7 @@ fn both(plan: Option<OsString>, rules: Option<OsString>) -> Result<(OsString, Os
         (Some(plan), Some(rules)) => Ok((plan, rules)),
         (None, _) => Err(Trouble::new(
             "Which plan?",
-            "Write its file: siting check my-plan.yaml --rules eldermere",
+            format!("Write its file: siting {command} my-plan.yaml --rules eldermere"),
         )),
         (Some(_), None) => Err(Trouble::new(
             "By which rules?",
@@ -104,7 +109,7 @@ fn both(plan: Option<OsString>, rules: Option<OsString>) -> Result<(OsString, Os
     }
 }
 
-fn format(written: OsString) -> Result<Format, Trouble> {
+pub fn format(written: OsString) -> Result<Format, Trouble> {
     match written.to_string_lossy().as_ref() {
         "text" => Ok(Format::Text),
         "json" => Ok(Format::Json),
@@ -145,14 +150,8 @@ fn answer(
     bases: &Bases,
     wishes: &Wishes,
 ) -> Result<ExitCode, Trouble> {
-    let unreadable = Refusal {
-        plan: plan.refused.clone(),
-        rules: rules.refused.iter().cloned().collect(),
-    };
-    let answer = match unreadable == Refusal::default() {
-        true => judge_texts(&plan.text, &rules.text, &|name| bases.find(name)),
-        false => Err(unreadable),
-    };
+    let answer = files::unread(plan, rules)
+        .and_then(|()| judge_texts(&plan.text, &rules.text, &|name| bases.find(name)));
     match (&wishes.format, &answer) {
         (Format::Json, _) => print::out(&to_json(&answer))?,
         (Format::Text, Ok(report)) => print::out(&text::render(report, style(wishes.colour)))?,
@@ -161,7 +160,7 @@ fn answer(
     Ok(status(&answer))
 }
 
-fn refuse(refusal: &Refusal, plan: &str, rules: &str) -> Result<ExitCode, Trouble> {
+pub fn refuse(refusal: &Refusal, plan: &str, rules: &str) -> Result<ExitCode, Trouble> {
     print::complain(refusal.show(plan, rules).trim_end());
     Ok(ExitCode::from(REFUSED))
 }
@@ -173,7 +172,7 @@ fn style(colour: Colour) -> text::Style {
     }
 }
 
-const REFUSED: u8 = 3;
+pub const REFUSED: u8 = 3;
 
 fn status(answer: &Result<Report, Refusal>) -> ExitCode {
     let verdict = answer.as_ref().map(|report| report.verdict.word);

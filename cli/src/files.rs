@@ -7,8 +7,8 @@ use std::fs::File;
 use std::io::{self, ErrorKind, Read};
 use std::path::{Path, PathBuf};
 
-use rules_core::Refused;
 use rules_core::text::{MAX_BYTES, read_bytes};
+use rules_core::{Refusal, Refused};
 
 use crate::bundled;
 use crate::usage::Trouble;
@@ -21,6 +21,18 @@ pub struct Source {
     pub text: String,
     /// What is wrong with its bytes.
     pub refused: Option<Refused>,
+}
+
+/// Refuses a plan and rules whose bytes are no text.
+pub fn unread(plan: &Source, rules: &Source) -> Result<(), Refusal> {
+    let unreadable = Refusal {
+        plan: plan.refused.clone(),
+        rules: rules.refused.iter().cloned().collect(),
+    };
+    match unreadable == Refusal::default() {
+        true => Ok(()),
+        false => Err(unreadable),
+    }
 }
 
 /// Reads a file, or standard input for `-`.
@@ -99,6 +111,19 @@ pub fn rules(name: &OsString) -> Result<(Source, Bases), Trouble> {
     }
     let beside = path.parent().map(Path::to_path_buf);
     Ok((read(name)?, Bases::beside(beside)))
+}
+
+/// The cases of a rule set: those beside its file, or those of the one of that name that comes with the program.
+pub fn cases(rules: &OsString) -> Result<Option<Source>, Trouble> {
+    let path = Path::new(rules);
+    if let (Some(text), false) = (rules.to_str().and_then(bundled::cases), path.exists()) {
+        return Ok(Some(source("its cases", text.as_bytes().to_vec())));
+    }
+    let beside = path.with_file_name("cases.yaml");
+    match rules != "-" && beside.is_file() {
+        true => read(beside.as_os_str()).map(Some),
+        false => Ok(None),
+    }
 }
 
 /// What a rule set can build on: the files beside it, then those that come with the program.

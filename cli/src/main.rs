@@ -5,6 +5,7 @@ mod check;
 mod files;
 mod print;
 mod rules;
+mod steps;
 mod usage;
 
 use std::process::ExitCode;
@@ -16,11 +17,13 @@ const HELP: &str = "\
 Checks the plan of a private swimming pool against an authority's rules.
 
 Usage: siting check PLAN --rules RULESET
+       siting steps PLAN --rules RULESET --start DATE
        siting rules list
        siting
 
 Commands:
   check    Check a plan: what passes, what fails and by how much, what is unknown
+  steps    What to do in which order, and on which days
   rules    List rule sets; check, read back, try or compare rule files
   help     Show this help, or that of a command: siting help check
 
@@ -34,7 +37,7 @@ The program reads what the files say and nothing else. Only the authority that
 the report names can permit a pool.
 ";
 
-const COMMANDS: [&str; 3] = ["check", "rules", "help"];
+const COMMANDS: [&str; 4] = ["check", "steps", "rules", "help"];
 
 fn main() -> ExitCode {
     match run(lexopt::Parser::from_env()) {
@@ -55,6 +58,7 @@ fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
         Short('V') | Long("version") => print::out(&version()),
         Value(command) => match command.to_string_lossy().as_ref() {
             "check" => check::run(arguments),
+            "steps" => steps::run(arguments),
             "rules" => rules::run(arguments),
             "help" => help(arguments),
             other => Err(usage::unknown("command", other, &COMMANDS)),
@@ -68,6 +72,7 @@ fn help(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
         None => print::out(HELP),
         Some(Value(command)) => match command.to_string_lossy().as_ref() {
             "check" => print::out(check::HELP),
+            "steps" => print::out(steps::HELP),
             "rules" => print::out(rules::HELP),
             other => Err(usage::unknown("command", other, &COMMANDS)),
         },

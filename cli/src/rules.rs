@@ -1,6 +1,8 @@
 //! `siting rules`: for whoever writes a rule file, or wants to know what one says.
 
+mod cases;
 mod check;
+mod compare;
 mod list;
 mod read;
 
@@ -20,6 +22,8 @@ For whoever writes a rule file, or wants to know what one says.
 Usage: siting rules list
        siting rules check RULESET
        siting rules read RULESET [--format text|markdown]
+       siting rules try RULESET [--cases FILE] [--edges]
+       siting rules compare OLD NEW [PLAN...]
 
   RULESET    A rule file, or the name of a rule set that comes with the program
 
@@ -28,21 +32,25 @@ Commands:
   check    Everything that is wrong with a rule file, and what looks like a slip
   read     What a rule file says, in plain sentences, with an example on each
            side of each limit
+  try      Whether its cases come out as they should, and what they have shown
+  compare  What a new edition changes, in words, and which plans come out otherwise
 
 Options:
   -f, --format FORMAT    text (if not said), or markdown
+      --cases FILE       The cases to try; if not said, those that stand under
+                         `cases` in the rule file, else cases.yaml beside it
+      --edges            Also try each limit on a stated fact just inside, at the
+                         limit, and just outside
   -h, --help             Show this help
 
 Exit status:
   0  nothing is wrong; what looks like a slip is shown all the same
+  1  a case comes out otherwise than it should
   3  a file has faults; all of them are shown
   4  anything else: no such file, a slip on the command line
 ";
 
-const COMMANDS: [&str; 3] = ["list", "check", "read"];
-
-/// The exit status of faults in a file.
-const REFUSED: u8 = 3;
+const COMMANDS: [&str; 5] = ["list", "check", "read", "try", "compare"];
 
 /// Reads the rest of the command line and answers.
 pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
@@ -52,6 +60,8 @@ pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
             "list" => list::run(arguments),
             "check" => check::run(arguments),
             "read" => read::run(arguments),
+            "try" => cases::run(arguments),
+            "compare" => compare::run(arguments),
             other => Err(usage::unknown("command", other, &COMMANDS)),
         },
         Some(option) => Err(usage::unexpected(option, &["help"])),
@@ -79,8 +89,7 @@ fn load(name: &OsString) -> Result<Loaded, Trouble> {
 
 /// Shows what is wrong with a file.
 fn refuse(refusal: &Refusal, name: &str) -> Result<ExitCode, Trouble> {
-    print::complain(refusal.show(name, name).trim_end());
-    Ok(ExitCode::from(REFUSED))
+    crate::check::refuse(refusal, name, name)
 }
 
 fn which_rules(command: &str) -> Trouble {

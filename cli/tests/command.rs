@@ -8,15 +8,6 @@ use std::process::Stdio;
 
 use common::*;
 
-/// A small rule set with one rule about the depth of the pool.
-fn depth_rules(name: &str, more: &str) -> String {
-    format!(
-        "ruleset: {name}\ntitle: Small\nedition: '1'\nauthority: Small office\n{more}\
-         rules:\n  - id: depth\n    title: Depth\n    clause: s. 1\n    each: {{kind: pool}}\n    require: {{fact: \
-         pool.depth, at-most: 2 m}}\n"
-    )
-}
-
 /// The example's plan with another depth, and without the answers to questions that only its own rules ask.
 fn plan_with_depth(depth: &str) -> String {
     let plan = fs::read_to_string(PLAN).unwrap();

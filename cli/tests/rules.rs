@@ -41,6 +41,8 @@ fn the_help_is_as_expected() {
         &["rules", "list", "-h"],
         &["rules", "check", "-h"],
         &["rules", "read", "--help"],
+        &["rules", "try", "--help"],
+        &["rules", "compare", "-h"],
     ] {
         let output = run(arguments);
         assert_eq!(status(&output), 0);
@@ -120,7 +122,13 @@ fn a_rule_file_is_read_back() {
 
 #[test]
 fn slips_on_the_command_line_are_said_in_plain_words() {
-    let cases: [(&[&str], &str); 6] = [
+    let cases: [(&[&str], &str); 9] = [
+        (&["rules", "compare", "eldermere"], "Which two rule sets?"),
+        (&["rules", "try"], "Which rules?"),
+        (
+            &["rules", "try", "eldermere", "--cases", "none.yaml"],
+            "There is no file `none.yaml`.",
+        ),
         (&["rules", "chek"], "Did you mean `check`?"),
         (&["rules", "check"], "Which rules?"),
         (&["rules", "read"], "Which rules?"),
@@ -144,4 +152,84 @@ fn slips_on_the_command_line_are_said_in_plain_words() {
         );
         assert_eq!(stdout(&output), "", "{arguments:?}");
     }
+}
+
+#[test]
+fn the_cases_of_a_bundled_rule_set_are_tried() {
+    let output = run(&["rules", "try", "quebec", "--edges"]);
+    assert_eq!(status(&output), 0);
+    golden("rules-try.txt", &stdout(&output));
+}
+
+/// Cases of the small rule set about the depth of the pool.
+fn depth_cases(expected: &str) -> String {
+    format!(
+        "- case: deep\n  title: A deep pool\n  expect: {{depth: {expected}}}\n  plan:\n    plan: p\n    title: P\n    \
+         unit: m\n    lot: {{corners: {{a: [0, 0], b: [30, 0], c: [30, 30], d: [0, 30]}}}}\n    pool: {{id: pool, \
+         water: [[5, 5], [9, 5], [9, 9]], depth: 2.5 m}}\n"
+    )
+}
+
+#[test]
+fn a_case_that_comes_out_otherwise_is_told() {
+    let folder = scratch("cases");
+    let inside = format!(
+        "{}cases:\n{}",
+        depth_rules("small", ""),
+        depth_cases("pass")
+    );
+    let rules = write(&folder, "small.yaml", &inside);
+    let output = run(&["rules", "try", &rules]);
+    assert_eq!(status(&output), 1, "{}", stderr(&output));
+    golden("rules-try-otherwise.txt", &stdout(&output));
+
+    let good = write(
+        &folder,
+        "good.yaml",
+        &format!("cases:\n{}", depth_cases("fail")),
+    );
+    let output = run(&["rules", "try", &rules, "--cases", &good]);
+    assert_eq!(status(&output), 0, "{}", stdout(&output));
+
+    write(
+        &folder,
+        "beside/cases.yaml",
+        "cases: [{case: a, titel: A}]\n",
+    );
+    let beside = write(&folder, "beside/rules.yaml", &depth_rules("beside", ""));
+    let output = run(&["rules", "try", &beside]);
+    assert_eq!(status(&output), 3);
+    assert!(stderr(&output).contains("titel"), "{}", stderr(&output));
+}
+
+#[test]
+fn a_new_edition_is_compared_with_the_old_one() {
+    let folder = scratch("compare");
+    let rules = std::fs::read_to_string(RULES).unwrap();
+    let (head, _) = rules.split_once("  - id: rear-line").unwrap();
+    let (_, rest) = rules.split_once("  - id: street-side-line").unwrap();
+    let new = format!("{head}  - id: street-side-line{rest}");
+    let new = new
+        .replace("line-distance: 3 m", "line-distance: 1.5 m")
+        .replace("at-least: 1.2 m}", "at-least: 1.3 m}")
+        .replace("      - {rule: rear-line, outcome: marginal}\n", "")
+        .replace("    takes: 6 weeks", "    takes: 8 weeks");
+    // Nothing asks for the consent at the rear any more; that is a slip, not a fault.
+    let new = write(&folder, "new.yaml", &new);
+    let output = run(&["rules", "compare", "eldermere", &new]);
+    assert_eq!(status(&output), 0, "{}", stderr(&output));
+    golden("rules-compare.txt", &stdout(&output));
+    let with_plan = run(&["rules", "compare", RULES, &new, PLAN]);
+    let (_, of_plan) = stdout(&with_plan)
+        .split_once("home.yaml: ")
+        .map(|(a, b)| (a.to_owned(), b.to_owned()))
+        .unwrap();
+    golden("rules-compare-plan.txt", &of_plan);
+
+    let same = run(&["rules", "compare", RULES, "eldermere"]);
+    assert_eq!(stdout(&same), "Both say the same.\n");
+    let bad = write(&folder, "plan.yaml", "plan: x\n");
+    let refused = run(&["rules", "compare", RULES, RULES, &bad]);
+    assert_eq!(status(&refused), 3);
+    assert!(stderr(&refused).contains("`lot`"), "{}", stderr(&refused));
 }

@@ -2,8 +2,10 @@
 
 use serde::Serialize;
 
+use crate::plan::Plan;
 use crate::report::{Report, Texts, report};
 use crate::ruleset::RuleSet;
+use crate::steps::{Steps, steps};
 use crate::text::{FaultRow, Faults, Node};
 use crate::vocabulary::Vocabulary;
 use crate::{check, plan, ruleset};
@@ -71,6 +73,36 @@ pub fn judge_texts<'t>(
     rules_text: &'t str,
     bases: &dyn Fn(&str) -> Option<&'t str>,
 ) -> Result<Report, Refusal> {
+    let (plan, rules) = read_both(plan_text, rules_text, bases)?;
+    let findings = check::check(&plan, &rules);
+    let texts = Texts {
+        plan: Some(plan_text),
+        layers: layer_texts(&rules, rules_text, bases),
+    };
+    Ok(report(&findings, &plan, &rules, &texts))
+}
+
+/// Reads a plan and a rule set, and puts the steps that the rule set asks for in their order, from a day on (as a number
+/// of days since 1970-01-01).
+///
+/// # Errors
+/// All faults of all texts.
+pub fn steps_texts<'t>(
+    plan_text: &str,
+    rules_text: &'t str,
+    bases: &dyn Fn(&str) -> Option<&'t str>,
+    start: i128,
+) -> Result<Steps, Refusal> {
+    let (plan, rules) = read_both(plan_text, rules_text, bases)?;
+    Ok(steps(&rules, &check::check(&plan, &rules), start))
+}
+
+/// The plan and the rules of two texts.
+fn read_both<'t>(
+    plan_text: &str,
+    rules_text: &'t str,
+    bases: &dyn Fn(&str) -> Option<&'t str>,
+) -> Result<(Plan, RuleSet), Refusal> {
     let rules = read_rules(rules_text, bases).map_err(|refusal| Refusal {
         plan: plan_apart_from_rules(plan_text),
         ..refusal
@@ -87,12 +119,7 @@ pub fn judge_texts<'t>(
             rules: Vec::new(),
         });
     }
-    let findings = check::check(&plan, &rules);
-    let texts = Texts {
-        plan: Some(plan_text),
-        layers: layer_texts(&rules, rules_text, bases),
-    };
-    Ok(report(&findings, &plan, &rules, &texts))
+    Ok((plan, rules))
 }
 
 /// What is wrong with the plan whatever the rules may add to the vocabulary.
@@ -165,6 +192,7 @@ impl Refusal {
 #[serde(rename_all = "kebab-case")]
 enum Answer<'a> {
     Report(&'a Report),
+    Steps(&'a Steps),
     Refused {
         plan: Vec<FaultRow>,
         rules: Vec<RefusedFile<'a>>,
@@ -180,21 +208,34 @@ struct RefusedFile<'a> {
 
 /// The answer as JSON: `{"report": …}`, or `{"refused": {"plan": […], "rules": […]}}`; the same bytes everywhere.
 pub fn to_json(answer: &Result<Report, Refusal>) -> String {
-    let answer = match answer {
+    written(&match answer {
         Ok(report) => Answer::Report(report),
-        Err(refusal) => Answer::Refused {
-            plan: (refusal.plan.iter())
-                .flat_map(|file| file.faults.rows(&file.text))
-                .collect(),
-            rules: (refusal.rules.iter())
-                .map(|file| RefusedFile {
-                    file: file.name.as_deref(),
-                    faults: file.faults.rows(&file.text),
-                })
-                .collect(),
-        },
-    };
+        Err(refusal) => refused(refusal),
+    })
+}
+
+/// The steps as JSON: `{"steps": …}`, or what is wrong with the texts, as [`to_json`] says it.
+pub fn steps_to_json(answer: &Result<Steps, Refusal>) -> String {
+    written(&match answer {
+        Ok(steps) => Answer::Steps(steps),
+        Err(refusal) => refused(refusal),
+    })
+}
+
+fn refused(refusal: &Refusal) -> Answer<'_> {
+    let plan = refusal.plan.iter();
+    let rules = refusal.rules.iter().map(|file| RefusedFile {
+        file: file.name.as_deref(),
+        faults: file.faults.rows(&file.text),
+    });
+    Answer::Refused {
+        plan: plan.flat_map(|file| file.faults.rows(&file.text)).collect(),
+        rules: rules.collect(),
+    }
+}
+
+fn written(answer: &Answer<'_>) -> String {
     // Text, numbers and lists of them can always be written.
-    let json = serde_json::to_string_pretty(&answer).unwrap_or_default();
+    let json = serde_json::to_string_pretty(answer).unwrap_or_default();
     format!("{json}\n")
 }

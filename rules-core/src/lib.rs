@@ -20,7 +20,9 @@
 )]
 
 mod answer;
+pub mod cases;
 pub mod check;
+pub mod compare;
 pub mod measure;
 pub mod mutant;
 pub mod plan;
@@ -28,7 +30,10 @@ pub mod quantity;
 pub mod report;
 pub mod ruleset;
 pub mod schema;
+pub mod steps;
 pub mod text;
 pub mod vocabulary;
 
-pub use answer::{Refusal, Refused, RulesRead, judge_texts, read_rules, to_json};
+pub use answer::{
+    Refusal, Refused, RulesRead, judge_texts, read_rules, steps_texts, steps_to_json, to_json,
+};

@@ -83,3 +83,12 @@ pub fn golden(name: &str, actual: &str) {
         "{name} differs, first in line {line:?}; BLESS=1 writes it anew"
     );
 }
+
+/// A small rule set with one rule about the depth of the pool.
+pub fn depth_rules(name: &str, more: &str) -> String {
+    format!(
+        "ruleset: {name}\ntitle: Small\nedition: '1'\nauthority: Small office\n{more}\
+         rules:\n  - id: depth\n    title: Depth\n    clause: s. 1\n    each: {{kind: pool}}\n    require: {{fact: \
+         pool.depth, at-most: 2 m}}\n"
+    )
+}

@@ -134,7 +134,7 @@ fn state_word(state: DocumentState) -> &'static str {
 }
 
 /// `Notify the neighbours in writing, at least 14 days before: apply.`
-fn duty_sentence(duty: &Duty, sure: bool) -> String {
+pub(crate) fn duty_sentence(duty: &Duty, sure: bool) -> String {
     let steps = |steps: &[String]| {
         let steps: Vec<String> = steps.iter().map(|step| step.replace('-', " ")).collect();
         listed(&steps, "and")
@@ -155,9 +155,12 @@ fn duty_sentence(duty: &Duty, sure: bool) -> String {
     }
     let rest = [
         duty.who.as_ref().map(|who| format!("by {who}")),
-        duty.within
-            .as_ref()
-            .map(|span| format!("within {}", stated_words(span))),
+        duty.within.as_ref().map(
+            |span| match duty.after.is_empty() && !duty.before.is_empty() {
+                true => format!("no more than {} ahead", stated_words(span)),
+                false => format!("within {}", stated_words(span)),
+            },
+        ),
         duty.takes
             .as_ref()
             .map(|span| format!("takes {}", stated_words(span))),

@@ -17,6 +17,7 @@ mod example;
 #[cfg(test)]
 mod report_tests;
 
+pub(crate) use lists::duty_sentence;
 pub use matter::Texts;
 pub use model::*;
 

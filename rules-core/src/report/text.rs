@@ -8,6 +8,7 @@ mod page_tests;
 
 use super::model::Report;
 use page::Page;
+pub(crate) use page::wrap;
 
 /// How the text is laid out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -1,5 +1,6 @@
 //! The rule set: an authority's rules, read, checked and ready to be judged by.
 
+mod circle;
 mod model;
 mod read;
 pub mod say;
@@ -13,5 +14,6 @@ mod layer_tests;
 #[cfg(test)]
 mod read_tests;
 
+pub use circle::circle;
 pub use model::*;
 pub use read::{Checked, FileFaults, read};

@@ -582,9 +582,9 @@ pub struct Duty {
     pub before: Vec<String>,
     /// It can start only after these.
     pub after: Vec<String>,
-    /// So long before, or so long after.
+    /// At least so long before; so long after, where it is not to be done before something.
     pub by: Option<Stated>,
-    /// No later than so long after.
+    /// No later than so long after; where it is only to be done before something, no earlier than so long before.
     pub within: Option<Stated>,
     /// How long it takes.
     pub takes: Option<Stated>,

@@ -108,7 +108,7 @@ impl Page {
 }
 
 /// Breaks text at its spaces into lines of at most so many columns; a longer word stands alone.
-pub(super) fn wrap(text: &str, width: usize) -> Vec<String> {
+pub(crate) fn wrap(text: &str, width: usize) -> Vec<String> {
     let mut lines = Vec::new();
     let mut line = String::new();
     for word in unbroken(text) {

@@ -175,6 +175,7 @@ impl<'a> Reader<'a> {
             rules.extend(self.rule(&item.node));
         }
         self.file = 0;
+        self.refuse_circle(&duties);
         self.compare_layers(&rules);
         let layers = self.layers();
         let head = head?;

@@ -6,7 +6,9 @@ use super::rules::spelled_out;
 use super::values::flipped;
 use crate::quantity::Dimension;
 use crate::ruleset::types::agree;
-use crate::ruleset::{Caution, Document, DocumentIndex, Duty, OnOutcome, Requirement, Stated};
+use crate::ruleset::{
+    Caution, Document, DocumentIndex, Duty, OnOutcome, Requirement, Stated, circle,
+};
 use crate::text::{Entry, MapReader, Node, Span, closest};
 
 /// A rule's outcomes, in the report's words.
@@ -200,6 +202,28 @@ impl<'a> Reader<'a> {
             every: every?,
             span: self.place(node.span),
         })
+    }
+
+    /// Steps that wait for each other in a circle can never begin.
+    pub(super) fn refuse_circle(&mut self, duties: &[Duty]) {
+        let Some(names) = circle(duties) else { return };
+        let named: Vec<String> = names.iter().map(|name| format!("`{name}`")).collect();
+        let message = format!(
+            "These steps wait for each other in a circle, so that none of them can begin: {}.",
+            named.join(", ")
+        );
+        self.base_first(|reader, node| {
+            let duties = node.get("do").and_then(Node::as_list).unwrap_or_default();
+            let ids = duties
+                .iter()
+                .filter_map(|duty| duty.get("id").or_else(|| duty.get("step")));
+            let mut in_circle = ids.filter(|id| id.text().is_some_and(|id| names.contains(&id)));
+            if let Some(id) = in_circle.next() {
+                reader
+                    .fault("circle-of-steps", id.span, message.clone())
+                    .help("Take away one `before` or `after`.");
+            }
+        });
     }
 
     fn events(&mut self, entry: Option<&'a Entry>) -> Vec<String> {

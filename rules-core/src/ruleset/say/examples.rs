@@ -7,22 +7,59 @@ use crate::vocabulary::Answer;
 /// An eighth of an inch, in nanometres.
 const EIGHTH: i128 = 3_175_000;
 
-/// The nearest amounts on both sides of a stated limit, in words: the one that keeps the bound, the one that does not.
-/// `None` where the limit is not stated, or nothing can be on one side of it.
-pub(super) fn sides(value: &Value, bound: &Bound, rules: &RuleSet) -> Option<(String, String)> {
-    let (limit, inner, outer) = match bound {
-        Bound::AtLeast(limit) => (limit, 0, -1),
-        Bound::MoreThan(limit) => (limit, 1, 0),
-        Bound::AtMost(limit) => (limit, 0, 1),
-        Bound::LessThan(limit) => (limit, -1, 0),
+/// The amounts next to a stated limit.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Sides {
+    /// The nearest amount that a person would measure and that surely keeps the limit.
+    pub inside: i128,
+    /// The limit itself.
+    pub at: i128,
+    /// The nearest one that surely does not keep it.
+    pub outside: i128,
+    /// The unit in which the limit is written.
+    pub unit: Unit,
+    least: Option<i128>,
+}
+
+impl Sides {
+    /// Whether the value can be this at all: no distance is less than nothing.
+    pub fn can_be(&self, amount: i128) -> bool {
+        self.least.is_none_or(|least| amount >= least)
+    }
+
+    /// An amount in words.
+    pub fn words(&self, amount: i128) -> String {
+        shown(amount, self.unit)
+    }
+}
+
+/// The amounts next to the limit of a bound; `None` where the limit is not stated.
+pub fn sides(value: &Value, bound: &Bound, rules: &RuleSet) -> Option<Sides> {
+    let (limit, inward) = match bound {
+        Bound::AtLeast(limit) | Bound::MoreThan(limit) => (limit, 1),
+        Bound::AtMost(limit) | Bound::LessThan(limit) => (limit, -1),
         Bound::Is(_) => return None,
     };
     let limit = stated(limit)?;
-    let step = step(value, limit);
-    let kept = limit.range.low.checked_add(inner * step)?;
-    let broken = limit.range.low.checked_add(outer * step)?;
-    let can_be = |amount| least(value, rules).is_none_or(|least| amount >= least);
-    (can_be(kept) && can_be(broken)).then(|| (shown(kept, limit.unit), shown(broken, limit.unit)))
+    let (at, step) = (limit.range.low, inward * step(value, limit));
+    Some(Sides {
+        inside: at.checked_add(step)?,
+        at,
+        outside: at.checked_sub(step)?,
+        unit: limit.unit,
+        least: least(value, rules),
+    })
+}
+
+/// The nearest amounts on both sides of a stated limit, in words: the one that keeps the bound, the one that does not.
+/// `None` where the limit is not stated, or nothing can be on one side of it.
+pub(super) fn examples(value: &Value, bound: &Bound, rules: &RuleSet) -> Option<(String, String)> {
+    let sides = sides(value, bound, rules)?;
+    let (kept, broken) = match bound {
+        Bound::MoreThan(_) | Bound::LessThan(_) => (sides.inside, sides.at),
+        _ => (sides.at, sides.outside),
+    };
+    (sides.can_be(kept) && sides.can_be(broken)).then(|| (sides.words(kept), sides.words(broken)))
 }
 
 fn stated(value: &Value) -> Option<&Stated> {

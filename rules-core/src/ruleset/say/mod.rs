@@ -18,6 +18,7 @@ use super::{
     Term, Then,
 };
 use crate::quantity::{Unit, show_exactly};
+pub use examples::{Sides, sides};
 pub use lines::Line;
 use lines::{capital, lower};
 use requirements::{Mode, Sayer, row_test_words};

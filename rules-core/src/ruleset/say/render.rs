@@ -38,18 +38,29 @@ impl ReadBack {
 
 fn said_laid_out(said: &Said, head: &dyn Fn(usize, &str) -> String) -> String {
     let clause = said.clause.as_ref().map(|clause| format!(" ({clause})"));
-    let mut text = format!(
-        "\n{}",
-        head(3, &format!("{}{}", said.title, clause.unwrap_or_default()))
-    );
-    for line in &said.lines {
-        text += &format!("\n{}\n", line.sentence());
-        if !line.under.is_empty() {
-            text.push('\n');
-            list(&line.under, 0, &mut text);
+    let title = format!("{}{}", said.title, clause.unwrap_or_default());
+    format!("\n{}{}", head(3, &title), said.text())
+}
+
+impl Said {
+    /// What it says, without its title.
+    pub fn text(&self) -> String {
+        let mut text = String::new();
+        for line in &self.lines {
+            text += &format!("\n{}\n", line.sentence());
+            if !line.under.is_empty() {
+                text.push('\n');
+                list(&line.under, 0, &mut text);
+            }
         }
+        text
     }
-    text
+
+    /// The same with more lines at its end.
+    pub fn with(mut self, more: impl IntoIterator<Item = String>) -> Self {
+        self.lines.extend(more.into_iter().map(Line::new));
+        self
+    }
 }
 
 fn list(lines: &[Line], depth: usize, text: &mut String) {

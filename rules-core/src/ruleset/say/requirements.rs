@@ -1,6 +1,6 @@
 //! Requirements as sentences and lists.
 
-use super::examples::sides;
+use super::examples::examples;
 use super::lines::{Line, lower};
 use super::{bounds_of_row, if_none_words};
 use crate::ruleset::words::{
@@ -244,7 +244,7 @@ impl Sayer<'_> {
     }
 
     fn example(&self, test: &Test, bound: &Bound, (mode, holds): (Mode, bool)) -> Option<String> {
-        let (kept, broken) = sides(&test.value, bound, self.rules)?;
+        let (kept, broken) = examples(&test.value, bound, self.rules)?;
         let (good, bad) = if holds {
             (kept, broken)
         } else {

@@ -1,0 +1,216 @@
+//! The edge cases of each limit, made by the program itself: just inside, at the limit, just outside.
+
+use std::collections::BTreeMap;
+
+use super::overlay::json;
+use super::written::{Case, read_file};
+use crate::check::{Finding, Outcome, check};
+use crate::plan::{self, Amount, Plan, Possible};
+use crate::quantity::Interval;
+use crate::ruleset::say::{Sides, sides};
+use crate::ruleset::words::{bound_words, value_words};
+use crate::ruleset::{Bound, Requirement, Rule, RuleSet, Test, Then, Value};
+use crate::text::{Faults, Node};
+use crate::vocabulary::FactId;
+
+/// One limit, tried at its edges.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct EdgeCase {
+    /// The rule's id.
+    pub rule: String,
+    /// The limit in words: `the height of the latch: at least 1.5 m`.
+    pub limit: String,
+    /// The case from which the three were made; `None` where the rule applies in no case.
+    pub case: Option<String>,
+    /// What the rule comes to at each of them; empty where there is no case.
+    pub edges: Vec<Edge>,
+}
+
+/// What a rule comes to with one amount.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Edge {
+    /// `just inside`, `at the limit` or `just outside`.
+    pub place: &'static str,
+    /// The amount in words.
+    pub amount: String,
+    /// What the rule comes to.
+    pub outcome: Outcome,
+}
+
+/// Tries each stated limit on a fact at its edges: on the first case in which its rule applies and
+/// is decided (else on the first in which it is open), the fact of all things
+/// of its kind is set to just inside the limit, to the limit, and to just outside.
+///
+/// # Errors
+/// What is wrong with the cases themselves.
+pub fn edges(rules: &RuleSet, cases: &Node) -> Result<Vec<EdgeCase>, Faults> {
+    let mut faults = Faults::default();
+    let read = read_file(cases, &mut faults);
+    let cases = faults.or(read.unwrap_or_default())?;
+    let judged: Vec<Judged<'_>> = cases
+        .iter()
+        .filter_map(|case| Judged::of(case, rules))
+        .collect();
+    let own = rules.rules.iter().enumerate();
+    let own = own.filter(|(_, rule)| rule.layer == 0);
+    Ok(own
+        .flat_map(|(index, rule)| of_rule(index, rule, rules, &judged))
+        .collect())
+}
+
+/// A case's plan, and what each rule comes to on it.
+struct Judged<'c> {
+    case: &'c str,
+    plan: Plan,
+    outcomes: BTreeMap<usize, Outcome>,
+}
+
+impl<'c> Judged<'c> {
+    fn of(case: &Case<'c>, rules: &RuleSet) -> Option<Self> {
+        let plan = plan::read(&json(&case.plan), &rules.vocabulary).ok()?;
+        let found = check(&plan, rules);
+        let outcomes = found
+            .rules
+            .iter()
+            .map(|finding| (finding.rule, finding.outcome));
+        Some(Self {
+            case: case.id,
+            outcomes: outcomes.collect(),
+            plan,
+        })
+    }
+
+    fn is_one_of(&self, rule: usize, outcomes: &[Outcome]) -> bool {
+        let own = self.outcomes.get(&rule);
+        own.is_some_and(|own| outcomes.contains(own))
+    }
+}
+
+fn of_rule(index: usize, rule: &Rule, rules: &RuleSet, judged: &[Judged<'_>]) -> Vec<EdgeCase> {
+    let limits = limits(&rule.require, rules);
+    // What is open or referred for another reason may hide the limit, so a case that decides comes before one that does not.
+    let first = |outcomes: &[Outcome]| judged.iter().find(|one| one.is_one_of(index, outcomes));
+    let base = first(&[Outcome::Pass, Outcome::Fail])
+        .or_else(|| first(&[Outcome::Unknown, Outcome::Marginal]));
+    limits
+        .iter()
+        .map(|limit| EdgeCase {
+            rule: rule.id.clone(),
+            limit: limit.words(rules),
+            case: base.map(|base| base.case.to_owned()),
+            edges: base.map_or_else(Vec::new, |base| limit.tried(index, &base.plan, rules)),
+        })
+        .collect()
+}
+
+fn outcome(index: usize, plan: &Plan, rules: &RuleSet) -> Option<Outcome> {
+    let found = check(plan, rules);
+    let of_rule = |finding: &&Finding<'_>| finding.rule == index;
+    Some(found.rules.iter().find(of_rule)?.outcome)
+}
+
+/// A stated limit on one fact.
+struct Limit<'r> {
+    value: &'r Value,
+    fact: FactId,
+    bound: &'r Bound,
+    sides: Sides,
+}
+
+impl Limit<'_> {
+    fn words(&self, rules: &RuleSet) -> String {
+        format!(
+            "{}: {}",
+            value_words(self.value, rules),
+            bound_words(self.bound, Some(self.value), rules)
+        )
+    }
+
+    fn tried(&self, index: usize, plan: &Plan, rules: &RuleSet) -> Vec<Edge> {
+        let sides = &self.sides;
+        [
+            ("just inside", sides.inside),
+            ("at the limit", sides.at),
+            ("just outside", sides.outside),
+        ]
+        .into_iter()
+        .filter(|(_, amount)| sides.can_be(*amount))
+        .filter_map(|(place, amount)| {
+            Some(Edge {
+                place,
+                amount: sides.words(amount),
+                outcome: outcome(index, &self.set(plan, amount, rules), rules)?,
+            })
+        })
+        .collect()
+    }
+
+    /// The plan in which the fact is this amount, and nothing else.
+    fn set(&self, plan: &Plan, amount: i128, rules: &RuleSet) -> Plan {
+        let fact = rules.vocabulary.fact(self.fact);
+        let exact = Interval::exact(amount);
+        let possible = Possible {
+            amount: Some(Amount {
+                least: exact,
+                most: fact.varies.then_some(exact),
+                drawn: Some((amount, amount)),
+                dimension: self.sides.unit.dimension(),
+                unit: Some(self.sides.unit),
+            }),
+            ..Possible::default()
+        };
+        let mut plan = plan.clone();
+        let of_kind = plan
+            .things
+            .iter_mut()
+            .filter(|thing| thing.kind == fact.kind);
+        for thing in of_kind {
+            thing.facts.insert(self.fact, possible.clone());
+        }
+        plan
+    }
+}
+
+fn limits<'r>(requirement: &'r Requirement, rules: &RuleSet) -> Vec<Limit<'r>> {
+    let all = |list: &'r [Requirement]| list.iter().flat_map(|one| limits(one, rules)).collect();
+    match requirement {
+        Requirement::Test(test) => of_test(test, rules),
+        Requirement::All(list) | Requirement::Any(list) | Requirement::Count { of: list, .. } => {
+            all(list)
+        }
+        Requirement::Each(each) => limits(&each.require, rules),
+        Requirement::Meets { requirement, .. } => limits(requirement, rules),
+        Requirement::Table(table) => {
+            let rows = table.rows.iter().filter_map(|row| match &row.then {
+                Then::Give(requirement) => Some(requirement),
+                Then::Refer => None,
+            });
+            rows.flat_map(|row| limits(row, rules)).collect()
+        }
+        // What `not` makes of a limit is the other way round; it is left to the cases.
+        Requirement::Not(_) | Requirement::Have(_) | Requirement::Refer => Vec::new(),
+    }
+}
+
+fn of_test<'r>(test: &'r Test, rules: &RuleSet) -> Vec<Limit<'r>> {
+    let Some(fact) = fact_of(&test.value) else {
+        return Vec::new();
+    };
+    let limit = |bound| {
+        Some(Limit {
+            value: &test.value,
+            fact,
+            bound,
+            sides: sides(&test.value, bound, rules)?,
+        })
+    };
+    test.bounds.iter().filter_map(limit).collect()
+}
+
+fn fact_of(value: &Value) -> Option<FactId> {
+    match value {
+        Value::Fact(fact) => Some(*fact),
+        Value::Named { value, .. } => fact_of(value),
+        _ => None,
+    }
+}

@@ -1,0 +1,116 @@
+//! What a case expects, and what came out.
+
+use std::collections::BTreeMap;
+
+use super::Tried;
+use super::overlay::json;
+use super::written::Case;
+use crate::check::{Findings, Outcome, Verdict, check};
+use crate::plan;
+use crate::ruleset::RuleSet;
+use crate::text::Entry;
+
+/// What a case writes of a rule that it leaves aside.
+const UNSAID: &str = "unsaid";
+
+impl Case<'_> {
+    pub(super) fn tried(&self, rules: &RuleSet) -> Tried {
+        let text = json(&self.plan);
+        let (outcomes, wrong) = match plan::read(&text, &rules.vocabulary) {
+            Ok(plan) => self.compared(rules, &check(&plan, rules)),
+            Err(faults) => (
+                BTreeMap::new(),
+                faults.list.into_iter().map(|fault| fault.message).collect(),
+            ),
+        };
+        Tried {
+            case: self.id.to_owned(),
+            title: self.title.to_owned(),
+            outcomes,
+            wrong,
+        }
+    }
+
+    /// What the case wants each rule that it speaks of to come to.
+    fn wanted<'s>(&'s self, rules: &'s RuleSet) -> Vec<(&'s str, &'s str)> {
+        let named = self
+            .expect
+            .iter()
+            .map(|entry| (entry.key.as_str(), entry.value.text().unwrap_or_default()));
+        let own = rules
+            .rules
+            .iter()
+            .filter(|rule| rule.layer == 0)
+            .map(|rule| rule.id.as_str());
+        let others = own.filter(|id| self.expect.iter().all(|entry| entry.key != *id));
+        let others = self
+            .all_others
+            .into_iter()
+            .flat_map(|wanted| others.clone().map(move |id| (id, wanted)));
+        named
+            .chain(others)
+            .filter(|(_, wanted)| *wanted != UNSAID)
+            .collect()
+    }
+
+    fn compared(
+        &self,
+        rules: &RuleSet,
+        found: &Findings<'_>,
+    ) -> (BTreeMap<String, Outcome>, Vec<String>) {
+        let (mut outcomes, mut wrong) = (BTreeMap::new(), Vec::new());
+        for (id, wanted) in self.wanted(rules) {
+            match outcome_of(rules, found, id) {
+                Some(outcome) => {
+                    if outcome.word() != wanted {
+                        wrong.push(format!(
+                            "Rule `{id}` comes to {}, not {wanted}.",
+                            outcome.word()
+                        ));
+                    }
+                    outcomes.insert(id.to_owned(), outcome);
+                }
+                None => wrong.push(format!("There is no rule `{id}`.")),
+            }
+        }
+        wrong.extend(
+            self.decide
+                .iter()
+                .filter_map(|entry| wrong_class(rules, found, entry)),
+        );
+        wrong.extend(
+            self.verdict
+                .and_then(|wanted| wrong_verdict(found.verdict, wanted)),
+        );
+        (outcomes, wrong)
+    }
+}
+
+fn outcome_of(rules: &RuleSet, found: &Findings<'_>, id: &str) -> Option<Outcome> {
+    let index = rules.rules.iter().position(|rule| rule.id == id)?;
+    let finding = found.rules.iter().find(|finding| finding.rule == index)?;
+    Some(finding.outcome)
+}
+
+fn wrong_class(rules: &RuleSet, found: &Findings<'_>, entry: &Entry) -> Option<String> {
+    let wanted = entry.value.text().unwrap_or_default();
+    let decided = found.decisions.iter().filter(|decided| {
+        rules
+            .decisions
+            .get(decided.decision)
+            .is_some_and(|decision| decision.id == entry.key)
+    });
+    let classes: Vec<_> = decided
+        .flat_map(|decided| decided.classes.iter().copied())
+        .collect();
+    (classes != [wanted]).then(|| format!("`{}` decides {classes:?}, not {wanted}.", entry.key))
+}
+
+fn wrong_verdict(verdict: Verdict, wanted: &str) -> Option<String> {
+    let word = match verdict {
+        Verdict::DoesNotComply => "does-not-comply",
+        Verdict::NotDecided => "not-decided",
+        Verdict::NothingAgainst => "nothing-against",
+    };
+    (word != wanted).then(|| format!("The verdict is {word}, not {wanted}."))
+}

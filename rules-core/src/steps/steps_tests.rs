@@ -1,0 +1,154 @@
+//! The steps against dates that were counted by hand on a calendar.
+
+use super::*;
+use crate::check::check;
+use crate::vocabulary::Vocabulary;
+use crate::{plan, ruleset};
+
+const PLAN: &str = "\
+plan: p
+title: P
+unit: m
+lot: {corners: {a: [0, 0], b: [30, 0], c: [30, 30], d: [0, 30]}}
+pool: {id: pool, water: [[5, 5], [9, 5], [9, 9]], depth: 1.5 m}
+";
+
+fn planned(duties: &str, start: &str) -> Steps {
+    let text = format!(
+        "ruleset: r\ntitle: R\nedition: '1'\nauthority: nobody\nrules:\n  - {{id: depth, title: Depth, clause: s. 1, \
+         require: {{fact: pool.depth, at-most: 2 m}}}}\ndo:\n{duties}"
+    );
+    let rules = ruleset::read(&text, &|_| None, Vocabulary::standard())
+        .expect("good rules")
+        .rule_set;
+    let plan = plan::read(PLAN, &rules.vocabulary).expect("a good plan");
+    steps(&rules, &check(&plan, &rules), day(start).expect("a day"))
+}
+
+/// Each step with its earliest day, the day it is done and the days to spare.
+fn days_of(steps: &Steps) -> Vec<String> {
+    let said = |step: &Step| {
+        let slack = step
+            .slack
+            .map_or_else(|| "-".to_owned(), |slack| slack.to_string());
+        format!("{} {} {} {slack}", step.id, step.earliest, step.done)
+    };
+    steps.steps.iter().map(said).collect()
+}
+
+#[test]
+fn one_after_the_other() {
+    let steps = planned(
+        "  - {id: dig, after: apply, by: 6 weeks, takes: 5 days}\n  - {id: notify, before: apply, by: 14 days}\n  - {id: \
+         apply, before: dig}\n  - {id: tidy, takes: 2 days}\n",
+        "2026-03-02",
+    );
+    // 2 March and 14 days is 16 March; 42 days on is 27 April; five days on is 2 May.
+    let expected = [
+        "notify 2026-03-02 2026-03-02 0",
+        "tidy 2026-03-02 2026-03-04 59",
+        "apply 2026-03-16 2026-03-16 0",
+        "dig 2026-04-27 2026-05-02 0",
+    ];
+    assert_eq!(days_of(&steps), expected);
+    assert_eq!(steps.end, "2026-05-02");
+    let [notify, tidy, ..] = &steps.steps[..] else {
+        panic!("four steps")
+    };
+    assert_eq!(notify.a_week_later.len(), 2);
+    assert_eq!(notify.end_moves, 7);
+    assert_eq!((tidy.a_week_later.len(), tidy.end_moves), (0, 0));
+    assert_eq!(tidy.latest.as_deref(), Some("2026-04-30"));
+}
+
+#[test]
+fn months_are_those_of_the_calendar() {
+    let steps = planned(
+        "  - {id: wait, takes: 1 month}\n  - {id: go, after: wait, takes: 1 year}\n",
+        "2026-01-31",
+    );
+    let expected = ["wait 2026-01-31 2026-02-28 0", "go 2026-02-28 2027-02-28 0"];
+    assert_eq!(days_of(&steps), expected);
+}
+
+#[test]
+fn what_may_not_be_done_too_early_is_put_off() {
+    let steps = planned(
+        "  - {id: locate, before: dig, by: 3 days, within: 30 days}\n  - {id: permit, takes: 100 days, before: dig}\n  - \
+         {id: dig}\n",
+        "2026-01-01",
+    );
+    // 100 days after 1 January is 11 April; 30 days before that is 12 March.
+    let expected = [
+        "permit 2026-01-01 2026-04-11 0",
+        "locate 2026-03-12 2026-03-12 27",
+        "dig 2026-04-11 2026-04-11 0",
+    ];
+    assert_eq!(days_of(&steps), expected);
+}
+
+#[test]
+fn a_last_day_that_cannot_be_kept_is_said() {
+    let steps = planned(
+        "  - {id: permit, before: fence}\n  - {id: posts, after: permit, takes: 10 days, before: fence}\n  - {id: fence, \
+         after: permit, within: 9 days}\n",
+        "2026-01-01",
+    );
+    let fence = steps.steps.last().expect("three steps");
+    assert_eq!(fence.last_day.as_deref(), Some("2026-01-10"));
+    assert_eq!(fence.slack, Some(-1));
+    assert!(
+        steps.to_text().contains("which cannot be kept"),
+        "{}",
+        steps.to_text()
+    );
+}
+
+#[test]
+fn what_recurs_does_not_put_off_the_end() {
+    let steps = planned(
+        "  - {id: fill}\n  - {id: look, after: fill, every: 6 months}\n",
+        "2026-08-31",
+    );
+    assert_eq!(steps.end, "2026-08-31");
+    let look = steps.steps.last().expect("two steps");
+    assert_eq!(
+        (look.again.as_deref(), look.slack),
+        (Some("2027-02-28"), None)
+    );
+}
+
+#[test]
+fn what_does_not_apply_holds_nothing_up() {
+    let steps = planned(
+        "  - {id: apply, when: {fact: pool.depth, more-than: 3 m}, what: Apply, takes: 90 days}\n  - {id: dig, after: \
+         apply}\n",
+        "2026-01-01",
+    );
+    assert_eq!(days_of(&steps), ["dig 2026-01-01 2026-01-01 0"]);
+    assert_eq!(steps.not_needed, ["Apply"]);
+}
+
+#[test]
+fn a_circle_is_a_fault_of_the_rule_file() {
+    let text = "ruleset: r\ntitle: R\nedition: '1'\nauthority: nobody\nrules: []\ndo:\n  - {id: a, before: b}\n  - {id: b, \
+                before: later}\n  - {id: c, after: later, before: a}\n  - {id: d, after: a}\n";
+    let faults = ruleset::read(text, &|_| None, Vocabulary::standard()).expect_err("a circle");
+    let [fault] = &faults[0].faults.list[..] else {
+        panic!("one fault")
+    };
+    assert_eq!(fault.code, "circle-of-steps");
+    assert!(
+        fault.message.contains("`a`, `b`, `later`, `c`"),
+        "{}",
+        fault.message
+    );
+}
+
+#[test]
+fn only_days_are_days() {
+    assert_eq!(day("1970-01-02"), Ok(1));
+    for wrong in ["tomorrow", "2026-02-30", "3 m", ""] {
+        assert!(day(wrong).is_err(), "{wrong}");
+    }
+}

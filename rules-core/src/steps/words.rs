@@ -1,0 +1,189 @@
+//! The steps as text for the person who has to take them.
+
+use super::{Moved, Step, Steps};
+use crate::report::text::wrap;
+use crate::ruleset::words::listed;
+
+/// How many columns a line has at most.
+const WIDTH: usize = 80;
+
+impl Steps {
+    /// The steps as text, numbered in their order.
+    pub fn to_text(&self) -> String {
+        let mut text = match self.steps.is_empty() {
+            true => "The rule set asks for no steps.\n".to_owned(),
+            false => format!(
+                "Start on {}; all is done on {} at the earliest.\n",
+                self.start, self.end
+            ),
+        };
+        for (number, step) in (1..).zip(&self.steps) {
+            let lead = format!("{number:>3}. {}  ", step.earliest);
+            let what = paragraph(lead.len(), step.what.trim_end_matches('.'));
+            text += &format!("\n{lead}{}", what.trim_start());
+            for line in self.lines(step) {
+                text += &paragraph(7, &line);
+            }
+        }
+        if !self.not_needed.is_empty() {
+            text += "\nNot asked for here:\n";
+            for what in &self.not_needed {
+                text += &paragraph(2, what);
+            }
+        }
+        text + &self.cautions()
+    }
+
+    fn lines(&self, step: &Step) -> Vec<String> {
+        let mut lines = Vec::new();
+        lines
+            .extend((!step.sure).then(|| {
+                "Only if it applies: that turns on an answer that is missing.".to_owned()
+            }));
+        lines.extend(step.who.as_ref().map(|who| format!("Who: {who}.")));
+        lines.extend(self.waits(step));
+        lines.push(time(step));
+        lines.extend(
+            step.every
+                .as_ref()
+                .zip(step.again.as_ref())
+                .map(|(every, again)| format!("Again every {every}: next on {again}.")),
+        );
+        lines.extend(last_day(step));
+        lines.extend(self.room(step));
+        lines
+    }
+
+    fn waits(&self, step: &Step) -> Option<String> {
+        let waits: Vec<String> = (step.waits_for.iter())
+            .map(|wait| {
+                let number = self.number(&wait.step);
+                let least = wait
+                    .at_least
+                    .as_ref()
+                    .map(|long| format!("at least {long} "));
+                let most = wait
+                    .at_most
+                    .as_ref()
+                    .map(|long| format!(" and no more than {long}"));
+                let (least, most) = (least.unwrap_or_default(), most.unwrap_or_default());
+                match (least.is_empty(), most.is_empty()) {
+                    (true, true) => format!("after step {number}"),
+                    (true, false) => format!(
+                        "no more than {} after step {number}",
+                        most.trim_start_matches(" and no more than ")
+                    ),
+                    (false, _) => format!("{}{most} after step {number}", least.trim_end()),
+                }
+            })
+            .collect();
+        (!waits.is_empty()).then(|| format!("Begins {}.", listed(&waits, "and")))
+    }
+
+    fn number(&self, name: &str) -> usize {
+        let place = self.steps.iter().position(|step| step.id == name);
+        place.map_or(0, |place| place + 1)
+    }
+
+    /// How much room there is, and what a delay moves.
+    fn room(&self, step: &Step) -> Option<String> {
+        let (latest, slack) = (step.latest.as_ref()?, step.slack?);
+        let room = match slack {
+            ..0 => return None,
+            0 => "No day to spare".to_owned(),
+            1 => format!("1 day to spare (latest {latest})"),
+            more => format!("{more} days to spare (latest {latest})"),
+        };
+        let moved = match (step.a_week_later.as_slice(), step.end_moves) {
+            ([], 0) => "a week later here moves nothing else".to_owned(),
+            ([], more) => format!("a week later here moves the end by {}", days(more)),
+            (moved, 0) => format!("a week later here moves {}, not the end", self.moved(moved)),
+            (moved, more) => format!(
+                "a week later here moves {}, and the end by {}",
+                self.moved(moved),
+                days(more)
+            ),
+        };
+        Some(format!("{room}; {moved}."))
+    }
+
+    fn moved(&self, moved: &[Moved]) -> String {
+        let mut numbers: Vec<usize> = moved.iter().map(|moved| self.number(&moved.step)).collect();
+        numbers.sort_unstable();
+        let noun = if numbers.len() == 1 { "step" } else { "steps" };
+        format!("{noun} {}", listed(&runs(&numbers), "and"))
+    }
+
+    fn cautions(&self) -> String {
+        let unsaid = self
+            .steps
+            .iter()
+            .filter(|step| step.takes.is_none() && !step.event)
+            .count();
+        let unsaid = match unsaid {
+            0 => String::new(),
+            1 => "The rule set does not say how long one step takes; it is counted as done the same day, so all that \
+                  follows can be later."
+                .to_owned(),
+            more => format!(
+                "The rule set does not say how long {more} steps take; they are counted as done the same day, so all \
+                 that follows can be later."
+            ),
+        };
+        let days = "All days are counted, week-ends and holidays too. The authority decides in its own time; ask it \
+                    before you order anything.";
+        format!("\n{}{}", paragraph(0, &unsaid), paragraph(0, days))
+    }
+}
+
+/// Numbers in their order, three and more in a row as `4 to 9`.
+fn runs(numbers: &[usize]) -> Vec<String> {
+    let mut runs: Vec<(usize, usize)> = Vec::new();
+    for &number in numbers {
+        match runs.last_mut() {
+            Some((_, last)) if *last + 1 == number => *last = number,
+            _ => runs.push((number, number)),
+        }
+    }
+    let said = |(first, last): (usize, usize)| match last - first {
+        0 => vec![first.to_string()],
+        1 => vec![first.to_string(), last.to_string()],
+        _ => vec![format!("{first} to {last}")],
+    };
+    runs.into_iter().flat_map(said).collect()
+}
+
+/// A paragraph, its lines indented by so many columns.
+fn paragraph(indent: usize, text: &str) -> String {
+    let margin = " ".repeat(indent);
+    let lines = wrap(text, WIDTH.saturating_sub(indent));
+    lines
+        .iter()
+        .map(|line| format!("{margin}{line}\n"))
+        .collect()
+}
+
+fn time(step: &Step) -> String {
+    match &step.takes {
+        Some(takes) => format!("Takes {takes}: done on {}.", step.done),
+        None if step.event => "Nothing here says how long it takes or when it happens.".to_owned(),
+        None => "How long it takes is not said.".to_owned(),
+    }
+}
+
+fn last_day(step: &Step) -> Option<String> {
+    let last = step.last_day.as_ref()?;
+    Some(match step.slack {
+        Some(..0) => format!(
+            "It must be done by {last}, which cannot be kept: something before it must be done later."
+        ),
+        _ => format!("It must be done by {last}."),
+    })
+}
+
+fn days(count: i64) -> String {
+    match count {
+        1 => "1 day".to_owned(),
+        more => format!("{more} days"),
+    }
+}
