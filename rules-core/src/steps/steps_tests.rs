@@ -139,7 +139,7 @@ fn a_circle_is_a_fault_of_the_rule_file() {
     };
     assert_eq!(fault.code, "circle-of-steps");
     assert!(
-        fault.message.contains("`a`, `b`, `later`, `c`"),
+        fault.message.contains("`b`, `later`, `c`, `a`"),
         "{}",
         fault.message
     );
