@@ -156,11 +156,25 @@ impl<'a> Judge<'a> {
             .saturating_mul(2);
         let pieces = self.pieces(zone, drawn, env);
         let (low, high) = (total(&pieces.inner).0, total(&pieces.outer).1);
+        let low_slack = slack.saturating_add(cutting(&pieces.inner, drawn.figure));
+        let high_slack = slack.saturating_add(cutting(&pieces.outer, drawn.figure));
         Some(Interval {
-            low: low.saturating_sub(slack).max(0),
-            high: high.saturating_add(slack),
+            low: low.saturating_sub(low_slack).max(0),
+            high: high.saturating_add(high_slack),
         })
     }
+}
+
+/// By how much cutting may change a length, in nanometres: both ends of each cut piece are rounded.
+fn cutting(pieces: &[Figure], whole: &Figure) -> i128 {
+    /// What a cut may be off by where the whole's own accuracy is not known.
+    const ROUNDING: i64 = 1_000_000;
+    let off = |piece: &Figure| match piece.accuracy.zip(whole.accuracy) {
+        Some((piece, whole)) => piece.saturating_sub(whole),
+        None => ROUNDING,
+    };
+    let cut = pieces.iter().filter(|piece| piece.forms != whole.forms);
+    cut.map(|piece| 2 * i128::from(off(piece))).sum()
 }
 
 /// What a zone leaves of an outline: what surely is in it, and all that may be.

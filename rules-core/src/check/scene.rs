@@ -7,7 +7,7 @@ use std::rc::Rc;
 use super::Missing;
 use super::facts::{FactView, all_that_is_possible};
 use crate::measure::Gap;
-use crate::plan::{Plan, Possible, Thing, ThingIndex};
+use crate::plan::{Looked, Plan, Possible, Thing, ThingIndex};
 use crate::ruleset::{RuleSet, Zone};
 use crate::vocabulary::{FactId, KindId, Number, OutlineId};
 
@@ -258,7 +258,8 @@ impl<'a> Scene<'a> {
 
     /// Whether all things of a kind are known to be drawn, however far away.
     fn looked_for(&self, kind: KindId) -> bool {
-        self.sees_all(kind) || self.base.plan.inventory.contains_key(&kind)
+        let looked = self.base.plan.inventory.get(&kind);
+        self.sees_all(kind) || matches!(looked, Some(Looked::None | Looked::AllShown(None)))
     }
 
     /// What a fact can still be; uncertain ones are noted with the amounts that they are compared with.

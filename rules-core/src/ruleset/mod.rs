@@ -5,6 +5,7 @@ mod model;
 mod read;
 pub mod say;
 pub mod types;
+mod values;
 pub mod words;
 
 #[cfg(test)]
@@ -17,3 +18,4 @@ mod read_tests;
 pub use circle::circle;
 pub use model::*;
 pub use read::{Checked, FileFaults, read};
+pub use values::*;

@@ -1,0 +1,293 @@
+//! What a rule measures: amounts, distances, areas, selections, zones and tables.
+
+use std::rc::Rc;
+
+use super::{Bound, Requirement};
+use crate::quantity::{Dimension, Interval, Unit};
+use crate::text::Span;
+use crate::vocabulary::{FactId, KindId, OutlineId};
+
+/// An amount that a rule states, as it was written.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Stated {
+    /// The amount; an interval where the file itself says so.
+    pub range: Interval,
+    /// Of what.
+    pub dimension: Dimension,
+    /// The unit as written.
+    pub unit: Unit,
+}
+
+/// Anything that gives an amount (or, for a fact, a word).
+#[derive(Debug, Clone, PartialEq)]
+pub enum Value {
+    /// An amount.
+    Stated(Stated),
+    /// A fact of the thing under `each` or of the only thing of its kind.
+    Fact(FactId),
+    /// How far apart two outlines are.
+    Distance(Box<Distance>),
+    /// How large an area is.
+    Area(Box<Area>),
+    /// How long the lines are.
+    Length {
+        /// The lines.
+        of: Operand,
+        /// Only what lies in here.
+        within: Option<Box<Zone>>,
+    },
+    /// How many things there are.
+    Count(Selection),
+    /// How wide the widest way through a barrier is.
+    Enclosure(Box<Enclosure>),
+    /// How loud the equipment is at a place.
+    Sound(Box<Sound>),
+    /// The row that applies says how much.
+    Table(Box<Table<Value>>),
+    /// The largest of these.
+    Largest(Vec<Value>),
+    /// The smallest of these.
+    Smallest(Vec<Value>),
+    /// All of these together.
+    Sum(Vec<Value>),
+    /// The first less the others.
+    Difference(Vec<Value>),
+    /// These multiplied.
+    Product(Vec<Value>),
+    /// One number out of many things.
+    Over {
+        /// Which number.
+        how: Over,
+        /// The things.
+        of: Selection,
+        /// What is taken of each.
+        take: Box<Value>,
+    },
+    /// A defined term.
+    Named {
+        /// Its name.
+        term: String,
+        /// What it says.
+        value: Rc<Value>,
+    },
+}
+
+/// How one number is made out of many.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Over {
+    /// The largest.
+    Largest,
+    /// The smallest.
+    Smallest,
+    /// All together.
+    Sum,
+}
+
+/// How far apart two outlines are.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Distance {
+    /// From here.
+    pub from: Operand,
+    /// To here.
+    pub to: Operand,
+    /// How it is measured.
+    pub how: Measured,
+    /// The farthest point of `from` instead of the nearest.
+    pub farthest: bool,
+}
+
+/// How a distance is measured.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Measured {
+    /// On the plan.
+    Level,
+    /// Through the air.
+    InSpace,
+    /// Straight up or down.
+    Plumb,
+    /// Round what stands in the way.
+    Walking,
+}
+
+/// Outlines, between which a distance can be taken.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Operand {
+    /// The term that names it.
+    pub term: Option<String>,
+    /// What it is made of.
+    pub parts: Vec<Part>,
+}
+
+/// One outline of some things.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Part {
+    /// The things.
+    pub which: Which,
+    /// The outline.
+    pub outline: OutlineId,
+    /// By how much its area counts (billionths), where that is not in full.
+    pub counted: Option<i128>,
+}
+
+/// Which things are meant.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Which {
+    /// The one under `each`, or the one that a `where` speaks of.
+    Bound(KindId),
+    /// All that the selection selects.
+    All(Selection),
+}
+
+/// Things of one kind.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Selection {
+    /// The term that names it.
+    pub term: Option<String>,
+    /// The kind.
+    pub kind: KindId,
+    /// Only those of which this holds.
+    pub filter: Option<Box<Requirement>>,
+    /// Only what lies in here.
+    pub zone: Option<Box<Zone>>,
+    /// What it means that there is none.
+    pub if_none: Option<IfNone>,
+}
+
+/// What it means that a selection is surely empty.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum IfNone {
+    /// The requirement holds.
+    Passes,
+    /// The requirement does not hold.
+    Fails,
+    /// The authority decides.
+    Refer,
+}
+
+/// A region of the plan.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Zone {
+    /// Inside an area.
+    Inside(Operand),
+    /// Within a distance of an outline.
+    Around {
+        /// The outline.
+        of: Operand,
+        /// The distance.
+        by: Value,
+    },
+    /// Between two lines.
+    Between(Operand, Operand),
+    /// The triangle at a corner of two lines.
+    Corner {
+        /// The two lines.
+        of: Box<(Operand, Operand)>,
+        /// How long its legs are.
+        legs: Value,
+    },
+    /// All but this.
+    Not(Box<Zone>),
+    /// A defined term.
+    Named {
+        /// Its name.
+        term: String,
+        /// What it says.
+        zone: Rc<Zone>,
+    },
+}
+
+/// How large an area is.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Area {
+    /// Of what.
+    pub of: Operand,
+    /// Only what lies in here.
+    pub within: Option<Box<Zone>>,
+    /// As a share of this.
+    pub share_of: Option<ShareOf>,
+}
+
+/// What a share is a share of.
+#[derive(Debug, Clone, PartialEq)]
+pub enum ShareOf {
+    /// The area of these outlines.
+    Outlines(Operand),
+    /// A value.
+    Value(Value),
+}
+
+/// How wide the widest way through a barrier is.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Enclosure {
+    /// What is enclosed.
+    pub of: Operand,
+    /// From whom: `street`, `neighbour-lot`, `dwelling`.
+    pub from: Vec<String>,
+    /// What counts as barrier.
+    pub made_of: Operand,
+}
+
+/// How loud the equipment is at a place.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Sound {
+    /// The equipment.
+    pub from: Operand,
+    /// The place.
+    pub at: Operand,
+    /// `day`, `evening`, `night`.
+    pub during: String,
+}
+
+/// Rows, of which the first that applies counts.
+#[derive(Debug, Clone)]
+pub struct Table<T> {
+    /// The value that the rows' bounds speak of.
+    pub by: Option<Value>,
+    /// The rows.
+    pub rows: Vec<Row<T>>,
+    /// Where it stands.
+    pub span: Span,
+}
+
+/// One row of a table.
+#[derive(Debug, Clone)]
+pub struct Row<T> {
+    /// When it applies.
+    pub test: RowTest,
+    /// What it gives.
+    pub then: Then<T>,
+    /// Where it stands.
+    pub span: Span,
+}
+
+/// When a row applies.
+#[derive(Debug, Clone, PartialEq)]
+pub enum RowTest {
+    /// The table's value keeps all of these.
+    Bounds(Vec<Bound>),
+    /// This holds.
+    When(Requirement),
+    /// No row before it applied.
+    Otherwise,
+}
+
+/// What a row gives.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Then<T> {
+    /// This.
+    Give(T),
+    /// The authority decides.
+    Refer,
+}
+
+impl<T: PartialEq> PartialEq for Table<T> {
+    fn eq(&self, other: &Self) -> bool {
+        self.by == other.by && self.rows == other.rows
+    }
+}
+
+impl<T: PartialEq> PartialEq for Row<T> {
+    fn eq(&self, other: &Self) -> bool {
+        self.test == other.test && self.then == other.then
+    }
+}
