@@ -1,4 +1,4 @@
-//! The pages under `docs/` that are drawn from the vocabulary, and the texts that they are about.
+//! The pages under `docs/` that the program itself writes, and the texts that they are about.
 
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
@@ -9,7 +9,7 @@ use rules_core::schema;
 use rules_core::vocabulary::{Fact, Outline, Vocabulary};
 use serde_json::Value;
 
-use crate::reference;
+use crate::{one_site, reference};
 
 /// The folder that holds everything.
 pub fn root() -> PathBuf {
@@ -34,12 +34,14 @@ pub fn of_rule_sets(file: &str) -> io::Result<BTreeMap<String, String>> {
 /// A page: where it is, from the root, and what it should say.
 pub type Page = (&'static str, String);
 
-/// All pages that are drawn from the vocabulary.
+/// All pages that the program itself writes.
 ///
 /// # Errors
 /// What the file system says.
 pub fn pages() -> io::Result<Vec<Page>> {
     let (standard, all) = (Vocabulary::standard(), of_all_rule_sets()?);
+    let files = of_rule_sets("rules.yaml")?;
+    let home = fs::read_to_string(root().join("rulesets/eldermere/home.yaml"))?;
     Ok(vec![
         ("docs/schema/plan.json", json(&schema::plan(&all))),
         (
@@ -48,6 +50,7 @@ pub fn pages() -> io::Result<Vec<Page>> {
         ),
         ("docs/schema/cases.json", json(&schema::cases(&all))),
         ("docs/reference.md", reference::page(&standard)),
+        ("docs/one-site.md", one_site::page(&home, &files)),
     ])
 }
 
