@@ -32,6 +32,8 @@ mod area_tests;
 #[cfg(test)]
 mod distance_tests;
 #[cfg(test)]
+mod offset_tests;
+#[cfg(test)]
 mod random;
 #[cfg(test)]
 mod reach_tests;

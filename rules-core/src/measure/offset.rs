@@ -121,7 +121,7 @@ fn mitred(ring: &[Point], by: i64) -> Result<Vec<Point>, OffsetFault> {
         })
     });
     let moved: Vec<Point> = moved.collect::<Result<_, _>>()?;
-    let turned = signed_area2(&moved).signum() != signed_area2(ring).signum();
+    let turned = !keeps_its_sides(ring, &moved);
     let form = Form::Ring(moved);
     if turned || !validate(&form).is_empty() {
         return Err(OffsetFault::RunsIntoItself);
@@ -130,6 +130,15 @@ fn mitred(ring: &[Point], by: i64) -> Result<Vec<Point>, OffsetFault> {
         return Err(OffsetFault::NotAnArea);
     };
     Ok(moved)
+}
+
+/// Whether each side still goes the way it went: one that turned round has run through another.
+fn keeps_its_sides(ring: &[Point], moved: &[Point]) -> bool {
+    let mut sides = Chain::ring(ring).edges().zip(Chain::ring(moved).edges());
+    let ahead = |(one, other): (Edge, Edge)| {
+        Vector::between(one.a, one.b).dot(Vector::between(other.a, other.b)) > 0
+    };
+    sides.all(ahead)
 }
 
 fn unit(from: Point, to: Point) -> (f64, f64) {

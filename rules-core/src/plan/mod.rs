@@ -1,6 +1,5 @@
 //! The plan: the lot, the pool, and all that stands, runs or flows there.
 
-mod derive;
 pub mod figure;
 mod model;
 mod read;

@@ -2,11 +2,11 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::super::derive::{self, Drawn};
 use super::super::valid::{self, Flaw};
 use super::super::{Figure, Form};
 use super::context::{Context, guess};
-use super::shape::{How, Outlined};
+use super::shape::{Drawn, How, Outlined};
+use crate::measure::{Corners, OffsetFault, inward, outward};
 use crate::text::Span;
 use crate::vocabulary::{KindId, OutlineId, Shape};
 
@@ -193,10 +193,41 @@ fn fits(form: &Form, spread: i64, shape: Shape) -> bool {
     }
 }
 
-fn worked_out(from: &Drawn, how: How) -> Result<Drawn, &'static str> {
-    match how {
+/// An outline worked out from another. The accuracy is the thing's own, and given to it later.
+fn worked_out((forms, spread): &Drawn, how: How) -> Result<Drawn, &'static str> {
+    let from = Figure {
+        forms: forms.clone(),
+        spread: *spread,
+        accuracy: None,
+    };
+    let moved = match how {
         How::Same => Ok(from.clone()),
-        How::Outward(by, corners) => derive::outward(from, by, corners),
-        How::Inward(by) => derive::inward(from, by),
+        // What is round already has no corners to make square.
+        How::Outward(by, _) if *spread > 0 => outward(&from, by, Corners::Round),
+        How::Outward(by, corners) => outward(&from, by, corners),
+        How::Inward(by) => inward(&from, by),
+    };
+    moved
+        .map(|figure| (figure.forms, figure.spread))
+        .map_err(|fault| why_not(&fault, forms))
+}
+
+/// Why an outline cannot be worked out, and what to do instead.
+fn why_not(fault: &OffsetFault, forms: &[Form]) -> &'static str {
+    match (fault, forms) {
+        (OffsetFault::NotAnArea | OffsetFault::AlreadyRound, _) => {
+            "A line or a point has no square corners: write `corners: round`."
+        }
+        (OffsetFault::TooAcute { .. } | OffsetFault::RunsIntoItself, _) => {
+            "Its sides would cross, so that the outline has to be drawn."
+        }
+        (OffsetFault::NotConvex, [_]) => {
+            "It has hollows, so that the outline inside it has to be drawn."
+        }
+        (OffsetFault::NotConvex, _) => {
+            "It has several parts, so that the outline inside it has to be drawn."
+        }
+        (OffsetFault::NothingLeft, [Form::Ring(_)]) => "Nothing would be left inside.",
+        (OffsetFault::NothingLeft, _) => "It is too narrow: nothing would be left inside.",
     }
 }

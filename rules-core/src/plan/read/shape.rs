@@ -1,8 +1,8 @@
 //! How an outline is drawn: points, lists of points, circles, rectangles and the like.
 
-use super::super::derive::{Corners, Drawn, whole};
 use super::super::{Form, Point};
 use super::context::{Context, guess};
+use crate::measure::Corners;
 use crate::quantity::Dimension;
 use crate::text::{Entry, MapReader, Node, Span};
 use crate::vocabulary::Shape;
@@ -21,6 +21,9 @@ const WAYS: [&str; 9] = [
     "same-as",
     "parts",
 ];
+
+/// Forms and their spread, as in a [`Figure`](super::super::Figure).
+pub(super) type Drawn = (Vec<Form>, i64);
 
 /// An outline as written.
 pub(super) enum Outlined {
@@ -383,4 +386,13 @@ fn rectangle(at: Point, (length, width): (i64, i64), radius: i64, turned: i128) 
         (false, false) => Form::Point(corner(radius, radius)),
         _ => Form::Path(vec![corner(radius, radius), corner(far, high)]),
     }
+}
+
+/// A number of nanometres, rounded to the nearest whole one.
+#[expect(
+    clippy::cast_possible_truncation,
+    reason = "within 20 km of the origin, and a cast beyond stops at the end"
+)]
+fn whole(nanometres: f64) -> i64 {
+    nanometres.round() as i64
 }
