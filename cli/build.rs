@@ -4,7 +4,9 @@ use std::path::{Path, PathBuf};
 use std::{env, fs, io};
 
 fn main() -> io::Result<()> {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../rulesets");
+    // Asked for when it runs, not when it is built: a checkout may be moved between the two.
+    let crate_folder = env::var_os("CARGO_MANIFEST_DIR").ok_or(io::ErrorKind::NotFound)?;
+    let folder = Path::new(&crate_folder).join("../rulesets");
     println!("cargo::rerun-if-changed={}", folder.display());
     let mut files: Vec<PathBuf> = fs::read_dir(&folder)?
         .map(|entry| Ok(entry?.path().join("rules.yaml")))
