@@ -171,16 +171,7 @@ fn anything_else_is_said_in_plain_words() {
             "cannot both come from standard input",
         ),
     ];
-    for (arguments, expected) in cases {
-        let output = run(arguments);
-        assert_eq!(status(&output), 4, "{arguments:?}");
-        assert!(
-            stderr(&output).contains(expected),
-            "{arguments:?}: {}",
-            stderr(&output)
-        );
-        assert_eq!(stdout(&output), "", "{arguments:?}");
-    }
+    trouble_is_told(&cases);
     let folder = run(&["check", env!("CARGO_MANIFEST_DIR"), "--rules", RULES]);
     assert_eq!(status(&folder), 4);
 }

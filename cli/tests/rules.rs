@@ -142,16 +142,7 @@ fn slips_on_the_command_line_are_said_in_plain_words() {
         ),
         (&["rules", "list", "all"], "`all` is one word too many."),
     ];
-    for (arguments, expected) in cases {
-        let output = run(arguments);
-        assert_eq!(status(&output), 4, "{arguments:?}");
-        assert!(
-            stderr(&output).contains(expected),
-            "{arguments:?}: {}",
-            stderr(&output)
-        );
-        assert_eq!(stdout(&output), "", "{arguments:?}");
-    }
+    trouble_is_told(&cases);
 }
 
 #[test]

@@ -56,14 +56,5 @@ fn faults_and_slips_are_said_in_plain_words() {
         (&["steps", PLAN, "-s", "2026-03-02"], "By which rules?"),
         (&["steps", "-r", RULES], "siting steps my-plan.yaml"),
     ];
-    for (arguments, expected) in cases {
-        let output = run(arguments);
-        assert_eq!(status(&output), 4, "{arguments:?}");
-        assert!(
-            stderr(&output).contains(expected),
-            "{arguments:?}: {}",
-            stderr(&output)
-        );
-        assert_eq!(stdout(&output), "", "{arguments:?}");
-    }
+    trouble_is_told(&cases);
 }

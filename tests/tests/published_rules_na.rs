@@ -5,6 +5,7 @@
 
 #[path = "published_na/barriers.rs"]
 mod barriers;
+mod common;
 #[path = "published_na/places.rs"]
 mod places;
 #[path = "published_na/services.rs"]
@@ -14,9 +15,7 @@ use std::collections::BTreeMap;
 use std::fs;
 use std::path::Path;
 
-use outside_checks::cases::changed_base;
-use rules_core::check::check;
-use rules_core::plan;
+use common::comes_to;
 use rules_core::ruleset::{RuleSet, read};
 use rules_core::vocabulary::Vocabulary;
 
@@ -103,39 +102,6 @@ fn moved(limit: &str, hundredths: i64) -> String {
         .expect("a number with at most two decimals");
     let value = value + hundredths;
     format!("{}.{:02} {unit}", value / 100, value % 100)
-}
-
-/// What the rule or the decision comes to on a plan.
-fn comes_to(rules: &RuleSet, cases: &str, what: &str, change: &str) -> String {
-    let text = changed_base(cases, change)
-        .unwrap_or_else(|faults| panic!("{}", faults.show("change", change)));
-    let plan = plan::read(&text, &rules.vocabulary)
-        .unwrap_or_else(|faults| panic!("{}", faults.show(change, &text)));
-    let found = check(&plan, rules);
-    if let Some(decision) = what.strip_prefix("decide ") {
-        let index = rules
-            .decisions
-            .iter()
-            .position(|it| it.id == decision)
-            .expect("the decision");
-        let decided = found
-            .decisions
-            .iter()
-            .find(|it| it.decision == index)
-            .expect("decided");
-        return decided.classes.join(" or ");
-    }
-    let index = rules
-        .rules
-        .iter()
-        .position(|rule| rule.id == what)
-        .expect("the rule");
-    let finding = found
-        .rules
-        .iter()
-        .find(|finding| finding.rule == index)
-        .expect("found");
-    finding.outcome.word().to_owned()
 }
 
 /// What is wrong with a row, in sentences.

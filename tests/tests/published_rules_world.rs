@@ -3,13 +3,13 @@
 //! The values stand in `published-world/values.txt`, as they were read and with where they were read, apart from the
 //! rule files, so that a slip in either shows.
 
+mod common;
+
 use std::collections::BTreeMap;
 use std::fs;
 use std::path::Path;
 
-use outside_checks::cases::changed_base;
-use rules_core::check::check;
-use rules_core::plan;
+use common::comes_to;
 use rules_core::ruleset::{RuleSet, read};
 use rules_core::vocabulary::Vocabulary;
 
@@ -136,27 +136,6 @@ fn rule_set(folder: &str) -> RuleSet {
         Ok(checked) => checked.rule_set,
         Err(_) => panic!("{folder} reads clean"),
     }
-}
-
-/// What the rule or the decision comes to on a plan.
-fn comes_to(rules: &RuleSet, cases: &str, what: &str, change: &str) -> String {
-    let text = changed_base(cases, change)
-        .unwrap_or_else(|faults| panic!("{}", faults.show("change", change)));
-    let plan = plan::read(&text, &rules.vocabulary)
-        .unwrap_or_else(|faults| panic!("{}", faults.show(change, &text)));
-    let found = check(&plan, rules);
-    if let Some(id) = what.strip_prefix("decide ") {
-        let decided = found
-            .decisions
-            .iter()
-            .find(|it| rules.decisions[it.decision].id == id);
-        return decided.expect("the decision").classes.join(" or ");
-    }
-    let finding = found
-        .rules
-        .iter()
-        .find(|it| rules.rules[it.rule].id == what);
-    finding.expect("the rule").outcome.word().to_owned()
 }
 
 #[test]

@@ -92,3 +92,17 @@ pub fn depth_rules(name: &str, more: &str) -> String {
          pool.depth, at-most: 2 m}}\n"
     )
 }
+
+/// Each of these command lines ends with status 4, says so in these words, and prints nothing else.
+pub fn trouble_is_told(cases: &[(&[&str], &str)]) {
+    for (arguments, expected) in cases {
+        let output = run(arguments);
+        assert_eq!(status(&output), 4, "{arguments:?}");
+        assert!(
+            stderr(&output).contains(expected),
+            "{arguments:?}: {}",
+            stderr(&output)
+        );
+        assert_eq!(stdout(&output), "", "{arguments:?}");
+    }
+}

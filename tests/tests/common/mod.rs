@@ -1,6 +1,7 @@
 //! Small rule sets and plans, written as text and judged through the library.
 #![allow(dead_code, reason = "not every test file needs all of it")]
 
+use outside_checks::cases::changed_base;
 pub use rules_core::check::Outcome;
 use rules_core::check::check;
 use rules_core::plan::{self, Plan};
@@ -141,4 +142,25 @@ pub fn classes_of(table: &str, plot: &Plot) -> Vec<String> {
         .iter()
         .map(|class| (*class).to_owned())
         .collect()
+}
+
+/// What a rule, or `decide` and a decision, comes to on the base plan of some cases with a change.
+pub fn comes_to(rules: &RuleSet, cases: &str, what: &str, change: &str) -> String {
+    let text = changed_base(cases, change)
+        .unwrap_or_else(|faults| panic!("{}", faults.show("change", change)));
+    let plan = plan::read(&text, &rules.vocabulary)
+        .unwrap_or_else(|faults| panic!("{}", faults.show(change, &text)));
+    let found = check(&plan, rules);
+    if let Some(id) = what.strip_prefix("decide ") {
+        let decided = found
+            .decisions
+            .iter()
+            .find(|it| rules.decisions[it.decision].id == id);
+        return decided.expect("the decision").classes.join(" or ");
+    }
+    let finding = found
+        .rules
+        .iter()
+        .find(|it| rules.rules[it.rule].id == what);
+    finding.expect("the rule").outcome.word().to_owned()
 }
