@@ -1,6 +1,5 @@
 //! The command `siting`: reads the files, asks the library, prints the answer.
 
-mod bundled;
 mod check;
 mod files;
 mod print;
@@ -11,6 +10,7 @@ mod usage;
 use std::process::ExitCode;
 
 use lexopt::prelude::*;
+use siting_rulesets as bundled;
 use usage::{Trouble, misread};
 
 const HELP: &str = "\

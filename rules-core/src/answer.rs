@@ -222,6 +222,11 @@ pub fn steps_to_json(answer: &Result<Steps, Refusal>) -> String {
     })
 }
 
+/// What is wrong with the texts, as JSON, as [`to_json`] says it.
+pub fn refusal_to_json(refusal: &Refusal) -> String {
+    written(&refused(refusal))
+}
+
 fn refused(refusal: &Refusal) -> Answer<'_> {
     let plan = refusal.plan.iter();
     let rules = refusal.rules.iter().map(|file| RefusedFile {

@@ -35,5 +35,6 @@ pub mod text;
 pub mod vocabulary;
 
 pub use answer::{
-    Refusal, Refused, RulesRead, judge_texts, read_rules, steps_texts, steps_to_json, to_json,
+    Refusal, Refused, RulesRead, judge_texts, read_rules, refusal_to_json, steps_texts,
+    steps_to_json, to_json,
 };

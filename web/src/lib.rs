@@ -1,24 +1,17 @@
-//! What the page calls: the library behind one function, and no logic of its own.
+//! What the page calls: text in, text out, and no logic of its own.
+//!
+//! What goes in is the text of a plan or of a rule file, what comes out is JSON. A text that cannot be used comes back as
+//! `{"refused": {"plan": […], "rules": […]}}`, with all faults, each with its place and what would be right.
 
-use rules_core::{judge_texts, to_json};
-use wasm_bindgen::prelude::wasm_bindgen;
+mod answer;
+mod check;
+mod clerk;
+mod document;
+mod sets;
+mod steps;
 
-/// Judges a plan by a rule set; gives the report or what is wrong with the texts, as JSON.
-///
-/// The rule set must stand alone: a page has no other files for it to build on.
-#[wasm_bindgen]
-pub fn check(plan_text: &str, rules_text: &str) -> String {
-    to_json(&judge_texts(plan_text, rules_text, &|_| None))
-}
-
-#[cfg(test)]
-mod tests {
-    use super::check;
-
-    #[test]
-    fn texts_that_say_nothing_are_refused_both_at_once() {
-        let answer = check("", "");
-        assert!(answer.starts_with("{\n  \"refused\": {\n    \"plan\": [\n      {"));
-        assert_eq!(answer.matches("\"code\": \"empty-file\"").count(), 2);
-    }
-}
+pub use check::check;
+pub use clerk::{faults, read_back, try_cases};
+pub use document::{blank, to_json, to_yaml};
+pub use sets::{cases_text, home, rule_sets, rule_text};
+pub use steps::steps;

@@ -19,7 +19,9 @@ pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
 }
 
 fn listed() -> String {
-    let read = bundled::all().filter_map(|(_, text)| read_rules(text, &bundled::rules).ok());
+    let read = bundled::all()
+        .iter()
+        .filter_map(|set| read_rules(set.rules, &bundled::rules).ok());
     let rows: Vec<String> = read.map(|read| row(&read.rule_set)).collect();
     format!(
         "{}\nsiting rules read NAME says what one of them asks for.\n",

@@ -4,6 +4,7 @@
 
 mod fault;
 mod kit;
+mod laid_out;
 mod leaf;
 mod lines;
 mod node;
@@ -17,6 +18,8 @@ mod write;
 #[cfg(test)]
 mod hostile_tests;
 #[cfg(test)]
+mod laid_out_tests;
+#[cfg(test)]
 mod read_tests;
 #[cfg(test)]
 mod show_tests;
@@ -25,6 +28,7 @@ mod write_tests;
 
 pub use fault::{Fault, Faults};
 pub use kit::{MapReader, closest, yes_no};
+pub use laid_out::{to_json_text, to_yaml_text};
 pub use lines::{Lines, line_col};
 pub use node::{Content, Entry, Node, Span};
 pub use read::{MAX_BYTES, MAX_DEPTH, MAX_NODES, decode, read, read_bytes};

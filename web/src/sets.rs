@@ -1,0 +1,68 @@
+//! The rule sets that come along.
+
+use rules_core::text::{Node, read, to_json_text};
+use serde::Serialize;
+use siting_rulesets::{RuleSetTexts, all, named};
+use wasm_bindgen::prelude::wasm_bindgen;
+
+use crate::answer::written;
+
+/// What a rule set says of itself.
+#[derive(Serialize)]
+struct Head {
+    id: &'static str,
+    title: String,
+    edition: String,
+    authority: String,
+    notice: Option<String>,
+    builds_on: Vec<String>,
+    has_cases: bool,
+    has_home: bool,
+}
+
+/// All rule sets that come along, in the order of their names: `[{"id", "title", "edition", "authority", "notice",
+/// "builds_on", "has_cases", "has_home"}, …]`.
+#[wasm_bindgen]
+pub fn rule_sets() -> String {
+    written(&all().iter().filter_map(head).collect::<Vec<_>>())
+}
+
+fn head(set: &RuleSetTexts) -> Option<Head> {
+    let root = read(set.rules).ok()?;
+    let text = |key| root.get(key).and_then(Node::text).map(str::to_owned);
+    Some(Head {
+        id: set.name,
+        title: text("title")?,
+        edition: text("edition")?,
+        authority: text("authority")?,
+        notice: text("notice"),
+        builds_on: names(root.get("builds-on")),
+        has_cases: set.cases.is_some() || root.get("cases").is_some(),
+        has_home: set.home.is_some(),
+    })
+}
+
+fn names(node: Option<&Node>) -> Vec<String> {
+    let items = node.and_then(Node::as_list).unwrap_or_default();
+    let names = items.iter().filter_map(Node::text);
+    names.map(str::to_owned).collect()
+}
+
+/// The text of a rule set, as its file has it; nothing where there is none of that name.
+#[wasm_bindgen]
+pub fn rule_text(id: &str) -> Option<String> {
+    siting_rulesets::rules(id).map(str::to_owned)
+}
+
+/// The text of its cases, where they stand in a file of their own.
+#[wasm_bindgen]
+pub fn cases_text(id: &str) -> Option<String> {
+    siting_rulesets::cases(id).map(str::to_owned)
+}
+
+/// The plan of its example home as JSON, where it has one.
+#[wasm_bindgen]
+pub fn home(id: &str) -> Option<String> {
+    let home = read(named(id)?.home?).ok()?;
+    Some(to_json_text(&home))
+}

@@ -1,0 +1,155 @@
+//! Each call that the page makes, natively and in the browser: what comes back is JSON of the form that is promised.
+
+use serde_json::Value;
+use siting_web::{
+    blank, cases_text, check, faults, home, read_back, rule_sets, rule_text, steps, to_json,
+    to_yaml, try_cases,
+};
+
+#[cfg(target_arch = "wasm32")]
+use wasm_bindgen_test::wasm_bindgen_test as test;
+#[cfg(target_arch = "wasm32")]
+wasm_bindgen_test::wasm_bindgen_test_configure!(run_in_browser);
+
+fn json(text: &str) -> Value {
+    serde_json::from_str(text).expect("an answer in JSON")
+}
+
+fn rules(id: &str) -> String {
+    rule_text(id).expect("a bundled rule set")
+}
+
+fn demo() -> String {
+    home("eldermere").expect("Eldermere has a home")
+}
+
+#[test]
+fn the_rule_sets_are_listed_with_what_they_say_of_themselves() {
+    let sets = json(&rule_sets());
+    let sets = sets.as_array().expect("a list");
+    assert!(sets.len() > 20, "{}", sets.len());
+    let eldermere = sets.iter().find(|set| set["id"] == "eldermere");
+    let eldermere = eldermere.expect("Eldermere is among them");
+    assert_eq!(eldermere["title"], "Eldermere, private pools");
+    assert_eq!(eldermere["authority"], "Eldermere building office");
+    assert_eq!(eldermere["has_home"], true);
+    for set in sets {
+        let id = set["id"].as_str().expect("a name");
+        assert_eq!(json(&faults(&rules(id)))["faults"], json("[]"), "{id}");
+        assert_eq!(set["has_home"], home(id).is_some(), "{id}");
+        assert!(!set["title"].as_str().expect("a title").is_empty(), "{id}");
+    }
+    assert_eq!(rule_text("nowhere"), None);
+    assert_eq!(cases_text("nowhere"), None);
+    assert_eq!(home("nowhere"), None);
+}
+
+#[test]
+fn the_home_is_judged_as_its_file_is() {
+    let from_yaml = check(siting_rulesets::DEMO_PLAN, &rules("eldermere"));
+    let from_json = check(&demo(), &rules("eldermere"));
+    let [yaml, json] = [&from_yaml, &from_json].map(|text| json(text));
+    assert_eq!(yaml["report"]["counts"], json["report"]["counts"]);
+    assert_eq!(yaml["report"]["verdict"]["word"], "does-not-comply");
+    assert_eq!(yaml["report"]["verdict"], json["report"]["verdict"]);
+}
+
+#[test]
+fn a_rule_set_that_builds_on_a_bundled_one_is_judged() {
+    let sets = json(&rule_sets());
+    let on_others = |set: &&Value| set["builds_on"].as_array().is_some_and(|b| !b.is_empty());
+    let layered: Vec<&Value> = sets.as_array().unwrap().iter().filter(on_others).collect();
+    assert!(!layered.is_empty());
+    for set in layered {
+        let answer = json(&check(&demo(), &rules(set["id"].as_str().unwrap())));
+        assert!(answer["report"]["rules"].is_array(), "{answer}");
+    }
+}
+
+#[test]
+fn texts_that_say_nothing_are_refused_both_at_once() {
+    let answer = json(&check("", ""));
+    assert_eq!(answer["refused"]["plan"][0]["code"], "empty-file");
+    assert_eq!(
+        answer["refused"]["rules"][0]["faults"][0]["code"],
+        "empty-file"
+    );
+}
+
+#[test]
+fn a_document_goes_to_yaml_and_back_as_it_was() {
+    let document = demo();
+    let yaml = json(&to_yaml(&document));
+    let back = json(&to_json(yaml["text"].as_str().expect("a text")));
+    assert_eq!(back["plan"], json(&document));
+    assert_eq!(
+        json(&to_json(&blank()))["plan"],
+        json(&blank()),
+        "what is not a whole plan yet is kept too"
+    );
+    assert_eq!(
+        json(&to_json("a: [1"))["refused"]["plan"][0]["code"],
+        "bracket"
+    );
+    assert!(json(&to_yaml(""))["refused"]["plan"][0]["message"].is_string());
+}
+
+#[test]
+fn an_empty_plan_is_asked_for_its_lot_and_its_pool() {
+    let answer = json(&check(&blank(), &rules("eldermere")));
+    let said = answer["refused"]["plan"].to_string();
+    assert!(said.contains("`lot`") && said.contains("`pool`"), "{said}");
+}
+
+#[test]
+fn the_faults_of_a_rule_file_name_their_lines() {
+    let spoilt = rules("eldermere").replace("at-least: 6 m", "at-leest: 6 m");
+    let answer = json(&faults(&spoilt));
+    let fault = &answer["faults"][0];
+    assert_eq!(fault["underlined"], "at-leest");
+    assert_eq!(fault["file"], Value::Null);
+    let line = usize::try_from(fault["line"].as_u64().expect("a line")).expect("a small number");
+    assert!(spoilt.lines().nth(line - 1).unwrap().contains("at-leest"));
+    assert!(json(&read_back(&spoilt))["refused"]["rules"].is_array());
+    assert!(json(&try_cases(&spoilt, ""))["refused"]["rules"].is_array());
+}
+
+#[test]
+fn a_rule_file_is_read_back_in_sentences() {
+    let answer = json(&read_back(&rules("eldermere")));
+    let rules = &answer["groups"][1]["rules"];
+    let front = rules.as_array().unwrap().iter();
+    let front = front.clone().find(|rule| rule["id"] == "front-line");
+    let front = front.expect("the rule about the front line");
+    assert_eq!(front["clause"], "By-law 7, s. 10(1)");
+    let text = front["lines"][0]["text"].as_str().expect("a sentence");
+    assert!(text.contains("6 m"), "{text}");
+}
+
+#[test]
+fn cases_are_tried() {
+    let (rules, cases) = (rules("barrier-model"), cases_text("barrier-model"));
+    let cases = cases.expect("it has cases");
+    let answer = json(&try_cases(&rules, &cases));
+    let tried = answer["cases"].as_array().expect("a list");
+    assert!(!tried.is_empty());
+    assert!(tried.iter().all(|case| case["wrong"] == json("[]")));
+    assert!(answer["shown"][0]["passing"].is_boolean());
+    let upset = cases.replacen("pass", "fail", 40);
+    let answer = json(&try_cases(&rules, &upset));
+    let wrong = |case: &Value| case["wrong"].as_array().is_some_and(|w| !w.is_empty());
+    assert!(answer["cases"].as_array().unwrap().iter().any(wrong));
+    assert!(json(&try_cases(&rules, "cases: 3"))["faults"][0]["message"].is_string());
+}
+
+#[test]
+fn steps_have_days() {
+    let answer = json(&steps(&demo(), &rules("eldermere"), "2026-03-02"));
+    assert!(
+        answer["steps"].to_string().contains("2026-03-02"),
+        "{answer}"
+    );
+    let answer = json(&steps(&demo(), &rules("eldermere"), "yesterday"));
+    assert!(answer["wrong"].as_str().unwrap().contains("yesterday"));
+    assert!(json(&steps("", "", "2026-03-02"))["refused"].is_object());
+}
