@@ -60,8 +60,16 @@ fn a_rule_set_that_builds_on_a_bundled_one_is_judged() {
     let on_others = |set: &&Value| set["builds_on"].as_array().is_some_and(|b| !b.is_empty());
     let layered: Vec<&Value> = sets.as_array().unwrap().iter().filter(on_others).collect();
     assert!(!layered.is_empty());
+    // The answers are those to Eldermere's own questions. The order of a lot's corners counts, so the text is changed.
+    let demo = demo();
+    let (before, rest) = demo.split_once("\"answers\": {").expect("it has answers");
+    let (_, after) = rest.split_once("}, ").expect("and something after them");
+    let home = format!("{before}{after}");
     for set in layered {
-        let answer = json(&check(&demo(), &rules(set["id"].as_str().unwrap())));
+        let answer = json(&check(
+            &home.to_string(),
+            &rules(set["id"].as_str().unwrap()),
+        ));
         assert!(answer["report"]["rules"].is_array(), "{answer}");
     }
 }
@@ -105,8 +113,11 @@ fn an_empty_plan_is_asked_for_its_lot_and_its_pool() {
 fn the_faults_of_a_rule_file_name_their_lines() {
     let spoilt = rules("eldermere").replace("at-least: 6 m", "at-leest: 6 m");
     let answer = json(&faults(&spoilt));
-    let fault = &answer["faults"][0];
-    assert_eq!(fault["underlined"], "at-leest");
+    let found = answer["faults"].as_array().expect("a list").iter();
+    let fault = found
+        .clone()
+        .find(|fault| fault["underlined"] == "at-leest");
+    let fault = fault.expect("the slip is among them");
     assert_eq!(fault["file"], Value::Null);
     let line = usize::try_from(fault["line"].as_u64().expect("a line")).expect("a small number");
     assert!(spoilt.lines().nth(line - 1).unwrap().contains("at-leest"));
