@@ -1,0 +1,63 @@
+//! Packs the form into one HTML file: `cargo run --release -p siting-pack` writes `target/form/index.html`.
+//!
+//! `--quick` builds the library without the slow optimisations; `--page-only` takes the library as it was packed last,
+//! and packs the page around it anew.
+
+mod engine;
+mod page;
+mod pieces;
+
+use std::error::Error;
+use std::path::{Path, PathBuf};
+use std::{env, fs, io};
+
+use lexopt::prelude::*;
+
+/// How the library comes into the page.
+#[derive(Clone, Copy)]
+enum Library {
+    /// Built for the people who will use it.
+    Full,
+    /// Built fast.
+    Quick,
+    /// As it was packed last.
+    AsItWas,
+}
+
+fn main() -> Result<(), Box<dyn Error>> {
+    let library = asked()?;
+    let web = Path::new(env!("CARGO_MANIFEST_DIR")).join("..");
+    let out = target_folder(&web)?.join("form");
+    fs::create_dir_all(&out)?;
+    let engine = match library {
+        Library::Full => engine::build(&web, &out, "form")?,
+        Library::Quick => engine::build(&web, &out, "form-quick")?,
+        Library::AsItWas => engine::kept(&out)?,
+    };
+    let html = page::packed(&web.join("page"), &engine)?;
+    let file = out.join("index.html");
+    fs::write(&file, &html)?;
+    println!("{}: {} kB", file.display(), html.len() / 1000);
+    Ok(())
+}
+
+fn asked() -> Result<Library, Box<dyn Error>> {
+    let mut arguments = lexopt::Parser::from_env();
+    let mut library = Library::Full;
+    while let Some(argument) = arguments.next()? {
+        library = match argument {
+            Long("quick") => Library::Quick,
+            Long("page-only") => Library::AsItWas,
+            other => return Err(other.unexpected().into()),
+        };
+    }
+    Ok(library)
+}
+
+/// Where cargo builds: as it was told, or in the checkout.
+fn target_folder(web: &Path) -> io::Result<PathBuf> {
+    match env::var_os("CARGO_TARGET_DIR") {
+        Some(folder) => Ok(folder.into()),
+        None => Ok(fs::canonicalize(web)?.join("../target")),
+    }
+}

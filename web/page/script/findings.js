@@ -1,0 +1,162 @@
+// The result in words: the verdict, then each rule with its figures, most pressing first.
+
+import {act, el, mend} from "./dom.js";
+import {pathOf} from "./plan.js";
+import {idOf} from "./field.js";
+import {firstThing, goTo, partOf} from "./form.js";
+import {nameOf} from "./things.js";
+import {look, state} from "./store.js";
+import {count, t} from "./words.js";
+
+const ORDER = ["fail", "unknown", "marginal", "refer", "pass", "not-applicable"];
+const MARKS = {fail: "×", unknown: "?", marginal: "≈", refer: "§", pass: "✓", "not-applicable": "–"};
+
+/** The one line that is always in sight. */
+export function verdictView(answer, stale) {
+  const report = answer?.report;
+  if (!report) return el("div", {id: "verdict", "data-word": "none"}, waiting(answer));
+  const {counts, verdict} = report;
+  const told = ORDER.filter((outcome) => counts[outcome] > 0).map((outcome) => el("li", {"data-outcome": outcome}, markOf(outcome), count(`count.${outcome}`, counts[outcome])));
+  return el("div", {id: "verdict", "data-word": verdict.word},
+    el("p", {id: "verdict-word"}, verdict.sentence),
+    stale && el("p", {class: "stale"}, t("verdict.stale")),
+    el("ul", {class: "counts"}, told));
+}
+
+function waiting(answer) {
+  const first = firstThing();
+  if (first) {
+    return [el("p", {id: "verdict-word"}, t(`first.${first}`)),
+      el("p", {class: "row"}, el("button", {type: "button", class: "add", "data-do": "first-thing", "data-part": first, id: "first-thing"}, t(`first.${first}.do`)),
+        first === "where" && el("button", {type: "button", class: "plain", "data-do": "example", id: "example-early"}, t("menu.example")))];
+  }
+  return el("p", {id: "verdict-word"}, answer?.refused?.rules?.length ? t("verdict.rules-refused") : t("verdict.refused"));
+}
+
+function markOf(outcome) {
+  return el("span", {class: "mark", "aria-hidden": "true"}, MARKS[outcome]);
+}
+
+/** All findings, in groups. */
+export function findingsView(answer) {
+  const report = answer?.report;
+  if (!report) return el("div", {id: "findings"}, el("p", {class: "hint"}, t("findings.none-yet")));
+  const rules = report.rules.filter((rule) => isAbout(rule, state.thing));
+  const binding = rules.filter((rule) => rule.strength === "must");
+  const advice = rules.filter((rule) => rule.strength !== "must");
+  return el("div", {id: "findings"},
+    state.thing && el("p", {class: "filter"}, t("findings.about", {thing: nameOf({id: state.thing})}), " ",
+      el("button", {type: "button", class: "plain", "data-do": "thing-left", id: "findings-all"}, t("findings.all"))),
+    rules.length === 0 && el("p", {}, t("findings.nothing-about")),
+    ORDER.map((outcome) => group(outcome, binding.filter((rule) => rule.outcome === outcome))),
+    advice.length > 0 && el("section", {class: "group", id: "group-advice"}, el("h3", {}, t("group.advice")), advice.map(finding)),
+    !state.thing && decisions(report));
+}
+
+function isAbout(rule, thing) {
+  if (!thing) return true;
+  return rule.parts.some((part) => part.subject?.id === thing && thing !== "pool"
+    || part.readings.some(({witness}) => witness && (witness["from-thing"] === thing || witness["to-thing"] === thing)));
+}
+
+function group(outcome, rules) {
+  if (rules.length === 0) return null;
+  return el("section", {class: "group", id: `group-${outcome}`, "data-outcome": outcome},
+    el("h3", {}, t(`group.${outcome}`), " ", el("span", {class: "how-many"}, String(rules.length))),
+    rules.map(finding));
+}
+
+function finding(rule) {
+  const open = state.selected === rule.id;
+  const part = rule.parts[rule.deciding ?? 0] ?? rule.parts[0];
+  const reading = part?.readings.find((one) => one.measured && one.limit) ?? part?.readings[0];
+  return el("article", {class: "finding", id: `finding-${rule.id}`, "data-outcome": rule.outcome, "data-open": open},
+    el("h4", {}, el("button", {type: "button", "data-do": "finding-chosen", "data-rule": rule.id, "aria-expanded": String(open), id: `choose-${rule.id}`},
+      markOf(rule.outcome), el("span", {class: "hidden"}, `${t(`outcome.${rule.outcome}`)}: `), el("span", {class: "title"}, rule.title))),
+    figures(reading, part),
+    open && details(rule, part));
+}
+
+/** Figure, limit and margin side by side, as in a table of distances. */
+function figures(reading, part) {
+  if (!reading?.measured && !reading?.limit) return null;
+  const cell = (name, text) => text && el("div", {}, el("dt", {}, t(`figure.${name}`)), el("dd", {}, text));
+  return el("dl", {class: "figures"},
+    cell("measured", reading.measured?.text ?? t("figure.not-known")),
+    cell("asked", reading.bound), cell("margin", part?.margin?.text));
+}
+
+function details(rule, part) {
+  const missing = rule.missing ?? [];
+  return el("div", {class: "details"},
+    el("p", {}, part?.sentence ?? rule.sentence),
+    part?.readings.filter((one) => one.witness).slice(0, 1).map((one) => el("p", {class: "witness"}, one.witness.text)),
+    part?.advice && el("p", {}, el("strong", {}, t("finding.advice")), " ", part.advice),
+    missing.map((one) => missingView(one)),
+    rule.outcome !== "pass" && rule.outcome !== "not-applicable" && rule.remedy && el("p", {}, el("strong", {}, t("finding.remedy")), " ", rule.remedy),
+    rule.parts.length > 1 && el("details", {class: "about", id: `parts-${rule.id}`}, el("summary", {}, t("finding.parts", {n: rule.parts.length})),
+      el("ul", {}, rule.parts.map((one) => el("li", {}, markOf(one.outcome), one.sentence)))),
+    rule.note && el("p", {class: "note"}, rule.note),
+    el("p", {class: "source"}, rule.clause, rule.provenance !== "confirmed" && ` · ${t(`provenance.${rule.provenance}`)}`));
+}
+
+/** A question that is open, with the way to its field. */
+export function missingView(missing) {
+  const path = pathOfMissing(missing);
+  return el("div", {class: "missing"}, el("p", {}, missing.question),
+    missing.how && el("p", {class: "hint"}, missing.how),
+    path && el("button", {type: "button", class: "plain", "data-do": "missing-answered", "data-path": path, "data-thing": missing.subject ?? ""}, t("finding.answer")));
+}
+
+function pathOfMissing({kind, name, subject}) {
+  if (kind === "inventory") return `inventory.${name}`;
+  if (kind === "document") return null;
+  const [thing, fact] = name.split(".");
+  const path = subject && pathOf(state.plan, subject);
+  if (path) return kind === "accuracy" ? `${path}.source` : `${path}.${fact ?? thing}`;
+  if (!fact) return kind === "fact" ? `answers.${thing}` : null;
+  if (thing === "lot" || thing === "applicant" || thing === "works" || thing === "answers" || thing === "zone") return `${thing}.${fact}`;
+  return `inventory.${thing}`;
+}
+
+function decisions(report) {
+  if (report.decisions.length === 0) return null;
+  return el("section", {class: "group", id: "group-decisions"}, el("h3", {}, t("group.decisions")),
+    report.decisions.map((one) => el("article", {class: "finding"}, el("h4", {}, one.title), el("p", {}, one.sentence), el("p", {class: "source"}, one.clause))));
+}
+
+/** What to answer first: what the report turns on. */
+export function nextView(answer, asked) {
+  const questions = answer?.report?.questions ?? [];
+  if (questions.length === 0) return el("div", {id: "next-question", class: "empty"});
+  const [{missing, rules}] = asked?.missing?.length ? asked.missing.map((one) => (one.missing ? one : {missing: one, rules: one.rules ?? []})) : questions;
+  return el("div", {id: "next-question"},
+    el("h2", {}, count("next.questions", questions.length)),
+    missingView(missing));
+}
+
+let askedNow = null;
+export function setAskedNow(asked) {
+  askedNow = asked;
+}
+
+/** Only what moves in a drag: the verdict, and the findings as they are then. */
+export function followDrag(answer) {
+  mend(document.getElementById("verdict"), verdictView(answer, false));
+  mend(document.getElementById("findings"), findingsView(answer));
+}
+
+act("finding-chosen", (button) => {
+  const {rule} = button.dataset;
+  look({selected: state.selected === rule ? null : rule});
+});
+act("missing-answered", (button) => {
+  const {path, thing} = button.dataset;
+  if (thing) Object.assign(state, {thing: thing || null});
+  const part = partOf(path, askedNow);
+  goTo(part, path.startsWith("inventory") ? `${idOf(path)}-none` : idOf(path));
+});
+act("first-thing", (button) => {
+  const fields = {where: "rules", lot: "lot-width", pool: "pool-begin"};
+  goTo(button.dataset.part, fields[button.dataset.part]);
+});

@@ -1,0 +1,32 @@
+// Asks the library: what comes of the plan, and what it still has to know. Decides nothing.
+
+import {ask, can, fetchText} from "./engine.js";
+import {written} from "./plan.js";
+
+/** What comes of a plan: `{report}`, or `{refused: {plan, rules}}`, in which a fault of the plan says where it stands. */
+export function judge(plan, rulesText) {
+  const {text, paths} = written(plan);
+  const answer = ask("check", text, rulesText);
+  for (const row of answer.refused?.plan ?? []) row.path = paths[(row.line ?? 0) - 1] ?? "";
+  return answer;
+}
+
+/** What this rule set asks of this plan. */
+export function whatIsAsked(plan, rulesText) {
+  if (!rulesText || !can("asked")) return null;
+  const answer = ask("asked", written(plan).text, rulesText);
+  return answer.refused ? null : answer;
+}
+
+/** The plan drawn, as the text of an SVG; nothing where it cannot be. */
+export function drawn(plan, rulesText, options) {
+  if (!plan.lot || !can("draw")) return null;
+  const text = fetchText("draw", written(plan).text, rulesText, JSON.stringify(options));
+  return text?.startsWith("<svg") ? text : null;
+}
+
+/** The plan changed on the drawing; the same plan where it cannot be so. */
+export function edited(plan, change) {
+  const answer = ask("edit", written(plan).text, JSON.stringify(change));
+  return answer.plan ?? plan;
+}

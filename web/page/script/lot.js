@@ -1,0 +1,110 @@
+// The lot: by width and depth, by its sides and corners, or by drawing; and what each of its sides faces.
+
+import {act, announce, el} from "./dom.js";
+import {ask} from "./engine.js";
+import {faultsAt, question, typed} from "./field.js";
+import {placeFields} from "./shape.js";
+import {sourceField} from "./things.js";
+import {change, look, state} from "./store.js";
+import {t} from "./words.js";
+
+/** What was typed of a lot that is not drawn yet. */
+let size = {width: "", depth: ""};
+let walk = [{length: "", angle: "90"}, {length: "", angle: "90"}, {length: "", angle: "90"}, {length: "", angle: "90"}];
+let wrong = null;
+
+const MODES = ["rectangle", "sides", "draw"];
+
+export function lotFields(lot, line) {
+  return [
+    el("div", {class: "question", role: "radiogroup", "aria-labelledby": "lot-how"},
+      el("p", {class: "ask", id: "lot-how"}, t("lot.how")),
+      el("div", {class: "row"}, MODES.map((mode) => el("label", {class: "tick"},
+        el("input", {type: "radio", name: "lot-mode", value: mode, id: `lot-mode-${mode}`, "data-do": "lot-mode", checked: state.lotMode === mode}), t(`lot.${mode}`))))),
+    modeFields(),
+    wrong && el("div", {class: "wrong", id: "lot-wrong", role: "alert"}, el("p", {}, wrong)),
+    state.plan.lot && drawnLot(lot, line),
+  ];
+}
+
+function modeFields() {
+  if (state.lotMode === "rectangle") return rectangleFields();
+  if (state.lotMode === "sides") return walkFields();
+  return el("p", {}, t("lot.draw-hint"), " ", el("button", {type: "button", class: "add", "data-do": "lot-drawn", id: "lot-draw"}, t("lot.draw-begin")));
+}
+
+function plainField(id, label, value, doing, extra = {}) {
+  return el("div", {class: "question"}, el("label", {class: "ask", for: id}, label),
+    el("div", {class: "figure"}, el("input", {id, type: "text", autocomplete: "off", class: "short", value, "data-do": doing, "data-unit": state.unit, ...extra}),
+      el("span", {class: "unit"}, extra["data-unit"] ?? state.unit)));
+}
+
+function rectangleFields() {
+  return el("div", {},
+    el("div", {class: "pair"}, plainField("lot-width", t("lot.width"), size.width, "lot-size", {"data-key": "width"}),
+      plainField("lot-depth", t("lot.depth"), size.depth, "lot-size", {"data-key": "depth"})),
+    el("p", {class: "hint"}, t("lot.rectangle-hint")));
+}
+
+function walkFields() {
+  return el("div", {},
+    el("p", {class: "hint"}, t("lot.sides-hint")),
+    el("ol", {class: "places"}, walk.map((side, index) => el("li", {},
+      el("fieldset", {class: "place"}, el("legend", {}, t("lot.side", {n: index + 1})),
+        el("div", {class: "pair"},
+          plainField(`walk-${index}-length`, t("lot.length"), side.length, "walk-typed", {"data-index": index, "data-key": "length"}),
+          index + 1 < walk.length && plainField(`walk-${index}-angle`, t("lot.angle"), side.angle, "walk-typed", {"data-index": index, "data-key": "angle", "data-unit": "deg"})))))),
+    el("div", {class: "row"},
+      el("button", {type: "button", class: "plain", "data-do": "walk-more"}, t("lot.side-more")),
+      walk.length > 3 && el("button", {type: "button", class: "plain", "data-do": "walk-less"}, t("lot.side-less"))),
+    el("button", {type: "button", class: "add", "data-do": "walk-done", id: "walk-done"}, t("lot.walk-done")));
+}
+
+function drawnLot(lot, line) {
+  const sides = state.plan.lot.sides ?? [];
+  const faces = line?.facts?.find((fact) => fact.id === "faces") ?? {id: "faces", ask: t("lot.faces"), answer: "choice", words: ["front", "side", "rear", "street-side", "shore", "alley"]};
+  const others = (line?.facts ?? []).filter((fact) => fact.id !== "faces");
+  return el("div", {},
+    el("h3", {}, t("lot.sides-head")), el("p", {class: "hint"}, t("lot.faces-hint")),
+    sides.map((side, index) => el("fieldset", {class: "side", id: `side-${side.id}`, "data-wrong": faultsAt(`lot.sides.${index}`).length > 0},
+      el("legend", {}, t("lot.side-named", {name: side.id.replaceAll("-", " ")})),
+      question(`lot.sides.${index}.faces`, {...faces, ask: t("lot.faces")}),
+      others.map((fact) => question(`lot.sides.${index}.${fact.id}`, fact)))),
+    sourceField("lot"), el("p", {class: "hint"}, t("lot.source-hint")),
+    (lot?.facts ?? []).map((fact) => question(`lot.${fact.id}`, fact)),
+    el("details", {class: "about", id: "lot-corners"}, el("summary", {}, t("lot.corners")),
+      Object.keys(state.plan.lot.corners ?? {}).map((corner) => placeFields(`lot.corners.${corner}`, t("lot.corner", {name: corner})))));
+}
+
+/** The plan with a lot, as the library lays it out; says what is wrong beside the fields where it cannot be. */
+function layOut(lot) {
+  const answer = ask("edit", JSON.stringify(state.plan), JSON.stringify({lot}));
+  wrong = answer.wrong ?? null;
+  if (wrong || !answer.plan) return look({});
+  change(answer.plan);
+  announce(t("lot.laid-out"));
+}
+
+act("lot-mode", (radio) => {
+  wrong = null;
+  look({lotMode: radio.value});
+});
+act("lot-size", (field) => {
+  size = {...size, [field.dataset.key]: typed(field.value, field.dataset.unit) ?? ""};
+  if (size.width && size.depth) layOut(size);
+  else look({});
+});
+act("walk-typed", (field) => {
+  const {index, key, unit} = field.dataset;
+  walk = walk.map((side, at_) => at_ === Number(index) ? {...side, [key]: typed(field.value, unit) ?? ""} : side);
+  look({});
+});
+act("walk-more", () => {
+  walk = [...walk, {length: "", angle: "90"}];
+  look({});
+});
+act("walk-less", () => {
+  walk = walk.slice(0, -1);
+  look({});
+});
+act("walk-done", () => layOut({sides: walk}));

@@ -1,0 +1,146 @@
+// Begins: words, what was kept, the library; then shows what is so after each change.
+
+import {act, el, listen, mend} from "./dom.js";
+import {ask, can, wake} from "./engine.js";
+import {setFaults} from "./field.js";
+import {drawPlaces, onDrag, sheetView, showSheet, wireSheet} from "./sheet.js";
+import {findingsView, followDrag, nextView, setAskedNow, verdictView} from "./findings.js";
+import {firstThing, formView} from "./form.js";
+import {judge, whatIsAsked} from "./judge.js";
+import {fromFragment} from "./link.js";
+import {menuView, notice} from "./menu.js";
+import {papersView} from "./papers.js";
+import {printView, setPrinted} from "./print.js";
+import {kindNamed, sectionOf, setKinds, withThing} from "./things.js";
+import {change, look, onChange, restore, state, useBundled} from "./store.js";
+import {showDesk, wireDesk} from "./desk.js";
+import {choose, t} from "./words.js";
+
+let sets = [];
+let judged = {plan: null, rules: null, answer: null};
+/** The last plan that could be judged, so that a slip of the pen does not wipe the result away. */
+let good = null;
+let asked = null;
+
+function judgeNow() {
+  if (judged.plan === state.plan && judged.rules === state.rulesText) return judged.answer;
+  const answer = firstThing() ? null : judge(state.plan, state.rulesText);
+  judged = {plan: state.plan, rules: state.rulesText, answer};
+  if (answer?.report) good = {plan: state.plan, rules: state.rulesText, answer};
+  asked = whatIsAsked(state.plan, state.rulesText) ?? (good?.rules === state.rulesText ? asked : null);
+  return answer;
+}
+
+function show() {
+  choose(state.language ?? "en");
+  const answer = judgeNow();
+  const stale = Boolean(answer?.refused?.plan?.length) && good?.rules === state.rulesText;
+  const shownAnswer = stale ? good.answer : answer;
+  setFaults(answer?.refused?.plan ?? []);
+  setKinds(asked?.kinds ?? []);
+  setAskedNow(asked);
+  setPrinted(answer);
+  words();
+  const put = (id, view) => mend(document.getElementById(id), view);
+  put("menu", menuView());
+  put("views", viewsView());
+  put("form-parts", formView(asked, sets));
+  put("verdict", verdictView(shownAnswer, stale));
+  put("next-question", nextView(shownAnswer, asked));
+  put("findings", findingsView(shownAnswer));
+  put("papers", papersView(shownAnswer));
+  put("sheet-bar", sheetView());
+  put("sheet-foot", footView());
+  showSheet(stale ? good.plan : state.plan);
+  showDesk(sets, shownAnswer?.report?.verdict.sentence ?? t("desk.no-plan"));
+  document.body.dataset.view = state.view;
+}
+
+/** The words that stand in the page itself. */
+function words() {
+  document.title = t("title");
+  for (const [id, key] of [["name", "name"], ["skip", "skip"], ["sheet-head", "view.sheet"], ["form-head", "view.form"], ["result-head", "view.result"]]) {
+    document.getElementById(id).textContent = t(key);
+  }
+  document.getElementById("canvas").setAttribute("aria-label", t("sheet.label"));
+}
+
+function viewsView() {
+  return el("nav", {id: "views", "aria-label": t("view.label")}, ["form", "sheet", "result"].map((view) =>
+    el("button", {type: "button", "data-do": "view", "data-view": view, id: `view-${view}`, "aria-current": state.view === view ? "true" : null}, t(`view.${view}`))));
+}
+
+function footView() {
+  return el("div", {id: "sheet-foot"},
+    el("dl", {class: "title-block"},
+      el("div", {}, el("dt", {}, t("foot.plan")), el("dd", {}, state.plan.title ?? state.plan.plan ?? "")),
+      el("div", {}, el("dt", {}, t("foot.rules")), el("dd", {}, sets.find((set) => set.id === state.rulesId)?.title ?? (state.rulesText ? t("where.own") : "–"))),
+      el("div", {}, el("dt", {}, t("foot.not")), el("dd", {}, t("foot.not-a-survey")))),
+    el("details", {class: "about", id: "keys"}, el("summary", {}, t("sheet.keys")), el("p", {}, t("sheet.keys-text"))));
+}
+
+act("view", (button) => {
+  look({view: button.dataset.view});
+  window.scrollTo(0, 0);
+});
+act("lot-drawn", () => drawPlaces((places) => {
+  const answer = ask("edit", JSON.stringify(state.plan), JSON.stringify({lot: {corners: places}}));
+  if (answer.plan) change(answer.plan, {view: "form"});
+  else notice(answer.wrong ?? "");
+}, true));
+act("thing-drawn", (button) => {
+  const kind = kindNamed(button.dataset.kind);
+  const ring = kind.outlines?.[0]?.shape === "area";
+  drawPlaces((places) => {
+    const [plan, id] = withThing(state.plan, kind, places);
+    change(plan, {thing: id, view: "form"});
+  }, ring);
+});
+document.addEventListener("thing-entered", (event) => {
+  const part = sectionOf(event.detail);
+  if (!part) return;
+  look({thing: event.detail, open: formPart(part), view: "form"});
+  document.getElementById(`thing-${event.detail}`)?.querySelector("summary")?.focus();
+});
+
+function formPart(part) {
+  if (part === "lot" || part === "pool") return part;
+  return document.getElementById(`kind-${part}`)?.closest(".part")?.id.slice(5) ?? state.open;
+}
+
+async function takeLink() {
+  const held = await fromFragment(location.hash);
+  if (!held) return;
+  history.replaceState(null, "", location.pathname + location.search);
+  if (held.wrong) return notice(t(held.wrong));
+  const patch = {thing: null, selected: null, open: null};
+  if (held.rulesId && useBundled(held.rulesId)) Object.assign(patch, {rulesId: state.rulesId, rulesText: state.rulesText, casesText: state.casesText});
+  else if (held.rulesText) Object.assign(patch, {rulesId: null, rulesText: held.rulesText, casesText: ""});
+  else if (held.rulesId) notice(t("link.no-rules", {rules: held.rulesId}));
+  change(held.plan, patch);
+}
+
+async function begin() {
+  listen();
+  await wake();
+  sets = can("rule_sets") ? ask("rule_sets") : [];
+  restore();
+  onChange(show);
+  onDrag((plan) => {
+    const answer = judge(plan, state.rulesText);
+    if (answer.report) followDrag(answer);
+    showSheet(plan);
+  });
+  wireSheet();
+  wireDesk();
+  document.getElementById("opening").remove();
+  show();
+  await takeLink();
+  window.addEventListener("hashchange", takeLink);
+  window.addEventListener("beforeprint", () => printView());
+  document.body.dataset.ready = "true";
+}
+
+begin().catch((error) => {
+  document.getElementById("opening").textContent = `${t("cannot-start")} (${error.message})`;
+});

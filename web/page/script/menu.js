@@ -1,0 +1,119 @@
+// What is done with a whole plan: begun, opened, saved, shared, printed.
+
+import {act, announce, el} from "./dom.js";
+import {ask, can, fetchText} from "./engine.js";
+import {toFragment} from "./link.js";
+import {written} from "./plan.js";
+import {canRedo, canUndo, change, forget, look, redo, state, undo, useBundled} from "./store.js";
+import {printBox} from "./print.js";
+import {languageNow, languages, t} from "./words.js";
+
+const EXAMPLE = "eldermere";
+/** More than anybody's plan; what is larger was not meant for this page. */
+const LARGEST = 4_000_000;
+
+export function menuView() {
+  const button = (doing, extra = {}) => el("button", {type: "button", "data-do": doing, id: `menu-${doing}`, ...extra}, t(`menu.${doing}`));
+  return el("nav", {id: "menu", "aria-label": t("menu.label")},
+    button("undo", {disabled: !canUndo()}), button("redo", {disabled: !canRedo()}),
+    button("example"), button("open"), button("save"), button("share"), button("print"), button("desk", {"aria-pressed": String(state.desk)}), button("anew"),
+    el("label", {class: "language"}, el("span", {class: "hidden"}, t("menu.language")),
+      el("select", {id: "language", "data-do": "language"}, languages().map(([code, name]) => el("option", {value: code, lang: code, selected: code === languageNow()}, name)))),
+    el("input", {type: "file", id: "file", hidden: true, "data-do": "file-chosen", accept: ".yaml,.yml,.json", "aria-label": t("menu.open"), tabindex: "-1"}));
+}
+
+/** Something that the person must know, above all else until it is put away. */
+export function notice(text) {
+  const area = document.getElementById("notice");
+  area.replaceChildren(text ? el("p", {}, text, " ", el("button", {type: "button", class: "plain", "data-do": "notice-read", id: "notice-read"}, t("notice.read"))) : "");
+}
+
+/** A box over the page. */
+export function openBox(...content) {
+  const box = document.getElementById("box");
+  box.replaceChildren(...content, el("p", {class: "row"}, el("button", {type: "button", "data-do": "box-closed", id: "box-close"}, t("box.close"))));
+  if (!box.open) box.showModal();
+}
+
+/** Hands a file to the person, as a download. */
+export function handOut(name, text) {
+  const url = URL.createObjectURL(new Blob([text], {type: "application/yaml"}));
+  el("a", {href: url, download: name}).click();
+  setTimeout(() => URL.revokeObjectURL(url), 10_000);
+}
+
+/** Opens the text of a plan; says what is wrong where it is none. */
+export function openPlan(text, name) {
+  const answer = ask("to_json", text);
+  if (!answer.plan || typeof answer.plan !== "object" || Array.isArray(answer.plan)) {
+    const [row] = answer.refused?.plan ?? [];
+    return notice(t("open.refused", {name, why: row ? `${t("desk.line", {n: row.line ?? 1})}: ${row.message} ${row.help ?? ""}` : ""}));
+  }
+  notice("");
+  change(answer.plan, {thing: null, selected: null, open: null});
+  announce(t("open.opened", {name}));
+}
+
+/** The example's home, under the example's rules. */
+export function example() {
+  const home = fetchText("home", EXAMPLE);
+  if (!home) return;
+  const before = {rulesId: state.rulesId, rulesText: state.rulesText, casesText: state.casesText};
+  useBundled(EXAMPLE);
+  const {rulesId, rulesText, casesText} = state;
+  Object.assign(state, before);
+  change(JSON.parse(home), {rulesId, rulesText, casesText, thing: null, selected: null, open: null, desk: false});
+}
+
+async function share() {
+  const fragment = await toFragment(state.plan, state.rulesId, state.rulesText);
+  const link = location.href.replace(/#.*$/, "") + fragment;
+  openBox(el("h2", {id: "box-head"}, t("share.head")), el("p", {}, t("share.what")),
+    el("label", {class: "ask", for: "link"}, t("share.link")), el("textarea", {id: "link", readonly: true, rows: "4"}, link),
+    el("p", {class: "hint"}, t(location.protocol === "file:" ? "share.file" : "share.sent")),
+    el("button", {type: "button", class: "add", "data-do": "link-copied", id: "link-copy"}, t("share.copy")));
+  document.getElementById("link").select();
+}
+
+act("undo", undo);
+act("redo", redo);
+act("example", example);
+act("open", () => document.getElementById("file").click());
+act("file-chosen", async (field) => {
+  const [file] = field.files;
+  if (!file) return;
+  if (file.size > LARGEST) return notice(t("open.large", {name: file.name}));
+  const text = await file.text();
+  field.value = "";
+  openPlan(text, file.name);
+});
+act("save", () => {
+  const {text} = written(state.plan);
+  const yaml = can("to_yaml") ? ask("to_yaml", text).text : null;
+  handOut(`${state.plan.plan ?? "plan"}.yaml`, yaml ?? text);
+  announce(t("save.done"));
+});
+act("share", share);
+act("link-copied", async () => {
+  const field = document.getElementById("link");
+  field.select();
+  try {
+    await navigator.clipboard.writeText(field.value);
+  } catch {
+    document.execCommand("copy");
+  }
+  announce(t("share.copied"));
+});
+act("print", printBox);
+act("desk", () => look({desk: !state.desk}));
+act("desk-opened", () => look({desk: true}));
+act("anew", () => openBox(el("h2", {id: "box-head"}, t("anew.head")), el("p", {}, t("anew.what")),
+  el("button", {type: "button", class: "add danger", "data-do": "anew-sure", id: "anew-sure"}, t("anew.sure"))));
+act("anew-sure", () => {
+  document.getElementById("box").close();
+  forget();
+});
+act("box-closed", () => document.getElementById("box").close());
+act("notice-read", () => notice(""));
+act("language", (select) => look({language: select.value}));
+

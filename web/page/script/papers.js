@@ -1,0 +1,69 @@
+// Papers to gather, ticked as they come; what is to be done and when; what to take care of; and who decides.
+
+import {act, el} from "./dom.js";
+import {ask, can} from "./engine.js";
+import {written} from "./plan.js";
+import {look, set, state} from "./store.js";
+import {languageNow, t} from "./words.js";
+
+/** Everything below the findings. */
+export function papersView(answer) {
+  const report = answer?.report;
+  if (!report) return el("div", {id: "papers"});
+  return el("div", {id: "papers"}, documents(report), stepsView(report), next(report), cautions(report), disclaimer(report));
+}
+
+function documents(report) {
+  if (report.documents.length === 0) return null;
+  return el("section", {class: "group", id: "documents"}, el("h3", {}, t("papers.documents")), el("p", {class: "hint"}, t("papers.tick")),
+    el("ul", {class: "checklist"}, report.documents.map((paper) => el("li", {},
+      el("label", {class: "tick"},
+        el("input", {type: "checkbox", id: `paper-${paper.id}`, "data-do": "paper-ticked", "data-id": paper.id, checked: paper.state === "in-hand"}),
+        el("span", {}, el("strong", {}, paper.title), paper.form && ` (${paper.form})`, paper.from && el("span", {class: "from"}, t("papers.from", {from: paper.from})),
+          paper.need !== "needed" && el("span", {class: "from"}, t(`need.${paper.need}`))))))));
+}
+
+function stepsView(report) {
+  if (report.duties.length === 0) return null;
+  return el("section", {class: "group", id: "steps"}, el("h3", {}, t("papers.steps")),
+    el("div", {class: "question"}, el("label", {class: "ask", for: "start"}, t("papers.start")),
+      el("input", {type: "date", id: "start", "data-do": "start-chosen", value: state.start ?? ""})),
+    dated() ?? el("ol", {class: "steps"}, report.duties.map((duty) => el("li", {}, duty.sentence))));
+}
+
+function dated() {
+  if (!state.start || !can("steps")) return null;
+  const answer = ask("steps", written(state.plan).text, state.rulesText, state.start);
+  if (answer.wrong) return el("p", {class: "wrong"}, answer.wrong);
+  if (!answer.steps) return null;
+  return el("ol", {class: "steps"}, answer.steps.steps.map((step) => el("li", {},
+    el("span", {class: "days"}, span(step)), " ", step.what, step.who && el("span", {class: "from"}, t("papers.by", {who: step.who})))));
+}
+
+function span({earliest, done}) {
+  if (!earliest) return "";
+  return earliest === done ? day(earliest) : `${day(earliest)} – ${day(done)}`;
+}
+
+function day(text) {
+  const date = new Date(`${text}T00:00:00`);
+  return Number.isNaN(date.getTime()) ? text : date.toLocaleDateString(languageNow(), {day: "numeric", month: "short", year: "numeric"});
+}
+
+function next(report) {
+  return el("section", {class: "group", id: "what-next"}, el("h3", {}, t("papers.next")), el("ol", {}, report.next.map((line) => el("li", {}, line))));
+}
+
+function cautions(report) {
+  return el("section", {class: "group", id: "cautions"}, el("h3", {}, t("papers.cautions")),
+    el("ul", {}, report.cautions.map((one) => el("li", {}, one.says))));
+}
+
+function disclaimer(report) {
+  const set_ = report["rule-set"];
+  return el("footer", {id: "disclaimer"}, el("h3", {}, t("papers.who-decides", {authority: set_.authority})),
+    set_.notice && el("p", {}, set_.notice), el("p", {}, report.disclaimer));
+}
+
+act("paper-ticked", (box) => set(`documents.${box.dataset.id}`, box.checked ? "in-hand" : "not-yet"));
+act("start-chosen", (field) => look({start: field.value || null}));

@@ -1,0 +1,298 @@
+// The drawing: shown, looked about in, and changed by dragging. Where something goes is worked out by the library.
+
+import {act, announce, el} from "./dom.js";
+import {pathOf} from "./plan.js";
+import {drawn, edited} from "./judge.js";
+import {svgFrom} from "./svg.js";
+import {nameOf} from "./things.js";
+import {change, look, redo, set, state, undo} from "./store.js";
+import {t} from "./words.js";
+
+const canvas = () => document.getElementById("canvas");
+/** The part of the ground that is looked at, as the drawing's viewBox; null is all of it. */
+let view = null;
+/** What is being dragged or drawn just now. */
+let hold = null;
+let frame = 0;
+let whenDragged = () => {};
+
+/** What is called with the plan of the moment, in each frame of a drag. */
+export function onDrag(doing) {
+  whenDragged = doing;
+}
+
+export function options() {
+  return {selected: state.selected, thing: state.thing, shade: state.shade};
+}
+
+/** Shows the plan, or an empty sheet. */
+export function showSheet(plan) {
+  const text = drawn(plan, state.rulesText, options());
+  const svg = (text && svgFrom(text)) ?? emptySheet();
+  const focused = document.activeElement?.closest?.("#canvas [data-path]")?.dataset.path;
+  svg.id = "drawing";
+  svg.dataset.whole = svg.getAttribute("viewBox");
+  if (view) svg.setAttribute("viewBox", view.join(" "));
+  canvas().replaceChildren(svg);
+  mark(svg);
+  if (hold?.places) showPlaces(svg);
+  if (focused) svg.querySelector(`[data-path="${CSS.escape(focused)}"]`)?.focus({preventScroll: true});
+}
+
+function mark(svg) {
+  if (!state.thing) return;
+  svg.querySelector(`[data-path="${CSS.escape(state.thing)}"]`)?.classList.add("held");
+}
+
+/** Thirty metres of nothing, to draw a lot on. */
+function emptySheet() {
+  const svg = document.createElementNS("http://www.w3.org/2000/svg", "svg");
+  svg.setAttribute("viewBox", "-2000 -42000 44000 44000");
+  svg.setAttribute("class", "empty");
+  svg.setAttribute("role", "img");
+  svg.setAttribute("aria-label", t("sheet.empty"));
+  for (let line = 0; line <= 40; line += 5) {
+    svg.append(svgLine(line * 1000, 0, line * 1000, -40000), svgLine(0, -line * 1000, 40000, -line * 1000));
+  }
+  return svg;
+}
+
+function svgLine(x1, y1, x2, y2) {
+  const line = document.createElementNS("http://www.w3.org/2000/svg", "line");
+  for (const [name, value] of Object.entries({x1, y1, x2, y2})) line.setAttribute(name, value);
+  line.setAttribute("class", "grid");
+  return line;
+}
+
+/** The bar above the drawing and the words below it. */
+export function sheetView() {
+  const thing = state.thing && pathOf(state.plan, state.thing);
+  const button = (doing, words, extra = {}) => el("button", {type: "button", "data-do": doing, id: `sheet-${doing}`, ...extra}, words);
+  return el("div", {id: "sheet-bar"},
+    el("div", {class: "row", role: "group", "aria-label": t("sheet.look")},
+      button("zoom-in", t("sheet.closer")), button("zoom-out", t("sheet.further")), button("zoom-all", t("sheet.all")),
+      el("label", {class: "tick"}, el("input", {type: "checkbox", id: "shade", "data-do": "shade", checked: state.shade}), t("sheet.shade"))),
+    hold?.places && el("div", {class: "row drawing-now", role: "group", "aria-label": t("sheet.drawing-now")},
+      el("span", {}, t("sheet.drawing-now")), button("draw-done", t("sheet.draw-done")), button("draw-stop", t("sheet.draw-stop"))),
+    thing && el("div", {class: "row chosen", role: "group", "aria-label": t("sheet.chosen")},
+      el("strong", {}, nameOf({id: state.thing})),
+      button("turn-left", t("sheet.turn-left")), button("turn-right", t("sheet.turn-right")),
+      thing.startsWith("lot") || button("thing-gone", t("sheet.remove"), {"data-path": thing, "data-id": state.thing}),
+      button("thing-left", t("sheet.leave"))));
+}
+
+/** A place of the screen in metres on the ground. */
+function ground(event) {
+  const svg = document.getElementById("drawing");
+  const matrix = svg.getScreenCTM();
+  if (!matrix) return [0, 0];
+  const point = new DOMPoint(event.clientX, event.clientY).matrixTransform(matrix.inverse());
+  return [point.x / 1000, -point.y / 1000];
+}
+
+const fingers = new Map();
+
+/** Takes up the pointer and the keys on the drawing. */
+export function wireSheet() {
+  const area = canvas();
+  area.addEventListener("pointerdown", pressed);
+  area.addEventListener("pointermove", moved);
+  area.addEventListener("pointerup", let_go);
+  area.addEventListener("pointercancel", let_go);
+  area.addEventListener("wheel", wheeled, {passive: false});
+  area.addEventListener("keydown", keyed);
+  area.addEventListener("focusin", (event) => {
+    const path = event.target.closest("[data-path]")?.dataset.path;
+    if (path && path !== state.thing && !hold) look({thing: path});
+  });
+  document.addEventListener("keydown", (event) => {
+    if (!(event.ctrlKey || event.metaKey) || event.target.matches("input[type=text], textarea")) return;
+    if (event.key === "z" && !event.shiftKey) undo();
+    else if (event.key === "y" || (event.key.toLowerCase() === "z" && event.shiftKey)) redo();
+    else return;
+    event.preventDefault();
+  });
+}
+
+function pressed(event) {
+  if (event.button > 0) return;
+  fingers.set(event.pointerId, event);
+  if (hold?.places) return;
+  canvas().setPointerCapture(event.pointerId);
+  if (fingers.size === 2) {
+    hold = {pinch: spread(), view: viewNow()};
+    return;
+  }
+  const handle = event.target.closest("[data-handle]");
+  const thing = event.target.closest("[data-path]");
+  const from = ground(event);
+  if (handle) hold = {handle: handle.dataset.handle, path: handle.dataset.of ?? state.thing, from, plan: state.plan};
+  else if (thing) hold = {path: thing.dataset.path, from, plan: state.plan, before: state.thing};
+  else hold = {pan: [event.clientX, event.clientY], view: viewNow(), still: true};
+}
+
+function moved(event) {
+  if (fingers.has(event.pointerId)) fingers.set(event.pointerId, event);
+  if (!hold || hold.places) return;
+  hold.event = event;
+  frame ||= requestAnimationFrame(step_on);
+}
+
+/** One frame of a drag: where the pointer is now, what the plan then is, and what comes of it. */
+function step_on() {
+  frame = 0;
+  if (!hold?.event) return;
+  if (hold.pinch) return pinched();
+  if (hold.pan) return panned();
+  const to = ground(hold.event);
+  const [dx, dy] = [to[0] - hold.from[0], to[1] - hold.from[1]];
+  if (!hold.moves && Math.hypot(dx, dy) < 0.05) return;
+  hold.moves = true;
+  if (isFixed(hold.path) && !hold.handle) return;
+  hold.now = edited(hold.plan, hold.handle ? handled(dx, dy, to) : {move: {path: hold.path, dx, dy}});
+  whenDragged(hold.now);
+}
+
+/** The lot itself is not dragged: its corners are. */
+function isFixed(path) {
+  const where = pathOf(state.plan, path);
+  return !where || where.startsWith("lot");
+}
+
+function handled(dx, dy, to) {
+  const {handle, path} = hold;
+  const [kind, index] = handle.split(":");
+  if (kind === "turn") return {turn: {path, to}};
+  if (kind === "corner") return {corner: {path, index: Number(index), to}};
+  return {resize: {path, corner: Number(index), dx, dy}};
+}
+
+function let_go(event) {
+  fingers.delete(event.pointerId);
+  if (!hold) return;
+  if (hold.places) return drawPlace(event);
+  if (frame) {
+    cancelAnimationFrame(frame);
+    step_on();
+  }
+  const done = hold;
+  hold = null;
+  if (done.now) change(done.now, {thing: done.path});
+  else if (done.path && !done.moves) look({thing: done.path});
+  else if (done.pan && done.still) look({thing: null, selected: null});
+}
+
+function viewNow() {
+  const svg = document.getElementById("drawing");
+  return (view ?? svg.getAttribute("viewBox").split(/[ ,]+/).map(Number)).slice();
+}
+
+function setView(next) {
+  view = next;
+  const svg = document.getElementById("drawing");
+  svg.setAttribute("viewBox", view ? view.join(" ") : svg.dataset.whole);
+}
+
+/** Closer about a place of the drawing, given in the drawing's own figures. */
+function zoom(by, about) {
+  const [x, y, width, height] = viewNow();
+  const [cx, cy] = about ?? [x + width / 2, y + height / 2];
+  setView([cx - (cx - x) / by, cy - (cy - y) / by, width / by, height / by]);
+}
+
+function wheeled(event) {
+  if (!event.ctrlKey && !event.metaKey) return;
+  event.preventDefault();
+  const [x, y] = ground(event);
+  zoom(event.deltaY < 0 ? 1.2 : 1 / 1.2, [x * 1000, -y * 1000]);
+}
+
+function panned() {
+  const {pan, event} = hold;
+  hold.still = false;
+  const matrix = document.getElementById("drawing").getScreenCTM();
+  const [x, y, width, height] = hold.view;
+  setView([x - (event.clientX - pan[0]) / matrix.a, y - (event.clientY - pan[1]) / matrix.d, width, height]);
+}
+
+function spread() {
+  const [one, two] = [...fingers.values()];
+  return Math.hypot(one.clientX - two.clientX, one.clientY - two.clientY) || 1;
+}
+
+function pinched() {
+  if (fingers.size < 2) return;
+  const by = spread() / hold.pinch;
+  const [x, y, width, height] = hold.view;
+  setView([x + (width - width / by) / 2, y + (height - height / by) / 2, width / by, height / by]);
+}
+
+const ARROWS = {ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1]};
+
+function keyed(event) {
+  const path = event.target.closest("[data-path]")?.dataset.path;
+  if (hold?.places || !path) return;
+  const step = event.shiftKey ? 0.01 : 0.1;
+  const [x, y] = ARROWS[event.key] ?? [0, 0];
+  const turn = {"[": 1, "]": -1, "{": 1, "}": -1}[event.key];
+  if (x || y) {
+    if (event.altKey) edit({resize: {path, corner: 2, dx: x * step, dy: y * step}});
+    else if (!isFixed(path)) edit({move: {path, dx: x * step, dy: y * step}});
+  } else if (turn) edit({turn: {path, degrees: turn * (event.shiftKey || "{}".includes(event.key) ? 1 : 15)}});
+  else if (event.key === "Escape") look({thing: null, selected: null});
+  else if (event.key === "Enter" || event.key === " ") document.dispatchEvent(new CustomEvent("thing-entered", {detail: path}));
+  else return;
+  event.preventDefault();
+}
+
+function edit(what) {
+  const plan = edited(state.plan, what);
+  if (plan === state.plan) return;
+  change(plan);
+  announce(document.getElementById("verdict-word")?.textContent ?? "");
+}
+
+/** Drawing by places: each press puts one, the keys of the bar end it. */
+export function drawPlaces(done, ring) {
+  hold = {places: [], done, ring};
+  look({view: "sheet"});
+  announce(t("sheet.drawing-now"));
+}
+
+function drawPlace(event) {
+  const [x, y] = ground(event);
+  hold.places.push([`${x.toFixed(2)} m`, `${y.toFixed(2)} m`]);
+  showPlaces(document.getElementById("drawing"));
+}
+
+function showPlaces(svg) {
+  svg.querySelector(".being-drawn")?.remove();
+  const line = document.createElementNS("http://www.w3.org/2000/svg", hold.ring ? "polygon" : "polyline");
+  line.setAttribute("class", "being-drawn");
+  line.setAttribute("points", hold.places.map(([x, y]) => `${parseFloat(x) * 1000},${-parseFloat(y) * 1000}`).join(" "));
+  svg.append(line);
+}
+
+act("zoom-in", () => zoom(1.4));
+act("zoom-out", () => zoom(1 / 1.4));
+act("zoom-all", () => setView(null));
+act("shade", (box) => look({shade: box.checked}));
+act("turn-left", () => edit({turn: {path: state.thing, degrees: 15}}));
+act("turn-right", () => edit({turn: {path: state.thing, degrees: -15}}));
+act("thing-left", () => look({thing: null}));
+act("draw-done", () => {
+  const {places, done, ring} = hold;
+  hold = null;
+  if (places.length >= (ring ? 3 : 2)) done(places);
+  else look({});
+});
+act("draw-stop", () => {
+  hold = null;
+  look({});
+});
+
+/** Draws the outline of that path anew. */
+export function drawOutline(path, ring) {
+  drawPlaces((places) => set(path, places), ring);
+}
+
