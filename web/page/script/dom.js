@@ -11,6 +11,11 @@ export function el(tag, attributes = {}, ...children) {
   return made;
 }
 
+/** A sentence in which names stand between backticks: each name set off from the words about it. */
+export function prose(text) {
+  return (text ?? "").split("`").map((piece, index) => (index % 2 ? el("b", {class: "named"}, piece) : piece));
+}
+
 /** Makes `old` like `made`, and keeps what is alike: so focus, what is being typed and what is open stay. */
 export function mend(old, made) {
   mendAttributes(old, made);

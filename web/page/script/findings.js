@@ -1,6 +1,6 @@
 // The result in words: the verdict, then each rule with its figures, most pressing first.
 
-import {act, el, mend} from "./dom.js";
+import {act, el, mend, prose} from "./dom.js";
 import {pathOf} from "./plan.js";
 import {idOf} from "./field.js";
 import {firstThing, goTo, partOf} from "./form.js";
@@ -9,6 +9,7 @@ import {look, state} from "./store.js";
 import {count, t} from "./words.js";
 
 const ORDER = ["fail", "unknown", "marginal", "refer", "pass", "not-applicable"];
+const SETTLED = new Set(["pass", "not-applicable"]);
 const MARKS = {fail: "×", unknown: "?", marginal: "≈", refer: "§", pass: "✓", "not-applicable": "–"};
 
 /** The one line that is always in sight. */
@@ -61,9 +62,12 @@ function isAbout(rule, thing) {
 
 function group(outcome, rules) {
   if (rules.length === 0) return null;
-  return el("section", {class: "group", id: `group-${outcome}`, "data-outcome": outcome},
-    el("h3", {}, t(`group.${outcome}`), " ", el("span", {class: "how-many"}, String(rules.length))),
-    rules.map(finding));
+  const head = el("h3", {}, t(`group.${outcome}`), " ", el("span", {class: "how-many"}, String(rules.length)));
+  const attributes = {class: "group", id: `group-${outcome}`, "data-outcome": outcome};
+  if (!SETTLED.has(outcome)) return el("section", attributes, head, rules.map(finding));
+  // What is settled is folded away, so that what is not comes first to the eye.
+  const open = Boolean(state.thing) || rules.some((rule) => rule.id === state.selected);
+  return el("details", {...attributes, open}, el("summary", {}, head), rules.map(finding));
 }
 
 function finding(rule) {
@@ -73,7 +77,7 @@ function finding(rule) {
   return el("article", {class: "finding", id: `finding-${rule.id}`, "data-outcome": rule.outcome, "data-open": open},
     el("h4", {}, el("button", {type: "button", "data-do": "finding-chosen", "data-rule": rule.id, "aria-expanded": String(open), id: `choose-${rule.id}`},
       markOf(rule.outcome), el("span", {class: "hidden"}, `${t(`outcome.${rule.outcome}`)}: `), el("span", {class: "title"}, rule.title))),
-    figures(reading, part),
+    SETTLED.has(rule.outcome) ? reading && el("p", {class: "brief"}, prose(reading.brief)) : figures(reading, part),
     open && details(rule, part));
 }
 
@@ -83,19 +87,24 @@ function figures(reading, part) {
   const cell = (name, text) => text && el("div", {}, el("dt", {}, t(`figure.${name}`)), el("dd", {}, text));
   return el("dl", {class: "figures"},
     cell("measured", reading.measured?.text ?? t("figure.not-known")),
-    cell("asked", reading.bound), cell("margin", part?.margin?.text));
+    cell("asked", asked(reading)), cell("margin", part?.margin?.text));
+}
+
+/** The bound in words, with its figure where the words only name it. */
+function asked({bound, limit}) {
+  return !limit || bound.includes(limit.text) ? bound : `${bound}: ${limit.text}`;
 }
 
 function details(rule, part) {
   const missing = rule.missing ?? [];
   return el("div", {class: "details"},
-    el("p", {}, part?.sentence ?? rule.sentence),
-    part?.readings.filter((one) => one.witness).slice(0, 1).map((one) => el("p", {class: "witness"}, one.witness.text)),
-    part?.advice && el("p", {}, el("strong", {}, t("finding.advice")), " ", part.advice),
+    el("p", {}, prose(part?.sentence ?? rule.sentence)),
+    part?.readings.filter((one) => one.witness).slice(0, 1).map((one) => el("p", {class: "witness"}, prose(one.witness.text))),
+    part?.advice && el("p", {}, el("strong", {}, t("finding.advice")), " ", prose(part.advice)),
     missing.map((one) => missingView(one)),
-    rule.outcome !== "pass" && rule.outcome !== "not-applicable" && rule.remedy && el("p", {}, el("strong", {}, t("finding.remedy")), " ", rule.remedy),
+    rule.outcome !== "pass" && rule.outcome !== "not-applicable" && rule.remedy && el("p", {}, el("strong", {}, t("finding.remedy")), " ", prose(rule.remedy)),
     rule.parts.length > 1 && el("details", {class: "about", id: `parts-${rule.id}`}, el("summary", {}, t("finding.parts", {n: rule.parts.length})),
-      el("ul", {}, rule.parts.map((one) => el("li", {}, markOf(one.outcome), one.sentence)))),
+      el("ul", {}, rule.parts.map((one) => el("li", {}, markOf(one.outcome), prose(one.sentence))))),
     rule.note && el("p", {class: "note"}, rule.note),
     el("p", {class: "source"}, rule.clause, rule.provenance !== "confirmed" && ` · ${t(`provenance.${rule.provenance}`)}`));
 }
@@ -103,8 +112,8 @@ function details(rule, part) {
 /** A question that is open, with the way to its field. */
 export function missingView(missing) {
   const path = pathOfMissing(missing);
-  return el("div", {class: "missing"}, el("p", {}, missing.question),
-    missing.how && el("p", {class: "hint"}, missing.how),
+  return el("div", {class: "missing"}, el("p", {}, prose(missing.question)),
+    missing.how && el("p", {class: "hint"}, prose(missing.how)),
     path && el("button", {type: "button", class: "plain", "data-do": "missing-answered", "data-path": path, "data-thing": missing.subject ?? ""}, t("finding.answer")));
 }
 
@@ -122,7 +131,7 @@ function pathOfMissing({kind, name, subject}) {
 function decisions(report) {
   if (report.decisions.length === 0) return null;
   return el("section", {class: "group", id: "group-decisions"}, el("h3", {}, t("group.decisions")),
-    report.decisions.map((one) => el("article", {class: "finding"}, el("h4", {}, one.title), el("p", {}, one.sentence), el("p", {class: "source"}, one.clause))));
+    report.decisions.map((one) => el("article", {class: "finding"}, el("h4", {}, one.title), el("p", {}, prose(one.sentence)), el("p", {class: "source"}, one.clause))));
 }
 
 /** What to answer first: what the report turns on. */

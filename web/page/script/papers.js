@@ -1,6 +1,6 @@
 // Papers to gather, ticked as they come; what is to be done and when; what to take care of; and who decides.
 
-import {act, el} from "./dom.js";
+import {act, el, prose} from "./dom.js";
 import {ask, can} from "./engine.js";
 import {written} from "./plan.js";
 import {look, set, state} from "./store.js";
@@ -10,17 +10,24 @@ import {languageNow, t} from "./words.js";
 export function papersView(answer) {
   const report = answer?.report;
   if (!report) return el("div", {id: "papers"});
-  return el("div", {id: "papers"}, documents(report), stepsView(report), next(report), cautions(report), disclaimer(report));
+  return el("div", {id: "papers"}, next(report), documents(report), stepsView(report), cautions(report), disclaimer(report));
 }
 
 function documents(report) {
   if (report.documents.length === 0) return null;
+  const wanted = report.documents.filter((paper) => paper.need !== "not-needed");
+  const others = report.documents.filter((paper) => paper.need === "not-needed");
   return el("section", {class: "group", id: "documents"}, el("h3", {}, t("papers.documents")), el("p", {class: "hint"}, t("papers.tick")),
-    el("ul", {class: "checklist"}, report.documents.map((paper) => el("li", {},
-      el("label", {class: "tick"},
-        el("input", {type: "checkbox", id: `paper-${paper.id}`, "data-do": "paper-ticked", "data-id": paper.id, checked: paper.state === "in-hand"}),
-        el("span", {}, el("strong", {}, paper.title), paper.form && ` (${paper.form})`, paper.from && el("span", {class: "from"}, t("papers.from", {from: paper.from})),
-          paper.need !== "needed" && el("span", {class: "from"}, t(`need.${paper.need}`))))))));
+    el("ul", {class: "checklist"}, wanted.map(paperView)),
+    others.length > 0 && el("details", {class: "about", id: "papers-others"}, el("summary", {}, t("papers.others", {n: others.length})),
+      el("ul", {class: "checklist"}, others.map(paperView))));
+}
+
+function paperView(paper) {
+  return el("li", {}, el("label", {class: "tick"},
+    el("input", {type: "checkbox", id: `paper-${paper.id}`, "data-do": "paper-ticked", "data-id": paper.id, checked: paper.state === "in-hand"}),
+    el("span", {}, el("strong", {}, paper.title), paper.form && ` (${paper.form})`, paper.from && el("span", {class: "from"}, t("papers.from", {from: paper.from})),
+      paper.need !== "needed" && el("span", {class: "from"}, t(`need.${paper.need}`)))));
 }
 
 function stepsView(report) {
@@ -28,7 +35,7 @@ function stepsView(report) {
   return el("section", {class: "group", id: "steps"}, el("h3", {}, t("papers.steps")),
     el("div", {class: "question"}, el("label", {class: "ask", for: "start"}, t("papers.start")),
       el("input", {type: "date", id: "start", "data-do": "start-chosen", value: state.start ?? ""})),
-    dated() ?? el("ol", {class: "steps"}, report.duties.map((duty) => el("li", {}, duty.sentence))));
+    dated() ?? el("ol", {class: "steps"}, report.duties.map((duty) => el("li", {}, prose(duty.sentence)))));
 }
 
 function dated() {
@@ -51,18 +58,18 @@ function day(text) {
 }
 
 function next(report) {
-  return el("section", {class: "group", id: "what-next"}, el("h3", {}, t("papers.next")), el("ol", {}, report.next.map((line) => el("li", {}, line))));
+  return el("section", {class: "group", id: "what-next"}, el("h3", {}, t("papers.next")), el("ol", {}, report.next.map((line) => el("li", {}, prose(line)))));
 }
 
 function cautions(report) {
   return el("section", {class: "group", id: "cautions"}, el("h3", {}, t("papers.cautions")),
-    el("ul", {}, report.cautions.map((one) => el("li", {}, one.says))));
+    el("ul", {}, report.cautions.map((one) => el("li", {}, prose(one.says)))));
 }
 
 function disclaimer(report) {
   const set_ = report["rule-set"];
   return el("footer", {id: "disclaimer"}, el("h3", {}, t("papers.who-decides", {authority: set_.authority})),
-    set_.notice && el("p", {}, set_.notice), el("p", {}, report.disclaimer));
+    set_.notice && el("p", {}, set_.notice), el("p", {}, prose(report.disclaimer)));
 }
 
 act("paper-ticked", (box) => set(`documents.${box.dataset.id}`, box.checked ? "in-hand" : "not-yet"));
