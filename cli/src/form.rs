@@ -121,7 +121,11 @@ fn answer(page: &[u8], mut stream: TcpStream) -> io::Result<()> {
         Some("/" | "/index.html") => ("200 OK", page),
         _ => ("404 Not Found", b"Only the form is here: /\n"),
     };
-    let kind = if status.starts_with("200") { "text/html" } else { "text/plain" };
+    let kind = if status.starts_with("200") {
+        "text/html"
+    } else {
+        "text/plain"
+    };
     let head = format!(
         "HTTP/1.1 {status}\r\nContent-Type: {kind}; charset=utf-8\r\nContent-Length: {}\r\nConnection: close\r\n\
          X-Content-Type-Options: nosniff\r\nCache-Control: no-store\r\n\r\n",
@@ -143,6 +147,11 @@ fn asked_path(stream: &mut TcpStream) -> io::Result<Option<String>> {
     }
     let request = String::from_utf8_lossy(&request);
     let mut words = request.split_whitespace();
-    let path = words.next().filter(|method| *method == "GET").and(words.next());
-    Ok(path.and_then(|path| path.split('?').next()).map(str::to_owned))
+    let path = words
+        .next()
+        .filter(|method| *method == "GET")
+        .and(words.next());
+    Ok(path
+        .and_then(|path| path.split('?').next())
+        .map(str::to_owned))
 }

@@ -2,6 +2,7 @@
 
 mod check;
 mod files;
+mod form;
 mod print;
 mod rules;
 mod steps;
@@ -19,12 +20,14 @@ Checks the plan of a private swimming pool against an authority's rules.
 Usage: siting check PLAN --rules RULESET
        siting steps PLAN --rules RULESET --start DATE
        siting rules list
+       siting form
        siting
 
 Commands:
   check    Check a plan: what passes, what fails and by how much, what is unknown
   steps    What to do in which order, and on which days
   rules    List rule sets; check, read back, try or compare rule files
+  form     The form: a page for a browser, in which a plan is drawn and checked
   help     Show this help, or that of a command: siting help check
 
 Without a command, siting checks the example that it brings along.
@@ -37,7 +40,7 @@ The program reads what the files say and nothing else. Only the authority that
 the report names can permit a pool.
 ";
 
-const COMMANDS: [&str; 4] = ["check", "steps", "rules", "help"];
+const COMMANDS: [&str; 5] = ["check", "steps", "rules", "form", "help"];
 
 fn main() -> ExitCode {
     match run(lexopt::Parser::from_env()) {
@@ -60,6 +63,7 @@ fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
             "check" => check::run(arguments),
             "steps" => steps::run(arguments),
             "rules" => rules::run(arguments),
+            "form" => form::run(arguments),
             "help" => help(arguments),
             other => Err(usage::unknown("command", other, &COMMANDS)),
         },
@@ -74,6 +78,7 @@ fn help(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
             "check" => print::out(check::HELP),
             "steps" => print::out(steps::HELP),
             "rules" => print::out(rules::HELP),
+            "form" => print::out(form::HELP),
             other => Err(usage::unknown("command", other, &COMMANDS)),
         },
         Some(option) => Err(usage::unexpected(option, &[])),

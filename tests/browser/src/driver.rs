@@ -26,8 +26,12 @@ impl Driver {
             .spawn()
             .map_err(|_| "The browser tests need `chromedriver` and `chromium` on the PATH: install them, then run the tests again.")?;
         let out = process.stdout.take().ok_or("chromedriver says nothing")?;
-        let port = port_of(BufReader::new(out)).ok_or("chromedriver did not say on which port it listens")?;
-        let config = Agent::config_builder().http_status_as_error(false).proxy(None).build();
+        let port = port_of(BufReader::new(out))
+            .ok_or("chromedriver did not say on which port it listens")?;
+        let config = Agent::config_builder()
+            .http_status_as_error(false)
+            .proxy(None)
+            .build();
         Ok(Self {
             process,
             address: format!("http://127.0.0.1:{port}"),
@@ -43,7 +47,11 @@ impl Driver {
             "DELETE" => self.agent.delete(&url).call()?,
             _ => self.agent.post(&url).send_json(body)?,
         };
-        let mut said: Value = answer.body_mut().with_config().limit(100_000_000).read_json()?;
+        let mut said: Value = answer
+            .body_mut()
+            .with_config()
+            .limit(100_000_000)
+            .read_json()?;
         let value = said["value"].take();
         match value.get("error").and_then(Value::as_str) {
             Some(error) => Err(format!("{path}: {error}: {}", value["message"]).into()),

@@ -38,9 +38,27 @@ impl Form {
         Ok(form)
     }
 
+    /// With the example's rules, a lot of that size with four square corners, and a pool on it.
+    pub fn with_lot(width: &str, depth: &str) -> Result<Self, Trouble> {
+        let form = Self::fresh()?;
+        form.choose("#rules", "eldermere")?;
+        form.click("#next-where")?;
+        form.fill("#lot-width", width)?;
+        form.fill("#lot-depth", depth)?;
+        form.see("#side-front")?;
+        form.click("#next-lot")?;
+        form.click("#pool-begin")?;
+        form.see("#drawing [data-path='pool']")?;
+        Ok(form)
+    }
+
     /// Waits until the page can be used.
     pub fn ready(&self) -> Result<(), Trouble> {
-        self.until("the page to be ready", "return document.body.dataset.ready === 'true';", &json!([]))
+        self.until(
+            "the page to be ready",
+            "return document.body.dataset.ready === 'true';",
+            &json!([]),
+        )
     }
 
     /// Opens an address with what stands behind its `#`, as from a message.
@@ -55,12 +73,18 @@ impl Form {
         let script = "const box = document.querySelector(`#drawing [data-path='${arguments[0]}']`).getBoundingClientRect();
             return [Math.round(box.x + box.width / 2), Math.round(box.y + box.height / 2)];";
         let place = self.run(script, json!([thing]))?;
-        Ok((place[0].as_i64().ok_or("no place")?, place[1].as_i64().ok_or("no place")?))
+        Ok((
+            place[0].as_i64().ok_or("no place")?,
+            place[1].as_i64().ok_or("no place")?,
+        ))
     }
 
     /// How many pixels of the window a metre on the ground takes.
     pub fn pixels_a_metre(&self) -> Result<f64, Trouble> {
-        let scale = self.run("return document.getElementById('drawing').getScreenCTM().a * 1000;", json!([]))?;
+        let scale = self.run(
+            "return document.getElementById('drawing').getScreenCTM().a * 1000;",
+            json!([]),
+        )?;
         Ok(scale.as_f64().ok_or("no scale")?)
     }
 
@@ -79,7 +103,10 @@ impl Form {
     /// Presses Tab until what has the focus fits the selector.
     pub fn tab_to(&self, css: &str) -> Result<(), Trouble> {
         for _ in 0..400 {
-            let there = self.run("return Boolean(document.activeElement?.matches(arguments[0]));", json!([css]))?;
+            let there = self.run(
+                "return Boolean(document.activeElement?.matches(arguments[0]));",
+                json!([css]),
+            )?;
             if there == json!(true) {
                 return Ok(());
             }

@@ -8,7 +8,8 @@ use crate::Trouble;
 /// Where the packer puts the page.
 pub fn page_file() -> Result<PathBuf, Trouble> {
     let checkout = Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
-    let target = env::var_os("CARGO_TARGET_DIR").map_or_else(|| checkout.join("target"), PathBuf::from);
+    let target =
+        env::var_os("CARGO_TARGET_DIR").map_or_else(|| checkout.join("target"), PathBuf::from);
     let file = target.join("form/index.html");
     match file.is_file() {
         true => Ok(file.canonicalize()?),

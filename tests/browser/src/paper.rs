@@ -24,8 +24,14 @@ const MM_A_POINT: f64 = 25.4 / 72.0;
 pub fn stretches(pdf: &[u8]) -> Result<Vec<Stretch>, Trouble> {
     let document = Document::load_mem(pdf)?;
     let page = document.page_iter().next().ok_or("the PDF has no page")?;
-    let content = Content::decode(&document.get_page_content(page)?)?;
-    let mut pen = Pen { matrix: SAME, kept: Vec::new(), from: (0.0, 0.0), first: (0.0, 0.0), found: Vec::new() };
+    let content = Content::decode(&document.get_page_content(page))?;
+    let mut pen = Pen {
+        matrix: SAME,
+        kept: Vec::new(),
+        from: (0.0, 0.0),
+        first: (0.0, 0.0),
+        found: Vec::new(),
+    };
     for operation in &content.operations {
         let figures: Vec<f64> = operation.operands.iter().filter_map(figure).collect();
         pen.take(&operation.operator, &figures);
@@ -65,14 +71,22 @@ impl Pen {
 
     fn rectangle(&mut self, (x, y): (f64, f64), width: f64, height: f64) {
         self.from = (x, y);
-        for corner in [(x + width, y), (x + width, y + height), (x, y + height), (x, y)] {
+        for corner in [
+            (x + width, y),
+            (x + width, y + height),
+            (x, y + height),
+            (x, y),
+        ] {
             self.line(corner);
         }
     }
 
     fn line(&mut self, to: (f64, f64)) {
         let (from, end) = (place(self.matrix, self.from), place(self.matrix, to));
-        self.found.push(Stretch { across: (end.0 - from.0).abs() * MM_A_POINT, up: (end.1 - from.1).abs() * MM_A_POINT });
+        self.found.push(Stretch {
+            across: (end.0 - from.0).abs() * MM_A_POINT,
+            up: (end.1 - from.1).abs() * MM_A_POINT,
+        });
         self.from = to;
     }
 }
@@ -85,5 +99,12 @@ fn times(one: Matrix, other: Matrix) -> Matrix {
     let [a, b, c, d, e, f] = one;
     let (x, y) = place(other, (e, f));
     let [p, q, r, s, ..] = other;
-    [a * p + b * r, a * q + b * s, c * p + d * r, c * q + d * s, x, y]
+    [
+        a * p + b * r,
+        a * q + b * s,
+        c * p + d * r,
+        c * q + d * s,
+        x,
+        y,
+    ]
 }

@@ -61,7 +61,14 @@ impl Session {
         let driver = Driver::start()?;
         let size = format!("window-size={width},{height}");
         let arguments = [
-            "headless=new", "no-sandbox", "disable-gpu", "disable-background-networking", "disable-component-update", "disable-sync", "no-first-run", &size,
+            "headless=new",
+            "no-sandbox",
+            "disable-gpu",
+            "disable-background-networking",
+            "disable-component-update",
+            "disable-sync",
+            "no-first-run",
+            &size,
         ];
         let wanted = json!({"capabilities": {"alwaysMatch": {
             "goog:chromeOptions": {"args": arguments},
@@ -70,14 +77,20 @@ impl Session {
         }}});
         let made = driver.send("POST", "/session", &wanted)
             .map_err(|error| format!("The browser did not start; `chromium` must be on the PATH. The driver says: {error}"))?;
-        let id = made["sessionId"].as_str().ok_or("the driver gave no session")?;
-        let session = Self { path: format!("/session/{id}"), driver };
+        let id = made["sessionId"]
+            .as_str()
+            .ok_or("the driver gave no session")?;
+        let session = Self {
+            path: format!("/session/{id}"),
+            driver,
+        };
         session.screen(width, height)?;
         Ok(session)
     }
 
     fn post(&self, path: &str, body: &Value) -> Result<Value, Trouble> {
-        self.driver.send("POST", &format!("{}{path}", self.path), body)
+        self.driver
+            .send("POST", &format!("{}{path}", self.path), body)
     }
 
     /// Goes to an address.
@@ -92,24 +105,35 @@ impl Session {
 
     /// Runs a script in the page, as a tester at the console would; gives what it returns.
     pub fn run(&self, script: &str, arguments: Value) -> Result<Value, Trouble> {
-        self.post("/execute/sync", &json!({"script": script, "args": arguments}))
+        self.post(
+            "/execute/sync",
+            &json!({"script": script, "args": arguments}),
+        )
     }
 
     /// A script that answers later, by its last argument.
     pub fn run_later(&self, script: &str, arguments: Value) -> Result<Value, Trouble> {
         self.post("/timeouts", &json!({"script": 60_000}))?;
-        self.post("/execute/async", &json!({"script": script, "args": arguments}))
+        self.post(
+            "/execute/async",
+            &json!({"script": script, "args": arguments}),
+        )
     }
 
     /// A command of the browser's own protocol.
     pub fn browser(&self, command: &str, parameters: Value) -> Result<Value, Trouble> {
-        self.post("/goog/cdp/execute", &json!({"cmd": command, "params": parameters}))
+        self.post(
+            "/goog/cdp/execute",
+            &json!({"cmd": command, "params": parameters}),
+        )
     }
 
     /// The size of what is seen.
     pub fn screen(&self, width: u32, height: u32) -> Result<(), Trouble> {
-        let size = json!({"width": width, "height": height, "deviceScaleFactor": 1, "mobile": false});
-        self.browser("Emulation.setDeviceMetricsOverride", size).map(drop)
+        let size =
+            json!({"width": width, "height": height, "deviceScaleFactor": 1, "mobile": false});
+        self.browser("Emulation.setDeviceMetricsOverride", size)
+            .map(drop)
     }
 
     /// Waits until a script gives something true; says what was waited for where it never does.
@@ -133,26 +157,37 @@ impl Session {
     /// Waits until a place of the page holds these words.
     pub fn read(&self, css: &str, words: &str) -> Result<(), Trouble> {
         let script = "return Boolean(document.querySelector(arguments[0])?.textContent.includes(arguments[1]));";
-        self.until(&format!("“{words}” in `{css}`, where stands “{}”", self.text(css)?), script, &json!([css, words]))
+        self.until(
+            &format!("“{words}” in `{css}`, where stands “{}”", self.text(css)?),
+            script,
+            &json!([css, words]),
+        )
     }
 
     /// The words in a place of the page.
     pub fn text(&self, css: &str) -> Result<String, Trouble> {
-        let text = self.run("return document.querySelector(arguments[0])?.textContent ?? '';", json!([css]))?;
+        let text = self.run(
+            "return document.querySelector(arguments[0])?.textContent ?? '';",
+            json!([css]),
+        )?;
         Ok(text.as_str().unwrap_or_default().to_owned())
     }
 
     fn element(&self, css: &str) -> Result<String, Trouble> {
         self.see(css)?;
         let found = self.post("/element", &json!({"using": "css selector", "value": css}))?;
-        let id = found.as_object().and_then(|object| object.values().next()).and_then(Value::as_str);
+        let id = found
+            .as_object()
+            .and_then(|object| object.values().next())
+            .and_then(Value::as_str);
         Ok(id.ok_or("no element")?.to_owned())
     }
 
     /// Clicks on something with the mouse.
     pub fn click(&self, css: &str) -> Result<(), Trouble> {
         let id = self.element(css)?;
-        self.post(&format!("/element/{id}/click"), &json!({})).map(drop)
+        self.post(&format!("/element/{id}/click"), &json!({}))
+            .map(drop)
     }
 
     /// Clicks into a field, types over what is there, and leaves it.
@@ -171,9 +206,17 @@ impl Session {
     /// Hands a file to a field for files.
     pub fn hand_file(&self, css: &str, file: &str) -> Result<(), Trouble> {
         let found = self.post("/element", &json!({"using": "css selector", "value": css}))?;
-        let id = found.as_object().and_then(|object| object.values().next()).and_then(Value::as_str).ok_or("no field")?;
-        self.run("document.querySelector(arguments[0]).hidden = false;", json!([css]))?;
-        self.post(&format!("/element/{id}/value"), &json!({"text": file})).map(drop)
+        let id = found
+            .as_object()
+            .and_then(|object| object.values().next())
+            .and_then(Value::as_str)
+            .ok_or("no field")?;
+        self.run(
+            "document.querySelector(arguments[0]).hidden = false;",
+            json!([css]),
+        )?;
+        self.post(&format!("/element/{id}/value"), &json!({"text": file}))
+            .map(drop)
     }
 
     /// Presses one key.
@@ -199,23 +242,39 @@ impl Session {
         let mut actions: Vec<Value> = held.iter().map(down).collect();
         actions.extend(keys.iter().flat_map(|key| [down(key), up(key)]));
         actions.extend(held.iter().map(up));
-        self.post("/actions", &json!({"actions": [{"type": "key", "id": "keys", "actions": actions}]})).map(drop)
+        self.post(
+            "/actions",
+            &json!({"actions": [{"type": "key", "id": "keys", "actions": actions}]}),
+        )
+        .map(drop)
     }
 
     /// Drags with the mouse from a place of the window to another, in steps as a hand would.
     pub fn drag(&self, from: (i64, i64), to: (i64, i64)) -> Result<(), Trouble> {
         let go = |(x, y): (i64, i64)| json!({"type": "pointerMove", "duration": 20, "x": x, "y": y, "origin": "viewport"});
-        let between = (1..=8).map(|step| (from.0 + (to.0 - from.0) * step / 8, from.1 + (to.1 - from.1) * step / 8));
+        let between = (1..=8).map(|step| {
+            (
+                from.0 + (to.0 - from.0) * step / 8,
+                from.1 + (to.1 - from.1) * step / 8,
+            )
+        });
         let mut actions = vec![go(from), json!({"type": "pointerDown", "button": 0})];
         actions.extend(between.map(go));
-        actions.extend([json!({"type": "pause", "duration": 100}), json!({"type": "pointerUp", "button": 0})]);
+        actions.extend([
+            json!({"type": "pause", "duration": 100}),
+            json!({"type": "pointerUp", "button": 0}),
+        ]);
         let mouse = json!({"type": "pointer", "id": "mouse", "parameters": {"pointerType": "mouse"}, "actions": actions});
-        self.post("/actions", &json!({"actions": [mouse]})).map(drop)
+        self.post("/actions", &json!({"actions": [mouse]}))
+            .map(drop)
     }
 
     /// What the printer would get, as a PDF; the page says how large its paper is.
     pub fn print(&self) -> Result<Vec<u8>, Trouble> {
-        let printed = self.browser("Page.printToPDF", json!({"preferCSSPageSize": true, "printBackground": false}))?;
+        let printed = self.browser(
+            "Page.printToPDF",
+            json!({"preferCSSPageSize": true, "printBackground": false}),
+        )?;
         Ok(BASE64_STANDARD.decode(printed["data"].as_str().ok_or("no PDF")?)?)
     }
 
@@ -226,8 +285,14 @@ impl Session {
         let addresses = rows.iter().filter_map(|row| {
             let message: Value = serde_json::from_str(row["message"].as_str()?).ok()?;
             let asked = message["message"]["method"] == "Network.requestWillBeSent";
-            let url = message["message"]["params"]["request"]["url"].as_str()?.to_owned();
-            (asked && !["file:", "data:", "blob:"].iter().any(|own| url.starts_with(own))).then_some(url)
+            let url = message["message"]["params"]["request"]["url"]
+                .as_str()?
+                .to_owned();
+            (asked
+                && !["file:", "data:", "blob:"]
+                    .iter()
+                    .any(|own| url.starts_with(own)))
+            .then_some(url)
         });
         Ok(addresses.collect())
     }
@@ -236,7 +301,10 @@ impl Session {
     pub fn complaints(&self) -> Result<Vec<String>, Trouble> {
         let rows = self.post("/se/log", &json!({"type": "browser"}))?;
         let rows = rows.as_array().cloned().unwrap_or_default();
-        Ok(rows.iter().filter_map(|row| row["message"].as_str().map(str::to_owned)).collect())
+        Ok(rows
+            .iter()
+            .filter_map(|row| row["message"].as_str().map(str::to_owned))
+            .collect())
     }
 }
 

@@ -7,18 +7,36 @@ use serde_json::{Value, json};
 const AXE: &str = include_str!("../axe/axe.min.js");
 
 /// The screens: how wide, how high, how large the letters (in per cent), and whether it is dark.
-const SCREENS: [(u32, u32, u32, &str); 5] = [(1280, 900, 100, "light"), (1280, 900, 100, "dark"), (1280, 900, 200, "light"), (360, 740, 100, "light"), (360, 740, 100, "dark")];
+const SCREENS: [(u32, u32, u32, &str); 5] = [
+    (1280, 900, 100, "light"),
+    (1280, 900, 100, "dark"),
+    (1280, 900, 200, "light"),
+    (360, 740, 100, "light"),
+    (360, 740, 100, "dark"),
+];
 
 fn every_screen(state: &str, form: &Form) -> Outcome {
     for (width, height, letters, light) in SCREENS {
         form.screen(width, height)?;
         let wish = json!({"features": [{"name": "prefers-color-scheme", "value": light}, {"name": "prefers-reduced-motion", "value": "reduce"}]});
         form.browser("Emulation.setEmulatedMedia", wish)?;
-        form.run("document.documentElement.style.fontSize = `${arguments[0]}%`;", json!([letters]))?;
+        form.run(
+            "document.documentElement.style.fontSize = `${arguments[0]}%`;",
+            json!([letters]),
+        )?;
         let found = violations(form)?;
-        assert!(found.is_empty(), "{state}, {width} px wide, letters at {letters} %, {light}: {found:#?}");
-        let over = form.run("return document.documentElement.scrollWidth - document.documentElement.clientWidth;", json!([]))?;
-        assert!(over.as_i64() <= Some(0), "{state}, {width} px wide, letters at {letters} %: the page runs {over} px off the side");
+        assert!(
+            found.is_empty(),
+            "{state}, {width} px wide, letters at {letters} %, {light}: {found:#?}"
+        );
+        let over = form.run(
+            "return document.documentElement.scrollWidth - document.documentElement.clientWidth;",
+            json!([]),
+        )?;
+        assert!(
+            over.as_i64() <= Some(0),
+            "{state}, {width} px wide, letters at {letters} %: the page runs {over} px off the side"
+        );
     }
     form.run("document.documentElement.style.fontSize = '';", json!([]))?;
     form.screen(1280, 900)
@@ -26,14 +44,22 @@ fn every_screen(state: &str, form: &Form) -> Outcome {
 
 /// What axe finds, each with the first element at fault.
 fn violations(form: &Form) -> Result<Vec<String>, Trouble> {
-    form.run("if (!window.axe) { (0, eval)(arguments[0]); }", json!([AXE])).or_else(|_| form.run(AXE, json!([])))?;
+    form.run(
+        "if (!window.axe) { (0, eval)(arguments[0]); }",
+        json!([AXE]),
+    )
+    .or_else(|_| form.run(AXE, json!([])))?;
     let script = "const done = arguments[arguments.length - 1];
         axe.run(document, {resultTypes: ['violations']}).then(
             (found) => done(found.violations.map((one) => `${one.id}: ${one.help}: ${one.nodes[0].html} ${one.nodes[0].failureSummary}`)),
             (error) => done([String(error)]));";
     let found = form.run_later(script, json!([]))?;
     let rows = found.as_array().cloned().unwrap_or_default();
-    Ok(rows.iter().filter_map(Value::as_str).map(str::to_owned).collect())
+    Ok(rows
+        .iter()
+        .filter_map(Value::as_str)
+        .map(str::to_owned)
+        .collect())
 }
 
 #[test]
@@ -44,7 +70,15 @@ fn with_nothing_in_it() -> Outcome {
 #[test]
 fn every_part_of_the_form() -> Outcome {
     let form = Form::with_example()?;
-    for part in ["where", "lot", "pool", "road", "site", "barrier", "questions"] {
+    for part in [
+        "where",
+        "lot",
+        "pool",
+        "road",
+        "site",
+        "barrier",
+        "questions",
+    ] {
         form.run("const head = document.getElementById(`head-${arguments[0]}`); if (head.getAttribute('aria-expanded') === 'false') head.click();", json!([part]))?;
         every_screen(part, &form)?;
     }
@@ -56,7 +90,10 @@ fn each_view_of_a_narrow_page_and_a_finding_chosen() -> Outcome {
     let form = Form::with_example()?;
     form.click("#choose-rear-line")?;
     for view in ["sheet", "result"] {
-        form.run("document.getElementById(`view-${arguments[0]}`).click();", json!([view]))?;
+        form.run(
+            "document.getElementById(`view-${arguments[0]}`).click();",
+            json!([view]),
+        )?;
         every_screen(view, &form)?;
     }
     Ok(())

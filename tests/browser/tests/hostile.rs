@@ -16,8 +16,21 @@ fn rules() -> String {
          rules:\n  - id: depth\n    title: {}\n    clause: {}\n    require: {{fact: pool.depth, at-most: 1 m}}\n    remedy: {}\n    note: {}\n    documents: [paper]\n\
          \x20 - id: question\n    title: {}\n    clause: {}\n    require: {{fact: asked, is: yes}}\n\
          documents:\n  - {{id: paper, title: {}, from: {}}}\ncautions:\n  - {{id: care, says: {}}}\n",
-        text("title"), text("edition"), text("authority"), text("notice"), text("ask"), text("how"), text("rule"), text("clause"),
-        text("remedy"), text("note"), text("rule"), text("clause"), text("paper"), text("from"), text("says"),
+        text("title"),
+        text("edition"),
+        text("authority"),
+        text("notice"),
+        text("ask"),
+        text("how"),
+        text("rule"),
+        text("clause"),
+        text("remedy"),
+        text("note"),
+        text("rule"),
+        text("clause"),
+        text("paper"),
+        text("from"),
+        text("says"),
     )
 }
 
@@ -30,7 +43,11 @@ fn plan() -> String {
 }
 
 fn nothing_ran(form: &Form) -> Outcome {
-    assert_eq!(form.run("return typeof window.hostile;", json!([]))?, "undefined", "a script in a text ran");
+    assert_eq!(
+        form.run("return typeof window.hostile;", json!([]))?,
+        "undefined",
+        "a script in a text ran"
+    );
     assert_eq!(form.run("return document.querySelectorAll('main img, main iframe, main script, main a[href^=javascript], #drawing foreignObject').length;", json!([]))?, 0);
     let asked = form.asked_for()?;
     assert!(asked.is_empty(), "the page asked a network for {asked:?}");

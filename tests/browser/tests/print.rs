@@ -19,7 +19,11 @@ fn printed(scale: &str, paper: &str) -> Result<Vec<Stretch>, browser_checks::Tro
 /// Whether a stretch of that length, level or upright, is among them, to half a per cent.
 fn has(found: &[Stretch], length: f64, level: bool) -> bool {
     found.iter().any(|stretch| {
-        let (along, across) = if level { (stretch.across, stretch.up) } else { (stretch.up, stretch.across) };
+        let (along, across) = if level {
+            (stretch.across, stretch.up)
+        } else {
+            (stretch.up, stretch.across)
+        };
         (along / length - 1.0).abs() < 0.005 && across < 0.1
     })
 }
@@ -27,8 +31,17 @@ fn has(found: &[Stretch], length: f64, level: bool) -> bool {
 fn is_true_to_scale(scale: &str, one_to: f64, paper: &str) -> Outcome {
     let found = printed(scale, paper)?;
     let on_paper = LOT.map(|metres| metres * 1000.0 / one_to);
-    assert!(has(&found, on_paper[0], true), "{scale}, {paper}: no level line of {} mm among {} lines", on_paper[0], found.len());
-    assert!(has(&found, on_paper[1], false), "{scale}, {paper}: no upright line of {} mm", on_paper[1]);
+    assert!(
+        has(&found, on_paper[0], true),
+        "{scale}, {paper}: no level line of {} mm among {} lines",
+        on_paper[0],
+        found.len()
+    );
+    assert!(
+        has(&found, on_paper[1], false),
+        "{scale}, {paper}: no upright line of {} mm",
+        on_paper[1]
+    );
     Ok(())
 }
 

@@ -10,7 +10,13 @@ fn the_page_is_under_a_megabyte_and_a_half() -> Outcome {
     let size = fs::metadata(&file)?.len();
     assert!(size < 1_500_000, "the page has {size} bytes");
     let text = fs::read_to_string(&file)?;
-    assert!(text.contains("default-src 'none'"), "the page has no policy");
-    assert!(!text.contains("src=\"http") && !text.contains("href=\"http"), "the page names an address outside itself");
+    assert!(
+        text.contains("default-src 'none'"),
+        "the page has no policy"
+    );
+    assert!(
+        !text.contains("src=\"http") && !text.contains("href=\"http"),
+        "the page names an address outside itself"
+    );
     Ok(())
 }

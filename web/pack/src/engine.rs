@@ -35,7 +35,8 @@ pub fn build(web: &Path, out: &Path, profile: &str) -> Result<Engine, Box<dyn Er
 /// The library as it was bound last.
 pub fn kept(out: &Path) -> Result<Engine, Box<dyn Error>> {
     let wasm = fs::read(out.join("engine_bg.wasm"));
-    let wasm = wasm.map_err(|_| "The library was not packed yet: run this without --page-only first.")?;
+    let wasm =
+        wasm.map_err(|_| "The library was not packed yet: run this without --page-only first.")?;
     let glue = fs::read_to_string(out.join("engine.js"))?;
     Ok(Engine { wasm, glue })
 }
@@ -46,19 +47,32 @@ fn compile(web: &Path, target: &Path, profile: &str) -> Result<(), Box<dyn Error
     let mut command = Command::new(cargo);
     command
         .current_dir(web)
-        .args(["rustc", "-p", "siting-web", "--lib", "--crate-type", "cdylib"])
+        .args([
+            "rustc",
+            "-p",
+            "siting-web",
+            "--lib",
+            "--crate-type",
+            "cdylib",
+        ])
         .args(["--target", "wasm32-unknown-unknown", "--profile", profile])
         .env("CARGO_TARGET_DIR", target)
         .env("RUSTFLAGS", remapped());
     match command.status()?.success() {
         true => Ok(()),
-        false => Err("The library could not be built for the browser; what cargo says stands above. \
+        false => Err(
+            "The library could not be built for the browser; what cargo says stands above. \
             The target is installed by `rustup target add wasm32-unknown-unknown`."
-            .into()),
+                .into(),
+        ),
     }
 }
 
 fn remapped() -> String {
-    let home = env::var("CARGO_HOME").or_else(|_| env::var("HOME").map(|home| format!("{home}/.cargo")));
-    home.map_or_else(|_| String::new(), |home| format!("--remap-path-prefix={home}=crates"))
+    let home =
+        env::var("CARGO_HOME").or_else(|_| env::var("HOME").map(|home| format!("{home}/.cargo")));
+    home.map_or_else(
+        |_| String::new(),
+        |home| format!("--remap-path-prefix={home}=crates"),
+    )
 }

@@ -38,6 +38,10 @@ fn main() -> Result<(), Box<dyn Error>> {
     let file = out.join("index.html");
     fs::write(&file, &html)?;
     println!("{}: {} kB", file.display(), html.len() / 1000);
+    if matches!(library, Library::Full) {
+        // The command carries the page that stands here when it is built.
+        fs::write(web.join("../cli/form/index.html"), &html)?;
+    }
     Ok(())
 }
 

@@ -30,7 +30,9 @@ pub fn packed(page: &Path, engine: &Engine) -> Result<String, Box<dyn Error>> {
         ("%library%", BASE64_STANDARD.encode(squeezed(&engine.wasm)?)),
         ("%script%", script),
     ];
-    pieces.into_iter().try_fold(html, |html, (mark, piece)| put(&html, mark, &piece))
+    pieces
+        .into_iter()
+        .try_fold(html, |html, (mark, piece)| put(&html, mark, &piece))
 }
 
 /// Puts a piece where its mark stands, which it must do once.
@@ -83,7 +85,9 @@ fn called(glue: &str) -> String {
         .map(|(name, _)| name)
         .collect();
     let lines = glue.lines().filter(|line| !line.starts_with("export {"));
-    let body: Vec<&str> = lines.map(|line| line.strip_prefix("export ").unwrap_or(line)).collect();
+    let body: Vec<&str> = lines
+        .map(|line| line.strip_prefix("export ").unwrap_or(line))
+        .collect();
     format!(
         "const library = (() => {{\n{}\nreturn {{initSync, {}}};\n}})();\n",
         body.join("\n"),

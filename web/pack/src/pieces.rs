@@ -40,8 +40,8 @@ impl Bundle {
             return Ok(());
         }
         self.begun.push(file.to_owned());
-        let text = fs::read_to_string(file)
-            .map_err(|error| format!("{}: {error}", file.display()))?;
+        let text =
+            fs::read_to_string(file).map_err(|error| format!("{}: {error}", file.display()))?;
         let folder = file.parent().unwrap_or(Path::new("."));
         for line in text.lines() {
             if let Some(imported) = imported(line) {
@@ -50,7 +50,8 @@ impl Bundle {
         }
         let kept = text.lines().filter(|line| imported(line).is_none());
         for line in kept {
-            self.text.push_str(line.strip_prefix("export ").unwrap_or(line));
+            self.text
+                .push_str(line.strip_prefix("export ").unwrap_or(line));
             self.text.push('\n');
         }
         Ok(())
@@ -69,7 +70,10 @@ mod tests {
 
     #[test]
     fn an_import_names_its_file() {
-        assert_eq!(imported("import {a, b} from \"./words.js\";"), Some("./words.js"));
+        assert_eq!(
+            imported("import {a, b} from \"./words.js\";"),
+            Some("./words.js")
+        );
         assert_eq!(imported("export const imported = 1;"), None);
     }
 }

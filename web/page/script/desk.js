@@ -1,6 +1,6 @@
 // The clerk's desk: a rule file with its faults at their lines, what it says in sentences, its cases, and a plan to try it on.
 
-import {act, el, mend} from "./dom.js";
+import {act, el, mend, prose} from "./dom.js";
 import {ask, can, fetchText} from "./engine.js";
 import {handOut, notice} from "./menu.js";
 import {change, look, state} from "./store.js";
@@ -93,7 +93,7 @@ function gutter({faults, warnings}) {
 function faultsView({faults, warnings}) {
   const row = (one, kind) => el("li", {class: kind},
     one.line && !one.file ? el("button", {type: "button", class: "plain", "data-do": "line-shown", "data-line": one.line}, t("desk.line", {n: one.line})) : (one.file ?? ""),
-    " ", one.message, one.help && ` ${one.help}`);
+    " ", prose(one.message), one.help && [" ", prose(one.help)]);
   return el("div", {id: "desk-faults", role: "status"},
     el("h3", {}, faults.length > 0 ? count("desk.faults", faults.length) : draft.trim() ? t("desk.clean") : t("desk.empty")),
     el("ul", {}, faults.map((one) => row(one, "fault")), warnings.map((one) => row(one, "odd"))));
@@ -119,7 +119,7 @@ function saidView() {
 
 function linesView(lines) {
   if (!lines?.length) return null;
-  return el("ul", {}, lines.map((line) => el("li", {}, line.text ?? line, linesView(line.under))));
+  return el("ul", {}, lines.map((line) => el("li", {}, prose(line.text ?? line), linesView(line.under))));
 }
 
 function onPlan(verdict) {
@@ -144,5 +144,6 @@ act("line-shown", (button) => {
   const from = lines.slice(0, button.dataset.line - 1).join("\n").length + (button.dataset.line > 1 ? 1 : 0);
   area.focus();
   area.setSelectionRange(from, from + (lines[button.dataset.line - 1] ?? "").length);
+  area.scrollTop = (area.scrollHeight / lines.length) * (button.dataset.line - 1) - area.clientHeight / 3;
 });
 act("desk-example", () => change(JSON.parse(fetchText("home", "eldermere"))));

@@ -11,9 +11,14 @@ export function el(tag, attributes = {}, ...children) {
   return made;
 }
 
+/** A figure and its unit stay on one line. */
+function kept(text) {
+  return text.replace(/(\d) (?=(mm|cm|m|ft|in|kV|V|%|°|m²|m2|ft²|dB)\b)/g, "$1\u00a0");
+}
+
 /** A sentence in which names stand between backticks: each name set off from the words about it. */
 export function prose(text) {
-  return (text ?? "").split("`").map((piece, index) => (index % 2 ? el("b", {class: "named"}, piece) : piece));
+  return kept(text ?? "").split("`").map((piece, index) => (index % 2 ? el("b", {class: "named"}, piece) : piece));
 }
 
 /** Makes `old` like `made`, and keeps what is alike: so focus, what is being typed and what is open stay. */

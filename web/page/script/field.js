@@ -1,6 +1,6 @@
 // One question: a field, why it is asked, how it is measured, and what is wrong with what was typed.
 
-import {act, el} from "./dom.js";
+import {act, el, prose} from "./dom.js";
 import {at} from "./plan.js";
 import {set, state} from "./store.js";
 import {t, tOr} from "./words.js";
@@ -116,14 +116,14 @@ function about(id, fact) {
   if (!fact.how && why.length === 0 && !fact.varies) return null;
   return el("details", {class: "about", id: `${id}-about`},
     el("summary", {}, t("field.about")),
-    fact.how && el("p", {id: `${id}-how`}, fact.how),
+    fact.how && el("p", {id: `${id}-how`}, prose(fact.how)),
     why.length > 0 && el("p", {class: "why"}, t("field.why", {rules: [...new Set(why)].join("; ")})),
     fact.varies && el("button", {type: "button", class: "plain", "data-do": "span-on", "data-path": pathOfId(id)}, t("field.varies")));
 }
 
 function faultText(id, wrong) {
   return el("div", {class: "wrong", id: `${id}-wrong`},
-    wrong.map((row) => el("p", {}, row.message, row.help && ` ${row.help}`)));
+    wrong.map((row) => el("p", {}, prose(row.message), row.help && [" ", prose(row.help)])));
 }
 
 /** An id that a path gives, and the way back. */

@@ -84,14 +84,14 @@ function finding(rule) {
 /** Figure, limit and margin side by side, as in a table of distances. */
 function figures(reading, part) {
   if (!reading?.measured && !reading?.limit) return null;
-  const cell = (name, text) => text && el("div", {}, el("dt", {}, t(`figure.${name}`)), el("dd", {}, text));
+  const cell = (name, text) => text && el("div", {}, el("dt", {}, t(`figure.${name}`)), el("dd", {}, prose(text)));
   return el("dl", {class: "figures"},
     cell("measured", reading.measured?.text ?? t("figure.not-known")),
-    cell("asked", asked(reading)), cell("margin", part?.margin?.text));
+    cell("asked", boundText(reading)), cell("margin", part?.margin?.text));
 }
 
 /** The bound in words, with its figure where the words only name it. */
-function asked({bound, limit}) {
+function boundText({bound, limit}) {
   return !limit || bound.includes(limit.text) ? bound : `${bound}: ${limit.text}`;
 }
 

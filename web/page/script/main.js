@@ -52,7 +52,7 @@ function show() {
   put("sheet-bar", sheetView());
   put("sheet-foot", footView());
   showSheet(stale ? good.plan : state.plan);
-  showDesk(sets, shownAnswer?.report?.verdict.sentence ?? t("desk.no-plan"));
+  showDesk(sets, shownAnswer?.report?.verdict.sentence ?? t(answer?.refused?.rules?.length ? "desk.mend-first" : "desk.no-plan"));
   document.body.dataset.view = state.view;
 }
 

@@ -1,0 +1,80 @@
+//! The form as the command hands it out.
+
+mod common;
+
+use std::fs;
+use std::io::{BufRead, BufReader, Read, Write};
+use std::net::TcpStream;
+use std::path::Path;
+use std::process::Stdio;
+
+use common::{golden, run, scratch, siting, status, stderr, stdout, trouble_is_told};
+
+/// The page that was packed into the command, where one was.
+fn packed() -> Option<Vec<u8>> {
+    fs::read(Path::new(env!("CARGO_MANIFEST_DIR")).join("form/index.html")).ok()
+}
+
+#[test]
+fn it_tells_how_it_is_used() {
+    golden("help-form.txt", &stdout(&run(&["help", "form"])));
+}
+
+#[test]
+fn a_port_is_a_number() {
+    if packed().is_some() {
+        trouble_is_told(&[(&["form", "--serve", "here"], "`here` is no port.")]);
+    }
+    trouble_is_told(&[(&["form", "--wide"], "There is no option `--wide` here.")]);
+}
+
+#[test]
+fn it_writes_the_page_or_says_how_to_get_one() {
+    let file = scratch("form").join("page.html");
+    let output = run(&["form", "--out", file.to_str().unwrap()]);
+    match packed() {
+        Some(page) => assert_eq!(fs::read(&file).unwrap(), page),
+        None => {
+            assert_eq!(status(&output), 4);
+            assert!(stderr(&output).contains("cargo run --release -p siting-pack"));
+        }
+    }
+}
+
+#[test]
+fn it_serves_the_page_and_nothing_else() {
+    let Some(page) = packed() else {
+        // Without a page there is nothing to serve, and it says so.
+        assert_eq!(status(&run(&["form", "--serve"])), 4);
+        return;
+    };
+    let mut server = siting(&["form", "--serve"])
+        .stdout(Stdio::piped())
+        .spawn()
+        .unwrap();
+    let mut line = String::new();
+    BufReader::new(server.stdout.take().unwrap())
+        .read_line(&mut line)
+        .unwrap();
+    let address = line
+        .split("http://")
+        .nth(1)
+        .and_then(|rest| rest.split('/').next())
+        .unwrap()
+        .to_owned();
+    let get = |path: &str| {
+        let mut stream = TcpStream::connect(&address).unwrap();
+        stream
+            .write_all(format!("GET {path} HTTP/1.1\r\nHost: x\r\n\r\n").as_bytes())
+            .unwrap();
+        let mut answer = Vec::new();
+        stream.read_to_end(&mut answer).unwrap();
+        answer
+    };
+    let answer = get("/");
+    let elsewhere = get("/../Cargo.toml");
+    server.kill().unwrap();
+    server.wait().unwrap();
+    assert!(answer.starts_with(b"HTTP/1.1 200 OK\r\n") && answer.ends_with(&page));
+    assert!(elsewhere.starts_with(b"HTTP/1.1 404 "));
+}

@@ -1,0 +1,37 @@
+//! The rule writer's desk: a fault is marked at its line while somebody types, and the rest follows when it is mended.
+
+use browser_checks::{Form, Outcome};
+use serde_json::json;
+
+#[test]
+fn a_broken_rule_file_is_marked_at_its_lines() -> Outcome {
+    let form = Form::with_example()?;
+    form.click("#menu-desk")?;
+    form.read("#desk-faults", "No faults")?;
+    form.read("#desk-said", "Pool to rear lot line")?;
+    form.read("#desk-verdict", "does not comply")?;
+    let line = form.run(
+        "const area = document.getElementById('rules-text');
+         const at = area.value.indexOf('at-least: 6 m');
+         area.focus(); area.setSelectionRange(at, at + 8);
+         return area.value.slice(0, at).split('\\n').length;",
+        json!([]),
+    )?;
+    form.type_text("at-leest")?;
+    form.read("#gutter .fault", &line.to_string())?;
+    form.read("#desk-faults", "at-least")?;
+    form.click("#desk-faults [data-do=line-shown]")?;
+    let chosen = form.run("const area = document.getElementById('rules-text'); return area.value.slice(area.selectionStart, area.selectionEnd);", json!([]))?;
+    assert!(
+        chosen.as_str().unwrap_or_default().contains("at-leest"),
+        "{chosen}"
+    );
+    form.run("document.getElementById('rules-text').focus();", json!([]))?;
+    form.type_text("      at-least: 21 m")?;
+    form.read("#desk-faults", "No faults")?;
+    form.click("#desk-back")?;
+    form.read(
+        "#finding-front-line[data-outcome=fail]",
+        "Pool to front lot line",
+    )
+}
