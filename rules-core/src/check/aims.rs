@@ -185,8 +185,7 @@ impl<'a> Judge<'a> {
         };
         let mut aims = Vec::new();
         if self.may_be_unseen(opening) && self.may_have_a_dwelling(env) {
-            self.scene
-                .touch(Missing::Inventory(opening), true, Vec::new());
+            self.scene.touch(Missing::Inventory(opening), true, &[]);
             aims.push(Aim::ANYWHERE);
         }
         let line = vocabulary.outline_named(opening, "line");
@@ -255,9 +254,10 @@ impl<'a> Judge<'a> {
         let Some(fact) = self.scene.rules().vocabulary.fact_named(kind, fact) else {
             return (true, false);
         };
-        let view = self
+        let seen = self
             .scene
             .fact(fact, &env.bind(kind, Holder::Thing(index)), &[]);
+        let view = &seen.view;
         let is = |word: &String| words.contains(&word.as_str());
         match view.words.as_deref() {
             Some(Words::OneOf(said)) => (said.iter().any(is), !view.none && said.iter().all(is)),

@@ -60,23 +60,27 @@ impl Standing {
 
 /// How a value stands to a bound, whose limit (all but `is` have one) was found before.
 pub(crate) fn standing(value: &Val, bound: &Bound, limit: Option<&Val>, asked: Asked) -> Standing {
-    let all = value.ways.iter().flat_map(|way| match (bound, limit) {
-        (Bound::Is(choices), _) => vec![among(way, value.dimension, choices, asked)],
+    let all = match (bound, limit) {
+        (Bound::Is(choices), _) => value
+            .ways
+            .iter()
+            .map(|way| among(way, value.dimension, choices, asked))
+            .reduce(Standing::either),
         (_, Some(limit)) => {
-            let one = |other: &Way| {
-                beside(
-                    (way, value.dimension),
-                    (other, limit.dimension),
-                    relation(bound),
-                    asked,
-                )
+            let one = |way, other| {
+                let (own, others) = ((way, value.dimension), (other, limit.dimension));
+                beside(own, others, relation(bound), asked)
             };
-            limit.ways.iter().map(one).collect()
+            let beside_all = |way| limit.ways.iter().map(move |other| one(way, other));
+            value
+                .ways
+                .iter()
+                .flat_map(beside_all)
+                .reduce(Standing::either)
         }
-        (_, None) => vec![Standing::of(Truth::OPEN)],
-    });
-    all.reduce(Standing::either)
-        .unwrap_or(Standing::of(Truth::OPEN))
+        (_, None) => None,
+    };
+    all.unwrap_or(Standing::of(Truth::OPEN))
 }
 
 fn beside(
@@ -165,9 +169,9 @@ fn amount_among(
     _dimension: Dimension,
     amounts: impl Iterator<Item = i128>,
 ) -> Truth {
-    let inside: Vec<i128> = amounts.filter(|amount| range.contains(*amount)).collect();
-    let surely = range.is_exact() && !inside.is_empty();
-    Truth::of_comparison(!inside.is_empty(), !surely)
+    let inside = { amounts }.any(|amount| range.contains(amount));
+    let surely = range.is_exact() && inside;
+    Truth::of_comparison(inside, !surely)
 }
 
 fn word_among(words: &Words, choices: &[Choice]) -> Truth {

@@ -1,7 +1,10 @@
 //! How far apart two outlines may be.
 
+use smallvec::{SmallVec, smallvec};
+
 use super::judge::{Judge, thing_of};
 use super::scene::{Env, Holder};
+use super::select::Listed;
 use super::special::{Height, height_of};
 use super::value::{Val, Way, Ways};
 use super::{Missing, Witness};
@@ -23,9 +26,12 @@ pub(crate) struct End<'e> {
     pub(crate) zone: Option<&'e Zone>,
 }
 
+/// Outlines: mostly one or two.
+pub(crate) type EndList<'e> = SmallVec<[End<'e>; 4]>;
+
 /// All outlines at one end of a distance.
 pub(crate) struct Ends<'e> {
-    pub(crate) list: Vec<End<'e>>,
+    pub(crate) list: EndList<'e>,
     pub(crate) if_none: Option<IfNone>,
 }
 
@@ -101,7 +107,7 @@ impl<'a> Judge<'a> {
         'a: 'e,
     {
         let mut ends = Ends {
-            list: Vec::new(),
+            list: EndList::new(),
             if_none: None,
         };
         for part in &operand.parts {
@@ -114,7 +120,7 @@ impl<'a> Judge<'a> {
     }
 
     /// The outlines that one part of an operand means.
-    pub(crate) fn part_ends<'e>(&self, part: &'a Part, env: &Env<'e>) -> Vec<End<'e>>
+    pub(crate) fn part_ends<'e>(&self, part: &'a Part, env: &Env<'e>) -> EndList<'e>
     where
         'a: 'e,
     {
@@ -133,10 +139,10 @@ impl<'a> Judge<'a> {
     }
 
     /// The thing that a kind's name stands for here, else all of its kind.
-    fn bound(&self, kind: KindId, env: &Env<'_>) -> Vec<(Holder, bool)> {
+    fn bound(&self, kind: KindId, env: &Env<'_>) -> Listed {
         match env.bound(kind) {
-            Some(Holder::Nobody) => Vec::new(),
-            Some(holder) => vec![(holder, true)],
+            Some(Holder::Nobody) => Listed::new(),
+            Some(holder) => smallvec![(holder, true)],
             None => self.all_of_kind(kind),
         }
     }
@@ -180,7 +186,7 @@ impl<'a> Judge<'a> {
             }),
             None => {
                 self.scene
-                    .touch(Missing::Outline(index, end.outline), true, Vec::new());
+                    .touch(Missing::Outline(index, end.outline), true, &[]);
                 None
             }
         }
@@ -311,8 +317,7 @@ impl<'a> Judge<'a> {
             .zip(shift)
             .map(|(accuracy, shift)| accuracy.saturating_add(shift));
         if off.is_none() {
-            self.scene
-                .touch(Missing::Accuracy(a.index), true, Vec::new());
+            self.scene.touch(Missing::Accuracy(a.index), true, &[]);
         }
         off
     }
@@ -377,7 +382,8 @@ impl<'a> Judge<'a> {
     fn height(&self, end: &End<'_>, env: &Env<'_>) -> Interval {
         let amount = |fact| {
             let kind = self.scene.rules().vocabulary.fact(fact).kind;
-            let view = self.scene.fact(fact, &env.bind(kind, end.holder), &[]);
+            let seen = self.scene.fact(fact, &env.bind(kind, end.holder), &[]);
+            let view = &seen.view;
             view.amount
                 .map_or(Interval::exact(0), |amount| amount.least.hull(amount.most))
         };

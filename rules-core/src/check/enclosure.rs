@@ -217,7 +217,7 @@ impl<'a> Judge<'a> {
             frame,
         });
         if doubt.is_none() {
-            self.scene.touch(Missing::Accuracy(index), true, Vec::new());
+            self.scene.touch(Missing::Accuracy(index), true, &[]);
         }
         doubt
     }

@@ -49,7 +49,7 @@ impl FactView {
         FactView {
             none: possible.none,
             amount,
-            words: possible.words.clone().map(Arc::new),
+            words: possible.words.clone(),
         }
     }
 

@@ -1,5 +1,6 @@
 //! Whether a requirement holds: over every world that the plan leaves possible.
 
+use super::compare::Standing;
 use super::reading::Readings;
 use super::scene::{Env, Holder, Scene};
 use super::special::Special;
@@ -13,6 +14,8 @@ use crate::ruleset::{Bound, Each, IfNone, Requirement, Test, Value};
 pub(crate) struct Judge<'a> {
     pub(crate) scene: Scene<'a>,
     pub(crate) special: Special,
+    /// Whether anybody will ask what was measured; most judgements are only asked whether something holds.
+    pub(crate) keeps: bool,
 }
 
 /// What a requirement is asked for.
@@ -64,34 +67,43 @@ impl<'a> Judged<'a> {
         }
     }
 
-    pub(crate) fn all(members: Vec<Judged<'a>>) -> Self {
+    /// All of these must hold; `keeps` is whether anybody will ask what each came to.
+    pub(crate) fn all(members: impl Iterator<Item = Judged<'a>>, keeps: bool) -> Self {
+        let (mut all, mut room, mut kept) = (Judged::void(), None, Vec::new());
+        for member in members {
+            all.truth = all.truth.and(member.truth);
+            all.void &= member.void;
+            if !member.void {
+                room = Some(room.map_or(member.room, |so_far: Room| so_far.least(member.room)));
+            }
+            if keeps {
+                kept.push(member);
+            }
+        }
         Judged {
-            truth: members
-                .iter()
-                .fold(Truth::HOLDS, |all, member| all.and(member.truth)),
-            room: members
-                .iter()
-                .filter(|m| !m.void)
-                .map(|m| m.room)
-                .reduce(Room::least)
-                .unwrap_or(Room::Endless),
-            void: members.iter().all(|member| member.void),
-            node: Node::All(members),
+            room: room.unwrap_or(Room::Endless),
+            node: Node::All(kept),
+            ..all
         }
     }
 
-    pub(crate) fn any(members: Vec<Judged<'a>>) -> Self {
+    /// One of these must hold.
+    fn any(members: impl Iterator<Item = Judged<'a>>, keeps: bool) -> Self {
+        let (mut any, mut room, mut kept) = (Judged::bare(Truth::FAILS), None, Vec::new());
+        let mut void = true;
+        for member in members {
+            any.truth = any.truth.or(member.truth);
+            void &= member.void;
+            room = Some(room.map_or(member.room, |so_far: Room| so_far.greatest(member.room)));
+            if keeps {
+                kept.push(member);
+            }
+        }
         Judged {
-            truth: members
-                .iter()
-                .fold(Truth::FAILS, |any, member| any.or(member.truth)),
-            room: members
-                .iter()
-                .map(|m| m.room)
-                .reduce(Room::greatest)
-                .unwrap_or(Room::None),
-            void: !members.is_empty() && members.iter().all(|member| member.void),
-            node: Node::Any(members),
+            void: void && room.is_some(),
+            room: room.unwrap_or(Room::None),
+            node: Node::Any(kept),
+            ..any
         }
     }
 
@@ -125,7 +137,13 @@ impl<'a> Judge<'a> {
         Judge {
             scene,
             special: self.special,
+            keeps: false,
         }
+    }
+
+    /// Whether anybody will ask what was measured: of a condition only its truth is ever used.
+    pub(crate) fn keeps(&self, asked: Asked) -> bool {
+        self.keeps && asked == Asked::Required
     }
 
     /// Whether a condition holds.
@@ -141,19 +159,19 @@ impl<'a> Judge<'a> {
         asked: Asked,
     ) -> Judged<'a> {
         let each_of = |list: &'a [Requirement]| {
-            list.iter()
-                .map(|member| self.judge(member, env, asked))
-                .collect::<Vec<_>>()
+            let judge = move |member| self.judge(member, env, asked);
+            list.iter().map(judge)
         };
+        let keeps = self.keeps(asked);
         match requirement {
             Requirement::Test(test) => self.test(test, env, asked),
-            Requirement::All(list) => Judged::all(each_of(list)),
-            Requirement::Any(list) => Judged::any(each_of(list)),
+            Requirement::All(list) => Judged::all(each_of(list), keeps),
+            Requirement::Any(list) => Judged::any(each_of(list), keeps),
             Requirement::Not(inner) if mutant::is_on(Mutant::NotUnmirrored) => {
                 self.judge(inner, env, asked)
             }
             Requirement::Not(inner) => negated(self.judge(inner, env, asked)),
-            Requirement::Count { of, bounds } => self.count(&each_of(of), bounds, env),
+            Requirement::Count { of, bounds } => self.count(each_of(of).collect(), bounds, env),
             Requirement::Each(each) => self.each(each, env, asked),
             Requirement::Table(table) => {
                 let ways = self.rows(
@@ -181,8 +199,7 @@ impl<'a> Judge<'a> {
             Some(DocumentState::InHand) => Truth::HOLDS,
             Some(DocumentState::Refused) => Truth::FAILS,
             Some(DocumentState::NotYet) | None => {
-                self.scene
-                    .touch(Missing::Document(document), true, Vec::new());
+                self.scene.touch(Missing::Document(document), true, &[]);
                 if paper.discretion {
                     Truth::AUTHORITY
                 } else {
@@ -203,14 +220,14 @@ impl<'a> Judge<'a> {
             let own = self.judge(&each.require, &inner, asked);
             if *sure { own } else { own.perhaps() }
         });
-        let all = Judged::all(judged.collect());
+        let all = Judged::all(judged, self.keeps(asked));
         match members.perhaps_empty() && !if_none.void {
             true => Judged::either(vec![all, if_none]),
             false => all,
         }
     }
 
-    fn count(&self, members: &[Judged<'a>], bounds: &'a [Bound], env: &Env<'_>) -> Judged<'a> {
+    fn count(&self, members: Vec<Judged<'a>>, bounds: &'a [Bound], env: &Env<'_>) -> Judged<'a> {
         let truths: Vec<Truth> = members.iter().map(|member| member.truth).collect();
         let truth = bounds.iter().fold(Truth::HOLDS, |all, bound| {
             all.and(self.counted(&truths, bound, env))
@@ -220,7 +237,7 @@ impl<'a> Judge<'a> {
             truth,
             room,
             void: false,
-            node: Node::Other(members.to_vec()),
+            node: Node::Other(members),
         }
     }
 
@@ -248,18 +265,13 @@ impl<'a> Judge<'a> {
     }
 
     fn test(&self, test: &'a Test, env: &Env<'_>, asked: Asked) -> Judged<'a> {
-        let mut judged: Vec<Judged<'a>> = test
-            .bounds
-            .iter()
-            .map(|bound| self.reading(test, bound, env, asked))
-            .collect();
-        match (judged.len(), judged.pop()) {
-            (1, Some(only)) => only,
-            (_, Some(last)) => {
-                judged.push(last);
-                Judged::all(judged)
+        let reading = |bound| self.reading(test, bound, env, asked);
+        match test.bounds.as_slice() {
+            [only] => reading(only),
+            bounds => {
+                let keeps = self.keeps(asked);
+                Judged::all(bounds.iter().map(reading), keeps)
             }
-            (_, None) => Judged::bare(Truth::HOLDS),
         }
     }
 
@@ -271,13 +283,15 @@ impl<'a> Judge<'a> {
         }
         .take(&test.value, bound);
         match reading {
-            Some((reading, room, false)) => Judged {
-                truth: reading.truth,
-                room,
+            (Standing { void: true, .. }, _) => Judged::void(),
+            (standing, reading) => Judged {
+                truth: standing.truth,
+                room: standing.room,
                 void: false,
-                node: Node::Leaf(Box::new(reading)),
+                node: reading.map_or(Node::Other(Vec::new()), |reading| {
+                    Node::Leaf(Box::new(reading))
+                }),
             },
-            Some((_, _, true)) | None => Judged::void(),
         }
     }
 }

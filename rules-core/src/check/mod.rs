@@ -51,6 +51,7 @@ pub fn check<'a>(plan: &'a Plan, rules: &'a RuleSet) -> Findings<'a> {
     let judge = Judge {
         scene: Scene::new(Base::new(plan, rules)),
         special,
+        keeps: true,
     };
     let found: Vec<_> = rules
         .rules

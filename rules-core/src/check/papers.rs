@@ -30,15 +30,42 @@ impl Need {
     }
 }
 
+/// A rule, what was found, and every document that it names in any way.
+struct Asking<'f, 'a> {
+    finding: &'f Finding<'a>,
+    rule: &'a Rule,
+    papers: Vec<DocumentIndex>,
+}
+
+impl<'f, 'a> Asking<'f, 'a> {
+    fn new(finding: &'f Finding<'a>, rule: &'a Rule) -> Self {
+        let mut papers = rule.documents.clone();
+        papers_in(&rule.require, &mut papers);
+        for relief in &rule.reliefs {
+            papers_in(&relief.require, &mut papers);
+        }
+        Asking {
+            finding,
+            rule,
+            papers,
+        }
+    }
+}
+
 impl<'a> Judge<'a> {
     /// Whether each document is needed.
     pub(crate) fn documents(&self, findings: &[Finding<'a>]) -> Vec<DocumentNeed> {
         let rules = self.scene.rules();
+        let asking: Vec<Asking<'_, 'a>> = findings
+            .iter()
+            .filter_map(|finding| Some((finding, rules.rules.get(finding.rule)?)))
+            .map(|(finding, rule)| Asking::new(finding, rule))
+            .collect();
         rules
             .documents
             .iter()
             .enumerate()
-            .map(|(index, document)| self.document(index, document, findings))
+            .map(|(index, document)| self.document(index, document, &asking))
             .collect()
     }
 
@@ -46,7 +73,7 @@ impl<'a> Judge<'a> {
         &self,
         index: DocumentIndex,
         document: &'a Document,
-        findings: &[Finding<'a>],
+        asking: &[Asking<'_, 'a>],
     ) -> DocumentNeed {
         let mut need = if document.always {
             Need::Needed
@@ -60,15 +87,16 @@ impl<'a> Judge<'a> {
         let state = plan.documents.get(&document.id).copied();
         let state = state.unwrap_or(DocumentState::NotYet);
         let mut calling = Vec::new();
-        for finding in findings {
-            let Some(rule) = self.scene.rules().rules.get(finding.rule) else {
-                continue;
-            };
-            let own = called_for((index, state), rule, finding).or(called_for_by_outcome(
-                &document.on,
-                rule,
-                finding,
-            ));
+        for Asking {
+            finding,
+            rule,
+            papers,
+        } in asking
+        {
+            let mut own = called_for_by_outcome(&document.on, rule, finding);
+            if papers.contains(&index) {
+                own = own.or(called_for((index, state), rule, finding));
+            }
             if own != Need::NotNeeded {
                 calling.push(finding.rule);
             }
@@ -239,6 +267,30 @@ fn mentions(requirement: &Requirement, document: DocumentIndex) -> Need {
         Requirement::Meets { requirement, .. } => mentions(requirement, document),
         Requirement::Table(table) => perhaps(in_table(table, document)),
         Requirement::Have(_) | Requirement::Test(_) | Requirement::Refer => Need::NotNeeded,
+    }
+}
+
+/// Every document that a requirement asks for, anywhere.
+fn papers_in(requirement: &Requirement, papers: &mut Vec<DocumentIndex>) {
+    match requirement {
+        Requirement::Have(document) => papers.push(*document),
+        Requirement::All(list) | Requirement::Any(list) | Requirement::Count { of: list, .. } => {
+            list.iter().for_each(|member| papers_in(member, papers));
+        }
+        Requirement::Not(inner) => papers_in(inner, papers),
+        Requirement::Each(each) => papers_in(&each.require, papers),
+        Requirement::Meets { requirement, .. } => papers_in(requirement, papers),
+        Requirement::Table(table) => {
+            for row in &table.rows {
+                if let RowTest::When(when) = &row.test {
+                    papers_in(when, papers);
+                }
+                if let Then::Give(then) = &row.then {
+                    papers_in(then, papers);
+                }
+            }
+        }
+        Requirement::Test(_) | Requirement::Refer => {}
     }
 }
 

@@ -2,7 +2,6 @@
 
 use super::compare::{Standing, standing};
 use super::judge::{Asked, Judge};
-use super::room::Room;
 use super::scene::Env;
 use super::value::{Cuts, Val, Way, limit_of};
 use super::{Reading, Truth};
@@ -20,18 +19,20 @@ pub(crate) struct Readings<'j, 'a, 'e> {
 }
 
 impl<'a> Readings<'_, 'a, '_> {
-    /// Compares a value with a bound: the reading, the room left, and whether there was nothing to measure.
+    /// Compares a value with a bound; the reading only where somebody will ask what was measured.
     pub(crate) fn take(
         &self,
         value: &'a Value,
         bound: &'a Bound,
-    ) -> Option<(Reading<'a>, Room, bool)> {
+    ) -> (Standing, Option<Reading<'a>>) {
         let limit = limit_of(bound).map(|limit| self.judge.value(limit, self.env, &[]));
         let cuts = limit.as_ref().map_or_else(|| amounts_of(bound), Val::ends);
         let found = self.judge.value(value, self.env, &cuts);
         let standing = standing(&found, bound, limit.as_ref(), self.asked);
-        let reading = self.reading((value, &found), (bound, limit.as_ref()), standing);
-        Some((reading, standing.room, standing.void))
+        let asked = self.judge.keeps(self.asked) && !standing.void;
+        let reading =
+            asked.then(|| self.reading((value, &found), (bound, limit.as_ref()), standing));
+        (standing, reading)
     }
 
     fn reading(

@@ -6,45 +6,45 @@ use super::{Reading, Truth};
 
 /// The readings that a judgement rests on: those that fail where it fails, those that are open where it is open, and
 /// the one nearest to failing where it holds.
-pub(crate) fn deciding<'a>(judged: &Judged<'a>) -> Vec<Reading<'a>> {
-    let mut found = Vec::new();
-    gather(judged, &mut found);
-    found
-}
-
-fn gather<'a>(judged: &Judged<'a>, found: &mut Vec<Reading<'a>>) {
-    let mut from = |members: &mut dyn Iterator<Item = &Judged<'a>>| {
-        members.for_each(|member| gather(member, found))
+pub(crate) fn deciding<'a>(judged: Judged<'a>, found: &mut Vec<Reading<'a>>) {
+    let truth = judged.truth;
+    let such = |members: Vec<Judged<'a>>, decides: fn(Truth) -> bool| {
+        members
+            .into_iter()
+            .filter(move |member| decides(member.truth))
     };
-    match &judged.node {
-        Node::Leaf(reading) => found.push((**reading).clone()),
-        Node::All(members) => match judged.truth {
-            Truth::HOLDS => from(&mut tightest(members).into_iter()),
-            Truth::FAILS => from(&mut members.iter().filter(|member| member.truth == Truth::FAILS)),
-            _ => from(&mut members.iter().filter(|member| member.truth != Truth::HOLDS)),
+    let mut each = |members: &mut dyn Iterator<Item = Judged<'a>>| {
+        members.for_each(|member| deciding(member, found));
+    };
+    match judged.node {
+        Node::Leaf(reading) => found.push(*reading),
+        Node::All(members) => match truth {
+            Truth::HOLDS => {
+                let at = tightest(&members);
+                each(&mut at.and_then(|at| members.into_iter().nth(at)).into_iter());
+            }
+            Truth::FAILS => each(&mut such(members, |truth| truth == Truth::FAILS)),
+            _ => each(&mut such(members, |truth| truth != Truth::HOLDS)),
         },
-        Node::Any(members) => match judged.truth {
-            Truth::HOLDS => from(
-                &mut members
-                    .iter()
-                    .find(|member| member.truth == Truth::HOLDS)
-                    .into_iter(),
-            ),
-            Truth::FAILS => from(&mut members.iter()),
-            _ => from(&mut members.iter().filter(|member| member.truth != Truth::FAILS)),
+        Node::Any(members) => match truth {
+            Truth::HOLDS => each(&mut such(members, |truth| truth == Truth::HOLDS).take(1)),
+            Truth::FAILS => each(&mut members.into_iter()),
+            _ => each(&mut such(members, |truth| truth != Truth::FAILS)),
         },
-        Node::Other(members) => from(&mut members.iter()),
+        Node::Other(members) => each(&mut members.into_iter()),
     }
 }
 
 /// The member with the least room; the first among equals.
-fn tightest<'m, 'a>(members: &'m [Judged<'a>]) -> Option<&'m Judged<'a>> {
-    let room = |member: &&Judged<'a>| match member.room {
+fn tightest(members: &[Judged<'_>]) -> Option<usize> {
+    let room = |(_, member): &(usize, &Judged<'_>)| match member.room {
         Room::Amount(range, _) => range.low,
         _ => crate::quantity::NO_HIGH,
     };
     members
         .iter()
-        .filter(|member| !member.void)
+        .enumerate()
+        .filter(|(_, member)| !member.void)
         .min_by_key(room)
+        .map(|(at, _)| at)
 }

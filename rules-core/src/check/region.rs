@@ -1,7 +1,7 @@
 //! Zones: what lies in them, and what is left of a thing that is cut to one.
 
 use super::Truth;
-use super::distance::{Drawn, End};
+use super::distance::{Drawn, End, EndList};
 use super::judge::Judge;
 use super::scene::{Env, Holder};
 use crate::measure::{Fit, Keep, figure_gap, overlaps};
@@ -109,7 +109,7 @@ impl<'a> Judge<'a> {
         })
     }
 
-    fn zone_ends<'e>(&self, of: &'a Operand, env: &Env<'e>) -> Vec<End<'e>>
+    fn zone_ends<'e>(&self, of: &'a Operand, env: &Env<'e>) -> EndList<'e>
     where
         'a: 'e,
     {

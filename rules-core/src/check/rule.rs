@@ -4,7 +4,8 @@ use super::judge::{Asked, Judge, Judged, if_none};
 use super::room::Room;
 use super::scene::{Env, Holder, Scene, Touch};
 use super::{
-    Finding, Level, Missing, Outcome, Part, ReliefTruth, Subject, Truth, missing, readings, split,
+    Finding, Level, Missing, Outcome, Part, Reading, ReliefTruth, Subject, Truth, missing,
+    readings, split,
 };
 use crate::mutant::{self, Mutant};
 use crate::ruleset::{InForce, Relief, Rule};
@@ -40,6 +41,17 @@ impl<'a> Need<'a> {
             .fold(self.base.truth, |any, (relief, _)| any.or(relief.holds))
     }
 
+    /// The readings that it rests on, with those of the relief that makes the difference.
+    fn deciding(self, relief: Option<usize>) -> Vec<Reading<'a>> {
+        let mut found = Vec::new();
+        readings::deciding(self.base, &mut found);
+        let relief = relief.and_then(|at| self.reliefs.into_iter().nth(at));
+        if let Some((_, judged)) = relief {
+            readings::deciding(judged, &mut found);
+        }
+        found
+    }
+
     /// The room that is left: where it passes by a relief, the relief's own.
     fn room(&self, truth: Truth) -> Room {
         let by = match truth {
@@ -72,8 +84,11 @@ impl<'a> Judge<'a> {
         let mut touched = self.scene.take_log();
         let mut parts = Vec::new();
         if applies != Truth::FAILS {
+            // Where there is but one pool, "the pool" means it with and without its name.
+            let one_pool = self.scene.base.of_kind(self.special.pool).len() <= 1;
+            let known = one_pool.then(|| (applies, touched.clone()));
             for target in self.targets(rule) {
-                let (part, log) = self.part(rule, target);
+                let (part, log) = self.part(rule, target, known.as_ref());
                 touched.extend(log);
                 parts.extend(part);
             }
@@ -127,9 +142,20 @@ impl<'a> Judge<'a> {
         pools.into_iter().flat_map(pair).collect()
     }
 
-    fn part(&self, rule: &'a Rule, target: Target) -> (Option<Part<'a>>, Vec<Touch>) {
-        let look = self.look(rule, target);
-        let touched = self.scene.take_log();
+    /// What is found about one subject; `known` is whether the rule applies to it and what that rests on, where that
+    /// was found before.
+    fn part(
+        &self,
+        rule: &'a Rule,
+        target: Target,
+        known: Option<&(Truth, Vec<Touch>)>,
+    ) -> (Option<Part<'a>>, Vec<Touch>) {
+        let look = match known {
+            Some((applies, _)) => self.look_at(rule, target, *applies),
+            None => self.look(rule, target),
+        };
+        let mut touched = self.scene.take_log();
+        touched.extend(known.into_iter().flat_map(|(_, log)| log.clone()));
         let Some(need) = look.need else {
             return (None, touched);
         };
@@ -149,10 +175,6 @@ impl<'a> Judge<'a> {
             (truth, Vec::new())
         };
         let relief = need.relief(truth.applied());
-        let mut found = readings::deciding(&need.base);
-        if let Some((_, judged)) = relief.and_then(|at| need.reliefs.get(at)) {
-            found.extend(readings::deciding(judged));
-        }
         let part = Part {
             subject: subject(target, look.member),
             outcome: Outcome::of(truth, as_drawn),
@@ -162,7 +184,7 @@ impl<'a> Judge<'a> {
             reliefs: need.reliefs.iter().map(|(relief, _)| *relief).collect(),
             relief,
             margin: need.room(truth.applied()).margin(),
-            readings: found,
+            readings: need.deciding(relief),
             missing,
         };
         (Some(part), touched)
@@ -170,12 +192,22 @@ impl<'a> Judge<'a> {
 
     /// One look at one subject of a rule.
     pub(crate) fn look(&self, rule: &'a Rule, target: Target) -> Look<'a> {
+        let applies = self.applies(rule, &self.about_pool(&Env::EMPTY, target));
+        self.look_at(rule, target, applies)
+    }
+
+    /// Where the pool's name stands for the pool that a rule is about.
+    fn about_pool<'e>(&self, outer: &'e Env<'e>, target: Target) -> Env<'e> {
+        match target.pool {
+            Some(pool) => outer.bind(self.special.pool, pool),
+            None => *outer,
+        }
+    }
+
+    /// One look at one subject of a rule that applies to it in this way.
+    fn look_at(&self, rule: &'a Rule, target: Target, applies: Truth) -> Look<'a> {
         let empty = Env::EMPTY;
-        let with_pool = match target.pool {
-            Some(pool) => empty.bind(self.special.pool, pool),
-            None => empty,
-        };
-        let applies = self.applies(rule, &with_pool);
+        let with_pool = self.about_pool(&empty, target);
         let none = |member| Look {
             truth: Truth::NOT_APPLICABLE,
             member,
@@ -232,7 +264,8 @@ impl<'a> Judge<'a> {
 
     fn in_force(&self, in_force: &InForce, env: &Env<'_>) -> Truth {
         let cuts: Vec<i128> = [in_force.from, in_force.to].into_iter().flatten().collect();
-        let view = self.scene.fact(in_force.by, env, &cuts);
+        let seen = self.scene.fact(in_force.by, env, &cuts);
+        let view = &seen.view;
         let Some(day) = view.amount else {
             return Truth::OPEN;
         };

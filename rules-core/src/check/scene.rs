@@ -6,6 +6,7 @@ use std::rc::Rc;
 
 use super::Missing;
 use super::facts::{FactView, all_that_is_possible};
+use super::value::Cuts;
 use crate::measure::Gap;
 use crate::plan::{Looked, Plan, Possible, Thing, ThingIndex};
 use crate::ruleset::{RuleSet, Zone};
@@ -83,7 +84,16 @@ pub(crate) struct Base<'a> {
     pub(crate) rules: &'a RuleSet,
     by_kind: Vec<Vec<ThingIndex>>,
     gaps: RefCell<BTreeMap<Ends, Gap>>,
-    views: RefCell<BTreeMap<(Holder, FactId, bool), FactView>>,
+    /// What was looked up: of each thing, then of what is unseen of each kind; first as known, then as drawn.
+    views: RefCell<[Vec<Vec<(FactId, Rc<Seen>)>>; 2]>,
+}
+
+/// What a fact can still be, looked up once.
+pub(crate) struct Seen {
+    pub(crate) view: FactView,
+    certain: bool,
+    /// Whether the plan says anything about it at all.
+    stated: bool,
 }
 
 /// Two outlines of two things.
@@ -97,12 +107,22 @@ impl<'a> Base<'a> {
                 list.push(index);
             }
         }
+        let holders = vec![Vec::new(); plan.things.len() + by_kind.len()];
         Base {
             plan,
             rules,
             by_kind,
             gaps: RefCell::default(),
-            views: RefCell::default(),
+            views: RefCell::new([holders.clone(), holders]),
+        }
+    }
+
+    /// The place of a holder among all of whom facts are looked up.
+    fn place(&self, holder: Holder) -> Option<usize> {
+        match holder {
+            Holder::Thing(index) => Some(index),
+            Holder::Unseen(kind) => Some(self.plan.things.len() + usize::from(kind.0)),
+            Holder::Nobody => None,
         }
     }
 
@@ -126,7 +146,7 @@ pub(crate) struct Scene<'a> {
     /// Every ± and every accuracy is taken as 0.
     pub(crate) as_drawn: bool,
     /// Facts taken as settled.
-    settled: Vec<(Holder, FactId, FactView)>,
+    settled: Vec<(Holder, FactId, Rc<Seen>)>,
     /// Kinds of which nothing unseen is taken to be there.
     all_seen: Vec<KindId>,
     /// Documents taken as in hand or refused.
@@ -140,7 +160,7 @@ pub(crate) struct Touch {
     pub(crate) what: Missing,
     /// Nobody stated it, so a person can be asked; else it was stated, but not exactly.
     pub(crate) unstated: bool,
-    pub(crate) cuts: Vec<i128>,
+    pub(crate) cuts: Cuts,
 }
 
 impl<'a> Scene<'a> {
@@ -173,7 +193,12 @@ impl<'a> Scene<'a> {
     /// The same with a fact taken as settled.
     pub(crate) fn settling(&self, holder: Holder, fact: FactId, view: FactView) -> Self {
         let mut scene = self.again();
-        scene.settled.push((holder, fact, view));
+        let settled = Seen {
+            view,
+            certain: true,
+            stated: true,
+        };
+        scene.settled.push((holder, fact, Rc::new(settled)));
         scene
     }
 
@@ -218,11 +243,11 @@ impl<'a> Scene<'a> {
     }
 
     /// Notes that a judgement rests on something uncertain.
-    pub(crate) fn touch(&self, what: Missing, unstated: bool, cuts: Vec<i128>) {
+    pub(crate) fn touch(&self, what: Missing, unstated: bool, cuts: &[i128]) {
         self.log.borrow_mut().push(Touch {
             what,
             unstated,
-            cuts,
+            cuts: Cuts::from_slice(cuts),
         });
     }
 
@@ -263,7 +288,7 @@ impl<'a> Scene<'a> {
     }
 
     /// What a fact can still be; uncertain ones are noted with the amounts that they are compared with.
-    pub(crate) fn fact(&self, id: FactId, env: &Env<'_>, cuts: &[i128]) -> FactView {
+    pub(crate) fn fact(&self, id: FactId, env: &Env<'_>, cuts: &[i128]) -> Rc<Seen> {
         let fact = self.rules().vocabulary.fact(id);
         let holder = self.holder(fact.kind, env);
         if let Some((_, _, view)) = self
@@ -275,15 +300,15 @@ impl<'a> Scene<'a> {
             return view.clone();
         }
         let missing = match holder {
-            Holder::Nobody => return FactView::NONE,
+            Holder::Nobody => return self.seen(holder, id),
             Holder::Thing(index) => Missing::Fact(index, id),
             Holder::Unseen(kind) => Missing::FactOfUnseen(kind, id),
         };
-        let view = self.view(holder, id);
-        if !view.is_certain() {
-            self.touch(missing, !self.is_stated(holder, id), cuts.to_vec());
+        let seen = self.seen(holder, id);
+        if !seen.certain {
+            self.touch(missing, !seen.stated, cuts);
         }
-        view
+        seen
     }
 
     /// Whether the plan says anything about a fact at all.
@@ -297,13 +322,36 @@ impl<'a> Scene<'a> {
     }
 
     /// What a fact can still be, found once.
-    fn view(&self, holder: Holder, id: FactId) -> FactView {
+    fn seen(&self, holder: Holder, id: FactId) -> Rc<Seen> {
         let mut views = self.base.views.borrow_mut();
-        let entry = views.entry((holder, id, self.as_drawn));
-        entry.or_insert_with(|| self.look_up(holder, id)).clone()
+        let [known, drawn] = &mut *views;
+        let views = if self.as_drawn { drawn } else { known };
+        let own = self
+            .base
+            .place(holder)
+            .and_then(|place| views.get_mut(place));
+        let Some(own) = own else {
+            return Rc::new(self.look_up(holder, id));
+        };
+        if let Some((_, seen)) = own.iter().find(|(fact, _)| *fact == id) {
+            return Rc::clone(seen);
+        }
+        let seen = Rc::new(self.look_up(holder, id));
+        own.push((id, Rc::clone(&seen)));
+        seen
     }
 
-    fn look_up(&self, holder: Holder, id: FactId) -> FactView {
+    fn look_up(&self, holder: Holder, id: FactId) -> Seen {
+        let view = self.possible(holder, id);
+        let certain = view.is_certain();
+        Seen {
+            view,
+            certain,
+            stated: certain || self.is_stated(holder, id),
+        }
+    }
+
+    fn possible(&self, holder: Holder, id: FactId) -> FactView {
         match holder {
             Holder::Thing(index) => {
                 match self.thing(index).and_then(|thing| thing.facts.get(&id)) {
@@ -334,6 +382,6 @@ impl<'a> Scene<'a> {
         id: FactId,
         cuts: &BTreeSet<i128>,
     ) -> Option<Vec<FactView>> {
-        self.view(holder, id).cells(cuts)
+        self.seen(holder, id).view.cells(cuts)
     }
 }

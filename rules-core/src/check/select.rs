@@ -1,5 +1,7 @@
 //! Which things a selection selects: surely, perhaps, and unseen.
 
+use smallvec::SmallVec;
+
 use super::judge::Judge;
 use super::scene::{Env, Holder};
 use super::{Missing, Truth};
@@ -8,11 +10,14 @@ use crate::plan::Looked;
 use crate::ruleset::{Selection, Zone};
 use crate::vocabulary::{KindId, Number};
 
+/// Things, and whether each is surely meant: mostly one or two.
+pub(crate) type Listed = SmallVec<[(Holder, bool); 4]>;
+
 /// What a selection selects.
 #[derive(Debug, Clone, Default)]
 pub(crate) struct Members {
     /// The things, and whether each is surely in; a last one may stand for all that is unseen.
-    pub(crate) list: Vec<(Holder, bool)>,
+    pub(crate) list: Listed,
 }
 
 impl Members {
@@ -48,7 +53,7 @@ impl<'a> Judge<'a> {
             .iter()
             .map(|index| Holder::Thing(*index));
         let unseen = self.may_be_unseen(kind).then_some(Holder::Unseen(kind));
-        let mut list = Vec::new();
+        let mut list = Listed::new();
         for holder in drawn.chain(unseen) {
             let inner = env.bind(kind, holder);
             // Whether a thing is in says two things: what is asked of it is asked, and the selection is not empty.
@@ -61,7 +66,7 @@ impl<'a> Judge<'a> {
             }
             let sure = within == Truth::HOLDS && matches!(holder, Holder::Thing(_));
             if matches!(holder, Holder::Unseen(_)) {
-                self.scene.touch(Missing::Inventory(kind), true, Vec::new());
+                self.scene.touch(Missing::Inventory(kind), true, &[]);
             }
             list.push((holder, sure));
         }
@@ -69,16 +74,16 @@ impl<'a> Judge<'a> {
     }
 
     /// Everything of a kind, drawn or not.
-    pub(crate) fn all_of_kind(&self, kind: KindId) -> Vec<(Holder, bool)> {
+    pub(crate) fn all_of_kind(&self, kind: KindId) -> Listed {
         let drawn = self
             .scene
             .base
             .of_kind(kind)
             .iter()
             .map(|index| (Holder::Thing(*index), true));
-        let mut all: Vec<(Holder, bool)> = drawn.collect();
+        let mut all: Listed = drawn.collect();
         if self.may_be_unseen(kind) {
-            self.scene.touch(Missing::Inventory(kind), true, Vec::new());
+            self.scene.touch(Missing::Inventory(kind), true, &[]);
             all.push((Holder::Unseen(kind), false));
         }
         all

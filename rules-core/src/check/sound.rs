@@ -94,7 +94,8 @@ impl<'a> Judge<'a> {
 
     fn amount_of(&self, end: &End<'_>, fact: FactId, env: &Env<'_>) -> Interval {
         let kind = self.scene.rules().vocabulary.fact(fact).kind;
-        let view = self.scene.fact(fact, &env.bind(kind, end.holder), &[]);
+        let seen = self.scene.fact(fact, &env.bind(kind, end.holder), &[]);
+        let view = &seen.view;
         view.amount
             .map_or(Interval::any(), |amount| amount.least.hull(amount.most))
     }
@@ -105,7 +106,8 @@ impl<'a> Judge<'a> {
             return (true, false);
         };
         let kind = self.scene.rules().vocabulary.fact(fact).kind;
-        let view = self.scene.fact(fact, &env.bind(kind, source.holder), &[]);
+        let seen = self.scene.fact(fact, &env.bind(kind, source.holder), &[]);
+        let view = &seen.view;
         match view.words.as_deref() {
             Some(Words::OneOf(words)) => {
                 let runs = |word: &String| runs_during(word, during);

@@ -18,7 +18,11 @@ const DIGITS: u32 = 3;
 pub fn contradictions(plan: &Plan, rules: &RuleSet) -> Faults {
     let special = Special::of(&rules.vocabulary);
     let scene = Scene::new(Base::new(plan, rules));
-    let judge = Judge { scene, special };
+    let judge = Judge {
+        scene,
+        special,
+        keeps: false,
+    };
     let mut faults = Faults::default();
     for taped in &plan.measured {
         let Some(drawn) = judge.untaped(taped) else {

@@ -161,7 +161,8 @@ impl<'a> Judge<'a> {
     }
 
     fn fact_value(&self, fact: crate::vocabulary::FactId, env: &Env<'_>, cuts: &[i128]) -> Val {
-        let view = self.scene.fact(fact, env, cuts);
+        let seen = self.scene.fact(fact, env, cuts);
+        let view = &seen.view;
         let mut ways = Ways::new();
         if view.none {
             ways.push(Way::Nothing);
@@ -172,7 +173,7 @@ impl<'a> Judge<'a> {
                 most: amount.most,
             });
         }
-        ways.extend(view.words.map(Way::Words));
+        ways.extend(view.words.clone().map(Way::Words));
         let dimension = view
             .amount
             .map_or(Dimension::Number, |amount| amount.dimension);
@@ -242,9 +243,18 @@ impl<'a> Judge<'a> {
             _ => None,
         });
         let limits = bounds.flatten().filter_map(limit_of);
-        limits
-            .flat_map(|limit| self.value(limit, env, &[]).ends())
-            .collect()
+        let mut ends = Cuts::new();
+        for limit in limits {
+            match limit {
+                // By far the most are stated; nothing has to be weighed for them.
+                Value::Stated(stated) => {
+                    ends.extend(stated.range.least());
+                    ends.extend(stated.range.greatest());
+                }
+                _ => ends.extend(self.value(limit, env, &[]).ends()),
+            }
+        }
+        ends
     }
 
     fn row_applies(&self, test: &'a RowTest, by: Option<&Val>, env: &Env<'_>) -> Truth {

@@ -1,6 +1,7 @@
 //! What a plan says: things, each with what it is known to be.
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 use super::Figure;
 use crate::quantity::Interval;
@@ -112,7 +113,7 @@ pub struct Possible {
     /// The amount, where the fact is an amount and may be something other than none.
     pub amount: Option<Amount>,
     /// The words that it may be, where the fact is a word.
-    pub words: Option<Words>,
+    pub words: Option<Arc<Words>>,
     /// Where the plan's file says so; `None` where nobody stated it.
     pub span: Option<Span>,
 }

@@ -81,7 +81,7 @@ fn rear_line() -> Thing {
         50 * MM,
     );
     let faces = Possible {
-        words: Some(Words::OneOf(BTreeSet::from(["rear".to_owned()]))),
+        words: Some(Arc::new(Words::OneOf(BTreeSet::from(["rear".to_owned()])))),
         ..Possible::default()
     };
     line.facts.insert(fact("lot-line", "faces"), faces);

@@ -77,7 +77,7 @@ impl<'a> Matter<'a> {
         let lot_line = vocabulary.kind_named("lot-line")?;
         let fact = vocabulary.fact_named(thing.kind, "faces")?;
         let stated = (thing.kind == lot_line).then(|| thing.facts.get(&fact))??;
-        only_word(stated.words.as_ref()?)
+        only_word(stated.words.as_deref()?)
     }
 
     /// Whether no other thing on the plan would be called the same without its id.

@@ -197,7 +197,7 @@ impl Blur<'_> {
                 range.high = (range.high + above).min(high);
             }
         }
-        if let Some(Possibly::OneOf(choices)) = &mut possible.words {
+        if let Some(Possibly::OneOf(choices)) = possible.words.as_mut().map(Arc::make_mut) {
             choices.insert(random.pick(&words).clone());
         }
         let may_be_none = self.words.vocabulary.fact(fact).none;

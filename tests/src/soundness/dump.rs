@@ -214,7 +214,7 @@ fn possible(possible: &Possible) -> String {
             let _ = write!(text, " to {}..{}", most.low, most.high);
         }
     }
-    if let Some(Possibly::OneOf(choices)) = &possible.words {
+    if let Some(Possibly::OneOf(choices)) = possible.words.as_deref() {
         let _ = write!(text, "{choices:?}");
     }
     text

@@ -1,6 +1,7 @@
 //! The plan that states a world exactly.
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 use rules_core::measure::{Corners, outward};
 use rules_core::plan::{
@@ -120,7 +121,9 @@ fn stated(words: &Words, fact: FactId, held: &Held) -> Possible {
         Held::Nothing => possible.none = true,
         Held::Amount(so) => possible.amount = Some(amount(*so, None)),
         Held::Varies(least, most) => possible.amount = Some(amount(*least, Some(*most))),
-        Held::Word(word) => possible.words = Some(Possibly::OneOf(BTreeSet::from([word.clone()]))),
+        Held::Word(word) => {
+            possible.words = Some(Arc::new(Possibly::OneOf(BTreeSet::from([word.clone()]))))
+        }
     }
     possible
 }

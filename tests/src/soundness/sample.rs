@@ -244,7 +244,7 @@ impl<'a> Sampler<'a> {
         }
         let words = self.words.words(fact);
         if !words.is_empty() {
-            let choices: Vec<String> = match &possible.words {
+            let choices: Vec<String> = match possible.words.as_deref() {
                 Some(Possibly::OneOf(choices)) => choices.iter().cloned().collect(),
                 _ => words,
             };

@@ -1,6 +1,7 @@
 //! What is stated of a fact.
 
 use std::collections::BTreeSet;
+use std::sync::Arc;
 
 use super::super::{Amount, Possible, Words};
 use super::context::{Context, guess};
@@ -262,7 +263,7 @@ fn amount_of(amount: Amount) -> Possible {
 /// One of these words.
 pub(super) fn words_of<'w>(words: impl IntoIterator<Item = &'w str>) -> Possible {
     let words: BTreeSet<_> = words.into_iter().map(str::to_owned).collect();
-    let words = Some(Words::OneOf(words));
+    let words = Some(Arc::new(Words::OneOf(words)));
     Possible {
         words,
         ..Possible::default()
@@ -279,9 +280,9 @@ fn either(all: Possible, one: Possible) -> Possible {
         }),
         (a, b) => a.or(b),
     };
-    let words = match (all.words, one.words) {
-        (Some(Words::OneOf(a)), Some(Words::OneOf(b))) => Some(Words::OneOf(&a | &b)),
-        (a, b) => a.or(b),
+    let words = match (all.words.as_deref(), one.words.as_deref()) {
+        (Some(Words::OneOf(a)), Some(Words::OneOf(b))) => Some(Arc::new(Words::OneOf(a | b))),
+        _ => all.words.or(one.words),
     };
     let amount = amount.map(|amount| Amount {
         drawn: amount.drawn.filter(|_| !all.none && !one.none),

@@ -94,7 +94,7 @@ fn ring(points: [(i64, i64); 4]) -> Vec<Form> {
 }
 
 fn words(possible: &Possible) -> Vec<&str> {
-    match &possible.words {
+    match possible.words.as_deref() {
         Some(Words::OneOf(words)) => words.iter().map(String::as_str).collect(),
         other => panic!("{other:?}"),
     }
