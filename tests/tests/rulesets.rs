@@ -147,3 +147,35 @@ fn the_sources_name_every_rule() {
     }
     assert!(wrong.is_empty(), "no source is named for {wrong:?}");
 }
+
+/// What may stand in the place of a page's address.
+const NO_PAGE: &[&str] = &[
+    "from memory",
+    "address withheld",
+    "address not noted",
+    "this file's own advice",
+];
+
+#[test]
+fn each_line_of_the_sources_says_where_it_was_read() {
+    let mut wrong = Vec::new();
+    for name in rule_files().keys() {
+        let sources = fs::read_to_string(folder().join(name).join("SOURCES.md"));
+        let sources = sources.unwrap_or_default();
+        let rows = sources.lines().filter(|line| line.starts_with("| "));
+        let told = |row: &&str| {
+            let last = row
+                .trim_end_matches(" |")
+                .rsplit(" | ")
+                .next()
+                .unwrap_or("");
+            last.contains("://") || NO_PAGE.iter().any(|words| last.contains(words))
+        };
+        let heads = |row: &&str| row.starts_with("| Rule |") || row.starts_with("| Term ");
+        wrong.extend(
+            rows.filter(|row| !heads(row) && !told(row))
+                .map(|row| format!("{name}: {row}")),
+        );
+    }
+    assert!(wrong.is_empty(), "\n{}", wrong.join("\n"));
+}

@@ -184,6 +184,13 @@ const MODEL: &[Row] = &[
     ),
     row(
         "gate-gaps",
+        "things: [{id: gate, ground: soft, gap-below: {}}]",
+        AtMost,
+        "2 in",
+        SURFACE,
+    ),
+    row(
+        "gate-gaps",
         "things: [{id: gate, opening: {}}]",
         LessThan,
         "4 in",
@@ -206,6 +213,13 @@ const MODEL: &[Row] = &[
     row(
         "gate-latch",
         "things: [{id: slot, width: {}}]",
+        AtMost,
+        "0.5 in",
+        LATCH,
+    ),
+    row(
+        "gate-latch",
+        "things: [{id: gate, opening-near-latch: {}}]",
         AtMost,
         "0.5 in",
         LATCH,

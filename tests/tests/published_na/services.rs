@@ -15,6 +15,7 @@ const OLDER: &str =
     "older table, https://codelibrary.amlegal.com/codes/mesquitenv/latest/mesquite_nv/0-0-0-6762";
 const HANDBOOK: &str = "a utility's handbook, https://freezingblue.com/flashcards/334708/preview/specifications-for-electrical-installations";
 const PLATFORM: &str = "a utility's rule, https://sites.google.com/view/1kmeha/covenants";
+const NEWSPAPER: &str = "the same rule as newspapers read it, https://springfieldbusinessjournal.com/articles/safety-concerns-dictate-regulations-governing-distance-between-pools-and-overhead-power-lines-14996763";
 const ZONE: &str = "NEC T.680.9(A) C, http://forums.mikeholt.com/showthread.php?s=485e7c88d99801b90d76cdb4c0d1ce6e&p=1873108";
 const FLAT: &str = "a town's rule, https://munford.com/questions";
 const TELEPHONE: &str = "NEC 680.9(B), http://www.electricalknowledge.com/forum/archives/67.asp";
@@ -39,11 +40,16 @@ const ELECTRIC: &[Row] = &[
     row("wires-above-platform", "things: [{id: board, height: 0 ft}, {id: drop, path: [[-11, -60], [-11, 60]], conductor: [[-11, -60], [-11, 60]], height: {}}]", AtLeast, "14.5 ft", MEMORY),
     row("wires-above-platform", "things: [{id: board, height: 0 ft}, {id: primary, path: [[-11, -60], [-11, 60]], conductor: [[-11, -60], [-11, 60]], height: {}}]", AtLeast, "17 ft", PLATFORM),
     row("wires-above-platform", "things: [{id: board, height: 0 ft}, {id: primary, voltage: 35 kV, path: [[-11, -60], [-11, 60]], conductor: [[-11, -60], [-11, 60]], height: {}}]", AtLeast, "18 ft", MEMORY),
+    row("wires-in-any-direction", "{answers: {overhead-reach: any-direction}, things: [{id: drop, conductor: [[-5, -60], [-5, 60]], height: {}}]}", AtLeast, "22.5 ft", UTILITY),
+    row("wires-in-any-direction", "{answers: {overhead-reach: any-direction}, things: [{id: primary, path: [[{}, -60], [{}, 60]], conductor: [[{}, -60], [{}, 60]], height: 0 ft}]}", AtLeast, "25 ft", UTILITY),
+    row("wires-on-the-level", "{answers: {overhead-reach: seventeen-feet-level}, things: [{id: primary, path: [[{}, -60], [{}, 60]]}]}", AtLeast, "17 ft", NEWSPAPER),
+    row("wires-on-the-level", "{answers: {overhead-reach: seventeen-feet-level}, things: [{id: primary, path: [[16, -60], [16, 60]], voltage: {}}]}", AtMost, "750 V", NEWSPAPER).gives("not-applicable", "fail"),
     row("wires-within-ten-feet", "things: [{id: drop, path: [[{}, -60], [{}, 60]]}]", AtLeast, "10 ft", FLAT),
     row("communication-wires", "things: [{id: board, height: 0 ft}, {id: telephone, conductor: [[-5, -60], [-5, 60]], height: {}}]", AtLeast, "10 ft", TELEPHONE),
     row("buried-wiring", "{answers: {code-year: 2014}, things: [{id: cable, path: [[{}, -60], [{}, 60]]}]}", AtLeast, "5 ft", BURIED),
     row("buried-wiring", "{answers: {code-year: 2014}, lot: {space-limited: yes}, things: [{id: cable, cover: {}}]}", AtLeast, "6 in", BURIED),
     row("buried-wiring", "{answers: {code-year: 2014}, lot: {space-limited: yes}, things: [{id: cable, conduit: nonmetallic, cover: {}}]}", AtLeast, "18 in", BURIED),
+    row("buried-wiring", "{answers: {code-year: 2014}, lot: {space-limited: yes}, things: [{id: cable, conduit: PVC, cover: {}}]}", AtLeast, "18 in", BURIED),
     row("utility-cable", "things: [{id: feeder, path: [[{}, -60], [{}, 60]]}]", AtLeast, "5 ft", UTILITY),
     row("receptacles-away", "things: [{id: outlet, cord-path: {}}]", AtLeast, "6 ft", OUTLETS),
     row("one-receptacle", "things: [{id: outlet, cord-path: {}}]", AtLeast, "6 ft", OUTLETS),
@@ -86,7 +92,14 @@ const DIGGING: &[Row] = &[
     ),
     row(
         "from-grade",
-        "{answers: {foundation-reading: from-grade}, documents: {engineer-letter: refused}, things: [{id: deep, depth: {}}]}",
+        "{answers: {foundation-reading: from-grade}, documents: {engineer-letter: refused}, pool: {excavation-depth: 20 ft}, things: [{id: deep, depth: {}}]}",
+        AtMost,
+        "9 ft",
+        TOWN,
+    ),
+    row(
+        "from-grade",
+        "{answers: {foundation-reading: from-grade}, documents: {engineer-letter: refused}, pool: {excavation-depth: {}}, things: [{id: deep, depth: 20 ft}]}",
         AtMost,
         "9 ft",
         TOWN,
@@ -183,6 +196,8 @@ const MASS: &str = "310 CMR 15.211, http://www.hingham-ma.gov/208/Setback-Distan
 const CONN: &str =
     "Connecticut code, https://madisonct.org/1208/Septic-Systems-and-Pool-Installations";
 const NC: &str = "15A NCAC 18A .1950, https://mseptic.com/septic-tank-setback-requirements";
+const NC_CUT: &str =
+    "15A NCAC 18A .1950, http://nc-wilsoncounty.civicplus.com/413/Other-Requirements";
 const GA_TANK: &str = "Georgia, https://georgiacommercialcontractor-septic.examzify.com/question/which-of-the-following-is-4fe731f327010c96";
 const GA_FIELD: &str = "Georgia, https://georgiacommercialcontractor-septic.examzify.com/question/what-is-the-required-setback-afe0d63348b82999";
 const TENN: &str =
@@ -200,6 +215,8 @@ const SEPTIC: &[Row] = &[
     row("septic-field", "{answers: {health-rules: connecticut}, pool: {construction: above-ground}, things: [{id: field, region: [[{}, -1], [50, -1], [50, 1]]}]}", AtLeast, "15 ft", CONN),
     row("septic-tank", "{answers: {health-rules: north-carolina}, things: [{id: tank, region: [[{}, -1], [40, -1], [40, 1]]}]}", AtLeast, "15 ft", NC),
     row("septic-field", "{answers: {health-rules: north-carolina}, things: [{id: field, region: [[{}, -1], [50, -1], [50, 1]]}]}", AtLeast, "15 ft", NC),
+    row("septic-cut", "{answers: {health-rules: north-carolina}, pool: {excavation: [[-22, -12], [0, -12], [0, 12], [-22, 12]]}, things: [{id: tank, region: [[{}, -1], [40, -1], [40, 1]]}]}", AtLeast, "15 ft", NC_CUT),
+    row("septic-cut", "{answers: {health-rules: north-carolina}, pool: {excavation-depth: {}}}", AtLeast, "2 ft", NC_CUT).gives("fail", "pass"),
     row("septic-tank", "{answers: {health-rules: georgia}, things: [{id: tank, region: [[{}, -1], [40, -1], [40, 1]]}]}", AtLeast, "10 ft", GA_TANK),
     row("septic-field", "{answers: {health-rules: georgia}, things: [{id: field, region: [[{}, -1], [50, -1], [50, 1]]}]}", AtLeast, "15 ft", GA_FIELD),
     row("septic-tank", "{answers: {health-rules: florida}, things: [{id: tank, region: [[{}, -1], [40, -1], [40, 1]]}]}", AtLeast, "5 ft", MEMORY),
