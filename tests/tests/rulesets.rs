@@ -179,3 +179,21 @@ fn each_line_of_the_sources_says_where_it_was_read() {
     }
     assert!(wrong.is_empty(), "\n{}", wrong.join("\n"));
 }
+
+/// The demo's rules are invented; its notice says so instead.
+const INVENTED: &str = "eldermere";
+
+#[test]
+fn each_notice_says_what_it_is_not() {
+    let files = rule_files();
+    let says = |name: &str| {
+        let notice = checked(name, &files).expect("clean").rule_set.notice;
+        let notice = notice.unwrap_or_default().to_lowercase();
+        ["not an official text", "out of date", "ask "].map(|words| notice.contains(words))
+    };
+    let wrong: Vec<_> = files
+        .keys()
+        .filter(|name| *name != INVENTED && says(name).contains(&false))
+        .collect();
+    assert!(wrong.is_empty(), "a notice lacks a caution in {wrong:?}");
+}

@@ -139,8 +139,8 @@ const IN_RULES: [Slip; 22] = [
     ),
     (
         "a bound in another dimension",
-        "at-most: 24 in",
-        "at-most: 24 kg/m2",
+        "less-than: 24 in",
+        "less-than: 24 kg/m2",
     ),
     (
         "a bound without a unit",
