@@ -1,6 +1,7 @@
 //! A small plan, a small rule set, and what was found, made by hand for the tests of the report.
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 use crate::check::{
     DocumentNeed, Finding, Findings, Margin, Missing, Need, Outcome, Part, Reading, Subject, Truth,

@@ -3,6 +3,8 @@
 //! The first plan states the world exactly. Each further one is made from the one before by taking back something
 //! that it states, so that every world of the one before is a world of it too.
 
+use std::sync::Arc;
+
 use rules_core::plan::{DocumentState, Figure, Looked, Plan, Thing, Words as Possibly};
 use rules_core::vocabulary::{FactId, KindId, OutlineId};
 
