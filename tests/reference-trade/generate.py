@@ -9,6 +9,7 @@ import pathlib
 
 import numpy
 import scipy.interpolate
+import scipy.optimize
 
 HERE = pathlib.Path(__file__).parent
 
@@ -39,6 +40,55 @@ def ground(dice):
         yield {"spots": spots.flatten().tolist(), "levels": levels.tolist(), "at": place.tolist(), "level": None if numpy.isnan(found) else found}
 
 
+def catenary(length, one, other, sag):
+    """The heights of a chain between two supports with a given sag in the middle, by its own equation."""
+
+    def curve(scale):
+        lowest = length / 2 - scale * numpy.arcsinh((other - one) / (2 * scale * numpy.sinh(length / 2 / scale)))
+        drop = one - scale * numpy.cosh(lowest / scale)
+        return lambda x: scale * numpy.cosh((x - lowest) / scale) + drop
+
+    def off(scale):
+        return (one + other) / 2 - curve(scale)(length / 2) - sag
+
+    return curve(scipy.optimize.brentq(off, length / 7, length * 1e4, xtol=1e-12))
+
+
+def wires(dice):
+    """The straight distance from a hanging wire to a flat rectangle at some height."""
+    for _ in range(300):
+        ends = dice.integers(-30_000_000, 30_000_000, (2, 2))
+        length = float(numpy.hypot(*(ends[1] - ends[0]))) / 1e6
+        if length < 8:
+            continue
+        one, other = (int(h) for h in dice.integers(4_000_000, 12_000_000, 2))
+        sag = int(length * 1e6 * dice.uniform(0.003, 0.06))
+        low = dice.integers(-20_000_000, 15_000_000, 2)
+        high = low + dice.integers(1_000_000, 8_000_000, 2)
+        rim = int(dice.integers(0, 2_000_000))
+        height = catenary(length, one / 1e6, other / 1e6, sag / 1e6)
+
+        def apart(share):
+            at = (ends[0] + (ends[1] - ends[0]) * share) / 1e6
+            aside = numpy.maximum(numpy.maximum(low / 1e6 - at, at - high / 1e6), 0)
+            return float(numpy.sqrt(numpy.sum(aside**2) + (height(length * share) - rim / 1e6) ** 2))
+
+        shares = numpy.linspace(0, 1, 2001)
+        best = shares[numpy.argmin([apart(share) for share in shares])]
+        near = scipy.optimize.minimize_scalar(
+            apart, bounds=(max(0, best - 1e-3), min(1, best + 1e-3)), method="bounded", options={"xatol": 1e-12}
+        )
+        yield {
+            "ends": ends.flatten().tolist(),
+            "heights": [one, other],
+            "sag": sag,
+            "pool": [*low.tolist(), *high.tolist()],
+            "rim": rim,
+            "distance": min(near.fun, apart(0), apart(1)),
+        }
+
+
 if __name__ == "__main__":
     write("sound.jsonl", sound(numpy.random.default_rng(20_260_101)))
     write("ground.jsonl", ground(numpy.random.default_rng(20_260_102)))
+    write("wires.jsonl", wires(numpy.random.default_rng(20_260_103)))

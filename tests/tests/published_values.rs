@@ -97,9 +97,10 @@ fn us_overhead_line() {
     // 22.5 ft is 6.858 m: 3, 4 and 5 times 1.3716 m, so a wire 4.1148 m to the side and 5.4864 m high is at the limit.
     let wire = |east: &str| {
         let line = format!("[[{east}, -30], [{east}, 60]]");
-        Plot::thing(&format!(
+        let plot = Plot::thing(&format!(
             "{{kind: overhead-line, id: w, source: exact, voltage: 750 V, height: 5.4864 m, path: {line}, conductor: {line}}}"
-        ))
+        ));
+        plot.and_pool("height-above-ground", "0 m")
     };
     let places = [("5.8852", Pass), ("5.8853", Fail), ("5.8851", Pass)];
     outcomes(rule, places, wire);

@@ -1,8 +1,8 @@
 //! The measures of the trade against NumPy, SciPy and Shapely: stored answers, made by `reference-trade/generate.py`
 //! with NumPy 2.4, SciPy 1.17 and Shapely 2.1.
 
-use rules_core::measure::{Spot, ground_level, level, together};
-use rules_core::plan::Point;
+use rules_core::measure::{Spot, Wire, ground_level, level, together};
+use rules_core::plan::{Figure, Form, Point};
 use rules_core::quantity::Interval;
 use serde_json::Value;
 
@@ -73,4 +73,39 @@ fn the_ground_between_spots_as_in_scipy() {
         }
     }
     assert!(known > 100 && known < rows.len());
+}
+
+#[test]
+fn the_distance_to_a_hanging_wire_as_in_scipy() {
+    let rows = rows("wires.jsonl");
+    assert!(rows.len() > 200, "{}", rows.len());
+    let mut tight = 0;
+    for row in &rows {
+        let place = |xy: &[i128]| Point {
+            x: xy[0] as i64 * 1000,
+            y: xy[1] as i64 * 1000,
+        };
+        let (ends, pool) = (whole(row, "ends"), whole(row, "pool"));
+        let line = Form::Path(vec![place(&ends[..2]), place(&ends[2..])]);
+        let micrometres = |key: &str| i128::from(row[key].as_i64().unwrap()) * 1000;
+        let sag = Interval::exact(micrometres("sag"));
+        let heights = whole(row, "heights");
+        let heights = [0, 1].map(|at: usize| Interval::exact(heights[at] * 1000));
+        let wire = Wire::hung(&line, heights, sag, 0).unwrap();
+        let corners = [(0, 1), (2, 1), (2, 3), (0, 3)];
+        let ring = corners.map(|(x, y): (usize, usize)| place(&[pool[x], pool[y]]));
+        let pool = Figure {
+            forms: vec![Form::Ring(ring.to_vec())],
+            spread: 0,
+            accuracy: Some(0),
+        };
+        let rim = Interval::exact(micrometres("rim"));
+        let rise = |wire: Interval| wire.sub(rim).max(rim.sub(wire)).max(Interval::exact(0));
+        let (found, _) = wire.nearest(&[(0.0, 1.0)], &pool, 0, rise);
+        let expected = row["distance"].as_f64().unwrap() * 1e9;
+        assert!(found.low as f64 <= expected + 10.0, "{row} {found:?}");
+        assert!(expected <= found.high as f64 + 10.0, "{row} {found:?}");
+        tight += usize::from(found.high - found.low < 100_000_000);
+    }
+    assert!(tight * 3 > rows.len() * 2, "{tight} of {}", rows.len());
 }

@@ -5,7 +5,6 @@ use smallvec::{SmallVec, smallvec};
 use super::judge::{Judge, thing_of};
 use super::scene::{Env, Holder};
 use super::select::Listed;
-use super::special::{Height, height_of};
 use super::value::{Val, Way, Ways};
 use super::{Missing, Witness};
 use crate::measure::{Gap, Span, deepest_common, farthest, figure_gap, in_space};
@@ -352,51 +351,36 @@ impl<'a> Judge<'a> {
     }
 
     fn in_space(&self, pair: Pair, one: &End<'_>, other: &End<'_>, env: &Env<'_>) -> Pair {
-        let rise = self.rise(one, other, env);
-        let straight = in_space(span(pair.range), span(rise));
-        let high = match pair.range.greatest().and(rise.greatest()) {
-            Some(_) => i128::from(straight.high),
-            None => NO_HIGH,
-        };
-        Pair {
-            range: Interval {
-                low: i128::from(straight.low),
-                high,
-            },
-            ..pair
-        }
+        self.along_wire(pair, one, other, env)
+            .unwrap_or_else(|| Pair {
+                range: slant(pair.range, self.rise(one, other, env)),
+                ..pair
+            })
     }
 
-    /// By how much one end may be higher than the other.
+    /// By how much one end may be higher than the other, anywhere along both.
     fn rise(&self, one: &End<'_>, other: &End<'_>, env: &Env<'_>) -> Interval {
-        let difference = self.height(one, env).sub(self.height(other, env));
-        let high = difference.high.max(difference.neg().high);
-        let low = match difference.contains(0) {
-            true => 0,
-            false => difference.low.max(difference.neg().low),
-        };
-        Interval { low, high }
-    }
-
-    /// How high over the ground an outline may be, anywhere along it.
-    fn height(&self, end: &End<'_>, env: &Env<'_>) -> Interval {
-        let amount = |fact| {
-            let kind = self.scene.rules().vocabulary.fact(fact).kind;
-            let seen = self.scene.fact(fact, &env.bind(kind, end.holder), &[]);
-            let view = &seen.view;
-            view.amount
-                .map_or(Interval::exact(0), |amount| amount.least.hull(amount.most))
-        };
-        match height_of(&self.scene.rules().vocabulary, end.outline) {
-            Height::Ground => Interval::exact(0),
-            Height::At(fact) => amount(fact),
-            Height::Below(fact) => amount(fact).neg(),
-            Height::DownTo(fact) => amount(fact).neg().hull(Interval::exact(0)),
-        }
+        let grounds = [one, other].map(|end| self.drawn(end).map(|drawn| self.lying(&drawn)));
+        let [here, there] = self.grounds(grounds, env);
+        let (one, other) = (self.extent(one, env), self.extent(other, env));
+        one.upon(here).rise(&other.upon(there))
     }
 }
 
-fn witness(a: &Drawn<'_>, b: &Drawn<'_>, gap: Gap) -> Witness {
+/// The straight distance of things that are so far apart on the plan and so far in height.
+pub(crate) fn slant(plan: Interval, rise: Interval) -> Interval {
+    let straight = in_space(span(plan), span(rise));
+    let high = match plan.greatest().and(rise.greatest()) {
+        Some(_) => i128::from(straight.high),
+        None => NO_HIGH,
+    };
+    Interval {
+        low: i128::from(straight.low),
+        high,
+    }
+}
+
+pub(crate) fn witness(a: &Drawn<'_>, b: &Drawn<'_>, gap: Gap) -> Witness {
     Witness {
         from: gap.from,
         to: gap.to,

@@ -11,6 +11,8 @@ mod enclosure;
 mod extent;
 mod facts;
 mod finding;
+mod ground;
+mod heights;
 mod judge;
 mod lines;
 mod missing;
@@ -31,6 +33,7 @@ mod total;
 mod truth;
 mod value;
 mod verdict;
+mod wires;
 mod zone;
 
 pub use finding::*;

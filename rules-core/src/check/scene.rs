@@ -1,11 +1,12 @@
 //! The plan as one judgement sees it: what each fact can still be, and what was touched that is not certain.
 
-use std::cell::RefCell;
+use std::cell::{OnceCell, RefCell};
 use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 
 use super::Missing;
 use super::facts::{FactView, all_that_is_possible};
+use super::ground::Spots;
 use super::value::Cuts;
 use crate::measure::Gap;
 use crate::plan::{Looked, Plan, Possible, Thing, ThingIndex};
@@ -86,6 +87,7 @@ pub(crate) struct Base<'a> {
     gaps: RefCell<BTreeMap<Ends, Gap>>,
     /// What was looked up: of each thing, then of what is unseen of each kind; first as known, then as drawn.
     views: RefCell<[Vec<Vec<(FactId, Rc<Seen>)>>; 2]>,
+    spots: OnceCell<Option<Spots>>,
 }
 
 /// What a fact can still be, looked up once.
@@ -114,6 +116,7 @@ impl<'a> Base<'a> {
             by_kind,
             gaps: RefCell::default(),
             views: RefCell::new([holders.clone(), holders]),
+            spots: OnceCell::new(),
         }
     }
 
@@ -131,6 +134,12 @@ impl<'a> Base<'a> {
         self.by_kind
             .get(usize::from(kind.0))
             .map_or(&[], Vec::as_slice)
+    }
+
+    /// The spots of that kind joined to ground, once.
+    pub(crate) fn spots(&self, kind: KindId) -> Option<&Spots> {
+        let joined = || Spots::of(self, self.of_kind(kind));
+        self.spots.get_or_init(joined).as_ref()
     }
 
     /// The distance between two outlines as drawn, computed once.

@@ -1,9 +1,13 @@
 //! The level of the ground between spots where it was measured.
 
-use super::distance::distance;
-use super::exact::Vector;
-use super::sides::moved;
-use crate::plan::figure::{Form, Point};
+use std::cmp::Ordering;
+use std::collections::BTreeSet;
+
+use super::chain::Chain;
+use super::distance::{between_lines, distance};
+use super::exact::{Vector, turn};
+use super::inside::contains;
+use crate::plan::figure::{Figure, Form, Point};
 use crate::quantity::Interval;
 
 /// A place where the level is known.
@@ -24,47 +28,107 @@ pub struct Level {
     pub range: Interval,
 }
 
-/// A triangle of spots, and how well it fits a place: the less, the nearer its spots.
-struct Triple {
-    corners: [Spot; 3],
-    shares: [f64; 3],
-    score: f64,
-    widest: f64,
+/// Ground between spots: every triangle of spots that may be one of Delaunay's (no spot lies in its circle), wherever the
+/// spots truly are.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Ground {
+    places: Vec<Point>,
+    triangles: Vec<[usize; 3]>,
+    hull: Vec<Point>,
+    off: i64,
 }
 
-/// The level of the ground at a place, from the spots around it (the triangle of Delaunay); spots and place together are
-/// off by no more than `off` nanometres against each other. `None` where the place may lie outside all spots: nobody knows
-/// how the ground goes on there.
+/// More spots than this are not joined: the ground is then not known.
+const MOST: usize = 150;
+
+impl Ground {
+    /// The ground between spots at these places, each off by no more than `off` nanometres. `None` for fewer than three
+    /// spots, for spots on one line, and for more than 150.
+    pub fn between(places: Vec<Point>, off: i64) -> Option<Ground> {
+        let hull = hull(&places)?;
+        let triangles = match places.len() {
+            ..=MOST => super::delaunay::possible(&places, off),
+            _ => return None,
+        };
+        Some(Ground {
+            places,
+            triangles,
+            hull,
+            off,
+        })
+    }
+
+    /// The spots of all triangles that an outline may lie on, itself off by no more than `off`; `None` where any part of
+    /// it may lie outside all spots: nobody knows how the ground goes on there.
+    pub fn under(&self, outline: &Figure, off: i64) -> Option<BTreeSet<usize>> {
+        let reach = self.off.saturating_add(off).saturating_add(outline.spread);
+        let edge = Chain::ring(&self.hull);
+        for form in &outline.forms {
+            let inside = contains(&self.hull, form).is_within();
+            if !inside || (reach > 0 && between_lines(Chain::of(form), edge).low < reach) {
+                return None;
+            }
+        }
+        let mut under = BTreeSet::new();
+        for triangle in &self.triangles {
+            let Some(form) = self.form(triangle) else {
+                continue;
+            };
+            let mut gaps = outline.forms.iter().map(|own| distance(&form, own).low);
+            if gaps.any(|gap| gap <= reach) {
+                under.extend(triangle);
+            }
+        }
+        (!under.is_empty()).then_some(under)
+    }
+
+    fn form(&self, triangle: &[usize; 3]) -> Option<Form> {
+        let [a, b, c] = self.corners(triangle)?;
+        match Vector::between(a, b).cross(Vector::between(a, c)) {
+            0 => Some(Form::Path(vec![a, b, c])),
+            _ => Some(Form::Ring(vec![a, b, c])),
+        }
+    }
+
+    fn corners(&self, triangle: &[usize; 3]) -> Option<[Point; 3]> {
+        let at = |spot: usize| self.places.get(spot).copied();
+        let [a, b, c] = *triangle;
+        Some([at(a)?, at(b)?, at(c)?])
+    }
+
+    /// The three spots round a place, and how the place is shared out among them; the least circle of several.
+    fn around(&self, at: Point) -> Option<([usize; 3], [f64; 3])> {
+        let all = self.triangles.iter().filter_map(|triangle| {
+            let (shares, score) = shared(self.corners(triangle)?, at)?;
+            Some((*triangle, shares, score))
+        });
+        let best = all.reduce(|best, next| if next.2 < best.2 { next } else { best });
+        best.map(|(triangle, shares, _)| (triangle, shares))
+    }
+}
+
+/// The level of the ground at a place, from the spots around it; spots and place are each off by no more than `off`
+/// nanometres. `None` where the place may lie outside all spots.
 ///
 /// Ground between spots may bulge: the range holds it only where it was measured wherever its slope changes.
 pub fn ground_level(spots: &[Spot], at: Point, off: i64) -> Option<Level> {
-    let best = best(spots, at)?;
-    if off > 0 && !around(at, off).all(|p| self::best(spots, p).is_some()) {
-        return None;
-    }
-    let mut range: Option<Interval> = None;
-    for triple in triples(spots) {
-        let Some(near) = near(&triple, at, off) else {
-            continue;
-        };
-        let widest = near.widest.max(best.widest) + off as f64;
-        let slack =
-            8.0 * widest * off as f64 + 4.0 * (off as f64) * (off as f64) + best.score * 1e-9;
-        if near.score <= best.score + slack {
-            let own = triple.iter().map(|spot| spot.level).reduce(Interval::hull);
-            range = range.into_iter().chain(own).reduce(Interval::hull);
-        }
-    }
-    let middle = |spot: &Spot| spot.level.low.midpoint(spot.level.high) as f64;
-    let drawn: f64 = best
-        .corners
-        .iter()
-        .zip(best.shares)
-        .map(|(spot, share)| middle(spot) * share)
-        .sum();
+    let ground = Ground::between(spots.iter().map(|spot| spot.at).collect(), off)?;
+    let place = Figure {
+        forms: vec![Form::Point(at)],
+        spread: 0,
+        accuracy: Some(off),
+    };
+    let level = |spot: usize| spots.get(spot).map(|spot| spot.level);
+    let under = ground.under(&place, off)?;
+    let range = under.into_iter().filter_map(level).reduce(Interval::hull)?;
+    let (triangle, shares) = ground.around(at)?;
+    let parts = triangle.into_iter().zip(shares).map(|(spot, share)| {
+        let middle = level(spot).map_or(0, |level| level.low.midpoint(level.high));
+        middle as f64 * share
+    });
     Some(Level {
-        drawn: drawn.round() as i128,
-        range: range?,
+        drawn: parts.sum::<f64>().round() as i128,
+        range,
     })
 }
 
@@ -86,68 +150,9 @@ pub fn cut_and_fill(area: Interval, ground: Interval, level: Interval) -> (Inter
     (cut, fill)
 }
 
-/// Eight places round a place whose octagon holds all within `off` of it.
-fn around(at: Point, off: i64) -> impl Iterator<Item = Point> {
-    let far = off as f64 * 1.083 + 2.0;
-    let half = std::f64::consts::FRAC_1_SQRT_2;
-    let ways = [
-        (1.0, 0.0),
-        (half, half),
-        (0.0, 1.0),
-        (-half, half),
-        (-1.0, 0.0),
-        (-half, -half),
-        (0.0, -1.0),
-        (half, -half),
-    ];
-    ways.into_iter().map(move |way| moved(at, way, far))
-}
-
-fn triples(spots: &[Spot]) -> impl Iterator<Item = [Spot; 3]> {
-    spots.iter().enumerate().flat_map(move |(i, a)| {
-        let later = spots.iter().enumerate().skip(i + 1);
-        later.flat_map(move |(j, b)| spots.iter().skip(j + 1).map(move |c| [*a, *b, *c]))
-    })
-}
-
-/// Of all triangles around a place, the one whose spots lie nearest, by the squares of their distances: that is the
-/// triangle of Delaunay (the lower hull of the spots lifted onto a paraboloid). The first of several.
-fn best(spots: &[Spot], at: Point) -> Option<Triple> {
-    let all = triples(spots).filter_map(|triple| scored(&triple, at));
-    all.reduce(|best, next| if next.score < best.score { next } else { best })
-}
-
-/// A triangle that may hold a place once both were moved a little.
-fn near(triple: &[Spot; 3], at: Point, off: i64) -> Option<Triple> {
-    if off == 0 {
-        return scored(triple, at);
-    }
-    let ring = Form::Ring(triple.iter().map(|spot| spot.at).collect());
-    let gap = distance(&ring, &Form::Point(at));
-    if gap.low > off {
-        return None;
-    }
-    scored(triple, at).or_else(|| {
-        let squares = triple.iter().map(|spot| squared(spot.at, at));
-        let nearest = squares.clone().fold(f64::INFINITY, f64::min);
-        let widest = squares.fold(0.0, f64::max).sqrt();
-        Some(Triple {
-            corners: *triple,
-            shares: [0.0; 3],
-            score: nearest,
-            widest,
-        })
-    })
-}
-
-fn squared(a: Point, b: Point) -> f64 {
-    let (x, y) = Vector::between(a, b).floats();
-    x * x + y * y
-}
-
-/// How a place is shared out among three spots around it; `None` where it does not lie between them.
-fn scored(triple: &[Spot; 3], at: Point) -> Option<Triple> {
-    let [a, b, c] = triple.map(|spot| spot.at);
+/// How a place is shared out among three spots around it, and the power of their circle there (the higher the nearer);
+/// `None` where it does not lie between them.
+fn shared([a, b, c]: [Point; 3], at: Point) -> Option<([f64; 3], f64)> {
     let whole = Vector::between(a, b).cross(Vector::between(a, c));
     let parts =
         [(b, c), (c, a), (a, b)].map(|(p, q)| Vector::between(at, p).cross(Vector::between(at, q)));
@@ -156,17 +161,41 @@ fn scored(triple: &[Spot; 3], at: Point) -> Option<Triple> {
         return None;
     }
     let shares = parts.map(|part| part as f64 / whole as f64);
-    let squares = [a, b, c].map(|p| squared(p, at));
-    Some(Triple {
-        corners: *triple,
-        shares,
-        score: shares
-            .iter()
-            .zip(squares)
-            .map(|(share, square)| share * square)
-            .sum(),
-        widest: squares.into_iter().fold(0.0, f64::max).sqrt(),
-    })
+    let squares = [a, b, c].map(|p| {
+        let (x, y) = Vector::between(p, at).floats();
+        x * x + y * y
+    });
+    let score = shares
+        .iter()
+        .zip(squares)
+        .map(|(share, square)| share * square);
+    Some((shares, score.sum()))
+}
+
+/// The corners of the least convex area that holds all places, against the clock; `None` where they lie on one line.
+fn hull(places: &[Point]) -> Option<Vec<Point>> {
+    let mut sorted = places.to_vec();
+    sorted.sort_unstable();
+    sorted.dedup();
+    let mut lower = half_hull(sorted.iter());
+    let mut upper = half_hull(sorted.iter().rev());
+    lower.pop();
+    upper.pop();
+    lower.append(&mut upper);
+    (lower.len() > 2).then_some(lower)
+}
+
+fn half_hull<'p>(sorted: impl Iterator<Item = &'p Point>) -> Vec<Point> {
+    let mut half: Vec<Point> = Vec::new();
+    for next in sorted {
+        while let [.., before, last] = half[..]
+            && turn(before, last, *next) != Ordering::Greater
+        {
+            half.pop();
+        }
+        half.push(*next);
+    }
+    half
 }
 
 #[cfg(test)]

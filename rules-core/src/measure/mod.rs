@@ -6,6 +6,7 @@
 mod area;
 mod chain;
 mod deep;
+mod delaunay;
 mod distance;
 mod earth;
 mod enclosure;
@@ -24,6 +25,7 @@ mod sound;
 mod space;
 mod valid;
 mod walk;
+mod wire;
 mod yard;
 mod zone;
 
@@ -53,7 +55,7 @@ pub use enclosure::{Doubt, Goal, Opening, Target, View, Wall, WayOut, widest_way
 pub use exact::Span;
 pub use face::{Beside, Beyond, Face, Naming, Proposal, Why};
 pub use faces::{propose_faces, sides_of};
-pub use ground::{Level, Spot, cut_and_fill, ground_level, rim_over_ground};
+pub use ground::{Ground, Level, Spot, cut_and_fill, ground_level, rim_over_ground};
 pub use inside::{Place, Side, contains, depth, side};
 pub use offset::{Corners, OffsetFault, inward, is_convex, outward};
 pub use overlap::{
@@ -69,5 +71,6 @@ pub use sound::{level, together};
 pub use space::in_space;
 pub use valid::{EXTENT, FormFault, validate};
 pub use walk::{Walk, is_walled_in, walk};
+pub use wire::Wire;
 pub use yard::{building_line, imaginary_rear};
 pub use zone::{Patch, Region};

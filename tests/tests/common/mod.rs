@@ -1,6 +1,8 @@
 //! Small rule sets and plans, written as text and judged through the library.
 #![allow(dead_code, reason = "not every test file needs all of it")]
 
+pub mod measured;
+
 use outside_checks::cases::changed_base;
 pub use rules_core::check::Outcome;
 use rules_core::check::check;
@@ -63,6 +65,7 @@ unit: m
 sources: [{{id: exact, by: survey, accuracy: 0 m, shift: 0 m}}]
 lot:
   source: exact
+  level-ground: yes
   corners: {{a: [0, 0], b: [24, 0], c: [24, 28], d: [0, 28]}}
   sides:
     - {{id: a-b, from: a, to: b, beyond: neighbour-lot}}
@@ -163,4 +166,24 @@ pub fn comes_to(rules: &RuleSet, cases: &str, what: &str, change: &str) -> Strin
         .iter()
         .find(|it| rules.rules[it.rule].id == what);
     finding.expect("the rule").outcome.word().to_owned()
+}
+
+/// Numbers that look random and are the same in every run.
+pub struct Dice(u64);
+
+impl Dice {
+    /// From a seed.
+    pub fn new(seed: u64) -> Self {
+        Self(seed)
+    }
+
+    /// A number between two, by the generator SplitMix64.
+    pub fn between(&mut self, low: f64, high: f64) -> f64 {
+        self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
+        let mut bits = self.0;
+        bits = (bits ^ (bits >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
+        bits = (bits ^ (bits >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
+        bits ^= bits >> 31;
+        low + (high - low) * ((bits >> 11) as f64 / (1_u64 << 53) as f64)
+    }
 }

@@ -66,6 +66,8 @@ const BUILDING: &[FactRow] = facts! {
         "How deep below the ground is the underside of its footing?", "It stands on the building's drawings; otherwise dig a small hole beside the wall, or ask an engineer.";
     "eaves-height", "height of the eaves", metres(0, 1000).varies();
         "How high are its eaves above the ground?", "Tape from the ground straight up to the lower edge of the roof.";
+    "height", "height of the building", metres(0, 1000);
+        "How high is it at its highest?", "Tape or work out the height from the ground up to the ridge or the top of the parapet.";
     "original", "whether it is as first built", yes_no();
         "Is it as it was first built?", "Compare it with the first drawings; a later wing is no longer original.";
     "original-footprint", "area of the building as first built", square_metres(100_000_000);

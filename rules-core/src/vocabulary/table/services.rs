@@ -43,6 +43,21 @@ pub(super) const KINDS: &[KindRow] = &[
         facts: OVERHEAD,
     },
     KindRow {
+        name: "lifting-machine",
+        said: "a crane or an excavator",
+        number: Number::Many,
+        ask: "Which cranes and excavators are to work here, and where do they stand?",
+        outlines: &[
+            ("stand", "the ground that it stands on", Shape::Area),
+            (
+                "sweep",
+                "all that its boom and its load can reach",
+                Shape::Area,
+            ),
+        ],
+        facts: LIFTING,
+    },
+    KindRow {
         name: "buried-service",
         said: "a buried pipe or cable",
         number: Number::Many,
@@ -139,10 +154,25 @@ const OVERHEAD: &[FactRow] = facts! {
         "Which voltage has the line?", "Ask the company that owns it; never guess from how it looks.";
     "height", "height of the lowest wire above the ground", metres(0, 500).varies();
         "How high is the lowest wire, at its lowest and at its highest over the lot?", "Ask the company to measure it; never hold anything up to a wire.";
+    "height-at-start", "height of the wire at the first end of its path", metres(0, 500);
+        "How high is the lowest wire at the support where its path begins?", "Draw one span from support to support; ask the company for the height above the ground there.";
+    "height-at-end", "height of the wire at the last end of its path", metres(0, 500);
+        "How high is the lowest wire at the support where its path ends?", "Draw one span from support to support; ask the company for the height above the ground there.";
+    "sag", "sag of the wire in the middle of its span", metres(0, 500);
+        "How far does the wire hang below the straight line between its supports, in the middle?", "Ask the company for the least and the greatest sag: it is greatest on a hot day or under ice.";
     "insulated", "whether the wires are insulated", yes_no();
         "Are the wires insulated?", "Ask the company that owns it; a dark coat is often no insulation.";
     "type", "sort of line", one_of(&["power", "communication"]);
         "Does it carry power or telephone and the like?", "Ask the company whose name is on the poles.";
+};
+
+const LIFTING: &[FactRow] = facts! {
+    "type", "sort of machine", such_as(&["crane", "excavator"]);
+        "Is it a crane, an excavator or something else?", "Ask the company that sends it.";
+    "tip-height", "greatest height of its boom or load", metres(0, 200);
+        "How high can any part of it or of its load come above the ground?", "Ask the company that sends it; take the highest that it can reach, not the highest that is planned.";
+    "width", "width of the machine", metres(0, 20);
+        "How wide is it on its way in?", "Ask the company that sends it; take the widest part, outriggers drawn in.";
 };
 
 const BURIED: &[FactRow] = facts! {
@@ -195,6 +225,8 @@ const EQUIPMENT: &[FactRow] = facts! {
         "What is it: pump, filter, heater, heat pump, or something else?", "It stands on the plate.";
     "base-level", "level of its base", metres(-500, 9000);
         "At what level does it stand?", "Level from a mark whose level is known, to the top of its base.";
+    "height", "height of the equipment above the ground", metres(0, 100);
+        "How high does its top stand above the ground?", "Tape from the ground straight up to its highest part.";
     "sound-power", "sound power level", decibels(0, 200);
         "How loud is it by its plate or data sheet?", "Take the A-weighted sound power level, not the sound pressure at some distance.";
     "reflecting-surfaces", "number of reflecting surfaces beside it", number(0, 6);

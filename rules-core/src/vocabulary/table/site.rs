@@ -52,6 +52,10 @@ const LOT: &[FactRow] = facts! {
         "To what level must things be raised against floods?", "Ask the flood office; it gives a level above its own datum.";
     "base-flood-level", "base flood level", metres(-500, 9000);
         "How high does the flood stand for which the map is drawn?", "Read it from the flood map or its profile, in the map's datum.";
+    "level-ground", "whether the ground is level", yes_no();
+        "Is the ground level from the pool to all that is measured in height, also below wires and beyond the lot lines?", "Lay a long straight edge and a spirit level; where it falls or rises, say no and give levels at several places.";
+    "groundwater-level", "level of the groundwater", metres(-500, 9000);
+        "To what level does the groundwater rise?", "Ask who drilled or dug nearby, at the wettest time of the year; take the highest.";
     "designation", "special designation of the lot", such_as(&["conservation-area", "heritage", "national-park"]).or_none();
         "Is the lot in a conservation area or otherwise specially designated?", "Ask the planning office, or look at its map of protected areas.";
     "protected-sector", "whether the lot lies in a protected sector", yes_no();

@@ -1,0 +1,162 @@
+//! The level of the ground: between spots where it was measured, or the same all over where the plan says so.
+
+use std::collections::BTreeSet;
+
+use super::distance::Drawn;
+use super::heights::Reach;
+use super::judge::Judge;
+use super::scene::{Base, Env, Holder};
+use crate::measure::Ground;
+use crate::plan::{Figure, Form, ThingIndex, Words};
+use crate::quantity::Interval;
+
+/// The spots of a plan, joined to ground.
+pub(crate) struct Spots {
+    things: Vec<ThingIndex>,
+    ground: Ground,
+    /// As they are drawn, every place exact.
+    exact: Ground,
+}
+
+impl Spots {
+    /// Of all spots whose place is known well enough; `None` where they are too few or too many.
+    pub(crate) fn of(base: &Base<'_>, spots: &[ThingIndex]) -> Option<Spots> {
+        let (mut things, mut places, mut off) = (Vec::new(), Vec::new(), 0);
+        for &index in spots {
+            let Some((at, own)) = base.plan.things.get(index).and_then(|thing| {
+                let figure = thing.outlines.values().next()?;
+                let [Form::Point(at)] = figure.forms[..] else {
+                    return None;
+                };
+                let shift = match thing.source {
+                    Some(source) => base.plan.sources.get(source)?.shift?,
+                    None => 0,
+                };
+                Some((at, figure.accuracy?.saturating_add(shift)))
+            }) else {
+                continue;
+            };
+            things.push(index);
+            places.push(at);
+            off = off.max(own);
+        }
+        Some(Spots {
+            things,
+            ground: Ground::between(places.clone(), off)?,
+            exact: Ground::between(places, 0)?,
+        })
+    }
+}
+
+impl<'a> Judge<'a> {
+    /// The ground under some outlines, all in one datum: the levels of the spots, or nothing at all where the plan says
+    /// that the ground is level. Any level where nobody knows.
+    pub(crate) fn grounds<const N: usize>(
+        &self,
+        under: [Option<(&Figure, Option<i64>)>; N],
+        env: &Env<'_>,
+    ) -> [Interval; N] {
+        let level = self.is_level(env);
+        if level == Some(true) {
+            return [Interval::exact(0); N];
+        }
+        under
+            .map(|outline| {
+                let (figure, off) = outline?;
+                Some(self.ground_under(figure, off, env)?.hull())
+            })
+            .map(|range| range.unwrap_or(Interval::any()))
+    }
+
+    /// Whether the plan says that the ground is level.
+    fn is_level(&self, env: &Env<'_>) -> Option<bool> {
+        let seen = self.scene.fact(self.special.level_ground?, env, &[]);
+        match seen.view.words.as_deref() {
+            Some(Words::OneOf(words)) if words.len() == 1 => Some(words.contains("yes")),
+            _ => None,
+        }
+    }
+
+    /// The level of the ground along an outline: its lowest and its highest. `None` where the spots do not tell.
+    pub(crate) fn ground_under(
+        &self,
+        figure: &Figure,
+        off: Option<i64>,
+        env: &Env<'_>,
+    ) -> Option<Reach> {
+        let off = if self.scene.as_drawn { 0 } else { off? };
+        let all = self.ground_range(figure, off, env)?;
+        // The lowest ground is no higher than the ground at any one place of it, and the highest no lower.
+        let (mut lowest, mut highest) = (all.high, all.low);
+        for place in figure.forms.iter().flat_map(places) {
+            let place = Figure {
+                forms: vec![Form::Point(place)],
+                spread: 0,
+                accuracy: figure.accuracy,
+            };
+            if let Some(own) = self.ground_range(&place, off, env) {
+                (lowest, highest) = (lowest.min(own.high), highest.max(own.low));
+            }
+        }
+        Some(Reach {
+            least: Interval {
+                high: lowest,
+                ..all
+            },
+            most: Interval {
+                low: highest,
+                ..all
+            },
+        })
+    }
+
+    fn ground_range(&self, figure: &Figure, off: i64, env: &Env<'_>) -> Option<Interval> {
+        let spots = self.scene.base.spots(self.special.spot)?;
+        let ground = match self.scene.as_drawn {
+            true => &spots.exact,
+            false => &spots.ground,
+        };
+        let under = ground.under(figure, off)?;
+        self.levels(
+            &under
+                .iter()
+                .filter_map(|at| spots.things.get(*at).copied())
+                .collect(),
+            env,
+        )
+    }
+
+    fn levels(&self, spots: &BTreeSet<ThingIndex>, env: &Env<'_>) -> Option<Interval> {
+        let level = self
+            .scene
+            .rules()
+            .vocabulary
+            .fact_named(self.special.spot, "level")?;
+        let own = |spot: &ThingIndex| self.reach_of(level, Holder::Thing(*spot), env).hull();
+        spots.iter().map(own).reduce(Interval::hull)
+    }
+
+    /// An outline and how far off it may be against any other source, for [`Judge::grounds`].
+    pub(crate) fn lying(&self, drawn: &Drawn<'a>) -> (&'a Figure, Option<i64>) {
+        (drawn.figure, self.off_in_all(drawn))
+    }
+
+    /// How far off an outline may be: its own accuracy and its source's shift.
+    pub(crate) fn off_in_all(&self, drawn: &Drawn<'a>) -> Option<i64> {
+        if self.scene.as_drawn {
+            return Some(0);
+        }
+        let shift = match drawn.thing.source {
+            Some(source) => self.scene.plan().sources.get(source)?.shift?,
+            None => 0,
+        };
+        Some(drawn.figure.accuracy?.saturating_add(shift))
+    }
+}
+
+fn places(form: &Form) -> Vec<crate::plan::Point> {
+    match form {
+        Form::Point(at) => vec![*at],
+        Form::Path(points) | Form::Ring(points) => points.clone(),
+    }
+}

@@ -1,0 +1,52 @@
+//! One rule on one plan: its outcome, and what was measured.
+
+use rules_core::check::{Outcome, check};
+use rules_core::quantity::Interval;
+use rules_core::vocabulary::Vocabulary;
+use rules_core::{plan, ruleset};
+
+/// A lot of 20 by 40 m, the road to the south, a house across its middle, a pool behind it.
+pub const LOT: &str = "
+plan: mill-lane-3
+title: Mill Lane 3
+unit: m
+sources:
+  - {id: survey, by: survey, accuracy: 0 mm, shift: 0 mm}
+lot:
+  source: survey
+  corners: {a: [0, 0], b: [20, 0], c: [20, 40], d: [0, 40]}
+  sides:
+    - {id: front, from: a, to: b, faces: front, beyond: road}
+    - {id: right, from: b, to: c, faces: side, beyond: neighbour-lot}
+    - {id: rear, from: c, to: d, faces: rear, beyond: neighbour-lot}
+    - {id: left, from: d, to: a, faces: side, beyond: neighbour-lot}
+";
+
+/// The outcome of one rule on a plan, and what was measured for it.
+pub fn judge(plan: &str, terms: &str, rule: &str) -> (Outcome, Option<Interval>) {
+    let rules = format!(
+        "ruleset: eldermere\ntitle: Eldermere\nedition: \"1\"\nauthority: Eldermere building office\n{terms}\
+         rules:\n  - id: one\n    title: One\n    clause: s. 1\n{rule}"
+    );
+    let rules = match ruleset::read(&rules, &|_| None, Vocabulary::standard()) {
+        Ok(checked) => checked.rule_set,
+        Err(files) => panic!(
+            "{:#?}",
+            files
+                .iter()
+                .map(|f| f.faults.show("rules", &rules))
+                .collect::<Vec<_>>()
+        ),
+    };
+    let plan = match plan::read(plan, &rules.vocabulary) {
+        Ok(plan) => plan,
+        Err(faults) => panic!("{}", faults.show("plan", plan)),
+    };
+    let found = check(&plan, &rules);
+    let finding = &found.rules[0];
+    let reading = finding.parts.first().and_then(|part| part.readings.first());
+    (
+        finding.outcome,
+        reading.and_then(|reading| reading.measured),
+    )
+}
