@@ -46,12 +46,16 @@ impl<'a> Judge<'a> {
                 };
                 let pieces = self.pieces(zone, &drawn, env);
                 let weight = weight(part);
-                let off = by_weight(self.area_slack(&drawn), weight);
+                let own = self.area_slack(&drawn);
+                let off = |cut: &[Figure]| {
+                    let by_cutting = cut_slack(cut, drawn.figure);
+                    by_weight(own.saturating_add(by_cutting), weight)
+                };
                 if !pieces.outer.is_empty() {
-                    above = above.saturating_add(off);
+                    above = above.saturating_add(off(&pieces.outer));
                 }
                 if end.sure {
-                    below = below.saturating_add(off);
+                    below = below.saturating_add(off(&pieces.inner));
                     sure.extend(pieces.inner.into_iter().map(|figure| (figure, weight)));
                 }
                 perhaps.extend(pieces.outer.into_iter().map(|figure| (figure, weight)));
@@ -167,6 +171,25 @@ impl<'a> Judge<'a> {
 
 /// By how much cutting may change a length, in nanometres: both ends of each cut piece are rounded.
 fn cutting(pieces: &[Figure], whole: &Figure) -> i128 {
+    let cut = cut_pieces(pieces, whole);
+    cut.map(|(_, off)| 2 * i128::from(off)).sum()
+}
+
+/// By how much cutting may change an area: the corners of each cut piece are rounded.
+fn cut_slack(pieces: &[Figure], whole: &Figure) -> i128 {
+    cut_pieces(pieces, whole)
+        .flat_map(|(piece, off)| {
+            let slack = move |form| form_slack(form, piece.spread, off);
+            piece.forms.iter().map(slack)
+        })
+        .fold(0, i128::saturating_add)
+}
+
+/// The pieces that are not the whole, each with what its corners may be off by from cutting.
+fn cut_pieces<'p>(
+    pieces: &'p [Figure],
+    whole: &'p Figure,
+) -> impl Iterator<Item = (&'p Figure, i64)> {
     /// What a cut may be off by where the whole's own accuracy is not known.
     const ROUNDING: i64 = 1_000_000;
     let off = |piece: &Figure| match piece.accuracy.zip(whole.accuracy) {
@@ -174,7 +197,7 @@ fn cutting(pieces: &[Figure], whole: &Figure) -> i128 {
         None => ROUNDING,
     };
     let cut = pieces.iter().filter(|piece| piece.forms != whole.forms);
-    cut.map(|piece| 2 * i128::from(off(piece))).sum()
+    cut.map(move |piece| (piece, off(piece)))
 }
 
 /// What a zone leaves of an outline: what surely is in it, and all that may be.
