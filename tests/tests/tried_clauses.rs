@@ -24,7 +24,10 @@ fn rules(name: &str) -> RuleSet {
             checked.rule_set
         }
         Err(bad) => {
-            let shown: String = bad.iter().map(|file| file.faults.show(name, &text)).collect();
+            let shown: String = bad
+                .iter()
+                .map(|file| file.faults.show(name, &text))
+                .collect();
             panic!("\n{shown}")
         }
     }
@@ -44,10 +47,13 @@ fn tried(rules: &RuleSet, files: &[PathBuf]) -> (Vec<Tried>, Vec<String>) {
     for file in files {
         let name = file.file_name().unwrap_or_default().to_string_lossy();
         let text = fs::read_to_string(file).expect("a file of cases");
-        let tried = try_cases(rules, &text).unwrap_or_else(|faults| panic!("{}", faults.show(&name, &text)));
+        let tried = try_cases(rules, &text)
+            .unwrap_or_else(|faults| panic!("{}", faults.show(&name, &text)));
         let of_case = |case: &Tried| {
             let sentences = case.wrong.iter();
-            sentences.map(|wrong| format!("{name}, case {}: {wrong}", case.case)).collect::<Vec<_>>()
+            sentences
+                .map(|wrong| format!("{name}, case {}: {wrong}", case.case))
+                .collect::<Vec<_>>()
         };
         wrong.extend(tried.iter().flat_map(of_case));
         all.extend(tried);
@@ -60,11 +66,23 @@ fn come_out(rule_file: &str, cases: &str, cannot: &[(&str, &str)]) {
     let (tried, mut wrong) = tried(&rules, &case_files(cases));
     let lacking: BTreeSet<String> = shown(&rules, &tried)
         .iter()
-        .flat_map(|one| one.lacking().into_iter().map(|word| format!("{} {word}", one.rule)))
+        .flat_map(|one| {
+            one.lacking()
+                .into_iter()
+                .map(|word| format!("{} {word}", one.rule))
+        })
         .collect();
     let cannot: BTreeSet<String> = cannot.iter().map(|(what, _)| (*what).to_owned()).collect();
-    wrong.extend(lacking.difference(&cannot).map(|what| format!("not shown: {what}")));
-    wrong.extend(cannot.difference(&lacking).map(|what| format!("shown after all: {what}")));
+    wrong.extend(
+        lacking
+            .difference(&cannot)
+            .map(|what| format!("not shown: {what}")),
+    );
+    wrong.extend(
+        cannot
+            .difference(&lacking)
+            .map(|what| format!("shown after all: {what}")),
+    );
     assert!(wrong.is_empty(), "\n{}", wrong.join("\n"));
 }
 

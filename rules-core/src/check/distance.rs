@@ -362,7 +362,7 @@ impl<'a> Judge<'a> {
     fn rise(&self, one: &End<'_>, other: &End<'_>, env: &Env<'_>) -> Interval {
         let grounds = [one, other].map(|end| self.drawn(end).map(|drawn| self.lying(&drawn)));
         let [here, there] = self.grounds(grounds, env);
-        let (one, other) = (self.extent(one, env), self.extent(other, env));
+        let (one, other) = (self.extent(one, other, env), self.extent(other, one, env));
         one.upon(here).rise(&other.upon(there))
     }
 }

@@ -4,6 +4,7 @@ use super::distance::End;
 use super::facts::AmountView;
 use super::judge::Judge;
 use super::scene::{Env, Holder};
+use crate::plan::Words;
 use crate::quantity::Interval;
 use crate::vocabulary::FactId;
 
@@ -24,6 +25,8 @@ enum Height {
     About(&'static str),
     /// Between two facts.
     Between(&'static str, &'static str),
+    /// As high as these facts say on the pool side and outside, over the ground on which the other thing stands.
+    OnItsSide(&'static str, &'static str),
     /// At the pool's rim, where it runs over: the highest that the water can stand.
     Rim,
     /// Somewhere from the ground up to the pool's rim.
@@ -41,8 +44,8 @@ enum Height {
 }
 
 use Height::{
-    About, At, Below, Between, Deep, DownTo, Ground, High, OverGroundOrRim, OverRim, Rim, Unknown,
-    UpTo, UpToRim,
+    About, At, Below, Between, Deep, DownTo, Ground, High, OnItsSide, OverGroundOrRim, OverRim,
+    Rim, Unknown, UpTo, UpToRim,
 };
 
 /// Kind, outline (none: all others), lowest place, highest place; all between them belongs to the thing.
@@ -77,8 +80,8 @@ const EXTENTS: &[(&str, Option<&str>, Height, Height)] = &[
     (
         "barrier-stretch",
         Some("top"),
-        At("height-outside"),
-        At("height-outside"),
+        OnItsSide("height-inside", "height-outside"),
+        OnItsSide("height-inside", "height-outside"),
     ),
     ("barrier-stretch", Some("foot"), Ground, Ground),
     (
@@ -224,12 +227,42 @@ impl Extent {
 }
 
 impl<'a> Judge<'a> {
-    /// From how low to how high over the ground an outline may reach.
-    pub(crate) fn extent(&self, end: &End<'_>, env: &Env<'_>) -> Extent {
+    /// From how low to how high over the ground an outline may reach, as seen from another thing.
+    pub(crate) fn extent(&self, end: &End<'_>, other: &End<'_>, env: &Env<'_>) -> Extent {
         let (bottom, top) = self.heights_of(end);
+        let height = |height| match height {
+            OnItsSide(inside, outside) => self.on_its_side(end, other, (inside, outside), env),
+            height => self.height(height, end, env),
+        };
         Extent {
-            bottom: self.height(bottom, end, env),
-            top: self.height(top, end, env),
+            bottom: height(bottom),
+            top: height(top),
+        }
+    }
+
+    /// A fence's height over the ground on the side where the other thing stands; outside, where it has no side.
+    fn on_its_side(
+        &self,
+        end: &End<'_>,
+        other: &End<'_>,
+        (inside, outside): (&str, &str),
+        env: &Env<'_>,
+    ) -> Reach {
+        let vocabulary = &self.scene.rules().vocabulary;
+        let kind = vocabulary.outline(other.outline).kind;
+        let own = |name| self.own_height(end, name, env);
+        let Some(side) = vocabulary.fact_named(kind, "barrier-side") else {
+            return own(outside);
+        };
+        let seen = self.scene.fact(side, &env.bind(kind, other.holder), &[]);
+        let may_be = |side: &str| match seen.view.words.as_deref() {
+            Some(Words::OneOf(words)) => words.iter().any(|word| word == side),
+            _ => true,
+        };
+        match (may_be("inside"), may_be("outside")) {
+            (true, false) => own(inside),
+            (false, true) => own(outside),
+            _ => Reach::of(own(inside).hull().hull(own(outside).hull())),
         }
     }
 
@@ -263,7 +296,9 @@ impl<'a> Judge<'a> {
             UpTo(name) => from_ground(name),
             DownTo(name) => from_ground(name).map(Interval::neg),
             About(name) => Reach::of(own(name).hull().hull(own(name).hull().neg())),
-            Between(low, high) => Reach::of(own(low).hull().hull(own(high).hull())),
+            Between(low, high) | OnItsSide(low, high) => {
+                Reach::of(own(low).hull().hull(own(high).hull()))
+            }
             Rim => self.rim(end, env),
             UpToRim => Reach::of(self.rim(end, env).hull().hull(ground)),
             OverRim(name) => {

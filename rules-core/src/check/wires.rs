@@ -43,7 +43,7 @@ impl<'a> Judge<'a> {
         let thing = self.drawn(other)?;
         let blur = self.blur(&drawn, &thing)?;
         let (wire, below) = self.hung(line, &drawn, &thing, env)?;
-        let against = self.extent(other, env).upon(below);
+        let against = self.extent(other, line, env).upon(below);
         let rise = |heights| level_wire(heights).rise(&against);
         let nearest = |parts: &[(f64, f64)]| wire.nearest(parts, thing.figure, blur, rise);
         let (mut range, gap) = nearest(&[WHOLE]);
