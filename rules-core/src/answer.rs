@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use crate::plan::Plan;
-use crate::report::{Report, Texts, report};
+use crate::report::{Report, Texts, governed_report};
 use crate::ruleset::RuleSet;
 use crate::steps::{Steps, steps};
 use crate::text::{FaultRow, Faults, Node};
@@ -28,6 +28,8 @@ pub struct Refused {
     pub text: String,
     /// What is wrong.
     pub faults: Faults,
+    /// What looks like a slip besides.
+    pub slips: Faults,
 }
 
 /// A rule set that was read, and what its writer may want to look at again.
@@ -74,12 +76,18 @@ pub fn judge_texts<'t>(
     bases: &dyn Fn(&str) -> Option<&'t str>,
 ) -> Result<Report, Refusal> {
     let (plan, rules) = read_both(plan_text, rules_text, bases)?;
-    let findings = check::check(&plan, &rules);
+    let governed = check::governed(&plan, &rules);
+    let newest = std::ptr::eq(governed.rules, &rules);
+    let text = if newest {
+        None
+    } else {
+        bases(&governed.rules.id)
+    };
     let texts = Texts {
         plan: Some(plan_text),
-        layers: layer_texts(&rules, rules_text, bases),
+        layers: layer_texts(governed.rules, text.unwrap_or(rules_text), bases),
     };
-    Ok(report(&findings, &plan, &rules, &texts))
+    Ok(governed_report(&governed, &plan, &texts))
 }
 
 /// Reads a plan and a rule set, and puts the steps that the rule set asks for in their order, from a day on (as a number
@@ -94,7 +102,8 @@ pub fn steps_texts<'t>(
     start: i128,
 ) -> Result<Steps, Refusal> {
     let (plan, rules) = read_both(plan_text, rules_text, bases)?;
-    Ok(steps(&rules, &check::check(&plan, &rules), start))
+    let governed = check::governed(&plan, &rules);
+    Ok(steps(governed.rules, &governed.findings, start))
 }
 
 /// The plan and the rules of two texts.
@@ -148,7 +157,10 @@ fn with_texts<'t>(
             Some(name) => bases(name).unwrap_or_default(),
             None => rules_text,
         };
-        Refused::new(file.name, text, file.faults)
+        Refused {
+            slips: file.slips,
+            ..Refused::new(file.name, text, file.faults)
+        }
     };
     refused.into_iter().map(with_text).collect()
 }
@@ -170,16 +182,28 @@ impl Refused {
             name,
             text: text.to_owned(),
             faults,
+            slips: Faults::default(),
         }
     }
 }
 
 impl Refusal {
+    /// What looks like a slip beside the faults, laid out for a person; empty where nothing does.
+    pub fn show_slips(&self, rules_name: &str) -> String {
+        let files = self.rules.iter().filter(|file| !file.slips.is_empty());
+        let shown = files.map(|file| {
+            let name = file.name.as_deref().unwrap_or(rules_name);
+            file.slips.show(name, &file.text)
+        });
+        shown.collect::<Vec<_>>().join("\n")
+    }
+
     /// All faults laid out for a person, under the names that the person knows the two files by.
     pub fn show(&self, plan_name: &str, rules_name: &str) -> String {
         let plan = self.plan.iter().map(|file| (plan_name, file));
         let rules = self.rules.iter();
         let rules = rules.map(|file| (file.name.as_deref().unwrap_or(rules_name), file));
+        let rules = rules.filter(|(_, file)| !file.faults.is_empty());
         let shown = plan
             .chain(rules)
             .map(|(name, file)| file.faults.show(name, &file.text));
@@ -229,7 +253,9 @@ pub fn refusal_to_json(refusal: &Refusal) -> String {
 
 fn refused(refusal: &Refusal) -> Answer<'_> {
     let plan = refusal.plan.iter();
-    let rules = refusal.rules.iter().map(|file| RefusedFile {
+    let rules = refusal.rules.iter();
+    let rules = rules.filter(|file| !file.faults.is_empty());
+    let rules = rules.map(|file| RefusedFile {
         file: file.name.as_deref(),
         faults: file.faults.rows(&file.text),
     });

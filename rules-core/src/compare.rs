@@ -9,7 +9,7 @@ mod words;
 
 use std::collections::BTreeMap;
 
-use crate::check::{Outcome, Verdict, check};
+use crate::check::{Outcome, Verdict, governed};
 use crate::plan;
 use crate::ruleset::say::{ReadBack, Said, read_back};
 use crate::ruleset::{Duty, Rule, RuleSet, Strength};
@@ -145,7 +145,8 @@ type Judged = (String, Verdict, BTreeMap<String, Outcome>);
 
 fn judged(text: &str, rules: &RuleSet) -> Result<Judged, Faults> {
     let plan = plan::read(text, &rules.vocabulary)?;
-    let found = check(&plan, rules);
+    let governed = governed(&plan, rules);
+    let (rules, found) = (governed.rules, governed.findings);
     let outcome = |finding: &crate::check::Finding<'_>| {
         let rule = rules.rules.get(finding.rule)?;
         Some((rule.id.clone(), finding.outcome))

@@ -4,10 +4,10 @@ use std::ffi::OsString;
 use std::process::ExitCode;
 
 use lexopt::prelude::*;
-use rules_core::Refused;
-use rules_core::cases::{edges, edges_to_text, shown, tried_to_text, try_node};
+use rules_core::cases::{Tried, edges, edges_to_text, shown, tried_to_text, try_node};
 use rules_core::ruleset::RuleSet;
 use rules_core::text::{self, Faults, Node};
+use rules_core::{Refused, RulesRead};
 
 use super::Loaded;
 use crate::check::REFUSED;
@@ -46,6 +46,16 @@ pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
             Ok(ExitCode::from(REFUSED))
         }
     }
+}
+
+/// The cases of a rule file that was read, its own or those beside it; `None` where it has none that can be read.
+pub(super) fn tried(rules: &OsString, read: &RulesRead) -> Option<Vec<Tried>> {
+    let beside = match read.cases {
+        Some(_) => None,
+        None => Some(files::cases(rules).ok()??),
+    };
+    let node = node(&beside, read.cases.as_ref()).ok()?;
+    try_node(&read.rule_set, &node).ok()
 }
 
 /// The file of cases: the one asked for, else none where the rule file has its own, else the one beside it.

@@ -1,10 +1,14 @@
 //! `siting rules check`: everything that is wrong with a rule file.
 
+use std::ffi::OsString;
 use std::process::ExitCode;
 
 use lexopt::prelude::*;
-use rules_core::{Refusal, RulesRead};
+use rules_core::cases::unexercised;
+use rules_core::{Refusal, Refused, RulesRead};
 
+use super::cases;
+use crate::files::Source;
 use crate::print;
 use crate::usage::{self, Trouble, misread};
 
@@ -17,26 +21,64 @@ pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
             other => return Err(usage::unexpected(other, &["help"])),
         }
     }
-    let loaded = super::load(&rules.ok_or_else(|| super::which_rules("check"))?)?;
+    let rules = rules.ok_or_else(|| super::which_rules("check"))?;
+    let loaded = super::load(&rules)?;
     match loaded.read {
-        Ok(read) => print::out(&clean(read, &loaded.source.name)),
-        Err(refusal) => super::refuse(&refusal, &loaded.source.name),
+        Ok(read) => print::out(&clean(read, &rules, &loaded.source)),
+        Err(refusal) => refused(&refusal, &loaded.source.name),
     }
 }
 
-fn clean(read: RulesRead, name: &str) -> String {
+/// The faults, and beside them what looks like a slip.
+fn refused(refusal: &Refusal, name: &str) -> Result<ExitCode, Trouble> {
+    let status = super::refuse(refusal, name)?;
+    let slips = refusal.show_slips(name);
+    if !slips.is_empty() {
+        print::complain(&format!(
+            "\nBeside the faults, this looks like a slip:\n\n{}",
+            slips.trim_end()
+        ));
+    }
+    Ok(status)
+}
+
+fn clean(mut read: RulesRead, rules: &OsString, source: &Source) -> String {
+    let tried = cases::tried(rules, &read);
+    if let Some(tried) = &tried {
+        let untried = unexercised(&read.rule_set, tried);
+        add_to_own(&mut read.warnings, source, untried.list);
+    }
     let slips: usize = (read.warnings.iter())
         .map(|file| file.faults.sorted().len())
         .sum();
-    let rules = read.rule_set.rules.len();
+    let (name, count) = (&source.name, read.rule_set.rules.len());
     let shown = Refusal {
         plan: None,
         rules: read.warnings,
     };
     let shown = shown.show(name, name);
-    match slips {
-        0 => format!("{name}: nothing is wrong with it ({rules} rules).\n"),
+    let said = match slips {
+        0 => format!("{name}: nothing is wrong with it ({count} rules).\n"),
         1 => format!("{shown}\n{name}: no fault; one thing looks like a slip.\n"),
         more => format!("{shown}\n{name}: no fault; {more} things look like slips.\n"),
+    };
+    match tried {
+        Some(_) => said,
+        None => {
+            said + "It has no cases that can be read, so that nothing shows whether its rules do what they should.\n"
+        }
     }
+}
+
+/// Adds slips to those of the file that was asked for.
+fn add_to_own(files: &mut Vec<Refused>, source: &Source, slips: Vec<rules_core::text::Fault>) {
+    if slips.is_empty() {
+        return;
+    }
+    if files.iter().all(|file| file.name.is_some()) {
+        files.insert(0, Refused::new(None, &source.text, Default::default()));
+    }
+    let own = files.iter_mut().find(|file| file.name.is_none());
+    own.into_iter()
+        .for_each(|file| file.faults.list.extend(slips.clone()));
 }

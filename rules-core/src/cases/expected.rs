@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use super::Tried;
 use super::overlay::json;
 use super::written::Case;
-use crate::check::{Findings, Outcome, Verdict, check};
+use crate::check::{Findings, Governed, Outcome, Verdict, governed};
 use crate::plan;
 use crate::ruleset::RuleSet;
 use crate::text::Entry;
@@ -17,7 +17,7 @@ impl Case<'_> {
     pub(super) fn tried(&self, rules: &RuleSet) -> Tried {
         let text = json(&self.plan);
         let (outcomes, wrong) = match plan::read(&text, &rules.vocabulary) {
-            Ok(plan) => self.compared(rules, &check(&plan, rules)),
+            Ok(plan) => self.compared(rules, &governed(&plan, rules)),
             Err(faults) => (
                 BTreeMap::new(),
                 faults.list.into_iter().map(|fault| fault.message).collect(),
@@ -55,11 +55,12 @@ impl Case<'_> {
 
     fn compared(
         &self,
-        rules: &RuleSet,
-        found: &Findings<'_>,
+        all: &RuleSet,
+        governed: &Governed<'_>,
     ) -> (BTreeMap<String, Outcome>, Vec<String>) {
+        let (rules, found) = (governed.rules, &governed.findings);
         let (mut outcomes, mut wrong) = (BTreeMap::new(), Vec::new());
-        for (id, wanted) in self.wanted(rules) {
+        for (id, wanted) in self.wanted(all) {
             match outcome_of(rules, found, id) {
                 Some(outcome) => {
                     if outcome.word() != wanted {

@@ -24,6 +24,7 @@ mod edges;
 mod expected;
 mod overlay;
 mod shown;
+mod unexercised;
 mod words;
 mod written;
 
@@ -31,6 +32,7 @@ use std::collections::BTreeMap;
 
 pub use edges::{Edge, EdgeCase, edges};
 pub use shown::{Shown, shown};
+pub use unexercised::unexercised;
 pub use words::{edges_to_text, tried_to_text};
 
 use crate::check::Outcome;

@@ -8,7 +8,7 @@ use super::{Level, Missing, Truth};
 use crate::mutant::{self, Mutant};
 use crate::plan::DocumentState;
 use crate::quantity::Relation;
-use crate::ruleset::{Bound, Each, IfNone, Requirement, Test, Value};
+use crate::ruleset::{Bound, Each, IfNone, InForce, Requirement, Test, Value};
 
 /// Judges requirements in one scene.
 pub(crate) struct Judge<'a> {
@@ -16,6 +16,8 @@ pub(crate) struct Judge<'a> {
     pub(crate) special: Special,
     /// Whether anybody will ask what was measured; most judgements are only asked whether something holds.
     pub(crate) keeps: bool,
+    /// When the rule set is in force; `None` where it is taken to be.
+    pub(crate) in_force: Option<&'a InForce>,
 }
 
 /// What a requirement is asked for.
@@ -138,6 +140,7 @@ impl<'a> Judge<'a> {
             scene,
             special: self.special,
             keeps: false,
+            in_force: self.in_force,
         }
     }
 

@@ -7,6 +7,7 @@ mod aims;
 mod combine;
 mod compare;
 mod distance;
+mod editions;
 mod enclosure;
 mod extent;
 mod facts;
@@ -36,6 +37,7 @@ mod verdict;
 mod wires;
 mod zone;
 
+pub use editions::{Edition, Governed, governed};
 pub use finding::*;
 pub use outcome::{Outcome, Verdict};
 pub use papers::questions;
@@ -43,26 +45,34 @@ pub use tapes::contradictions;
 pub use truth::{Level, Truth};
 
 use crate::plan::Plan;
-use crate::ruleset::RuleSet;
+use crate::ruleset::{InForce, RuleSet};
 use judge::Judge;
 use scene::{Base, Scene};
 use special::Special;
 
-/// Judges a plan against a rule set.
+/// Judges a plan against a rule set, of which an earlier edition is left aside.
 pub fn check<'a>(plan: &'a Plan, rules: &'a RuleSet) -> Findings<'a> {
-    let special = Special::of(&rules.vocabulary);
-    let judge = Judge {
+    judged_by(&judge_of(plan, rules, rules.in_force.as_ref()))
+}
+
+fn judge_of<'a>(plan: &'a Plan, rules: &'a RuleSet, in_force: Option<&'a InForce>) -> Judge<'a> {
+    Judge {
         scene: Scene::new(Base::new(plan, rules)),
-        special,
+        special: Special::of(&rules.vocabulary),
         keeps: true,
-    };
+        in_force,
+    }
+}
+
+fn judged_by<'a>(judge: &Judge<'a>) -> Findings<'a> {
+    let rules = judge.scene.rules();
     let found: Vec<_> = rules
         .rules
         .iter()
         .enumerate()
         .map(|(index, rule)| judge.finding(index, rule))
         .collect();
-    let verdict = verdict::verdict(&judge, &rules.rules, &found);
+    let verdict = verdict::verdict(judge, &rules.rules, &found);
     let findings: Vec<Finding<'a>> = found.into_iter().map(|(finding, _)| finding).collect();
     Findings {
         verdict,

@@ -8,7 +8,7 @@ use super::{
     readings, split,
 };
 use crate::mutant::{self, Mutant};
-use crate::ruleset::{InForce, Relief, Rule};
+use crate::ruleset::{InForce, Relief, Requirement, Rule};
 
 /// One subject of a rule: the thing under `each`, and the pool that the rule is about.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -254,15 +254,23 @@ impl<'a> Judge<'a> {
             .unless
             .as_ref()
             .map_or(Truth::HOLDS, |unless| self.truth(unless, env).negated());
-        let own = rule
-            .in_force
-            .as_ref()
-            .or(self.scene.rules().in_force.as_ref());
+        let own = rule.in_force.as_ref().or(self.in_force);
         when.and(unless)
-            .and(own.map_or(Truth::HOLDS, |in_force| self.in_force(in_force, env)))
+            .and(own.map_or(Truth::HOLDS, |in_force| self.is_in_force(in_force, env)))
     }
 
-    fn in_force(&self, in_force: &InForce, env: &Env<'_>) -> Truth {
+    /// Whether it is in force for the plan.
+    pub(crate) fn is_in_force(&self, in_force: &'a InForce, env: &Env<'_>) -> Truth {
+        let truth = |when: &'a Option<Requirement>| {
+            when.as_ref()
+                .map_or(Truth::FAILS, |when| self.truth(when, env))
+        };
+        self.by_day(in_force, env)
+            .or(truth(&in_force.or_when))
+            .and(truth(&in_force.unless).negated())
+    }
+
+    fn by_day(&self, in_force: &InForce, env: &Env<'_>) -> Truth {
         let cuts: Vec<i128> = [in_force.from, in_force.to].into_iter().flatten().collect();
         let seen = self.scene.fact(in_force.by, env, &cuts);
         let view = &seen.view;
@@ -274,7 +282,7 @@ impl<'a> Judge<'a> {
             low: in_force.from.unwrap_or(crate::quantity::NO_LOW),
             high: in_force.to.unwrap_or(crate::quantity::NO_HIGH),
         };
-        let surely = range.low <= day.low && day.high <= range.high;
+        let surely = !view.none && range.low <= day.low && day.high <= range.high;
         Truth::of_comparison(range.meet(day).is_some(), !surely)
     }
 

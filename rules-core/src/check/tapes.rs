@@ -22,6 +22,7 @@ pub fn contradictions(plan: &Plan, rules: &RuleSet) -> Faults {
         scene,
         special,
         keeps: false,
+        in_force: None,
     };
     let mut faults = Faults::default();
     for taped in &plan.measured {

@@ -182,6 +182,7 @@ fn rule_set() -> RuleSet {
         authority: "the Eldermere building office".to_owned(),
         notice: None,
         in_force: None,
+        earlier: None,
         layers: vec![Layer {
             id: "eldermere".to_owned(),
             title: "Eldermere, private pools".to_owned(),

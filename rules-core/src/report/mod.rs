@@ -2,6 +2,7 @@
 
 mod advice;
 mod cautions;
+mod editions;
 mod figures;
 mod lists;
 mod matter;
@@ -17,6 +18,7 @@ mod example;
 #[cfg(test)]
 mod report_tests;
 
+pub use editions::governed_report;
 pub(crate) use lists::duty_sentence;
 pub use matter::Texts;
 pub use model::*;
@@ -48,6 +50,7 @@ impl Matter<'_> {
                 title: self.plan.title.clone(),
             },
             rule_set: self.rule_set_head(),
+            editions: Vec::new(),
             verdict: VerdictWords {
                 word: self.findings.verdict,
                 sentence: self.findings.verdict.sentence().to_owned(),

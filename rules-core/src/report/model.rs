@@ -18,8 +18,11 @@ pub struct Report {
     pub schema: String,
     /// The plan.
     pub plan: PlanHead,
-    /// The rule set.
+    /// The rule set; where it has several editions, the newest that may govern the plan.
     pub rule_set: RuleSetHead,
+    /// The editions that may govern the plan, the newest first; empty where the rule set has only one.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub editions: Vec<EditionReport>,
     /// What the binding rules together come to.
     pub verdict: VerdictWords,
     /// How many binding rules have which outcome.
@@ -42,6 +45,42 @@ pub struct Report {
     pub next: Vec<String>,
     /// What this report is not.
     pub disclaimer: String,
+}
+
+/// An edition of the rule set that may govern the plan.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct EditionReport {
+    /// Its short name.
+    pub id: String,
+    /// What it is called.
+    pub title: String,
+    /// Which edition.
+    pub edition: String,
+    /// Whether it surely is in force for the plan; then no other one before it is.
+    pub sure: bool,
+    /// When it is in force, in words.
+    pub in_force: Option<String>,
+    /// What the whole plan comes to under it.
+    pub verdict: VerdictWords,
+    /// The rules that come out otherwise than under the newest of these editions, or that only this one has.
+    pub otherwise: Vec<EditionRule>,
+    /// The titles of papers that only this one calls for.
+    pub documents: Vec<String>,
+}
+
+/// What a rule comes to under one edition.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct EditionRule {
+    /// Its id.
+    pub id: String,
+    /// Its title.
+    pub title: String,
+    /// The clause that it stands for.
+    pub clause: String,
+    /// What it comes to.
+    pub outcome: Outcome,
 }
 
 /// The plan's names.

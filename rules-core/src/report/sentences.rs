@@ -8,7 +8,7 @@ use super::missing::capitalised;
 use super::model::{PartReport, ReadingReport};
 use crate::check::{Outcome, Part, Reading, Subject, Truth};
 use crate::quantity::{Interval, NO_HIGH, NO_LOW};
-use crate::ruleset::words::{bound_words, listed, requirement_words, value_words};
+use crate::ruleset::words::{bound_words, in_force_words, listed, requirement_words, value_words};
 use crate::ruleset::{Bound, Rule, Value};
 use crate::vocabulary::Answer;
 
@@ -149,6 +149,14 @@ impl Matter<'_> {
                 "This rule does not apply where {}.",
                 requirement_words(unless, self.rules)
             ),
+            (None, None) if rule.in_force.is_some() => {
+                let in_force = rule.in_force.as_ref();
+                let words = in_force.map(|it| in_force_words(it, self.rules));
+                format!(
+                    "This rule is in force {}, or there is nothing here that it speaks about.",
+                    words.unwrap_or_default()
+                )
+            }
             (None, None) => "There is nothing here that this rule speaks about.".to_owned(),
         }
     }

@@ -1,5 +1,6 @@
 //! The report for a person at a terminal.
 
+mod editions;
 mod page;
 mod sections;
 
@@ -32,6 +33,7 @@ impl Default for Style {
 pub fn render(report: &Report, style: Style) -> String {
     let mut page = Page::new(style);
     sections::head(&mut page, report);
+    editions::editions(&mut page, report);
     sections::failing(&mut page, report);
     sections::open(&mut page, report);
     sections::questions(&mut page, report);

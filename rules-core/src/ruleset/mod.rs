@@ -9,6 +9,8 @@ mod values;
 pub mod words;
 
 #[cfg(test)]
+mod edition_tests;
+#[cfg(test)]
 mod fault_tests;
 #[cfg(test)]
 mod layer_tests;

@@ -24,6 +24,9 @@ pub struct RuleSet {
     pub notice: Option<String>,
     /// When it is in force.
     pub in_force: Option<InForce>,
+    /// The edition before this one, which governs the plans that this one does not govern yet. It has the same
+    /// vocabulary.
+    pub earlier: Option<Box<RuleSet>>,
     /// The files that it was built from: itself first, then what it builds on.
     pub layers: Vec<Layer>,
     /// The kinds, outlines and facts that its rules can speak of: the program's and its own.
@@ -53,8 +56,9 @@ pub struct Layer {
     pub edition: String,
 }
 
-/// When a rule set or a rule is in force, and by which day that is decided.
-#[derive(Debug, Clone, PartialEq, Eq)]
+/// When a rule set or a rule is in force, and by which day that is decided: the authority's own rule about what is
+/// under way when the law changes.
+#[derive(Debug, Clone, PartialEq)]
 pub struct InForce {
     /// From this day on (days since 1970-01-01).
     pub from: Option<i128>,
@@ -62,6 +66,10 @@ pub struct InForce {
     pub to: Option<i128>,
     /// The fact that says which day counts (`events.applied`, `pool.built-on`).
     pub by: FactId,
+    /// Also where this holds, whatever the day (the applicant chose the new text).
+    pub or_when: Option<Requirement>,
+    /// Not where this holds, whatever the day (a permit that was granted before).
+    pub unless: Option<Requirement>,
 }
 
 /// A defined term.

@@ -137,7 +137,8 @@ fn a_rule_for_each_gate_asks_for_each_pool_inside() {
         panic!("{:?}", rule.require)
     };
     assert_eq!(each.selection.kind, vocabulary.kind_named("pool").unwrap());
-    assert_eq!(each.selection.if_none, Some(IfNone::Passes));
+    // Where its condition holds of no pool, nothing is required: the rule does not apply.
+    assert_eq!(each.selection.if_none, None);
 }
 
 #[test]

@@ -2,11 +2,13 @@
 //!
 //! A defined term is called by its name, everything else by what the vocabulary calls it.
 
+mod days;
 mod nouns;
 mod places;
 mod requirements;
 mod values;
 
+pub use days::in_force_words;
 pub use nouns::{fact_words, kind_noun, listed, plural, term_words, without_article};
 pub use places::{each_words, operand_words, outline_words, selection_words, zone_words};
 pub use requirements::{requirement_words, rows_words, test_words};

@@ -63,6 +63,13 @@ pub(super) fn top() -> Value {
         ),
         ("in-force", defined("in-force")),
         (
+            "earlier",
+            said(
+                "The edition before this one, which holds for plans that this one does not govern yet.",
+                short_name(),
+            ),
+        ),
+        (
             "builds-on",
             said(
                 "The rule sets under this one, whose rules bind too.",
@@ -310,6 +317,14 @@ fn in_force() -> Value {
         (
             "by",
             defined_as("day-name", "Which day of the application decides."),
+        ),
+        (
+            "or-when",
+            defined_as("requirement", "Also where this holds, whatever the day."),
+        ),
+        (
+            "unless",
+            defined_as("requirement", "Not where this holds, whatever the day."),
         ),
     ]);
     said("When it is in force.", map(keys, &["by"]))

@@ -205,6 +205,20 @@ impl Vocabulary {
         id
     }
 
+    /// How many kinds, outlines and facts there are.
+    pub fn counts(&self) -> [usize; 3] {
+        [self.kinds.len(), self.outlines.len(), self.facts.len()]
+    }
+
+    /// Puts a fact in the place of one that it says in other words.
+    #[expect(
+        clippy::indexing_slicing,
+        reason = "an id is only ever made by the table that holds it"
+    )]
+    pub fn reword_fact(&mut self, id: FactId, fact: Fact) {
+        self.facts[usize::from(id.0)] = fact;
+    }
+
     /// Adds an outline to its kind.
     #[expect(
         clippy::indexing_slicing,

@@ -6,9 +6,10 @@
 use std::collections::BTreeSet;
 
 use super::Reader;
+use super::holds::always;
 use crate::quantity::{Dimension, ONE, Unit, show_exactly};
 use crate::ruleset::types::{Type, type_of};
-use crate::ruleset::{Bound, Choice, RowTest, Stated, Table, Value};
+use crate::ruleset::{Bound, Choice, Requirement, RowTest, Stated, Table, Value};
 use crate::text::Span;
 use crate::vocabulary::{Answer, Vocabulary};
 
@@ -215,6 +216,7 @@ pub(super) fn check<T>(reader: &mut Reader<'_>, table: &Table<T>, span: Span, pl
             .help("Put the `otherwise` row last.");
         return;
     }
+    unreachable_conditions(reader, table, places);
     let otherwise = table.rows.iter().any(|row| row.test == RowTest::Otherwise);
     let by_bounds = table
         .rows
@@ -260,7 +262,7 @@ fn after_otherwise<T>(table: &Table<T>, places: &[Span]) -> Option<Span> {
     rows.next().map(|(_, place)| *place)
 }
 
-fn bounds_of(test: &RowTest) -> &[Bound] {
+pub(super) fn bounds_of(test: &RowTest) -> &[Bound] {
     match test {
         RowTest::Bounds(bounds) => bounds,
         _ => &[],
@@ -275,15 +277,39 @@ fn applies(test: &RowTest, cell: &Cell) -> bool {
     }
 }
 
+/// Rows with a `when` that an earlier row has too, or that comes after one that always holds.
+fn unreachable_conditions<T>(reader: &mut Reader<'_>, table: &Table<T>, places: &[Span]) {
+    let mut before: Vec<&Requirement> = Vec::new();
+    for (row, place) in table.rows.iter().zip(places) {
+        let always = |when: &&&Requirement| always(when, &reader.vocabulary);
+        let taken = before.iter().find(always).is_some();
+        let RowTest::When(when) = &row.test else {
+            if taken {
+                never_applies(reader, *place);
+            }
+            continue;
+        };
+        // That a condition can never hold is said where it stands.
+        if taken || before.contains(&when) {
+            never_applies(reader, *place);
+        }
+        before.push(when);
+    }
+}
+
+fn never_applies(reader: &mut Reader<'_>, place: Span) {
+    reader
+        .warning("row-never-applies", place, "This row can never apply.")
+        .help("The rows before it take all that it would, or nothing can be so.");
+}
+
 fn unreachable_rows<T>(reader: &mut Reader<'_>, table: &Table<T>, cells: &[Cell], places: &[Span]) {
     let mut left: Vec<_> = cells.iter().collect();
     for (row, place) in table.rows.iter().zip(places) {
         let before = left.len();
         left.retain(|cell| !applies(&row.test, cell));
         if left.len() == before {
-            reader
-                .warning("row-never-applies", *place, "This row can never apply.")
-                .help("The rows before it take all that it would, or nothing can be so.");
+            never_applies(reader, *place);
         }
     }
 }

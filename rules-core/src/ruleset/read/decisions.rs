@@ -2,7 +2,7 @@
 
 use super::Reader;
 use super::rules::{Subject, spelled_out};
-use crate::ruleset::{Decision, Selection, Table};
+use crate::ruleset::{Decision, Table};
 use crate::text::{Entry, Node};
 
 impl<'a> Reader<'a> {
@@ -22,10 +22,7 @@ impl<'a> Reader<'a> {
         self.finish(map);
         let (id, subject, (table, of_pool)) = (id?, subject?, table?);
         let each = if of_pool {
-            subject.each.or(Some(Selection {
-                if_none: None,
-                ..self.pools(None)?
-            }))
+            subject.each.or(Some(self.pools(None)?))
         } else {
             subject.each
         };

@@ -21,6 +21,7 @@ pub(super) struct File {
 
 /// All files: the one asked for first, and each before those that it builds on.
 pub(super) fn gather<'t>(
+    name: Option<&str>,
     text: &'t str,
     bases: &dyn Fn(&str) -> Option<&'t str>,
 ) -> Result<Vec<File>, Vec<FileFaults>> {
@@ -30,7 +31,7 @@ pub(super) fn gather<'t>(
         files: Vec::new(),
         bad: Vec::new(),
     };
-    gatherer.visit(None, text);
+    gatherer.visit(name.map(str::to_owned), text);
     let (mut files, bad) = (gatherer.files, gatherer.bad);
     files.reverse();
     number(&mut files);
@@ -49,7 +50,13 @@ impl<'t> Gatherer<'_, 't> {
     fn visit(&mut self, name: Option<String>, text: &'t str) {
         let node = match text::read(text) {
             Ok(node) => node,
-            Err(faults) => return self.bad.push(FileFaults { name, faults }),
+            Err(faults) => {
+                return self.bad.push(FileFaults {
+                    name,
+                    faults,
+                    slips: Faults::default(),
+                });
+            }
         };
         let mut faults = Faults::default();
         self.open.push(name.clone());
@@ -61,6 +68,7 @@ impl<'t> Gatherer<'_, 't> {
             self.bad.push(FileFaults {
                 name: name.clone(),
                 faults,
+                slips: Faults::default(),
             });
         }
         self.files.push(File {
@@ -170,6 +178,7 @@ pub(super) fn by_file(faults: &Faults, files: &[File]) -> Vec<FileFaults> {
         .map(|file| FileFaults {
             name: file.name.clone(),
             faults: Faults::default(),
+            slips: Faults::default(),
         })
         .collect();
     for fault in &faults.list {

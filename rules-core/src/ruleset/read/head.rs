@@ -8,13 +8,14 @@ use crate::ruleset::types::{Type, of_fact};
 use crate::text::{Entry, Node};
 
 /// The keys at the top of a rule file.
-const TOP: [&str; 16] = [
+const TOP: [&str; 17] = [
     "ruleset",
     "title",
     "edition",
     "authority",
     "notice",
     "in-force",
+    "earlier",
     "builds-on",
     "kinds",
     "questions",
@@ -72,8 +73,10 @@ impl<'a> Reader<'a> {
     pub(super) fn in_force(&mut self, node: &'a Node) -> Option<InForce> {
         let mut map = self.map(node, "a time in force")?;
         let [from, to] = ["from", "to"].map(|key| map.take(key));
-        let from = from.map(|entry| self.day(entry));
-        let to = to.map(|entry| self.day(entry));
+        let [from, to] = [from, to].map(|entry| entry.map(|entry| self.day(entry)));
+        let [or_when, unless] = ["or-when", "unless"].map(|key| map.take(key));
+        let [or_when, unless] =
+            [or_when, unless].map(|entry| entry.map(|entry| self.condition(&entry.value)));
         let by = self
             .need(&mut map, "by")
             .and_then(|entry| self.fact(entry.value.text()?, entry.value.span));
@@ -92,6 +95,8 @@ impl<'a> Reader<'a> {
             from: flipped(from)?,
             to: flipped(to)?,
             by,
+            or_when: flipped(or_when)?,
+            unless: flipped(unless)?,
         })
     }
 

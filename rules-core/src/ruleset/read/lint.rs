@@ -2,6 +2,7 @@
 
 use super::Reader;
 use super::coverage::{Cell, cells, keeps};
+use super::holds::{contrary, never, tests_in};
 use crate::ruleset::{Bound, Choice, Requirement, Test, Value};
 use crate::text::Span;
 use crate::vocabulary::{FactId, Vocabulary};
@@ -69,6 +70,7 @@ pub(super) fn lacks_if_none(requirement: &Requirement) -> bool {
 impl Reader<'_> {
     /// Looks through a requirement, but not into the terms that it names: they are looked through themselves.
     pub(super) fn lint(&mut self, requirement: &Requirement, root: Span) {
+        self.never_holds(requirement, root);
         let mut found = Vec::new();
         unproven(requirement, &[], &self.vocabulary, &mut found);
         for (fact, span) in found {
@@ -76,6 +78,32 @@ impl Reader<'_> {
             let span = self.unplaced_beside(span, root);
             self.fault("not-of-none", span, format!("`{path}` may be `none`: does `not` then hold or not?"))
                 .help(format!("Say so beside the `not`: `{{not: {{fact: {path}, is: none}}}}`, or allow it with `any-of` and `is: none`."));
+        }
+    }
+}
+
+impl Reader<'_> {
+    /// Says where the parts of a requirement rule each other out; that bounds of one value do is a fault of its own.
+    fn never_holds(&mut self, requirement: &Requirement, root: Span) {
+        let vocabulary = &self.vocabulary;
+        let message = match requirement {
+            Requirement::All(members) if members.iter().any(|it| never(it, vocabulary)) => return,
+            Requirement::All(_) => match contrary(&tests_in(requirement), vocabulary) {
+                Some(Value::Fact(fact)) => format!(
+                    "No plan can keep all of this: what is said of `{}` rules itself out.",
+                    vocabulary.fact_path(*fact)
+                ),
+                _ => "No plan can keep all of this: one part of it rules out another.".to_owned(),
+            },
+            _ => "No plan can keep this.".to_owned(),
+        };
+        let own = matches!(
+            requirement,
+            Requirement::All(_) | Requirement::Any(_) | Requirement::Not(_)
+        );
+        if own && never(requirement, vocabulary) {
+            self.warning("never-holds", root, message)
+                .help("Is one of the limits the wrong way round, or is `any-of` meant?");
         }
     }
 }

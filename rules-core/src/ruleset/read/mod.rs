@@ -6,9 +6,13 @@
 mod bounds;
 mod coverage;
 mod decisions;
+mod duties;
 mod each;
+mod editions;
 mod files;
 mod head;
+mod holds;
+mod jumps;
 mod layers;
 mod lint;
 mod measures;
@@ -19,6 +23,7 @@ mod papers;
 mod pools;
 mod requirements;
 mod rules;
+mod slips;
 mod tables;
 mod terms;
 mod values;
@@ -29,6 +34,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::{DocumentIndex, Layer, RuleSet};
 use crate::text::{Entry, Fault, Faults, MapReader, Node, Span, yes_no};
 use crate::vocabulary::{FactId, KindId, Vocabulary};
+use editions::{Chain, Words};
 use files::File;
 use layers::Merged;
 use pools::Silent;
@@ -52,9 +58,19 @@ pub struct FileFaults {
     pub name: Option<String>,
     /// What is wrong with it.
     pub faults: Faults,
+    /// What looks like a slip in it besides.
+    pub slips: Faults,
 }
 
-/// Reads a rule set: its own text, and the texts of the files that it builds on, which `bases` finds by their names.
+/// What is wrong with files, and what looks like a slip in them.
+#[derive(Debug, Clone, Default)]
+struct Found {
+    faults: Vec<FileFaults>,
+    warnings: Vec<FileFaults>,
+}
+
+/// Reads a rule set: its own text, and the texts of the files that it builds on and of its earlier editions, which
+/// `bases` finds by their names.
 ///
 /// `vocabulary` is the program's own table, to which the files add.
 ///
@@ -65,9 +81,7 @@ pub fn read<'t>(
     bases: &dyn Fn(&str) -> Option<&'t str>,
     vocabulary: Vocabulary,
 ) -> Result<Checked, Vec<FileFaults>> {
-    let files = files::gather(text, bases)?;
-    let merged = layers::merge(&files);
-    Reader::new(&files, &merged, vocabulary).read()
+    Chain::new(bases, &vocabulary).read_all(text, vocabulary)
 }
 
 /// What the reader knows while it goes through the files.
@@ -75,6 +89,8 @@ struct Reader<'a> {
     files: &'a [File],
     merged: &'a Merged,
     vocabulary: Vocabulary,
+    /// Which words of the vocabulary are an earlier edition's.
+    words: Words,
     /// The file that is being read: a place in `files`.
     file: usize,
     /// What is wrong, with places that say in which file.
@@ -116,11 +132,12 @@ struct Bound<'a> {
 }
 
 impl<'a> Reader<'a> {
-    fn new(files: &'a [File], merged: &'a Merged, vocabulary: Vocabulary) -> Self {
+    fn new(files: &'a [File], merged: &'a Merged, vocabulary: Vocabulary, words: Words) -> Self {
         Self {
             files,
             merged,
             vocabulary,
+            words,
             file: 0,
             faults: merged.faults.clone(),
             warnings: merged.warnings.clone(),
@@ -135,25 +152,23 @@ impl<'a> Reader<'a> {
         }
     }
 
-    fn read(mut self) -> Result<Checked, Vec<FileFaults>> {
+    /// Reads an edition, knowing the one before it.
+    fn read(mut self, earlier: Option<RuleSet>) -> (Option<RuleSet>, Vocabulary, Found) {
         self.base_first(Self::own_words);
         self.collect_terms();
         self.collect_rules();
         self.base_first(Self::collect);
         let rule_set = self.rule_set();
-        self.report_unused();
-        let faults = files::by_file(&self.faults, self.files);
-        match rule_set {
-            Some(rule_set) if faults.is_empty() => Ok(Checked {
-                warnings: files::by_file(&self.warnings, self.files),
-                cases: self
-                    .files
-                    .first()
-                    .and_then(|file| file.node.get("cases").cloned()),
-                rule_set,
-            }),
-            _ => Err(faults),
+        if self.faults.is_empty() {
+            // What could not be read may have used it.
+            self.report_unused();
         }
+        let rule_set = rule_set.map(|rule_set| self.after(earlier, rule_set));
+        let found = Found {
+            faults: files::by_file(&self.faults, self.files),
+            warnings: files::by_file(&self.warnings, self.files),
+        };
+        (rule_set, self.vocabulary, found)
     }
 
     fn rule_set(&mut self) -> Option<RuleSet> {
@@ -177,6 +192,7 @@ impl<'a> Reader<'a> {
         self.file = 0;
         self.refuse_circle(&duties);
         self.compare_layers(&rules);
+        self.slips(&rules);
         let layers = self.layers();
         let head = head?;
         Some(RuleSet {
@@ -186,6 +202,7 @@ impl<'a> Reader<'a> {
             authority: head.authority,
             notice: head.notice,
             in_force: head.in_force,
+            earlier: None,
             layers,
             vocabulary: self.vocabulary.clone(),
             terms,

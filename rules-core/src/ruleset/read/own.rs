@@ -4,7 +4,7 @@ use super::Reader;
 use super::values::flipped;
 use crate::quantity::Dimension;
 use crate::text::{MapReader, Node, Span};
-use crate::vocabulary::{Answer, Fact, KindId, Number, Outline, Shape};
+use crate::vocabulary::{Answer, Fact, FactId, KindId, Number, Outline, Shape};
 
 const NUMBERS: [(&str, Number); 3] = [
     ("one", Number::One),
@@ -58,7 +58,12 @@ impl<'a> Reader<'a> {
         let id = self.id(&mut map, "id");
         let existing = id.and_then(|id| self.vocabulary.kind_named(id));
         let kind = match existing {
-            Some(kind) => Some(kind),
+            Some(kind) => {
+                if self.words.has_kind(kind) {
+                    self.finish_quietly(&mut map);
+                }
+                Some(kind)
+            }
             None => self.new_kind(&mut map, id),
         };
         let [outlines, facts] = ["outlines", "facts"].map(|key| map.take(key));
@@ -104,6 +109,12 @@ impl<'a> Reader<'a> {
             .and_then(|entry| self.one_of(entry, &SHAPES));
         self.finish(map);
         let (id, said, shape) = (id?, said?, shape?);
+        if let Some(old) = self.vocabulary.outline_named(kind, id)
+            && self.words.has_outline(old)
+        {
+            let same = self.vocabulary.outline(old).shape == shape;
+            return self.said_otherwise(same, id, node.span);
+        }
         self.free_name(kind, id, node.span)?;
         self.vocabulary.add_outline(Outline {
             kind,
@@ -121,6 +132,9 @@ impl<'a> Reader<'a> {
         let fact = self.fact_words(&mut map, kind, id, said);
         self.finish(map);
         let fact = fact?;
+        if let Some(old) = self.earlier_fact(&fact) {
+            return self.reworded(old, fact, node.span);
+        }
         self.free_name(kind, &fact.name, node.span)?;
         self.vocabulary.add_fact(fact);
         Some(())
@@ -136,12 +150,44 @@ impl<'a> Reader<'a> {
         let fact = self.fact_words(&mut map, answers, id, said);
         self.finish(map);
         let fact = fact?;
+        if let Some(old) = self.earlier_fact(&fact) {
+            return self.reworded(old, fact, node.span);
+        }
         if self.vocabulary.fact_named(answers, &fact.name).is_some() {
             self.duplicate("question", &fact.name, node.span);
             return None;
         }
         self.vocabulary.add_fact(fact);
         Some(())
+    }
+
+    /// The fact of that name that an earlier edition has added.
+    fn earlier_fact(&self, fact: &Fact) -> Option<FactId> {
+        let old = self.vocabulary.fact_named(fact.kind, &fact.name)?;
+        self.words.has_fact(old).then_some(old)
+    }
+
+    /// A fact of an earlier edition, which may be asked for in other words, and is otherwise the same.
+    fn reworded(&mut self, old: FactId, fact: Fact, span: Span) -> Option<()> {
+        let before = self.vocabulary.fact(old);
+        let same =
+            (&before.answer, before.none, before.varies) == (&fact.answer, fact.none, fact.varies);
+        self.said_otherwise(same, &fact.name, span)?;
+        self.words.said_again(old);
+        self.vocabulary.reword_fact(old, fact);
+        Some(())
+    }
+
+    fn said_otherwise(&mut self, same: bool, name: &str, span: Span) -> Option<()> {
+        if !same {
+            self.fault(
+                "changed-word",
+                span,
+                format!("The earlier edition has `{name}` too, and with other answers."),
+            )
+            .help("Give this one another name: a plan may have to be judged by both editions.");
+        }
+        same.then_some(())
     }
 
     fn fact_words(

@@ -1,15 +1,10 @@
-//! Documents to gather, duties in time, and cautions.
+//! Documents to gather, and cautions.
 
 use super::Reader;
 use super::layers::Merged;
-use super::rules::spelled_out;
 use super::values::flipped;
-use crate::quantity::Dimension;
-use crate::ruleset::types::agree;
-use crate::ruleset::{
-    Caution, Document, DocumentIndex, Duty, OnOutcome, Requirement, Stated, circle,
-};
-use crate::text::{Entry, MapReader, Node, Span, closest};
+use crate::ruleset::{Caution, Document, DocumentIndex, OnOutcome, Requirement};
+use crate::text::{MapReader, Node, Span, closest};
 
 /// A rule's outcomes, in the report's words.
 const OUTCOMES: [&str; 6] = [
@@ -167,82 +162,6 @@ impl<'a> Reader<'a> {
             .get(rule)
             .and_then(Option::as_deref)
             .unwrap_or(rule)
-    }
-
-    /// One duty.
-    pub(super) fn duty(&mut self, node: &'a Node) -> Option<Duty> {
-        let mut map = self.map(node, "a duty")?;
-        let key = if map.take("step").is_some() {
-            "step"
-        } else {
-            "id"
-        };
-        map.take("id");
-        let id = self.id(&mut map, key);
-        let what = self.take_text(&mut map, "what");
-        let who = self.take_text(&mut map, "who");
-        let when = map.take("when").map(|entry| self.condition(&entry.value));
-        let [before, after] = ["before", "after"].map(|key| map.take(key));
-        let [before, after] = [before, after].map(|entry| self.events(entry));
-        let [by, within, takes, every] =
-            ["by", "within", "takes", "every"].map(|key| map.take(key));
-        let [by, within, takes, every] = [by, within, takes, every].map(|entry| self.time(entry));
-        self.finish(map);
-        let id = id?;
-        Some(Duty {
-            id: id.to_owned(),
-            what: what.unwrap_or_else(|| spelled_out(id)),
-            who,
-            when: flipped(when)?,
-            before,
-            after,
-            by: by?,
-            within: within?,
-            takes: takes?,
-            every: every?,
-            span: self.place(node.span),
-        })
-    }
-
-    /// Steps that wait for each other in a circle can never begin.
-    pub(super) fn refuse_circle(&mut self, duties: &[Duty]) {
-        let Some(names) = circle(duties) else { return };
-        let named: Vec<String> = names.iter().map(|name| format!("`{name}`")).collect();
-        let message = format!(
-            "These steps wait for each other in a circle, so that none of them can begin: {}.",
-            named.join(", ")
-        );
-        self.base_first(|reader, node| {
-            let duties = node.get("do").and_then(Node::as_list).unwrap_or_default();
-            let ids = duties
-                .iter()
-                .filter_map(|duty| duty.get("id").or_else(|| duty.get("step")));
-            let mut in_circle = ids.filter(|id| id.text().is_some_and(|id| names.contains(&id)));
-            if let Some(id) = in_circle.next() {
-                reader
-                    .fault("circle-of-steps", id.span, message.clone())
-                    .help("Take away one `before` or `after`.");
-            }
-        });
-    }
-
-    fn events(&mut self, entry: Option<&'a Entry>) -> Vec<String> {
-        let words = entry.map_or_else(Vec::new, |entry| self.words(&entry.value));
-        words.into_iter().map(|(word, _)| word.to_owned()).collect()
-    }
-
-    /// A span of time, where one is written.
-    fn time(&mut self, entry: Option<&'a Entry>) -> Option<Option<Stated>> {
-        let Some(entry) = entry else {
-            return Some(None);
-        };
-        let text = self.text(entry)?;
-        let stated = self.stated(text, entry.value.span, Some(Dimension::Days))?;
-        if !agree(stated.dimension, Dimension::Days) {
-            self.sorts_differ(entry.value.span, stated.dimension, Dimension::Days);
-            return None;
-        }
-        Some(Some(stated))
     }
 
     /// One caution.

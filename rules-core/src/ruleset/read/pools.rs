@@ -6,9 +6,7 @@
 use super::Reader;
 use super::names::all_of;
 use crate::quantity::{Dimension, Interval, ONE, Unit};
-use crate::ruleset::{
-    Bound, Each, IfNone, Operand, Requirement, Selection, Stated, Test, Value, Which,
-};
+use crate::ruleset::{Bound, Each, Operand, Requirement, Selection, Stated, Test, Value, Which};
 use crate::text::{Node, Span};
 use crate::vocabulary::{KindId, Number};
 
@@ -114,12 +112,11 @@ impl<'a> Reader<'a> {
     pub(super) fn pools(&self, filter: Option<Requirement>) -> Option<Selection> {
         Some(Selection {
             filter: filter.map(Box::new),
-            if_none: Some(IfNone::Passes),
             ..all_of(self.pool()?)
         })
     }
 
-    /// A requirement for each pool of which a condition holds.
+    /// A requirement for each pool of which a condition holds; where it holds of none, nothing is required.
     pub(super) fn for_each_pool(
         &self,
         filter: Option<Requirement>,
@@ -141,10 +138,7 @@ impl<'a> Reader<'a> {
         if !speaks {
             return Some(condition);
         }
-        let pools = Selection {
-            if_none: None,
-            ..self.pools(Some(condition))?
-        };
+        let pools = self.pools(Some(condition))?;
         Some(Requirement::Test(Box::new(Test {
             value: Value::Count(pools),
             bounds: vec![Bound::AtLeast(Value::Stated(one()))],

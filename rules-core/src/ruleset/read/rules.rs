@@ -22,6 +22,7 @@ impl<'a> Reader<'a> {
         let items = |key| node.get(key).and_then(Node::as_list).unwrap_or_default();
         self.collect_ids(items("decide").iter(), "decision");
         self.collect_ids(items("cautions").iter(), "caution");
+        self.duplicate_steps(node);
     }
 
     /// Notes the names of the rules, also of those that another took the place of.
@@ -188,11 +189,7 @@ impl<'a> Reader<'a> {
         };
         let filter = but_not(when, unless);
         if subject.each.is_none() {
-            let pools = self.pools(filter)?;
-            subject.each = Some(Selection {
-                if_none: None,
-                ..pools
-            });
+            subject.each = Some(self.pools(filter)?);
             return Some((subject, judged));
         }
         if judged.require.of_pool || filter.is_some() {

@@ -10,14 +10,13 @@ mod requirements;
 mod say_tests;
 
 use super::words::{
-    bounds_words, each_words, operand_words, requirement_words, selection_words, value_words,
-    zone_words,
+    bounds_words, each_words, in_force_words, operand_words, requirement_words, selection_words,
+    value_words, zone_words,
 };
 use super::{
     Decision, IfNone, InForce, Meaning, Provenance, Relief, Rule, RuleSet, Selection, Strength,
     Term, Then,
 };
-use crate::quantity::{Unit, show_exactly};
 pub use examples::{Sides, sides};
 pub use lines::Line;
 use lines::{capital, lower};
@@ -28,6 +27,8 @@ use requirements::{Mode, Sayer, row_test_words};
 pub struct ReadBack {
     /// The rule set's title and edition.
     pub title: String,
+    /// When it is in force, and which edition is before it.
+    pub head: Vec<Line>,
     /// The defined terms.
     pub terms: Vec<Said>,
     /// The rules, in their order.
@@ -53,6 +54,7 @@ pub struct Said {
 pub fn read_back(rules: &RuleSet) -> ReadBack {
     ReadBack {
         title: format!("{}, edition {}", rules.title, rules.edition),
+        head: head_lines(rules),
         terms: rules
             .terms
             .iter()
@@ -175,15 +177,20 @@ fn papers_line(rule: &Rule, rules: &RuleSet) -> Option<Line> {
 }
 
 fn in_force_line(in_force: &InForce, rules: &RuleSet) -> Line {
-    let day = |day: i128| show_exactly(day, Unit::DATE);
-    let from = in_force.from.map(|from| format!(" from {}", day(from)));
-    let to = in_force.to.map(|to| format!(" to {}", day(to)));
-    let by = super::words::fact_words(rules.vocabulary.fact(in_force.by));
-    Line::new(format!(
-        "In force{}{}, by {by}",
-        from.unwrap_or_default(),
-        to.unwrap_or_default()
-    ))
+    Line::new(format!("In force {}", in_force_words(in_force, rules)))
+}
+
+/// When the rule set is in force, and what holds for plans that it does not govern yet.
+fn head_lines(rules: &RuleSet) -> Vec<Line> {
+    let in_force = rules.in_force.as_ref();
+    let earlier = rules.earlier.as_ref().map(|earlier| {
+        Line::new(format!(
+            "For a plan that it does not govern yet, the edition {} holds (`{}`)",
+            earlier.edition, earlier.id
+        ))
+    });
+    let in_force = in_force.map(|in_force| in_force_line(in_force, rules));
+    in_force.into_iter().chain(earlier).collect()
 }
 
 fn provenance_line(provenance: Provenance) -> Option<Line> {

@@ -19,6 +19,9 @@ impl ReadBack {
 
     fn laid_out(&self, head: &dyn Fn(usize, &str) -> String) -> String {
         let mut text = head(1, &self.title);
+        for line in &self.head {
+            text += &format!("\n{}\n", line.sentence());
+        }
         for (title, group) in [
             ("Words", &self.terms),
             ("Rules", &self.rules),

@@ -21,6 +21,7 @@ fn said(body: &str) -> String {
         decisions: Vec::new(),
         rules,
         title: String::new(),
+        head: Vec::new(),
     };
     let text = only.to_markdown();
     text.split_once("### One (s. 1)\n\n").unwrap().1.to_owned()

@@ -17,6 +17,7 @@ fn rules() -> RuleSet {
         authority: "the office".to_owned(),
         notice: None,
         in_force: None,
+        earlier: None,
         layers: Vec::new(),
         vocabulary: Vocabulary::standard(),
         terms: Vec::new(),

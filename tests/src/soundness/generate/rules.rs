@@ -88,6 +88,7 @@ fn empty(words: &Words) -> RuleSet {
         authority: String::new(),
         notice: None,
         in_force: None,
+        earlier: None,
         layers: vec![Layer {
             id: "random".to_owned(),
             title: String::new(),
@@ -179,7 +180,13 @@ impl Maker<'_> {
         let to = from
             .is_none_or(|_| self.random.chance(50))
             .then(|| from.unwrap_or(18_000) + self.random.wide(0, 20));
-        InForce { from, to, by }
+        InForce {
+            from,
+            to,
+            by,
+            or_when: None,
+            unless: None,
+        }
     }
 
     fn relief(&mut self, scope: &[KindId], number: usize) -> Relief {

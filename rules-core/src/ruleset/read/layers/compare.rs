@@ -1,9 +1,9 @@
 //! Which of two rules is stricter, where that can be seen from constant limits on the same measure.
 
 use super::super::Reader;
-use super::super::coverage::{impossible, stated};
+use super::super::coverage::stated;
 use super::{Changes, Item};
-use crate::ruleset::{Bound, Requirement, Rule, Strength, Test, Value};
+use crate::ruleset::{Bound, Requirement, Rule, Test, Value};
 use crate::text::Span;
 
 /// A rule of one file that is said to tighten or to replace one of another.
@@ -43,7 +43,6 @@ impl<'a> Reader<'a> {
             let compared = base.map_or(Compared::Not, |base| compared(&base, local));
             self.report(comparison, compared);
         }
-        self.clashes(rules);
     }
 
     fn report(&mut self, comparison: &Comparison, compared: Compared) {
@@ -77,42 +76,6 @@ impl<'a> Reader<'a> {
             }
             _ => {}
         }
-    }
-
-    /// Pairs of rules that no plan can keep where both apply.
-    fn clashes(&mut self, rules: &[Rule]) {
-        let binding: Vec<_> = rules
-            .iter()
-            .filter(|rule| rule.strength == Strength::Must)
-            .collect();
-        for (at, one) in binding.iter().enumerate() {
-            for other in binding.iter().skip(at + 1) {
-                if self.clash(one, other) {
-                    let message = format!(
-                        "The rules `{}` and `{}` cannot both hold where both apply.",
-                        one.id, other.id
-                    );
-                    let span = self.unplaced(other.span, other.layer);
-                    self.warning("clash", span, message)
-                        .help("If they never apply to the same thing, nothing is wrong; otherwise say which gives way.");
-                }
-            }
-        }
-    }
-
-    fn clash(&self, one: &Rule, other: &Rule) -> bool {
-        let kind = |rule: &Rule| rule.each.as_ref().map(|each| each.kind);
-        let (Some(ours), Some(theirs)) = (tests(&one.require), tests(&other.require)) else {
-            return false;
-        };
-        kind(one) == kind(other)
-            && ours.iter().any(|test| {
-                theirs.iter().any(|against| {
-                    let both = [test.bounds.as_slice(), against.bounds.as_slice()].concat();
-                    same(&test.value, &against.value)
-                        && impossible(&test.value, &both, &self.vocabulary)
-                })
-            })
     }
 }
 
@@ -200,7 +163,7 @@ fn tests(requirement: &Requirement) -> Option<Vec<&Test>> {
 }
 
 /// Whether two values are the same, by a term or not.
-fn same(one: &Value, other: &Value) -> bool {
+pub(in super::super) fn same(one: &Value, other: &Value) -> bool {
     match (one, other) {
         (Value::Named { value, .. }, other) => same(value, other),
         (one, Value::Named { value, .. }) => same(one, value),

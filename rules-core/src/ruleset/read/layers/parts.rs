@@ -1,7 +1,8 @@
 //! Parts of a rule: its reliefs, the rows of its tables, the members of its lists, each by its id.
 
+use super::terms::either;
 use super::{Changes, Merged, entry};
-use crate::text::{Content, Node};
+use crate::text::{Content, Entry, Node, Span, to_json};
 
 /// What a key of a map says, as text.
 pub(super) fn text_of<'n>(node: &'n Node, key: &str) -> Option<&'n str> {
@@ -60,22 +61,132 @@ pub(super) fn add_to_list(node: &mut Node, key: &str, items: &Node) {
     }
 }
 
-/// Does something with the list in which the part of that id stands, and with its place there.
+/// A list of a rule in which a part stands: the key under which it stands, its items, and the part's place among them.
+type Found<'n> = (&'n str, &'n mut Vec<Node>, usize);
+
+/// Does something with the list in which the part of that id stands.
 fn with_part<T>(
     node: &mut Node,
+    key: &str,
     part: &str,
-    f: &mut dyn FnMut(&mut Vec<Node>, usize) -> T,
+    f: &mut dyn FnMut(Found<'_>) -> T,
 ) -> Option<T> {
     match &mut node.content {
         Content::List(items) => match items.iter().position(|item| id_of(item) == Some(part)) {
-            Some(place) => Some(f(items, place)),
-            None => items.iter_mut().find_map(|item| with_part(item, part, f)),
+            Some(place) => Some(f((key, items, place))),
+            None => items
+                .iter_mut()
+                .find_map(|item| with_part(item, key, part, f)),
         },
-        Content::Map(entries) => entries
-            .iter_mut()
-            .find_map(|entry| with_part(&mut entry.value, part, f)),
+        Content::Map(entries) => entries.iter_mut().find_map(|entry| {
+            let key = entry.key.clone();
+            with_part(&mut entry.value, &key, part, f)
+        }),
         _ => None,
     }
+}
+
+/// Why a part cannot be changed under a condition.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Refused {
+    /// A row that is taken out leaves its cases to the rows after it, which is no one thing to fall back on.
+    RowWithdrawn,
+    /// The new row is about other cases than the old one.
+    RowsDiffer,
+}
+
+/// Takes a part out, or lets it stand only where a condition does not hold.
+fn withdrawn((key, items, at): Found<'_>, when: Option<&Node>) -> Result<(), Refused> {
+    let Some(when) = when else {
+        items.remove(at);
+        return Ok(());
+    };
+    let Some(item) = items.get_mut(at) else {
+        return Ok(());
+    };
+    match key {
+        "relief" => add_condition(item, "unless", when),
+        "rows" => return Err(Refused::RowWithdrawn),
+        // Of an any-of it no longer is a way out; of an all-of it is no longer asked for.
+        "any-of" => {
+            let not = map(when.span, vec![entry("not", when.clone())]);
+            *item = combined("all-of", [not, item.clone()], when.span);
+        }
+        _ => *item = combined("any-of", [when.clone(), item.clone()], when.span),
+    }
+    Ok(())
+}
+
+/// Puts a part in the place of another, or beside it where a condition decides between the two.
+fn replaced((key, items, at): Found<'_>, with: &Node, when: Option<&Node>) -> Result<(), Refused> {
+    let mut new = with.clone();
+    let Some(old) = items.get_mut(at) else {
+        return Ok(());
+    };
+    match (when, key) {
+        (None, _) => *old = new,
+        (Some(when), "relief") => {
+            add_condition(old, "unless", when);
+            add_condition(&mut new, "when", when);
+            items.insert(at + 1, new);
+        }
+        (Some(when), "rows") => return replaced_row(old, &new, when),
+        (Some(when), _) => *old = either(when, &new, old, when.span),
+    }
+    Ok(())
+}
+
+/// A row for the same cases gives one thing where the condition holds and the other elsewhere.
+fn replaced_row(old: &mut Node, new: &Node, when: &Node) -> Result<(), Refused> {
+    let is_then =
+        |entry: &Entry| entry.key == "then" || entry.key == "otherwise" && !says_yes(entry);
+    let tests = |node: &Node| -> Vec<(String, serde_json::Value)> {
+        let entries = node.as_map().unwrap_or_default().iter();
+        let mut tests: Vec<_> = entries
+            .filter(|entry| entry.key != "then" && entry.key != "id")
+            .map(|entry| match is_then(entry) {
+                true => (entry.key.clone(), serde_json::Value::Null),
+                false => (entry.key.clone(), to_json(&entry.value)),
+            })
+            .collect();
+        tests.sort_by(|one, other| one.0.cmp(&other.0));
+        tests
+    };
+    if tests(old) != tests(new) {
+        return Err(Refused::RowsDiffer);
+    }
+    let given = new
+        .as_map()
+        .unwrap_or_default()
+        .iter()
+        .find(|it| is_then(it));
+    let (Some(given), Content::Map(entries)) = (given, &mut old.content) else {
+        return Err(Refused::RowsDiffer);
+    };
+    if let Some(then) = entries.iter_mut().find(|entry| is_then(entry)) {
+        then.value = either(when, &given.value, &then.value, when.span);
+    }
+    Ok(())
+}
+
+/// `otherwise: yes` says nothing of what the row gives.
+fn says_yes(entry: &Entry) -> bool {
+    matches!(entry.value.text(), Some("yes" | "true"))
+}
+
+fn map(span: Span, entries: Vec<Entry>) -> Node {
+    Node {
+        span,
+        content: Content::Map(entries),
+    }
+}
+
+fn combined(word: &str, both: [Node; 2], span: Span) -> Node {
+    let both = Node {
+        span,
+        content: Content::List(both.into()),
+    };
+    map(span, vec![entry(word, both)])
 }
 
 impl Merged {
@@ -83,21 +194,11 @@ impl Merged {
         let when = node.get("when");
         let relief = self.is_relief(place, part);
         self.part_changes(target, place, relief);
-        self.edit_part(target, place, part, &mut |items, at| match when {
-            Some(when) => {
-                if let Some(item) = items.get_mut(at) {
-                    add_condition(item, "unless", when);
-                }
-            }
-            None => {
-                items.remove(at);
-            }
-        });
-        self.no_when(when, relief);
+        self.edit_part(target, place, part, &mut |found| withdrawn(found, when));
     }
 
     pub(super) fn replace_part(&mut self, node: &Node, target: &Node, place: usize, part: &str) {
-        let (when, relief) = (node.get("when"), self.is_relief(place, part));
+        let when = node.get("when");
         let Some(with) = node.get("with") else {
             self.fault(
                 "missing-key",
@@ -107,31 +208,24 @@ impl Merged {
             return;
         };
         self.part_changes(target, place, false);
-        self.edit_part(target, place, part, &mut |items, at| {
-            let mut new = with.clone();
-            let Some(old) = items.get_mut(at) else { return };
-            match when {
-                Some(when) => {
-                    add_condition(old, "unless", when);
-                    add_condition(&mut new, "when", when);
-                    items.insert(at + 1, new);
-                }
-                None => *old = new,
-            }
+        self.edit_part(target, place, part, &mut |found| {
+            replaced(found, with, when)
         });
-        self.no_when(when, relief);
     }
 
-    /// Only a relief has conditions of its own, to which one more can be added.
-    fn no_when(&mut self, when: Option<&Node>, relief: bool) {
-        if let (Some(when), false) = (when, relief) {
-            self.fault(
-                "edit-when",
-                when.span,
-                "This part has no condition, so that its change can have none.",
-            )
-            .help("Change the whole rule instead.");
-        }
+    /// Some changes cannot depend on a condition.
+    fn refuse_condition(&mut self, target: &Node, why: Refused) {
+        let (what, help) = match why {
+            Refused::RowWithdrawn => (
+                "A row cannot be withdrawn under a condition: nothing would say what holds for its cases.",
+                "Replace it, and say with `with` what holds where the condition does.",
+            ),
+            Refused::RowsDiffer => (
+                "Under a condition a row can only be replaced by one for the same cases.",
+                "Write the same bounds as in the base's row, and another `then`; or change the whole rule.",
+            ),
+        };
+        self.fault("edit-when", target.span, what).help(help);
     }
 
     fn is_relief(&self, place: usize, part: &str) -> bool {
@@ -150,12 +244,15 @@ impl Merged {
         target: &Node,
         place: usize,
         part: &str,
-        edit: &mut dyn FnMut(&mut Vec<Node>, usize),
+        edit: &mut dyn FnMut(Found<'_>) -> Result<(), Refused>,
     ) {
         let found = self
             .rules
             .get_mut(place)
-            .and_then(|item| with_part(&mut item.node, part, edit));
+            .and_then(|item| with_part(&mut item.node, "", part, edit));
+        if let Some(Err(why)) = found {
+            self.refuse_condition(target, why);
+        }
         if found.is_none() {
             self.fault(
                 "unknown-part",

@@ -58,6 +58,15 @@ impl Merged {
             return;
         };
         self.term_not_compared(&written.key, target.span);
+        if let (Some(when), true) = (written.value.get("when"), key == "withdraws") {
+            self.fault(
+                "edit-when",
+                when.span,
+                "A term cannot be withdrawn under a condition: nothing would say what it means elsewhere.",
+            )
+            .help("Write `replaces`, and with `with` what it means where the condition holds.");
+            return;
+        }
         match (key, written.value.get("with")) {
             ("withdraws", _) => {
                 self.terms.remove(place);
@@ -103,7 +112,7 @@ impl Merged {
 }
 
 /// A table with two rows: one where the condition holds, one elsewhere.
-fn either(when: &Node, then: &Node, otherwise: &Node, span: Span) -> Node {
+pub(super) fn either(when: &Node, then: &Node, otherwise: &Node, span: Span) -> Node {
     let map = |entries| Node {
         span,
         content: Content::Map(entries),

@@ -1,0 +1,20 @@
+//! Rules that no case tries: a slip in them goes unnoticed.
+
+use super::{Tried, shown};
+use crate::ruleset::RuleSet;
+use crate::text::Faults;
+
+/// The rules of the file itself of which no case shows anything, each where it stands.
+pub fn unexercised(rules: &RuleSet, tried: &[Tried]) -> Faults {
+    let mut slips = Faults::default();
+    let own = rules.rules.iter().filter(|rule| rule.layer == 0);
+    for (rule, shown) in own.zip(shown(rules, tried)) {
+        if shown.lacking().len() == 3 {
+            let message = format!("No case tries the rule `{}`.", rule.id);
+            slips.add("no-case", rule.span, message).help(
+                "Write one in which it passes, one in which it fails, and one in which it is open.",
+            );
+        }
+    }
+    slips
+}

@@ -1,0 +1,211 @@
+//! Duties in time: what is to be done, before and after what, and in which time.
+
+use std::collections::BTreeSet;
+
+use super::rules::spelled_out;
+use super::values::flipped;
+use super::{Reader, listed};
+use crate::quantity::Dimension;
+use crate::ruleset::types::agree;
+use crate::ruleset::{Duty, Stated, circle};
+use crate::text::{Entry, Node, Span, closest};
+
+/// What happens on every site, whether or not a rule file has a step for it; beside these the days of the vocabulary.
+const MOMENTS: [&str; 12] = [
+    "apply",
+    "permit",
+    "build",
+    "dig",
+    "excavation",
+    "barrier",
+    "fence",
+    "fill",
+    "inspection",
+    "final-inspection",
+    "use",
+    "sale",
+];
+/// The kind whose facts are the days on which something happens.
+const EVENTS: &str = "events";
+
+impl<'a> Reader<'a> {
+    /// One duty.
+    pub(super) fn duty(&mut self, node: &'a Node) -> Option<Duty> {
+        let mut map = self.map(node, "a duty")?;
+        let key = if map.take("step").is_some() {
+            "step"
+        } else {
+            "id"
+        };
+        map.take("id");
+        let id = self.id(&mut map, key);
+        let what = self.take_text(&mut map, "what");
+        let who = self.take_text(&mut map, "who");
+        let when = map.take("when").map(|entry| self.condition(&entry.value));
+        let [before, after] = ["before", "after"].map(|key| map.take(key));
+        let named = before.or(after).is_some();
+        let [before, after] = [before, after].map(|entry| self.events(entry));
+        let times = ["by", "within", "takes", "every"].map(|key| map.take(key));
+        let [by, within, takes, every] = times.map(|entry| self.time(entry));
+        self.finish(map);
+        let [by_entry, within_entry, ..] = times;
+        if !named {
+            self.before_or_after_what(by_entry.or(within_entry));
+        }
+        let (by, within) = (by?, within?);
+        if after.is_empty() {
+            self.soonest_and_latest(by.as_ref(), within.as_ref(), within_entry);
+        }
+        let id = id?;
+        Some(Duty {
+            id: id.to_owned(),
+            what: what.unwrap_or_else(|| spelled_out(id)),
+            who,
+            when: flipped(when)?,
+            before,
+            after,
+            by,
+            within,
+            takes: takes?,
+            every: every?,
+            span: self.place(node.span),
+        })
+    }
+
+    /// A time that is counted from something says from what.
+    fn before_or_after_what(&mut self, entry: Option<&'a Entry>) {
+        let Some(entry) = entry else { return };
+        self.fault(
+            "no-event",
+            entry.key_span,
+            format!(
+                "`{}` counts days from something, and nothing says before or after what.",
+                entry.key
+            ),
+        )
+        .help("Add `before:` or `after:`, as in `before: apply`; how long the step itself takes is `takes`.");
+    }
+
+    /// What is to be done at least so long before something cannot have to be done later than that.
+    fn soonest_and_latest(
+        &mut self,
+        by: Option<&Stated>,
+        within: Option<&Stated>,
+        entry: Option<&'a Entry>,
+    ) {
+        let (Some(by), Some(within), Some(entry)) = (by, within, entry) else {
+            return;
+        };
+        if by.dimension == within.dimension && within.range.high < by.range.low {
+            self.fault(
+                "span-order",
+                entry.value.span,
+                "This step must be done long before something and may not be done so early: no day is left for it.",
+            )
+            .help("`by` is the least number of days before, `within` the most; are the two the wrong way round?");
+        }
+    }
+
+    /// The steps and days that a duty comes before or after.
+    fn events(&mut self, entry: Option<&'a Entry>) -> Vec<String> {
+        let words = entry.map_or_else(Vec::new, |entry| self.words(&entry.value));
+        for (word, span) in &words {
+            self.known_event(word, *span);
+        }
+        words.into_iter().map(|(word, _)| word.to_owned()).collect()
+    }
+
+    fn known_event(&mut self, word: &str, span: Span) {
+        let known = self.event_names();
+        if known.contains(word) {
+            return;
+        }
+        let guess = closest(word, known.iter().map(String::as_str))
+            .map(|guess| format!("Did you mean `{guess}`? "));
+        let steps = listed(known.iter().map(String::as_str));
+        self.fault(
+            "unknown-event",
+            span,
+            format!("There is no step `{word}` here, and it is not the name of a day."),
+        )
+        .help(format!(
+            "{}Give the step an entry of its own under `do`, or use one of {steps}.",
+            guess.unwrap_or_default()
+        ));
+    }
+
+    /// Everything that a step can come before or after.
+    fn event_names(&self) -> BTreeSet<String> {
+        let duties = self.files.iter().flat_map(|file| step_ids(&file.node));
+        let days = self.vocabulary.kind_named(EVENTS).into_iter();
+        let days = days.flat_map(|kind| &self.vocabulary.kind(kind).facts);
+        let days = days.map(|fact| self.vocabulary.fact(*fact).name.clone());
+        let moments = MOMENTS.iter().map(|name| (*name).to_owned());
+        let ids = duties.filter_map(|id| Some(id.text()?.to_owned()));
+        ids.chain(days).chain(moments).collect()
+    }
+
+    /// Steps that have one id, so that nobody can say which is meant.
+    pub(super) fn duplicate_steps(&mut self, node: &'a Node) {
+        let mut seen = BTreeSet::new();
+        for id in step_ids(node) {
+            if let Some(name) = id.text()
+                && !seen.insert(name)
+            {
+                self.duplicate("step", name, id.span);
+            }
+        }
+    }
+
+    /// Steps that wait for each other in a circle can never begin.
+    pub(super) fn refuse_circle(&mut self, duties: &[Duty]) {
+        let Some(names) = circle(duties) else { return };
+        let message = format!(
+            "These steps wait for each other in a circle, so that none of them can begin: {}.",
+            names
+                .iter()
+                .map(|name| format!("`{name}`"))
+                .collect::<Vec<_>>()
+                .join(", ")
+        );
+        self.base_first(|reader, node| {
+            let mut in_circle =
+                step_ids(node).filter(|id| id.text().is_some_and(|id| names.contains(&id)));
+            if let Some(id) = in_circle.next() {
+                reader
+                    .fault("circle-of-steps", id.span, message.clone())
+                    .help("Take away one `before` or `after`.");
+            }
+        });
+    }
+
+    /// A span of time, where one is written.
+    fn time(&mut self, entry: Option<&'a Entry>) -> Option<Option<Stated>> {
+        let Some(entry) = entry else {
+            return Some(None);
+        };
+        let text = self.text(entry)?;
+        let stated = self.stated(text, entry.value.span, Some(Dimension::Days))?;
+        if !agree(stated.dimension, Dimension::Days) {
+            self.sorts_differ(entry.value.span, stated.dimension, Dimension::Days);
+            return None;
+        }
+        if stated.range.low < 0 || entry.key == "every" && stated.range.high == 0 {
+            self.fault(
+                "bad-span",
+                entry.value.span,
+                format!("`{text}` is no time that can pass."),
+            )
+            .help("Write how long it is, as in `14 days`; `before` and `after` say in which direction.");
+            return None;
+        }
+        Some(Some(stated))
+    }
+}
+
+fn step_ids(node: &Node) -> impl Iterator<Item = &Node> {
+    let duties = node.get("do").and_then(Node::as_list).unwrap_or_default();
+    duties
+        .iter()
+        .filter_map(|duty| duty.get("step").or_else(|| duty.get("id")))
+}

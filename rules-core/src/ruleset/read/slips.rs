@@ -1,0 +1,190 @@
+//! What looks like a slip in a rule that reads well: that it never applies, that a relief is of no use, that two rules
+//! contradict each other.
+
+use super::Reader;
+use super::holds::{always, contrary, implied, is_all_tests, never, tests_in};
+use super::layers::same;
+use crate::ruleset::{Relief, Requirement, Rule, Strength, Test};
+
+impl Reader<'_> {
+    /// Looks through the rules, once they are all read.
+    pub(super) fn slips(&mut self, rules: &[Rule]) {
+        for rule in rules {
+            self.never_applies(rule);
+            for relief in &rule.reliefs {
+                self.useless_relief(rule, relief);
+            }
+            self.jumps(rule);
+        }
+        self.clashes(rules);
+    }
+
+    /// A rule whose conditions cannot all hold.
+    fn never_applies(&mut self, rule: &Rule) {
+        let vocabulary = &self.vocabulary;
+        let conditions: Vec<&Requirement> = conditions(rule).collect();
+        if conditions.iter().any(|one| never(one, vocabulary)) {
+            return; // That was said where the condition stands.
+        }
+        let tests: Vec<&Test> = conditions.iter().flat_map(|one| tests_in(one)).collect();
+        let ruled_out = rule.unless.as_ref().is_some_and(|unless| {
+            always(unless, vocabulary)
+                || conditions.contains(&unless)
+                || any_of(unless).iter().any(|one| {
+                    is_all_tests(one) && {
+                        let mut asked = tests_in(one).into_iter().peekable();
+                        asked.peek().is_some()
+                            && asked.all(|test| implied(test, &tests, vocabulary))
+                    }
+                })
+        });
+        if !ruled_out && contrary(&tests, vocabulary).is_none() {
+            return;
+        }
+        let span = self.unplaced(rule.span, rule.layer);
+        self.warning(
+            "never-applies",
+            span,
+            format!(
+                "The rule `{}` can never apply: its conditions rule each other out.",
+                rule.id
+            ),
+        )
+        .help("Compare its `when`, `unless` and `where`.");
+    }
+
+    /// A relief with which the rule can never fail, and one that is of no help.
+    fn useless_relief(&mut self, rule: &Rule, relief: &Relief) {
+        let span = self.unplaced(relief.span, rule.layer);
+        let asks_nothing = always(&relief.require, &self.vocabulary) && !relief.leave;
+        let given = tests_in(&relief.require);
+        let asked = tests_in(&rule.require);
+        let no_help = is_all_tests(&rule.require)
+            && asked
+                .iter()
+                .all(|test| implied(test, &given, &self.vocabulary));
+        if asks_nothing && relief.when.is_none() {
+            self.warning(
+                "relief-asks-nothing",
+                span,
+                format!(
+                    "The relief `{}` asks for nothing that every plan does not have: with it the rule can never fail.",
+                    relief.id
+                ),
+            )
+            .help("Say what the relief asks for, or withdraw the rule.");
+        } else if asks_nothing {
+            self.warning(
+                "relief-asks-nothing",
+                span,
+                format!(
+                    "The relief `{}` asks for nothing beyond its `when`: the rule just does not apply there.",
+                    relief.id
+                ),
+            )
+            .help("Put that condition under the rule's `unless`.");
+        } else if no_help {
+            self.warning(
+                "relief-no-help",
+                span,
+                format!(
+                    "The relief `{}` asks for all that the rule itself asks for, so that it never helps.",
+                    relief.id
+                ),
+            )
+            .help("Is one of the two limits the wrong one?");
+        }
+    }
+
+    /// Pairs of binding rules that no plan can keep where both apply.
+    fn clashes(&mut self, rules: &[Rule]) {
+        let binding = rules.iter().filter(|rule| rule.strength == Strength::Must);
+        let binding: Vec<Bound<'_>> = binding.map(Bound::of).collect();
+        for (at, one) in binding.iter().enumerate() {
+            for other in binding.iter().skip(at + 1) {
+                if self.clash(one, other) {
+                    let (one, other) = (one.rule, other.rule);
+                    let message = format!(
+                        "The rules `{}` and `{}` cannot both hold where both apply.",
+                        one.id, other.id
+                    );
+                    let span = self.unplaced(other.span, other.layer);
+                    self.warning("clash", span, message)
+                        .help("If they never apply to the same thing, nothing is wrong; otherwise say which gives way.");
+                }
+            }
+        }
+    }
+
+    fn clash(&self, one: &Bound<'_>, other: &Bound<'_>) -> bool {
+        let kind = |rule: &Rule| rule.each.as_ref().map(|each| each.kind);
+        if kind(one.rule) != kind(other.rule) {
+            return false;
+        }
+        let against = |test: &&Test| {
+            let alike = other.tests.iter().filter(|it| same(&it.value, &test.value));
+            alike.copied().collect::<Vec<_>>()
+        };
+        let contrary_pair = one.tests.iter().any(|test| {
+            against(test)
+                .into_iter()
+                .any(|it| contrary(&[*test, it], &self.vocabulary).is_some())
+        });
+        contrary_pair && !self.apart(one.rule, other.rule)
+    }
+
+    /// Whether two rules can never apply to the same thing.
+    fn apart(&self, one: &Rule, other: &Rule) -> bool {
+        let both = || conditions(one).chain(conditions(other));
+        let tests: Vec<&Test> = both().flat_map(tests_in).collect();
+        let ruled_out = |unless: &Option<Requirement>, by: &Rule| {
+            unless
+                .as_ref()
+                .is_some_and(|unless| conditions(by).any(|it| it == unless))
+        };
+        contrary(&tests, &self.vocabulary).is_some()
+            || ruled_out(&one.unless, other)
+            || ruled_out(&other.unless, one)
+            || both().any(
+                |it| matches!(it, Requirement::Not(inner) if both().any(|same| *same == **inner)),
+            )
+    }
+}
+
+/// A rule that can only be kept by what it requires, and the tests that this needs.
+struct Bound<'r> {
+    rule: &'r Rule,
+    tests: Vec<&'r Test>,
+}
+
+impl<'r> Bound<'r> {
+    fn of(rule: &'r Rule) -> Self {
+        let tests = match rule.reliefs.is_empty() {
+            true => tests_in(&rule.require),
+            false => Vec::new(),
+        };
+        Self { rule, tests }
+    }
+}
+
+/// What must hold for a rule to apply to a thing, one by one.
+fn conditions(rule: &Rule) -> impl Iterator<Item = &Requirement> {
+    let filter = rule.each.as_ref().and_then(|each| each.filter.as_deref());
+    let whole = rule.when.as_ref().into_iter().chain(filter);
+    whole.flat_map(all_of)
+}
+
+fn all_of(requirement: &Requirement) -> Vec<&Requirement> {
+    match requirement {
+        Requirement::All(members) => members.iter().flat_map(all_of).collect(),
+        one => vec![one],
+    }
+}
+
+fn any_of(requirement: &Requirement) -> Vec<&Requirement> {
+    match requirement {
+        Requirement::Any(members) => members.iter().flat_map(any_of).collect(),
+        Requirement::Meets { requirement, .. } => any_of(requirement),
+        one => vec![one],
+    }
+}

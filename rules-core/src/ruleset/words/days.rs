@@ -1,0 +1,26 @@
+//! When something is in force, in words.
+
+use super::{fact_words, requirement_words};
+use crate::quantity::{Unit, show_exactly};
+use crate::ruleset::{InForce, RuleSet};
+
+/// `from 2026-01-01, by the day of the application, or where …, but not where …`.
+pub fn in_force_words(in_force: &InForce, rules: &RuleSet) -> String {
+    let day = |day: i128| show_exactly(day, Unit::DATE);
+    let days = match (in_force.from, in_force.to) {
+        (Some(from), Some(to)) => format!("from {} to {}", day(from), day(to)),
+        (Some(from), None) => format!("from {} on", day(from)),
+        (None, Some(to)) => format!("up to {}", day(to)),
+        (None, None) => "on any day".to_owned(),
+    };
+    let by = fact_words(rules.vocabulary.fact(in_force.by));
+    let where_ = |lead: &str, when: &Option<_>| {
+        let words = when.as_ref().map(|when| requirement_words(when, rules));
+        words.map_or_else(String::new, |words| format!("{lead} where {words}"))
+    };
+    format!(
+        "{days}, by the {by}{}{}",
+        where_(", and also", &in_force.or_when),
+        where_(", but not", &in_force.unless)
+    )
+}

@@ -1,0 +1,186 @@
+//! What is said of each kind of fault and of each kind of slip in a rule file: a small file for each, and beside it the
+//! words, which somebody has read. `tests/rule-faults/CODE.yaml` has the fault CODE, as has `CODE--other.yaml`.
+//!
+//! `BLESS=1` writes down what is said now; read the difference before keeping it.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use outside_checks::cases::{try_node, unexercised};
+use rules_core::text::Faults;
+use rules_core::{Refusal, read_rules};
+
+fn folder() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("rule-faults")
+}
+
+/// The files of a folder with that ending, by their names without it.
+fn files(folder: &Path, ending: &str) -> BTreeMap<String, String> {
+    let entries = fs::read_dir(folder).expect("the folder is there");
+    let paths = entries.map(|entry| entry.expect("it can be listed").path());
+    let wanted = paths.filter(|path| path.extension().is_some_and(|it| it == ending));
+    wanted
+        .map(|path| {
+            let name = path.file_stem().expect("a name").to_string_lossy();
+            (
+                name.into_owned(),
+                fs::read_to_string(&path).expect("a text"),
+            )
+        })
+        .collect()
+}
+
+/// What is wrong with a file, what looks like a slip in it, and both as they are shown.
+fn said(text: &str, bases: &BTreeMap<String, String>) -> (BTreeSet<&'static str>, String) {
+    let find = |name: &str| match name.strip_prefix('m') {
+        Some(number) if number.parse::<u8>().is_ok() => bases.get("many").map(String::as_str),
+        _ => bases.get(name).map(String::as_str),
+    };
+    let mut codes = BTreeSet::new();
+    let mut note = |faults: &Faults| codes.extend(faults.list.iter().map(|fault| fault.code));
+    let refusal = match read_rules(text, &find) {
+        Err(refusal) => refusal,
+        Ok(read) => {
+            let untried = read.cases.as_ref().map(|cases| {
+                let tried = try_node(&read.rule_set, cases);
+                tried.map_or_else(|faults| faults, |tried| unexercised(&read.rule_set, &tried))
+            });
+            let untried = untried.unwrap_or_default();
+            note(&untried);
+            let shown = untried.show("rules.yaml", text);
+            let refusal = Refusal {
+                plan: None,
+                rules: read.warnings,
+            };
+            refusal.rules.iter().for_each(|file| note(&file.faults));
+            return (codes, refusal.show("", "rules.yaml") + &shown);
+        }
+    };
+    for file in &refusal.rules {
+        note(&file.faults);
+        note(&file.slips);
+    }
+    let shown = refusal.show("", "rules.yaml");
+    let slips = refusal.show_slips("rules.yaml");
+    (
+        codes,
+        if slips.is_empty() {
+            shown
+        } else {
+            format!("{shown}\n{slips}")
+        },
+    )
+}
+
+#[test]
+fn each_kind_of_fault_says_what_somebody_has_read() {
+    let (faulty, bases) = (
+        files(&folder(), "yaml"),
+        files(&folder().join("base"), "yaml"),
+    );
+    let bless = std::env::var_os("BLESS").is_some();
+    let mut wrong = String::new();
+    for (name, text) in &faulty {
+        let code = name.split("--").next().unwrap_or(name);
+        let (codes, shown) = said(text, &bases);
+        if !codes.contains(code) {
+            wrong += &format!("{name}: it is {codes:?}\n{shown}\n");
+        }
+        let kept = folder().join(format!("{name}.txt"));
+        if bless {
+            fs::write(&kept, &shown).expect("it can be written");
+        }
+        match fs::read_to_string(&kept) {
+            Ok(kept) if kept == shown => {}
+            _ => wrong += &format!("{name} says now:\n{shown}\n"),
+        }
+    }
+    assert!(wrong.is_empty(), "{wrong}");
+}
+
+/// Faults that no small file shows, and where they are shown instead.
+const ELSEWHERE: &[(&str, &str)] = &[
+    (
+        "too-long",
+        "a file of a megabyte: rules-core/src/text/hostile_tests.rs",
+    ),
+    (
+        "too-many",
+        "a file of many thousand values: rules-core/src/text/hostile_tests.rs",
+    ),
+    (
+        "not-yaml",
+        "what the YAML reader refuses and nothing else explains: rules-core/src/text/read_tests.rs",
+    ),
+    (
+        "not-writable",
+        "of what is written, not of what is read: rules-core/src/text/write_tests.rs",
+    ),
+];
+
+/// The codes that the sources of the reader name: the word that stands first in what makes a fault.
+fn codes(text: &str) -> BTreeSet<String> {
+    let makers = [
+        "fault(",
+        "warning(",
+        ".add(",
+        "add_whole(",
+        "code: ",
+        "code = ",
+    ];
+    let after = makers.iter().flat_map(|maker| text.split(*maker).skip(1));
+    let quoted = after.filter_map(|rest| rest.trim_start().strip_prefix('"'));
+    let words = quoted.filter_map(|rest| rest.split('"').next());
+    let is_code =
+        |word: &&str| !word.is_empty() && word.chars().all(|c| c.is_ascii_lowercase() || c == '-');
+    words.filter(is_code).map(str::to_owned).collect()
+}
+
+fn codes_under(folder: &Path, all: &mut BTreeSet<String>) {
+    for entry in fs::read_dir(folder).expect("the folder of the sources") {
+        let path = entry.expect("an entry").path();
+        let name = path
+            .file_name()
+            .expect("a name")
+            .to_string_lossy()
+            .into_owned();
+        if path.is_dir() {
+            codes_under(&path, all);
+        } else if name.ends_with(".rs") && !name.ends_with("_tests.rs") {
+            let text = fs::read_to_string(&path).expect("a source");
+            all.extend(codes(
+                text.split("#[cfg(test)]\nmod tests {").next().unwrap_or(""),
+            ));
+        }
+    }
+}
+
+#[test]
+fn no_kind_of_fault_is_left_out() {
+    let sources = Path::new(env!("CARGO_MANIFEST_DIR")).join("../rules-core/src");
+    let mut all = BTreeSet::new();
+    for part in ["ruleset", "text", "cases"] {
+        codes_under(&sources.join(part), &mut all);
+    }
+    assert!(all.len() > 100, "{all:?}");
+    let faulty = files(&folder(), "yaml");
+    let shown: BTreeSet<_> = faulty
+        .keys()
+        .filter_map(|name| name.split("--").next())
+        .collect();
+    let elsewhere: BTreeSet<_> = ELSEWHERE.iter().map(|(code, _)| *code).collect();
+    let missing: Vec<_> = all
+        .iter()
+        .filter(|code| !shown.contains(code.as_str()) && !elsewhere.contains(code.as_str()))
+        .collect();
+    assert!(
+        missing.is_empty(),
+        "no file in tests/rule-faults shows {missing:?}"
+    );
+    let stale: Vec<_> = shown
+        .union(&elsewhere)
+        .filter(|code| !all.contains(**code))
+        .collect();
+    assert!(stale.is_empty(), "nobody says {stale:?} any more");
+}
