@@ -107,7 +107,7 @@ fn names_that_nobody_knows() {
         "unknown-term",
         "enclosure",
         "There is no term `enclosure`.",
-        "",
+        "Define it under `terms`: a name, and what it stands for.",
     );
     required(
         "{have: consent}",
@@ -214,7 +214,7 @@ fn sorts_that_do_not_agree() {
         "{area: {of: lot-line}, at-most: 3 m2}",
         "not-an-area",
         "{of: lot-line}",
-        "`lot-line.line` is not drawn as an area, so it has none and has no inside.",
+        "`lot-line.line` is not drawn as an area: it has neither a size nor an inside.",
         "",
     );
     required(
@@ -228,7 +228,7 @@ fn sorts_that_do_not_agree() {
         "{fact: pool.depth, at-least: 2 m, at-most: 1 m}",
         "contradiction",
         "{fact: pool.depth, at-least: 2 m, at-most: 1 m}",
-        "No value can keep all of these bounds.",
+        "Nothing can keep all of these limits at once.",
         "Is one of them the wrong way round?",
     );
     required(
@@ -291,8 +291,8 @@ fn empty_selections_and_none() {
         "each: gate\n    require: {not: {fact: gate.latch-side, is: outside}}",
         "not-of-none",
         "{fact: gate.latch-side, is: outside}",
-        "`gate.latch-side` may be `none`: does `not` then hold or not?",
-        "Say so beside the `not`: `{not: {fact: gate.latch-side, is: none}}`, or allow it with `any-of` and `is: none`.",
+        "`gate.latch-side` can be `none`, and nothing says whether this holds then.",
+        "If there must be one, write `{not: {fact: gate.latch-side, is: none}}` beside it; if none will do as well, write `any-of` with `{fact: gate.latch-side, is: none}`.",
     );
     required(
         "{fact: pool.volume, is: none}",

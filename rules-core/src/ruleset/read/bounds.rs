@@ -113,6 +113,7 @@ impl<'a> Reader<'a> {
         if bounds.is_empty() {
             // A wrong word for the bound has been named already.
             let named = self.faults().list.len() > before
+                || is_bounded(entries)
                 || entries.iter().any(|entry| right_word(&entry.key).is_some());
             if !named {
                 self.no_bound(&value, span);
@@ -292,7 +293,7 @@ impl<'a> Reader<'a> {
             self.fault(
                 "contradiction",
                 span,
-                "No value can keep all of these bounds.",
+                "Nothing can keep all of these limits at once.",
             )
             .help("Is one of them the wrong way round?");
         }

@@ -300,7 +300,7 @@ fn unreachable_conditions<T>(reader: &mut Reader<'_>, table: &Table<T>, places: 
 fn never_applies(reader: &mut Reader<'_>, place: Span) {
     reader
         .warning("row-never-applies", place, "This row can never apply.")
-        .help("The rows before it take all that it would, or nothing can be so.");
+        .help("The rows before it take every case that it speaks of, or there is no such case.");
 }
 
 fn unreachable_rows<T>(reader: &mut Reader<'_>, table: &Table<T>, cells: &[Cell], places: &[Span]) {

@@ -86,7 +86,8 @@ impl<'a> Reader<'a> {
     ) -> Option<(Selection, Option<&'a str>)> {
         let entry = self.need(map, key);
         let base = entry.and_then(|entry| match entry.value.text() {
-            Some(name) => self.whole(parts(name).0, &entry.value),
+            Some(name) if key == "kind" => self.whole(parts(name).0, &entry.value),
+            Some(_) => self.named_selection(&entry.value),
             None => self.selection_and_term(&entry.value),
         });
         let [filter, zone, if_none] = ["where", "in", "if-none"].map(|key| map.take(key));

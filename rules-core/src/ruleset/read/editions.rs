@@ -256,7 +256,7 @@ impl Reader<'_> {
             self.fault(
                 "edition-order",
                 named.span,
-                "The edition named here as the earlier one is in force no sooner than this one.",
+                "The edition that is named here as the earlier one begins to count on the same day as this one, or later.",
             )
             .help("Compare the two `in-force`; is one of the days mistyped?");
         }

@@ -88,6 +88,10 @@ impl<'t> Gatherer<'_, 't> {
         } else if self.files.iter().any(|file| is(&file.name)) {
             // Two files may build on the same one.
         } else if self.files.len() + self.open.len() >= MOST_FILES {
+            let said = |fault: &text::Fault| fault.code == "too-many-bases";
+            if faults.list.iter().any(said) {
+                return;
+            }
             faults.add(
                 "too-many-bases",
                 span,

@@ -76,8 +76,8 @@ impl Reader<'_> {
         for (fact, span) in found {
             let path = self.vocabulary.fact_path(fact);
             let span = self.unplaced_beside(span, root);
-            self.fault("not-of-none", span, format!("`{path}` may be `none`: does `not` then hold or not?"))
-                .help(format!("Say so beside the `not`: `{{not: {{fact: {path}, is: none}}}}`, or allow it with `any-of` and `is: none`."));
+            self.fault("not-of-none", span, format!("`{path}` can be `none`, and nothing says whether this holds then."))
+                .help(format!("If there must be one, write `{{not: {{fact: {path}, is: none}}}}` beside it; if none will do as well, write `any-of` with `{{fact: {path}, is: none}}`."));
         }
     }
 }

@@ -173,7 +173,7 @@ impl<'a> Reader<'a> {
         self.fault(
             "not-an-area",
             span,
-            format!("`{path}` is not drawn as an area, so it has none and has no inside."),
+            format!("`{path}` is not drawn as an area: it has neither a size nor an inside."),
         );
         None
     }

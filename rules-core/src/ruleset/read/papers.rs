@@ -140,10 +140,8 @@ impl<'a> Reader<'a> {
         if !self.rule_names.contains(rule) {
             let guess = closest(rule, self.rule_names.iter().copied())
                 .map(|guess| format!("Did you mean `{guess}`?"));
-            let fault = self.fault("unknown-rule", span, format!("There is no rule `{rule}`."));
-            if let Some(guess) = guess {
-                fault.help(guess);
-            }
+            self.fault("unknown-rule", span, format!("There is no rule `{rule}`."))
+                .help(guess.unwrap_or_else(|| "Write the `id` of a rule.".to_owned()));
         }
         Some(OnOutcome {
             rule: self.now(rule).to_owned(),
@@ -229,7 +227,8 @@ impl<'a> Reader<'a> {
                 "unused-question",
                 span,
                 format!("No rule uses the answer to `{id}`."),
-            );
+            )
+            .help("Take the question out, or name it in a rule as a `fact`.");
         }
     }
 }

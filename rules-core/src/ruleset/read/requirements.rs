@@ -171,7 +171,7 @@ impl<'a> Reader<'a> {
     fn any_of(&mut self, entry: &'a Entry) -> Option<Requirement> {
         let members = self.combining(|reader| reader.members(entry))?;
         if lint::guards_one_fact(&members, &self.vocabulary) {
-            self.warning("use-a-table", entry.key_span, "The members of this `any-of` test the same fact and cannot hold together: where the fact is not known, a needless question is asked.")
+            self.warning("use-a-table", entry.key_span, "Each member of this `any-of` is for another case of one fact. Written so, the report asks for that fact even where the answer changes nothing.")
                 .help("Write a `table` with a row for each case.");
         }
         Some(Requirement::Any(members))
@@ -240,14 +240,13 @@ impl<'a> Reader<'a> {
                         .map(|&name| name.to_owned())
                         .collect()
                 });
-                let fault = self.fault(
+                let define = "Define it under `terms`: a name, and what it stands for.";
+                self.fault(
                     "unknown-term",
                     entry.value.span,
                     format!("There is no term `{name}`."),
-                );
-                if let Some(guess) = guess {
-                    fault.help(guess);
-                }
+                )
+                .help(guess.unwrap_or_else(|| define.to_owned()));
                 None
             }
         }

@@ -27,7 +27,11 @@ impl Reader<'_> {
             return; // That was said where the condition stands.
         }
         let tests: Vec<&Test> = conditions.iter().flat_map(|one| tests_in(one)).collect();
-        let ruled_out = rule.unless.as_ref().is_some_and(|unless| {
+        let denied = conditions.iter().filter_map(|one| match one {
+            Requirement::Not(inner) => Some(&**inner),
+            _ => None,
+        });
+        let ruled_out = rule.unless.iter().chain(denied).any(|unless| {
             always(unless, vocabulary)
                 || conditions.contains(&unless)
                 || any_of(unless).iter().any(|one| {
@@ -170,7 +174,12 @@ impl<'r> Bound<'r> {
 /// What must hold for a rule to apply to a thing, one by one.
 fn conditions(rule: &Rule) -> impl Iterator<Item = &Requirement> {
     let filter = rule.each.as_ref().and_then(|each| each.filter.as_deref());
-    let whole = rule.when.as_ref().into_iter().chain(filter);
+    // A condition on the pool stands inside the requirement, where the rule has another `each`.
+    let of_pool = match &rule.require {
+        Requirement::Each(each) => each.selection.filter.as_deref(),
+        _ => None,
+    };
+    let whole = rule.when.as_ref().into_iter().chain(filter).chain(of_pool);
     whole.flat_map(all_of)
 }
 

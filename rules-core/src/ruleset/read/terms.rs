@@ -259,7 +259,8 @@ impl<'a> Reader<'a> {
                 "unused-term",
                 item.name_span,
                 format!("The term `{}` is never used.", item.name),
-            );
+            )
+            .help("Take it out, or use its name in a rule.");
         }
     }
 

@@ -58,7 +58,7 @@ impl<'a> Reader<'a> {
                     span,
                     "This is said to be stricter than the base's rule, and is laxer.",
                 )
-                .help("Turn the limit round, or say `replaces`.");
+                .help("Change the limit until it asks more than the base's, or write `replaces` instead of `tightens`.");
             }
             Compared::Laxer if minimum => {
                 self.fault(
@@ -71,8 +71,8 @@ impl<'a> Reader<'a> {
                 self.fault("stricter", span, "The base says that its rule is the most that may be asked, and this asks more.");
             }
             Compared::Not if minimum || ceiling => {
-                self.warning("not-compared", span, "Whether this is stricter or laxer than the base's rule is not compared.")
-                    .help("Only constant limits on the same measure are. See for yourself that it is as the base allows.");
+                self.warning("not-compared", span, "The program cannot tell whether this is stricter or laxer than the base's rule.")
+                    .help("It compares plain limits on the same measure only. See for yourself that this is as the base allows.");
             }
             _ => {}
         }

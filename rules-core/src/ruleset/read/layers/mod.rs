@@ -72,12 +72,19 @@ pub(super) fn merge(files: &[File]) -> Merged {
         {
             merged.term(entry, place);
         }
-        for node in file
-            .node
-            .get("rules")
-            .and_then(Node::as_list)
-            .unwrap_or_default()
-        {
+        let Some(rules) = file.node.get("rules") else {
+            continue;
+        };
+        if rules.as_list().is_none() && !rules.is_empty() {
+            merged
+                .fault(
+                    "not-a-list",
+                    rules.span,
+                    format!("After `rules`, a list is expected, not {}.", rules.describe()),
+                )
+                .help("Begin each rule with `- ` on a line of its own.");
+        }
+        for node in rules.as_list().unwrap_or_default() {
             merged.rule(node, place);
         }
     }
