@@ -45,7 +45,52 @@ fn main() {
         black_box(plan::read(HOME, &rules.vocabulary).is_ok());
     });
     println!("| the demo's rules | {rules_read:.2?} |\n| the demo's plan | {plan_read:.2?} |");
+    five_hundred(&home);
     distances();
+}
+
+/// A file of 500 rules: how long it takes to read and check it, and to judge the demo's plan by it.
+fn five_hundred(home: &Plan) {
+    let text = many_rules(500);
+    let parsed = best(|| {
+        black_box(rules_core::text::read(&text).is_ok());
+    });
+    let read = best(|| {
+        black_box(ruleset::read(&text, &|_| None, Vocabulary::standard()).is_ok());
+    });
+    let rules = ruleset::read(&text, &|_| None, Vocabulary::standard())
+        .expect("500 rules are read")
+        .rule_set;
+    assert_eq!(rules.rules.len(), 500);
+    let checked = best(|| {
+        black_box(check::check(home, &rules));
+    });
+    println!("| a file of 500 rules, taken apart | {parsed:.2?} |");
+    println!("| the same, read and checked | {read:.2?} |");
+    println!("| the demo's plan judged by it | {checked:.2?} |");
+}
+
+/// The demo's file with its rules again and again, each under another id.
+fn many_rules(count: usize) -> String {
+    let (head, rest) = RULES.split_once("\nrules:\n").expect("rules");
+    let end = rest.find("\ndocuments:").unwrap_or(rest.len());
+    let (rules, tail) = rest.split_at(end);
+    let mut items: Vec<String> = Vec::new();
+    for line in rules.lines() {
+        match line.strip_prefix("  - id: ") {
+            Some(id) => items.push(format!("  - id: {id}\n")),
+            None => items.last_mut().into_iter().for_each(|item| {
+                item.push_str(line);
+                item.push('\n');
+            }),
+        }
+    }
+    let copies = (0..).flat_map(|copy| items.iter().map(move |item| (copy, item)));
+    let again = copies.take(count).map(|(copy, item)| match copy {
+        0 => item.clone(),
+        _ => item.replacen('\n', &format!("-{copy}\n"), 1),
+    });
+    format!("{head}\nrules:\n{}{tail}", again.collect::<String>())
 }
 
 /// The least time of one call, of several runs of about a fifth of a second.

@@ -1,7 +1,7 @@
 //! What the guides show is true: every snippet is read by the program, and says what the guide says.
 //!
 //! Snippets of YAML on one page are pieces of one file. A word behind `yaml` says of which: `local` is a file that builds
-//! on others, `cases` a file of cases, `slip` a piece that is refused or warned of, whose message follows as `text said`.
+//! on others, `amended` a later edition, `cases` a file of cases, `slip` a piece that is refused or warned of, whose message follows as `text said`.
 
 use std::collections::BTreeMap;
 use std::fs;
@@ -128,6 +128,23 @@ fn the_file_that_changes_a_model_is_clean() {
             .rules
             .iter()
             .any(|rule| rule.id == "height" && rule.layer == 1)
+    );
+}
+
+/// The file of the guide, under the name that it has once it is amended, is the edition before.
+#[test]
+fn the_amended_file_has_the_first_one_before_it() {
+    let snippets = snippets(&page("rule-sets.md"));
+    let first =
+        of_sort(&snippets, "yaml").replace("ruleset: hazelbrook", "ruleset: hazelbrook-2019");
+    let bases = |name: &str| (name == "hazelbrook-2019").then_some(first.as_str());
+    let amended = of_sort(&snippets, "yaml amended");
+    let checked = ruleset::read(&amended, &bases, Vocabulary::standard());
+    let rules = checked.unwrap_or_else(|files| panic!("{files:?}")).rule_set;
+    let earlier = rules.earlier.expect("the edition before");
+    assert_eq!(
+        (rules.rules.len(), earlier.id.as_str()),
+        (1, "hazelbrook-2019")
     );
 }
 

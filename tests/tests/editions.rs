@@ -141,7 +141,7 @@ fn what_turns_on_the_edition_asks_for_the_day() {
     assert_eq!(before.rules[1].rule_line, Some(9));
     let text = rules_core::report::text::render(&before, Default::default());
     assert!(
-        text.contains("Edition 2019 (in force from 2019-05-01 on, by the day"),
+        text.contains("Edition 2019 (in force from 2019-05-01 on, by the day of the"),
         "{text}"
     );
 }

@@ -359,3 +359,55 @@ fn a_member_of_a_list_is_withdrawn_by_its_id() {
         .rule_set;
     assert!(matches!(&set.rules[1].require, Requirement::Any(members) if members.len() == 1));
 }
+
+const WHEN: &str = "when: {fact: lot.in-association, is: yes}";
+
+#[test]
+fn a_row_is_replaced_where_a_condition_holds() {
+    let set = set(&format!(
+        "rules:\n  - {{replaces: wires/low, {WHEN}, with: {{id: low, at-most: 750 V, then: refer}}}}\n"
+    ));
+    let Requirement::Table(table) = &set.rules[3].require else {
+        panic!()
+    };
+    let Then::Give(Requirement::Table(either)) = &table.rows[0].then else {
+        panic!("{:?}", table.rows[0])
+    };
+    assert_eq!(either.rows[0].then, Then::Refer);
+    assert!(matches!(
+        either.rows[1].then,
+        Then::Give(Requirement::Test(_))
+    ));
+    let other = format!(
+        "rules:\n  - {{replaces: wires/low, {WHEN}, with: {{id: low, at-most: 600 V, then: refer}}}}\n"
+    );
+    assert_eq!(fault(&other).0, "edit-when");
+    let gone = format!("rules:\n  - {{withdraws: wires/low, {WHEN}}}\n");
+    assert_eq!(fault(&gone).0, "edit-when");
+    let term = format!("terms:\n  least: {{withdraws: least, {WHEN}}}\n");
+    assert_eq!(fault(&term).0, "edit-when");
+}
+
+#[test]
+fn a_member_of_a_list_is_changed_where_a_condition_holds() {
+    let base = BASE.replace(
+        "    require: {distance: {from: pool-edge, to: lot-line}, at-least: least}",
+        "    require:\n      any-of:\n        - {id: far, distance: {from: pool-edge, to: lot-line}, at-least: least}\n        - {id: paper, have: consent}",
+    );
+    let members = |edit: &str| {
+        let text = local(&format!("rules:\n  - {{{edit}, {WHEN}}}\n"));
+        let set = read(&text, &|_| Some(base.as_str()), Vocabulary::standard())
+            .unwrap()
+            .rule_set;
+        match &set.rules[1].require {
+            Requirement::Any(members) => members.clone(),
+            other => panic!("{other:?}"),
+        }
+    };
+    let withdrawn = members("withdraws: side/paper");
+    assert!(
+        matches!(&withdrawn[1], Requirement::All(both) if matches!(both[0], Requirement::Not(_)))
+    );
+    let replaced = members("replaces: side/paper, with: {fact: pool.depth, at-most: 1 m}");
+    assert!(matches!(&replaced[1], Requirement::Table(table) if table.rows.len() == 2));
+}

@@ -8,7 +8,8 @@ use crate::random_plans::Random;
 /// What changes in the writing.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Spelling {
-    /// The order of keys, remarks, quotes, `true` for `yes`, lines for braces: nothing that a report shows.
+    /// The order of keys, remarks, quotes, `true` for `yes`, lines for braces, a list for `all-of`, a list of one answer
+    /// for the answer: nothing that a report shows.
     Form,
     /// Lengths in another unit, which a report shows as they are written.
     Units,
@@ -16,6 +17,8 @@ pub enum Spelling {
 
 /// Keys after which the order of keys says something.
 const ORDERED: [&str; 1] = ["corners"];
+/// Keys after which a list of requirements is all of them.
+const REQUIREMENTS: [&str; 3] = ["require", "when", "unless"];
 
 /// The same file, written otherwise.
 pub fn respelled(seed: u64, root: &Node, spelling: Spelling) -> String {
@@ -99,16 +102,33 @@ impl Writer {
             Content::Scalar { text, quoted } => self.scalar(text, *quoted, key),
             Content::List(items) => {
                 let items: Vec<_> = items.iter().map(|item| self.flow(item, key)).collect();
-                format!("[{}]", items.join(", "))
+                let list = format!("[{}]", items.join(", "));
+                match REQUIREMENTS.contains(&key) && self.form() && self.random.once_in(2) {
+                    true => format!("{{all-of: {list}}}"),
+                    false => list,
+                }
             }
             Content::Map(entries) => {
+                let of_fact = entries.iter().any(|entry| entry.key == "fact");
                 let entries = self.entries(entries, key);
                 let written: Vec<_> = entries
                     .into_iter()
-                    .map(|entry| format!("{}: {}", entry.key, self.flow(&entry.value, &entry.key)))
+                    .map(|entry| format!("{}: {}", entry.key, self.entry(entry, of_fact)))
                     .collect();
                 format!("{{{}}}", written.join(", "))
             }
+        }
+    }
+
+    /// What stands behind a key; one answer to a fact is the same as a list of one.
+    fn entry(&mut self, entry: &Entry, of_fact: bool) -> String {
+        let written = self.flow(&entry.value, &entry.key);
+        let one = matches!(entry.value.content, Content::Scalar { .. });
+        let list = of_fact && one && entry.key == "is" && self.form() && self.random.once_in(2);
+        if list {
+            format!("[{written}]")
+        } else {
+            written
         }
     }
 

@@ -97,6 +97,10 @@ fn amount_cells(value: &Value, bounds: &[&Bound], vocabulary: &Vocabulary) -> Op
         least.is_none_or(|least| at >= 2 * least) && most.is_none_or(|most| at <= 2 * most)
     };
     all.retain(|&at| ends(at) && !same_gap(at, &twice));
+    if points.is_empty() {
+        // No limit divides the amounts: one stands for all.
+        all.insert(1);
+    }
     if matches!(value, Value::Count(_)) {
         all.retain(|&at| at % 2 == 0 || has_whole_number(at, &twice));
     }
@@ -376,6 +380,9 @@ fn run_said(run: &[i128], unit: Option<Unit>) -> Option<String> {
         )
     };
     let (first, last) = (*run.first()?, *run.last()?);
+    if unit.is_none() {
+        return Some("any amount".to_owned());
+    }
     let exact = |at: i128| at % 2 == 0;
     // An odd number stands next to the limit that it lies beyond.
     Some(match (exact(first), exact(last)) {

@@ -110,12 +110,13 @@ impl<'a> Reader<'a> {
                     "not-one-amount",
                     span,
                     format!("`{text}` is a range; a rule states one amount."),
-                );
+                )
+                .help("Write the limit alone; how well something was measured stands in the plan.");
                 None
             }
             Err(wrong) => {
                 self.fault("bad-amount", span, format!("{}.", capital(&wrong.sentence)))
-                    .help(format!("{}.", capital(&wrong.help)));
+                    .help(ended(&capital(&wrong.help)));
                 None
             }
         }
@@ -344,5 +345,13 @@ pub(super) fn flipped<T>(read: Option<Option<T>>) -> Option<Option<T>> {
         None => Some(None),
         Some(None) => None,
         Some(some) => Some(some),
+    }
+}
+
+/// A sentence with its full stop, unless it is a question.
+fn ended(sentence: &str) -> String {
+    match sentence.ends_with('?') {
+        true => sentence.to_owned(),
+        false => format!("{sentence}."),
     }
 }

@@ -80,7 +80,10 @@ pub(super) fn merge(files: &[File]) -> Merged {
                 .fault(
                     "not-a-list",
                     rules.span,
-                    format!("After `rules`, a list is expected, not {}.", rules.describe()),
+                    format!(
+                        "After `rules`, a list is expected, not {}.",
+                        rules.describe()
+                    ),
                 )
                 .help("Begin each rule with `- ` on a line of its own.");
         }
