@@ -14,7 +14,7 @@ pub fn in_force_words(in_force: &InForce, rules: &RuleSet) -> String {
         (None, None) => "on any day".to_owned(),
     };
     let by = fact_words(rules.vocabulary.fact(in_force.by));
-    let by = by.strip_prefix("the ").unwrap_or(by);
+    let by = by.strip_prefix("the ").unwrap_or(&by);
     let where_ = |lead: &str, when: &Option<_>| {
         let words = when.as_ref().map(|when| requirement_words(when, rules));
         words.map_or_else(String::new, |words| format!("{lead} where {words}"))
