@@ -18,6 +18,7 @@ mod lines;
 mod missing;
 mod outcome;
 mod papers;
+mod passage;
 mod reading;
 mod readings;
 mod region;
@@ -39,6 +40,7 @@ mod zone;
 pub use finding::*;
 pub use outcome::{Outcome, Verdict};
 pub use papers::questions;
+pub use passage::passages;
 pub use tapes::contradictions;
 pub use truth::{Level, Truth};
 

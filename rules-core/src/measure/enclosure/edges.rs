@@ -2,7 +2,7 @@
 
 use super::super::chain::{Bounds, Chain, Edge};
 use super::super::distance::from_point;
-use super::super::exact::Span;
+use super::super::exact::{Span, floats_between};
 use super::super::search::nearly;
 use super::{Doubt, Opening, View, Wall};
 use crate::plan::figure::{Form, Point};
@@ -20,8 +20,68 @@ pub(super) struct Piece {
     pub wall: usize,
     /// The edge that goes on where this one ends, if any.
     pub next: Option<usize>,
+    /// The edge that ends where this one begins, if any.
+    before: Option<usize>,
     spread: i64,
     doubt: Doubt,
+}
+
+/// Some edges that follow each other, in a box.
+#[derive(Debug, Clone, Copy)]
+struct Boxed {
+    bounds: Bounds,
+    /// One of them, where all are equally thick and equally sure.
+    like: Option<(i64, Doubt)>,
+}
+
+impl Boxed {
+    fn of(piece: &Piece) -> Self {
+        Boxed {
+            bounds: piece.edge.bounds(),
+            like: Some((piece.spread, piece.doubt)),
+        }
+    }
+
+    fn join(self, other: Self) -> Self {
+        Boxed {
+            bounds: self.bounds.join(other.bounds),
+            like: self.like.filter(|like| Some(*like) == other.like),
+        }
+    }
+}
+
+/// Where the edges before and after one end: what is seen from it past either is seen better from there.
+struct Neighbours {
+    own: [Point; 2],
+    ends: [Option<Point>; 2],
+    like: (i64, Doubt),
+    /// How far the product that is looked at must be below nothing, in square nanometres.
+    clear: f64,
+}
+
+impl Neighbours {
+    /// Whether on every link from the edge into a box one of the two places lies clearly inside the link's disc: the
+    /// angle there is then more than a right one. The product that tells so is linear in either end of the link, so
+    /// that corners are enough.
+    fn hide(&self, boxed: &Boxed) -> bool {
+        let (low, high) = (boxed.bounds.low, boxed.bounds.high);
+        let corners = [
+            (low.x, low.y),
+            (low.x, high.y),
+            (high.x, low.y),
+            (high.x, high.y),
+        ];
+        let inside = |end: Point, own: Point, (x, y): (i64, i64)| {
+            let (px, py) = floats_between(end, own);
+            let (qx, qy) = floats_between(end, Point { x, y });
+            px * qx + py * qy < -self.clear
+        };
+        boxed.like == Some(self.like)
+            && self.ends.into_iter().flatten().any(|end| {
+                let all = |own: Point| corners.iter().all(|corner| inside(end, own, *corner));
+                self.own.into_iter().all(all)
+            })
+    }
 }
 
 /// The edges of all walls.
@@ -30,7 +90,7 @@ pub(super) struct Edges<'a> {
     pub view: View,
     pub pieces: Vec<Piece>,
     /// The root first, then its two children, and so on: node `n` has `2n + 1` and `2n + 2`.
-    boxes: Vec<Option<Bounds>>,
+    boxes: Vec<Option<Boxed>>,
     leaves: usize,
     /// The most by which two edges can be nearer than their lines.
     pub slack: i64,
@@ -97,6 +157,7 @@ impl<'a> Edges<'a> {
             Bounds::of(at, at),
             |best_yet| best_yet + 2.0 * reach + MARGIN,
             f64::INFINITY,
+            |_| false,
             |_, piece| {
                 let gap = from_point(at, &piece.edge);
                 let doubt = piece.doubt.against(doubt);
@@ -143,6 +204,7 @@ impl<'a> Edges<'a> {
             Bounds::of(at, at),
             |best| best,
             clear,
+            |_| false,
             |index, piece| {
                 if index != but.0
                     && index != but.1
@@ -158,13 +220,14 @@ impl<'a> Edges<'a> {
         found
     }
 
-    /// Goes through the edges near a box, the nearer boxes first. What is returned for an edge is a distance beyond
-    /// which, once widened, nothing matters any more.
+    /// Goes through the edges near a box, the nearer boxes first, and leaves boxes out as told. What is returned for an
+    /// edge is a distance beyond which, once widened, nothing matters any more.
     fn visit(
         &self,
         around: Bounds,
         widened: impl Fn(f64) -> f64,
         start: f64,
+        skip: impl Fn(&Boxed) -> bool,
         mut each: impl FnMut(usize, &Piece) -> f64,
     ) {
         let mut best = start;
@@ -182,7 +245,8 @@ impl<'a> Edges<'a> {
             }
             let mut next = [2 * node + 1, 2 * node + 2].map(|child| {
                 self.node(child)
-                    .map(|bounds| (bounds.apart(&around), child))
+                    .filter(|boxed| !skip(boxed))
+                    .map(|boxed| (boxed.bounds.apart(&around), child))
             });
             if let [Some(left), Some(right)] = next
                 && left.0 <= right.0
@@ -193,7 +257,7 @@ impl<'a> Edges<'a> {
         }
     }
 
-    /// Every edge after the given one that comes within a distance of it.
+    /// Every edge after the given one that comes within a distance of it, but for those that its neighbours hide.
     pub fn near(
         &self,
         index: usize,
@@ -203,10 +267,12 @@ impl<'a> Edges<'a> {
     ) {
         let around = piece.edge.bounds();
         let within = within as f64 + MARGIN;
+        let neighbours = self.neighbours(piece, within);
         self.visit(
             around,
             |best| best,
             within,
+            |boxed| neighbours.hide(boxed),
             |other, against| {
                 if other > index && against.edge.bounds().apart(&around) <= within * within {
                     each(other, against);
@@ -216,7 +282,23 @@ impl<'a> Edges<'a> {
         );
     }
 
-    fn node(&self, node: usize) -> Option<Bounds> {
+    fn neighbours(&self, piece: &Piece, within: f64) -> Neighbours {
+        let (before, after) = (piece.before, piece.next);
+        let end = |index: Option<usize>, pick: fn(&Edge) -> Point| {
+            index
+                .and_then(|index| self.pieces.get(index))
+                .map(|piece| pick(&piece.edge))
+        };
+        Neighbours {
+            own: [piece.edge.a, piece.edge.b],
+            ends: [end(before, |edge| edge.a), end(after, |edge| edge.b)],
+            like: (piece.spread, piece.doubt),
+            // As `any_within` has it for a disc of this width, and the rounding of the floats.
+            clear: within * within * 1e-9 + within * 4.0 + 16.0,
+        }
+    }
+
+    fn node(&self, node: usize) -> Option<Boxed> {
         self.boxes.get(node).copied().flatten()
     }
 
@@ -234,21 +316,22 @@ fn add(pieces: &mut Vec<Piece>, wall: usize, of: &Wall, form: &Form) {
         edge,
         wall,
         next: Some(first + offset + 1),
+        before: (first + offset).checked_sub(1).filter(|at| *at >= first),
         spread: of.figure.spread,
         doubt: of.doubt,
     }));
+    let last = pieces.len().saturating_sub(1);
     if let Some(last) = pieces.last_mut() {
         last.next = chain.closed.then_some(first);
+    }
+    if let (true, Some(piece)) = (chain.closed, pieces.get_mut(first)) {
+        piece.before = Some(last);
     }
 }
 
 /// Edges that follow each other lie near each other, so their own order is order enough.
-fn boxes_around(pieces: &[Piece]) -> (Vec<Option<Bounds>>, usize) {
-    let around = |run: &[Piece]| {
-        run.iter()
-            .map(|piece| piece.edge.bounds())
-            .reduce(Bounds::join)
-    };
+fn boxes_around(pieces: &[Piece]) -> (Vec<Option<Boxed>>, usize) {
+    let around = |run: &[Piece]| run.iter().map(Boxed::of).reduce(Boxed::join);
     let width = pieces.len().div_ceil(LEAF).max(1).next_power_of_two();
     let lowest = pieces
         .chunks(LEAF)
@@ -258,7 +341,7 @@ fn boxes_around(pieces: &[Piece]) -> (Vec<Option<Bounds>>, usize) {
     while let Some(row) = levels.last().filter(|row| row.len() > 1) {
         let joined = row
             .chunks(2)
-            .map(|pair| pair.iter().flatten().copied().reduce(Bounds::join));
+            .map(|pair| pair.iter().flatten().copied().reduce(Boxed::join));
         levels.push(joined.collect());
     }
     (levels.into_iter().rev().flatten().collect(), width - 1)
