@@ -154,9 +154,8 @@ impl<'a> Edges<'a> {
             .map(|piece| piece.doubt.against(doubt).saturating_add(piece.spread));
         let reach = most.max().unwrap_or(0) as f64;
         self.visit(
-            Bounds::of(at, at),
+            (Bounds::of(at, at), f64::INFINITY),
             |best_yet| best_yet + 2.0 * reach + MARGIN,
-            f64::INFINITY,
             |_| false,
             |_, piece| {
                 let gap = from_point(at, &piece.edge);
@@ -201,9 +200,8 @@ impl<'a> Edges<'a> {
             return false;
         }
         self.visit(
-            Bounds::of(at, at),
+            (Bounds::of(at, at), clear),
             |best| best,
-            clear,
             |_| false,
             |index, piece| {
                 if index != but.0
@@ -224,9 +222,8 @@ impl<'a> Edges<'a> {
     /// edge is a distance beyond which, once widened, nothing matters any more.
     fn visit(
         &self,
-        around: Bounds,
+        (around, start): (Bounds, f64),
         widened: impl Fn(f64) -> f64,
-        start: f64,
         skip: impl Fn(&Boxed) -> bool,
         mut each: impl FnMut(usize, &Piece) -> f64,
     ) {
@@ -269,9 +266,8 @@ impl<'a> Edges<'a> {
         let within = within as f64 + MARGIN;
         let neighbours = self.neighbours(piece, within);
         self.visit(
-            around,
+            (around, within),
             |best| best,
-            within,
             |boxed| neighbours.hide(boxed),
             |other, against| {
                 if other > index && against.edge.bounds().apart(&around) <= within * within {
