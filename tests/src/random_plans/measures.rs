@@ -49,14 +49,34 @@ fn pool(random: &mut Random, text: &mut String, (x, y): (i64, i64)) {
     let (long, wide) = (random.within(4_000, 8_000), random.within(2_500, 4_000));
     let (mm, turned) = (|length: i64| format!("{length} mm"), random.within(-40, 40));
     let box_of = |more: &str| {
-        format!("{{at: {}, length: {}, width: {}{more}, turned: {turned} deg}}", at(x, y), mm(long), mm(wide))
+        format!(
+            "{{at: {}, length: {}, width: {}{more}, turned: {turned} deg}}",
+            at(x, y),
+            mm(long),
+            mm(wide)
+        )
     };
     let (round, rise) = (wide / 2, random.within(200, wide / 3));
     let water = match random.within(0, 6) {
         0 => format!("{{circle: {{at: {}, radius: {}}}}}", at(x, y), mm(round)),
-        1 => format!("{{oval: {{from: {}, to: {}, radius: {}}}}}", at(x, y), at(x + long - wide, y + rise), mm(round)),
-        2 => format!("{{rounded-rectangle: {}}}", box_of(&format!(", corner-radius: {}", mm(rise)))),
-        3 => format!("{{l-shape: {}}}", box_of(&format!(", notch-length: {}, notch-width: {}", mm(long / 2), mm(rise)))),
+        1 => format!(
+            "{{oval: {{from: {}, to: {}, radius: {}}}}}",
+            at(x, y),
+            at(x + long - wide, y + rise),
+            mm(round)
+        ),
+        2 => format!(
+            "{{rounded-rectangle: {}}}",
+            box_of(&format!(", corner-radius: {}", mm(rise)))
+        ),
+        3 => format!(
+            "{{l-shape: {}}}",
+            box_of(&format!(
+                ", notch-length: {}, notch-width: {}",
+                mm(long / 2),
+                mm(rise)
+            ))
+        ),
         4 => format!(
             "{{kidney: {{from: {}, to: {}, radius: {}, hollow: {}, back: {}}}}}",
             at(x, y),
@@ -87,14 +107,20 @@ fn pool(random: &mut Random, text: &mut String, (x, y): (i64, i64)) {
         ("excavation", "shell", 300, 1200),
     ] {
         let by = random.drawn(low, high);
-        let _ = writeln!(text, "  {name}: {{outward: {by}, from: {from}, corners: round}}");
+        let _ = writeln!(
+            text,
+            "  {name}: {{outward: {by}, from: {from}, corners: round}}"
+        );
     }
     let _ = writeln!(text, "  excavation-depth: {}", random.length(500, 3_000));
 }
 
 fn house(random: &mut Random, text: &mut String) {
     let (x, y) = (random.within(4_000, 6_000), random.within(6_000, 8_000));
-    let (right, rear) = (x + random.within(8_000, 12_000), y + random.within(7_000, 10_000));
+    let (right, rear) = (
+        x + random.within(8_000, 12_000),
+        y + random.within(7_000, 10_000),
+    );
     let wall = line(&[(x, y), (right, y), (right, rear), (x, rear)]);
     let source = random.pick(&["survey", "survey", "town-map"]);
     let _ = writeln!(
@@ -118,13 +144,28 @@ fn house(random: &mut Random, text: &mut String) {
 
 /// A fence around the pool in two stretches that nearly meet, with a gate or without.
 fn fence(random: &mut Random, text: &mut String, (x, y): (i64, i64)) {
-    let (left, low) = (x - random.within(6_000, 7_000), y - random.within(4_600, 5_000));
-    let (right, high) = (x + random.within(11_000, 12_000), y + random.within(9_000, 10_000));
-    let joint = |random: &mut Random| *[0, 0, 20, 90, 101, 150].get(random.within(0, 5) as usize).unwrap_or(&0);
+    let (left, low) = (
+        x - random.within(6_000, 7_000),
+        y - random.within(4_600, 5_000),
+    );
+    let (right, high) = (
+        x + random.within(11_000, 12_000),
+        y + random.within(9_000, 10_000),
+    );
+    let joint = |random: &mut Random| {
+        *[0, 0, 20, 90, 101, 150]
+            .get(random.within(0, 5) as usize)
+            .unwrap_or(&0)
+    };
     let middle = random.within(left + 1_000, right - 1_000);
     let gap = random.within(0, 2) * 500;
     let first = [(middle + gap, low), (right, low), (right, high)];
-    let second = [(right - joint(random), high), (left, high), (left, low), (middle - joint(random), low)];
+    let second = [
+        (right - joint(random), high),
+        (left, high),
+        (left, low),
+        (middle - joint(random), low),
+    ];
     for (id, points) in [("front", first.as_slice()), ("round", second.as_slice())] {
         let _ = writeln!(
             text,
@@ -135,21 +176,43 @@ fn fence(random: &mut Random, text: &mut String, (x, y): (i64, i64)) {
     }
     if gap > 0 {
         let part_of = random.pick(&["", ", part-of: round"]);
-        let leaf = line(&[(middle + joint(random), low), (middle + gap - joint(random), low)]);
-        let _ = writeln!(text, "  - {{kind: gate, id: gate, source: survey{part_of}, line: {leaf}}}");
+        let leaf = line(&[
+            (middle + joint(random), low),
+            (middle + gap - joint(random), low),
+        ]);
+        let _ = writeln!(
+            text,
+            "  - {{kind: gate, id: gate, source: survey{part_of}, line: {leaf}}}"
+        );
     }
 }
 
 fn roads_and_wires(random: &mut Random, text: &mut String) {
     let sway = |random: &mut Random| random.within(-2_000, 2_000);
-    let along = line(&[(-40_000, -6_000 + sway(random)), (90_000, -6_000 + sway(random))]);
-    let across = line(&[(44_000 + sway(random), -60_000), (44_000 + sway(random), 90_000)]);
+    let along = line(&[
+        (-40_000, -6_000 + sway(random)),
+        (90_000, -6_000 + sway(random)),
+    ]);
+    let across = line(&[
+        (44_000 + sway(random), -60_000),
+        (44_000 + sway(random), 90_000),
+    ]);
     for (id, centre) in [("lane", along), ("cross", across)] {
-        let _ = writeln!(text, "  - {{kind: road, id: {id}, source: town-map, centreline: {centre}}}");
+        let _ = writeln!(
+            text,
+            "  - {{kind: road, id: {id}, source: town-map, centreline: {centre}}}"
+        );
     }
-    let wire = line(&[(-20_000, random.within(0, 50_000)), (60_000, random.within(0, 50_000))]);
+    let wire = line(&[
+        (-20_000, random.within(0, 50_000)),
+        (60_000, random.within(0, 50_000)),
+    ]);
     let height = match random.once_in(2) {
-        true => format!("{{from: {}, to: {}}}", random.length(4_000, 6_000), random.length(6_100, 9_000)),
+        true => format!(
+            "{{from: {}, to: {}}}",
+            random.length(4_000, 6_000),
+            random.length(6_100, 9_000)
+        ),
         false => random.length(5_000, 9_000),
     };
     let _ = writeln!(
@@ -182,7 +245,14 @@ fn machine(random: &mut Random, text: &mut String, index: i64) {
 fn inventory(random: &mut Random, text: &mut String) {
     text.push_str("inventory:\n");
     for kind in [
-        "building", "wall-opening", "overhead-line", "barrier-stretch", "gate", "road", "tree", "equipment",
+        "building",
+        "wall-opening",
+        "overhead-line",
+        "barrier-stretch",
+        "gate",
+        "road",
+        "tree",
+        "equipment",
     ] {
         let looked = match random.within(0, 7) {
             0 => "not-checked".to_owned(),
@@ -207,13 +277,17 @@ mod tests {
     #[test]
     fn every_rule_is_decided_now_one_way_and_now_another() {
         let rules = ruleset::read(RULES, &|_| None, Vocabulary::standard());
-        let rules = rules.unwrap_or_else(|files| panic!("{}", files[0].faults.show("rules", RULES))).rule_set;
+        let rules = rules
+            .unwrap_or_else(|files| panic!("{}", files[0].faults.show("rules", RULES)))
+            .rule_set;
         let mut outcomes: BTreeMap<usize, Vec<Outcome>> = BTreeMap::new();
         let (mut read, mut all) = (0, 0);
         for seed in 0..150 {
             let text = plan(seed);
             all += 1;
-            let Ok(plan) = plans::read(&text, &rules.vocabulary) else { continue };
+            let Ok(plan) = plans::read(&text, &rules.vocabulary) else {
+                continue;
+            };
             read += 1;
             for finding in check(&plan, &rules).rules {
                 let seen = outcomes.entry(finding.rule).or_default();

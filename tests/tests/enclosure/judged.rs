@@ -37,7 +37,7 @@ fn outcomes(
     inventory: &str,
     accuracy: &str,
 ) -> (Outcome, Outcome) {
-    let text = yard(end, height, more, inventory, accuracy, "");
+    let text = yard(end, (height, more), inventory, accuracy, "");
     let rules = rules();
     let plan = plan::read(&text, &rules.vocabulary)
         .unwrap_or_else(|faults| panic!("{}", faults.show("plan", &text)));
@@ -54,7 +54,13 @@ fn rules() -> RuleSet {
 const LOT: &str =
     "source: survey, corners: {a: [-20, -20], b: [20, -20], c: [20, 20], d: [-20, 20]}";
 
-fn yard(end: &str, height: &str, more: &str, inventory: &str, accuracy: &str, lot: &str) -> String {
+fn yard(
+    end: &str,
+    (height, more): (&str, &str),
+    inventory: &str,
+    accuracy: &str,
+    lot: &str,
+) -> String {
     let lot = if lot.is_empty() { LOT } else { lot };
     format!(
         r#"
@@ -78,7 +84,7 @@ inventory: {{barrier-stretch: {inventory}, gate: all-shown, wall-opening: all-sh
 
 /// What is said of where the widest gap is, of either rule.
 fn where_it_is(end: &str, more: &str) -> [String; 2] {
-    let text = yard(end, "1.5 m", more, "all-shown", "0 mm", "");
+    let text = yard(end, ("1.5 m", more), "all-shown", "0 mm", "");
     let rules = rules();
     let plan = plan::read(&text, &rules.vocabulary)
         .unwrap_or_else(|faults| panic!("{}", faults.show("plan", &text)));
@@ -121,14 +127,22 @@ fn what_stands_in_the_gap_is_named() {
 fn the_line_behind_which_people_stand_may_be_off() {
     // The fence runs 1.5 m outside of the lot all round.
     let outcome = |lot: &str| {
-        let text = yard("[-4, -3]", "1.5 m", "", "all-shown", "0 mm", lot);
+        let text = yard("[-4, -3]", ("1.5 m", ""), "all-shown", "0 mm", lot);
         let rules = rules();
         let plan = plan::read(&text, &rules.vocabulary)
             .unwrap_or_else(|faults| panic!("{}", faults.show("plan", &text)));
         check(&plan, &rules).rules[0].outcome
     };
     let lot = |by: &str, x: &str, y: &str| {
-        format!("{by}, corners: {{a: [-{x}, -{y}], b: [{x}, -{y}], c: [{x}, {y}], d: [-{x}, {y}]}}")
+        let side = |id: &str, to: &str| {
+            format!("{{id: side-{id}, from: {id}, to: {to}, beyond: neighbour-lot}}")
+        };
+        let sides =
+            [("a", "b"), ("b", "c"), ("c", "d"), ("d", "a")].map(|(from, to)| side(from, to));
+        format!(
+            "{by}, corners: {{a: [-{x}, -{y}], b: [{x}, -{y}], c: [{x}, {y}], d: [-{x}, {y}]}}, sides: [{}]",
+            sides.join(", ")
+        )
     };
     assert_eq!(
         outcome(&lot("source: survey", "3.8", "2.8")),

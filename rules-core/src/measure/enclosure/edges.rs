@@ -1,9 +1,16 @@
 //! All straight edges of all walls, in boxes around boxes, and what lies near what.
 
+use std::cell::RefCell;
+use std::collections::BTreeMap;
+use std::rc::Rc;
+
+use smallvec::SmallVec;
+
 use super::super::chain::{Bounds, Chain, Edge};
 use super::super::distance::from_point;
 use super::super::exact::{Span, floats_between};
 use super::super::search::nearly;
+use super::links::Link;
 use super::{Doubt, Opening, View, Wall};
 use crate::plan::figure::{Form, Point};
 
@@ -26,6 +33,13 @@ pub(super) struct Piece {
     doubt: Doubt,
 }
 
+impl Piece {
+    /// How thick and how sure it is.
+    fn sort(&self) -> (i64, Doubt) {
+        (self.spread, self.doubt)
+    }
+}
+
 /// Some edges that follow each other, in a box.
 #[derive(Debug, Clone, Copy)]
 struct Boxed {
@@ -38,7 +52,7 @@ impl Boxed {
     fn of(piece: &Piece) -> Self {
         Boxed {
             bounds: piece.edge.bounds(),
-            like: Some((piece.spread, piece.doubt)),
+            like: Some(piece.sort()),
         }
     }
 
@@ -74,7 +88,8 @@ impl Neighbours {
         let inside = |end: Point, own: Point, (x, y): (i64, i64)| {
             let (px, py) = floats_between(end, own);
             let (qx, qy) = floats_between(end, Point { x, y });
-            px * qx + py * qy < -self.clear
+            let (one, other) = (px * qx, py * qy);
+            one + other < -self.clear - (one.abs() + other.abs()) * 1e-15
         };
         boxed.like == Some(self.like)
             && self.ends.into_iter().flatten().any(|end| {
@@ -94,6 +109,10 @@ pub(super) struct Edges<'a> {
     leaves: usize,
     /// The most by which two edges can be nearer than their lines.
     pub slack: i64,
+    /// How thick and how sure edges are: each pair that occurs, once.
+    kinds: Vec<(i64, Doubt)>,
+    /// The links found so far, each window's once: they do not depend on where a way is sought.
+    pub found: RefCell<BTreeMap<i64, Rc<[Link]>>>,
 }
 
 impl<'a> Edges<'a> {
@@ -112,11 +131,16 @@ impl<'a> Edges<'a> {
             boxes,
             leaves,
             slack: 0,
+            kinds: Vec::new(),
+            found: RefCell::default(),
         };
-        let most = |of: fn(&Piece) -> i64| edges.pieces.iter().map(of).max().unwrap_or(0);
-        let spread = most(|piece| piece.spread);
+        edges.kinds = edges.pieces.iter().map(Piece::sort).collect();
+        edges.kinds.sort_unstable();
+        edges.kinds.dedup();
+        let most = |of: fn(&(i64, Doubt)) -> i64| edges.kinds.iter().map(of).max().unwrap_or(0);
+        let spread = most(|kind| kind.0);
         let doubt = match view {
-            View::Narrowest => most(|piece| piece.doubt.accuracy.saturating_add(piece.doubt.shift)),
+            View::Narrowest => most(|kind| kind.1.accuracy.saturating_add(kind.1.shift)),
             _ => 0,
         };
         edges.slack = spread.saturating_add(doubt).saturating_mul(2);
@@ -148,10 +172,8 @@ impl<'a> Edges<'a> {
     pub fn room(&self, at: Point, doubt: Doubt) -> (Span, Option<Opening>) {
         let mut low = i64::MAX;
         let mut best: Option<(Span, Opening)> = None;
-        let most = self
-            .pieces
-            .iter()
-            .map(|piece| piece.doubt.against(doubt).saturating_add(piece.spread));
+        let kinds = self.kinds.iter();
+        let most = kinds.map(|(spread, own)| own.against(doubt).saturating_add(*spread));
         let reach = most.max().unwrap_or(0) as f64;
         self.visit(
             (Bounds::of(at, at), f64::INFINITY),
@@ -192,27 +214,42 @@ impl<'a> Edges<'a> {
         }
     }
 
-    /// Whether any edge but two, and like them, comes clearly nearer to a place than so far.
+    /// Whether any edge but two, and like them, comes clearly nearer to a place than so far. Those before and after the
+    /// two are looked at first: mostly it is one of them.
     pub fn any_within(&self, at: Point, radius: f64, but: (usize, usize), like: &Piece) -> bool {
-        let mut found = false;
-        let clear = radius * (1.0 - 1e-9) - 2.0;
+        let clear = radius * (1.0 - 1e-12) - 2.0;
         if clear <= 0.0 {
             return false;
         }
+        let near = |index: usize, piece: &Piece| {
+            index != but.0
+                && index != but.1
+                && self.alike(piece, like)
+                && nearly(&piece.edge, at) < clear * clear
+        };
+        let beside = [but.0, but.1].into_iter().flat_map(|index| {
+            let piece = self.pieces.get(index);
+            [
+                piece.and_then(|piece| piece.before),
+                piece.and_then(|piece| piece.next),
+            ]
+        });
+        let mut beside = beside.flatten();
+        if beside.any(|index| {
+            self.pieces
+                .get(index)
+                .is_some_and(|piece| near(index, piece))
+        }) {
+            return true;
+        }
+        let mut found = false;
         self.visit(
             (Bounds::of(at, at), clear),
             |best| best,
             |_| false,
             |index, piece| {
-                if index != but.0
-                    && index != but.1
-                    && self.alike(piece, like)
-                    && nearly(&piece.edge, at) < clear * clear
-                {
-                    found = true;
-                    return -1.0;
-                }
-                clear
+                found |= near(index, piece);
+                if found { -1.0 } else { clear }
             },
         );
         found
@@ -228,7 +265,8 @@ impl<'a> Edges<'a> {
         mut each: impl FnMut(usize, &Piece) -> f64,
     ) {
         let mut best = start;
-        let mut open = vec![(0.0, 0_usize)];
+        let mut open: SmallVec<[(f64, usize); 32]> = SmallVec::new();
+        open.push((0.0, 0));
         while let Some((apart, node)) = open.pop() {
             let limit = widened(best);
             if limit < 0.0 || apart > limit * limit {
@@ -270,7 +308,9 @@ impl<'a> Edges<'a> {
             |best| best,
             |boxed| neighbours.hide(boxed),
             |other, against| {
-                if other > index && against.edge.bounds().apart(&around) <= within * within {
+                let boxed = Boxed::of(against);
+                let near = other > index && boxed.bounds.apart(&around) <= within * within;
+                if near && !neighbours.hide(&boxed) {
                     each(other, against);
                 }
                 within
@@ -288,9 +328,9 @@ impl<'a> Edges<'a> {
         Neighbours {
             own: [piece.edge.a, piece.edge.b],
             ends: [end(before, |edge| edge.a), end(after, |edge| edge.b)],
-            like: (piece.spread, piece.doubt),
+            like: piece.sort(),
             // As `any_within` has it for a disc of this width, and the rounding of the floats.
-            clear: within * within * 1e-9 + within * 4.0 + 16.0,
+            clear: within * within * 1e-12 + within * 4.0 + 16.0,
         }
     }
 

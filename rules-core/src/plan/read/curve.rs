@@ -42,7 +42,10 @@ impl<'a> Context<'a> {
                      that an arc fits between them; otherwise draw it as `curved`.",
                 );
         }
-        outline.map(drawn)
+        outline.map(|traced| Drawn {
+            smooth: true,
+            ..drawn(traced)
+        })
     }
 
     /// Corners, and between two of them how far the side stands out or in at its middle.

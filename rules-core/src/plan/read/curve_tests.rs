@@ -97,8 +97,14 @@ fn arcs_and_hollow_corners_are_shapes_too() {
             faults.show("plan", &text(wrong))
         );
     }
-    let square = text("{kidney: {from: [10, 10], to: [14, 10], radius: 2 m, hollow: 500 mm}}")
-        + "  coping: {outward: 300 mm, from: water, corners: square}\n";
+    let coping =
+        |water: &str| text(water) + "  coping: {outward: 300 mm, from: water, corners: square}\n";
+    let square = coping("{curved: [[8, 8], [16, 8], {out: 1 m}, [16, 12], [8, 12]]}");
     let faults = read(&square, &Vocabulary::standard()).expect_err("arcs have no square corners");
     assert!(faults.show("plan", &square).contains("It has arcs"));
+    let round = coping("{kidney: {from: [10, 10], to: [14, 10], radius: 2 m, hollow: 500 mm}}");
+    assert!(
+        read(&round, &Vocabulary::standard()).is_ok(),
+        "a kidney has no corners to make square"
+    );
 }

@@ -198,6 +198,12 @@ fn fits(form: &Form, spread: i64, shape: Shape) -> bool {
 
 /// An outline worked out from another. The accuracy is the thing's own, and given to it later.
 fn worked_out(from: &Drawn, how: How) -> Result<Drawn, &'static str> {
+    let round = from.spread > 0 || from.smooth;
+    let how = match how {
+        // What is round already has no corners to make square.
+        How::Outward(by, _) if round => How::Outward(by, Corners::Round),
+        how => how,
+    };
     // Moved straight sides would no longer be near the moved arcs.
     if from.off > 0 && !matches!(how, How::Same | How::Outward(_, Corners::Round)) {
         return Err("It has arcs: write `corners: round`, or draw this outline.");
@@ -209,14 +215,13 @@ fn worked_out(from: &Drawn, how: How) -> Result<Drawn, &'static str> {
     };
     let moved = match how {
         How::Same => Ok(figure),
-        // What is round already has no corners to make square.
-        How::Outward(by, _) if from.spread > 0 => outward(&figure, by, Corners::Round),
         How::Outward(by, corners) => outward(&figure, by, corners),
         How::Inward(by) => inward(&figure, by),
     };
     moved
         .map(|figure| Drawn {
             off: from.off,
+            smooth: from.smooth,
             ..Drawn::new(figure.forms, figure.spread)
         })
         .map_err(|fault| why_not(&fault, &from.forms))

@@ -34,6 +34,8 @@ pub(super) struct Drawn {
     pub spread: i64,
     /// How far the forms are from the arcs that they stand for, in nanometres.
     pub off: i64,
+    /// Whether it has no corner at all, though its forms have.
+    pub smooth: bool,
 }
 
 impl Drawn {
@@ -43,6 +45,7 @@ impl Drawn {
             forms,
             spread,
             off: 0,
+            smooth: false,
         }
     }
 }
@@ -315,7 +318,10 @@ impl<'a> Context<'a> {
         }
         let off = parts.iter().map(|part| part.off).max().unwrap_or(0);
         let forms = parts.into_iter().flat_map(|part| part.forms).collect();
-        Some(Drawn { forms, spread, off })
+        Some(Drawn {
+            off,
+            ..Drawn::new(forms, spread)
+        })
     }
 
     fn part(&mut self, shape: Shape, entry: &'a Entry, node: &'a Node) -> Option<Drawn> {
