@@ -166,7 +166,7 @@ fn fence(random: &mut Random, text: &mut String, (x, y): (i64, i64)) {
         (left, low),
         (middle - joint(random), low),
     ];
-    for (id, points) in [("front", first.as_slice()), ("round", second.as_slice())] {
+    for (id, points) in [("fence-right", first.as_slice()), ("fence-left", second.as_slice())] {
         let _ = writeln!(
             text,
             "  - {{kind: barrier-stretch, id: {id}, source: survey, height-outside: {}, line: {}}}",
@@ -175,7 +175,7 @@ fn fence(random: &mut Random, text: &mut String, (x, y): (i64, i64)) {
         );
     }
     if gap > 0 {
-        let part_of = random.pick(&["", ", part-of: round"]);
+        let part_of = random.pick(&["", ", part-of: fence-left"]);
         let leaf = line(&[
             (middle + joint(random), low),
             (middle + gap - joint(random), low),
@@ -285,8 +285,12 @@ mod tests {
         for seed in 0..150 {
             let text = plan(seed);
             all += 1;
-            let Ok(plan) = plans::read(&text, &rules.vocabulary) else {
-                continue;
+            let plan = match plans::read(&text, &rules.vocabulary) {
+                Ok(plan) => plan,
+                Err(faults) => {
+                    println!("{}", faults.show("plan", &text));
+                    continue;
+                }
             };
             read += 1;
             for finding in check(&plan, &rules).rules {
