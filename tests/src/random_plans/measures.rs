@@ -166,7 +166,10 @@ fn fence(random: &mut Random, text: &mut String, (x, y): (i64, i64)) {
         (left, low),
         (middle - joint(random), low),
     ];
-    for (id, points) in [("fence-right", first.as_slice()), ("fence-left", second.as_slice())] {
+    for (id, points) in [
+        ("fence-right", first.as_slice()),
+        ("fence-left", second.as_slice()),
+    ] {
         let _ = writeln!(
             text,
             "  - {{kind: barrier-stretch, id: {id}, source: survey, height-outside: {}, line: {}}}",
