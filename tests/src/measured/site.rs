@@ -287,7 +287,7 @@ impl Site {
             .collect();
         let _ = writeln!(
             text,
-            "lot:\n  source: s0\n  corners: {{{}}}\n  sides:",
+            "lot:\n  source: s0\n  level-ground: yes\n  corners: {{{}}}\n  sides:",
             corners.join(", ")
         );
         for (faces, from, to, beyond) in [

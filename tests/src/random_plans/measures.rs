@@ -13,6 +13,8 @@ pub fn plan(seed: u64) -> String {
     let mut text = format!("plan: measured-{seed}\ntitle: Random plan {seed}\nunit: m\n");
     sources(&mut random, &mut text);
     lot(&mut random, &mut text);
+    let level = random.pick(&["yes", "yes", "no", "unknown"]);
+    let _ = writeln!(text, "  level-ground: {level}");
     let at = (random.within(10_000, 16_000), random.within(22_000, 30_000));
     pool(&mut random, &mut text, at);
     text.push_str("things:\n");
@@ -112,6 +114,7 @@ fn pool(random: &mut Random, text: &mut String, (x, y): (i64, i64)) {
             "  {name}: {{outward: {by}, from: {from}, corners: round}}"
         );
     }
+    let _ = writeln!(text, "  height-above-ground: {}", random.length(0, 400));
     let _ = writeln!(text, "  excavation-depth: {}", random.length(500, 3_000));
 }
 
