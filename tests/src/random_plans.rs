@@ -3,6 +3,8 @@
 //! They are written the way people write: in metres or in feet, exact or give or take, with things left out. What they
 //! say is invented.
 
+pub mod measures;
+
 use std::fmt::Write as _;
 
 /// A small generator of random numbers (a 64-bit xorshift, as in Marsaglia 2003, "Xorshift RNGs").

@@ -1,4 +1,5 @@
-//! The same report, byte for byte, natively and in a browser, for a thousand random plans.
+//! The same report, byte for byte, natively and in a browser, for a thousand random plans, and for five hundred on which
+//! every way of measuring occurs.
 //!
 //! Both runs are held against one list of fingerprints. `BLESS=1` writes the list anew from the native run; the browser
 //! then says whether it agrees.
@@ -9,6 +10,7 @@ use siting_web::check;
 const RULES: &str = include_str!("../../rulesets/eldermere/rules.yaml");
 const EXPECTED: &str = include_str!("same_bytes.txt");
 const PLANS: u64 = 1000;
+const MEASURED: u64 = 500;
 
 #[cfg(target_arch = "wasm32")]
 wasm_bindgen_test::wasm_bindgen_test_configure!(run_in_browser);
@@ -22,20 +24,25 @@ fn fingerprint(text: &str) -> u64 {
 
 /// A line for each plan: its seed, whether it was judged or refused, how long the answer is, and its fingerprint.
 fn fingerprints() -> String {
-    let line = |seed: u64| {
-        let answer = check(&random_plans::plan(seed), RULES);
+    let line = |name: &str, seed: u64, plan: &str, rules: &str| {
+        let answer = check(plan, rules);
         let how = if answer.contains("\"report\"") {
             "judged"
         } else {
             "refused"
         };
         format!(
-            "{seed} {how} {} {:016x}\n",
+            "{name}{seed} {how} {} {:016x}\n",
             answer.len(),
             fingerprint(&answer)
         )
     };
-    (0..PLANS).map(line).collect()
+    let plain = (0..PLANS).map(|seed| line("", seed, &random_plans::plan(seed), RULES));
+    let measured = (0..MEASURED).map(|seed| {
+        let plan = random_plans::measures::plan(seed);
+        line("measured-", seed, &plan, random_plans::measures::RULES)
+    });
+    plain.chain(measured).collect()
 }
 
 #[cfg_attr(target_arch = "wasm32", wasm_bindgen_test::wasm_bindgen_test)]
@@ -53,7 +60,7 @@ fn a_thousand_plans_give_the_same_bytes() {
         .filter(|line| line.contains(" judged "))
         .count();
     assert!(
-        judged >= 900,
+        judged >= 1350,
         "only {judged} of the random plans could be judged"
     );
     let differ = found

@@ -128,24 +128,28 @@ impl<'a> Judge<'a> {
                 continue;
             }
             let Some(figure) = figure else { continue };
-            let doubt = Doubt {
-                accuracy: figure
-                    .accuracy
-                    .filter(|_| !self.scene.as_drawn)
-                    .unwrap_or(0),
-                ..Doubt::default()
+            // Nobody knows where a line is whose accuracy nobody knows, nor then what lies beyond it.
+            let Some(doubt) = self.doubt(*index, figure) else {
+                aims.push(Aim::ANYWHERE);
+                continue;
             };
-            aims.extend(self.strips(figure).into_iter().map(|strip| Aim {
-                place: Some((strip, doubt)),
-                sure,
-                ..Aim::FAR
-            }));
+            aims.extend(
+                self.strips(figure, doubt)
+                    .into_iter()
+                    .map(|(strip, doubt)| Aim {
+                        place: Some((strip, doubt)),
+                        sure,
+                        ..Aim::FAR
+                    }),
+            );
         }
         aims
     }
 
     /// The lines so far beyond a lot line; where they would run into the lot again, their middle, if that is clear.
-    fn strips(&self, line: &Figure) -> Vec<Figure> {
+    ///
+    /// Each is as far off as its line, and more, because a line that is turned turns what lies beyond it.
+    fn strips(&self, line: &Figure, doubt: Doubt) -> Vec<(Figure, Doubt)> {
         let Some(ring) = self.lot_ring() else {
             return Vec::new();
         };
@@ -167,10 +171,19 @@ impl<'a> Judge<'a> {
                     let fits = |form: &Form| clear(form) && far_enough(form);
                     [whole, middle].into_iter().find(fits)
                 });
-                strips.extend(strip.map(|form| Figure {
-                    forms: vec![form],
-                    spread: 0,
-                    accuracy: line.accuracy,
+                let doubt = Doubt {
+                    accuracy: doubt
+                        .accuracy
+                        .saturating_add(turned(*a, *b, doubt.accuracy)),
+                    ..doubt
+                };
+                strips.extend(strip.map(|form| {
+                    let strip = Figure {
+                        forms: vec![form],
+                        spread: 0,
+                        accuracy: line.accuracy,
+                    };
+                    (strip, doubt)
                 }));
             }
         }
@@ -265,6 +278,16 @@ impl<'a> Judge<'a> {
             None => (false, false),
         }
     }
+}
+
+/// How far a place `BEYOND` an edge may move because the edge turns, either of its ends being off by so much.
+fn turned(a: Point, b: Point, off: i64) -> i64 {
+    let long = distance(&Form::Point(a), &Form::Point(b)).low.max(1);
+    let by = 2.0 * off as f64 / (long as f64 - 2.0 * off as f64).max(1.0);
+    // A turn by so much of a half circle moves it by no more than twice as far as it lies away.
+    (by * std::f64::consts::FRAC_PI_2 * BEYOND as f64)
+        .min(2.0 * BEYOND as f64)
+        .ceil() as i64
 }
 
 /// An edge moved to its left or to its right.

@@ -204,7 +204,7 @@ impl<'a> Judge<'a> {
     }
 
     /// How far off a drawn thing may be; `None` where nobody knows.
-    fn doubt(&self, index: ThingIndex, figure: &Figure) -> Option<Doubt> {
+    pub(crate) fn doubt(&self, index: ThingIndex, figure: &Figure) -> Option<Doubt> {
         if self.scene.as_drawn {
             return Some(Doubt::default());
         }

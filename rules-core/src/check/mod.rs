@@ -19,6 +19,7 @@ mod lines;
 mod missing;
 mod outcome;
 mod papers;
+mod passage;
 mod reading;
 mod readings;
 mod region;
@@ -41,6 +42,7 @@ pub use editions::{Edition, Governed, governed};
 pub use finding::*;
 pub use outcome::{Outcome, Verdict};
 pub use papers::questions;
+pub use passage::passages;
 pub use tapes::contradictions;
 pub use truth::{Level, Truth};
 

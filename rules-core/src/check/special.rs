@@ -60,3 +60,6 @@ pub(crate) const RUNS: &str = "runs";
 pub(crate) fn runs_during(word: &str, during: &str) -> bool {
     word == "always" || word.split("-and-").any(|part| part == during)
 }
+
+/// What leads through a barrier or a wall: a gate, a door, a window or a gap that is stated.
+pub(crate) const PASSAGES: &[&str] = &["gate", "wall-opening", "barrier-opening"];

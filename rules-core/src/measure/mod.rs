@@ -3,6 +3,7 @@
 //! Nothing here knows a rule, a kind or a fact. Coordinates are taken to lie within 10 km of the origin, which
 //! `validate` checks; beyond that, answers may be wrong, but nothing overflows or hangs.
 
+mod arc;
 mod area;
 mod chain;
 mod deep;
@@ -44,6 +45,7 @@ mod shape_tests;
 #[cfg(test)]
 mod sides_tests;
 
+pub use arc::{Kidney, Traced};
 pub use area::{Area, area_band, area2, disc_area, length};
 pub use deep::{deepest_common, depth_in};
 pub use distance::{Gap, distance, figure_gap};

@@ -7,7 +7,7 @@ use super::chain::Chain;
 use super::distance::{distance, forms_gap};
 use super::inside::contains;
 use super::offset::is_convex;
-use super::region::{ARC_TOLERANCE, Fit, Local, rings};
+use super::region::{ARC_TOLERANCE, Fit, Local, is_dense, rings};
 use crate::plan::figure::{Figure, Form};
 
 /// What a cut may be off by beside the arcs, in nanometres: corners are rounded, and cutting works on a grid.
@@ -280,11 +280,7 @@ pub fn clip(figure: &Figure, zone: &Figure, keep: Keep, fit: Fit) -> Option<Figu
     } else {
         cutter.areas(&local.polygons(figure, fit))
     };
-    let round = if figure.spread == 0 && zone.spread == 0 {
-        0
-    } else {
-        ARC_TOLERANCE
-    };
+    let round = rounding(figure).max(rounding(zone));
     let accuracy = figure
         .accuracy
         .map(|accuracy| accuracy.saturating_add(CUT + round));
@@ -293,6 +289,15 @@ pub fn clip(figure: &Figure, zone: &Figure, keep: Keep, fit: Fit) -> Option<Figu
         spread: 0,
         accuracy,
     })
+}
+
+/// How far the polygons that stand for a figure may be from its arcs.
+fn rounding(figure: &Figure) -> i64 {
+    match figure.spread {
+        0 => 0,
+        _ if is_dense(figure) => 2 * ARC_TOLERANCE,
+        _ => ARC_TOLERANCE,
+    }
 }
 
 /// Whether one ring of the zone surely holds all of the figure.
@@ -366,7 +371,7 @@ impl Cutter {
 /// The outline of everything within `by` of a figure, as rings, for drawing and for cutting; never for a verdict.
 ///
 /// With [`Fit::Inner`] it lies within the true outline, with [`Fit::Outer`] around it, nowhere more than a millimetre
-/// (and 10 nm) from it. A ring with a hole comes as several that meet.
+/// (two where the figure has many corners, and 10 nm) from it. A ring with a hole comes as several that meet.
 pub fn around(figure: &Figure, by: i64, fit: Fit) -> Figure {
     let wider = Figure {
         spread: figure.spread.saturating_add(by.max(0)),
@@ -377,7 +382,7 @@ pub fn around(figure: &Figure, by: i64, fit: Fit) -> Figure {
         .unwrap_or_default();
     let accuracy = figure
         .accuracy
-        .map(|accuracy| accuracy.saturating_add(ARC_TOLERANCE + CUT));
+        .map(|accuracy| accuracy.saturating_add(rounding(&wider).max(ARC_TOLERANCE) + CUT));
     Figure {
         forms,
         spread: 0,

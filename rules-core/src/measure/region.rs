@@ -10,6 +10,7 @@ use geo::{Coord, LineString, MultiPolygon, Polygon, unary_union};
 use super::area::{area2, signed_area2};
 use super::chain::{Bounds, Chain, Edge};
 use super::exact::Vector;
+use super::search::nearly;
 use crate::plan::figure::{Figure, Form, Point};
 
 /// How far a polygon may be from the arc it stands for, in nanometres: one millimetre.
@@ -79,6 +80,13 @@ impl Local {
 
     /// The area of a figure as one polygon or several, its arcs fitted as told. Lines without a spread have none.
     pub fn polygons(&self, figure: &Figure, fit: Fit) -> MultiPolygon {
+        match is_dense(figure) {
+            true => self.fitted(&thinned(figure, fit), fit),
+            false => self.fitted(figure, fit),
+        }
+    }
+
+    fn fitted(&self, figure: &Figure, fit: Fit) -> MultiPolygon {
         let mut parts: Vec<Polygon> = figure
             .forms
             .iter()
@@ -156,6 +164,69 @@ impl Local {
             ])
         })
     }
+}
+
+/// A ring of more corners than this has them in place of arcs.
+const DENSE: usize = 60;
+/// So many corners in a row are left out at most.
+const RUN: usize = 40;
+
+/// Whether a figure is widened round so many corners that a disc on each would take long.
+pub(crate) fn is_dense(figure: &Figure) -> bool {
+    let dense = |form: &Form| matches!(form, Form::Ring(ring) if ring.len() > DENSE);
+    figure.spread > 0 && figure.forms.iter().any(dense)
+}
+
+/// The same with fewer corners, no farther than the tolerance from it, and widened by as much more or less, so that it
+/// stays around the figure or within it.
+fn thinned(figure: &Figure, fit: Fit) -> Figure {
+    if fit == Fit::Inner && figure.spread < ARC_TOLERANCE {
+        return Figure {
+            spread: 0,
+            ..figure.clone()
+        };
+    }
+    let thin = |form: &Form| match form {
+        Form::Ring(ring) => {
+            let thin = Form::Ring(fewer(ring));
+            match super::valid::validate(&thin).is_empty() {
+                true => thin,
+                false => form.clone(),
+            }
+        }
+        other => other.clone(),
+    };
+    Figure {
+        forms: figure.forms.iter().map(thin).collect(),
+        spread: match fit {
+            Fit::Outer => figure.spread.saturating_add(ARC_TOLERANCE),
+            Fit::Inner => figure.spread.saturating_sub(ARC_TOLERANCE),
+        },
+        accuracy: figure.accuracy,
+    }
+}
+
+/// Some corners of a ring, such that none left out is farther than the tolerance from the side in its place.
+fn fewer(ring: &[Point]) -> Vec<Point> {
+    const NEAR: f64 = ARC_TOLERANCE as f64 - 1.0;
+    let mut kept: Vec<Point> = ring.first().copied().into_iter().collect();
+    let (mut from, mut left) = (kept.first().copied(), ring.get(1..).unwrap_or_default());
+    while let Some(a) = from {
+        let spans = |count: &usize| {
+            let between = left.get(..*count - 1).unwrap_or_default();
+            let end = left.get(*count - 1).map(|b| Edge { a, b: *b });
+            let near = |edge: Edge| between.iter().all(|p| nearly(&edge, *p) <= NEAR * NEAR);
+            end.is_some_and(near)
+        };
+        let most = left.len().min(RUN);
+        let Some(count) = (1..=most).take_while(spans).last() else {
+            break;
+        };
+        from = left.get(count - 1).copied();
+        kept.extend(from);
+        left = left.get(count..).unwrap_or_default();
+    }
+    kept
 }
 
 pub(crate) fn polygon(corners: Vec<Coord>) -> Polygon {

@@ -1,5 +1,7 @@
 //! Going through the pairs of edges that may matter, and no others.
 
+use smallvec::SmallVec;
+
 use super::chain::{Bounds, Chain, Edge};
 use super::exact::{floats_between, part_way};
 use crate::plan::figure::Point;
@@ -68,15 +70,24 @@ fn nearest_corner(corners: &[Point], to: Point) -> Option<(f64, Point)> {
         .reduce(|best, found| if found.0 < best.0 { found } else { best })
 }
 
+/// Most edges of either lie too far from all of the other; what is left is a few against a few.
 fn plain(one: Chain, other: Chain, around: &Bounds, visitor: &mut impl Visitor) {
+    let Some(own) = Bounds::around(one.points) else {
+        return;
+    };
+    let limit = visitor.limit();
+    let boxed = other.edges().map(|edge| (edge, edge.bounds()));
+    let near: SmallVec<[(Edge, Bounds); 24]> = boxed
+        .filter(|(_, bounds)| bounds.apart(&own) <= limit)
+        .collect();
     for edge in one.edges() {
         let bounds = edge.bounds();
         if bounds.apart(around) > visitor.limit() {
             continue;
         }
-        for against in other.edges() {
-            if bounds.apart(&against.bounds()) <= visitor.limit() {
-                visitor.pair(edge, against);
+        for (against, beside) in &near {
+            if bounds.apart(beside) <= visitor.limit() {
+                visitor.pair(edge, *against);
             }
         }
     }

@@ -2,7 +2,7 @@
 
 use super::figures::{metres, metres_roughly};
 use super::model::{SubjectReport, WitnessReport};
-use crate::check::{Findings, Subject, Witness};
+use crate::check::{Findings, Subject, Witness, passages};
 use crate::plan::{Plan, Point, Thing, ThingIndex, Words};
 use crate::ruleset::RuleSet;
 use crate::ruleset::words::{kind_noun, outline_words, plural};
@@ -166,6 +166,19 @@ impl<'a> Matter<'a> {
                 self.place_words(witness.to)
             ),
         }
+    }
+
+    /// From where to where a gap was measured, and what gate, door or window is there.
+    pub fn gap(&self, gap: &Witness) -> WitnessReport {
+        let there = passages(self.plan, self.rules, gap);
+        let there: Vec<String> = there.into_iter().map(|at| self.thing_words(at)).collect();
+        let mut report = self.witness(gap);
+        let there = match there.as_slice() {
+            [] => "No gate, door or window is drawn there.".to_owned(),
+            _ => format!("On the way through it: {}.", there.join(", ")),
+        };
+        report.text = format!("{} {there}", report.text);
+        report
     }
 
     /// A place in the file's own coordinates.

@@ -12,6 +12,15 @@ use crate::ruleset::words::{bound_words, in_force_words, listed, requirement_wor
 use crate::ruleset::{Bound, Rule, Value};
 use crate::vocabulary::Answer;
 
+/// Whether a value is the widest gap in a barrier.
+fn is_a_gap(value: &Value) -> bool {
+    match value {
+        Value::Enclosure(_) => true,
+        Value::Named { value, .. } => is_a_gap(value),
+        _ => false,
+    }
+}
+
 /// So many readings are said in full; the rest are counted.
 const MOST_SAID: usize = 3;
 
@@ -40,7 +49,10 @@ impl Matter<'_> {
             witness: reading
                 .witness
                 .as_ref()
-                .map(|witness| self.witness(witness)),
+                .map(|witness| match is_a_gap(reading.value) {
+                    true => self.gap(witness),
+                    false => self.witness(witness),
+                }),
             sentence: String::new(),
             brief: String::new(),
         };

@@ -83,8 +83,39 @@ pub(super) fn define(definitions: &mut Map<String, Value>) {
                 ),
             ),
         ),
+        (
+            "l-shape",
+            said(
+                "A rectangle less a smaller one at the corner across from `at`.",
+                drawn(
+                    "l-shape",
+                    &["at", "length", "width", "notch-length", "notch-width"],
+                    &["turned"],
+                ),
+            ),
+        ),
+        (
+            "kidney",
+            said(
+                "Two round ends about two points, and a hollow to the left of the way from the one to the other.",
+                drawn("kidney", &["from", "to", "radius", "hollow"], &["back"]),
+            ),
+        ),
+        (
+            "curved",
+            said(
+                "Corners as one walks round; between two of them, how far the side stands out or in at its middle.",
+                curved(),
+            ),
+        ),
     ];
     definitions.extend(list.map(|(name, schema)| (name.to_owned(), schema)));
+}
+
+fn curved() -> Value {
+    let arc = |way| map(keys([(way, defined("length"))]), &[way]);
+    let item = any_of(vec![defined("point"), arc("out"), arc("in")]);
+    map(keys([("curved", list_of(item, 3))]), &["curved"])
 }
 
 fn drawn(way: &str, needed: &[&str], more: &[&str]) -> Value {
@@ -143,8 +174,11 @@ fn own_ways(shape: Shape) -> Vec<Value> {
             "ring",
             "rectangle",
             "rounded-rectangle",
+            "l-shape",
             "circle",
             "oval",
+            "kidney",
+            "curved",
             "band",
         ],
     };

@@ -2,7 +2,8 @@
 
 use rules_core::check::{Outcome, check};
 use rules_core::plan;
-use rules_core::ruleset::read;
+use rules_core::report::{Texts, report};
+use rules_core::ruleset::{RuleSet, read};
 use rules_core::vocabulary::Vocabulary;
 
 const RULES: &str = r#"
@@ -36,13 +37,41 @@ fn outcomes(
     inventory: &str,
     accuracy: &str,
 ) -> (Outcome, Outcome) {
-    let text = format!(
+    let text = yard(end, (height, more), inventory, accuracy, "");
+    let rules = rules();
+    let plan = plan::read(&text, &rules.vocabulary)
+        .unwrap_or_else(|faults| panic!("{}", faults.show("plan", &text)));
+    let found = check(&plan, &rules);
+    (found.rules[0].outcome, found.rules[1].outcome)
+}
+
+fn rules() -> RuleSet {
+    read(RULES, &|_| None, Vocabulary::standard())
+        .expect("the rules read")
+        .rule_set
+}
+
+const LOT: &str =
+    "source: survey, corners: {a: [-20, -20], b: [20, -20], c: [20, 20], d: [-20, 20]}";
+
+fn yard(
+    end: &str,
+    (height, more): (&str, &str),
+    inventory: &str,
+    accuracy: &str,
+    lot: &str,
+) -> String {
+    let lot = if lot.is_empty() { LOT } else { lot };
+    format!(
         r#"
 plan: yard
 title: A fenced yard
 unit: m
-sources: [{{id: survey, by: survey, accuracy: {accuracy}, shift: 0 mm}}]
-lot: {{source: survey, corners: {{a: [-20, -20], b: [20, -20], c: [20, 20], d: [-20, 20]}}}}
+sources:
+  - {{id: survey, by: survey, accuracy: {accuracy}, shift: 0 mm}}
+  - {{id: map, by: map, accuracy: 0 mm, shift: 1 m}}
+  - {{id: fence, by: fence}}
+lot: {{{lot}}}
 pool: {{id: pool, source: survey, water: [[-2, -1.5], [2, -1.5], [2, 1.5], [-2, 1.5]]}}
 things:
   - {{kind: barrier-stretch, id: three-sides, source: survey, height-outside: 1.5 m, line: [[-4, -3], [4, -3], [4, 3], [-4, 3]]}}
@@ -50,14 +79,91 @@ things:
 {more}
 inventory: {{barrier-stretch: {inventory}, gate: all-shown, wall-opening: all-shown, building: all-shown}}
 "#
-    );
-    let rules = read(RULES, &|_| None, Vocabulary::standard())
-        .expect("the rules read")
-        .rule_set;
+    )
+}
+
+/// What is said of where the widest gap is, of either rule.
+fn where_it_is(end: &str, more: &str) -> [String; 2] {
+    let text = yard(end, ("1.5 m", more), "all-shown", "0 mm", "");
+    let rules = rules();
     let plan = plan::read(&text, &rules.vocabulary)
         .unwrap_or_else(|faults| panic!("{}", faults.show("plan", &text)));
     let found = check(&plan, &rules);
-    (found.rules[0].outcome, found.rules[1].outcome)
+    let written = report(&found, &plan, &rules, &Texts::default());
+    [0, 1].map(|rule| {
+        let reading = written.rules[rule]
+            .parts
+            .first()
+            .and_then(|part| part.readings.first());
+        let witness = reading.and_then(|reading| reading.witness.as_ref());
+        witness.map_or(String::new(), |witness| witness.text.clone())
+    })
+}
+
+#[test]
+fn what_stands_in_the_gap_is_named() {
+    let gate = "  - {kind: gate, id: side-gate, source: survey, line: [[-4, -2.05], [-4, -2.95]]}";
+    let [through, _] = where_it_is("[-4, -2]", gate);
+    assert!(
+        through.contains("On the way through it: the gate `side-gate`."),
+        "{through}"
+    );
+    assert!(
+        through.contains("(-4, -2)") && through.contains("(-4, -3)"),
+        "{through}"
+    );
+    let [open, _] = where_it_is("[-4, -2]", "");
+    assert!(
+        open.ends_with("No gate, door or window is drawn there."),
+        "{open}"
+    );
+    let house = "  - {kind: building, id: house, source: survey, use: dwelling, wall: [[4, -3], [9, -3], [9, 3], [4, 3]]}\n  - {kind: wall-opening, id: back-door, part-of: house, source: survey, type: door, line: [[4, -0.5], [4, 0.5]]}";
+    let [_, door] = where_it_is("[-4, -3]", house);
+    assert!(door.contains("`back-door`"), "{door}");
+}
+
+/// What lies beyond the lot begins a metre behind its line: a fence there is not between, if the line may be elsewhere.
+#[test]
+fn the_line_behind_which_people_stand_may_be_off() {
+    // The fence runs 1.5 m outside of the lot all round.
+    let outcome = |lot: &str| {
+        let text = yard("[-4, -3]", ("1.5 m", ""), "all-shown", "0 mm", lot);
+        let rules = rules();
+        let plan = plan::read(&text, &rules.vocabulary)
+            .unwrap_or_else(|faults| panic!("{}", faults.show("plan", &text)));
+        check(&plan, &rules).rules[0].outcome
+    };
+    let lot = |by: &str, x: &str, y: &str| {
+        let side = |id: &str, to: &str| {
+            format!("{{id: side-{id}, from: {id}, to: {to}, beyond: neighbour-lot}}")
+        };
+        let sides =
+            [("a", "b"), ("b", "c"), ("c", "d"), ("d", "a")].map(|(from, to)| side(from, to));
+        format!(
+            "{by}, corners: {{a: [-{x}, -{y}], b: [{x}, -{y}], c: [{x}, {y}], d: [-{x}, {y}]}}, sides: [{}]",
+            sides.join(", ")
+        )
+    };
+    assert_eq!(
+        outcome(&lot("source: survey", "3.8", "2.8")),
+        Outcome::Pass,
+        "0.8 m behind the fence"
+    );
+    assert_eq!(
+        outcome(&lot("source: survey", "2.2", "1.7")),
+        Outcome::Fail,
+        "before the fence"
+    );
+    assert_eq!(
+        outcome(&lot("source: map", "3.8", "2.8")),
+        Outcome::Marginal,
+        "the map may be off by a metre as a whole"
+    );
+    assert_eq!(
+        outcome(&lot("source: fence", "3.8", "2.8")),
+        Outcome::Marginal,
+        "nobody knows by how much"
+    );
 }
 
 fn all_round(end: &str, height: &str, more: &str, inventory: &str, accuracy: &str) -> Outcome {

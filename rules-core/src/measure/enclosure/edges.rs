@@ -1,9 +1,16 @@
 //! All straight edges of all walls, in boxes around boxes, and what lies near what.
 
+use std::cell::RefCell;
+use std::collections::BTreeMap;
+use std::rc::Rc;
+
+use smallvec::SmallVec;
+
 use super::super::chain::{Bounds, Chain, Edge};
 use super::super::distance::from_point;
-use super::super::exact::Span;
+use super::super::exact::{Span, floats_between};
 use super::super::search::nearly;
+use super::links::Link;
 use super::{Doubt, Opening, View, Wall};
 use crate::plan::figure::{Form, Point};
 
@@ -20,8 +27,76 @@ pub(super) struct Piece {
     pub wall: usize,
     /// The edge that goes on where this one ends, if any.
     pub next: Option<usize>,
+    /// The edge that ends where this one begins, if any.
+    before: Option<usize>,
     spread: i64,
     doubt: Doubt,
+}
+
+impl Piece {
+    /// How thick and how sure it is.
+    fn sort(&self) -> (i64, Doubt) {
+        (self.spread, self.doubt)
+    }
+}
+
+/// Some edges that follow each other, in a box.
+#[derive(Debug, Clone, Copy)]
+struct Boxed {
+    bounds: Bounds,
+    /// One of them, where all are equally thick and equally sure.
+    like: Option<(i64, Doubt)>,
+}
+
+impl Boxed {
+    fn of(piece: &Piece) -> Self {
+        Boxed {
+            bounds: piece.edge.bounds(),
+            like: Some(piece.sort()),
+        }
+    }
+
+    fn join(self, other: Self) -> Self {
+        Boxed {
+            bounds: self.bounds.join(other.bounds),
+            like: self.like.filter(|like| Some(*like) == other.like),
+        }
+    }
+}
+
+/// Where the edges before and after one end: what is seen from it past either is seen better from there.
+struct Neighbours {
+    own: [Point; 2],
+    ends: [Option<Point>; 2],
+    like: (i64, Doubt),
+    /// How far the product that is looked at must be below nothing, in square nanometres.
+    clear: f64,
+}
+
+impl Neighbours {
+    /// Whether on every link from the edge into a box one of the two places lies clearly inside the link's disc: the
+    /// angle there is then more than a right one. The product that tells so is linear in either end of the link, so
+    /// that corners are enough.
+    fn hide(&self, boxed: &Boxed) -> bool {
+        let (low, high) = (boxed.bounds.low, boxed.bounds.high);
+        let corners = [
+            (low.x, low.y),
+            (low.x, high.y),
+            (high.x, low.y),
+            (high.x, high.y),
+        ];
+        let inside = |end: Point, own: Point, (x, y): (i64, i64)| {
+            let (px, py) = floats_between(end, own);
+            let (qx, qy) = floats_between(end, Point { x, y });
+            let (one, other) = (px * qx, py * qy);
+            one + other < -self.clear - (one.abs() + other.abs()) * 1e-15
+        };
+        boxed.like == Some(self.like)
+            && self.ends.into_iter().flatten().any(|end| {
+                let all = |own: Point| corners.iter().all(|corner| inside(end, own, *corner));
+                self.own.into_iter().all(all)
+            })
+    }
 }
 
 /// The edges of all walls.
@@ -30,10 +105,14 @@ pub(super) struct Edges<'a> {
     pub view: View,
     pub pieces: Vec<Piece>,
     /// The root first, then its two children, and so on: node `n` has `2n + 1` and `2n + 2`.
-    boxes: Vec<Option<Bounds>>,
+    boxes: Vec<Option<Boxed>>,
     leaves: usize,
     /// The most by which two edges can be nearer than their lines.
     pub slack: i64,
+    /// How thick and how sure edges are: each pair that occurs, once.
+    kinds: Vec<(i64, Doubt)>,
+    /// The links found so far, each window's once: they do not depend on where a way is sought.
+    pub found: RefCell<BTreeMap<i64, Rc<[Link]>>>,
 }
 
 impl<'a> Edges<'a> {
@@ -52,11 +131,16 @@ impl<'a> Edges<'a> {
             boxes,
             leaves,
             slack: 0,
+            kinds: Vec::new(),
+            found: RefCell::default(),
         };
-        let most = |of: fn(&Piece) -> i64| edges.pieces.iter().map(of).max().unwrap_or(0);
-        let spread = most(|piece| piece.spread);
+        edges.kinds = edges.pieces.iter().map(Piece::sort).collect();
+        edges.kinds.sort_unstable();
+        edges.kinds.dedup();
+        let most = |of: fn(&(i64, Doubt)) -> i64| edges.kinds.iter().map(of).max().unwrap_or(0);
+        let spread = most(|kind| kind.0);
         let doubt = match view {
-            View::Narrowest => most(|piece| piece.doubt.accuracy.saturating_add(piece.doubt.shift)),
+            View::Narrowest => most(|kind| kind.1.accuracy.saturating_add(kind.1.shift)),
             _ => 0,
         };
         edges.slack = spread.saturating_add(doubt).saturating_mul(2);
@@ -88,15 +172,13 @@ impl<'a> Edges<'a> {
     pub fn room(&self, at: Point, doubt: Doubt) -> (Span, Option<Opening>) {
         let mut low = i64::MAX;
         let mut best: Option<(Span, Opening)> = None;
-        let most = self
-            .pieces
-            .iter()
-            .map(|piece| piece.doubt.against(doubt).saturating_add(piece.spread));
+        let kinds = self.kinds.iter();
+        let most = kinds.map(|(spread, own)| own.against(doubt).saturating_add(*spread));
         let reach = most.max().unwrap_or(0) as f64;
         self.visit(
-            Bounds::of(at, at),
+            (Bounds::of(at, at), f64::INFINITY),
             |best_yet| best_yet + 2.0 * reach + MARGIN,
-            f64::INFINITY,
+            |_| false,
             |_, piece| {
                 let gap = from_point(at, &piece.edge);
                 let doubt = piece.doubt.against(doubt);
@@ -132,43 +214,59 @@ impl<'a> Edges<'a> {
         }
     }
 
-    /// Whether any edge but two, and like them, comes clearly nearer to a place than so far.
+    /// Whether any edge but two, and like them, comes clearly nearer to a place than so far. Those before and after the
+    /// two are looked at first: mostly it is one of them.
     pub fn any_within(&self, at: Point, radius: f64, but: (usize, usize), like: &Piece) -> bool {
-        let mut found = false;
-        let clear = radius * (1.0 - 1e-9) - 2.0;
+        let clear = radius * (1.0 - 1e-12) - 2.0;
         if clear <= 0.0 {
             return false;
         }
+        let near = |index: usize, piece: &Piece| {
+            index != but.0
+                && index != but.1
+                && self.alike(piece, like)
+                && nearly(&piece.edge, at) < clear * clear
+        };
+        let beside = [but.0, but.1].into_iter().flat_map(|index| {
+            let piece = self.pieces.get(index);
+            [
+                piece.and_then(|piece| piece.before),
+                piece.and_then(|piece| piece.next),
+            ]
+        });
+        let mut beside = beside.flatten();
+        if beside.any(|index| {
+            self.pieces
+                .get(index)
+                .is_some_and(|piece| near(index, piece))
+        }) {
+            return true;
+        }
+        let mut found = false;
         self.visit(
-            Bounds::of(at, at),
+            (Bounds::of(at, at), clear),
             |best| best,
-            clear,
+            |_| false,
             |index, piece| {
-                if index != but.0
-                    && index != but.1
-                    && self.alike(piece, like)
-                    && nearly(&piece.edge, at) < clear * clear
-                {
-                    found = true;
-                    return -1.0;
-                }
-                clear
+                found |= near(index, piece);
+                if found { -1.0 } else { clear }
             },
         );
         found
     }
 
-    /// Goes through the edges near a box, the nearer boxes first. What is returned for an edge is a distance beyond
-    /// which, once widened, nothing matters any more.
+    /// Goes through the edges near a box, the nearer boxes first, and leaves boxes out as told. What is returned for an
+    /// edge is a distance beyond which, once widened, nothing matters any more.
     fn visit(
         &self,
-        around: Bounds,
+        (around, start): (Bounds, f64),
         widened: impl Fn(f64) -> f64,
-        start: f64,
+        skip: impl Fn(&Boxed) -> bool,
         mut each: impl FnMut(usize, &Piece) -> f64,
     ) {
         let mut best = start;
-        let mut open = vec![(0.0, 0_usize)];
+        let mut open: SmallVec<[(f64, usize); 32]> = SmallVec::new();
+        open.push((0.0, 0));
         while let Some((apart, node)) = open.pop() {
             let limit = widened(best);
             if limit < 0.0 || apart > limit * limit {
@@ -182,7 +280,8 @@ impl<'a> Edges<'a> {
             }
             let mut next = [2 * node + 1, 2 * node + 2].map(|child| {
                 self.node(child)
-                    .map(|bounds| (bounds.apart(&around), child))
+                    .filter(|boxed| !skip(boxed))
+                    .map(|boxed| (boxed.bounds.apart(&around), child))
             });
             if let [Some(left), Some(right)] = next
                 && left.0 <= right.0
@@ -193,7 +292,7 @@ impl<'a> Edges<'a> {
         }
     }
 
-    /// Every edge after the given one that comes within a distance of it.
+    /// Every edge after the given one that comes within a distance of it, but for those that its neighbours hide.
     pub fn near(
         &self,
         index: usize,
@@ -203,12 +302,15 @@ impl<'a> Edges<'a> {
     ) {
         let around = piece.edge.bounds();
         let within = within as f64 + MARGIN;
+        let neighbours = self.neighbours(piece, within);
         self.visit(
-            around,
+            (around, within),
             |best| best,
-            within,
+            |boxed| neighbours.hide(boxed),
             |other, against| {
-                if other > index && against.edge.bounds().apart(&around) <= within * within {
+                let boxed = Boxed::of(against);
+                let near = other > index && boxed.bounds.apart(&around) <= within * within;
+                if near && !neighbours.hide(&boxed) {
                     each(other, against);
                 }
                 within
@@ -216,7 +318,23 @@ impl<'a> Edges<'a> {
         );
     }
 
-    fn node(&self, node: usize) -> Option<Bounds> {
+    fn neighbours(&self, piece: &Piece, within: f64) -> Neighbours {
+        let (before, after) = (piece.before, piece.next);
+        let end = |index: Option<usize>, pick: fn(&Edge) -> Point| {
+            index
+                .and_then(|index| self.pieces.get(index))
+                .map(|piece| pick(&piece.edge))
+        };
+        Neighbours {
+            own: [piece.edge.a, piece.edge.b],
+            ends: [end(before, |edge| edge.a), end(after, |edge| edge.b)],
+            like: piece.sort(),
+            // As `any_within` has it for a disc of this width, and the rounding of the floats.
+            clear: within * within * 1e-12 + within * 4.0 + 16.0,
+        }
+    }
+
+    fn node(&self, node: usize) -> Option<Boxed> {
         self.boxes.get(node).copied().flatten()
     }
 
@@ -234,21 +352,22 @@ fn add(pieces: &mut Vec<Piece>, wall: usize, of: &Wall, form: &Form) {
         edge,
         wall,
         next: Some(first + offset + 1),
+        before: (first + offset).checked_sub(1).filter(|at| *at >= first),
         spread: of.figure.spread,
         doubt: of.doubt,
     }));
+    let last = pieces.len().saturating_sub(1);
     if let Some(last) = pieces.last_mut() {
         last.next = chain.closed.then_some(first);
+    }
+    if let (true, Some(piece)) = (chain.closed, pieces.get_mut(first)) {
+        piece.before = Some(last);
     }
 }
 
 /// Edges that follow each other lie near each other, so their own order is order enough.
-fn boxes_around(pieces: &[Piece]) -> (Vec<Option<Bounds>>, usize) {
-    let around = |run: &[Piece]| {
-        run.iter()
-            .map(|piece| piece.edge.bounds())
-            .reduce(Bounds::join)
-    };
+fn boxes_around(pieces: &[Piece]) -> (Vec<Option<Boxed>>, usize) {
+    let around = |run: &[Piece]| run.iter().map(Boxed::of).reduce(Boxed::join);
     let width = pieces.len().div_ceil(LEAF).max(1).next_power_of_two();
     let lowest = pieces
         .chunks(LEAF)
@@ -258,7 +377,7 @@ fn boxes_around(pieces: &[Piece]) -> (Vec<Option<Bounds>>, usize) {
     while let Some(row) = levels.last().filter(|row| row.len() > 1) {
         let joined = row
             .chunks(2)
-            .map(|pair| pair.iter().flatten().copied().reduce(Bounds::join));
+            .map(|pair| pair.iter().flatten().copied().reduce(Boxed::join));
         levels.push(joined.collect());
     }
     (levels.into_iter().rev().flatten().collect(), width - 1)

@@ -1,10 +1,12 @@
 //! The straight links between walls: how long, and from where to where.
 
 use std::cmp::Ordering;
+use std::rc::Rc;
 
 use super::super::chain::Edge;
 use super::super::distance::{Gap, from_point, in_common};
-use super::super::exact::{Span, Vector, part_way};
+use super::super::exact::{Span, Vector, floats_between, part_way};
+use super::super::search::nearly;
 use super::View;
 use super::edges::{Edges, Piece};
 use crate::plan::figure::Point;
@@ -19,8 +21,28 @@ pub(super) struct Link {
     pub feet: (Point, Point),
 }
 
-/// All links that may matter, longer than `above` and no longer than `most`, in order.
-pub(super) fn links(edges: &Edges, above: i64, most: i64) -> Vec<Link> {
+/// The first links looked for are no longer than this, in nanometres; then always four times as long.
+const FIRST: i64 = 150_000_000;
+
+/// Where one window of links ends and how far the next goes.
+pub(super) fn window(above: i64) -> i64 {
+    match above < 0 {
+        true => FIRST,
+        false => above.saturating_mul(4),
+    }
+}
+
+/// All links that may matter, longer than `above` and no longer than the window that begins there, in order; found once.
+pub(super) fn links(edges: &Edges, above: i64) -> Rc<[Link]> {
+    let known = edges.found.borrow().get(&above).cloned();
+    known.unwrap_or_else(|| {
+        let found: Rc<[Link]> = find(edges, above, window(above)).into();
+        edges.found.borrow_mut().insert(above, found.clone());
+        found
+    })
+}
+
+fn find(edges: &Edges, above: i64, most: i64) -> Vec<Link> {
     let mut found = Vec::new();
     let within = most.saturating_add(edges.slack);
     for (index, piece) in edges.pieces.iter().enumerate() {
@@ -28,17 +50,56 @@ pub(super) fn links(edges: &Edges, above: i64, most: i64) -> Vec<Link> {
             if piece.next == Some(other) || against.next == Some(index) {
                 return;
             }
+            let pair = (index, other);
+            if !matters(
+                edges,
+                roughly(&piece.edge, &against.edge),
+                pair,
+                (piece, against),
+            ) {
+                return;
+            }
             let link = link(edges, (index, piece), (other, against));
-            if link.width.high > above
-                && link.width.high <= most
-                && matters(edges, &link, piece, against)
-            {
+            if link.width.high > above && link.width.high <= most {
                 found.push(link);
             }
         });
     }
     found.sort_unstable();
     found
+}
+
+/// The two ends of the shortest way from one edge to another, to a nanometre or so; the same where they meet.
+fn roughly(one: &Edge, other: &Edge) -> (Point, Point) {
+    if one.bounds().touches(&other.bounds()) && one.meets(other) {
+        return (one.a, one.a);
+    }
+    let ends = [
+        (one.a, other, false),
+        (one.b, other, false),
+        (other.a, one, true),
+        (other.b, one, true),
+    ];
+    let far = |(end, edge, _): &(Point, &Edge, bool)| nearly(edge, *end);
+    let [first, rest @ ..] = ends;
+    let less = |best, next| if far(&next) < far(&best) { next } else { best };
+    let (end, edge, turned) = rest.into_iter().fold(first, less);
+    let foot = foot(end, edge);
+    if turned { (foot, end) } else { (end, foot) }
+}
+
+fn foot(point: Point, edge: &Edge) -> Point {
+    let (x, y) = floats_between(edge.a, edge.b);
+    let (px, py) = floats_between(edge.a, point);
+    let squared = x * x + y * y;
+    match squared > 0.0 {
+        true => part_way(
+            edge.a,
+            edge.b,
+            ((px * x + py * y) / squared).clamp(0.0, 1.0),
+        ),
+        false => edge.a,
+    }
 }
 
 fn link(edges: &Edges, one: (usize, &Piece), other: (usize, &Piece)) -> Link {
@@ -104,12 +165,16 @@ fn back(gap: Gap) -> Gap {
 }
 
 /// Whether no other edge comes inside the disc on a link: else the two links by way of that edge do as well.
-fn matters(edges: &Edges, link: &Link, one: &Piece, other: &Piece) -> bool {
-    let (from, to) = link.feet;
+fn matters(
+    edges: &Edges,
+    (from, to): (Point, Point),
+    pair: (usize, usize),
+    (one, other): (&Piece, &Piece),
+) -> bool {
     if from == to || !edges.alike(one, other) {
         return true;
     }
     let (x, y) = Vector::between(from, to).floats();
     let radius = (x * x + y * y).sqrt() / 2.0;
-    !edges.any_within(part_way(from, to, 0.5), radius, link.edges, one)
+    !edges.any_within(part_way(from, to, 0.5), radius, pair, one)
 }

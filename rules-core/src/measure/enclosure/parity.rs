@@ -7,7 +7,7 @@ use super::super::distance::distance;
 use super::super::exact::{Span, turn};
 use super::super::inside::{Place, contains};
 use super::edges::Edges;
-use super::links::{Link, links};
+use super::links::{Link, links, window};
 use super::{Opening, Target};
 use crate::plan::figure::{Form, Point};
 
@@ -49,9 +49,6 @@ impl Cell {
         }
     }
 }
-
-/// The first links taken are no longer than this, in nanometres; then always four times as long.
-const FIRST: i64 = 150_000_000;
 
 /// Walls growing together.
 pub(super) struct Growth<'a> {
@@ -101,15 +98,15 @@ impl<'a> Growth<'a> {
                 feet: (at, at),
             });
         }
-        let (mut above, mut most) = (-1, FIRST.min(cap));
-        while !self.done() && above < most {
-            for link in links(self.edges, above, most) {
-                if self.done() {
+        let mut above = -1;
+        while !self.done() && above < cap {
+            for link in links(self.edges, above).iter() {
+                if self.done() || link.width.low > cap {
                     break;
                 }
-                self.take(&link);
+                self.take(link);
             }
-            (above, most) = (most, most.saturating_mul(4).min(cap));
+            above = window(above);
         }
         self.events
     }
@@ -215,6 +212,9 @@ impl<'a> Growth<'a> {
 
     /// Whether a curve parts points that none before it parted; if so, they are in different classes from now on.
     fn parts(&mut self, around: u128) -> bool {
+        if around == 0 {
+            return false;
+        }
         let inside = |index: usize| around >> index & 1 == 1;
         let mut split = std::collections::BTreeMap::new();
         for (index, cell) in self.cells.iter().enumerate() {
@@ -240,7 +240,8 @@ impl<'a> Growth<'a> {
     /// Which of the points' rays to the north a line crosses an odd number of times.
     fn crossings(&self, line: &[Point]) -> u128 {
         let mut crossed = 0;
-        for (from, to) in line.iter().zip(line.iter().skip(1)) {
+        let steps = line.iter().zip(line.iter().skip(1));
+        for (from, to) in steps.filter(|(from, to)| from != to) {
             for (index, point) in self.points.iter().enumerate() {
                 let odd = point.is_some_and(|point| crosses_ray(*from, *to, point));
                 crossed ^= u128::from(odd) << index;

@@ -1,6 +1,7 @@
 //! Reading a plan: all that is wrong with it is found in one run.
 
 mod context;
+mod curve;
 mod fact;
 mod lists;
 mod lot;

@@ -43,10 +43,10 @@ impl Context<'_> {
         }
         let left = self.work_out(&mut drawn, waiting);
         self.refuse_left(&attempted, &left);
-        let figure = |(forms, spread)| Figure {
-            forms,
-            spread,
-            accuracy,
+        let figure = |drawn: Drawn| Figure {
+            forms: drawn.forms,
+            spread: drawn.spread,
+            accuracy: accuracy.map(|accuracy| accuracy.saturating_add(drawn.off)),
         };
         drawn
             .into_iter()
@@ -127,11 +127,8 @@ impl Context<'_> {
         span: Span,
     ) {
         let outline = self.vocabulary.outline(id);
-        if !forms
-            .0
-            .iter()
-            .all(|form| fits(form, forms.1, outline.shape))
-        {
+        let fit = |form: &Form| fits(form, forms.spread, outline.shape);
+        if !forms.forms.iter().all(fit) {
             let message = format!(
                 "`{}` cannot have the shape of the outline that it is taken from.",
                 outline.name
@@ -139,12 +136,18 @@ impl Context<'_> {
             self.faults.add("wrong-shape", span, message);
             return;
         }
-        let flaw = forms.0.iter().find_map(|form| match form {
+        let flaw = forms.forms.iter().find_map(|form| match form {
             Form::Ring(ring) => valid::flaw(ring),
             Form::Path(path) => twice(path),
             Form::Point(_) => None,
         });
         match flaw {
+            Some(Flaw::Crossing(..)) if forms.off > 0 => {
+                let message = format!("`{}` crosses or touches itself.", outline.name);
+                self.faults.add("crosses-itself", span, message).help(
+                    "Look at how far its arcs stand out or in: one of them reaches another side.",
+                );
+            }
             Some(flaw) => self.refuse_flaw(&outline.name, flaw, span),
             None => {
                 drawn.insert(id, forms);
@@ -194,22 +197,34 @@ fn fits(form: &Form, spread: i64, shape: Shape) -> bool {
 }
 
 /// An outline worked out from another. The accuracy is the thing's own, and given to it later.
-fn worked_out((forms, spread): &Drawn, how: How) -> Result<Drawn, &'static str> {
-    let from = Figure {
-        forms: forms.clone(),
-        spread: *spread,
+fn worked_out(from: &Drawn, how: How) -> Result<Drawn, &'static str> {
+    let round = from.spread > 0 || from.smooth;
+    let how = match how {
+        // What is round already has no corners to make square.
+        How::Outward(by, _) if round => How::Outward(by, Corners::Round),
+        how => how,
+    };
+    // Moved straight sides would no longer be near the moved arcs.
+    if from.off > 0 && !matches!(how, How::Same | How::Outward(_, Corners::Round)) {
+        return Err("It has arcs: write `corners: round`, or draw this outline.");
+    }
+    let figure = Figure {
+        forms: from.forms.clone(),
+        spread: from.spread,
         accuracy: None,
     };
     let moved = match how {
-        How::Same => Ok(from.clone()),
-        // What is round already has no corners to make square.
-        How::Outward(by, _) if *spread > 0 => outward(&from, by, Corners::Round),
-        How::Outward(by, corners) => outward(&from, by, corners),
-        How::Inward(by) => inward(&from, by),
+        How::Same => Ok(figure),
+        How::Outward(by, corners) => outward(&figure, by, corners),
+        How::Inward(by) => inward(&figure, by),
     };
     moved
-        .map(|figure| (figure.forms, figure.spread))
-        .map_err(|fault| why_not(&fault, forms))
+        .map(|figure| Drawn {
+            off: from.off,
+            smooth: from.smooth,
+            ..Drawn::new(figure.forms, figure.spread)
+        })
+        .map_err(|fault| why_not(&fault, &from.forms))
 }
 
 /// Why an outline cannot be worked out, and what to do instead.

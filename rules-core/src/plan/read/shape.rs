@@ -8,13 +8,16 @@ use crate::text::{Entry, MapReader, Node, Span};
 use crate::vocabulary::Shape;
 
 /// The most points of one form; a curve is drawn well with far fewer.
-const MOST_POINTS: usize = 1000;
+pub(super) const MOST_POINTS: usize = 1000;
 /// The ways to draw an outline other than by its points.
-const WAYS: [&str; 9] = [
+const WAYS: [&str; 12] = [
     "circle",
     "rectangle",
     "rounded-rectangle",
+    "l-shape",
     "oval",
+    "kidney",
+    "curved",
     "band",
     "outward",
     "inward",
@@ -22,8 +25,30 @@ const WAYS: [&str; 9] = [
     "parts",
 ];
 
-/// Forms and their spread, as in a [`Figure`](super::super::Figure).
-pub(super) type Drawn = (Vec<Form>, i64);
+/// An outline without the accuracy of its thing.
+#[derive(Clone)]
+pub(super) struct Drawn {
+    /// As in a [`Figure`](super::super::Figure).
+    pub forms: Vec<Form>,
+    /// As in a figure.
+    pub spread: i64,
+    /// How far the forms are from the arcs that they stand for, in nanometres.
+    pub off: i64,
+    /// Whether it has no corner at all, though its forms have.
+    pub smooth: bool,
+}
+
+impl Drawn {
+    /// What is drawn exactly.
+    pub fn new(forms: Vec<Form>, spread: i64) -> Self {
+        Drawn {
+            forms,
+            spread,
+            off: 0,
+            smooth: false,
+        }
+    }
+}
 
 /// An outline as written.
 pub(super) enum Outlined {
@@ -48,7 +73,7 @@ impl<'a> Context<'a> {
         let Some(entries) = node.as_map() else {
             return self
                 .points(shape, entry, node)
-                .map(|form| Outlined::Drawn((vec![form], 0)));
+                .map(|form| Outlined::Drawn(Drawn::new(vec![form], 0)));
         };
         let way = entries.iter().find(|way| WAYS.contains(&way.key.as_str()));
         match way.map(|way| (way.key.as_str(), way)) {
@@ -90,6 +115,9 @@ impl<'a> Context<'a> {
         match way.key.as_str() {
             "circle" => self.circle(&way.value),
             "oval" => self.oval(&way.value),
+            "kidney" => self.kidney(&way.value),
+            "curved" => self.curved(&way.value),
+            "l-shape" => self.l_shape(&way.value),
             "band" => self.band(&way.value),
             _ => self.rectangle(&way.value, way.key == "rounded-rectangle"),
         }
@@ -181,7 +209,7 @@ impl<'a> Context<'a> {
             self.point(&at?.value),
             self.positive("radius", &radius?.value),
         );
-        Some((vec![Form::Point(at?)], radius?))
+        Some(Drawn::new(vec![Form::Point(at?)], radius?))
     }
 
     fn oval(&mut self, node: &'a Node) -> Option<Drawn> {
@@ -196,7 +224,7 @@ impl<'a> Context<'a> {
         } else {
             Form::Path(vec![from, to])
         };
-        Some((vec![form], radius))
+        Some(Drawn::new(vec![form], radius))
     }
 
     /// A line with a width: it ends in half circles, so that it is never too small.
@@ -209,7 +237,7 @@ impl<'a> Context<'a> {
             self.positive("width", &width?.value),
         );
         let width = width?;
-        Some((vec![form?], width / 2 + width % 2))
+        Some(Drawn::new(vec![form?], width / 2 + width % 2))
     }
 
     fn rectangle(&mut self, node: &'a Node, rounded: bool) -> Option<Drawn> {
@@ -242,7 +270,8 @@ impl<'a> Context<'a> {
             Some(radius) => self.corner_radius(radius?, length.min(width))?,
             None => 0,
         };
-        Some((vec![rectangle(at, (length, width), radius, turned)], radius))
+        let form = rectangle(at, (length, width), radius, turned);
+        Some(Drawn::new(vec![form], radius))
     }
 
     fn corner_radius(&mut self, entry: &'a Entry, narrow: i64) -> Option<i64> {
@@ -276,8 +305,8 @@ impl<'a> Context<'a> {
             .collect();
         let parts: Option<Vec<Drawn>> = read.into_iter().collect();
         let parts = parts?;
-        let spread = parts.first().map_or(0, |part| part.1);
-        if parts.iter().any(|part| part.1 != spread) {
+        let spread = parts.first().map_or(0, |part| part.spread);
+        if parts.iter().any(|part| part.spread != spread) {
             self.faults
                 .add(
                     "unlike-parts",
@@ -287,7 +316,12 @@ impl<'a> Context<'a> {
                 .help("Draw the round part by its points, or make two things of it.");
             return None;
         }
-        Some((parts.into_iter().flat_map(|part| part.0).collect(), spread))
+        let off = parts.iter().map(|part| part.off).max().unwrap_or(0);
+        let forms = parts.into_iter().flat_map(|part| part.forms).collect();
+        Some(Drawn {
+            off,
+            ..Drawn::new(forms, spread)
+        })
     }
 
     fn part(&mut self, shape: Shape, entry: &'a Entry, node: &'a Node) -> Option<Drawn> {
@@ -304,7 +338,9 @@ impl<'a> Context<'a> {
                 self.faults.add("unknown-way", way.key_span, message);
                 None
             }
-            None => self.points(shape, entry, node).map(|form| (vec![form], 0)),
+            None => self
+                .points(shape, entry, node)
+                .map(|form| Drawn::new(vec![form], 0)),
         }
     }
 
@@ -362,19 +398,7 @@ impl<'a> Context<'a> {
 /// A rectangle drawn from its corner `at`, turned against the clock about it; with a radius, the smaller one that a
 /// spread of that radius makes into the rounded one. Where the radius takes up a whole side, a line or a point is left.
 fn rectangle(at: Point, (length, width): (i64, i64), radius: i64, turned: i128) -> Form {
-    let turn = turned as f64 / 1e9 * std::f64::consts::PI / 180.0;
-    let (sin, cos) = if turned == 0 {
-        (0.0, 1.0)
-    } else {
-        (libm::sin(turn), libm::cos(turn))
-    };
-    let corner = |along: i64, across: i64| {
-        let (along, across) = (along as f64, across as f64);
-        Point {
-            x: at.x.saturating_add(whole(along * cos - across * sin)),
-            y: at.y.saturating_add(whole(along * sin + across * cos)),
-        }
-    };
+    let corner = corners_at(at, turned);
     let (far, high) = (length - radius, width - radius);
     match (far > radius, high > radius) {
         (true, true) => Form::Ring(vec![
@@ -385,6 +409,23 @@ fn rectangle(at: Point, (length, width): (i64, i64), radius: i64, turned: i128) 
         ]),
         (false, false) => Form::Point(corner(radius, radius)),
         _ => Form::Path(vec![corner(radius, radius), corner(far, high)]),
+    }
+}
+
+/// Gives places by how far along and across they lie from a corner, turned against the clock about it.
+pub(super) fn corners_at(at: Point, turned: i128) -> impl Fn(i64, i64) -> Point {
+    let turn = turned as f64 / 1e9 * std::f64::consts::PI / 180.0;
+    let (sin, cos) = if turned == 0 {
+        (0.0, 1.0)
+    } else {
+        (libm::sin(turn), libm::cos(turn))
+    };
+    move |along, across| {
+        let (along, across) = (along as f64, across as f64);
+        Point {
+            x: at.x.saturating_add(whole(along * cos - across * sin)),
+            y: at.y.saturating_add(whole(along * sin + across * cos)),
+        }
     }
 }
 

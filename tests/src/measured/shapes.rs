@@ -1,0 +1,477 @@
+//! Distances, lengths and areas of what is drawn.
+
+use rules_core::plan::Point;
+
+use super::property::Measure;
+use super::site::{Fact, Item, M, MM, Shape, Site};
+use super::truth::{
+    self, P, all, apart, area, distance, p, part_way, pieces, to_segment, to_shape,
+};
+use crate::soundness::random::Random;
+
+/// Lengths are good to a few nanometres.
+const NEAR: f64 = 8.0;
+
+/// All measures of this sort.
+pub const MEASURES: &[Measure] = &[
+    Measure {
+        name: "distance, level",
+        rule: "    require: {distance: {from: pool.water, to: building.wall}, at-least: LIMIT}",
+        limits: ["1 m", "3 m", "10 ft"],
+        draw: beside_a_house,
+        truth: |site| {
+            Some(distance(
+                site.pool().shape("water"),
+                site.first("building").shape("wall"),
+            ))
+        },
+        fine: NEAR,
+        exact: NEAR,
+        reach: 20.0,
+    },
+    Measure {
+        name: "distance, farthest",
+        rule: "    require: {distance: {from: pool.water, to: well.casing, farthest: yes}, at-most: LIMIT}",
+        limits: ["8 m", "12 m", "40 ft"],
+        draw: beside_a_well,
+        truth: |site| {
+            let (pool, well) = (
+                site.pool().shape("water"),
+                p(site.first("well").shape("casing").corners()[0]),
+            );
+            let far = pool
+                .corners()
+                .iter()
+                .map(|corner| apart(p(*corner), well))
+                .fold(0.0, f64::max);
+            Some(far + pool.radius() as f64)
+        },
+        fine: NEAR,
+        exact: NEAR,
+        reach: 20.0,
+    },
+    Measure {
+        name: "distance to what lies beyond a lot line",
+        rule: "    require: {distance: {from: pool.water, to: {kind: lot-line, where: {fact: lot-line.faces, is: rear}}}, at-least: LIMIT}",
+        limits: ["1 m", "3 m", "10 ft"],
+        draw: near_the_rear,
+        truth: |site| {
+            Some(short_of(
+                site.pool().shape("water"),
+                (p(site.lot[2]), p(site.lot[3])),
+            ))
+        },
+        fine: NEAR,
+        exact: NEAR,
+        reach: 20.0,
+    },
+    Measure {
+        name: "depth of the rear yard",
+        rule: "    require: {distance: {from: building.wall, to: {kind: lot-line, where: {fact: lot-line.faces, is: rear}}}, at-least: LIMIT}",
+        limits: ["6 m", "8 m", "25 ft"],
+        draw: beside_a_house,
+        truth: |site| {
+            let rear = Shape::Line(vec![site.lot[2], site.lot[3]]);
+            Some(distance(site.first("building").shape("wall"), &rear))
+        },
+        fine: NEAR,
+        exact: NEAR,
+        reach: 20.0,
+    },
+    Measure {
+        name: "distance in space, a level wire",
+        rule: "    require: {distance: {from: pool.water, to: overhead-line.conductor, measured: in-space}, at-least: LIMIT}",
+        limits: ["6 m", "7 m", "22.5 ft"],
+        draw: under_a_level_wire,
+        truth: |site| {
+            let wire = site.first("overhead-line");
+            let along = distance(site.pool().shape("water"), wire.shape("conductor"));
+            let high = wire.amount("height") - site.pool().amount("height-above-ground");
+            Some((along * along + high * high).sqrt())
+        },
+        fine: NEAR,
+        exact: 2e6,
+        reach: 20.0,
+    },
+    Measure {
+        name: "height between, plumb",
+        rule: "    require: {distance: {from: pool.water, to: overhead-line.conductor, measured: plumb}, at-least: LIMIT}",
+        limits: ["6 m", "7 m", "22.5 ft"],
+        draw: under_a_level_wire,
+        truth: |site| {
+            Some(
+                site.first("overhead-line").amount("height")
+                    - site.pool().amount("height-above-ground"),
+            )
+        },
+        fine: NEAR,
+        exact: NEAR,
+        reach: 40.0,
+    },
+    Measure {
+        name: "distance to an arc",
+        rule: "    require: {distance: {from: pool.water, to: well.casing}, at-least: LIMIT}",
+        limits: ["1 m", "3 m", "10 ft"],
+        draw: a_curved_pool,
+        truth: |site| {
+            let (pool, well) = (
+                site.pool().shape("water"),
+                p(site.first("well").shape("casing").corners()[0]),
+            );
+            let ring = truth::with_its_arc(pool);
+            let far = truth::sides(&ring)
+                .into_iter()
+                .map(|side| to_segment(well, side))
+                .fold(f64::INFINITY, f64::min);
+            Some(if truth::within(&ring, well) { 0.0 } else { far })
+        },
+        // Three thousand corners are within half a micrometre of the arc; the corners that the library has are within
+        // 0.1 mm of it, and either end of an interval within twice that.
+        fine: 1000.0,
+        exact: 202_000.0,
+        reach: 20.0,
+    },
+    Measure {
+        name: "area",
+        rule: "    require: {area: {of: pool.water}, at-most: LIMIT}",
+        limits: ["20 m2", "32 m2", "400 sq ft"],
+        draw: beside_a_house,
+        truth: |site| Some(area(site.pool().shape("water"))),
+        fine: 1e9,
+        exact: 1e10,
+        reach: 10.0,
+    },
+    Measure {
+        name: "share of the lot",
+        rule: "    require: {area: {of: [building.wall, pool.water], share-of: lot.boundary}, at-most: LIMIT}",
+        limits: ["10 %", "12 %", "0.15"],
+        draw: apart_from_a_house,
+        truth: |site| {
+            let lot = area(&Shape::Area(site.lot.to_vec()));
+            let covered =
+                area(site.pool().shape("water")) + area(site.first("building").shape("wall"));
+            Some(1e9 * covered / lot)
+        },
+        fine: 1.0,
+        exact: 5.0,
+        reach: 5.0,
+    },
+    Measure {
+        name: "length",
+        rule: "    require: {length: {of: barrier-stretch.line}, at-most: LIMIT}",
+        limits: ["10 m", "20 m", "50 ft"],
+        draw: a_fence,
+        truth: |site| {
+            let long = pieces(site.first("barrier-stretch").shape("line"))
+                .into_iter()
+                .map(|(a, b)| apart(a, b));
+            Some(long.sum())
+        },
+        fine: NEAR,
+        exact: 2.0 * NEAR,
+        reach: 10.0,
+    },
+];
+
+/// Measures whose plans cannot be measured exactly, because a fact of theirs varies or a way is not searched.
+pub const LOOSE: &[Measure] = &[
+    Measure {
+        name: "distance in space, a sloping wire",
+        rule: "    require: {distance: {from: pool.water, to: overhead-line.conductor, measured: in-space}, at-least: LIMIT}",
+        limits: ["6 m", "7 m", "22.5 ft"],
+        draw: under_a_sloping_wire,
+        truth: |site| Some(to_a_sloping_wire(site)),
+        // The wire is looked at in steps of about a centimetre.
+        fine: 1e5,
+        exact: f64::INFINITY,
+        reach: 5.0,
+    },
+    Measure {
+        name: "distance on foot",
+        rule: "    require: {distance: {from: well.casing, to: tree.stem, measured: walking}, at-least: LIMIT}",
+        limits: ["6 m", "9 m", "30 ft"],
+        draw: on_both_sides_of_a_house,
+        truth: |site| Some(round_the_house(site)),
+        fine: NEAR,
+        exact: f64::INFINITY,
+        reach: 0.0,
+    },
+];
+
+/// How good a drawing may be, in nanometres.
+pub fn off(random: &mut Random) -> i64 {
+    *random.pick(&[0, 5 * MM, 50 * MM, 200 * MM])
+}
+
+/// A place between two others.
+pub fn place(random: &mut Random, x: (i64, i64), y: (i64, i64)) -> Point {
+    Point {
+        x: random.between(x.0 * M, x.1 * M),
+        y: random.between(y.0 * M, y.1 * M),
+    }
+}
+
+/// A rectangle around a place, turned by up to so many degrees.
+pub fn rectangle(
+    random: &mut Random,
+    at: Point,
+    long: (i64, i64),
+    wide: (i64, i64),
+    turn: i64,
+) -> Vec<Point> {
+    let angle =
+        random.between(-turn * 1000, turn * 1000) as f64 / 1000.0 * std::f64::consts::PI / 180.0;
+    let (cos, sin) = (libm::cos(angle), libm::sin(angle));
+    let (u, v) = (
+        random.between(long.0 * M, long.1 * M) as f64 / 2.0,
+        random.between(wide.0 * M, wide.1 * M) as f64 / 2.0,
+    );
+    [(-u, -v), (u, -v), (u, v), (-u, v)]
+        .map(|(x, y)| Point {
+            x: at.x + (x * cos - y * sin) as i64,
+            y: at.y + (x * sin + y * cos) as i64,
+        })
+        .to_vec()
+}
+
+/// Water: a rectangle, a circle or an oval.
+pub fn water(random: &mut Random, at: Point) -> Shape {
+    match random.below(4) {
+        0 => Shape::Round(vec![at], random.between(M, 3 * M)),
+        1 => {
+            let (x, y) = random.direction();
+            let to = Point {
+                x: at.x + (x * 3e9) as i64,
+                y: at.y + (y * 3e9) as i64,
+            };
+            Shape::Round(vec![at, to], random.between(M, 2 * M))
+        }
+        _ => Shape::Area(rectangle(random, at, (4, 10), (3, 5), 45)),
+    }
+}
+
+/// A lot of about 30 by 40 m with a pool; `sources` of things.
+pub fn site(random: &mut Random, water: Shape) -> Site {
+    let mut corner = |x: i64, y: i64| Point {
+        x: x * M + random.between(-M, M),
+        y: y * M + random.between(-M, M),
+    };
+    let lot = [corner(0, 0), corner(30, 0), corner(30, 40), corner(0, 40)];
+    let shifts = (0..3)
+        .map(|_| *random.pick(&[0, 0, 100 * MM, 300 * MM]))
+        .collect();
+    let own = random.below(2);
+    let pool = Item::new("pool", own, off(random)).drawn("water", water);
+    Site {
+        lot,
+        lot_off: off(random),
+        shifts,
+        items: vec![pool],
+    }
+}
+
+fn pool_at(random: &mut Random, x: (i64, i64), y: (i64, i64)) -> Site {
+    let at = place(random, x, y);
+    let shape = water(random, at);
+    site(random, shape)
+}
+
+/// A thing of a random source.
+pub fn item(random: &mut Random, kind: &'static str) -> Item {
+    Item::new(kind, random.below(3), off(random))
+}
+
+fn beside_a_house(random: &mut Random) -> Site {
+    let mut site = pool_at(random, (6, 24), (16, 30));
+    let at = place(random, (8, 22), (8, 24));
+    let wall = rectangle(random, at, (8, 12), (6, 10), 20);
+    site.items
+        .push(item(random, "building").drawn("wall", Shape::Area(wall)));
+    site
+}
+
+/// So far from the house that neither may overlap.
+fn apart_from_a_house(random: &mut Random) -> Site {
+    let mut site = pool_at(random, (8, 22), (29, 33));
+    let at = place(random, (10, 20), (9, 13));
+    let wall = rectangle(random, at, (8, 12), (6, 10), 10);
+    site.items
+        .push(item(random, "building").drawn("wall", Shape::Area(wall)));
+    site
+}
+
+/// A rectangle whose first side stands out or in.
+fn a_curved_pool(random: &mut Random) -> Site {
+    let at = place(random, (10, 20), (12, 26));
+    let ring = rectangle(random, at, (4, 8), (4, 5), 45);
+    let rise = *random.pick(&[-1, 1]) * random.between(100 * MM, 1900 * MM);
+    let mut site = site(random, Shape::Curved(ring, rise));
+    let at = place(random, (4, 26), (6, 32));
+    site.items
+        .push(item(random, "well").drawn("casing", Shape::Spot(at)));
+    site
+}
+
+fn beside_a_well(random: &mut Random) -> Site {
+    let mut site = pool_at(random, (6, 24), (10, 30));
+    let at = place(random, (2, 28), (2, 38));
+    site.items
+        .push(item(random, "well").drawn("casing", Shape::Spot(at)));
+    site
+}
+
+fn near_the_rear(random: &mut Random) -> Site {
+    pool_at(random, (12, 18), (31, 40))
+}
+
+/// From a pool near the middle of a line to what lies beyond the line, which runs with the lot to its left.
+fn short_of(pool: &Shape, (a, b): (P, P)) -> f64 {
+    let past =
+        |at: &Point| truth::cross((b.0 - a.0, b.1 - a.1), (p(*at).0 - a.0, p(*at).1 - a.1)) <= 0.0;
+    if pool.corners().iter().any(past) {
+        return 0.0;
+    }
+    let least = match pool {
+        Shape::Area(_) => truth::between(&pieces(pool), &[(a, b)]),
+        _ => pool
+            .corners()
+            .iter()
+            .map(|at| to_segment(p(*at), (a, b)))
+            .fold(f64::INFINITY, f64::min),
+    };
+    (least - pool.radius() as f64).max(0.0)
+}
+
+/// A pool whose rim stands a little over the ground.
+fn raised_pool(random: &mut Random) -> Site {
+    let mut site = pool_at(random, (6, 24), (10, 30));
+    let rim = Fact::Length(
+        random.between(100 * MM, 600 * MM),
+        *random.pick(&[0, 20 * MM, 100 * MM]),
+    );
+    site.items[0].facts.push(("height-above-ground", rim));
+    site
+}
+
+fn wire(random: &mut Random) -> Vec<Point> {
+    vec![
+        place(random, (-8, 6), (0, 40)),
+        place(random, (24, 38), (0, 40)),
+    ]
+}
+
+fn under_a_level_wire(random: &mut Random) -> Site {
+    let mut site = raised_pool(random);
+    let height = Fact::Length(
+        random.between(4 * M, 9 * M),
+        *random.pick(&[0, 50 * MM, 500 * MM]),
+    );
+    let path = wire(random);
+    site.items.push(
+        item(random, "overhead-line")
+            .drawn("conductor", Shape::Line(path))
+            .said("height", height),
+    );
+    site
+}
+
+fn under_a_sloping_wire(random: &mut Random) -> Site {
+    let mut site = raised_pool(random);
+    let height = Fact::Varying(random.between(4 * M, 9 * M), random.between(4 * M, 9 * M));
+    let path = wire(random);
+    site.items.push(
+        item(random, "overhead-line")
+            .drawn("conductor", Shape::Line(path))
+            .said("height", height),
+    );
+    site
+}
+
+/// From the water to a wire that climbs evenly from its one end to its other: by thirds in pieces of the wire.
+fn to_a_sloping_wire(site: &Site) -> f64 {
+    let (pool, item) = (site.pool().shape("water"), site.first("overhead-line"));
+    let ends = all(item.shape("conductor").corners());
+    let Some((_, Fact::Varying(from, to))) = item.facts.first() else {
+        return f64::NAN;
+    };
+    let rim = site.pool().amount("height-above-ground");
+    let at = |share: f64| {
+        let along = to_shape(part_way(ends[0], ends[1], share), pool);
+        let high = *from as f64 + share * (to - from) as f64 - rim;
+        (along * along + high * high).sqrt()
+    };
+    (0..=4000)
+        .map(|step| at(f64::from(step) / 4000.0))
+        .fold(f64::INFINITY, f64::min)
+}
+
+fn a_fence(random: &mut Random) -> Site {
+    let mut site = pool_at(random, (6, 24), (10, 30));
+    let corners = (0..random.between(2, 4))
+        .map(|_| place(random, (0, 30), (0, 40)))
+        .collect();
+    site.items
+        .push(item(random, "barrier-stretch").drawn("line", Shape::Line(corners)));
+    site
+}
+
+fn on_both_sides_of_a_house(random: &mut Random) -> Site {
+    let mut site = pool_at(random, (12, 18), (32, 34));
+    let wall = rectangle(
+        random,
+        Point {
+            x: 15 * M,
+            y: 15 * M,
+        },
+        (6, 12),
+        (4, 8),
+        45,
+    );
+    site.items
+        .push(item(random, "building").drawn("wall", Shape::Area(wall)));
+    let (from, to) = (
+        place(random, (2, 28), (1, 5)),
+        place(random, (2, 28), (25, 28)),
+    );
+    site.items
+        .push(item(random, "well").drawn("casing", Shape::Spot(from)));
+    site.items
+        .push(item(random, "tree").drawn("stem", Shape::Spot(to)));
+    site
+}
+
+/// The shorter of the two ways round the hull of the house and both ends, or straight where the house is not between.
+fn round_the_house(site: &Site) -> f64 {
+    let house = all(site.first("building").shape("wall").corners());
+    let spot = |kind: &str, outline: &str| p(site.first(kind).shape(outline).corners()[0]);
+    let (from, to) = (spot("well", "casing"), spot("tree", "stem"));
+    let straight = apart(from, to);
+    if truth::near_along((from, to), 0.0, |at| {
+        to_shape(at, site.first("building").shape("wall"))
+    })
+    .is_none()
+    {
+        return straight;
+    }
+    let mut round = truth::hull(house.into_iter().chain([from, to]).collect());
+    let Some(first) = round.iter().position(|at| *at == from) else {
+        return straight;
+    };
+    round.rotate_left(first);
+    let Some(last) = round.iter().position(|at| *at == to) else {
+        return straight;
+    };
+    let long = |way: &[P]| {
+        way.iter()
+            .zip(way.iter().skip(1))
+            .map(|(a, b)| apart(*a, *b))
+            .sum::<f64>()
+    };
+    let back: Vec<P> = round
+        .iter()
+        .skip(last)
+        .chain(round.first())
+        .copied()
+        .collect();
+    long(&round[..=last]).min(long(&back))
+}

@@ -1,0 +1,303 @@
+//! Plane geometry in plain floats, nanometres in and out: what a measure comes to in one exact world.
+
+use rules_core::plan::Point;
+
+use super::site::Shape;
+
+/// A place.
+pub type P = (f64, f64);
+
+/// As floats.
+pub fn p(at: Point) -> P {
+    (at.x as f64, at.y as f64)
+}
+
+/// All as floats.
+pub fn all(list: &[Point]) -> Vec<P> {
+    list.iter().map(|at| p(*at)).collect()
+}
+
+fn sub(a: P, b: P) -> P {
+    (a.0 - b.0, a.1 - b.1)
+}
+
+fn dot(a: P, b: P) -> f64 {
+    a.0 * b.0 + a.1 * b.1
+}
+
+/// Twice the area of the triangle of two vectors, positive where the second lies to the left of the first.
+pub fn cross(a: P, b: P) -> f64 {
+    a.0 * b.1 - a.1 * b.0
+}
+
+/// So far.
+pub fn length(a: P) -> f64 {
+    libm::sqrt(dot(a, a))
+}
+
+/// From one place to another.
+pub fn apart(a: P, b: P) -> f64 {
+    length(sub(a, b))
+}
+
+/// From a place to the other by a share.
+pub fn part_way(a: P, b: P, share: f64) -> P {
+    (a.0 + share * (b.0 - a.0), a.1 + share * (b.1 - a.1))
+}
+
+/// From a place to a straight piece.
+pub fn to_segment(at: P, (a, b): (P, P)) -> f64 {
+    let line = sub(b, a);
+    let squared = dot(line, line);
+    let share = if squared > 0.0 {
+        (dot(sub(at, a), line) / squared).clamp(0.0, 1.0)
+    } else {
+        0.0
+    };
+    apart(at, part_way(a, b, share))
+}
+
+/// Whether two straight pieces cross.
+pub fn meets((a, b): (P, P), (c, d): (P, P)) -> bool {
+    let side = |p: P, q: P, r: P| cross(sub(q, p), sub(r, p));
+    side(a, b, c) * side(a, b, d) < 0.0 && side(c, d, a) * side(c, d, b) < 0.0
+}
+
+/// The straight pieces of a shape's line.
+pub fn pieces(shape: &Shape) -> Vec<(P, P)> {
+    let list = all(shape.corners());
+    match shape {
+        Shape::Area(_) => sides(&list),
+        Shape::Curved(..) => sides(&with_its_arc(shape)),
+        _ if list.len() == 1 => vec![(list[0], list[0])],
+        _ => list
+            .iter()
+            .copied()
+            .zip(list.iter().copied().skip(1))
+            .collect(),
+    }
+}
+
+/// The sides of a ring.
+pub fn sides(ring: &[P]) -> Vec<(P, P)> {
+    ring.iter()
+        .copied()
+        .zip(ring.iter().copied().cycle().skip(1))
+        .collect()
+}
+
+/// Whether a place lies within a ring, by the number of sides to the north of it.
+pub fn within(ring: &[P], at: P) -> bool {
+    let over = |(a, b): &(P, P)| {
+        (a.0 > at.0) != (b.0 > at.0) && at.1 < a.1 + (b.1 - a.1) * (at.0 - a.0) / (b.0 - a.0)
+    };
+    sides(ring).iter().filter(|side| over(side)).count() % 2 == 1
+}
+
+/// From a place to a shape; nothing within it.
+pub fn to_shape(at: P, shape: &Shape) -> f64 {
+    if matches!(shape, Shape::Area(ring) if within(&all(ring), at)) {
+        return 0.0;
+    }
+    let least = pieces(shape)
+        .into_iter()
+        .map(|piece| to_segment(at, piece))
+        .fold(f64::INFINITY, f64::min);
+    (least - shape.radius() as f64).max(0.0)
+}
+
+/// From one shape to another.
+pub fn distance(one: &Shape, other: &Shape) -> f64 {
+    let inside = |outer: &Shape, inner: &Shape| matches!(outer, Shape::Area(ring) if within(&all(ring), p(inner.corners()[0])));
+    if inside(one, other) || inside(other, one) {
+        return 0.0;
+    }
+    let least = between(&pieces(one), &pieces(other));
+    (least - (one.radius() + other.radius()) as f64).max(0.0)
+}
+
+/// From some straight pieces to others.
+pub fn between(ones: &[(P, P)], others: &[(P, P)]) -> f64 {
+    let mut least = f64::INFINITY;
+    for a in ones {
+        for b in others {
+            if meets(*a, *b) {
+                return 0.0;
+            }
+            least = least.min(to_segment(a.0, *b)).min(to_segment(a.1, *b));
+            least = least.min(to_segment(b.0, *a)).min(to_segment(b.1, *a));
+        }
+    }
+    least
+}
+
+/// The ring of a shape whose first side is an arc, the arc in three thousand steps. The middle of the circle is where the
+/// lines meet that halve the ways from either end to the top of the arc.
+pub fn with_its_arc(shape: &Shape) -> Vec<P> {
+    const STEPS: u32 = 3000;
+    let Shape::Curved(corners, rise) = shape else {
+        return all(shape.corners());
+    };
+    let corners = all(corners);
+    let (a, b, rise) = (corners[0], corners[1], *rise as f64);
+    let long = apart(a, b);
+    let out = ((b.1 - a.1) / long, (a.0 - b.0) / long);
+    let top = (
+        f64::midpoint(a.0, b.0) + out.0 * rise,
+        f64::midpoint(a.1, b.1) + out.1 * rise,
+    );
+    // The chord of half the arc, halved at a right angle, meets the axis of the arc: by likeness of triangles.
+    let radius = (long * long / 4.0 + rise * rise) / (2.0 * rise);
+    let middle = (top.0 - out.0 * radius, top.1 - out.1 * radius);
+    let spoke = sub(top, middle);
+    let angle = |at: P| libm::atan2(cross(spoke, sub(at, middle)), dot(spoke, sub(at, middle)));
+    let (from, to) = (angle(a), angle(b));
+    let turned = |angle: f64| {
+        let (cos, sin) = (libm::cos(angle), libm::sin(angle));
+        (
+            middle.0 + spoke.0 * cos - spoke.1 * sin,
+            middle.1 + spoke.0 * sin + spoke.1 * cos,
+        )
+    };
+    let step = |step: u32| turned(from + (to - from) * f64::from(step) / f64::from(STEPS));
+    (0..STEPS)
+        .map(step)
+        .chain(corners.into_iter().skip(1))
+        .collect()
+}
+
+/// Twice the area of a ring that runs against the clock.
+pub fn twice_area(ring: &[P]) -> f64 {
+    let origin = ring.first().copied().unwrap_or_default();
+    sides(ring)
+        .iter()
+        .map(|(a, b)| cross(sub(*a, origin), sub(*b, origin)))
+        .sum()
+}
+
+/// The area of a ring or of a round shape.
+pub fn area(shape: &Shape) -> f64 {
+    let radius = shape.radius() as f64;
+    match shape {
+        Shape::Area(ring) => twice_area(&all(ring)).abs() / 2.0,
+        Shape::Round(..) => {
+            let long: f64 = pieces(shape).into_iter().map(|(a, b)| apart(a, b)).sum();
+            radius * (2.0 * long + std::f64::consts::PI * radius)
+        }
+        Shape::Curved(..) => twice_area(&with_its_arc(shape)).abs() / 2.0,
+        Shape::Spot(_) | Shape::Line(_) => 0.0,
+    }
+}
+
+/// The part of a ring to the left of a line through two places (Sutherland and Hodgman, 1974).
+pub fn left_of(ring: &[P], (a, b): (P, P)) -> Vec<P> {
+    let height = |at: P| cross(sub(b, a), sub(at, a));
+    let mut kept = Vec::new();
+    for (from, to) in sides(ring) {
+        let (start, end) = (height(from), height(to));
+        if start >= 0.0 {
+            kept.push(from);
+        }
+        if (start < 0.0) != (end < 0.0) {
+            kept.push(part_way(from, to, start / (start - end)));
+        }
+    }
+    kept
+}
+
+/// The part of a ring within a convex ring that runs against the clock.
+pub fn cut_to(ring: &[P], convex: &[P]) -> Vec<P> {
+    sides(convex)
+        .into_iter()
+        .fold(ring.to_vec(), |left, side| left_of(&left, side))
+}
+
+/// The same ring, against the clock.
+pub fn against_the_clock(mut ring: Vec<P>) -> Vec<P> {
+    if twice_area(&ring) < 0.0 {
+        ring.reverse();
+    }
+    ring
+}
+
+/// The area that a disc around a place shares with a ring: each side with the centre makes a triangle, cut by the circle.
+pub fn in_disc(ring: &[P], centre: P, radius: f64) -> f64 {
+    let slice = |(a, b): (P, P)| {
+        let (a, b) = (sub(a, centre), sub(b, centre));
+        let line = sub(b, a);
+        let (m, half) = (dot(line, line), dot(a, line));
+        let root = half * half - m * (dot(a, a) - radius * radius);
+        let sector = |u: P, v: P| radius * radius * libm::atan2(cross(u, v), dot(u, v)) / 2.0;
+        if root <= 0.0 || m == 0.0 {
+            return sector(a, b);
+        }
+        let (s, t) = (
+            (-half - libm::sqrt(root)) / m,
+            (-half + libm::sqrt(root)) / m,
+        );
+        if t <= 0.0 || s >= 1.0 {
+            return sector(a, b);
+        }
+        let (enter, leave) = (part_way(a, b, s.max(0.0)), part_way(a, b, t.min(1.0)));
+        let before = if s > 0.0 { sector(a, enter) } else { 0.0 };
+        let after = if t < 1.0 { sector(leave, b) } else { 0.0 };
+        before + cross(enter, leave) / 2.0 + after
+    };
+    sides(ring).into_iter().map(slice).sum::<f64>().abs()
+}
+
+/// The share from and to which a straight piece lies within a distance of something convex; `None` where nowhere.
+pub fn near_along((a, b): (P, P), by: f64, far: impl Fn(P) -> f64) -> Option<(f64, f64)> {
+    let at = |share: f64| far(part_way(a, b, share));
+    // The distance to something convex is convex: its least place by thirds, then the two crossings by halves.
+    let (mut low, mut high) = (0.0, 1.0);
+    for _ in 0..200 {
+        let (one, two) = (low + (high - low) / 3.0, high - (high - low) / 3.0);
+        if at(one) <= at(two) {
+            high = two
+        } else {
+            low = one
+        }
+    }
+    let least = f64::midpoint(low, high);
+    if at(least) > by {
+        return None;
+    }
+    let edge = |mut inner: f64, mut outer: f64| {
+        if at(outer) <= by {
+            return outer;
+        }
+        for _ in 0..100 {
+            let middle = f64::midpoint(inner, outer);
+            if at(middle) <= by {
+                inner = middle
+            } else {
+                outer = middle
+            }
+        }
+        inner
+    };
+    Some((edge(least, 0.0), edge(least, 1.0)))
+}
+
+/// The places of a ring without the corners that point in, against the clock (Andrew's monotone chain, 1979).
+pub fn hull(mut list: Vec<P>) -> Vec<P> {
+    list.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)));
+    let half = |list: &mut dyn Iterator<Item = P>| {
+        let mut kept: Vec<P> = Vec::new();
+        for at in list {
+            while let [.., a, b] = kept.as_slice() {
+                if cross(sub(*b, *a), sub(at, *a)) > 0.0 {
+                    break;
+                }
+                kept.pop();
+            }
+            kept.push(at);
+        }
+        kept.pop();
+        kept
+    };
+    let mut lower = half(&mut list.iter().copied());
+    lower.extend(half(&mut list.iter().rev().copied()));
+    lower
+}
