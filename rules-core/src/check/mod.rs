@@ -14,6 +14,7 @@ mod finding;
 mod ground;
 mod heights;
 mod judge;
+mod levels;
 mod lines;
 mod missing;
 mod outcome;

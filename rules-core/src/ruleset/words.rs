@@ -2,6 +2,7 @@
 //!
 //! A defined term is called by its name, everything else by what the vocabulary calls it.
 
+mod levels;
 mod nouns;
 mod places;
 mod requirements;

@@ -10,6 +10,7 @@ mod each;
 mod files;
 mod head;
 mod layers;
+mod levels;
 mod lint;
 mod measures;
 mod names;
