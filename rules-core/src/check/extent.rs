@@ -34,7 +34,12 @@ impl<'a> Judge<'a> {
     }
 
     /// What outlines cover together, each place once; only what lies in a zone.
-    fn covered(&self, of: &'a Operand, zone: Option<&'a Zone>, env: &Env<'_>) -> Interval {
+    pub(crate) fn covered(
+        &self,
+        of: &'a Operand,
+        zone: Option<&'a Zone>,
+        env: &Env<'_>,
+    ) -> Interval {
         let mut sure = Vec::new();
         let mut perhaps = Vec::new();
         let (mut below, mut above, mut endless) = (0_i128, 0_i128, false);

@@ -2,13 +2,15 @@
 
 use std::collections::BTreeSet;
 
+use super::Missing;
 use super::distance::Drawn;
 use super::heights::Reach;
 use super::judge::Judge;
 use super::scene::{Base, Env, Holder};
-use crate::measure::Ground;
+use crate::measure::{Ground, farthest, figure_gap};
 use crate::plan::{Figure, Form, ThingIndex, Words};
 use crate::quantity::Interval;
+use crate::vocabulary::KindId;
 
 /// The spots of a plan, joined to ground.
 pub(crate) struct Spots {
@@ -110,7 +112,61 @@ impl<'a> Judge<'a> {
         })
     }
 
+    /// What the spots and the contours tell, each for itself; both where both do.
     fn ground_range(&self, figure: &Figure, off: i64, env: &Env<'_>) -> Option<Interval> {
+        let spots = self.between_spots(figure, off, env);
+        match (spots, self.between_contours(figure, off, env)) {
+            (Some(one), Some(two)) => Some(one.meet(two).unwrap_or(one.hull(two))),
+            (one, two) => one.or(two),
+        }
+    }
+
+    /// No place has crossed a contour on its way to the nearest: its level differs from that by no more than the interval.
+    fn between_contours(&self, figure: &Figure, off: i64, env: &Env<'_>) -> Option<Interval> {
+        let kind = self.special.contour;
+        let lines = self.base_contours(kind)?;
+        if self.may_be_unseen(kind) {
+            self.scene.touch(Missing::Inventory(kind), true, &[]);
+            return None;
+        }
+        // Every place is within this of some contour.
+        let farthest = lines
+            .iter()
+            .map(|line| farthest(figure, line.figure).high)
+            .min()?;
+        let mut range: Option<Interval> = None;
+        for line in &lines {
+            let doubt = off.saturating_add(self.off_in_all(line)?).saturating_mul(2);
+            if figure_gap(figure, line.figure).low > farthest.saturating_add(doubt) {
+                continue;
+            }
+            let fact = |name| {
+                let fact = self.scene.rules().vocabulary.fact_named(kind, name)?;
+                Some(self.reach_of(fact, Holder::Thing(line.index), env).hull())
+            };
+            let (level, interval) = (fact("level")?, fact("interval")?);
+            let own = level.add(interval.hull(interval.neg()));
+            range = Some(range.map_or(own, |range| range.hull(own)));
+        }
+        range
+    }
+
+    fn base_contours(&self, kind: KindId) -> Option<Vec<Drawn<'a>>> {
+        let all = self.scene.base.of_kind(kind).iter().map(|&index| {
+            let thing = self.scene.thing(index)?;
+            let (&outline, figure) = thing.outlines.iter().next()?;
+            Some(Drawn {
+                index,
+                thing,
+                outline,
+                figure,
+            })
+        });
+        let all: Option<Vec<_>> = all.collect();
+        all.filter(|lines| !lines.is_empty())
+    }
+
+    fn between_spots(&self, figure: &Figure, off: i64, env: &Env<'_>) -> Option<Interval> {
         let spots = self.scene.base.spots(self.special.spot)?;
         let ground = match self.scene.as_drawn {
             true => &spots.exact,

@@ -147,6 +147,7 @@ const EXTENTS: &[(&str, Option<&str>, Height, Height)] = &[
     ("foothold", None, At("height"), At("height")),
     ("retaining-wall", None, About("height"), About("height")),
     ("lifting-machine", Some("sweep"), Ground, At("tip-height")),
+    ("raised-ground", None, Ground, High),
     ("tree", Some("root-zone"), Deep, Ground),
     ("tree", Some("canopy"), High, High),
     ("septic-part", None, Deep, Ground),

@@ -15,6 +15,7 @@ mod finding;
 mod ground;
 mod heights;
 mod judge;
+mod levels;
 mod lines;
 mod missing;
 mod outcome;

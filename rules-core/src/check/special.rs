@@ -12,6 +12,7 @@ pub(crate) struct Special {
     pub(crate) pool: KindId,
     pub(crate) side_wall: OutlineId,
     pub(crate) spot: KindId,
+    pub(crate) contour: KindId,
     pub(crate) level_ground: Option<FactId>,
 }
 
@@ -32,6 +33,7 @@ impl Special {
             pool: kind("pool").unwrap_or(nowhere),
             side_wall: outline(kind("building"), "side-wall"),
             spot: kind("ground-spot").unwrap_or(nowhere),
+            contour: kind("contour").unwrap_or(nowhere),
             level_ground: kind("lot").and_then(|lot| vocabulary.fact_named(lot, "level-ground")),
         }
     }

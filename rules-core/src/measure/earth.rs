@@ -82,6 +82,27 @@ pub fn uplift(area: Interval, underside: Interval, groundwater: Interval) -> Int
     }
 }
 
+/// The mass of so much fresh water, of 1000 kg/m³, in milligrams: what a hollow shell pushes aside lifts it by as much
+/// (Archimedes' principle).
+///
+/// Compare with the mass of the empty shell. Nothing is counted on but that: no friction, no anchors.
+pub fn mass_of_water(volume: Interval) -> Interval {
+    const CUBIC_NANOMETRES_A_MILLIGRAM: i128 = ONE * ONE;
+    let open = |end: i128| end == NO_LOW || end == NO_HIGH;
+    let down = |end: i128| end.div_euclid(CUBIC_NANOMETRES_A_MILLIGRAM);
+    Interval {
+        low: if open(volume.low) {
+            volume.low
+        } else {
+            down(volume.low)
+        },
+        high: match volume.high {
+            high if open(high) => high,
+            high => -down(-high),
+        },
+    }
+}
+
 /// The height of a wire between two supports, as a parabola, in nanometres: `share` of the way (0 to 1) from the one to the
 /// other, where the sag is how far the wire hangs below the straight line in the middle of the span.
 pub fn wire_height(one: Interval, other: Interval, sag: Interval, share: f64) -> Interval {

@@ -51,7 +51,7 @@ pub use deep::{deepest_common, depth_in};
 pub use distance::{Gap, distance, figure_gap};
 pub use earth::{
     fall, flood_storage_taken, freeboard, heat, influence, lift_over, lifting_clearance,
-    lowest_of_wire, root_protection, steps_to, uplift, wire_height,
+    lowest_of_wire, mass_of_water, root_protection, steps_to, uplift, wire_height,
 };
 pub use enclosure::{Doubt, Goal, Opening, Target, View, Wall, WayOut, widest_way};
 pub use exact::Span;

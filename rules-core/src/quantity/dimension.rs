@@ -22,6 +22,8 @@ pub enum Dimension {
     Flow,
     /// A power, in microwatts.
     Power,
+    /// A mass, in milligrams.
+    Mass,
     /// A load on an area, in milligrams a square metre.
     Load,
     /// A calendar span in days.

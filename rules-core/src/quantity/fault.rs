@@ -33,6 +33,7 @@ impl Dimension {
             Self::Sound => "a sound level",
             Self::Flow => "a flow",
             Self::Power => "a power",
+            Self::Mass => "a mass",
             Self::Load => "a load on an area",
             Self::Days => "a number of days",
             Self::Months => "a number of months",
@@ -52,6 +53,7 @@ impl Dimension {
             Self::Sound => "`45 dB(A)`",
             Self::Flow => "`2.5 l/s` or `9 m3/h`",
             Self::Power => "`750 W` or `1.1 kW`",
+            Self::Mass => "`850 kg`, `12 t` or `2000 lb`",
             Self::Load => "`220 kg/m2` or `45 lb/sq ft`",
             Self::Days => "`14 days` or `2 weeks`",
             Self::Months => "`2 months` or `1 year`",
@@ -63,17 +65,17 @@ impl Dimension {
     /// The largest amount that is taken as meant; what is beyond it is a slip of the pen.
     pub(super) fn largest(self) -> i128 {
         10_i128.pow(match self {
-            Self::Length => 18,                // a million kilometres
-            Self::Area => 30,                  // a million square kilometres
-            Self::Volume => 36,                // a cubic kilometre
-            Self::Voltage | Self::Power => 18, // 10^12 volts, watts
-            Self::Angle => 15,                 // a million degrees
-            Self::Sound => 10,                 // 10,000 decibels
-            Self::Flow => 33,                  // a million cubic metres a second
-            Self::Load => 15,                  // a million tonnes a square metre
-            Self::Days | Self::Date => 7,      // 27 thousand years
-            Self::Months => 9,                 // a million months
-            Self::Number => 21,                // 10^12
+            Self::Length => 18,                             // a million kilometres
+            Self::Area => 30,                               // a million square kilometres
+            Self::Volume => 36,                             // a cubic kilometre
+            Self::Voltage | Self::Power | Self::Mass => 18, // 10^12 volts, watts
+            Self::Angle => 15,                              // a million degrees
+            Self::Sound => 10,                              // 10,000 decibels
+            Self::Flow => 33,                               // a million cubic metres a second
+            Self::Load => 15,                               // a million tonnes a square metre
+            Self::Days | Self::Date => 7,                   // 27 thousand years
+            Self::Months => 9,                              // a million months
+            Self::Number => 21,                             // 10^12
         })
     }
 }

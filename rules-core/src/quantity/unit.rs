@@ -137,6 +137,12 @@ units! {
     WATT = row("W", &["watt", "watts"], Dimension::Power, (1_000_000, 1), 0);
     /// Kilowatt.
     KILOWATT = row("kW", &["kilowatt", "kilowatts"], Dimension::Power, (1_000_000_000, 1), 2);
+    /// Kilogram.
+    KILOGRAM = row("kg", &["kilogram", "kilograms"], Dimension::Mass, (1_000_000, 1), 0);
+    /// Tonne of 1000 kilograms.
+    TONNE = row("t", &["tonne", "tonnes"], Dimension::Mass, (1_000_000_000, 1), 2);
+    /// Pound: micrograms, brought to milligrams.
+    POUND = row("lb", &["pound", "pounds"], Dimension::Mass, (POUND, 1000), 0);
     /// Kilogram a square metre.
     KILOGRAM_A_SQUARE_METRE = row("kg/m²", &["kg/m2"], Dimension::Load, (1_000_000, 1), 1);
     /// Pound a square foot: micrograms over square nanometres, brought to milligrams a square metre.
@@ -199,6 +205,7 @@ impl Unit {
             Dimension::Sound => Self::DECIBEL_A,
             Dimension::Flow => Self::LITRE_A_SECOND,
             Dimension::Power => Self::WATT,
+            Dimension::Mass => Self::KILOGRAM,
             Dimension::Load => Self::KILOGRAM_A_SQUARE_METRE,
             Dimension::Days => Self::DAY,
             Dimension::Months => Self::MONTH,

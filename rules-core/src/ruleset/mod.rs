@@ -1,6 +1,7 @@
 //! The rule set: an authority's rules, read, checked and ready to be judged by.
 
 mod circle;
+mod levels;
 mod model;
 mod read;
 pub mod say;
@@ -18,6 +19,7 @@ mod layer_tests;
 mod read_tests;
 
 pub use circle::circle;
+pub use levels::{Fall, HeightOver, LevelOf, Surface, Volume};
 pub use model::*;
 pub use read::{Checked, FileFaults, read};
 pub use values::*;

@@ -37,7 +37,14 @@ pub fn type_of(value: &Value, vocabulary: &Vocabulary) -> Option<Type> {
     Some(Type::Amount(match value {
         Value::Stated(stated) => stated.dimension,
         Value::Fact(fact) => return Some(of_fact(*fact, vocabulary)),
-        Value::Distance(_) | Value::Length { .. } | Value::Enclosure(_) => Dimension::Length,
+        Value::Distance(_)
+        | Value::Length { .. }
+        | Value::Enclosure(_)
+        | Value::Level(_)
+        | Value::Height(_) => Dimension::Length,
+        Value::Fall(_) => Dimension::Number,
+        Value::Volume(volume) if volume.as_water => Dimension::Mass,
+        Value::Volume(_) => Dimension::Volume,
         Value::Area(area) => of_area(area),
         Value::Count(_) => Dimension::Number,
         Value::Sound(_) => Dimension::Sound,

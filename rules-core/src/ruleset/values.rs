@@ -2,6 +2,7 @@
 
 use std::rc::Rc;
 
+use super::levels::{Fall, HeightOver, LevelOf, Volume};
 use super::{Bound, Requirement};
 use crate::quantity::{Dimension, Interval, Unit};
 use crate::text::Span;
@@ -42,6 +43,14 @@ pub enum Value {
     Enclosure(Box<Enclosure>),
     /// How loud the equipment is at a place.
     Sound(Box<Sound>),
+    /// The level of an outline, or of the ground below it.
+    Level(Box<LevelOf>),
+    /// How much the way from one outline to another falls.
+    Fall(Box<Fall>),
+    /// How much lies over an area between two levels.
+    Volume(Box<Volume>),
+    /// How high something stands over what is beside it.
+    Height(Box<HeightOver>),
     /// The row that applies says how much.
     Table(Box<Table<Value>>),
     /// The largest of these.

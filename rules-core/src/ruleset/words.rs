@@ -3,6 +3,7 @@
 //! A defined term is called by its name, everything else by what the vocabulary calls it.
 
 mod days;
+mod levels;
 mod nouns;
 mod places;
 mod requirements;

@@ -93,6 +93,7 @@ pub(super) fn name_of(dimension: Dimension) -> &'static str {
         Dimension::Sound => "sound",
         Dimension::Flow => "flow",
         Dimension::Power => "power",
+        Dimension::Mass => "mass",
         Dimension::Load => "load",
         Dimension::Days | Dimension::Months => "days",
         Dimension::Date => "date",

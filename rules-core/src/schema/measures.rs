@@ -9,7 +9,7 @@ use super::parts::{
 };
 
 /// The keys that measure something, and what each means.
-pub(super) const MEASURES: [(&str, &str, &str); 14] = [
+pub(super) const MEASURES: [(&str, &str, &str); 20] = [
     (
         "fact",
         "fact-name",
@@ -34,6 +34,36 @@ pub(super) const MEASURES: [(&str, &str, &str); 14] = [
         "The widest gap through which the pool can be reached.",
     ),
     ("sound", "sound", "The sound level that arrives somewhere."),
+    (
+        "level",
+        "level",
+        "The level of outlines, in the datum of the plan's levels.",
+    ),
+    (
+        "ground-level",
+        "ground-level",
+        "The level of the ground at outlines.",
+    ),
+    (
+        "fall",
+        "fall",
+        "How much the way from one outline to another falls for each length.",
+    ),
+    (
+        "volume",
+        "volume",
+        "What lies over an area between two levels.",
+    ),
+    (
+        "uplift",
+        "volume",
+        "The mass of the water that would fill a volume: with as much it lifts what keeps it out.",
+    ),
+    (
+        "height",
+        "height",
+        "The least height of outlines over the ground and all that is near them.",
+    ),
     (
         "table",
         "table",
@@ -135,6 +165,14 @@ pub(super) fn define(definitions: &mut Map<String, Value>) {
         ),
         ("enclosure", enclosure()),
         ("sound", sound()),
+        ("level", map(keys([("of", defined("outlines"))]), &["of"])),
+        (
+            "ground-level",
+            map(keys([("at", defined("outlines"))]), &["at"]),
+        ),
+        ("fall", fall()),
+        ("volume", volume()),
+        ("height", height()),
         (
             "things",
             any_of(vec![defined("kind-name"), chosen(false, &[])]),
@@ -288,6 +326,52 @@ fn sound() -> Value {
         ("during", word(["day", "evening", "night"])),
     ]);
     map(keys, &["from", "at", "during"])
+}
+
+fn fall() -> Value {
+    let keys = keys([
+        ("from", defined("outlines")),
+        ("to", defined("outlines")),
+        (
+            "run",
+            defined_as(
+                "limit",
+                "How far it runs; the distance where nothing is said.",
+            ),
+        ),
+    ]);
+    map(keys, &["from", "to"])
+}
+
+fn volume() -> Value {
+    let level = || {
+        any_of(vec![
+            json!({"const": "ground", "description": "The ground as it is."}),
+            defined("limit"),
+        ])
+    };
+    let keys = keys([
+        ("over", defined("outlines")),
+        ("in", defined("zone")),
+        ("from", said("From this level up.", level())),
+        ("to", said("Up to this level.", level())),
+    ]);
+    map(keys, &["over", "from", "to"])
+}
+
+fn height() -> Value {
+    let keys = keys([
+        ("of", defined("outlines")),
+        (
+            "over",
+            defined_as(
+                "outlines",
+                "What somebody may stand on, besides the ground.",
+            ),
+        ),
+        ("within", defined_as("limit", "How near to it.")),
+    ]);
+    map(keys, &["of", "within"])
 }
 
 /// The zones that are not simply an outline.

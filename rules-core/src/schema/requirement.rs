@@ -90,6 +90,12 @@ fn one_requirement(vocabulary: &Vocabulary) -> Value {
         limits_of("length", Dimension::Length),
         limits_of("enclosure", Dimension::Length),
         limits_of("sound", Dimension::Sound),
+        limits_of("level", Dimension::Length),
+        limits_of("ground-level", Dimension::Length),
+        limits_of("fall", Dimension::Number),
+        limits_of("volume", Dimension::Volume),
+        limits_of("uplift", Dimension::Mass),
+        limits_of("height", Dimension::Length),
         limits_of("count", Dimension::Number),
         json!({
             "if": {"required": ["area"], "properties": {"area": {"required": ["share-of"]}}},

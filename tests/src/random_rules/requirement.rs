@@ -247,6 +247,7 @@ impl<'a> Maker<'a> {
             Dimension::Sound => format!("{figure} dB(A)"),
             Dimension::Flow => format!("{figure} l/s"),
             Dimension::Power => format!("{figure}0 W"),
+            Dimension::Mass => format!("{figure}0 kg"),
             Dimension::Load => format!("{figure} kg/m2"),
             Dimension::Days => format!("{figure} days"),
             Dimension::Months => format!("{figure} months"),

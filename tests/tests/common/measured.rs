@@ -24,18 +24,26 @@ lot:
 
 /// The outcome of one rule on a plan, and what was measured for it.
 pub fn judge(plan: &str, terms: &str, rule: &str) -> (Outcome, Option<Interval>) {
-    let rules = format!(
-        "ruleset: eldermere\ntitle: Eldermere\nedition: \"1\"\nauthority: Eldermere building office\n{terms}\
-         rules:\n  - id: one\n    title: One\n    clause: s. 1\n{rule}"
+    let mut found = judge_all(plan, terms, &[rule]);
+    found.swap_remove(0)
+}
+
+/// The outcomes of some rules on a plan, and what was measured for each.
+pub fn judge_all(plan: &str, terms: &str, rules: &[&str]) -> Vec<(Outcome, Option<Interval>)> {
+    let mut text = format!(
+        "ruleset: eldermere\ntitle: Eldermere\nedition: \"1\"\nauthority: Eldermere building office\n{terms}rules:\n"
     );
-    let rules = match ruleset::read(&rules, &|_| None, Vocabulary::standard()) {
+    for (number, rule) in rules.iter().enumerate() {
+        text += &format!("  - id: rule-{number}\n    title: One\n    clause: s. 1\n{rule}");
+    }
+    let rules = match ruleset::read(&text, &|_| None, Vocabulary::standard()) {
         Ok(checked) => checked.rule_set,
         Err(files) => panic!(
-            "{:#?}",
+            "{}",
             files
                 .iter()
-                .map(|f| f.faults.show("rules", &rules))
-                .collect::<Vec<_>>()
+                .map(|f| f.faults.show("rules", &text))
+                .collect::<String>()
         ),
     };
     let plan = match plan::read(plan, &rules.vocabulary) {
@@ -43,10 +51,10 @@ pub fn judge(plan: &str, terms: &str, rule: &str) -> (Outcome, Option<Interval>)
         Err(faults) => panic!("{}", faults.show("plan", plan)),
     };
     let found = check(&plan, &rules);
-    let finding = &found.rules[0];
-    let reading = finding.parts.first().and_then(|part| part.readings.first());
-    (
-        finding.outcome,
-        reading.and_then(|reading| reading.measured),
-    )
+    let of = |finding: &rules_core::check::Finding<'_>| {
+        let reading = finding.parts.first().and_then(|part| part.readings.first());
+        let measured = reading.and_then(|reading| reading.measured);
+        (finding.outcome, measured)
+    };
+    found.rules.iter().map(of).collect()
 }

@@ -137,7 +137,9 @@ fn physical(value: &Value, vocabulary: &Vocabulary) -> (Option<i128>, Option<i12
         | Value::Area(_)
         | Value::Length { .. }
         | Value::Count(_)
-        | Value::Enclosure(_) => (Some(0), None),
+        | Value::Enclosure(_)
+        | Value::Volume(_)
+        | Value::Height(_) => (Some(0), None),
         Value::Named { value, .. } => physical(value, vocabulary),
         _ => (None, None),
     }

@@ -14,6 +14,7 @@ mod head;
 mod holds;
 mod jumps;
 mod layers;
+mod levels;
 mod lint;
 mod measures;
 mod names;

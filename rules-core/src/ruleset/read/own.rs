@@ -16,7 +16,7 @@ const SHAPES: [(&str, Shape); 3] = [
     ("line", Shape::Line),
     ("area", Shape::Area),
 ];
-const DIMENSIONS: [(&str, Dimension); 12] = [
+const DIMENSIONS: [(&str, Dimension); 13] = [
     ("length", Dimension::Length),
     ("area", Dimension::Area),
     ("volume", Dimension::Volume),
@@ -25,6 +25,7 @@ const DIMENSIONS: [(&str, Dimension); 12] = [
     ("sound", Dimension::Sound),
     ("flow", Dimension::Flow),
     ("power", Dimension::Power),
+    ("mass", Dimension::Mass),
     ("load", Dimension::Load),
     ("days", Dimension::Days),
     ("date", Dimension::Date),

@@ -10,7 +10,7 @@ use crate::ruleset::{Over, Stated, Value};
 use crate::text::{Content, Entry, Node, Span};
 
 /// The keys that measure something; a requirement has just one of them, or combines others.
-pub(super) const MEASURES: [&str; 14] = [
+pub(super) const MEASURES: [&str; 20] = [
     "fact",
     "value",
     "distance",
@@ -19,6 +19,12 @@ pub(super) const MEASURES: [&str; 14] = [
     "count",
     "enclosure",
     "sound",
+    "level",
+    "ground-level",
+    "fall",
+    "volume",
+    "uplift",
+    "height",
     "table",
     "largest-of",
     "smallest-of",
@@ -188,6 +194,16 @@ impl<'a> Reader<'a> {
                 .enclosure(node)
                 .map(|enclosure| Value::Enclosure(Box::new(enclosure))),
             "sound" => self.sound(node).map(|sound| Value::Sound(Box::new(sound))),
+            "level" | "ground-level" => self
+                .level_of(node, key == "ground-level")
+                .map(|level| Value::Level(Box::new(level))),
+            "fall" => self.fall(node).map(|fall| Value::Fall(Box::new(fall))),
+            "volume" | "uplift" => self
+                .volume(node, key == "uplift")
+                .map(|volume| Value::Volume(Box::new(volume))),
+            "height" => self
+                .height_over(node)
+                .map(|height| Value::Height(Box::new(height))),
             "table" => self
                 .value_table(node, wanted)
                 .map(|table| Value::Table(Box::new(table))),

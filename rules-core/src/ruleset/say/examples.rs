@@ -106,7 +106,9 @@ fn least(value: &Value, rules: &RuleSet) -> Option<i128> {
         | Value::Area(_)
         | Value::Length { .. }
         | Value::Count(_)
-        | Value::Enclosure(_) => Some(0),
+        | Value::Enclosure(_)
+        | Value::Volume(_)
+        | Value::Height(_) => Some(0),
         Value::Named { value, .. } => least(value, rules),
         _ => None,
     }

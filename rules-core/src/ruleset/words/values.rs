@@ -1,5 +1,6 @@
 //! Amounts and bounds in words.
 
+use super::levels::{fall_words, height_words, level_words, volume_words};
 use super::nouns::{fact_words, is_plural, kind_noun, listed, plural, term_words};
 use super::places::{narrowed, operand_words, selection_words, zone_words};
 use crate::quantity::{Dimension, Unit, show_exactly, show_range};
@@ -27,6 +28,10 @@ pub fn value_words(value: &Value, rules: &RuleSet) -> String {
         Value::Count(selection) => format!("the number of {}", all_words(selection, rules)),
         Value::Enclosure(enclosure) => enclosure_words(enclosure, rules),
         Value::Sound(sound) => sound_words(sound, rules),
+        Value::Level(level) => level_words(level, rules),
+        Value::Fall(fall) => fall_words(fall, rules),
+        Value::Volume(volume) => volume_words(volume, rules),
+        Value::Height(height) => height_words(height, rules),
         Value::Table(table) => match &table.by {
             Some(by) => format!("what the table gives for {}", value_words(by, rules)),
             None => "what the table gives".to_owned(),

@@ -13,6 +13,22 @@ pub(super) const KINDS: &[KindRow] = &[
         facts: SPOT,
     },
     KindRow {
+        name: "contour",
+        said: "a contour line",
+        number: Number::Many,
+        ask: "Which contour lines run over the lot and near it?",
+        outlines: &[("line", "the contour", Shape::Line)],
+        facts: CONTOUR,
+    },
+    KindRow {
+        name: "raised-ground",
+        said: "ground that is raised",
+        number: Number::Many,
+        ask: "Where is the ground to be raised?",
+        outlines: &[("region", "the edge of the raised ground", Shape::Area)],
+        facts: RAISED,
+    },
+    KindRow {
         name: "tree",
         said: "a tree",
         number: Number::Many,
@@ -57,6 +73,18 @@ pub(super) const KINDS: &[KindRow] = &[
 const SPOT: &[FactRow] = facts! {
     "level", "level of the ground", metres(-500, 9000);
         "At what level is the ground here?", "Level from the same mark as everything else.";
+};
+
+const CONTOUR: &[FactRow] = facts! {
+    "level", "level of the contour", metres(-500, 9000);
+        "At what level is the ground along it?", "It stands on the map; turn it into the datum of the other levels.";
+    "interval", "difference of level between neighbouring contours", metres(0, 100);
+        "By how much do neighbouring contours of this map differ?", "It stands in the map's legend.";
+};
+
+const RAISED: &[FactRow] = facts! {
+    "top-level", "level of its top", metres(-500, 9000).varies();
+        "To what level is the ground raised?", "Level from the same mark as the ground beside it; take it from the grading plan.";
 };
 
 const TREE: &[FactRow] = facts! {

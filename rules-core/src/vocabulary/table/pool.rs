@@ -1,8 +1,8 @@
 //! The pool, its parts, and what belongs to it.
 
 use super::row::{
-    FactRow, KindRow, cubic_metres, date, facts, litres_a_second, metres, one_of, square_metres,
-    such_as, years, yes_no,
+    FactRow, KindRow, cubic_metres, date, facts, kilograms, litres_a_second, metres, one_of,
+    square_metres, such_as, years, yes_no,
 };
 use crate::vocabulary::{Number, Shape};
 
@@ -93,6 +93,12 @@ const POOL: &[FactRow] = facts! {
         "How high does the pool stand above the finished ground?", "Measure from the ground beside it up to its rim, at the lowest and at the highest place.";
     "top-above-grade", "height of the rim above the natural ground", metres(-100, 100).varies();
         "How high is the rim above the ground as it was before any filling?", "Level from an untouched spot beside it; below the ground counts as less than nothing.";
+    "rim-level", "level of the pool's rim", metres(-500, 9000).varies();
+        "At what level is its rim, where it would run over?", "Level from the same mark as the ground and the flood, at the lowest and at the highest place.";
+    "underside-level", "level of the underside of the shell", metres(-500, 9000);
+        "At what level is the underside of its floor at the deepest place?", "Take the level of the rim less the depth and the thickness of the floor.";
+    "shell-mass", "mass of the empty shell", kilograms(1_000_000_000);
+        "How heavy is the empty shell with all that is fixed to it?", "The maker states it; for a shell that is cast, the engineer works it out.";
     "footprint", "area that the pool takes on the ground", square_metres(100_000_000);
         "How much ground does the pool take, by the authority's way of counting?", "Count it as the application form says, with or without the deck.";
     "gross-area", "gross area of the works", square_metres(100_000_000);

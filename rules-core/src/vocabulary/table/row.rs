@@ -108,6 +108,11 @@ pub(super) const fn watts(most: i128) -> What {
     What::amount(Dimension::Power, 0, most * MEGA)
 }
 
+/// A mass of up to so many kilograms.
+pub(super) const fn kilograms(most: i128) -> What {
+    What::amount(Dimension::Mass, 0, most * MEGA)
+}
+
 /// A plain number between two.
 pub(super) const fn number(least: i128, most: i128) -> What {
     What::amount(Dimension::Number, least * GIGA, most * GIGA)

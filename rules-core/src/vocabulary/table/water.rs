@@ -13,6 +13,14 @@ pub(super) const KINDS: &[KindRow] = &[
         facts: DRAINAGE,
     },
     KindRow {
+        name: "stormwater-point",
+        said: "a stormwater point",
+        number: Number::Many,
+        ask: "Where does rain water, or water from the pool, enter a drain, a ditch or a soakaway?",
+        outlines: &[("place", "where the water enters", Shape::Point)],
+        facts: STORMWATER,
+    },
+    KindRow {
         name: "flood-area",
         said: "a flood area",
         number: Number::Many,
@@ -56,7 +64,16 @@ const DRAINAGE: &[FactRow] = facts! {
         "Whose water does it carry?", "Follow it uphill.";
 };
 
+const STORMWATER: &[FactRow] = facts! {
+    "type", "sort of stormwater point", such_as(&["drain", "ditch", "soakaway", "sewer"]);
+        "Is it a drain, a ditch, a soakaway or a sewer?", "Follow the water; ask the office what may enter it.";
+    "level", "level at which water enters", metres(-500, 9000);
+        "At what level does water enter it?", "Level to the bottom of the pipe or the ditch, from the same mark as the pool.";
+};
+
 const FLOOD: &[FactRow] = facts! {
+    "level", "level of the flood", metres(-500, 9000);
+        "How high does the flood stand in this area?", "Ask the flood office; it gives a level above its own datum.";
     "zone", "zone on the flood map", such_as(&["A", "AE", "AO", "AH", "V", "VE", "X"]);
         "Which zone does the flood map show?", "Look at the official flood map, and ask the office to confirm the zone.";
 };

@@ -1,0 +1,310 @@
+//! Levels in the plan's own datum, and what follows from them: falls, volumes, heights over what is beside.
+
+use super::Missing;
+use super::distance::{End, Pair};
+use super::heights::Reach;
+use super::judge::{Judge, thing_of};
+use super::scene::Env;
+use super::value::{Val, Way, Ways};
+use crate::measure::{flood_storage_taken, mass_of_water};
+use crate::quantity::{Dimension, Interval, NO_HIGH};
+use crate::ruleset::{Fall, HeightOver, LevelOf, Operand, Surface, Volume};
+
+/// The fact that states the level of an outline: kind, outline (none: all), fact.
+const LEVELS: &[(&str, Option<&str>, &str)] = &[
+    ("pool", Some("water"), "rim-level"),
+    ("pool", Some("coping"), "rim-level"),
+    ("barrier-stretch", Some("top"), "top-level"),
+    ("equipment", None, "base-level"),
+    ("septic-part", None, "level"),
+    ("flood-area", None, "level"),
+    ("ground-spot", None, "level"),
+    ("contour", None, "level"),
+    ("raised-ground", None, "top-level"),
+    ("stormwater-point", None, "level"),
+    ("shoreline", None, "high-water-level"),
+];
+/// Outlines whose level is that of their lowest place.
+const HOLES: &[&str] = &["excavation", "excavation-zone"];
+
+/// The least (or the greatest) over some outlines: what it is no less than, and what it surely does not exceed.
+struct Least {
+    low: i128,
+    high: i128,
+}
+
+impl Least {
+    const NONE: Least = Least {
+        low: NO_HIGH,
+        high: NO_HIGH,
+    };
+
+    fn add(&mut self, range: Interval, sure: bool) {
+        self.low = self.low.min(range.low);
+        if sure {
+            self.high = self.high.min(range.high);
+        }
+    }
+
+    fn range(&self) -> Interval {
+        Interval {
+            low: self.low,
+            high: self.high,
+        }
+    }
+}
+
+impl<'a> Judge<'a> {
+    /// The lowest and the highest level of some outlines, or of the ground below them.
+    pub(crate) fn level(&self, level: &'a LevelOf, env: &Env<'_>) -> Val {
+        let ends = self.ends(&level.of, env);
+        let (mut least, mut most) = (Least::NONE, Least::NONE);
+        for end in &ends.list {
+            let own = match level.ground {
+                true => self.ground_at(end, env),
+                false => self.level_at(end, env),
+            };
+            least.add(own.least, end.sure);
+            most.add(own.most.neg(), end.sure);
+        }
+        let mut ways = Ways::new();
+        if !ends.list.is_empty() {
+            ways.push(Way::Amount {
+                least: least.range(),
+                most: most.range().neg(),
+            });
+        }
+        if !ends.list.iter().any(|end| end.sure) {
+            ways.push(Way::Empty(ends.if_none));
+        }
+        Val::of(ways, Dimension::Length)
+    }
+
+    /// The level of the ground along an outline; where nobody knows, the spots are asked for.
+    fn ground_at(&self, end: &End<'_>, env: &Env<'_>) -> Reach {
+        let known = self
+            .drawn(end)
+            .and_then(|drawn| self.ground_under(drawn.figure, self.off_in_all(&drawn), env));
+        match known {
+            // Of a part that is cut out nobody knows where its own lowest place is.
+            Some(reach) if end.zone.is_some() => Reach::of(reach.hull()),
+            Some(reach) => reach,
+            None => {
+                let spots = Missing::Inventory(self.special.spot);
+                self.scene.touch(spots, true, &[]);
+                Reach::of(Interval::any())
+            }
+        }
+    }
+
+    /// The level of an outline: as stated, else the ground's and its height over it.
+    fn level_at(&self, end: &End<'_>, env: &Env<'_>) -> Reach {
+        let vocabulary = &self.scene.rules().vocabulary;
+        let outline = vocabulary.outline(end.outline);
+        let kind = vocabulary.kind(outline.kind).name.as_str();
+        let row = LEVELS
+            .iter()
+            .find(|row| row.0 == kind && row.1.is_none_or(|name| name == outline.name));
+        let fact = row.and_then(|row| vocabulary.fact_named(outline.kind, row.2));
+        let stated = |fact| {
+            let thing = thing_of(end.holder).and_then(|index| self.scene.thing(index));
+            thing.is_some_and(|thing| thing.facts.contains_key(&fact))
+        };
+        match fact {
+            Some(fact) if stated(fact) || !self.stands_on_known_ground(end, env) => {
+                self.reach_of(fact, end.holder, env)
+            }
+            _ => self.raised(end, env),
+        }
+    }
+
+    fn stands_on_known_ground(&self, end: &End<'_>, env: &Env<'_>) -> bool {
+        self.drawn(end).is_some_and(|drawn| {
+            self.ground_under(drawn.figure, self.off_in_all(&drawn), env)
+                .is_some()
+        })
+    }
+
+    /// The ground's level and the height over it: of a hole its floor's, of everything else its top's.
+    fn raised(&self, end: &End<'_>, env: &Env<'_>) -> Reach {
+        let vocabulary = &self.scene.rules().vocabulary;
+        let outline = vocabulary.outline(end.outline);
+        let kind = vocabulary.kind(outline.kind).name.as_str();
+        let extent = self.extent(end, env);
+        let hole = [outline.name.as_str(), kind]
+            .iter()
+            .any(|name| HOLES.contains(name));
+        let height = if hole { extent.bottom } else { extent.top };
+        self.ground_at(end, env).plus(height)
+    }
+
+    /// The least fall from any outline to any other, for each length that it runs.
+    pub(crate) fn fall(&self, fall: &'a Fall, env: &Env<'_>) -> Val {
+        let (from, to) = (self.ends(&fall.from, env), self.ends(&fall.to, env));
+        let run = fall.run.as_ref().map(|run| self.value(run, env, &[]));
+        let mut least = Least::NONE;
+        let mut steepest: Option<(Interval, Pair)> = None;
+        for one in &from.list {
+            for other in &to.list {
+                let pair = self.nearest(one, other, env);
+                let drop = self
+                    .level_at(one, env)
+                    .hull()
+                    .sub(self.level_at(other, env).hull());
+                let length = match &run {
+                    Some(run) => run.range().unwrap_or(Interval::from_low(0)),
+                    None => pair.range,
+                };
+                let own = drop.divide(length);
+                least.add(own, one.sure && other.sure);
+                if steepest.is_none_or(|(so_far, _)| own.low < so_far.low) {
+                    steepest = Some((own, pair));
+                }
+            }
+        }
+        let mut ways: Ways = steepest
+            .iter()
+            .map(|_| Way::amount(least.range()))
+            .collect();
+        for end in [&from, &to] {
+            if !end.list.iter().any(|one| one.sure) {
+                ways.push(Way::Empty(end.if_none));
+            }
+        }
+        Val {
+            witness: steepest.and_then(|(_, pair)| pair.witness),
+            ..Val::of(ways, Dimension::Number)
+        }
+    }
+
+    /// How much lies over an area between two levels; nothing where the upper is below the lower.
+    pub(crate) fn volume(&self, volume: &'a Volume, env: &Env<'_>) -> Val {
+        let area = self.covered(&volume.over, volume.within.as_ref(), env);
+        let level = |surface| self.surface(surface, &volume.over, env);
+        let (from, to) = (level(&volume.from), level(&volume.to));
+        let (Some(from), Some(to)) = (from, to) else {
+            return Val::of(vec![Way::Nothing], Dimension::Volume);
+        };
+        let between = flood_storage_taken(area, from, to, to);
+        match volume.as_water {
+            true => Val::amount(mass_of_water(between), Dimension::Mass),
+            false => Val::amount(between, Dimension::Volume),
+        }
+    }
+
+    fn surface(&self, surface: &'a Surface, over: &'a Operand, env: &Env<'_>) -> Option<Interval> {
+        match surface {
+            Surface::At(value) => self.value(value, env, &[]).range(),
+            Surface::Ground => {
+                let ends = self.ends(over, env).list;
+                let grounds = ends.iter().map(|end| self.ground_at(end, env).hull());
+                Some(grounds.reduce(Interval::hull).unwrap_or(Interval::any()))
+            }
+        }
+    }
+
+    /// The least height of something over all that stands, or may stand, near it.
+    pub(crate) fn height_over(&self, height: &'a HeightOver, env: &Env<'_>) -> Val {
+        let within = self.value(&height.within, env, &[]).range();
+        let within = within.unwrap_or(Interval::from_low(0));
+        let ends = self.ends(&height.of, env);
+        let beside = height
+            .over
+            .as_ref()
+            .map_or_else(Default::default, |over| self.ends(over, env).list);
+        let (mut least, mut seen) = (Least::NONE, None);
+        for end in &ends.list {
+            let (own, pair) = self.least_height(end, &beside, within, env);
+            if own.low < least.low {
+                seen = pair;
+            }
+            least.add(own, end.sure);
+        }
+        let mut ways = Ways::new();
+        if !ends.list.is_empty() {
+            ways.push(Way::amount(least.range()));
+        }
+        if !ends.list.iter().any(|end| end.sure) {
+            ways.push(Way::Empty(ends.if_none));
+        }
+        Val {
+            witness: seen.and_then(|pair: Pair| pair.witness),
+            ..Val::of(ways, Dimension::Length)
+        }
+    }
+
+    fn least_height(
+        &self,
+        end: &End<'_>,
+        beside: &[End<'_>],
+        within: Interval,
+        env: &Env<'_>,
+    ) -> (Interval, Option<Pair>) {
+        let top = self.extent(end, env).top;
+        // What somebody may stand on, over the ground at the foot: the ground itself, and each thing that is near.
+        let (mut most, mut surely) = (self.ground_rise(end, within, env), 0);
+        let mut highest = None;
+        for other in beside.iter().filter(|other| other.holder != end.holder) {
+            let pair = self.nearest(end, other, env);
+            let near = pair.range.at_most(within);
+            if !near.can_be_true {
+                continue;
+            }
+            let standing = self.standing(other, end, env);
+            if standing.high > most {
+                (most, highest) = (standing.high, Some(pair));
+            }
+            if other.sure && !near.can_be_false {
+                surely = surely.max(standing.low);
+            }
+        }
+        let over = |top: i128, standing: i128| Interval::exact(top).sub(Interval::exact(standing));
+        let low = match most {
+            NO_HIGH => 0,
+            most => over(top.least.low, most).low.max(0),
+        };
+        let high = top.least.high.min(over(top.most.high, surely).high).max(0);
+        (Interval { low, high }, highest)
+    }
+
+    /// How high the top of a thing is over the ground at the foot of another.
+    fn standing(&self, thing: &End<'_>, foot: &End<'_>, env: &Env<'_>) -> Interval {
+        let lying = [thing, foot].map(|end| self.drawn(end).map(|drawn| self.lying(&drawn)));
+        let [here, there] = self.grounds(lying, env);
+        self.extent(thing, env).top.hull().add(here.sub(there))
+    }
+
+    /// By how much the ground near an outline may be higher than at its foot.
+    fn ground_rise(&self, end: &End<'_>, within: Interval, env: &Env<'_>) -> i128 {
+        let Some(drawn) = self.drawn(end) else {
+            return NO_HIGH;
+        };
+        let Ok(reach) = i64::try_from(within.high) else {
+            return NO_HIGH;
+        };
+        let mut around = drawn.figure.clone();
+        around.spread = around.spread.saturating_add(reach);
+        let off = self.off_in_all(&drawn);
+        let [near, foot] = self.grounds([Some((&around, off)), Some((drawn.figure, off))], env);
+        near.sub(foot).high.max(0)
+    }
+}
+
+impl Reach {
+    /// Two heights along one thing, one upon the other: where the one is lowest the other need not be.
+    fn plus(self, other: Reach) -> Reach {
+        let sum = |one: Interval, two: Interval| one.add(two);
+        let (least, most) = (sum(self.least, other.least), sum(self.most, other.most));
+        let (one, two) = (sum(self.least, other.most), sum(self.most, other.least));
+        Reach {
+            least: Interval {
+                high: one.high.min(two.high),
+                ..least
+            },
+            most: Interval {
+                low: one.low.max(two.low),
+                ..most
+            },
+        }
+    }
+}
