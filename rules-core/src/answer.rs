@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use crate::drawing::{Options, drawing};
 use crate::plan::Plan;
 use crate::report::{Report, Texts, report};
 use crate::ruleset::RuleSet;
@@ -74,12 +75,40 @@ pub fn judge_texts<'t>(
     bases: &dyn Fn(&str) -> Option<&'t str>,
 ) -> Result<Report, Refusal> {
     let (plan, rules) = read_both(plan_text, rules_text, bases)?;
-    let findings = check::check(&plan, &rules);
+    let layers = layer_texts(&rules, rules_text, bases);
+    Ok(judged(&plan, &rules, (plan_text, layers), None).0)
+}
+
+/// As [`judge_texts`], by rules that were read before, and draws the plan if that is wanted: the report and the drawing.
+///
+/// `layers` are the texts of the rule set's files, itself first.
+///
+/// # Errors
+/// All faults of the plan.
+pub fn judge_by<'t>(
+    plan_text: &'t str,
+    rules: &RuleSet,
+    layers: Vec<Option<&'t str>>,
+    options: Option<&Options>,
+) -> Result<(Report, Option<String>), Refusal> {
+    let plan = read_plan(plan_text, rules)?;
+    Ok(judged(&plan, rules, (plan_text, layers), options))
+}
+
+fn judged<'t>(
+    plan: &Plan,
+    rules: &RuleSet,
+    (text, layers): (&'t str, Vec<Option<&'t str>>),
+    options: Option<&Options>,
+) -> (Report, Option<String>) {
+    let findings = check::check(plan, rules);
     let texts = Texts {
-        plan: Some(plan_text),
-        layers: layer_texts(&rules, rules_text, bases),
+        plan: Some(text),
+        layers,
     };
-    Ok(report(&findings, &plan, &rules, &texts))
+    let report = report(&findings, plan, rules, &texts);
+    let drawn = options.map(|options| drawing(plan, rules, &findings, &report, options));
+    (report, drawn)
 }
 
 /// Reads a plan and a rule set, and puts the steps that the rule set asks for in their order, from a day on (as a number
@@ -108,18 +137,21 @@ fn read_both<'t>(
         ..refusal
     })?;
     let rules = rules.rule_set;
-    let plan = plan::read(plan_text, &rules.vocabulary).map_err(|faults| Refusal {
-        plan: Some(Refused::new(None, plan_text, faults)),
+    Ok((read_plan(plan_text, &rules)?, rules))
+}
+
+/// The plan of a text, under rules that were read.
+fn read_plan(text: &str, rules: &RuleSet) -> Result<Plan, Refusal> {
+    let refused = |faults| Refusal {
+        plan: Some(Refused::new(None, text, faults)),
         rules: Vec::new(),
-    })?;
-    let tapes = check::contradictions(&plan, &rules);
-    if !tapes.is_empty() {
-        return Err(Refusal {
-            plan: Some(Refused::new(None, plan_text, tapes)),
-            rules: Vec::new(),
-        });
+    };
+    let plan = plan::read(text, &rules.vocabulary).map_err(refused)?;
+    let tapes = check::contradictions(&plan, rules);
+    match tapes.is_empty() {
+        true => Ok(plan),
+        false => Err(refused(tapes)),
     }
-    Ok((plan, rules))
 }
 
 /// What is wrong with the plan whatever the rules may add to the vocabulary.
@@ -153,8 +185,8 @@ fn with_texts<'t>(
     refused.into_iter().map(with_text).collect()
 }
 
-/// The texts of the layers: the rule set's own first, then those that it builds on.
-fn layer_texts<'t>(
+/// The texts of a rule set's files: its own first, then those that it builds on.
+pub fn layer_texts<'t>(
     rules: &RuleSet,
     rules_text: &'t str,
     bases: &dyn Fn(&str) -> Option<&'t str>,

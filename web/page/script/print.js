@@ -35,7 +35,7 @@ export function printBox() {
 }
 
 function sized() {
-  const text = drawn(state.plan, state.rulesText, {selected: null, shade: false, scale: Number(chosen.scale), paper: chosen.paper});
+  const text = drawn(state.plan, state.rulesText, {selected: null, shade: false, scale: Number(chosen.scale), "all-distances": true});
   return text && svgFrom(text);
 }
 

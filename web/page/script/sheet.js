@@ -164,7 +164,7 @@ function handled(dx, dy, to) {
   const [kind, index] = handle.split(":");
   if (kind === "turn") return {turn: {path, to}};
   if (kind === "corner") return {corner: {path, index: Number(index), to}};
-  return {resize: {path, corner: Number(index), dx, dy}};
+  return {pull: {path, what: kind, index: Number(index), dx, dy}};
 }
 
 function let_go(event) {
