@@ -35,7 +35,7 @@ export function printBox() {
 }
 
 function sized() {
-  const text = drawn(state.plan, state.rulesText, {selected: null, shade: false, scale: Number(chosen.scale), "all-distances": true});
+  const text = drawn(state.plan, state.rulesText, {"all-distances": true, scale: Number(chosen.scale), unit: state.unit, paper: room()});
   return text && svgFrom(text);
 }
 

@@ -1,9 +1,10 @@
 // What stands, runs and flows: for each kind that the rule set speaks of, whether it was looked for, and each one with its facts.
 
 import {act, announce, el} from "./dom.js";
-import {at, freshId, pathOf, thingsOf} from "./plan.js";
+import {at, pathOf, put, thingsOf} from "./plan.js";
+import {edited} from "./judge.js";
 import {faultsAt, idOf, question, textField} from "./field.js";
-import {amid, areaFields, freshShape, outwardFields, placeFields, placesFields, shapeOf} from "./shape.js";
+import {areaFields, outwardFields, placeFields, placesFields, shapeOf} from "./shape.js";
 import {change, look, set, state} from "./store.js";
 import {heading, t} from "./words.js";
 
@@ -105,14 +106,11 @@ export function withSource(plan, by) {
   return [{...plan, sources: [...sources, {id, by}]}, id];
 }
 
-/** The plan with one more thing of a kind, drawn so. */
-export function withThing(plan, kind, drawn) {
-  const id = freshId(plan, kind.id);
+/** The plan with one more thing of a kind, and its id; `places` are where it was drawn, if it was. */
+export function withThing(plan, kind, places) {
   const [outline] = kind.outlines ?? [];
-  const shapes = {point: "place", line: "line", area: "rectangle"};
-  const thing = {kind: kind.id, id};
-  if (outline) thing[outline.id] = drawn ?? freshShape(shapes[outline.shape], amid(plan));
-  return [{...plan, things: [...(plan.things ?? []), thing]}, id];
+  const {plan: made, id} = edited(plan, {add: {kind: kind.id, outline: outline?.id, shape: outline?.shape}});
+  return [places && outline ? put(made, `${pathOf(made, id)}.${outline.id}`, places) : made, id];
 }
 
 /** The kinds that the rule set asks of, as the form was last told. */
@@ -147,8 +145,10 @@ act("thing-opened", (summary, event) => {
   look({thing: state.thing === id ? null : id});
 });
 act("outline-begun", (button) => {
-  const shapes = {point: "place", line: "line", area: "rectangle"};
-  set(button.dataset.path, freshShape(shapes[button.dataset.shape], amid(state.plan)));
+  // Drawn as a new thing's would be, and taken over from there.
+  const {path, shape} = button.dataset;
+  const {plan, id} = edited(state.plan, {add: {kind: "pool", outline: "water", shape}});
+  set(path, at(plan, `${pathOf(plan, id)}.water`));
 });
 act("source-picked", (select) => {
   const {path} = select.dataset;
