@@ -5,7 +5,7 @@ import {edited} from "./judge.js";
 import {at, pathOf, pools, put} from "./plan.js";
 import {question, textField} from "./field.js";
 import {areaFields, outwardFields, shapeOf} from "./shape.js";
-import {kindFields, kindNamed, sourceField} from "./things.js";
+import {kindFields, kindNamed, sourceField, withSource} from "./things.js";
 import {lotFields} from "./lot.js";
 import {change, look, state, useBundled} from "./store.js";
 import {count, heading, t} from "./words.js";
@@ -171,8 +171,10 @@ act("unit-chosen", (radio) => look({unit: radio.value}));
 act("pool-gone", (button) => change(withoutPool(button.dataset.path), {thing: null}));
 act("pool-begun", () => {
   // A size to begin with; every figure of it is then the person's to change.
-  const {plan, id} = edited(state.plan, {add: {kind: "pool", outline: "water", shape: "area", size: ["8 m", "4 m"]}});
-  change(put(plan, `${pathOf(plan, id)}.work`, "new"), {thing: id});
+  const [sourced, source] = withSource(state.plan, "design");
+  const {plan, id} = edited(sourced, {add: {kind: "pool", outline: "water", shape: "area", size: ["8 m", "4 m"]}});
+  const path = pathOf(plan, id);
+  change(put(put(plan, `${path}.work`, "new"), `${path}.source`, source), {thing: id});
 });
 
 function withoutPool(path) {

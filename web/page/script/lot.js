@@ -68,12 +68,12 @@ function drawnLot(lot, line) {
   const faces = line?.facts?.find((fact) => fact.id === "faces") ?? {id: "faces", ask: t("lot.faces"), answer: "choice", words: ["front", "side", "rear", "street-side", "shore", "alley"]};
   const others = (line?.facts ?? []).filter((fact) => fact.id !== "faces");
   return el("div", {},
+    sourceField("lot"), el("p", {class: "hint"}, t("lot.source-hint")),
     el("h3", {}, t("lot.sides-head")), el("p", {class: "hint"}, t("lot.faces-hint")),
     sides.map((side, index) => el("fieldset", {class: "side", id: `side-${side.id}`, "data-wrong": faultsAt(`lot.sides.${index}`).length > 0},
       el("legend", {}, t("lot.side-named", {name: side.id.replaceAll("-", " ")})),
       question(`lot.sides.${index}.faces`, {...faces, ask: t("lot.faces")}),
       others.map((fact) => question(`lot.sides.${index}.${fact.id}`, fact)))),
-    sourceField("lot"), el("p", {class: "hint"}, t("lot.source-hint")),
     (lot?.facts ?? []).map((fact) => question(`lot.${fact.id}`, fact)),
     el("details", {class: "about", id: "lot-corners"}, el("summary", {}, t("lot.corners")),
       Object.keys(state.plan.lot.corners ?? {}).map((corner) => placeFields(`lot.corners.${corner}`, t("lot.corner", {name: corner})))));

@@ -10,6 +10,7 @@ import {t} from "./words.js";
 const PAPERS = {A4: [210, 297], A3: [297, 420], Letter: [215.9, 279.4]};
 const SCALES = {100: "1:100", 200: "1:200", 500: "1:500", 240: "1 in = 20 ft"};
 const MARGIN = 12;
+const HEADING = 30;
 const chosen = {paper: "A4", scale: "200", lying: false};
 let answerNow = null;
 
@@ -18,51 +19,59 @@ export function setPrinted(answer) {
   answerNow = answer;
 }
 
-/** Asks for the paper and the scale. */
+/** Asks for the paper and the scale, and shows what would be printed. */
 export function printBox() {
-  const drawing = sized();
+  const text = drawing(sheetRoom());
   const pick = (key, options) => el("div", {class: "question"}, el("label", {class: "ask", for: `print-${key}`}, t(`print.${key}`)),
     el("select", {id: `print-${key}`, "data-do": "print-picked", "data-key": key},
       options.map(([value, said]) => el("option", {value, selected: value === String(chosen[key])}, said))));
   openBox(el("h2", {id: "box-head"}, t("print.head")),
-    pick("paper", Object.keys(PAPERS).map((name) => [name, name])),
-    pick("lying", [["false", t("print.upright")], ["true", t("print.lying-down")]]),
-    pick("scale", Object.entries(SCALES)),
-    el("p", {class: fits(drawing) ? "hint" : "wrong", id: "print-fits"}, t(!drawing ? "print.no-drawing" : fits(drawing) ? "print.fits" : "print.too-large")),
+    el("div", {class: "pair"}, pick("paper", Object.keys(PAPERS).map((name) => [name, name])),
+      pick("lying", [["false", t("print.upright")], ["true", t("print.lying-down")]]), pick("scale", Object.entries(SCALES))),
+    text && el("img", {class: "preview", alt: t("print.preview"), src: `data:image/svg+xml,${encodeURIComponent(text)}`}),
+    el("p", {class: "hint", id: "print-fits", role: "status"}, t(!text ? "print.no-drawing" : fits() ? "print.fits" : "print.cut")),
     el("p", {class: "hint"}, t("print.true")),
     el("button", {type: "button", class: "add", "data-do": "print-now", id: "print-now"}, t("print.now")));
-  printView(drawing);
+  printView();
 }
 
-function sized() {
-  const text = drawn(state.plan, state.rulesText, {"all-distances": true, scale: Number(chosen.scale), unit: state.unit, paper: room()});
-  return text && svgFrom(text);
+/** The drawing at its scale, as large as the paper given, or as it needs. */
+function drawing(paper) {
+  return drawn(state.plan, state.rulesText, {"all-distances": true, scale: Number(chosen.scale), unit: state.unit, paper});
 }
 
+/** What can be printed on, in millimetres. */
 function room() {
   const [short, long] = PAPERS[chosen.paper];
   const [width, height] = chosen.lying ? [long, short] : [short, long];
   return [width - 2 * MARGIN, height - 2 * MARGIN];
 }
 
-function fits(drawing) {
-  if (!drawing) return false;
+/** The same without the heading, which stands above the drawing on the same page. */
+function sheetRoom() {
   const [width, height] = room();
-  const size = (name) => parseFloat(drawing.getAttribute(name));
-  // The heading stands above the drawing on the same page.
-  return size("width") <= width && size("height") <= height - 30;
+  return [width, height - HEADING];
+}
+
+/** Whether all that is near the lot is on the sheet. */
+function fits() {
+  const whole = svgFrom(drawing(null));
+  const [width, height] = sheetRoom();
+  return parseFloat(whole.getAttribute("width")) <= width && parseFloat(whole.getAttribute("height")) <= height;
 }
 
 /** Lays the sheet out, where only a printer sees it. */
-export function printView(drawing = sized()) {
+export function printView() {
   setPage();
+  const text = drawing(sheetRoom());
+  const svg = text && svgFrom(text);
   const report = answerNow?.report;
-  drawing?.setAttribute("id", "print-drawing");
+  svg?.setAttribute("id", "print-drawing");
   document.getElementById("print").replaceChildren(
     el("header", {}, el("h1", {}, state.plan.title ?? state.plan.plan ?? ""),
       el("p", {}, report ? `${report["rule-set"].title}, ${report["rule-set"].edition} · ${report["rule-set"].authority}` : ""),
       el("p", {}, `${SCALES[chosen.scale]} · ${chosen.paper} · `, t("print.check-scale"))),
-    drawing ?? "",
+    svg ?? "",
     ...(report ? [el("p", {class: "verdict"}, report.verdict.sentence), distances(report), papersList(report), el("p", {class: "small"}, report.disclaimer)] : []));
 }
 

@@ -127,6 +127,12 @@ export function wireSheet() {
     const path = event.target.closest("[data-path]")?.dataset.path;
     if (path && path !== state.thing && !hold) look({thing: path});
   });
+  let width = 0;
+  new ResizeObserver(() => {
+    if (hold || area.clientWidth === width) return;
+    width = area.clientWidth;
+    if (width > 0) look({});
+  }).observe(area);
   document.addEventListener("keydown", (event) => {
     if (!(event.ctrlKey || event.metaKey) || event.target.matches("input[type=text], textarea")) return;
     if (event.key === "z" && !event.shiftKey) undo();

@@ -80,20 +80,33 @@ function otherFields(path, outline, first) {
   return outline.shape === first.shape || outline.shape === "area" ? outwardFields(path, outline.said, first) : null;
 }
 
-/** Where the places come from, and how good they are: without that nothing can be close to call. */
+/** Where the places come from, and how good they are: on that rests what is too close to call. */
 export function sourceField(path) {
-  const at_ = `${path}.source`;
-  const id = idOf(at_);
-  const now = at(state.plan, at_);
+  const field = `${path}.source`;
+  const id = idOf(field);
+  const now = at(state.plan, field);
   const sources = state.plan.sources ?? [];
+  const index = sources.findIndex((source) => source.id === now);
+  const others = ["survey", "plat", "deed", "map", "tape", "design", "fence", "guess"].filter((by) => !sources.some((source) => source.by === by));
   return el("div", {class: "question", id: `q-${id}`},
     el("label", {class: "ask", for: id}, t("source.ask")),
-    el("select", {id, "data-do": "source-picked", "data-path": at_},
+    el("select", {id, "data-do": "source-picked", "data-path": field},
       el("option", {value: "", selected: !now}, t("field.not-known")),
       sources.map((source) => el("option", {value: source.id, selected: source.id === now},
         `${t(`by.${source.by}`)}${source.accuracy ? `, ± ${source.accuracy}` : ""}`)),
-      ["survey", "plat", "map", "tape", "design", "guess"].filter((by) => !sources.some((source) => source.by === by))
-        .map((by) => el("option", {value: `+${by}`}, t(`by.${by}`)))));
+      others.map((by) => el("option", {value: `+${by}`}, t(`by.${by}`)))),
+    index >= 0 && el("div", {class: "pair"}, accuracyField(path, index, "accuracy"), accuracyField(path, index, "shift")),
+    index >= 0 && el("p", {class: "hint"}, t("source.hint")));
+}
+
+/** One source serves many things, so its two figures are asked under each: the ids differ, the place in the plan does not. */
+function accuracyField(path, index, key) {
+  const id = idOf(`${path}.source-${key}`);
+  const field = `sources.${index}.${key}`;
+  return el("div", {class: "question"}, el("label", {class: "ask", for: id}, t(`source.${key}`)),
+    el("div", {class: "figure"}, el("input", {id, type: "text", autocomplete: "off", class: "short", "data-do": "typed", "data-path": field,
+      "data-unit": state.unit, value: at(state.plan, field) ?? ""}), el("span", {class: "unit"}, state.unit)),
+    faultsAt(field).map((row) => el("p", {class: "wrong"}, row.message, row.help && ` ${row.help}`)));
 }
 
 /** The plan with a source of that sort, and its id. */
@@ -106,10 +119,13 @@ export function withSource(plan, by) {
   return [{...plan, sources: [...sources, {id, by}]}, id];
 }
 
+/** Where something new is put, in millimetres: near the corner that the plan counts from, where the pool does not hide it. */
+const BESIDE = [5000, 5000];
+
 /** The plan with one more thing of a kind, and its id; `places` are where it was drawn, if it was. */
 export function withThing(plan, kind, places) {
   const [outline] = kind.outlines ?? [];
-  const {plan: made, id} = edited(plan, {add: {kind: kind.id, outline: outline?.id, shape: outline?.shape}});
+  const {plan: made, id} = edited(plan, {add: {kind: kind.id, outline: outline?.id, shape: outline?.shape, at: BESIDE, size: ["6 m", "4 m"]}});
   return [places && outline ? put(made, `${pathOf(made, id)}.${outline.id}`, places) : made, id];
 }
 
