@@ -21,11 +21,21 @@ fn main() -> Result<(), Trouble> {
         paints.push(paint);
         verdicts.push(verdict - paint);
     }
-    println!("| first paint, median of 9 | {:.0} ms |", share(&mut paints, 0.5));
-    println!("| from there to the verdict, median of 9 | {:.0} ms |", share(&mut verdicts, 0.5));
+    println!(
+        "| first paint, median of 9 | {:.0} ms |",
+        share(&mut paints, 0.5)
+    );
+    println!(
+        "| from there to the verdict, median of 9 | {:.0} ms |",
+        share(&mut verdicts, 0.5)
+    );
     let mut steps = drag_steps(&form)?;
     for (name, of) in [("median", 0.5), ("95th percentile", 0.95)] {
-        println!("| a drag step (change, measure, check, redraw), {name} of {} | {:.1} ms |", steps.len(), share(&mut steps, of));
+        println!(
+            "| a drag step (change, measure, check, redraw), {name} of {} | {:.1} ms |",
+            steps.len(),
+            share(&mut steps, of)
+        );
     }
     Ok(())
 }
@@ -37,7 +47,10 @@ fn drag_steps(form: &Form) -> Result<Vec<f64>, Trouble> {
         form.drag((x, y), (x + 40, y + 60))?;
         form.drag((x + 40, y + 60), (x, y))?;
     }
-    let steps = form.run("return performance.getEntriesByName('drag step').map((step) => step.duration);", json!([]))?;
+    let steps = form.run(
+        "return performance.getEntriesByName('drag step').map((step) => step.duration);",
+        json!([]),
+    )?;
     let steps = steps.as_array().cloned().unwrap_or_default();
     Ok(steps.iter().filter_map(|step| step.as_f64()).collect())
 }
@@ -45,5 +58,8 @@ fn drag_steps(form: &Form) -> Result<Vec<f64>, Trouble> {
 fn share(figures: &mut [f64], of: f64) -> f64 {
     figures.sort_by(f64::total_cmp);
     let last = figures.len().saturating_sub(1);
-    figures.get((last as f64 * of).round() as usize).copied().unwrap_or(f64::NAN)
+    figures
+        .get((last as f64 * of).round() as usize)
+        .copied()
+        .unwrap_or(f64::NAN)
 }

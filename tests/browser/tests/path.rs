@@ -29,7 +29,10 @@ fn from_nothing_to_a_verdict_by_mouse() -> Outcome {
     form.fill("#at-lot_source-shift", "0 mm")?;
     form.click("#head-questions")?;
     form.choose("#at-answers_plan-sets-distance", "no")?;
-    form.read("#finding-rear-line[data-outcome=pass]", "Pool to rear lot line")?;
+    form.read(
+        "#finding-rear-line[data-outcome=pass]",
+        "Pool to rear lot line",
+    )?;
     form.click("#head-site")?;
     form.click("#at-inventory_well-none")?;
     assert_eq!(form.kept()?["plan"]["inventory"]["well"], "none");
@@ -51,14 +54,29 @@ fn from_nothing_to_a_verdict_by_keyboard_alone() -> Outcome {
     form.type_text("32 m")?;
     form.press(Key::Enter)?;
     form.read("#verdict-word", "where is the pool")?;
+    form.tab_to("#at-lot_source")?;
+    form.type_text("a surv")?;
+    form.tab_to("#at-lot_source-accuracy")?;
+    form.type_text("20 mm")?;
+    form.press(Key::Tab)?;
+    form.type_text("0 mm")?;
     form.tab_to("#first-thing")?;
     form.press(Key::Enter)?;
     form.tab_to("#pool-begin")?;
     form.press(Key::Space)?;
+    form.tab_to("#at-pool_source-accuracy")?;
+    form.type_text("30 mm")?;
+    form.press(Key::Tab)?;
+    form.type_text("0 mm")?;
+    form.tab_to("#head-questions")?;
+    form.press(Key::Enter)?;
+    form.tab_to("#at-answers_plan-sets-distance")?;
+    form.type_text("no")?;
+    form.press(Key::Tab)?;
     form.read("#verdict-word", "Not decided")?;
-    // The pool is moved to the rear line and over it, ten centimetres a press, and back by undoing.
+    // The pool is moved to one metre from the rear line, ten centimetres a press.
     form.tab_to("#drawing [data-path='pool']")?;
-    for _ in 0..150 {
+    for _ in 0..130 {
         form.press(Key::Up)?;
     }
     form.read("#verdict-word", "does not comply")?;

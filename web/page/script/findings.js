@@ -96,7 +96,7 @@ function figures(reading, part) {
 }
 
 /** The bound in words, with its figure where the words only name it. */
-function boundText({bound, limit}) {
+export function boundText({bound, limit}) {
   return !limit || bound.includes(limit.text) ? bound : `${bound}: ${limit.text}`;
 }
 

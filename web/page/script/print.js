@@ -1,6 +1,7 @@
 // The sheet for the authority: the drawing at a true scale, the table of distances, the papers.
 
-import {act, el} from "./dom.js";
+import {act, el, prose} from "./dom.js";
+import {boundText} from "./findings.js";
 import {drawn} from "./judge.js";
 import {svgFrom} from "./svg.js";
 import {openBox} from "./menu.js";
@@ -72,12 +73,12 @@ export function printView() {
       el("p", {}, report ? `${report["rule-set"].title}, ${report["rule-set"].edition} · ${report["rule-set"].authority}` : ""),
       el("p", {}, `${SCALES[chosen.scale]} · ${chosen.paper} · `, t("print.check-scale"))),
     svg ?? "",
-    ...(report ? [el("p", {class: "verdict"}, report.verdict.sentence), distances(report), papersList(report), el("p", {class: "small"}, report.disclaimer)] : []));
+    ...(report ? [el("p", {class: "verdict"}, report.verdict.sentence), distances(report), papersList(report), cautionList(report), el("p", {class: "small"}, prose(report.disclaimer))] : []));
 }
 
 function distances(report) {
   const rows = report.rules.flatMap((rule) => rule.parts.flatMap((part) => part.readings.filter((one) => one.measured && one.limit).slice(0, 1).map((one) =>
-    el("tr", {}, el("th", {scope: "row"}, rule.title), el("td", {}, part.subject?.said ?? ""), el("td", {}, one.measured.text), el("td", {}, one.bound),
+    el("tr", {}, el("th", {scope: "row"}, rule.title), el("td", {}, prose(part.subject?.said)), el("td", {}, one.measured.text), el("td", {}, prose(boundText(one))),
       el("td", {}, part.margin?.text ?? ""), el("td", {}, t(`outcome.${part.outcome}`)), el("td", {}, rule.clause)))));
   const heads = ["rule", "what", "measured", "asked", "margin", "outcome", "clause"].map((name) => el("th", {scope: "col"}, t(`print.${name}`)));
   return el("table", {}, el("caption", {}, t("print.distances")), el("thead", {}, el("tr", {}, heads)), el("tbody", {}, rows));
@@ -85,7 +86,11 @@ function distances(report) {
 
 function papersList(report) {
   return el("section", {}, el("h2", {}, t("papers.documents")), el("ul", {class: "boxes"},
-    report.documents.map((paper) => el("li", {}, paper.state === "in-hand" ? "☒ " : "☐ ", paper.sentence))));
+    report.documents.filter((paper) => paper.need !== "not-needed").map((paper) => el("li", {}, paper.state === "in-hand" ? "☒ " : "☐ ", paper.sentence))));
+}
+
+function cautionList(report) {
+  return el("section", {}, el("h2", {}, t("papers.cautions")), el("ul", {}, report.cautions.map((one) => el("li", {}, prose(one.says)))));
 }
 
 let pageRule = null;
