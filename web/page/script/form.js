@@ -155,7 +155,7 @@ export function partOf(path, asked) {
 act("part-opened", (button) => {
   const {part} = button.dataset;
   const isHead = button.classList.contains("part-head");
-  look({open: isHead && state.open === part ? null : part});
+  look({open: isHead && state.open === part ? null : part, thing: null});
   if (!isHead) document.getElementById(`head-${part}`)?.focus();
   document.getElementById(`head-${part}`)?.scrollIntoView({block: "nearest"});
 });

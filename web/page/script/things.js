@@ -2,7 +2,7 @@
 
 import {act, announce, el} from "./dom.js";
 import {at, pathOf, put, thingsOf} from "./plan.js";
-import {edited} from "./judge.js";
+import {edited, handlesOf} from "./judge.js";
 import {faultsAt, idOf, question, textField} from "./field.js";
 import {areaFields, outwardFields, placeFields, placesFields, shapeOf} from "./shape.js";
 import {change, look, set, state} from "./store.js";
@@ -119,13 +119,16 @@ export function withSource(plan, by) {
   return [{...plan, sources: [...sources, {id, by}]}, id];
 }
 
-/** Where something new is put, in millimetres: near the corner that the plan counts from, where the pool does not hide it. */
-const BESIDE = [5000, 5000];
+/** Where something new is put: a little way in from the first corner of the lot, where the pool does not hide it. */
+function beside(plan) {
+  const [corner] = handlesOf(plan, "lot");
+  return corner && corner.at.map((figure) => figure + 5000);
+}
 
 /** The plan with one more thing of a kind, and its id; `places` are where it was drawn, if it was. */
 export function withThing(plan, kind, places) {
   const [outline] = kind.outlines ?? [];
-  const {plan: made, id} = edited(plan, {add: {kind: kind.id, outline: outline?.id, shape: outline?.shape, at: BESIDE, size: ["6 m", "4 m"]}});
+  const {plan: made, id} = edited(plan, {add: {kind: kind.id, outline: outline?.id, shape: outline?.shape, at: beside(plan), size: ["6 m", "4 m"]}});
   return [places && outline ? put(made, `${pathOf(made, id)}.${outline.id}`, places) : made, id];
 }
 
