@@ -32,7 +32,12 @@ const LAID_OUT: [&str; 7] = [
     "wall-opening",
 ];
 /// Where a figure with a unit is not a limit: what is offered to be typed over, and the scales and sizes of paper.
-const NO_LIMIT: [&str; 5] = [
+const NO_LIMIT: [&str; 10] = [
+    "\"8 m\"",
+    "\"6 m\"",
+    "\"4 m\"",
+    "\"2 m\"",
+    "\"500 mm\"",
     "1 in = 20 ft",
     "\"1 ft\" : \"300 mm\"",
     "\"0 m\"",

@@ -122,6 +122,9 @@ export function missingView(missing) {
     path && el("button", {type: "button", class: "plain", "data-do": "missing-answered", "data-path": path, "data-thing": missing.subject ?? ""}, t("finding.answer")));
 }
 
+/** The sections of a plan whose facts belong to nothing that is drawn. */
+const SECTIONS = {events: "dates", lot: "lot", applicant: "applicant", works: "works", answers: "answers", zone: "zone"};
+
 function pathOfMissing({kind, name, subject}) {
   if (kind === "inventory") return `inventory.${name}`;
   if (kind === "document") return null;
@@ -129,8 +132,8 @@ function pathOfMissing({kind, name, subject}) {
   const path = subject && pathOf(state.plan, subject);
   if (path) return kind === "accuracy" ? `${path}.source` : `${path}.${fact ?? thing}`;
   if (!fact) return kind === "fact" ? `answers.${thing}` : null;
-  if (thing === "events") return `dates.${fact}`;
-  if (thing === "lot" || thing === "applicant" || thing === "works" || thing === "answers" || thing === "zone") return `${thing}.${fact}`;
+  const section = SECTIONS[thing];
+  if (section) return `${section}.${fact}`;
   return `inventory.${thing}`;
 }
 
