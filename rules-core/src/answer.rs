@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use crate::drawing::{Options, drawing};
 use crate::plan::Plan;
 use crate::report::{Report, Texts, governed_report};
 use crate::ruleset::RuleSet;
@@ -76,18 +77,44 @@ pub fn judge_texts<'t>(
     bases: &dyn Fn(&str) -> Option<&'t str>,
 ) -> Result<Report, Refusal> {
     let (plan, rules) = read_both(plan_text, rules_text, bases)?;
-    let governed = check::governed(&plan, &rules);
-    let newest = std::ptr::eq(governed.rules, &rules);
-    let text = if newest {
-        None
-    } else {
-        bases(&governed.rules.id)
+    Ok(judged(&plan, (&rules, rules_text), plan_text, bases, None).0)
+}
+
+/// As [`judge_texts`], by rules that were read before, and draws the plan if that is wanted: the report and the drawing.
+///
+/// # Errors
+/// All faults of the plan.
+pub fn judge_by<'t>(
+    plan_text: &'t str,
+    rules: (&RuleSet, &'t str),
+    bases: &dyn Fn(&str) -> Option<&'t str>,
+    options: Option<&Options>,
+) -> Result<(Report, Option<String>), Refusal> {
+    let plan = read_plan(plan_text, rules.0)?;
+    Ok(judged(&plan, rules, plan_text, bases, options))
+}
+
+/// Judges by the edition that governs the plan.
+fn judged<'t>(
+    plan: &Plan,
+    (rules, rules_text): (&RuleSet, &'t str),
+    plan_text: &'t str,
+    bases: &dyn Fn(&str) -> Option<&'t str>,
+    options: Option<&Options>,
+) -> (Report, Option<String>) {
+    let governed = check::governed(plan, rules);
+    let earlier = match std::ptr::eq(governed.rules, rules) {
+        true => None,
+        false => bases(&governed.rules.id),
     };
     let texts = Texts {
         plan: Some(plan_text),
-        layers: layer_texts(governed.rules, text.unwrap_or(rules_text), bases),
+        layers: layer_texts(governed.rules, earlier.unwrap_or(rules_text), bases),
     };
-    Ok(governed_report(&governed, &plan, &texts))
+    let report = governed_report(&governed, plan, &texts);
+    let draw = |options| drawing(plan, governed.rules, &governed.findings, &report, options);
+    let drawn = options.map(draw);
+    (report, drawn)
 }
 
 /// Reads a plan and a rule set, and puts the steps that the rule set asks for in their order, from a day on (as a number
@@ -117,18 +144,21 @@ fn read_both<'t>(
         ..refusal
     })?;
     let rules = rules.rule_set;
-    let plan = plan::read(plan_text, &rules.vocabulary).map_err(|faults| Refusal {
-        plan: Some(Refused::new(None, plan_text, faults)),
+    Ok((read_plan(plan_text, &rules)?, rules))
+}
+
+/// The plan of a text, under rules that were read.
+fn read_plan(text: &str, rules: &RuleSet) -> Result<Plan, Refusal> {
+    let refused = |faults| Refusal {
+        plan: Some(Refused::new(None, text, faults)),
         rules: Vec::new(),
-    })?;
-    let tapes = check::contradictions(&plan, &rules);
-    if !tapes.is_empty() {
-        return Err(Refusal {
-            plan: Some(Refused::new(None, plan_text, tapes)),
-            rules: Vec::new(),
-        });
+    };
+    let plan = plan::read(text, &rules.vocabulary).map_err(refused)?;
+    let tapes = check::contradictions(&plan, rules);
+    match tapes.is_empty() {
+        true => Ok(plan),
+        false => Err(refused(tapes)),
     }
-    Ok((plan, rules))
 }
 
 /// What is wrong with the plan whatever the rules may add to the vocabulary.
@@ -165,7 +195,7 @@ fn with_texts<'t>(
     refused.into_iter().map(with_text).collect()
 }
 
-/// The texts of the layers: the rule set's own first, then those that it builds on.
+/// The texts of a rule set's files: its own first, then those that it builds on.
 fn layer_texts<'t>(
     rules: &RuleSet,
     rules_text: &'t str,

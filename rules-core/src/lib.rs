@@ -2,7 +2,7 @@
 //!
 //! Text goes in, values come out: this library reads no file, prints nothing, knows no clock and does not panic.
 //! In this order a module knows those before it, never those after it: `quantity`, `text`, `vocabulary`, the figures of
-//! `plan`, `measure`, `plan`, `ruleset`, `check`, `report`.
+//! `plan`, `measure`, `plan`, `ruleset`, `check`, `report`, `drawing`.
 #![cfg_attr(
     not(test),
     deny(
@@ -20,9 +20,12 @@
 )]
 
 mod answer;
+pub mod asked;
 pub mod cases;
 pub mod check;
 pub mod compare;
+pub mod drawing;
+pub mod edit;
 pub mod measure;
 pub mod mutant;
 pub mod plan;
@@ -35,6 +38,6 @@ pub mod text;
 pub mod vocabulary;
 
 pub use answer::{
-    Refusal, Refused, RulesRead, judge_texts, read_rules, refusal_to_json, steps_texts,
+    Refusal, Refused, RulesRead, judge_by, judge_texts, read_rules, refusal_to_json, steps_texts,
     steps_to_json, to_json,
 };

@@ -4,14 +4,21 @@
 //! `{"refused": {"plan": […], "rules": […]}}`, with all faults, each with its place and what would be right.
 
 mod answer;
+mod asked;
 mod check;
 mod clerk;
 mod document;
+mod draw;
+mod edit;
+mod rules;
 mod sets;
 mod steps;
 
+pub use asked::asked;
 pub use check::check;
 pub use clerk::{faults, read_back, try_cases};
 pub use document::{blank, to_json, to_yaml};
+pub use draw::{draw, frame};
+pub use edit::{edit, handles};
 pub use sets::{cases_text, home, rule_sets, rule_text};
 pub use steps::steps;

@@ -2,8 +2,8 @@
 
 use serde_json::Value;
 use siting_web::{
-    blank, cases_text, check, faults, home, read_back, rule_sets, rule_text, steps, to_json,
-    to_yaml, try_cases,
+    asked, blank, cases_text, check, draw, edit, faults, frame, handles, home, read_back,
+    rule_sets, rule_text, steps, to_json, to_yaml, try_cases,
 };
 
 #[cfg(target_arch = "wasm32")]
@@ -163,4 +163,124 @@ fn steps_have_days() {
     let answer = json(&steps(&demo(), &rules("eldermere"), "yesterday"));
     assert!(answer["wrong"].as_str().unwrap().contains("yesterday"));
     assert!(json(&steps("", "", "2026-03-02"))["refused"].is_object());
+}
+
+#[test]
+fn the_plan_is_drawn() {
+    let svg = draw(&demo(), &rules("eldermere"), r#"{"shade": true}"#);
+    assert!(svg.starts_with("<svg ") && svg.ends_with("</svg>"), "{svg}");
+    for id in ["pool", "house", "tank", "garden-gate", "rear"] {
+        assert!(svg.contains(&format!("data-path=\"{id}\"")), "{id}");
+    }
+    assert!(svg.contains("data-rule=\"rear-line\""));
+    assert!(json(&draw("", &rules("eldermere"), "{}"))["refused"].is_object());
+    assert!(json(&draw(&demo(), &rules("eldermere"), "[1]"))["wrong"].is_string());
+}
+
+#[test]
+fn a_step_of_a_drag_gives_what_check_and_draw_give() {
+    let (plan, rules) = (demo(), rules("eldermere"));
+    let step = json(&frame(&plan, &rules, r#"{"selected": "rear-line"}"#));
+    assert_eq!(step["report"], json(&check(&plan, &rules))["report"]);
+    let drawn = draw(&plan, &rules, r#"{"selected": "rear-line"}"#);
+    assert_eq!(step["drawing"], drawn);
+    assert!(json(&frame("", "", "{}"))["refused"].is_object());
+}
+
+#[test]
+fn the_rules_in_use_are_those_that_were_given() {
+    let (plan, rules) = (demo(), rules("eldermere"));
+    let laxer = rules.replace("at-least: 6 m", "at-least: 5.5 m");
+    assert_ne!(
+        draw(&plan, &rules, r#"{"shade": true}"#),
+        draw(&plan, &laxer, r#"{"shade": true}"#)
+    );
+}
+
+#[test]
+fn what_the_rules_ask_for_is_told_with_why() {
+    let answer = json(&asked(&demo(), &rules("eldermere")));
+    let kinds = answer["kinds"].as_array().expect("a list");
+    let gate = kinds
+        .iter()
+        .find(|kind| kind["id"] == "gate")
+        .expect("gates are asked for");
+    assert_eq!(gate["number"], "many");
+    assert_eq!(gate["why"][0]["title"], "Gates close by themselves");
+    let latch = gate["facts"].as_array().unwrap().iter();
+    let latch = latch
+        .clone()
+        .find(|fact| fact["id"] == "latch-height")
+        .expect("its latch");
+    assert_eq!(
+        (&latch["answer"], &latch["unit"]),
+        (&json("\"length\""), &json("\"m\""))
+    );
+    assert_eq!(answer["questions"][0]["id"], "plan-sets-distance");
+    assert_eq!(answer["dates"][0]["id"], "applied");
+    assert!(answer["missing"][0]["missing"]["question"].is_string());
+    assert!(json(&asked("", &rules("eldermere")))["missing"].is_null());
+    assert!(json(&asked("", ""))["refused"].is_object());
+}
+
+#[test]
+fn a_change_changes_the_plan() {
+    let moved = json(&edit(
+        &demo(),
+        r#"{"move": {"path": "pool", "dx": 1, "dy": -0.5}}"#,
+    ));
+    assert_eq!(
+        moved["plan"]["pool"]["water"]["rectangle"]["at"],
+        json("[3.2, 20.2]")
+    );
+    let back = edit(
+        &moved["plan"].to_string(),
+        r#"{"move": {"path": "pool", "dx": -1, "dy": 0.5}}"#,
+    );
+    assert_eq!(json(&back)["plan"], json(&demo()));
+    let lot = json(&edit(
+        &blank(),
+        r#"{"lot": {"width": "24 m", "depth": "80 ft"}}"#,
+    ));
+    assert_eq!(
+        lot["plan"]["lot"]["corners"]["ne"],
+        json("[\"24 m\", \"80 ft\"]")
+    );
+    let pool = edit(
+        &lot["plan"].to_string(),
+        r#"{"add": {"kind": "pool", "outline": "water", "shape": "area"}}"#,
+    );
+    assert_eq!(json(&pool)["id"], "pool");
+    assert!(
+        json(&edit(
+            &demo(),
+            r#"{"move": {"path": "moon", "dx": 1, "dy": 1}}"#
+        ))["wrong"]
+            .is_string()
+    );
+    assert!(json(&edit(&demo(), "{}"))["wrong"].is_string());
+    assert!(json(&edit("", "{}"))["refused"].is_object());
+}
+
+#[test]
+fn a_lot_in_sides_says_by_how_much_it_does_not_close() {
+    let wanted = r#"{"lot": {"sides": [{"length": "30 m"}, {"length": "40 m"}, {"length": "30 m"}, {"length": "39 m"}]}}"#;
+    let answer = json(&edit(&blank(), wanted));
+    assert_eq!(answer["closing"], 1000);
+}
+
+#[test]
+fn handles_go_into_the_drawing() {
+    let found = handles(&demo(), "pool/water");
+    let list = json(&found);
+    assert_eq!(
+        list[0],
+        json(r#"{"what": "corner", "index": 0, "at": [2200, 20700]}"#)
+    );
+    assert_eq!(list.as_array().map(Vec::len), Some(9));
+    let svg = draw(&demo(), &rules("eldermere"), r#"{"thing": "pool"}"#);
+    assert_eq!(svg.matches("data-handle=").count(), 9);
+    // Millimetres, y down: the drawing's coordinates are those of the file.
+    assert!(svg.contains("cx=\"2200\" cy=\"-20700\""), "{svg}");
+    assert_eq!(handles(&demo(), "nobody"), "[]");
 }

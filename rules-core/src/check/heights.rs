@@ -6,7 +6,7 @@ use super::judge::Judge;
 use super::scene::{Env, Holder};
 use crate::plan::Words;
 use crate::quantity::Interval;
-use crate::vocabulary::FactId;
+use crate::vocabulary::{FactId, OutlineId, Vocabulary};
 
 /// How high over the ground something is; a name is that of a fact of the same kind.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -227,6 +227,43 @@ impl Extent {
     }
 }
 
+/// The facts that say how high an outline lies: its own kind's, and the pool's where its rim is what counts.
+pub(crate) fn facts_of_height(outline: OutlineId, vocabulary: &Vocabulary) -> Vec<FactId> {
+    let kind = vocabulary.outline(outline).kind;
+    let own = |name| vocabulary.fact_named(kind, name);
+    let rim = || {
+        let pool = vocabulary.kind_named("pool")?;
+        vocabulary.fact_named(pool, "height-above-ground")
+    };
+    let (bottom, top) = heights_of(outline, vocabulary);
+    let facts = [bottom, top].map(|height| match height {
+        At(name) | Below(name) | UpTo(name) | DownTo(name) | About(name) => [own(name), None],
+        Between(low, high) => [own(low), own(high)],
+        Rim | UpToRim => [rim(), None],
+        OverRim(name) | OverGroundOrRim(name) => [own(name), rim()],
+        Ground | Deep | High | Unknown => [None, None],
+    });
+    facts.concat().into_iter().flatten().collect()
+}
+
+fn heights_of(outline: OutlineId, vocabulary: &Vocabulary) -> (Height, Height) {
+    let outline = vocabulary.outline(outline);
+    let kind = vocabulary.kind(outline.kind).name.as_str();
+    let row = EXTENTS
+        .iter()
+        .find(|row| row.0 == kind && row.1.is_none_or(|name| name == outline.name));
+    if let Some((_, _, bottom, top)) = row {
+        return (*bottom, *top);
+    }
+    if FLAT.contains(&kind) {
+        return (Ground, Ground);
+    }
+    match vocabulary.fact_named(outline.kind, "height") {
+        Some(_) => (UpTo("height"), At("height")),
+        None => (Unknown, Unknown),
+    }
+}
+
 impl<'a> Judge<'a> {
     /// From how low to how high over the ground an outline may reach, as seen from another thing.
     pub(crate) fn extent(&self, end: &End<'_>, other: &End<'_>, env: &Env<'_>) -> Extent {
@@ -268,22 +305,7 @@ impl<'a> Judge<'a> {
     }
 
     fn heights_of(&self, end: &End<'_>) -> (Height, Height) {
-        let vocabulary = &self.scene.rules().vocabulary;
-        let outline = vocabulary.outline(end.outline);
-        let kind = vocabulary.kind(outline.kind).name.as_str();
-        let row = EXTENTS
-            .iter()
-            .find(|row| row.0 == kind && row.1.is_none_or(|name| name == outline.name));
-        if let Some((_, _, bottom, top)) = row {
-            return (*bottom, *top);
-        }
-        if FLAT.contains(&kind) {
-            return (Ground, Ground);
-        }
-        match vocabulary.fact_named(outline.kind, "height") {
-            Some(_) => (UpTo("height"), At("height")),
-            None => (Unknown, Unknown),
-        }
+        heights_of(end.outline, &self.scene.rules().vocabulary)
     }
 
     fn height(&self, height: Height, end: &End<'_>, env: &Env<'_>) -> Reach {

@@ -175,6 +175,10 @@ impl Session {
 
     fn element(&self, css: &str) -> Result<String, Trouble> {
         self.see(css)?;
+        self.found(css)
+    }
+
+    fn found(&self, css: &str) -> Result<String, Trouble> {
         let found = self.post("/element", &json!({"using": "css selector", "value": css}))?;
         let id = found
             .as_object()
@@ -198,19 +202,20 @@ impl Session {
         self.press(Key::Tab)
     }
 
-    /// Chooses a line of a list.
+    /// Chooses a line of a list, as a click on it in the opened list would.
     pub fn choose(&self, css: &str, value: &str) -> Result<(), Trouble> {
-        self.click(&format!("{css} option[value='{value}']"))
+        let line = format!("{css} option[value='{value}']");
+        self.see(css)?;
+        let script = "return document.querySelector(arguments[0]) !== null;";
+        self.until(&format!("`{line}`"), script, &json!([line]))?;
+        let id = self.found(&line)?;
+        self.post(&format!("/element/{id}/click"), &json!({}))
+            .map(drop)
     }
 
     /// Hands a file to a field for files.
     pub fn hand_file(&self, css: &str, file: &str) -> Result<(), Trouble> {
-        let found = self.post("/element", &json!({"using": "css selector", "value": css}))?;
-        let id = found
-            .as_object()
-            .and_then(|object| object.values().next())
-            .and_then(Value::as_str)
-            .ok_or("no field")?;
+        let id = self.found(css)?;
         self.run(
             "document.querySelector(arguments[0]).hidden = false;",
             json!([css]),

@@ -18,9 +18,9 @@ fn a_broken_rule_file_is_marked_at_its_lines() -> Outcome {
         json!([]),
     )?;
     form.type_text("at-leest")?;
-    form.read("#gutter .fault", &line.to_string())?;
+    form.see(&format!("#gutter .fault[data-line='{line}']"))?;
     form.read("#desk-faults", "at-least")?;
-    form.click("#desk-faults [data-do=line-shown]")?;
+    form.click(&format!("#desk-faults [data-line='{line}']"))?;
     let chosen = form.run("const area = document.getElementById('rules-text'); return area.value.slice(area.selectionStart, area.selectionEnd);", json!([]))?;
     assert!(
         chosen.as_str().unwrap_or_default().contains("at-leest"),

@@ -11,7 +11,7 @@ fn printed(scale: &str, paper: &str) -> Result<Vec<Stretch>, browser_checks::Tro
     form.click("#menu-print")?;
     form.choose("#print-paper", paper)?;
     form.choose("#print-scale", scale)?;
-    form.read("#print-fits", "fits on one page")?;
+    form.see("#box .preview")?;
     form.run("document.getElementById('box').close();", json!([]))?;
     stretches(&form.print()?)
 }

@@ -46,6 +46,7 @@ function describedBy(id, fact, wrong) {
 
 function control(path, id, fact, value, aria) {
   if (isSpan(value)) return spanFields(path, id, fact, value, aria);
+  if (fact["other-words"]) return openChoice(path, id, fact, value, aria);
   if (fact.answer === "choice" || fact.answer === "yes-no") return [choice(path, id, fact, value, aria)];
   if (fact.answer === "date") return [input(path, id, {type: "date", ...aria}, value, "typed")];
   return [el("div", {class: "figure"}, figureField(path, id, fact, value, aria), noneButton(path, fact, value))];
@@ -98,6 +99,12 @@ function choice(path, id, fact, value, aria) {
     el("option", {value: "", selected: now === ""}, t("field.not-known")),
     words.map(([word, said]) => el("option", {value: word, selected: word === now}, said)),
     !known && el("option", {value: now, selected: true}, now));
+}
+
+/** Words to choose from, where another word is possible as well. */
+function openChoice(path, id, fact, value, aria) {
+  return [el("input", {id, type: "text", autocomplete: "off", list: `${id}-words`, "data-do": "words-typed", "data-path": path, value: shown(value), ...aria}),
+    el("datalist", {id: `${id}-words`}, wordsOf(fact).map(([word, said]) => el("option", {value: word}, said)))];
 }
 
 function wordsOf(fact) {
@@ -160,7 +167,8 @@ function unitOf(fact) {
 export function typed(text, unit) {
   const bare = text.trim();
   if (bare === "") return undefined;
-  return /^[+-]?\d+(\.\d+)?$/.test(bare) && unit ? `${bare} ${unit}` : bare;
+  if (!/^[+-]?\d+(\.\d+)?$/.test(bare)) return bare;
+  return unit ? `${bare} ${unit}` : Number(bare);
 }
 
 act("typed", (field) => set(field.dataset.path, typed(field.value, field.dataset.unit)));

@@ -1,7 +1,7 @@
 // The result in words: the verdict, then each rule with its figures, most pressing first.
 
 import {act, el, mend, prose} from "./dom.js";
-import {pathOf} from "./plan.js";
+import {pathOf, pools} from "./plan.js";
 import {idOf} from "./field.js";
 import {firstThing, goTo, partOf} from "./form.js";
 import {nameOf} from "./things.js";
@@ -46,18 +46,23 @@ export function findingsView(answer) {
   const binding = rules.filter((rule) => rule.strength === "must");
   const advice = rules.filter((rule) => rule.strength !== "must");
   return el("div", {id: "findings"},
-    state.thing && el("p", {class: "filter"}, t("findings.about", {thing: nameOf({id: state.thing})}), " ",
+    state.thing && !isPool(state.thing) && el("p", {class: "filter"}, t("findings.about", {thing: nameOf({id: state.thing})}), " ",
       el("button", {type: "button", class: "plain", "data-do": "thing-left", id: "findings-all"}, t("findings.all"))),
     rules.length === 0 && el("p", {}, t("findings.nothing-about")),
     ORDER.map((outcome) => group(outcome, binding.filter((rule) => rule.outcome === outcome))),
     advice.length > 0 && el("section", {class: "group", id: "group-advice"}, el("h3", {}, t("group.advice")), advice.map(finding)),
-    !state.thing && decisions(report));
+    (!state.thing || isPool(state.thing)) && decisions(report));
 }
 
 function isAbout(rule, thing) {
-  if (!thing) return true;
-  return rule.parts.some((part) => part.subject?.id === thing && thing !== "pool"
+  if (!thing || isPool(thing)) return true;
+  return rule.parts.some((part) => part.subject?.id === thing
     || part.readings.some(({witness}) => witness && (witness["from-thing"] === thing || witness["to-thing"] === thing)));
+}
+
+/** Nearly every rule is about the pool: choosing it leaves nothing out. */
+function isPool(thing) {
+  return pools(state.plan).some(([, pool]) => pool.id === thing);
 }
 
 function group(outcome, rules) {
@@ -66,7 +71,7 @@ function group(outcome, rules) {
   const attributes = {class: "group", id: `group-${outcome}`, "data-outcome": outcome};
   if (!SETTLED.has(outcome)) return el("section", attributes, head, rules.map(finding));
   // What is settled is folded away, so that what is not comes first to the eye.
-  const open = Boolean(state.thing) || rules.some((rule) => rule.id === state.selected);
+  const open = Boolean(state.thing && !isPool(state.thing)) || rules.some((rule) => rule.id === state.selected);
   return el("details", {...attributes, open}, el("summary", {}, head), rules.map(finding));
 }
 
@@ -91,7 +96,7 @@ function figures(reading, part) {
 }
 
 /** The bound in words, with its figure where the words only name it. */
-function boundText({bound, limit}) {
+export function boundText({bound, limit}) {
   return !limit || bound.includes(limit.text) ? bound : `${bound}: ${limit.text}`;
 }
 
@@ -117,6 +122,9 @@ export function missingView(missing) {
     path && el("button", {type: "button", class: "plain", "data-do": "missing-answered", "data-path": path, "data-thing": missing.subject ?? ""}, t("finding.answer")));
 }
 
+/** The sections of a plan whose facts belong to nothing that is drawn. */
+const SECTIONS = {events: "dates", lot: "lot", applicant: "applicant", works: "works", answers: "answers", zone: "zone"};
+
 function pathOfMissing({kind, name, subject}) {
   if (kind === "inventory") return `inventory.${name}`;
   if (kind === "document") return null;
@@ -124,7 +132,8 @@ function pathOfMissing({kind, name, subject}) {
   const path = subject && pathOf(state.plan, subject);
   if (path) return kind === "accuracy" ? `${path}.source` : `${path}.${fact ?? thing}`;
   if (!fact) return kind === "fact" ? `answers.${thing}` : null;
-  if (thing === "lot" || thing === "applicant" || thing === "works" || thing === "answers" || thing === "zone") return `${thing}.${fact}`;
+  const section = SECTIONS[thing];
+  if (section) return `${section}.${fact}`;
   return `inventory.${thing}`;
 }
 

@@ -1,10 +1,11 @@
 // The particulars: the questions in the order in which a person would answer them, one part open at a time.
 
 import {act, el} from "./dom.js";
-import {at, pools} from "./plan.js";
+import {edited} from "./judge.js";
+import {at, pathOf, pools, put} from "./plan.js";
 import {question, textField} from "./field.js";
-import {amid, areaFields, freshShape, outwardFields} from "./shape.js";
-import {kindFields, kindNamed, sourceField} from "./things.js";
+import {areaFields, outwardFields, shapeOf} from "./shape.js";
+import {kindFields, kindNamed, sourceField, withSource} from "./things.js";
 import {lotFields} from "./lot.js";
 import {change, look, state, useBundled} from "./store.js";
 import {count, heading, t} from "./words.js";
@@ -106,16 +107,17 @@ function poolFields(kind) {
 }
 
 function poolOf(kind, path, pool) {
-  const [water, ...others] = kind?.outlines ?? [{id: "water", said: t("pool.water")}];
-  const drawn = ["water", ...others.map((outline) => outline.id)].find((id) => pool[id] && !pool[id].outward && !pool[id]["same-as"]) ?? water.id;
-  const from = (kind?.outlines ?? []).find((outline) => outline.id === drawn) ?? {id: drawn, said: t("pool.water")};
+  const outlines = kind?.outlines ?? [];
+  const isDrawn = (id) => pool[id] && !["none", "same-as", "outward", "inward"].includes(shapeOf(pool[id]));
+  const drawn = ["water", ...outlines.map((outline) => outline.id)].find(isDrawn) ?? "water";
+  const from = outlines.find((outline) => outline.id === drawn) ?? {id: drawn, said: t("pool.water")};
   return el("div", {},
     el("p", {class: "hint"}, t("pool.drag")),
     el("fieldset", {class: "outlines"}, el("legend", {}, heading(from.said)), areaFields(`${path}.${drawn}`)),
     sourceField(path),
     (kind?.facts ?? []).map((fact) => question(`${path}.${fact.id}`, fact)),
     el("h3", {}, t("pool.outlines")), el("p", {class: "hint"}, t("pool.outlines-hint")),
-    (kind?.outlines ?? []).filter((outline) => outline.id !== drawn).map((outline) => outwardFields(`${path}.${outline.id}`, outline.said, from)),
+    outlines.filter((outline) => outline.id !== drawn).map((outline) => outwardFields(`${path}.${outline.id}`, outline.said, from)),
     el("button", {type: "button", class: "plain danger", "data-do": "pool-gone", "data-path": path}, t("pool.gone")));
 }
 
@@ -153,7 +155,7 @@ export function partOf(path, asked) {
 act("part-opened", (button) => {
   const {part} = button.dataset;
   const isHead = button.classList.contains("part-head");
-  look({open: isHead && state.open === part ? null : part});
+  look({open: isHead && state.open === part ? null : part, thing: null});
   if (!isHead) document.getElementById(`head-${part}`)?.focus();
   document.getElementById(`head-${part}`)?.scrollIntoView({block: "nearest"});
 });
@@ -167,18 +169,18 @@ act("rules-chosen", (select) => {
 });
 act("unit-chosen", (radio) => look({unit: radio.value}));
 act("pool-gone", (button) => change(withoutPool(button.dataset.path), {thing: null}));
-act("pool-begun", () => change({...state.plan, pool: freshPool()}, {thing: "pool"}));
+act("pool-begun", () => {
+  // A size to begin with; every figure of it is then the person's to change.
+  const [sourced, source] = withSource(state.plan, "design");
+  const {plan, id} = edited(sourced, {add: {kind: "pool", outline: "water", shape: "area", size: ["8 m", "4 m"]}});
+  const path = pathOf(plan, id);
+  change(put(put(plan, `${path}.work`, "new"), `${path}.source`, source), {thing: id});
+});
 
 function withoutPool(path) {
   const plan = structuredClone(state.plan);
   if (path === "pool") delete plan.pool;
   else plan.pool.splice(Number(path.split(".")[1]), 1);
   return plan;
-}
-
-
-/** A pool to begin with, amid the lot; every figure of it is then the person's to change. */
-function freshPool() {
-  return {id: "pool", water: freshShape("rectangle", amid(state.plan)), work: "new"};
 }
 

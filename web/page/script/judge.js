@@ -18,15 +18,29 @@ export function whatIsAsked(plan, rulesText) {
   return answer.refused ? null : answer;
 }
 
-/** The plan drawn, as the text of an SVG; nothing where it cannot be. */
-export function drawn(plan, rulesText, options) {
-  if (!plan.lot || !can("draw")) return null;
-  const text = fetchText("draw", written(plan).text, rulesText, JSON.stringify(options));
-  return text?.startsWith("<svg") ? text : null;
+/** What comes of a plan, and its drawing, in one go: `{report, drawing}`, or what `judge` gives where it is refused. */
+export function judgeAndDraw(plan, rulesText, options) {
+  if (!can("frame")) return judge(plan, rulesText);
+  const {text, paths} = written(plan);
+  const answer = ask("frame", text, rulesText, JSON.stringify(options));
+  for (const row of answer.refused?.plan ?? []) row.path = paths[(row.line ?? 0) - 1] ?? "";
+  return answer;
 }
 
-/** The plan changed on the drawing; the same plan where it cannot be so. */
+/** The plan drawn, as the text of an SVG; nothing where it cannot be. */
+export function drawn(plan, rulesText, options) {
+  if (!plan.lot || !rulesText || !can("draw")) return null;
+  const text = fetchText("draw", written(plan).text, rulesText, JSON.stringify(options));
+  return text?.startsWith("<") ? text : null;
+}
+
+/** A change of the plan, worked out by the library: `{plan, id, closing}`, or `{wrong}` in words. */
 export function edited(plan, change) {
   const answer = ask("edit", written(plan).text, JSON.stringify(change));
-  return answer.plan ?? plan;
+  return answer.plan ? answer : {wrong: answer.wrong ?? answer.refused?.plan?.[0]?.message ?? ""};
+}
+
+/** Where a thing, or an outline of it, can be taken hold of; places are in millimetres. */
+export function handlesOf(plan, path) {
+  return path ? ask("handles", written(plan).text, path) : [];
 }

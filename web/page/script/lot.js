@@ -1,7 +1,7 @@
 // The lot: by width and depth, by its sides and corners, or by drawing; and what each of its sides faces.
 
 import {act, announce, el} from "./dom.js";
-import {ask} from "./engine.js";
+import {edited} from "./judge.js";
 import {faultsAt, question, typed} from "./field.js";
 import {placeFields} from "./shape.js";
 import {sourceField} from "./things.js";
@@ -12,6 +12,8 @@ import {t} from "./words.js";
 let size = {width: "", depth: ""};
 let walk = [{length: "", angle: "90"}, {length: "", angle: "90"}, {length: "", angle: "90"}, {length: "", angle: "90"}];
 let wrong = null;
+/** By how many millimetres the last side misses the first corner. */
+let closing = null;
 
 const MODES = ["rectangle", "sides", "draw"];
 
@@ -23,6 +25,7 @@ export function lotFields(lot, line) {
         el("input", {type: "radio", name: "lot-mode", value: mode, id: `lot-mode-${mode}`, "data-do": "lot-mode", checked: state.lotMode === mode}), t(`lot.${mode}`))))),
     modeFields(),
     wrong && el("div", {class: "wrong", id: "lot-wrong", role: "alert"}, el("p", {}, wrong)),
+    closing !== null && el("p", {class: "hint", id: "lot-closing", role: "status"}, t(closing === 0 ? "lot.closes" : "lot.closing", {mm: closing})),
     state.plan.lot && drawnLot(lot, line),
   ];
 }
@@ -65,12 +68,12 @@ function drawnLot(lot, line) {
   const faces = line?.facts?.find((fact) => fact.id === "faces") ?? {id: "faces", ask: t("lot.faces"), answer: "choice", words: ["front", "side", "rear", "street-side", "shore", "alley"]};
   const others = (line?.facts ?? []).filter((fact) => fact.id !== "faces");
   return el("div", {},
+    sourceField("lot"), el("p", {class: "hint"}, t("lot.source-hint")),
     el("h3", {}, t("lot.sides-head")), el("p", {class: "hint"}, t("lot.faces-hint")),
     sides.map((side, index) => el("fieldset", {class: "side", id: `side-${side.id}`, "data-wrong": faultsAt(`lot.sides.${index}`).length > 0},
       el("legend", {}, t("lot.side-named", {name: side.id.replaceAll("-", " ")})),
       question(`lot.sides.${index}.faces`, {...faces, ask: t("lot.faces")}),
       others.map((fact) => question(`lot.sides.${index}.${fact.id}`, fact)))),
-    sourceField("lot"), el("p", {class: "hint"}, t("lot.source-hint")),
     (lot?.facts ?? []).map((fact) => question(`lot.${fact.id}`, fact)),
     el("details", {class: "about", id: "lot-corners"}, el("summary", {}, t("lot.corners")),
       Object.keys(state.plan.lot.corners ?? {}).map((corner) => placeFields(`lot.corners.${corner}`, t("lot.corner", {name: corner})))));
@@ -78,11 +81,21 @@ function drawnLot(lot, line) {
 
 /** The plan with a lot, as the library lays it out; says what is wrong beside the fields where it cannot be. */
 function layOut(lot) {
-  const answer = ask("edit", JSON.stringify(state.plan), JSON.stringify({lot}));
+  const answer = edited(state.plan, {lot});
   wrong = answer.wrong ?? null;
-  if (wrong || !answer.plan) return look({});
+  closing = answer.closing ?? null;
+  if (!answer.plan) return look({});
   change(answer.plan);
   announce(t("lot.laid-out"));
+}
+
+/** A lot by the places of its corners, as they were drawn one after the other. */
+export function lotOf(places) {
+  const names = places.map((_, index) => `c${index + 1}`);
+  return {
+    corners: Object.fromEntries(names.map((name, index) => [name, places[index]])),
+    sides: names.map((from, index) => ({id: `side-${index + 1}`, from, to: names[(index + 1) % names.length]})),
+  };
 }
 
 act("lot-mode", (radio) => {
@@ -91,6 +104,7 @@ act("lot-mode", (radio) => {
 });
 act("lot-size", (field) => {
   size = {...size, [field.dataset.key]: typed(field.value, field.dataset.unit) ?? ""};
+  closing = null;
   if (size.width && size.depth) layOut(size);
   else look({});
 });

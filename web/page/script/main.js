@@ -3,10 +3,11 @@
 import {act, el, listen, mend} from "./dom.js";
 import {ask, can, wake} from "./engine.js";
 import {setFaults} from "./field.js";
-import {drawPlaces, onDrag, sheetView, showSheet, wireSheet} from "./sheet.js";
+import {drawPlaces, onDrag, options, sheetView, showSheet, wireSheet} from "./sheet.js";
 import {findingsView, followDrag, nextView, setAskedNow, verdictView} from "./findings.js";
 import {firstThing, formView} from "./form.js";
-import {judge, whatIsAsked} from "./judge.js";
+import {lotOf} from "./lot.js";
+import {judge, judgeAndDraw, whatIsAsked} from "./judge.js";
 import {fromFragment} from "./link.js";
 import {menuView, notice} from "./menu.js";
 import {papersView} from "./papers.js";
@@ -83,11 +84,7 @@ act("view", (button) => {
   look({view: button.dataset.view});
   window.scrollTo(0, 0);
 });
-act("lot-drawn", () => drawPlaces((places) => {
-  const answer = ask("edit", JSON.stringify(state.plan), JSON.stringify({lot: {corners: places}}));
-  if (answer.plan) change(answer.plan, {view: "form"});
-  else notice(answer.wrong ?? "");
-}, true));
+act("lot-drawn", () => drawPlaces((places) => change({...state.plan, lot: {...state.plan.lot, ...lotOf(places)}}, {view: "form"}), true));
 act("thing-drawn", (button) => {
   const kind = kindNamed(button.dataset.kind);
   const ring = kind.outlines?.[0]?.shape === "area";
@@ -127,14 +124,18 @@ async function begin() {
   restore();
   onChange(show);
   onDrag((plan) => {
-    const answer = judge(plan, state.rulesText);
-    if (answer.report) followDrag(answer);
-    showSheet(plan);
+    const start = performance.now();
+    const answer = judgeAndDraw(plan, state.rulesText, options(plan));
+    if (!answer.report) return;
+    followDrag(answer);
+    showSheet(plan, answer.drawing);
+    performance.measure("drag step", {start});
   });
   wireSheet();
   wireDesk();
   document.getElementById("opening").remove();
   show();
+  performance.mark("verdict shown");
   await takeLink();
   window.addEventListener("hashchange", takeLink);
   window.addEventListener("beforeprint", () => printView());

@@ -16,9 +16,11 @@ export function menuView() {
   const button = (doing, extra = {}) => el("button", {type: "button", "data-do": doing, id: `menu-${doing}`, ...extra}, t(`menu.${doing}`));
   return el("nav", {id: "menu", "aria-label": t("menu.label")},
     button("undo", {disabled: !canUndo()}), button("redo", {disabled: !canRedo()}),
-    button("example"), button("open"), button("save"), button("share"), button("print"), button("desk", {"aria-pressed": String(state.desk)}), button("anew"),
-    el("label", {class: "language"}, el("span", {class: "hidden"}, t("menu.language")),
-      el("select", {id: "language", "data-do": "language"}, languages().map(([code, name]) => el("option", {value: code, lang: code, selected: code === languageNow()}, name)))),
+    el("button", {type: "button", id: "menu-more", "data-do": "menu-more", "aria-expanded": String(state.menu)}, t("menu.more")),
+    el("div", {id: "menu-rest", "data-open": String(state.menu)},
+      button("example"), button("open"), button("save"), button("share"), button("print"), button("desk", {"aria-pressed": String(state.desk)}), button("anew"),
+      el("label", {class: "language"}, el("span", {class: "hidden"}, t("menu.language")),
+        el("select", {id: "language", "data-do": "language"}, languages().map(([code, name]) => el("option", {value: code, lang: code, selected: code === languageNow()}, name))))),
     el("input", {type: "file", id: "file", hidden: true, "data-do": "file-chosen", accept: ".yaml,.yml,.json", "aria-label": t("menu.open"), tabindex: "-1"}));
 }
 
@@ -75,6 +77,7 @@ async function share() {
   document.getElementById("link").select();
 }
 
+act("menu-more", () => look({menu: !state.menu}));
 act("undo", undo);
 act("redo", redo);
 act("example", example);

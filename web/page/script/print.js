@@ -1,6 +1,7 @@
 // The sheet for the authority: the drawing at a true scale, the table of distances, the papers.
 
-import {act, el} from "./dom.js";
+import {act, el, prose} from "./dom.js";
+import {boundText} from "./findings.js";
 import {drawn} from "./judge.js";
 import {svgFrom} from "./svg.js";
 import {openBox} from "./menu.js";
@@ -10,6 +11,7 @@ import {t} from "./words.js";
 const PAPERS = {A4: [210, 297], A3: [297, 420], Letter: [215.9, 279.4]};
 const SCALES = {100: "1:100", 200: "1:200", 500: "1:500", 240: "1 in = 20 ft"};
 const MARGIN = 12;
+const HEADING = 30;
 const chosen = {paper: "A4", scale: "200", lying: false};
 let answerNow = null;
 
@@ -18,57 +20,65 @@ export function setPrinted(answer) {
   answerNow = answer;
 }
 
-/** Asks for the paper and the scale. */
+/** Asks for the paper and the scale, and shows what would be printed. */
 export function printBox() {
-  const drawing = sized();
+  const text = drawing(sheetRoom());
   const pick = (key, options) => el("div", {class: "question"}, el("label", {class: "ask", for: `print-${key}`}, t(`print.${key}`)),
     el("select", {id: `print-${key}`, "data-do": "print-picked", "data-key": key},
       options.map(([value, said]) => el("option", {value, selected: value === String(chosen[key])}, said))));
   openBox(el("h2", {id: "box-head"}, t("print.head")),
-    pick("paper", Object.keys(PAPERS).map((name) => [name, name])),
-    pick("lying", [["false", t("print.upright")], ["true", t("print.lying-down")]]),
-    pick("scale", Object.entries(SCALES)),
-    el("p", {class: fits(drawing) ? "hint" : "wrong", id: "print-fits"}, t(!drawing ? "print.no-drawing" : fits(drawing) ? "print.fits" : "print.too-large")),
+    el("div", {class: "pair"}, pick("paper", Object.keys(PAPERS).map((name) => [name, name])),
+      pick("lying", [["false", t("print.upright")], ["true", t("print.lying-down")]]), pick("scale", Object.entries(SCALES))),
+    text && el("img", {class: "preview", alt: t("print.preview"), src: `data:image/svg+xml,${encodeURIComponent(text)}`}),
+    el("p", {class: "hint", id: "print-fits", role: "status"}, t(!text ? "print.no-drawing" : fits() ? "print.fits" : "print.cut")),
     el("p", {class: "hint"}, t("print.true")),
     el("button", {type: "button", class: "add", "data-do": "print-now", id: "print-now"}, t("print.now")));
-  printView(drawing);
+  printView();
 }
 
-function sized() {
-  const text = drawn(state.plan, state.rulesText, {selected: null, shade: false, scale: Number(chosen.scale), paper: chosen.paper});
-  return text && svgFrom(text);
+/** The drawing at its scale, as large as the paper given, or as it needs. */
+function drawing(paper) {
+  return drawn(state.plan, state.rulesText, {"all-distances": true, scale: Number(chosen.scale), unit: state.unit, paper});
 }
 
+/** What can be printed on, in millimetres. */
 function room() {
   const [short, long] = PAPERS[chosen.paper];
   const [width, height] = chosen.lying ? [long, short] : [short, long];
   return [width - 2 * MARGIN, height - 2 * MARGIN];
 }
 
-function fits(drawing) {
-  if (!drawing) return false;
+/** The same without the heading, which stands above the drawing on the same page. */
+function sheetRoom() {
   const [width, height] = room();
-  const size = (name) => parseFloat(drawing.getAttribute(name));
-  // The heading stands above the drawing on the same page.
-  return size("width") <= width && size("height") <= height - 30;
+  return [width, height - HEADING];
+}
+
+/** Whether all that is near the lot is on the sheet. */
+function fits() {
+  const whole = svgFrom(drawing(null));
+  const [width, height] = sheetRoom();
+  return parseFloat(whole.getAttribute("width")) <= width && parseFloat(whole.getAttribute("height")) <= height;
 }
 
 /** Lays the sheet out, where only a printer sees it. */
-export function printView(drawing = sized()) {
+export function printView() {
   setPage();
+  const text = drawing(sheetRoom());
+  const svg = text && svgFrom(text);
   const report = answerNow?.report;
-  drawing?.setAttribute("id", "print-drawing");
+  svg?.setAttribute("id", "print-drawing");
   document.getElementById("print").replaceChildren(
     el("header", {}, el("h1", {}, state.plan.title ?? state.plan.plan ?? ""),
       el("p", {}, report ? `${report["rule-set"].title}, ${report["rule-set"].edition} · ${report["rule-set"].authority}` : ""),
       el("p", {}, `${SCALES[chosen.scale]} · ${chosen.paper} · `, t("print.check-scale"))),
-    drawing ?? "",
-    ...(report ? [el("p", {class: "verdict"}, report.verdict.sentence), distances(report), papersList(report), el("p", {class: "small"}, report.disclaimer)] : []));
+    svg ?? "",
+    ...(report ? [el("p", {class: "verdict"}, report.verdict.sentence), distances(report), papersList(report), cautionList(report), el("p", {class: "small"}, prose(report.disclaimer))] : []));
 }
 
 function distances(report) {
   const rows = report.rules.flatMap((rule) => rule.parts.flatMap((part) => part.readings.filter((one) => one.measured && one.limit).slice(0, 1).map((one) =>
-    el("tr", {}, el("th", {scope: "row"}, rule.title), el("td", {}, part.subject?.said ?? ""), el("td", {}, one.measured.text), el("td", {}, one.bound),
+    el("tr", {}, el("th", {scope: "row"}, rule.title), el("td", {}, prose(part.subject?.said)), el("td", {}, one.measured.text), el("td", {}, prose(boundText(one))),
       el("td", {}, part.margin?.text ?? ""), el("td", {}, t(`outcome.${part.outcome}`)), el("td", {}, rule.clause)))));
   const heads = ["rule", "what", "measured", "asked", "margin", "outcome", "clause"].map((name) => el("th", {scope: "col"}, t(`print.${name}`)));
   return el("table", {}, el("caption", {}, t("print.distances")), el("thead", {}, el("tr", {}, heads)), el("tbody", {}, rows));
@@ -76,7 +86,11 @@ function distances(report) {
 
 function papersList(report) {
   return el("section", {}, el("h2", {}, t("papers.documents")), el("ul", {class: "boxes"},
-    report.documents.map((paper) => el("li", {}, paper.state === "in-hand" ? "☒ " : "☐ ", paper.sentence))));
+    report.documents.filter((paper) => paper.need !== "not-needed").map((paper) => el("li", {}, paper.state === "in-hand" ? "☒ " : "☐ ", paper.sentence))));
+}
+
+function cautionList(report) {
+  return el("section", {}, el("h2", {}, t("papers.cautions")), el("ul", {}, report.cautions.map((one) => el("li", {}, prose(one.says)))));
 }
 
 let pageRule = null;

@@ -1,7 +1,8 @@
 // The outlines of a thing: drawn as a shape, by places, or taken from another outline. Here they are only typed in.
 
 import {act, el} from "./dom.js";
-import {at} from "./plan.js";
+import {handlesOf} from "./judge.js";
+import {at, put} from "./plan.js";
 import {figure, idOf, question} from "./field.js";
 import {set, state} from "./store.js";
 import {t} from "./words.js";
@@ -93,43 +94,35 @@ export function outwardFields(path, said, from) {
       question(`${path}.corners`, {ask: t("outline.corners"), answer: "choice", words: ["square", "round"]})));
 }
 
-/** A shape of that name about the middle of where it is wanted. Only something to begin with: the figures are then typed over. */
-export function freshShape(shape, [x, y]) {
-  const m = (figure) => `${round(figure)} m`;
-  const place = (dx, dy) => [m(x + dx), m(y + dy)];
+/** The outline of that path drawn as another shape, where the library has it now. Only something to begin with. */
+function reshaped(plan, path, shape) {
+  const outline = path.slice(path.lastIndexOf(".") + 1);
+  const owner = path.slice(0, path.lastIndexOf("."));
+  const held = handlesOf(plan, `${at(plan, owner).id}/${outline}`);
+  const spots = (what) => held.filter((handle) => handle.what === what).map((handle) => typedPlace(handle.at));
+  const corners = spots("corner");
+  const ends = [spots("side")[3], spots("side")[1]];
+  const first = corners[0] ?? typedPlace(held[0]?.at ?? [0, 0]);
+  const box = {at: first, length: "8 m", width: "4 m"};
   switch (shape) {
-    case "circle": return {circle: {at: place(0, 0), radius: m(2)}};
-    case "oval": return {oval: {from: place(-2, 0), to: place(2, 0), radius: m(2)}};
-    case "rounded-rectangle": return {"rounded-rectangle": {at: place(-4, -2), length: m(8), width: m(4), "corner-radius": m(0.5)}};
-    case "places": return [place(-4, -2), place(4, -2), place(4, 2), place(-4, 2)];
-    case "line": return [place(-4, 0), place(4, 0)];
-    case "place": return place(0, 0);
-    default: return {rectangle: {at: place(-2, -1.5), length: m(4), width: m(3)}};
+    case "circle": return {circle: {at: first, radius: "2 m"}};
+    case "rounded-rectangle": return {"rounded-rectangle": {...box, ...at(plan, path).rectangle, "corner-radius": "500 mm"}};
+    case "rectangle": return {rectangle: box};
+    case "oval": if (ends[0]) return {oval: {from: ends[0], to: ends[1], radius: "2 m"}};
+    // Falls through: what has no ends or corners yet is made a rectangle first, which has.
+    default: if (shape === "places" && corners.length > 2) return corners;
   }
+  return reshaped(put(plan, path, {rectangle: box}), path, shape);
 }
 
-function round(figure) {
-  return Math.round(figure * 100) / 100;
-}
-
-/** Where something new is put: amid the corners of the lot, so that it is seen. */
-export function amid(plan) {
-  const corners = Object.values(plan.lot?.corners ?? {}).map(([x, y]) => [metres(x, plan.unit), metres(y, plan.unit)]);
-  if (corners.length === 0) return [10, 10];
-  const mean = (axis) => corners.reduce((sum, corner) => sum + corner[axis], 0) / corners.length;
-  return [mean(0), mean(1)];
-}
-
-/** A figure of the document in metres, near enough for placing something on the screen. */
-export function metres(figure, unit) {
-  const text = String(figure);
-  const feet = /ft|'|′/.test(text) || (unit === "ft" && /^[-\d.]+$/.test(text));
-  return parseFloat(text) * (feet ? 0.3048 : 1) || 0;
+/** A place as the document has it; the library counts in millimetres. */
+export function typedPlace([x, y]) {
+  return [`${(x / 1000).toFixed(2)} m`, `${(y / 1000).toFixed(2)} m`];
 }
 
 act("shape-picked", (select) => {
-  const path = select.dataset.path;
-  set(path, freshShape(select.value, amid(state.plan)));
+  const {path} = select.dataset;
+  set(path, reshaped(state.plan, path, select.value));
 });
 act("outline-picked", (select) => {
   const {path, from} = select.dataset;
@@ -143,7 +136,6 @@ act("place-gone", (button) => set(button.dataset.path, undefined));
 act("place-more", (button) => {
   const path = button.dataset.path;
   const places = at(state.plan, path) ?? [];
-  const last = places.at(-1) ?? ["0 m", "0 m"];
-  const next = [`${round(metres(last[0], state.plan.unit) + 2)} m`, last[1]];
-  set(path, [...places, next]);
+  // Between the last and the first, or at the end of a line: where it is to be, is typed or dragged.
+  set(path, [...places, places.at(-1) ?? ["0 m", "0 m"]]);
 });

@@ -2,10 +2,11 @@
 
 import {act, announce, el} from "./dom.js";
 import {pathOf} from "./plan.js";
-import {drawn, edited} from "./judge.js";
+import {drawn, edited, handlesOf} from "./judge.js";
 import {svgFrom} from "./svg.js";
+import {typedPlace} from "./shape.js";
 import {nameOf} from "./things.js";
-import {change, look, redo, set, state, undo} from "./store.js";
+import {change, look, redo, state, undo} from "./store.js";
 import {t} from "./words.js";
 
 const canvas = () => document.getElementById("canvas");
@@ -21,30 +22,39 @@ export function onDrag(doing) {
   whenDragged = doing;
 }
 
-export function options() {
-  return {selected: state.selected, thing: state.thing, shade: state.shade};
+/** How the drawing is wanted. */
+export function options(plan) {
+  const {clientWidth, clientHeight} = canvas();
+  const size = clientWidth > 0 ? {width: clientWidth, height: clientHeight} : {};
+  return {selected: state.selected, chosen: state.thing, shade: state.shade, unit: state.unit, handles: handlesOf(plan, heldPath()), ...size};
 }
 
-/** Shows the plan, or an empty sheet. */
-export function showSheet(plan) {
-  const text = drawn(plan, state.rulesText, options());
+/** Shows the plan, or an empty sheet; `ready` is its drawing, where it is there already. */
+export function showSheet(plan, ready) {
+  const text = ready ?? (plan.pool ? drawn(plan, state.rulesText, options(plan)) : lotAlone(plan));
   const svg = (text && svgFrom(text)) ?? emptySheet();
   const focused = document.activeElement?.closest?.("#canvas [data-path]")?.dataset.path;
+  if (!plan.pool) withoutLent(svg);
   svg.id = "drawing";
   svg.dataset.whole = svg.getAttribute("viewBox");
   if (view) svg.setAttribute("viewBox", view.join(" "));
   canvas().replaceChildren(svg);
-  mark(svg);
   if (hold?.places) showPlaces(svg);
   if (focused) svg.querySelector(`[data-path="${CSS.escape(focused)}"]`)?.focus({preventScroll: true});
 }
 
-function mark(svg) {
-  if (!state.thing) return;
-  svg.querySelector(`[data-path="${CSS.escape(state.thing)}"]`)?.classList.add("held");
+/** A plan is drawn once it has a pool. Until then its lot is shown with one that is taken off the drawing again. */
+function lotAlone(plan) {
+  if (!plan.lot) return null;
+  const {plan: lent} = edited(plan, {add: {kind: "pool", outline: "water", shape: "area"}});
+  return lent && drawn(lent, state.rulesText, {...options(plan), selected: null, shade: false});
 }
 
-/** Thirty metres of nothing, to draw a lot on. */
+function withoutLent(svg) {
+  for (const part of svg.querySelectorAll(".kind-pool, .distances, .lettering text:not(.length)")) part.remove();
+}
+
+/** Forty metres of nothing, to draw a lot on. */
 function emptySheet() {
   const svg = document.createElementNS("http://www.w3.org/2000/svg", "svg");
   svg.setAttribute("viewBox", "-2000 -42000 44000 44000");
@@ -81,13 +91,25 @@ export function sheetView() {
       button("thing-left", t("sheet.leave"))));
 }
 
-/** A place of the screen in metres on the ground. */
+/** A place of the screen on the ground, in millimetres from where the plan counts. */
 function ground(event) {
   const svg = document.getElementById("drawing");
   const matrix = svg.getScreenCTM();
   if (!matrix) return [0, 0];
   const point = new DOMPoint(event.clientX, event.clientY).matrixTransform(matrix.inverse());
-  return [point.x / 1000, -point.y / 1000];
+  const [x, y] = zero();
+  return [point.x - x, y - point.y];
+}
+
+/** Where the plan counts from, in the drawing's own figures, which are millimetres. */
+function zero() {
+  return (document.getElementById("drawing").dataset.zero ?? "0 0").split(" ").map(Number);
+}
+
+/** A place of the plan in the drawing's own figures. */
+function onSheet([x, y]) {
+  const [left, top] = zero();
+  return [left + x, top - y];
 }
 
 const fingers = new Map();
@@ -105,6 +127,12 @@ export function wireSheet() {
     const path = event.target.closest("[data-path]")?.dataset.path;
     if (path && path !== state.thing && !hold) look({thing: path});
   });
+  let width = 0;
+  new ResizeObserver(() => {
+    if (hold || area.clientWidth === width) return;
+    width = area.clientWidth;
+    if (width > 0) look({});
+  }).observe(area);
   document.addEventListener("keydown", (event) => {
     if (!(event.ctrlKey || event.metaKey) || event.target.matches("input[type=text], textarea")) return;
     if (event.key === "z" && !event.shiftKey) undo();
@@ -126,8 +154,9 @@ function pressed(event) {
   const handle = event.target.closest("[data-handle]");
   const thing = event.target.closest("[data-path]");
   const from = ground(event);
-  if (handle) hold = {handle: handle.dataset.handle, path: handle.dataset.of ?? state.thing, from, plan: state.plan};
-  else if (thing) hold = {path: thing.dataset.path, from, plan: state.plan, before: state.thing};
+  const begun = {from, plan: state.plan, at: [event.clientX, event.clientY]};
+  if (handle) hold = {...begun, handle: handle.dataset.handle, index: Number(handle.dataset.index), path: heldPath()};
+  else if (thing) hold = {...begun, path: thing.dataset.path};
   else hold = {pan: [event.clientX, event.clientY], view: viewNow(), still: true};
 }
 
@@ -144,27 +173,29 @@ function step_on() {
   if (!hold?.event) return;
   if (hold.pinch) return pinched();
   if (hold.pan) return panned();
-  const to = ground(hold.event);
+  const {event} = hold;
+  const to = ground(event);
   const [dx, dy] = [to[0] - hold.from[0], to[1] - hold.from[1]];
-  if (!hold.moves && Math.hypot(dx, dy) < 0.05) return;
+  if (!hold.moves && Math.hypot(event.clientX - hold.at[0], event.clientY - hold.at[1]) < 3) return;
   hold.moves = true;
   if (isFixed(hold.path) && !hold.handle) return;
-  hold.now = edited(hold.plan, hold.handle ? handled(dx, dy, to) : {move: {path: hold.path, dx, dy}});
-  whenDragged(hold.now);
+  const {path, handle, index} = hold;
+  const {plan} = edited(hold.plan, handle ? {pull: {path, what: handle, index, dx, dy}} : {move: {path, dx, dy}});
+  if (!plan) return;
+  hold.now = plan;
+  whenDragged(plan);
+}
+
+/** What the rings on the drawing belong to: the thing that is chosen, or the lot where one of its sides is. */
+function heldPath() {
+  const where = state.thing && pathOf(state.plan, state.thing);
+  return where?.startsWith("lot") ? "lot" : state.thing;
 }
 
 /** The lot itself is not dragged: its corners are. */
 function isFixed(path) {
   const where = pathOf(state.plan, path);
   return !where || where.startsWith("lot");
-}
-
-function handled(dx, dy, to) {
-  const {handle, path} = hold;
-  const [kind, index] = handle.split(":");
-  if (kind === "turn") return {turn: {path, to}};
-  if (kind === "corner") return {corner: {path, index: Number(index), to}};
-  return {resize: {path, corner: Number(index), dx, dy}};
 }
 
 function let_go(event) {
@@ -203,8 +234,7 @@ function zoom(by, about) {
 function wheeled(event) {
   if (!event.ctrlKey && !event.metaKey) return;
   event.preventDefault();
-  const [x, y] = ground(event);
-  zoom(event.deltaY < 0 ? 1.2 : 1 / 1.2, [x * 1000, -y * 1000]);
+  zoom(event.deltaY < 0 ? 1.2 : 1 / 1.2, onSheet(ground(event)));
 }
 
 function panned() {
@@ -232,11 +262,11 @@ const ARROWS = {ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDo
 function keyed(event) {
   const path = event.target.closest("[data-path]")?.dataset.path;
   if (hold?.places || !path) return;
-  const step = event.shiftKey ? 0.01 : 0.1;
+  const step = event.shiftKey ? 10 : 100;
   const [x, y] = ARROWS[event.key] ?? [0, 0];
   const turn = {"[": 1, "]": -1, "{": 1, "}": -1}[event.key];
   if (x || y) {
-    if (event.altKey) edit({resize: {path, corner: 2, dx: x * step, dy: y * step}});
+    if (event.altKey) pullByKey(path, x * step, y * step);
     else if (!isFixed(path)) edit({move: {path, dx: x * step, dy: y * step}});
   } else if (turn) edit({turn: {path, degrees: turn * (event.shiftKey || "{}".includes(event.key) ? 1 : 15)}});
   else if (event.key === "Escape") look({thing: null, selected: null});
@@ -245,9 +275,16 @@ function keyed(event) {
   event.preventDefault();
 }
 
+/** With the keys a rectangle is pulled at its far corner, anything else at its first handle. */
+function pullByKey(path, dx, dy) {
+  const handles = handlesOf(state.plan, path);
+  const {what, index} = handles.find((one) => one.what === "corner" && one.index === 2) ?? handles[0] ?? {};
+  if (what) edit({pull: {path, what, index, dx, dy}});
+}
+
 function edit(what) {
-  const plan = edited(state.plan, what);
-  if (plan === state.plan) return;
+  const {plan} = edited(state.plan, what);
+  if (!plan) return;
   change(plan);
   announce(document.getElementById("verdict-word")?.textContent ?? "");
 }
@@ -260,8 +297,7 @@ export function drawPlaces(done, ring) {
 }
 
 function drawPlace(event) {
-  const [x, y] = ground(event);
-  hold.places.push([`${x.toFixed(2)} m`, `${y.toFixed(2)} m`]);
+  hold.places.push(ground(event));
   showPlaces(document.getElementById("drawing"));
 }
 
@@ -269,7 +305,7 @@ function showPlaces(svg) {
   svg.querySelector(".being-drawn")?.remove();
   const line = document.createElementNS("http://www.w3.org/2000/svg", hold.ring ? "polygon" : "polyline");
   line.setAttribute("class", "being-drawn");
-  line.setAttribute("points", hold.places.map(([x, y]) => `${parseFloat(x) * 1000},${-parseFloat(y) * 1000}`).join(" "));
+  line.setAttribute("points", hold.places.map((place) => onSheet(place).join(",")).join(" "));
   svg.append(line);
 }
 
@@ -283,16 +319,10 @@ act("thing-left", () => look({thing: null}));
 act("draw-done", () => {
   const {places, done, ring} = hold;
   hold = null;
-  if (places.length >= (ring ? 3 : 2)) done(places);
+  if (places.length >= (ring ? 3 : 2)) done(places.map(typedPlace));
   else look({});
 });
 act("draw-stop", () => {
   hold = null;
   look({});
 });
-
-/** Draws the outline of that path anew. */
-export function drawOutline(path, ring) {
-  drawPlaces((places) => set(path, places), ring);
-}
-

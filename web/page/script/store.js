@@ -20,6 +20,8 @@ export const state = {
   /** Which of the three views a narrow page shows. */
   view: "form",
   desk: false,
+  /** Whether a narrow page shows all that can be done with the plan. */
+  menu: false,
   selected: null,
   thing: null,
   shade: false,

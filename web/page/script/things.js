@@ -1,9 +1,10 @@
 // What stands, runs and flows: for each kind that the rule set speaks of, whether it was looked for, and each one with its facts.
 
 import {act, announce, el} from "./dom.js";
-import {at, freshId, pathOf, thingsOf} from "./plan.js";
+import {at, pathOf, put, thingsOf} from "./plan.js";
+import {edited, handlesOf} from "./judge.js";
 import {faultsAt, idOf, question, textField} from "./field.js";
-import {amid, areaFields, freshShape, outwardFields, placeFields, placesFields, shapeOf} from "./shape.js";
+import {areaFields, outwardFields, placeFields, placesFields, shapeOf} from "./shape.js";
 import {change, look, set, state} from "./store.js";
 import {heading, t} from "./words.js";
 
@@ -79,20 +80,33 @@ function otherFields(path, outline, first) {
   return outline.shape === first.shape || outline.shape === "area" ? outwardFields(path, outline.said, first) : null;
 }
 
-/** Where the places come from, and how good they are: without that nothing can be close to call. */
+/** Where the places come from, and how good they are: on that rests what is too close to call. */
 export function sourceField(path) {
-  const at_ = `${path}.source`;
-  const id = idOf(at_);
-  const now = at(state.plan, at_);
+  const field = `${path}.source`;
+  const id = idOf(field);
+  const now = at(state.plan, field);
   const sources = state.plan.sources ?? [];
+  const index = sources.findIndex((source) => source.id === now);
+  const others = ["survey", "plat", "deed", "map", "tape", "design", "fence", "guess"].filter((by) => !sources.some((source) => source.by === by));
   return el("div", {class: "question", id: `q-${id}`},
     el("label", {class: "ask", for: id}, t("source.ask")),
-    el("select", {id, "data-do": "source-picked", "data-path": at_},
+    el("select", {id, "data-do": "source-picked", "data-path": field},
       el("option", {value: "", selected: !now}, t("field.not-known")),
       sources.map((source) => el("option", {value: source.id, selected: source.id === now},
         `${t(`by.${source.by}`)}${source.accuracy ? `, ± ${source.accuracy}` : ""}`)),
-      ["survey", "plat", "map", "tape", "design", "guess"].filter((by) => !sources.some((source) => source.by === by))
-        .map((by) => el("option", {value: `+${by}`}, t(`by.${by}`)))));
+      others.map((by) => el("option", {value: `+${by}`}, t(`by.${by}`)))),
+    index >= 0 && el("div", {class: "pair"}, accuracyField(path, index, "accuracy"), accuracyField(path, index, "shift")),
+    index >= 0 && el("p", {class: "hint"}, t("source.hint")));
+}
+
+/** One source serves many things, so its two figures are asked under each: the ids differ, the place in the plan does not. */
+function accuracyField(path, index, key) {
+  const id = idOf(`${path}.source-${key}`);
+  const field = `sources.${index}.${key}`;
+  return el("div", {class: "question"}, el("label", {class: "ask", for: id}, t(`source.${key}`)),
+    el("div", {class: "figure"}, el("input", {id, type: "text", autocomplete: "off", class: "short", "data-do": "typed", "data-path": field,
+      "data-unit": state.unit, value: at(state.plan, field) ?? ""}), el("span", {class: "unit"}, state.unit)),
+    faultsAt(field).map((row) => el("p", {class: "wrong"}, row.message, row.help && ` ${row.help}`)));
 }
 
 /** The plan with a source of that sort, and its id. */
@@ -105,14 +119,17 @@ export function withSource(plan, by) {
   return [{...plan, sources: [...sources, {id, by}]}, id];
 }
 
-/** The plan with one more thing of a kind, drawn so. */
-export function withThing(plan, kind, drawn) {
-  const id = freshId(plan, kind.id);
+/** Where something new is put: a little way in from the first corner of the lot, where the pool does not hide it. */
+function beside(plan) {
+  const [corner] = handlesOf(plan, "lot");
+  return corner && corner.at.map((figure) => figure + 5000);
+}
+
+/** The plan with one more thing of a kind, and its id; `places` are where it was drawn, if it was. */
+export function withThing(plan, kind, places) {
   const [outline] = kind.outlines ?? [];
-  const shapes = {point: "place", line: "line", area: "rectangle"};
-  const thing = {kind: kind.id, id};
-  if (outline) thing[outline.id] = drawn ?? freshShape(shapes[outline.shape], amid(plan));
-  return [{...plan, things: [...(plan.things ?? []), thing]}, id];
+  const {plan: made, id} = edited(plan, {add: {kind: kind.id, outline: outline?.id, shape: outline?.shape, at: beside(plan), size: ["6 m", "4 m"]}});
+  return [places && outline ? put(made, `${pathOf(made, id)}.${outline.id}`, places) : made, id];
 }
 
 /** The kinds that the rule set asks of, as the form was last told. */
@@ -147,8 +164,10 @@ act("thing-opened", (summary, event) => {
   look({thing: state.thing === id ? null : id});
 });
 act("outline-begun", (button) => {
-  const shapes = {point: "place", line: "line", area: "rectangle"};
-  set(button.dataset.path, freshShape(shapes[button.dataset.shape], amid(state.plan)));
+  // Drawn as a new thing's would be, and taken over from there.
+  const {path, shape} = button.dataset;
+  const {plan, id} = edited(state.plan, {add: {kind: "pool", outline: "water", shape}});
+  set(path, at(plan, `${pathOf(plan, id)}.water`));
 });
 act("source-picked", (select) => {
   const {path} = select.dataset;

@@ -1,0 +1,313 @@
+//! What the rules read of a plan: facts, outlines, kinds and papers, each with what reads it.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::check::heights::facts_of_height;
+use crate::check::special::{POWER, REFLECTING, RUNS};
+use crate::ruleset::{
+    Area, Bound, Distance, DocumentIndex, Enclosure, InForce, Measured, Operand, Requirement, Row,
+    RowTest, RuleSet, Selection, ShareOf, Sound, Table, Then, Value, Which, Zone,
+};
+use crate::vocabulary::{FactId, KindId, OutlineId, Vocabulary};
+
+/// What reads something: a place in [`Reads::readers`].
+pub(super) type Reader = usize;
+type Who = BTreeSet<Reader>;
+
+/// All that is read, and by whom.
+#[derive(Default)]
+pub(super) struct Reads {
+    /// The id and the title of each rule, decision, paper, duty and caution that reads anything.
+    pub readers: Vec<(String, String)>,
+    pub facts: BTreeMap<FactId, Who>,
+    pub outlines: BTreeMap<OutlineId, Who>,
+    pub kinds: BTreeMap<KindId, Who>,
+    pub papers: BTreeMap<DocumentIndex, Who>,
+}
+
+/// All that a rule set reads.
+pub(super) fn of(rules: &RuleSet) -> Reads {
+    let mut walk = Walk {
+        vocabulary: &rules.vocabulary,
+        reads: Reads::default(),
+        now: 0,
+    };
+    walk.heads(rules);
+    walk.rules(rules);
+    walk.reads
+}
+
+struct Walk<'r> {
+    vocabulary: &'r Vocabulary,
+    reads: Reads,
+    now: Reader,
+}
+
+impl Walk<'_> {
+    fn reader(&mut self, id: &str, title: &str) {
+        self.now = self.reads.readers.len();
+        self.reads.readers.push((id.to_owned(), title.to_owned()));
+    }
+
+    fn heads(&mut self, rules: &RuleSet) {
+        self.reader(&rules.id, &rules.title);
+        self.in_force(rules.in_force.as_ref());
+        for decision in &rules.decisions {
+            self.reader(&decision.id, &decision.title);
+            decision.each.iter().for_each(|each| self.selection(each));
+            self.table(&decision.table, |_, _| {});
+        }
+        for (index, document) in rules.documents.iter().enumerate() {
+            self.reader(&document.id, &document.title);
+            self.condition(document.when.as_ref());
+            if document.always || document.when.is_some() || !document.on.is_empty() {
+                self.paper(index);
+            }
+        }
+        for duty in &rules.duties {
+            self.reader(&duty.id, &duty.what);
+            self.condition(duty.when.as_ref());
+        }
+        for caution in &rules.cautions {
+            self.reader(&caution.id, &caution.says);
+            self.condition(caution.when.as_ref());
+        }
+    }
+
+    fn rules(&mut self, rules: &RuleSet) {
+        for rule in &rules.rules {
+            self.reader(&rule.id, &rule.title);
+            self.in_force(rule.in_force.as_ref());
+            self.condition(rule.when.as_ref());
+            self.condition(rule.unless.as_ref());
+            rule.each.iter().for_each(|each| self.selection(each));
+            self.requirement(&rule.require);
+            for relief in &rule.reliefs {
+                self.condition(relief.when.as_ref());
+                self.requirement(&relief.require);
+            }
+            rule.documents.iter().for_each(|paper| self.paper(*paper));
+        }
+    }
+
+    fn fact(&mut self, fact: FactId) {
+        self.reads.facts.entry(fact).or_default().insert(self.now);
+        self.kind(self.vocabulary.fact(fact).kind);
+    }
+
+    fn kind(&mut self, kind: KindId) {
+        self.reads.kinds.entry(kind).or_default().insert(self.now);
+    }
+
+    fn outline(&mut self, outline: OutlineId) {
+        let known = self.reads.outlines.entry(outline).or_default();
+        known.insert(self.now);
+        self.kind(self.vocabulary.outline(outline).kind);
+    }
+
+    fn paper(&mut self, paper: DocumentIndex) {
+        self.reads.papers.entry(paper).or_default().insert(self.now);
+    }
+
+    /// A fact of a kind by its name, where the vocabulary has it.
+    fn named(&mut self, kind: KindId, fact: &str) {
+        if let Some(fact) = self.vocabulary.fact_named(kind, fact) {
+            self.fact(fact);
+        }
+    }
+
+    fn in_force(&mut self, in_force: Option<&InForce>) {
+        in_force.iter().for_each(|in_force| self.fact(in_force.by));
+    }
+
+    fn condition(&mut self, requirement: Option<&Requirement>) {
+        requirement.iter().for_each(|inner| self.requirement(inner));
+    }
+
+    fn requirement(&mut self, requirement: &Requirement) {
+        match requirement {
+            Requirement::Test(test) => {
+                self.value(&test.value);
+                self.bounds(&test.bounds);
+            }
+            Requirement::All(list) | Requirement::Any(list) => {
+                list.iter().for_each(|member| self.requirement(member));
+            }
+            Requirement::Not(inner) => self.requirement(inner),
+            Requirement::Count { of, bounds } => {
+                of.iter().for_each(|member| self.requirement(member));
+                self.bounds(bounds);
+            }
+            Requirement::Each(each) => {
+                self.selection(&each.selection);
+                self.requirement(&each.require);
+            }
+            Requirement::Table(table) => self.table(table, Self::requirement),
+            Requirement::Meets { requirement, .. } => self.requirement(requirement),
+            Requirement::Have(paper) => self.paper(*paper),
+            Requirement::Refer => {}
+        }
+    }
+
+    fn bounds(&mut self, bounds: &[Bound]) {
+        for bound in bounds {
+            match bound {
+                Bound::AtLeast(value)
+                | Bound::AtMost(value)
+                | Bound::MoreThan(value)
+                | Bound::LessThan(value) => self.value(value),
+                Bound::Is(_) => {}
+            }
+        }
+    }
+
+    fn table<T>(&mut self, table: &Table<T>, then: impl Fn(&mut Self, &T)) {
+        table.by.iter().for_each(|by| self.value(by));
+        for Row {
+            test, then: give, ..
+        } in &table.rows
+        {
+            match test {
+                RowTest::Bounds(bounds) => self.bounds(bounds),
+                RowTest::When(requirement) => self.requirement(requirement),
+                RowTest::Otherwise => {}
+            }
+            if let Then::Give(given) = give {
+                then(self, given);
+            }
+        }
+    }
+
+    fn value(&mut self, value: &Value) {
+        match value {
+            Value::Stated(_) => {}
+            Value::Fact(fact) => self.fact(*fact),
+            Value::Distance(distance) => self.distance(distance),
+            Value::Area(area) => self.area(area),
+            Value::Length { of, within } => {
+                self.operand(of);
+                within.iter().for_each(|zone| self.zone(zone));
+            }
+            Value::Count(selection) => self.selection(selection),
+            Value::Enclosure(enclosure) => self.enclosure(enclosure),
+            Value::Sound(sound) => self.sound(sound),
+            Value::Table(table) => self.table(table, Self::value),
+            Value::Largest(list)
+            | Value::Smallest(list)
+            | Value::Sum(list)
+            | Value::Difference(list)
+            | Value::Product(list) => list.iter().for_each(|member| self.value(member)),
+            Value::Over { of, take, .. } => {
+                self.selection(of);
+                self.value(take);
+            }
+            Value::Named { value, .. } => self.value(value),
+        }
+    }
+
+    fn distance(&mut self, distance: &Distance) {
+        for end in [&distance.from, &distance.to] {
+            self.operand(end);
+            if matches!(distance.how, Measured::InSpace | Measured::Plumb) {
+                end.parts.iter().for_each(|part| self.height(part.outline));
+            }
+        }
+    }
+
+    /// How high an outline lies, and whether the ground is level, is read with every distance through the air.
+    fn height(&mut self, outline: OutlineId) {
+        for fact in facts_of_height(outline, self.vocabulary) {
+            self.fact(fact);
+        }
+        let named = [("lot", "level-ground"), ("ground-spot", "level")];
+        for (kind, fact) in named {
+            let kind = self.vocabulary.kind_named(kind);
+            kind.iter().for_each(|kind| self.named(*kind, fact));
+        }
+    }
+
+    fn area(&mut self, area: &Area) {
+        self.operand(&area.of);
+        area.within.iter().for_each(|zone| self.zone(zone));
+        match &area.share_of {
+            Some(ShareOf::Outlines(operand)) => self.operand(operand),
+            Some(ShareOf::Value(value)) => self.value(value),
+            None => {}
+        }
+    }
+
+    /// Where people come from is told by the sides of the lot and by the doors of the house.
+    fn enclosure(&mut self, enclosure: &Enclosure) {
+        self.operand(&enclosure.of);
+        self.operand(&enclosure.made_of);
+        let vocabulary = self.vocabulary;
+        let kind = |name: &str| vocabulary.kind_named(name);
+        let read: &[(&str, &str)] = match enclosure.from.iter().any(|word| word == "dwelling") {
+            true => &[
+                ("lot-line", "beyond"),
+                ("wall-opening", "type"),
+                ("wall-opening", "in"),
+                ("building", "use"),
+            ],
+            false => &[("lot-line", "beyond")],
+        };
+        for (name, fact) in read {
+            kind(name).iter().for_each(|kind| self.named(*kind, fact));
+        }
+        let opening = kind("wall-opening").filter(|_| read.len() > 1);
+        let line = opening.and_then(|kind| vocabulary.outline_named(kind, "line"));
+        line.iter().for_each(|line| self.outline(*line));
+    }
+
+    fn sound(&mut self, sound: &Sound) {
+        self.operand(&sound.from);
+        self.operand(&sound.at);
+        for part in &sound.from.parts {
+            let kind = self.vocabulary.outline(part.outline).kind;
+            for fact in [POWER, REFLECTING, RUNS] {
+                self.named(kind, fact);
+            }
+        }
+    }
+
+    fn operand(&mut self, operand: &Operand) {
+        for part in &operand.parts {
+            if let Which::All(selection) = &part.which {
+                self.selection(selection);
+            }
+            self.outline(part.outline);
+        }
+    }
+
+    fn selection(&mut self, selection: &Selection) {
+        self.kind(selection.kind);
+        self.condition(selection.filter.as_deref());
+        if let Some(zone) = &selection.zone {
+            // Whether a thing lies in a zone, its first outline says.
+            let first = self.vocabulary.kind(selection.kind).outlines.first();
+            first.iter().for_each(|outline| self.outline(**outline));
+            self.zone(zone);
+        }
+    }
+
+    fn zone(&mut self, zone: &Zone) {
+        match zone {
+            Zone::Inside(operand) => self.operand(operand),
+            Zone::Around { of, by } => {
+                self.operand(of);
+                self.value(by);
+            }
+            Zone::Between(one, other) => {
+                self.operand(one);
+                self.operand(other);
+            }
+            Zone::Corner { of, legs } => {
+                self.operand(&of.0);
+                self.operand(&of.1);
+                self.value(legs);
+            }
+            Zone::Not(inner) => self.zone(inner),
+            Zone::Named { zone, .. } => self.zone(zone),
+        }
+    }
+}

@@ -1,0 +1,248 @@
+//! What a sheet needs beside the plan: the patterns, the north arrow, the scale bar, the places to take hold of.
+
+use super::labels::{Label, Lettering};
+use super::place::{Frame, Spot};
+use super::shade;
+use super::sheet::{Handle, Sheet};
+use super::svg::{el, mm, title};
+use crate::quantity::Unit;
+
+/// The patterns and the lot to which the shade is cut.
+pub(super) fn defs(sheet: &Sheet<'_>) -> String {
+    let line = |d: String, width: f64| {
+        el("path")
+            .with("d", d)
+            .with("fill", "none")
+            .with("stroke", "#6b5a3c")
+            .at("stroke-width", sheet.points(width))
+            .empty()
+    };
+    let diagonal = |size: f64| {
+        let s = mm(sheet.points(size));
+        let half = mm(sheet.points(size) / 2.0);
+        format!(
+            "M0 {s}L{s} 0M-{half} {half}L{half} -{half}M{half} {}L{} {half}",
+            mm(sheet.points(size * 1.5)),
+            mm(sheet.points(size * 1.5))
+        )
+    };
+    let wave = {
+        let s = |share: f64| mm(sheet.points(16.0 * share));
+        format!(
+            "M0 {}Q{} {} {} {}T{} {}",
+            s(0.5),
+            s(0.25),
+            s(0.3),
+            s(0.5),
+            s(0.5),
+            s(1.0),
+            s(0.5)
+        )
+    };
+    let hatch = pattern("siting-hatch", 9.0, &line(diagonal(9.0), 1.1), sheet);
+    let easement = pattern("siting-easement", 14.0, &line(diagonal(14.0), 0.5), sheet);
+    let flood = pattern("siting-flood", 16.0, &line(wave, 0.7), sheet);
+    el("defs").holding(&(hatch + &easement + &flood + &shade::clip(sheet)))
+}
+
+fn pattern(id: &str, size: f64, inner: &str, sheet: &Sheet<'_>) -> String {
+    el("pattern")
+        .with("id", id)
+        .with("patternUnits", "userSpaceOnUse")
+        .at("width", sheet.points(size))
+        .at("height", sheet.points(size))
+        .holding(inner)
+}
+
+/// An arrow to the north in a ring, at the top right.
+pub(super) fn north(lettering: &mut Lettering, sheet: &Sheet<'_>) -> String {
+    let (r, edge) = (sheet.points(17.0), sheet.points(28.0));
+    let at = Spot {
+        x: sheet.frame.high.x - edge,
+        y: sheet.frame.low.y + edge + sheet.points(14.0),
+    };
+    let degrees = sheet.plan.north as f64 / 1e9;
+    let turn = degrees.to_radians();
+    let up = Spot {
+        x: libm::sin(turn),
+        y: -libm::cos(turn),
+    };
+    let side = up.left();
+    let spot = |forward: f64, left: f64| at.along(up, r * forward).along(side, r * left);
+    let polygon = |corners: [Spot; 3]| {
+        corners
+            .map(|spot| format!("{},{}", mm(spot.x), mm(spot.y)))
+            .join(" ")
+    };
+    let half = |corners, fill| {
+        el("polygon")
+            .with("points", polygon(corners))
+            .with("fill", fill)
+            .with("stroke", "#26251f")
+            .with("stroke-width", "1")
+            .with("stroke-linejoin", "round")
+            .with("vector-effect", "non-scaling-stroke")
+            .empty()
+    };
+    let (tip, notch) = (spot(1.0, 0.0), spot(-0.45, 0.0));
+    let back = el("circle")
+        .at("cx", at.x)
+        .at("cy", at.y)
+        .at("r", r * 1.25)
+        .with("class", "back")
+        .with("fill", "#ffffff")
+        .empty();
+    let inner = back
+        + &half([tip, spot(-0.8, 0.5), notch], "#26251f")
+        + &half([tip, spot(-0.8, -0.5), notch], "#ffffff");
+    let box_around = Frame { low: at, high: at }.resized(2.6 * r, 2.6 * r);
+    let letter = Label {
+        text: "N".to_owned(),
+        at: at.along(up, r + sheet.points(9.0)),
+        angle: 0.0,
+        class: "north",
+    };
+    lettering.place(&[letter], true, sheet);
+    lettering.keep_free(box_around);
+    el("g")
+        .with("class", "north-arrow")
+        .with("pointer-events", "none")
+        .holding(&(title("North") + &inner))
+}
+
+/// A bar of whole metres or feet, about 150 points long, at the bottom left; on paper the scale beside it.
+pub(super) fn scale_bar(lettering: &mut Lettering, sheet: &Sheet<'_>) -> String {
+    let (unit, long) = bar_length(sheet);
+    let low = Spot {
+        x: sheet.frame.low.x + sheet.points(20.0),
+        y: sheet.frame.high.y - sheet.points(13.0),
+    };
+    let high = sheet.points(5.0);
+    let part = |n: u32| {
+        el("rect")
+            .at("x", low.x + long * f64::from(n) / 4.0)
+            .at("y", low.y)
+            .at("width", long / 4.0)
+            .at("height", high)
+            .with(
+                "fill",
+                if n.is_multiple_of(2) {
+                    "#26251f"
+                } else {
+                    "#ffffff"
+                },
+            )
+            .with("stroke", "#26251f")
+            .with("stroke-width", "0.8")
+            .with("vector-effect", "non-scaling-stroke")
+            .empty()
+    };
+    for share in [0.0, 0.5, 1.0] {
+        let text = match share > 0.9 {
+            true => sheet.printed(long),
+            false => plain(sheet.printed(long * share), unit),
+        };
+        lettering.place(&[at_bar(text, low, long * share, sheet)], true, sheet);
+    }
+    if let Some(scale) = sheet.options.scale {
+        let beside = long + sheet.points(60.0);
+        lettering.place(
+            &[at_bar(format!("1:{scale}"), low, beside, sheet)],
+            true,
+            sheet,
+        );
+    }
+    let bar: String = (0..4).map(part).collect();
+    el("g")
+        .with("class", "scale-bar")
+        .with("pointer-events", "none")
+        .with("data-length", mm(long))
+        .holding(&bar)
+}
+
+fn at_bar(text: String, low: Spot, along: f64, sheet: &Sheet<'_>) -> Label {
+    Label {
+        text,
+        at: Spot {
+            x: low.x + along,
+            y: low.y - sheet.points(9.0),
+        },
+        angle: 0.0,
+        class: "scale",
+    }
+}
+
+/// Only the last figure carries the unit.
+fn plain(text: String, unit: Unit) -> String {
+    match text.strip_suffix(unit.symbol()) {
+        Some(figure) => figure.trim_end().to_owned(),
+        None => text,
+    }
+}
+
+/// The longest round length that is no longer than 160 points, in millimetres, and its unit.
+fn bar_length(sheet: &Sheet<'_>) -> (Unit, f64) {
+    const METRES: [f64; 12] = [
+        0.4, 1.0, 2.0, 4.0, 10.0, 20.0, 40.0, 100.0, 200.0, 400.0, 1000.0, 4000.0,
+    ];
+    let unit = sheet.unit();
+    let (_, metre) = match unit == Unit::FOOT || unit == Unit::INCH || unit == Unit::YARD {
+        true => (Unit::FOOT, 304.8),
+        false => (Unit::METRE, 1000.0),
+    };
+    let longest = sheet.points(160.0);
+    let fits = METRES
+        .iter()
+        .map(|count| count * metre)
+        .filter(|long| *long <= longest);
+    (
+        unit,
+        fits.fold(METRES.first().copied().unwrap_or(1.0) * metre, f64::max),
+    )
+}
+
+/// The places where the chosen thing can be taken hold of.
+pub(super) fn handles(sheet: &Sheet<'_>) -> String {
+    let drawn = sheet
+        .options
+        .handles
+        .iter()
+        .map(|handle| drawn(handle, sheet));
+    el("g")
+        .with("class", "handles")
+        .holding(&drawn.collect::<String>())
+}
+
+fn drawn(handle: &Handle, sheet: &Sheet<'_>) -> String {
+    let at = sheet.spot_of_file(handle.at);
+    let name = format!("{} {}", handle.what, handle.index + 1);
+    let circle = |class: &str, radius: f64, fill: &str| {
+        el("circle")
+            .with("class", class)
+            .at("cx", at.x)
+            .at("cy", at.y)
+            .at("r", sheet.points(radius))
+            .with("fill", fill)
+    };
+    // What the finger has to hit is larger than what is seen: 24 points across, as WCAG 2.2 asks (2.5.8).
+    let reach = circle("reach", 12.0, "none")
+        .with("pointer-events", "all")
+        .empty();
+    let seen = circle(
+        "seen",
+        if handle.what == "turn" { 6.0 } else { 5.0 },
+        "#ffffff",
+    )
+    .with("stroke", "#26251f")
+    .with("stroke-width", "1.6")
+    .with("vector-effect", "non-scaling-stroke")
+    .empty();
+    el("g")
+        .with("class", format!("handle handle-{}", handle.what))
+        .with("data-handle", format!("{}:{}", handle.what, handle.index))
+        .with_some("data-of", sheet.options.chosen.as_ref())
+        .with("tabindex", "0")
+        .with("role", "img")
+        .with("aria-label", &name)
+        .holding(&(title(&name) + &reach + &seen))
+}

@@ -1,0 +1,114 @@
+//! The lot: the land, and its sides with their lengths.
+
+use super::labels::{Label, Lettering};
+use super::path;
+use super::place::Spot;
+use super::sheet::Sheet;
+use super::style::{LOT, LOT_LINE, SURE_SOURCES};
+use super::svg::el;
+use super::things::{around, capital, reach, spaced};
+use crate::plan::Thing;
+use crate::plan::figure::{Figure, Form};
+
+fn of_kind<'s>(kind: &'s str, sheet: &'s Sheet<'_>) -> impl Iterator<Item = &'s Thing> {
+    let things = sheet.plan.things.iter();
+    things.filter(move |thing| sheet.kind(thing) == kind)
+}
+
+/// The boundary as it is drawn.
+pub(super) fn boundary<'s>(sheet: &'s Sheet<'_>) -> Option<&'s Figure> {
+    let lot = of_kind(LOT, sheet).next()?;
+    sheet.outlines(lot).first().map(|(_, figure)| *figure)
+}
+
+/// The land itself.
+pub(super) fn land(sheet: &Sheet<'_>) -> String {
+    let ring = boundary(sheet).map(|figure| path::figure(figure, sheet));
+    let land = el("path").with("class", "land").with_some("d", ring);
+    land.with("fill", "#ffffff").empty()
+}
+
+/// Its sides: a long dash with two dots where a surveyor, a plat or a deed vouches for them, else a short dash, since
+/// nobody may take them for a boundary.
+pub(super) fn sides(sheet: &Sheet<'_>) -> String {
+    of_kind(LOT_LINE, sheet)
+        .map(|side| drawn(side, sheet))
+        .collect()
+}
+
+fn drawn(side: &Thing, sheet: &Sheet<'_>) -> String {
+    let Some((outline, figure)) = sheet.outlines(side).first().copied() else {
+        return String::new();
+    };
+    let d = path::figure(figure, sheet);
+    let vouched = sheet
+        .word(side, "source")
+        .is_some_and(|word| SURE_SOURCES.contains(&word));
+    let (dash, more) = match vouched {
+        true => ("20 4 3 4 3 4", ""),
+        false => ("6 4", " unsure"),
+    };
+    let line = el("path")
+        .with("class", format!("outline outline-{}", outline.name))
+        .with("data-outline", &outline.name)
+        .with("d", &d)
+        .with("fill", "none")
+        .with("stroke", "#26251f")
+        .with("stroke-width", "2")
+        .with("stroke-dasharray", dash)
+        .with("vector-effect", "non-scaling-stroke")
+        .empty();
+    around(side, &(reach(&d) + &line), more, sheet)
+}
+
+/// Writes beside each side what it is called and how long it is.
+pub(super) fn lengths(lettering: &mut Lettering, sheet: &Sheet<'_>) {
+    let turned = boundary(sheet).is_some_and(|figure| runs_with_the_clock(figure, sheet));
+    for side in of_kind(LOT_LINE, sheet) {
+        let outlines = sheet.outlines(side);
+        let form = outlines
+            .first()
+            .and_then(|(_, figure)| figure.forms.first());
+        if let Some(Form::Path(points)) = form {
+            let line = sheet.spots(points);
+            if let Some((a, b)) = line.first().zip(line.last()) {
+                let (a, b) = if turned { (*b, *a) } else { (*a, *b) };
+                let text = format!(
+                    "{} {}",
+                    capital(&spaced(&side.id)),
+                    sheet.printed(a.to(b).length())
+                );
+                lettering.place(&beside(&text, a, b, sheet), false, sheet);
+            }
+        }
+    }
+}
+
+/// Outside the lot, which lies to the left of the way from one to the other, else inside.
+fn beside(text: &str, a: Spot, b: Spot, sheet: &Sheet<'_>) -> Vec<Label> {
+    let (a, b) = sheet.frame.part_of(a, b).unwrap_or((a, b));
+    let (way, out) = (a.to(b), a.to(b).unit().left());
+    let off = [(0.5, -11.0), (0.3, -11.0), (0.7, -11.0), (0.5, 11.0)];
+    let places = off.map(|(share, off)| Label {
+        text: text.to_owned(),
+        at: a.along(way, share).along(out, sheet.points(off)),
+        angle: way.reading_angle(),
+        class: "length",
+    });
+    places.to_vec()
+}
+
+fn runs_with_the_clock(figure: &Figure, sheet: &Sheet<'_>) -> bool {
+    let Some(Form::Ring(points)) = figure.forms.first() else {
+        return false;
+    };
+    let spots = sheet.spots(points);
+    let next = spots.iter().cycle().skip(1);
+    // On the sheet y runs down.
+    spots
+        .iter()
+        .zip(next)
+        .map(|(a, b)| a.x * b.y - b.x * a.y)
+        .sum::<f64>()
+        > 0.0
+}

@@ -1,0 +1,164 @@
+//! What is set along lines, and the signs for what is only a place.
+
+use std::fmt::Write;
+
+use super::place::Spot;
+use super::sheet::Sheet;
+use super::style::Mark;
+use super::svg::{el, mm};
+
+/// How far apart marks are, in points.
+const APART: f64 = 34.0;
+/// More marks than this on one line say no more.
+const MOST: usize = 300;
+
+/// The marks along a line.
+pub(super) fn along(line: &[Spot], mark: Mark, letter: Option<char>, sheet: &Sheet<'_>) -> String {
+    let apart = match mark {
+        Mark::None => return String::new(),
+        Mark::Crosses => APART * 0.7,
+        Mark::Strokes => APART * 0.4,
+        Mark::Rings | Mark::Arrows => APART * 2.0,
+        Mark::Letter => APART * 2.5,
+    };
+    let places = places(line, sheet.points(apart), sheet);
+    match (mark, letter) {
+        (Mark::Letter, Some(letter)) => letters(&places, letter, sheet),
+        (Mark::Letter, None) => String::new(),
+        (Mark::Rings, _) => rings(&places, sheet),
+        _ => strokes(&places, mark, sheet),
+    }
+}
+
+/// Places on a line, evenly apart, that are on the sheet, each with the way that the line runs there.
+fn places(line: &[Spot], apart: f64, sheet: &Sheet<'_>) -> Vec<(Spot, Spot)> {
+    let mut list = Vec::new();
+    for (a, b) in line.iter().zip(line.iter().skip(1)) {
+        // Marks keep their places while the view moves, so they are counted from the line's own end.
+        let (way, length) = (a.to(*b), a.to(*b).length());
+        let count = (length / apart).floor().max(1.0);
+        let Some((first, last)) = sheet.frame.part_of(*a, *b) else {
+            continue;
+        };
+        let share = |spot: Spot| a.to(spot).length() / length;
+        let begin = (share(first) * count - 0.5).ceil().max(0.0);
+        let end = (share(last) * count - 0.5).floor().min(count - 1.0);
+        let mut n = begin;
+        while n <= end && list.len() < MOST {
+            list.push((a.along(way, (n + 0.5) / count), way.unit()));
+            n += 1.0;
+        }
+    }
+    list
+}
+
+fn strokes(places: &[(Spot, Spot)], mark: Mark, sheet: &Sheet<'_>) -> String {
+    let mut d = String::new();
+    for (at, way) in places {
+        let (way, side) = (*way, way.left());
+        let from = |forward: f64, left: f64| {
+            let (forward, left) = (sheet.points(forward), sheet.points(left));
+            at.along(way, forward).along(side, left)
+        };
+        let lines: &[(Spot, Spot)] = match mark {
+            Mark::Crosses => &[
+                (from(-3.0, -3.0), from(3.0, 3.0)),
+                (from(-3.0, 3.0), from(3.0, -3.0)),
+            ],
+            Mark::Arrows => &[
+                (from(-4.0, -3.5), from(4.0, 0.0)),
+                (from(4.0, 0.0), from(-4.0, 3.5)),
+            ],
+            _ => &[(from(0.0, 0.0), from(0.0, 5.0))],
+        };
+        for (a, b) in lines {
+            let _ = write!(d, "M{} {}L{} {}", mm(a.x), mm(a.y), mm(b.x), mm(b.y));
+        }
+    }
+    match d.is_empty() {
+        true => d,
+        false => line(&d, "#26251f", "1"),
+    }
+}
+
+/// A thin line that is as wide at any scale.
+fn line(d: &str, stroke: &str, width: &str) -> String {
+    el("path")
+        .with("class", "mark")
+        .with("d", d)
+        .with("fill", "none")
+        .with("stroke", stroke)
+        .with("stroke-width", width)
+        .with("vector-effect", "non-scaling-stroke")
+        .with("pointer-events", "none")
+        .empty()
+}
+
+fn rings(places: &[(Spot, Spot)], sheet: &Sheet<'_>) -> String {
+    places.iter().map(|(at, _)| ring(*at, 2.6, sheet)).collect()
+}
+
+fn ring(at: Spot, radius: f64, sheet: &Sheet<'_>) -> String {
+    el("circle")
+        .with("class", "mark")
+        .at("cx", at.x)
+        .at("cy", at.y)
+        .at("r", sheet.points(radius))
+        .with("fill", "#ffffff")
+        .with("stroke", "#26251f")
+        .with("stroke-width", "1.1")
+        .with("vector-effect", "non-scaling-stroke")
+        .empty()
+}
+
+fn letters(places: &[(Spot, Spot)], letter: char, sheet: &Sheet<'_>) -> String {
+    let size = sheet.points(10.0);
+    let one = |(at, _): &(Spot, Spot)| {
+        el("text")
+            .with("class", "mark")
+            .at("x", at.x)
+            .at("y", at.y)
+            .at("dy", size * 0.35)
+            .at("font-size", size)
+            .with("text-anchor", "middle")
+            .with("font-family", "system-ui, sans-serif")
+            .with("fill", "#26251f")
+            .with("stroke", "#ffffff")
+            .at("stroke-width", size * 0.35)
+            .with("paint-order", "stroke")
+            .with("pointer-events", "none")
+            .saying(&letter.to_string())
+    };
+    places.iter().map(one).collect()
+}
+
+/// The sign for a thing that is only a place: a ring with a cross in it.
+pub(super) fn place(at: Spot, sheet: &Sheet<'_>) -> String {
+    let r = sheet.points(5.5);
+    let d = format!(
+        "M{} {y}L{} {y}M{x} {}L{x} {}",
+        mm(at.x - r),
+        mm(at.x + r),
+        mm(at.y - r),
+        mm(at.y + r),
+        x = mm(at.x),
+        y = mm(at.y),
+    );
+    ring(at, 5.5, sheet) + &line(&d, "#26251f", "1")
+}
+
+/// Posts at both ends of a gate, and for a door or window the gap that it leaves in its wall.
+pub(super) fn posts(ends: [Spot; 2], sheet: &Sheet<'_>) -> String {
+    let post = |at: Spot| {
+        let half = sheet.points(2.8);
+        el("rect")
+            .with("class", "mark")
+            .at("x", at.x - half)
+            .at("y", at.y - half)
+            .at("width", 2.0 * half)
+            .at("height", 2.0 * half)
+            .with("fill", "#26251f")
+            .empty()
+    };
+    ends.map(post).concat()
+}

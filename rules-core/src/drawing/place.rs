@@ -1,0 +1,160 @@
+//! Places and directions on the sheet, in millimetres: x to the right, y down.
+
+/// A place on the sheet, or the way from one place to another.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Spot {
+    pub x: f64,
+    pub y: f64,
+}
+
+impl Spot {
+    pub fn to(self, other: Spot) -> Spot {
+        Spot {
+            x: other.x - self.x,
+            y: other.y - self.y,
+        }
+    }
+
+    /// This place moved along a way, by so much of it.
+    pub fn along(self, way: Spot, share: f64) -> Spot {
+        Spot {
+            x: self.x + way.x * share,
+            y: self.y + way.y * share,
+        }
+    }
+
+    pub fn middle(self, other: Spot) -> Spot {
+        self.along(self.to(other), 0.5)
+    }
+
+    pub fn length(self) -> f64 {
+        (self.x * self.x + self.y * self.y).sqrt()
+    }
+
+    /// The same direction, one millimetre long; nothing where there is no direction.
+    pub fn unit(self) -> Spot {
+        let length = self.length();
+        match length > 0.0 {
+            true => Spot {
+                x: self.x / length,
+                y: self.y / length,
+            },
+            false => Spot { x: 0.0, y: 0.0 },
+        }
+    }
+
+    /// A quarter turn against the clock, as seen on the sheet.
+    pub fn left(self) -> Spot {
+        Spot {
+            x: self.y,
+            y: -self.x,
+        }
+    }
+
+    /// The angle of a way in degrees, so that text along it is read from below or from the right.
+    pub fn reading_angle(self) -> f64 {
+        let angle = libm::atan2(self.y, self.x).to_degrees();
+        match angle {
+            angle if angle >= 89.5 => angle - 180.0,
+            angle if angle < -90.5 => angle + 180.0,
+            angle => angle,
+        }
+    }
+}
+
+/// A box on the sheet.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Frame {
+    pub low: Spot,
+    pub high: Spot,
+}
+
+impl Frame {
+    /// The box around some places; `None` where there are none.
+    pub fn around(spots: impl Iterator<Item = Spot>) -> Option<Frame> {
+        let point = spots.map(|spot| Frame {
+            low: spot,
+            high: spot,
+        });
+        point.reduce(Frame::join)
+    }
+
+    pub fn join(self, other: Frame) -> Frame {
+        Frame {
+            low: Spot {
+                x: self.low.x.min(other.low.x),
+                y: self.low.y.min(other.low.y),
+            },
+            high: Spot {
+                x: self.high.x.max(other.high.x),
+                y: self.high.y.max(other.high.y),
+            },
+        }
+    }
+
+    pub fn wider(self, by: f64) -> Frame {
+        Frame {
+            low: self.low.along(Spot { x: -by, y: -by }, 1.0),
+            high: self.high.along(Spot { x: by, y: by }, 1.0),
+        }
+    }
+
+    /// The box with that width and height about the same middle.
+    pub fn resized(self, width: f64, height: f64) -> Frame {
+        let (middle, half) = (
+            self.middle(),
+            Spot {
+                x: width / 2.0,
+                y: height / 2.0,
+            },
+        );
+        Frame {
+            low: middle.along(half, -1.0),
+            high: middle.along(half, 1.0),
+        }
+    }
+
+    pub fn middle(self) -> Spot {
+        self.low.middle(self.high)
+    }
+
+    pub fn width(self) -> f64 {
+        self.high.x - self.low.x
+    }
+
+    pub fn height(self) -> f64 {
+        self.high.y - self.low.y
+    }
+
+    pub fn holds(self, spot: Spot) -> bool {
+        (self.low.x..=self.high.x).contains(&spot.x) && (self.low.y..=self.high.y).contains(&spot.y)
+    }
+
+    pub fn meets(self, other: Frame) -> bool {
+        self.low.x < other.high.x
+            && other.low.x < self.high.x
+            && self.low.y < other.high.y
+            && other.low.y < self.high.y
+    }
+
+    /// The part of a way from one place to another that lies in the box.
+    pub fn part_of(self, from: Spot, to: Spot) -> Option<(Spot, Spot)> {
+        let way = from.to(to);
+        let (mut start, mut end) = (0.0_f64, 1.0_f64);
+        for (at, step, low, high) in [
+            (from.x, way.x, self.low.x, self.high.x),
+            (from.y, way.y, self.low.y, self.high.y),
+        ] {
+            if step == 0.0 {
+                if at < low || at > high {
+                    return None;
+                }
+                continue;
+            }
+            let (one, other) = ((low - at) / step, (high - at) / step);
+            start = start.max(one.min(other));
+            end = end.min(one.max(other));
+        }
+        (start < end).then(|| (from.along(way, start), from.along(way, end)))
+    }
+}

@@ -1,0 +1,237 @@
+//! The ground that a rule keeps free of one of the pool's outlines.
+//!
+//! It is drawn, never judged: no verdict rests on it. Each zone is what lies within the limit of the thing that the rule
+//! measures to, as the limit is at worst; the outline of the pool that must stay out of it is named in its title.
+
+use super::path::{bare, widened};
+use super::sheet::Sheet;
+use super::style::POOL;
+use super::svg::{el, title};
+use super::{lot, path};
+use crate::check::{Outcome, Reading, Witness};
+use crate::plan::figure::{Figure, Form};
+use crate::report::RuleReport;
+use crate::ruleset::words::outline_words;
+use crate::ruleset::{Bound, Distance, Measured, Value};
+
+/// One zone.
+struct Zone<'s> {
+    rule: &'s RuleReport,
+    figure: &'s Figure,
+    /// In millimetres of ground.
+    by: f64,
+    title: String,
+    /// Whether the plan does not keep out of it for sure.
+    entered: bool,
+}
+
+/// A limit beyond this, in millimetres, shades more than any sheet shows.
+const WIDEST: f64 = 1e7;
+
+/// All zones: one even tint, the borders of the zones, and a hatch in those that the pool does not keep out of.
+pub(super) fn zones(sheet: &Sheet<'_>) -> String {
+    let zones = all(sheet);
+    let tint: String = zones
+        .iter()
+        .map(|zone| zone.area("#5b4a2f", sheet))
+        .collect();
+    let hatched = zones
+        .iter()
+        .filter(|zone| zone.entered || zone.selected(sheet));
+    let hatch: String = hatched
+        .map(|zone| zone.area("url(#siting-hatch)", sheet))
+        .collect();
+    let borders: String = zones.iter().map(|zone| zone.border(sheet)).collect();
+    let group = |class: &str| el("g").with("class", class);
+    let inner = group("tint").with("opacity", "0.13").holding(&tint)
+        + &group("hatch")
+            .with("pointer-events", "none")
+            .holding(&hatch)
+        + &group("borders")
+            .with("pointer-events", "none")
+            .holding(&borders);
+    group("shade")
+        .with("clip-path", "url(#siting-lot)")
+        .holding(&inner)
+}
+
+/// The lot, to which the shade is cut.
+pub(super) fn clip(sheet: &Sheet<'_>) -> String {
+    let ring = lot::boundary(sheet).map(|figure| path::figure(figure, sheet));
+    let inner = el("path").with_some("d", ring).empty();
+    el("clipPath").with("id", "siting-lot").holding(&inner)
+}
+
+fn all<'s>(sheet: &'s Sheet<'_>) -> Vec<Zone<'s>> {
+    let rules = sheet.findings.rules.iter().zip(&sheet.report.rules);
+    let mut zones = Vec::new();
+    for (finding, rule) in rules {
+        for part in &finding.parts {
+            let entered = matches!(part.outcome, Outcome::Fail | Outcome::Marginal);
+            let found = part.readings.iter();
+            zones.extend(found.filter_map(|reading| zone(rule, reading, entered, sheet)));
+        }
+    }
+    zones
+}
+
+fn zone<'s>(
+    rule: &'s RuleReport,
+    reading: &Reading<'_>,
+    entered: bool,
+    sheet: &'s Sheet<'_>,
+) -> Option<Zone<'s>> {
+    let witness = reading.witness?;
+    let distance = distance(reading.value).filter(|distance| !distance.farthest)?;
+    let by = level_limit(reading, distance.how, &witness, sheet)?;
+    let (own, other) = ends(&witness, sheet)?;
+    let thing = sheet.plan.things.get(other.0)?;
+    let figure = thing.outlines.get(&other.1)?;
+    let vocabulary = sheet.vocabulary();
+    let whose = vocabulary.kind(vocabulary.outline(own.1).kind).said.clone();
+    let title = format!(
+        "{} ({}): {}, {}",
+        rule.title,
+        rule.clause,
+        outline_words(own.1, &whose, true, vocabulary),
+        limit_words(reading),
+    );
+    Some(Zone {
+        rule,
+        figure,
+        by,
+        title,
+        entered,
+    })
+}
+
+fn limit_words(reading: &Reading<'_>) -> String {
+    let unit = reading
+        .unit
+        .filter(|unit| unit.dimension() == reading.dimension);
+    let unit = unit.unwrap_or(crate::quantity::Unit::usual(reading.dimension));
+    let amount = reading.limit.map_or(0, |limit| limit.high);
+    let shown = crate::quantity::show_exactly(amount, unit);
+    match reading.bound {
+        Bound::MoreThan(_) => format!("more than {shown}"),
+        _ => format!("at least {shown}"),
+    }
+}
+
+fn distance(value: &Value) -> Option<&Distance> {
+    match value {
+        Value::Distance(distance) => Some(distance),
+        Value::Named { value, .. } => distance(value),
+        _ => None,
+    }
+}
+
+/// The limit on the level ground: for one through the air, what is left of it beside the height at the place that was
+/// measured.
+fn level_limit(
+    reading: &Reading<'_>,
+    how: Measured,
+    witness: &Witness,
+    sheet: &Sheet<'_>,
+) -> Option<f64> {
+    if !matches!(reading.bound, Bound::AtLeast(_) | Bound::MoreThan(_)) {
+        return None;
+    }
+    let millimetres = |amount: i128| amount as f64 / 1e6;
+    let limit = millimetres(reading.limit?.greatest()?);
+    let level = match how {
+        Measured::Level => limit,
+        Measured::InSpace => {
+            let along = sheet.spot(witness.from).to(sheet.spot(witness.to)).length();
+            let whole = millimetres(reading.drawn.or(reading.measured)?.least()?);
+            let up = (whole * whole - along * along).max(0.0);
+            (limit * limit - up).max(0.0).sqrt()
+        }
+        Measured::Plumb | Measured::Walking => return None,
+    };
+    (level <= WIDEST).then_some(level)
+}
+
+type End = (usize, crate::vocabulary::OutlineId);
+
+/// The pool's end of a distance and the other one; `None` where not just one of them is a pool's.
+fn ends(witness: &Witness, sheet: &Sheet<'_>) -> Option<(End, End)> {
+    let from = (witness.from_thing, witness.from_outline);
+    let to = (witness.to_thing, witness.to_outline);
+    let pool = |end: End| {
+        sheet
+            .plan
+            .things
+            .get(end.0)
+            .map(|thing| sheet.kind(thing) == POOL)
+    };
+    match (pool(from)?, pool(to)?) {
+        (true, false) => Some((from, to)),
+        (false, true) => Some((to, from)),
+        _ => None,
+    }
+}
+
+impl Zone<'_> {
+    fn selected(&self, sheet: &Sheet<'_>) -> bool {
+        sheet.options.selected.as_deref() == Some(self.rule.id.as_str())
+    }
+
+    fn reach(&self, sheet: &Sheet<'_>) -> f64 {
+        self.by + sheet.ground(self.figure.spread)
+    }
+
+    /// The zone filled. What has hollows is widened by the width of a line with round joints, which is the same ground.
+    fn area(&self, fill: &str, sheet: &Sheet<'_>) -> String {
+        let by = self.reach(sheet);
+        let one = |form: &Form| {
+            let path = el("path")
+                .with("class", "zone")
+                .with("data-rule", &self.rule.id)
+                .with("fill", fill);
+            match widened(form, by, sheet) {
+                Some(d) => path.with("d", d).holding(&title(&self.title)),
+                None => path
+                    .with("d", bare(form, sheet))
+                    .with(
+                        "fill",
+                        if matches!(form, Form::Ring(_)) {
+                            fill
+                        } else {
+                            "none"
+                        },
+                    )
+                    .with("stroke", fill)
+                    .at("stroke-width", 2.0 * by)
+                    .with("stroke-linejoin", "round")
+                    .with("stroke-linecap", "round")
+                    .holding(&title(&self.title)),
+            }
+        };
+        self.figure.forms.iter().map(one).collect()
+    }
+
+    fn border(&self, sheet: &Sheet<'_>) -> String {
+        let by = self.reach(sheet);
+        let heavy = self.entered || self.selected(sheet);
+        let one = |form: &Form| {
+            let d = widened(form, by, sheet)?;
+            Some(
+                el("path")
+                    .with("class", "zone-border")
+                    .with("data-rule", &self.rule.id)
+                    .with("d", d)
+                    .with("fill", "none")
+                    .with("stroke", if heavy { "#6b5a3c" } else { "#b3aa98" })
+                    .with("stroke-width", if heavy { "1.4" } else { "0.7" })
+                    .with("stroke-dasharray", "7 3")
+                    .with("vector-effect", "non-scaling-stroke")
+                    .empty(),
+            )
+        };
+        match by > 0.0 {
+            true => self.figure.forms.iter().filter_map(one).collect(),
+            false => String::new(),
+        }
+    }
+}

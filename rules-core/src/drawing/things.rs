@@ -1,0 +1,314 @@
+//! The things of the plan, each a group that can be pointed at and read out.
+
+use super::labels::{Label, Lettering, width_of};
+use super::marks;
+use super::path;
+use super::place::{Frame, Spot};
+use super::sheet::Sheet;
+use super::style::{self, LOT, LOT_LINE, Layer, Look, Mark};
+use super::svg::{el, title};
+use crate::plan::Thing;
+use crate::plan::figure::{Figure, Form};
+use crate::ruleset::words::kind_noun;
+use crate::vocabulary::{Outline, Shape};
+
+/// The things of one layer.
+pub(super) fn layer(layer: Layer, sheet: &Sheet<'_>) -> String {
+    let things = sheet.plan.things.iter();
+    let own_place = [LOT, LOT_LINE];
+    things
+        .filter(|thing| !own_place.contains(&sheet.kind(thing)))
+        .filter(|thing| layer_of(thing, sheet) == Some(layer))
+        .map(|thing| group(thing, sheet))
+        .collect()
+}
+
+/// A thing lies as high as the highest of its outlines.
+fn layer_of(thing: &Thing, sheet: &Sheet<'_>) -> Option<Layer> {
+    let outlines = sheet.outlines(thing).into_iter();
+    outlines
+        .map(|(outline, _)| look(thing, outline, sheet).layer)
+        .max()
+}
+
+fn look(thing: &Thing, outline: &Outline, sheet: &Sheet<'_>) -> Look {
+    style::of(sheet.kind(thing), &outline.name, outline.shape)
+}
+
+/// What a thing is called: its kind and its own id.
+pub(super) fn name(thing: &Thing, sheet: &Sheet<'_>) -> String {
+    let noun = kind_noun(thing.kind, sheet.vocabulary());
+    let own = spaced(&thing.id);
+    match own.eq_ignore_ascii_case(noun) {
+        true => capital(noun),
+        false => format!("{}: {own}", capital(noun)),
+    }
+}
+
+pub(super) fn spaced(id: &str) -> String {
+    id.replace('-', " ")
+}
+
+pub(super) fn capital(text: &str) -> String {
+    let mut rest = text.chars();
+    let first = rest.next().map(|c| c.to_uppercase().to_string());
+    first.unwrap_or_default() + rest.as_str()
+}
+
+/// The group of a thing, with what a pointer and a reader of the screen need.
+pub(super) fn around(thing: &Thing, inner: &str, more: &str, sheet: &Sheet<'_>) -> String {
+    let chosen = sheet.options.chosen.as_deref() == Some(thing.id.as_str());
+    let class = format!(
+        "thing kind-{}{more}{}",
+        sheet.kind(thing),
+        if chosen { " chosen" } else { "" }
+    );
+    let name = name(thing, sheet);
+    el("g")
+        .with("class", class)
+        .with("data-path", &thing.id)
+        .with("data-kind", sheet.kind(thing))
+        .with("tabindex", "0")
+        .with("role", "img")
+        .with("aria-label", &name)
+        .holding(&(title(&name) + inner))
+}
+
+fn group(thing: &Thing, sheet: &Sheet<'_>) -> String {
+    let outlines = sheet.outlines(thing);
+    let drawn = outlines.iter().enumerate().map(|(n, (outline, figure))| {
+        let look = look(thing, outline, sheet);
+        outlined(thing, (outline, figure), look, n == 0, sheet)
+    });
+    around(thing, &drawn.collect::<String>(), "", sheet)
+}
+
+fn outlined(
+    thing: &Thing,
+    (outline, figure): (&Outline, &Figure),
+    look: Look,
+    main: bool,
+    sheet: &Sheet<'_>,
+) -> String {
+    if figure.spread == 0
+        && figure
+            .forms
+            .iter()
+            .all(|form| matches!(form, Form::Point(_)))
+    {
+        let spots = figure.forms.iter().filter_map(|form| match form {
+            Form::Point(point) => Some(sheet.spot(*point)),
+            _ => None,
+        });
+        return spots.map(|spot| marks::place(spot, sheet)).collect();
+    }
+    let d = path::figure(figure, sheet);
+    let area = outline.shape != Shape::Line;
+    let pointed_at = match (main, area) {
+        (true, true) => "all",
+        (true, false) => "stroke",
+        (false, _) => "none",
+    };
+    let reach = match main && !area {
+        true => reach(&d),
+        false => String::new(),
+    };
+    let shape = el("path")
+        .with("class", format!("outline outline-{}", outline.name))
+        .with("data-outline", &outline.name)
+        .with("d", &d)
+        .with("fill", if area { look.fill } else { "none" })
+        .with("stroke", look.stroke)
+        .with("stroke-width", look.width)
+        .with_some("stroke-dasharray", look.dash)
+        .with("stroke-linejoin", "round")
+        .with("vector-effect", "non-scaling-stroke")
+        .with("pointer-events", pointed_at)
+        .empty();
+    reach + &shape + &set_along(thing, (outline, figure), look, main, sheet)
+}
+
+/// A thin line is hard to hit: what lies beside it is taken for it.
+pub(super) fn reach(d: &str) -> String {
+    el("path")
+        .with("class", "reach")
+        .with("d", d)
+        .with("fill", "none")
+        .with("stroke", "none")
+        .with("stroke-width", "16")
+        .with("vector-effect", "non-scaling-stroke")
+        .with("pointer-events", "stroke")
+        .empty()
+}
+
+/// Marks along the line, posts at the ends of what opens.
+fn set_along(
+    thing: &Thing,
+    (outline, figure): (&Outline, &Figure),
+    look: Look,
+    main: bool,
+    sheet: &Sheet<'_>,
+) -> String {
+    let letter = sheet
+        .word(thing, "type")
+        .and_then(|word| word.chars().next());
+    let letter = letter.map(|letter| letter.to_ascii_uppercase());
+    let opens = main && style::opens(sheet.kind(thing)) && outline.shape == Shape::Line;
+    let of_form = |form: &Form| {
+        let line = line_of(form, sheet);
+        let ends = line.first().zip(line.last()).filter(|_| opens);
+        let posts = ends.map(|(a, b)| marks::posts([*a, *b], sheet));
+        marks::along(&line, look.mark, letter, sheet) + &posts.unwrap_or_default()
+    };
+    match look.mark == Mark::None && !opens {
+        true => String::new(),
+        false => figure.forms.iter().map(of_form).collect(),
+    }
+}
+
+/// The places of a form in the order of its line; a ring comes back to its first.
+fn line_of(form: &Form, sheet: &Sheet<'_>) -> Vec<Spot> {
+    match form {
+        Form::Point(point) => vec![sheet.spot(*point)],
+        Form::Path(points) => sheet.spots(points),
+        Form::Ring(points) => {
+            let mut spots = sheet.spots(points);
+            spots.extend(spots.first().copied());
+            spots
+        }
+    }
+}
+
+/// Writes the names of the things where there is room.
+pub(super) fn names(lettering: &mut Lettering, sheet: &Sheet<'_>) {
+    let own_place = [LOT, LOT_LINE];
+    let things = sheet.plan.things.iter().rev();
+    let mut named: Vec<&Thing> = things
+        .filter(|thing| !own_place.contains(&sheet.kind(thing)))
+        .collect();
+    named.sort_by_key(|thing| std::cmp::Reverse(layer_of(thing, sheet)));
+    for thing in named {
+        if let Some((outline, figure)) = sheet.outlines(thing).first() {
+            let text = capital(&spaced(&thing.id));
+            let places = match outline.shape {
+                Shape::Line => beside_line(&text, figure, sheet),
+                Shape::Area | Shape::Point => in_area(&text, figure, sheet),
+            };
+            lettering.place(&places, false, sheet);
+        }
+    }
+}
+
+fn label(text: &str, at: Spot, angle: f64) -> Label {
+    Label {
+        text: text.to_owned(),
+        at,
+        angle,
+        class: "name",
+    }
+}
+
+/// In the middle of what is shown of an area, else below, above or beside it.
+fn in_area(text: &str, figure: &Figure, sheet: &Sheet<'_>) -> Vec<Label> {
+    let corners = sheet.corners(figure);
+    let Some(around) = Frame::around(corners.into_iter()) else {
+        return Vec::new();
+    };
+    if !around.meets(sheet.frame.wider(1.0)) {
+        return Vec::new();
+    }
+    let (low, high) = (
+        Spot {
+            x: around.low.x.max(sheet.frame.low.x),
+            y: around.low.y.max(sheet.frame.low.y),
+        },
+        Spot {
+            x: around.high.x.min(sheet.frame.high.x),
+            y: around.high.y.min(sheet.frame.high.y),
+        },
+    );
+    let (middle, gap) = (low.middle(high), sheet.points(10.0));
+    let aside = width_of(text, sheet) / 2.0 + sheet.points(5.0);
+    let wide = width_of(text, sheet) <= high.x - low.x;
+    let inside = (wide && high.y - low.y >= sheet.points(14.0)).then_some(middle);
+    let quarter = Spot {
+        x: middle.x,
+        y: low.y + (high.y - low.y) * 0.25,
+    };
+    let below = [
+        quarter,
+        Spot {
+            x: middle.x,
+            y: high.y + gap,
+        },
+        Spot {
+            x: middle.x,
+            y: low.y - gap,
+        },
+        Spot {
+            x: high.x + aside,
+            y: middle.y,
+        },
+        Spot {
+            x: low.x - aside,
+            y: middle.y,
+        },
+    ];
+    // Beside what is cut off by the edge of the sheet, a name would seem to belong to something else.
+    let whole = sheet.frame.holds(around.low) && sheet.frame.holds(around.high);
+    let outside = below
+        .into_iter()
+        .skip(usize::from(inside.is_none()))
+        .filter(|_| whole);
+    inside
+        .into_iter()
+        .chain(outside)
+        .map(|at| label(text, at, 0.0))
+        .collect()
+}
+
+/// Beside the longest straight part of a line that is shown, where the text is not longer than that.
+fn beside_line(text: &str, figure: &Figure, sheet: &Sheet<'_>) -> Vec<Label> {
+    let lines = figure.forms.iter().map(|form| line_of(form, sheet));
+    let parts = lines.flat_map(|line| {
+        let pairs: Vec<_> = line
+            .iter()
+            .copied()
+            .zip(line.iter().copied().skip(1))
+            .collect();
+        pairs
+            .into_iter()
+            .filter_map(|(a, b)| sheet.frame.part_of(a, b))
+    });
+    let longest = parts.max_by(|one, other| {
+        let length = |(a, b): &(Spot, Spot)| a.to(*b).length();
+        length(one).total_cmp(&length(other))
+    });
+    let Some((a, b)) = longest else {
+        return Vec::new();
+    };
+    let way = a.to(b);
+    if way.length() < width_of(text, sheet) * 1.15 {
+        return Vec::new();
+    }
+    let side = way.unit().left();
+    let gap = sheet.points(9.5);
+    let places = [
+        (0.5, gap),
+        (0.5, -gap),
+        (0.25, gap),
+        (0.75, gap),
+        (0.25, -gap),
+        (0.75, -gap),
+    ];
+    places
+        .into_iter()
+        .map(|(share, off)| {
+            label(
+                text,
+                a.along(way, share).along(side, off),
+                way.reading_angle(),
+            )
+        })
+        .collect()
+}

@@ -1,0 +1,287 @@
+//! From where to where a rule measures, as dimension lines with their figures.
+
+use std::collections::BTreeSet;
+
+use super::labels::{Label, Lettering, width_of};
+use super::place::Spot;
+use super::sheet::Sheet;
+use super::svg::{el, mm, title};
+use crate::check::{Outcome, Part, Reading, Witness};
+use crate::report::{PartReport, ReadingReport, RuleReport};
+use crate::ruleset::Bound;
+
+/// One measured distance.
+struct Line<'s> {
+    rule: &'s RuleReport,
+    part: &'s PartReport,
+    outcome: Outcome,
+    witness: Witness,
+    figure: String,
+}
+
+/// The dimension lines that are asked for; their figures are placed first of all lettering.
+pub(super) fn lines(lettering: &mut Lettering, sheet: &Sheet<'_>) -> String {
+    let mut seen = BTreeSet::new();
+    let mut drawn = String::new();
+    let mut taken = Vec::new();
+    for line in asked_for(sheet) {
+        let ends = (line.witness.from, line.witness.to);
+        if seen.insert((ends.0.min(ends.1), ends.0.max(ends.1))) {
+            let ends = [ends.0, ends.1].map(|point| sheet.spot(point));
+            let off = room_beside(ends, &taken, sheet);
+            taken.push(moved(ends, off));
+            drawn += &line.drawn(ends, off, lettering, sheet);
+        }
+    }
+    el("g").with("class", "distances").holding(&drawn)
+}
+
+fn asked_for<'s>(sheet: &'s Sheet<'_>) -> Vec<Line<'s>> {
+    let rules = sheet.findings.rules.iter().zip(&sheet.report.rules);
+    let mut list = Vec::new();
+    for (finding, rule) in rules {
+        let selected = sheet.options.selected.as_deref() == Some(rule.id.as_str());
+        let binds = rule.strength == "must";
+        let matters = binds && matches!(finding.outcome, Outcome::Fail | Outcome::Marginal);
+        let unasked = sheet.options.selected.is_none() && (matters || sheet.options.all_distances);
+        let parts = finding.parts.iter().zip(&rule.parts).enumerate();
+        for (n, (part, said)) in parts {
+            if selected || (unasked && rule.deciding == Some(n)) {
+                list.extend(of_part(rule, part, said));
+            }
+        }
+    }
+    // What decides against the plan is drawn first, so that its figure finds room.
+    list.sort_by_key(|line| std::cmp::Reverse(weight(line.outcome)));
+    list
+}
+
+fn of_part<'s>(
+    rule: &'s RuleReport,
+    part: &'s Part<'_>,
+    said: &'s PartReport,
+) -> impl Iterator<Item = Line<'s>> {
+    let readings = part.readings.iter().zip(&said.readings);
+    readings.filter_map(move |(reading, words)| {
+        Some(Line {
+            rule,
+            part: said,
+            outcome: part.outcome,
+            witness: reading.witness?,
+            figure: figure(reading, words, part.outcome),
+        })
+    })
+}
+
+fn weight(outcome: Outcome) -> u8 {
+    match outcome {
+        Outcome::Fail => 3,
+        Outcome::Marginal => 2,
+        Outcome::Unknown | Outcome::Refer => 1,
+        Outcome::Pass | Outcome::NotApplicable => 0,
+    }
+}
+
+/// What was measured, as it is at worst, and the limit where that is not kept for sure.
+fn figure(reading: &Reading<'_>, words: &ReadingReport, outcome: Outcome) -> String {
+    let range = words.measured.as_ref();
+    let (sign, at_worst) = match reading.bound {
+        Bound::AtLeast(_) => ("≥ ", range.and_then(|range| range.low.as_ref())),
+        Bound::MoreThan(_) => ("> ", range.and_then(|range| range.low.as_ref())),
+        Bound::AtMost(_) => ("≤ ", range.and_then(|range| range.high.as_ref())),
+        Bound::LessThan(_) => ("< ", range.and_then(|range| range.high.as_ref())),
+        Bound::Is(_) => ("= ", range.and_then(|range| range.low.as_ref())),
+    };
+    let measured = at_worst.map_or("?", String::as_str);
+    match &words.limit {
+        Some(limit) if outcome != Outcome::Pass => format!("{measured} ({sign}{})", limit.text),
+        _ => measured.to_owned(),
+    }
+}
+
+/// How far beside its own place a dimension line is drawn, so that it lies on no other.
+fn room_beside(ends: [Spot; 2], taken: &[[Spot; 2]], sheet: &Sheet<'_>) -> f64 {
+    let steps = [0.0, 1.0, -1.0, 2.0, -2.0, 3.0, -3.0, 4.0, -4.0, 5.0, -5.0];
+    let offsets = steps.map(|step| step * sheet.points(19.0));
+    let free = |off: &f64| {
+        let line = moved(ends, *off);
+        taken.iter().all(|other| !lies_on(line, *other, sheet))
+    };
+    offsets.into_iter().find(free).unwrap_or(0.0)
+}
+
+fn moved([from, to]: [Spot; 2], off: f64) -> [Spot; 2] {
+    let side = from.to(to).unit().left();
+    [from.along(side, off), to.along(side, off)]
+}
+
+/// Whether two lines run the same way, side by side, too near to be told apart.
+fn lies_on([a, b]: [Spot; 2], [c, d]: [Spot; 2], sheet: &Sheet<'_>) -> bool {
+    let (way, other) = (a.to(b).unit(), c.to(d).unit());
+    let parallel = (way.x * other.y - way.y * other.x).abs() < 0.05;
+    let across = |spot: Spot| {
+        let from = a.to(spot);
+        (way.x * from.y - way.y * from.x).abs()
+    };
+    let along = |spot: Spot| {
+        let from = a.to(spot);
+        way.x * from.x + way.y * from.y
+    };
+    let (low, high) = (along(c).min(along(d)), along(c).max(along(d)));
+    let near = across(c).min(across(d)) < sheet.points(12.0);
+    parallel && near && low < a.to(b).length() && high > 0.0
+}
+
+impl Line<'_> {
+    fn drawn(
+        &self,
+        ends: [Spot; 2],
+        off: f64,
+        lettering: &mut Lettering,
+        sheet: &Sheet<'_>,
+    ) -> String {
+        let [from, to] = ends;
+        let beside = moved(ends, off);
+        let shown = sheet.frame.holds(from) || sheet.frame.holds(to);
+        lettering.place(&self.places(beside, sheet), shown, sheet);
+        let strokes = match from.to(to).length() < sheet.points(4.0) {
+            true => touch(from, sheet),
+            false => extensions(ends, beside) + &self.dimension(beside, sheet),
+        };
+        el("g")
+            .with("class", format!("distance {}", self.outcome.word()))
+            .with("data-rule", &self.rule.id)
+            .with_some("data-subject", self.part.subject.id.as_ref())
+            .holding(&(title(&self.title()) + &strokes))
+    }
+
+    fn title(&self) -> String {
+        format!(
+            "{} ({}): {}",
+            self.rule.title, self.rule.clause, self.part.sentence
+        )
+    }
+
+    /// A line with a slanting stroke at each end; what fails is heavy, what is open is broken.
+    fn dimension(&self, [from, to]: [Spot; 2], sheet: &Sheet<'_>) -> String {
+        let (width, dash) = match self.outcome {
+            Outcome::Fail => ("2.4", None),
+            Outcome::Marginal | Outcome::Unknown | Outcome::Refer => ("1.6", Some("5 3")),
+            Outcome::Pass | Outcome::NotApplicable => ("1", None),
+        };
+        let line = format!("M{} {}L{} {}", mm(from.x), mm(from.y), mm(to.x), mm(to.y));
+        let way = from.to(to).unit();
+        let slant = way.along(way.left(), 1.0);
+        let tick = |at: Spot| {
+            let (a, b) = (
+                at.along(slant, sheet.points(4.5)),
+                at.along(slant, -sheet.points(4.5)),
+            );
+            format!("M{} {}L{} {}", mm(a.x), mm(a.y), mm(b.x), mm(b.y))
+        };
+        stroke(&line, width, dash) + &stroke(&(tick(from) + &tick(to)), "1.8", None)
+    }
+
+    /// Above the middle of the line, else below it or nearer to one of its ends.
+    fn places(&self, [from, to]: [Spot; 2], sheet: &Sheet<'_>) -> Vec<Label> {
+        let way = from.to(to);
+        let short = way.length() < sheet.points(4.0);
+        let (angle, side) = match short {
+            true => (0.0, Spot { x: 0.0, y: -1.0 }),
+            false => (way.reading_angle(), way.unit().left()),
+        };
+        let long = way.length() > width_of(&self.figure, sheet);
+        let label = |angle: f64, at: Spot| Label {
+            text: self.figure.clone(),
+            at,
+            angle,
+            class: match self.outcome {
+                Outcome::Fail => "figure fail",
+                _ => "figure",
+            },
+        };
+        // A figure that is longer than its line stands level beside it.
+        if !long {
+            return self
+                .level_places(from.middle(to), way, sheet)
+                .map(|at| label(0.0, at))
+                .to_vec();
+        }
+        let at = [
+            (0.5, 10.0),
+            (0.5, -10.0),
+            (0.28, 10.0),
+            (0.72, 10.0),
+            (0.28, -10.0),
+            (0.72, -10.0),
+            (0.5, 24.0),
+            (0.5, -24.0),
+        ];
+        at.map(|(share, off)| label(angle, from.along(way, share).along(side, sheet.points(off))))
+            .to_vec()
+    }
+
+    /// To the right and the left of the middle of a line, above and below its ends.
+    fn level_places(&self, middle: Spot, way: Spot, sheet: &Sheet<'_>) -> [Spot; 6] {
+        let half = width_of(&self.figure, sheet) / 2.0 + way.x.abs() / 2.0 + sheet.points(7.0);
+        let up = way.y.abs() / 2.0 + sheet.points(14.0);
+        let spot = |x: f64, y: f64| middle.along(Spot { x, y }, 1.0);
+        [
+            spot(half, 0.0),
+            spot(-half, 0.0),
+            spot(0.0, -up),
+            spot(0.0, up),
+            spot(half, -up),
+            spot(-half, up),
+        ]
+    }
+}
+
+/// Where two things meet there is no line: a ring with a cross through it.
+fn touch(at: Spot, sheet: &Sheet<'_>) -> String {
+    let r = sheet.points(7.0);
+    let ring = el("circle")
+        .at("cx", at.x)
+        .at("cy", at.y)
+        .at("r", r)
+        .with("fill", "none")
+        .with("stroke", "#26251f")
+        .with("stroke-width", "2.2")
+        .with("vector-effect", "non-scaling-stroke")
+        .empty();
+    let cross = format!(
+        "M{} {}L{} {}M{} {}L{} {}",
+        mm(at.x - r),
+        mm(at.y - r),
+        mm(at.x + r),
+        mm(at.y + r),
+        mm(at.x - r),
+        mm(at.y + r),
+        mm(at.x + r),
+        mm(at.y - r),
+    );
+    ring + &stroke(&cross, "1.6", None)
+}
+
+/// Thin lines from the places that were measured to the line that is drawn beside them.
+fn extensions(ends: [Spot; 2], beside: [Spot; 2]) -> String {
+    let pairs = ends.into_iter().zip(beside).filter(|(from, to)| from != to);
+    let d: String = pairs
+        .map(|(from, to)| format!("M{} {}L{} {}", mm(from.x), mm(from.y), mm(to.x), mm(to.y)))
+        .collect();
+    match d.is_empty() {
+        true => d,
+        false => stroke(&d, "0.6", None),
+    }
+}
+
+fn stroke(d: &str, width: &str, dash: Option<&str>) -> String {
+    el("path")
+        .with("d", d)
+        .with("fill", "none")
+        .with("stroke", "#26251f")
+        .with("stroke-width", width)
+        .with_some("stroke-dasharray", dash)
+        .with("vector-effect", "non-scaling-stroke")
+        .empty()
+}
