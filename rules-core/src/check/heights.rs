@@ -238,7 +238,7 @@ pub(crate) fn facts_of_height(outline: OutlineId, vocabulary: &Vocabulary) -> Ve
     let (bottom, top) = heights_of(outline, vocabulary);
     let facts = [bottom, top].map(|height| match height {
         At(name) | Below(name) | UpTo(name) | DownTo(name) | About(name) => [own(name), None],
-        Between(low, high) => [own(low), own(high)],
+        Between(low, high) | OnItsSide(low, high) => [own(low), own(high)],
         Rim | UpToRim => [rim(), None],
         OverRim(name) | OverGroundOrRim(name) => [own(name), rim()],
         Ground | Deep | High | Unknown => [None, None],
