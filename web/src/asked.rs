@@ -14,7 +14,12 @@ pub fn asked(plan: &str, rules: &str) -> String {
         Ok(read) => read,
         Err(refusal) => return refusal_to_json(&refusal),
     };
-    let found = judge_by(plan, (&read.rule_set, rules), &siting_rulesets::rules, None);
+    let found = judge_by(
+        plan,
+        (&read.rule_set, rules),
+        &|name| siting_rulesets::rules(name),
+        None,
+    );
     let mut answer = json!(rules_core::asked::asked(&read.rule_set));
     if let Value::Object(answer) = &mut answer {
         let missing = found.ok().map(|(report, _)| report.questions);

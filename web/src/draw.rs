@@ -45,7 +45,7 @@ fn found(plan: &str, rules: &str, options: &str) -> Result<(Report, String), Str
         judge_by(
             plan,
             (&read.rule_set, rules),
-            &siting_rulesets::rules,
+            &|name| siting_rulesets::rules(name),
             Some(&options),
         )
     });

@@ -155,6 +155,7 @@ fn answer(dimension: Dimension) -> &'static str {
         Dimension::Length => "length",
         Dimension::Area => "area",
         Dimension::Volume => "volume",
+        Dimension::Mass => "mass",
         Dimension::Voltage => "voltage",
         Dimension::Angle => "angle",
         Dimension::Sound => "sound",

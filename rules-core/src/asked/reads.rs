@@ -3,10 +3,11 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::check::heights::facts_of_height;
+use crate::check::levels::fact_of_level;
 use crate::check::special::{POWER, REFLECTING, RUNS};
 use crate::ruleset::{
     Area, Bound, Distance, DocumentIndex, Enclosure, InForce, Measured, Operand, Requirement, Row,
-    RowTest, RuleSet, Selection, ShareOf, Sound, Table, Then, Value, Which, Zone,
+    RowTest, RuleSet, Selection, ShareOf, Sound, Surface, Table, Then, Value, Volume, Which, Zone,
 };
 use crate::vocabulary::{FactId, KindId, OutlineId, Vocabulary};
 
@@ -191,6 +192,18 @@ impl Walk<'_> {
             Value::Count(selection) => self.selection(selection),
             Value::Enclosure(enclosure) => self.enclosure(enclosure),
             Value::Sound(sound) => self.sound(sound),
+            Value::Level(level) => self.raised(&level.of),
+            Value::Fall(fall) => {
+                self.raised(&fall.from);
+                self.raised(&fall.to);
+                fall.run.iter().for_each(|run| self.value(run));
+            }
+            Value::Volume(volume) => self.volume(volume),
+            Value::Height(height) => {
+                self.raised(&height.of);
+                self.value(&height.within);
+                height.over.iter().for_each(|over| self.raised(over));
+            }
             Value::Table(table) => self.table(table, Self::value),
             Value::Largest(list)
             | Value::Smallest(list)
@@ -202,6 +215,32 @@ impl Walk<'_> {
                 self.value(take);
             }
             Value::Named { value, .. } => self.value(value),
+        }
+    }
+
+    /// Outlines of which the level counts.
+    fn raised(&mut self, operand: &Operand) {
+        self.operand(operand);
+        operand
+            .parts
+            .iter()
+            .for_each(|part| self.level(part.outline));
+    }
+
+    fn level(&mut self, outline: OutlineId) {
+        self.height(outline);
+        if let Some(fact) = fact_of_level(outline, self.vocabulary) {
+            self.fact(fact);
+        }
+    }
+
+    fn volume(&mut self, volume: &Volume) {
+        self.raised(&volume.over);
+        volume.within.iter().for_each(|zone| self.zone(zone));
+        for surface in [&volume.from, &volume.to] {
+            if let Surface::At(level) = surface {
+                self.value(level);
+            }
         }
     }
 
@@ -219,7 +258,12 @@ impl Walk<'_> {
         for fact in facts_of_height(outline, self.vocabulary) {
             self.fact(fact);
         }
-        let named = [("lot", "level-ground"), ("ground-spot", "level")];
+        let named = [
+            ("lot", "level-ground"),
+            ("ground-spot", "level"),
+            ("contour", "level"),
+            ("contour", "interval"),
+        ];
         for (kind, fact) in named {
             let kind = self.vocabulary.kind_named(kind);
             kind.iter().for_each(|kind| self.named(*kind, fact));

@@ -9,6 +9,7 @@ use super::value::{Val, Way, Ways};
 use crate::measure::{flood_storage_taken, mass_of_water};
 use crate::quantity::{Dimension, Interval, NO_HIGH};
 use crate::ruleset::{Fall, HeightOver, LevelOf, Operand, Surface, Volume};
+use crate::vocabulary::{FactId, OutlineId, Vocabulary};
 
 /// The fact that states the level of an outline: kind, outline (none: all), fact.
 const LEVELS: &[(&str, Option<&str>, &str)] = &[
@@ -52,6 +53,16 @@ impl Least {
             high: self.high,
         }
     }
+}
+
+/// The fact that states the level of an outline, where there is one.
+pub(crate) fn fact_of_level(outline: OutlineId, vocabulary: &Vocabulary) -> Option<FactId> {
+    let outline = vocabulary.outline(outline);
+    let kind = vocabulary.kind(outline.kind).name.as_str();
+    let row = LEVELS
+        .iter()
+        .find(|row| row.0 == kind && row.1.is_none_or(|name| name == outline.name))?;
+    vocabulary.fact_named(outline.kind, row.2)
 }
 
 impl<'a> Judge<'a> {
@@ -100,17 +111,11 @@ impl<'a> Judge<'a> {
     /// The level of an outline: as stated, else the ground's and its height over it.
     fn level_at(&self, end: &End<'_>, env: &Env<'_>) -> Reach {
         let vocabulary = &self.scene.rules().vocabulary;
-        let outline = vocabulary.outline(end.outline);
-        let kind = vocabulary.kind(outline.kind).name.as_str();
-        let row = LEVELS
-            .iter()
-            .find(|row| row.0 == kind && row.1.is_none_or(|name| name == outline.name));
-        let fact = row.and_then(|row| vocabulary.fact_named(outline.kind, row.2));
         let stated = |fact| {
             let thing = thing_of(end.holder).and_then(|index| self.scene.thing(index));
             thing.is_some_and(|thing| thing.facts.contains_key(&fact))
         };
-        match fact {
+        match fact_of_level(end.outline, vocabulary) {
             Some(fact) if stated(fact) || !self.stands_on_known_ground(end, env) => {
                 self.reach_of(fact, end.holder, env)
             }
@@ -130,7 +135,7 @@ impl<'a> Judge<'a> {
         let vocabulary = &self.scene.rules().vocabulary;
         let outline = vocabulary.outline(end.outline);
         let kind = vocabulary.kind(outline.kind).name.as_str();
-        let extent = self.extent(end, env);
+        let extent = self.extent(end, end, env);
         let hole = [outline.name.as_str(), kind]
             .iter()
             .any(|name| HOLES.contains(name));
@@ -240,7 +245,8 @@ impl<'a> Judge<'a> {
         within: Interval,
         env: &Env<'_>,
     ) -> (Interval, Option<Pair>) {
-        let top = self.extent(end, env).top;
+        // A fence has a top over the ground of either side; as seen from each thing, that of the thing's side counts.
+        let mut top: Option<Reach> = None;
         // What somebody may stand on, over the ground at the foot: the ground itself, and each thing that is near.
         let (mut most, mut surely) = (self.ground_rise(end, within, env), 0);
         let mut highest = None;
@@ -250,6 +256,8 @@ impl<'a> Judge<'a> {
             if !near.can_be_true {
                 continue;
             }
+            let seen = self.extent(end, other, env).top;
+            top = Some(top.map_or(seen, |so_far| so_far.either(seen)));
             let standing = self.standing(other, end, env);
             if standing.high > most {
                 (most, highest) = (standing.high, Some(pair));
@@ -258,6 +266,7 @@ impl<'a> Judge<'a> {
                 surely = surely.max(standing.low);
             }
         }
+        let top = top.unwrap_or_else(|| self.extent(end, end, env).top);
         let over = |top: i128, standing: i128| Interval::exact(top).sub(Interval::exact(standing));
         let low = match most {
             NO_HIGH => 0,
@@ -271,7 +280,10 @@ impl<'a> Judge<'a> {
     fn standing(&self, thing: &End<'_>, foot: &End<'_>, env: &Env<'_>) -> Interval {
         let lying = [thing, foot].map(|end| self.drawn(end).map(|drawn| self.lying(&drawn)));
         let [here, there] = self.grounds(lying, env);
-        self.extent(thing, env).top.hull().add(here.sub(there))
+        self.extent(thing, foot, env)
+            .top
+            .hull()
+            .add(here.sub(there))
     }
 
     /// By how much the ground near an outline may be higher than at its foot.

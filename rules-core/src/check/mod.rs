@@ -15,7 +15,7 @@ mod finding;
 mod ground;
 pub(crate) mod heights;
 mod judge;
-mod levels;
+pub(crate) mod levels;
 mod lines;
 mod missing;
 mod outcome;
