@@ -366,7 +366,7 @@ mod by_hand {
     #[test]
     fn what_stands_beside_a_fence_makes_it_lower() {
         let things = "  - {kind: barrier-stretch, id: f, source: survey, line: [[2, 2], [18, 2]], top: [[2, 2], [18, 2]], height-outside: 1.2 m}
-  - {kind: foothold, id: bench, source: survey, region: [[6, 2.6], [7, 2.6], [7, 3], [6, 3]], height: 0.5 m}\n";
+  - {kind: foothold, id: bench, source: survey, region: [[6, 2.6], [7, 2.6], [7, 3], [6, 3]], height: 0.5 m, barrier-side: outside}\n";
         let over = |within: &str| {
             format!("height: {{of: barrier-stretch.top, over: foothold.region, within: {within}}}")
         };
@@ -451,7 +451,7 @@ fn the_truth_stays_inside_for_every_measure_of_levels() {
             "  - {{kind: equipment, id: filter, source: survey, region: [[9, 4], [10, 4], [10, 5], [9, 5]], base-level: {}}}
   - {{kind: stormwater-point, id: drain, source: survey, place: [9.5, 35], level: {}}}
   - {{kind: barrier-stretch, id: f, source: survey, line: [[2, 2], [18, 2]], top: [[2, 2], [18, 2]], height-outside: {}}}
-  - {{kind: foothold, id: bench, source: survey, region: [[6, 2.6], [7, 2.6], [7, 3], [6, 3]], height: {}}}\n",
+  - {{kind: foothold, id: bench, source: survey, region: [[6, 2.6], [7, 2.6], [7, 3], [6, 3]], height: {}, barrier-side: outside}}\n",
             about(filter), about(drain), about(1.2), about(bench),
         );
         let pool = format!(

@@ -200,14 +200,6 @@ impl Reach {
         self.least.hull(self.most)
     }
 
-    /// What is either the one or the other.
-    pub(crate) fn either(self, other: Reach) -> Reach {
-        Reach {
-            least: self.least.hull(other.least),
-            most: self.most.hull(other.most),
-        }
-    }
-
     /// The same with something done to both.
     pub(crate) fn map(self, change: impl Fn(Interval) -> Interval) -> Reach {
         Reach {

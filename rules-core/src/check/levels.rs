@@ -245,34 +245,33 @@ impl<'a> Judge<'a> {
         within: Interval,
         env: &Env<'_>,
     ) -> (Interval, Option<Pair>) {
-        // A fence has a top over the ground of either side; as seen from each thing, that of the thing's side counts.
-        let mut top: Option<Reach> = None;
-        // What somebody may stand on, over the ground at the foot: the ground itself, and each thing that is near.
-        let (mut most, mut surely) = (self.ground_rise(end, within, env), 0);
-        let mut highest = None;
+        let less = |top: i128, standing: i128| Interval::exact(top).sub(Interval::exact(standing));
+        let own = self.extent(end, end, env).top;
+        // The ground near it may be higher than at its foot.
+        let mut low = match self.ground_rise(end, within, env) {
+            NO_HIGH => 0,
+            rise => less(own.least.low, rise).low.max(0),
+        };
+        let (mut high, mut highest) = (own.least.high.max(0), None);
         for other in beside.iter().filter(|other| other.holder != end.holder) {
             let pair = self.nearest(end, other, env);
             let near = pair.range.at_most(within);
             if !near.can_be_true {
                 continue;
             }
-            let seen = self.extent(end, other, env).top;
-            top = Some(top.map_or(seen, |so_far| so_far.either(seen)));
+            let top = self.extent(end, other, env).top;
             let standing = self.standing(other, end, env);
-            if standing.high > most {
-                (most, highest) = (standing.high, Some(pair));
+            let left = match standing.high {
+                NO_HIGH => 0,
+                standing => less(top.least.low, standing).low.max(0),
+            };
+            if left < low {
+                (low, highest) = (left, Some(pair));
             }
             if other.sure && !near.can_be_false {
-                surely = surely.max(standing.low);
+                high = high.min(less(top.most.high, standing.low).high.max(0));
             }
         }
-        let top = top.unwrap_or_else(|| self.extent(end, end, env).top);
-        let over = |top: i128, standing: i128| Interval::exact(top).sub(Interval::exact(standing));
-        let low = match most {
-            NO_HIGH => 0,
-            most => over(top.least.low, most).low.max(0),
-        };
-        let high = top.least.high.min(over(top.most.high, surely).high).max(0);
         (Interval { low, high }, highest)
     }
 
