@@ -46,6 +46,10 @@ fn from_nothing_to_a_verdict_by_keyboard_alone() -> Outcome {
     form.tab_to("#rules")?;
     form.type_text("Elder")?;
     form.press(Key::Enter)?;
+    // The day of the application, as an American browser takes it: without it nobody knows which edition is in force.
+    form.tab_to("#at-dates_applied")?;
+    form.type_text("03022026")?;
+    form.press(Key::Tab)?;
     form.tab_to("#first-thing")?;
     form.press(Key::Enter)?;
     form.tab_to("#lot-width")?;
