@@ -229,6 +229,7 @@ impl Walk<'_> {
 
     fn level(&mut self, outline: OutlineId) {
         self.height(outline);
+        self.all_named(&[("contour", "level"), ("contour", "interval")]);
         if let Some(fact) = fact_of_level(outline, self.vocabulary) {
             self.fact(fact);
         }
@@ -258,13 +259,11 @@ impl Walk<'_> {
         for fact in facts_of_height(outline, self.vocabulary) {
             self.fact(fact);
         }
-        let named = [
-            ("lot", "level-ground"),
-            ("ground-spot", "level"),
-            ("contour", "level"),
-            ("contour", "interval"),
-        ];
-        for (kind, fact) in named {
+        self.all_named(&[("lot", "level-ground"), ("ground-spot", "level")]);
+    }
+
+    fn all_named(&mut self, facts: &[(&str, &str)]) {
+        for (kind, fact) in facts {
             let kind = self.vocabulary.kind_named(kind);
             kind.iter().for_each(|kind| self.named(*kind, fact));
         }

@@ -82,7 +82,7 @@ fn names_that_nobody_knows() {
         "pool.dept",
         "`pool` has no fact `dept`.",
         "Did you mean `pool.depth`? Its facts are `construction`, `depth`, `fill-depth`, `excavation-depth`, `volume`, \
-         `height-above-ground`, `top-above-grade`, `footprint`, `gross-area`, `standing-time`, `built-on`, \
+         `height-above-ground`, `top-above-grade`, `rim-level`, `underside-level`, `shell-mass`, `footprint`, `gross-area`, `standing-time`, `built-on`, \
          `works-begun-on`, `barrier-altered-on`, `work`, `recirculating`, `founded`, `connected-to-mains`, \
          `wall-is-barrier`, `wall-as-barrier-allowed-by-maker`, `opening-without-ladder`, `prefabricated`, \
          `emptied-to`, `emptying-rate` and `emptied-dechlorinated`.",

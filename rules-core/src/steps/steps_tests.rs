@@ -132,7 +132,7 @@ fn what_does_not_apply_holds_nothing_up() {
 #[test]
 fn a_circle_is_a_fault_of_the_rule_file() {
     let text = "ruleset: r\ntitle: R\nedition: '1'\nauthority: nobody\nrules: []\ndo:\n  - {id: a, before: b}\n  - {id: b, \
-                before: later}\n  - {id: c, after: later, before: a}\n  - {id: d, after: a}\n";
+                before: later}\n  - {id: c, after: later, before: a}\n  - {id: d, after: a}\n  - {id: later}\n";
     let faults = ruleset::read(text, &|_| None, Vocabulary::standard()).expect_err("a circle");
     let [fault] = &faults[0].faults.list[..] else {
         panic!("one fault")
