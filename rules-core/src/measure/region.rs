@@ -210,10 +210,13 @@ impl Local {
     }
 }
 
+/// A step of length one.
+type Direction = (f64, f64);
+
 /// What a corner adds between two directions, going against the clock where `out` is positive; nothing where it points in.
 fn wedge(
     at: Coord,
-    (here, there): ((f64, f64), (f64, f64)),
+    (here, there): (Direction, Direction),
     (radius, out): (f64, f64),
     fit: Fit,
 ) -> Option<Vec<Coord>> {

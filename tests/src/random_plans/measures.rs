@@ -262,7 +262,7 @@ fn inventory(random: &mut Random, text: &mut String) {
     ] {
         let looked = match random.within(0, 7) {
             0 => "not-checked".to_owned(),
-            1 => format!("{{all-shown: {{within: {} m}}}}", random.within(0, 60)),
+            1 => format!("{{all-shown: {{within: {} m}}}}", random.within(1, 60)),
             _ => "all-shown".to_owned(),
         };
         let _ = writeln!(text, "  {kind}: {looked}");
@@ -293,10 +293,7 @@ mod tests {
             all += 1;
             let plan = match plans::read(&text, &rules.vocabulary) {
                 Ok(plan) => plan,
-                Err(faults) => {
-                    println!("{}", faults.show("plan", &text));
-                    continue;
-                }
+                Err(_) => continue,
             };
             read += 1;
             for finding in check(&plan, &rules).rules {
@@ -307,8 +304,10 @@ mod tests {
             }
         }
         assert!(read * 10 >= all * 9, "{read} of {all}");
-        for (rule, seen) in &outcomes {
-            assert!(seen.len() > 1, "{}: always {seen:?}", rules.rules[*rule].id);
-        }
+        let same = outcomes.iter().filter(|(_, seen)| seen.len() < 2);
+        let same: Vec<_> = same
+            .map(|(rule, seen)| (&rules.rules[*rule].id, seen))
+            .collect();
+        assert!(same.is_empty(), "always the same: {same:?}");
     }
 }
