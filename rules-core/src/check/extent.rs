@@ -4,7 +4,7 @@ use super::distance::{Drawn, End};
 use super::judge::Judge;
 use super::scene::Env;
 use super::value::{Val, Way};
-use crate::measure::{Fit, Keep, Weighted, area_band, length, weighted_area};
+use crate::measure::{ARC_TOLERANCE, Fit, Keep, Weighted, area_band, length, weighted_area};
 use crate::plan::{Figure, Form};
 use crate::quantity::{Dimension, Interval, NO_HIGH, ONE};
 use crate::ruleset::{Area, Operand, Part, ShareOf, Zone};
@@ -180,11 +180,13 @@ fn cutting(pieces: &[Figure], whole: &Figure) -> i128 {
     cut.map(|(_, off)| 2 * i128::from(off)).sum()
 }
 
-/// By how much cutting may change an area: the corners of each cut piece are rounded.
+/// By how much cutting may change an area: the corners of each cut piece are rounded to nanometres. That a curve is cut as
+/// a ring within it or around it, up to a whole tolerance off, is on the sure side already.
 fn cut_slack(pieces: &[Figure], whole: &Figure) -> i128 {
     cut_pieces(pieces, whole)
         .flat_map(|(piece, off)| {
-            let slack = move |form| form_slack(form, piece.spread, off);
+            let corners = off % ARC_TOLERANCE;
+            let slack = move |form| form_slack(form, piece.spread, corners);
             piece.forms.iter().map(slack)
         })
         .fold(0, i128::saturating_add)
@@ -196,7 +198,7 @@ fn cut_pieces<'p>(
     whole: &'p Figure,
 ) -> impl Iterator<Item = (&'p Figure, i64)> {
     /// What a cut may be off by where the whole's own accuracy is not known.
-    const ROUNDING: i64 = 1_000_000;
+    const ROUNDING: i64 = ARC_TOLERANCE + 10;
     let off = |piece: &Figure| match piece.accuracy.zip(whole.accuracy) {
         Some((piece, whole)) => piece.saturating_sub(whole),
         None => ROUNDING,
