@@ -215,7 +215,8 @@ fn random_editions(seed: u64, vocabulary: &Vocabulary) -> Option<RuleSet> {
             .collect();
         format!("{}\n{head}", kept.join("\n"))
     };
-    let oldest = ["", "in-force: {from: 2018-01-01, by: applied}\n"][usize::from(seed % 2 == 0)];
+    let oldest =
+        ["", "in-force: {from: 2018-01-01, by: applied}\n"][usize::from(seed.is_multiple_of(2))];
     let old = file(2 * seed, "random-2019", oldest);
     let new = file(
         2 * seed + 1,

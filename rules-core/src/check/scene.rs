@@ -86,9 +86,12 @@ pub(crate) struct Base<'a> {
     by_kind: Vec<Vec<ThingIndex>>,
     gaps: RefCell<BTreeMap<Ends, Gap>>,
     /// What was looked up: of each thing, then of what is unseen of each kind; first as known, then as drawn.
-    views: RefCell<[Vec<Vec<(FactId, Rc<Seen>)>>; 2]>,
+    views: RefCell<[Views; 2]>,
     spots: OnceCell<Option<Spots>>,
 }
+
+/// What was looked up, of one holder after another.
+type Views = Vec<Vec<(FactId, Rc<Seen>)>>;
 
 /// What a fact can still be, looked up once.
 pub(crate) struct Seen {

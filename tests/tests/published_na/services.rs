@@ -205,7 +205,6 @@ const TENN: &str =
 const CUT: &str = "El Dorado County, https://www.edcgov.us/Government/emd/environmentalhealth/Pages/septic_system_minimum_setback_requirements.aspx";
 const WELL: &str = "NR 812.08(1)(d), https://regulations.justia.com/states/wisconsin/nr/nr-800/chapter-nr-812/subchapter-i/section-nr-812-08";
 const ROOTS: &str = "BS 5837, https://www.leicestershirehighwaydesignguide.uk/highway-layouts-and-design/protecting-natural-assets/excluding-construction-activity-root";
-const SHARED: &str = "a Texas city, https://www.westutx.gov/228/Tree-Disposition";
 
 const SEPTIC: &[Row] = &[
     row(
