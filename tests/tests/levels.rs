@@ -59,7 +59,7 @@ mod wires {
         assert_eq!(outcome, Outcome::Pass);
         let (low, high) = metres(range.unwrap());
         assert!(
-            low > 6.99 && low <= 7.0 && high >= 7.0 && high < 7.01,
+            low > 6.99 && low <= 7.0 && (7.0..7.01).contains(&high),
             "{low} {high}"
         );
         assert_eq!(at(", height-above-ground: 0.2 m").0, Outcome::Fail);
