@@ -36,8 +36,14 @@ export function drawn(plan, rulesText, options) {
 
 /** A change of the plan, worked out by the library: `{plan, id, closing}`, or `{wrong}` in words. */
 export function edited(plan, change) {
-  const answer = ask("edit", written(plan).text, JSON.stringify(change));
+  const answer = ask("edit", written(plan).text, JSON.stringify(change, inMetres));
   return answer.plan ? answer : {wrong: answer.wrong ?? answer.refused?.plan?.[0]?.message ?? ""};
+}
+
+/** How far something is dragged, and where it is put, is told on the sheet in millimetres, to the library in metres. */
+function inMetres(key, value) {
+  if (key === "at" && value) return value.map((figure) => figure / 1000);
+  return key === "dx" || key === "dy" ? value / 1000 : value;
 }
 
 /** Where a thing, or an outline of it, can be taken hold of; places are in millimetres. */

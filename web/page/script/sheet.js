@@ -26,7 +26,7 @@ export function onDrag(doing) {
 export function options(plan) {
   const {clientWidth, clientHeight} = canvas();
   const size = clientWidth > 0 ? {width: clientWidth, height: clientHeight} : {};
-  return {selected: state.selected, chosen: state.thing, shade: state.shade, unit: state.unit, handles: handlesOf(plan, heldPath()), ...size};
+  return {selected: state.selected, thing: state.thing, shade: state.shade, unit: state.unit, handles: handlesOf(plan, heldPath()), ...size};
 }
 
 /** Shows the plan, or an empty sheet; `ready` is its drawing, where it is there already. */
