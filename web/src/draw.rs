@@ -38,7 +38,10 @@ struct Frame {
 fn found(plan: &str, rules: &str, options: &str) -> Result<(Report, String), String> {
     let mut options: Options = serde_json::from_str(options)
         .map_err(|wrong| json!({"wrong": wrong.to_string()}).to_string())?;
-    if let (Some(thing), Ok(document)) = (&options.chosen, read(plan)) {
+    // The page says so itself where other things are taken hold of than the one chosen: for a side, the lot's corners.
+    if let (true, Some(thing)) = (options.handles.is_empty(), &options.chosen)
+        && let Ok(document) = read(plan)
+    {
         options.handles = handles(&document, thing);
     }
     let found = rules_of(rules).and_then(|read| {
