@@ -2,12 +2,12 @@
 
 use serde::Serialize;
 
-use crate::drawing::{Options, drawing};
+use crate::drawing::{Drawing, Options, drawing};
 use crate::plan::Plan;
 use crate::report::{Report, Texts, governed_report};
 use crate::ruleset::RuleSet;
 use crate::steps::{Steps, steps};
-use crate::text::{FaultRow, Faults, Node};
+use crate::text::{self, FaultRow, Faults, Node};
 use crate::vocabulary::Vocabulary;
 use crate::{check, plan, ruleset};
 
@@ -80,17 +80,18 @@ pub fn judge_texts<'t>(
     Ok(judged(&plan, (&rules, rules_text), plan_text, bases, None).0)
 }
 
-/// As [`judge_texts`], by rules that were read before, and draws the plan if that is wanted: the report and the drawing.
+/// As [`judge_texts`], by rules and from a document that were read before, and draws the plan if that is wanted: the report
+/// and the drawing. The text is the one that the document was read from, whatever was changed in it since.
 ///
 /// # Errors
 /// All faults of the plan.
 pub fn judge_by<'t>(
-    plan_text: &'t str,
+    (plan, plan_text): (&Node, &'t str),
     rules: (&RuleSet, &'t str),
     bases: &dyn Fn(&str) -> Option<&'t str>,
     options: Option<&Options>,
-) -> Result<(Report, Option<String>), Refusal> {
-    let plan = read_plan(plan_text, rules.0)?;
+) -> Result<(Report, Option<Drawing>), Refusal> {
+    let plan = plan_of((plan, plan_text), rules.0)?;
     Ok(judged(&plan, rules, plan_text, bases, options))
 }
 
@@ -101,7 +102,7 @@ fn judged<'t>(
     plan_text: &'t str,
     bases: &dyn Fn(&str) -> Option<&'t str>,
     options: Option<&Options>,
-) -> (Report, Option<String>) {
+) -> (Report, Option<Drawing>) {
     let governed = check::governed(plan, rules);
     let earlier = match std::ptr::eq(governed.rules, rules) {
         true => None,
@@ -112,7 +113,15 @@ fn judged<'t>(
         layers: layer_texts(governed.rules, earlier.unwrap_or(rules_text), bases),
     };
     let report = governed_report(&governed, plan, &texts);
-    let draw = |options| drawing(plan, governed.rules, &governed.findings, &report, options);
+    let draw = |options| {
+        drawing(
+            plan,
+            governed.rules,
+            &governed.findings,
+            &report.rules,
+            options,
+        )
+    };
     let drawn = options.map(draw);
     (report, drawn)
 }
@@ -149,11 +158,21 @@ fn read_both<'t>(
 
 /// The plan of a text, under rules that were read.
 fn read_plan(text: &str, rules: &RuleSet) -> Result<Plan, Refusal> {
-    let refused = |faults| Refusal {
+    let document = text::read(text).map_err(|faults| plan_refused(text, faults))?;
+    plan_of((&document, text), rules)
+}
+
+/// What is wrong with a plan alone.
+pub fn plan_refused(text: &str, faults: Faults) -> Refusal {
+    Refusal {
         plan: Some(Refused::new(None, text, faults)),
         rules: Vec::new(),
-    };
-    let plan = plan::read(text, &rules.vocabulary).map_err(refused)?;
+    }
+}
+
+pub(crate) fn plan_of((document, text): (&Node, &str), rules: &RuleSet) -> Result<Plan, Refusal> {
+    let refused = |faults| plan_refused(text, faults);
+    let plan = plan::read_document(document, &rules.vocabulary).map_err(refused)?;
     let tapes = check::contradictions(&plan, rules);
     match tapes.is_empty() {
         true => Ok(plan),

@@ -2,7 +2,7 @@
 //!
 //! Text goes in, values come out: this library reads no file, prints nothing, knows no clock and does not panic.
 //! In this order a module knows those before it, never those after it: `quantity`, `text`, `vocabulary`, the figures of
-//! `plan`, `measure`, `plan`, `ruleset`, `check`, `report`, `drawing`.
+//! `plan`, `measure`, `plan`, `ruleset`, `check`, `report`, `drawing`, `edit`.
 #![cfg_attr(
     not(test),
     deny(
@@ -26,6 +26,8 @@ pub mod check;
 pub mod compare;
 pub mod drawing;
 pub mod edit;
+mod fit;
+mod follow;
 pub mod measure;
 pub mod mutant;
 pub mod plan;
@@ -38,6 +40,8 @@ pub mod text;
 pub mod vocabulary;
 
 pub use answer::{
-    Refusal, Refused, RulesRead, judge_by, judge_texts, read_rules, refusal_to_json, steps_texts,
-    steps_to_json, to_json,
+    Refusal, Refused, RulesRead, judge_by, judge_texts, plan_refused, read_rules, refusal_to_json,
+    steps_texts, steps_to_json, to_json,
 };
+pub use fit::fit;
+pub use follow::{Followed, follow};

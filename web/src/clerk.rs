@@ -8,7 +8,7 @@ use serde::Serialize;
 use serde_json::{Value, json};
 use wasm_bindgen::prelude::wasm_bindgen;
 
-use crate::answer::written;
+use crate::written::written;
 
 /// A fault and the bundled file in which it stands; `None` for the file that was given.
 #[derive(Serialize)]

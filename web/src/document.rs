@@ -4,7 +4,7 @@ use rules_core::text::{read, to_json_text, to_yaml_text};
 use serde_json::json;
 use wasm_bindgen::prelude::wasm_bindgen;
 
-use crate::answer::plan_refused;
+use crate::written::plan_refused;
 
 /// The smallest plan to start from: no lot yet, and no pool.
 #[wasm_bindgen]

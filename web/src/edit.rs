@@ -5,7 +5,7 @@ use rules_core::text::{read, to_json_text};
 use serde_json::json;
 use wasm_bindgen::prelude::wasm_bindgen;
 
-use crate::answer::{plan_refused, written};
+use crate::written::{plan_refused, written};
 
 /// The plan with a change (JSON, as `rules_core::edit::Change` has it): `{"plan": …}`, with `"id"` where something was
 /// drawn anew and `"closing"` (in millimetres) where a lot was drawn side by side; or `{"wrong": "…"}`.

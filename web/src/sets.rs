@@ -5,7 +5,7 @@ use serde::Serialize;
 use siting_rulesets::{RuleSetTexts, all, named};
 use wasm_bindgen::prelude::wasm_bindgen;
 
-use crate::answer::written;
+use crate::written::written;
 
 /// What a rule set says of itself.
 #[derive(Serialize)]
@@ -28,7 +28,7 @@ pub fn rule_sets() -> String {
 }
 
 fn head(set: &RuleSetTexts) -> Option<Head> {
-    let root = read(set.rules).ok()?;
+    let root = read(head_of(set.rules)).ok()?;
     let text = |key| root.get(key).and_then(Node::text).map(str::to_owned);
     Some(Head {
         id: set.name,
@@ -37,9 +37,24 @@ fn head(set: &RuleSetTexts) -> Option<Head> {
         authority: text("authority")?,
         notice: text("notice"),
         builds_on: names(root.get("builds-on")),
-        has_cases: set.cases.is_some() || root.get("cases").is_some(),
+        has_cases: set.cases.is_some() || set.rules.contains("\ncases:"),
         has_home: set.home.is_some(),
     })
+}
+
+/// What a rule file says of itself: all before the first key under which a block stands. The rest is long, and nobody asks
+/// for it until the rule set is chosen.
+fn head_of(rules: &str) -> &str {
+    let lines = rules.split_inclusive('\n');
+    let opens_block = |line: &&str| {
+        let line = line.trim_end();
+        line.ends_with(':') && !line.starts_with([' ', '#'])
+    };
+    let long: usize = lines
+        .take_while(|line| !opens_block(line))
+        .map(str::len)
+        .sum();
+    rules.get(..long).unwrap_or(rules)
 }
 
 fn names(node: Option<&Node>) -> Vec<String> {
@@ -65,4 +80,28 @@ pub fn cases_text(id: &str) -> Option<String> {
 pub fn home(id: &str) -> Option<String> {
     let home = read(named(id)?.home?).ok()?;
     Some(to_json_text(&home))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{all, head_of, read};
+
+    /// The head says of each bundled rule set what its whole file says.
+    #[test]
+    fn the_head_is_enough() {
+        for set in all() {
+            let [head, whole] =
+                [head_of(set.rules), set.rules].map(|text| read(text).expect("it reads"));
+            for key in ["title", "edition", "authority", "notice", "builds-on"] {
+                let said = |root: &super::Node| root.get(key).map(|node| node.content.clone());
+                assert_eq!(said(&head), said(&whole), "{} {key}", set.name);
+            }
+            assert_eq!(
+                whole.get("cases").is_some(),
+                set.rules.contains("\ncases:"),
+                "{}",
+                set.name
+            );
+        }
+    }
 }

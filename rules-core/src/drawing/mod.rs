@@ -20,26 +20,45 @@ mod witness;
 
 pub use sheet::{Handle, Options};
 
+use serde::Serialize;
+
 use crate::check::Findings;
 use crate::plan::Plan;
-use crate::report::Report;
+use crate::report::RuleReport;
 use crate::ruleset::RuleSet;
 use labels::Lettering;
 use sheet::Sheet;
 use style::Layer;
 use svg::{el, mm, title};
 
+/// A drawing in pieces, so that a page need not read all of it anew where only a part is drawn otherwise.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Drawing {
+    /// How it begins: the tag of the whole, and what it is called.
+    open: String,
+    /// What lies on one another, the lowest first: each one element, always as many, in the same order.
+    pub(crate) layers: Vec<String>,
+}
+
+impl Drawing {
+    /// The whole as SVG.
+    pub fn svg(&self) -> String {
+        format!("{}{}</svg>", self.open, self.layers.concat())
+    }
+}
+
 /// Draws a plan and what was found about it.
 ///
-/// `report` must be the one that was made of these findings.
+/// `reports` must be those that were made of these findings: one for each rule, with all parts of the selected one and at
+/// least what decides of the others.
 pub fn drawing<'a>(
     plan: &'a Plan,
     rules: &'a RuleSet,
     findings: &'a Findings<'a>,
-    report: &'a Report,
+    reports: &'a [RuleReport],
     options: &'a Options,
-) -> String {
-    let sheet = Sheet::new((plan, rules), (findings, report), options);
+) -> Drawing {
+    let sheet = Sheet::new((plan, rules), (findings, reports), options);
     let mut lettering = Lettering::default();
     // In the order in which lettering is placed: what must be read finds room first.
     let north = furniture::north(&mut lettering, &sheet);
@@ -50,7 +69,6 @@ pub fn drawing<'a>(
     let shade = options.shade.then(|| shade::zones(&sheet));
     let layers = |layer| things::layer(layer, &sheet);
     let inner = [
-        title(&plan.title),
         furniture::defs(&sheet),
         ground(&sheet),
         lot::land(&sheet),
@@ -67,7 +85,11 @@ pub fn drawing<'a>(
         north,
         bar,
     ];
-    root(&sheet).holding(&inner.concat())
+    let layer = |inner: String| el("g").holding(&inner);
+    Drawing {
+        open: root(&sheet).opening(&title(&plan.title)),
+        layers: inner.map(layer).into(),
+    }
 }
 
 fn ground(sheet: &Sheet<'_>) -> String {

@@ -63,7 +63,7 @@ pub(super) fn clip(sheet: &Sheet<'_>) -> String {
 }
 
 fn all<'s>(sheet: &'s Sheet<'_>) -> Vec<Zone<'s>> {
-    let rules = sheet.findings.rules.iter().zip(&sheet.report.rules);
+    let rules = sheet.findings.rules.iter().zip(sheet.reports);
     let mut zones = Vec::new();
     for (finding, rule) in rules {
         for part in &finding.parts {

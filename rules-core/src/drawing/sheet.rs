@@ -4,12 +4,12 @@ use serde::Deserialize;
 
 use super::place::{Frame, Spot};
 use super::style::{LOT, POOL};
-use crate::check::Findings;
+use crate::check::{Findings, Outcome};
 use crate::plan::figure::{Figure, Form, Point};
 use crate::plan::{Plan, Thing, Words};
 use crate::quantity::{Rounding, Unit, show};
-use crate::report::Report;
-use crate::ruleset::RuleSet;
+use crate::report::RuleReport;
+use crate::ruleset::{Rule, RuleSet, Strength};
 use crate::vocabulary::{Outline, Vocabulary};
 
 /// What is to be drawn, and how large.
@@ -37,7 +37,8 @@ pub struct Options {
     pub paper: Option<[f64; 2]>,
     /// The unit of lengths that no rule states: `m`, `ft`.
     pub unit: Option<String>,
-    /// Where the chosen thing can be taken hold of.
+    /// Where the chosen thing can be taken hold of; see [`Options::holding`].
+    #[serde(skip)]
     pub handles: Vec<Handle>,
 }
 
@@ -59,6 +60,17 @@ impl Default for Options {
     }
 }
 
+impl Options {
+    /// Whether distances of a rule are drawn: those of the selected one, or without one of those that decide against the plan.
+    pub(crate) fn shows(&self, rule: &Rule, outcome: Outcome) -> bool {
+        let against = matches!(outcome, Outcome::Fail | Outcome::Marginal);
+        match &self.selected {
+            Some(selected) => *selected == rule.id,
+            None => self.all_distances || (against && rule.strength == Strength::Must),
+        }
+    }
+}
+
 /// A place where a thing can be taken hold of.
 #[derive(Debug, Clone, PartialEq, Eq, Deserialize, serde::Serialize)]
 #[serde(rename_all = "kebab-case")]
@@ -76,7 +88,7 @@ pub(super) struct Sheet<'a> {
     pub plan: &'a Plan,
     pub rules: &'a RuleSet,
     pub findings: &'a Findings<'a>,
-    pub report: &'a Report,
+    pub reports: &'a [RuleReport],
     pub options: &'a Options,
     /// From the plan's own origin to that of the drawing, in nanometres.
     shift: (i64, i64),
@@ -97,7 +109,7 @@ const NANO: f64 = 1e6;
 impl<'a> Sheet<'a> {
     pub fn new(
         (plan, rules): (&'a Plan, &'a RuleSet),
-        (findings, report): (&'a Findings<'a>, &'a Report),
+        (findings, reports): (&'a Findings<'a>, &'a [RuleReport]),
         options: &'a Options,
     ) -> Self {
         let nothing = Spot { x: 0.0, y: 0.0 };
@@ -105,7 +117,7 @@ impl<'a> Sheet<'a> {
             plan,
             rules,
             findings,
-            report,
+            reports,
             options,
             shift: shift(plan.origin),
             frame: Frame {

@@ -1,5 +1,6 @@
 //! How SVG is written: elements, escaped text, and coordinates in whole millimetres of ground.
 
+use std::borrow::Cow;
 use std::fmt::Write;
 
 /// One element as it is written.
@@ -13,7 +14,10 @@ pub(super) fn el(name: &'static str) -> El {
 impl El {
     /// With an attribute.
     pub fn with(mut self, name: &str, value: impl AsRef<str>) -> Self {
-        let _ = write!(self.0, " {name}=\"{}\"", escaped(value.as_ref()));
+        let value = escaped(value.as_ref());
+        for piece in [" ", name, "=\"", &value, "\""] {
+            self.0.push_str(piece);
+        }
         self
     }
 
@@ -36,6 +40,11 @@ impl El {
         self.0 + "/>"
     }
 
+    /// With this in it, and more to come.
+    pub fn opening(self, inner: &str) -> String {
+        format!("{}>{inner}", self.0)
+    }
+
     /// With this in it.
     pub fn holding(self, inner: &str) -> String {
         format!("{}>{inner}</{}>", self.0, self.1)
@@ -53,7 +62,11 @@ pub(super) fn title(text: &str) -> String {
 }
 
 /// A text that nobody can take for anything but text; what XML cannot hold becomes a sign that says so.
-pub(super) fn escaped(text: &str) -> String {
+pub(super) fn escaped(text: &str) -> Cow<'_, str> {
+    let plain = |byte: u8| (b' '..0x7f).contains(&byte) && !b"&<>\"'".contains(&byte);
+    if text.bytes().all(plain) {
+        return text.into();
+    }
     let mut safe = String::with_capacity(text.len());
     for c in text.chars() {
         match c {
@@ -67,11 +80,14 @@ pub(super) fn escaped(text: &str) -> String {
             c => safe.push(c),
         }
     }
-    safe
+    safe.into()
 }
 
 /// A number of millimetres, to the nearest whole one.
+#[expect(
+    clippy::cast_possible_truncation,
+    reason = "places on a sheet are far below what an i64 holds, and a cast beyond stops at the end"
+)]
 pub(super) fn mm(millimetres: f64) -> String {
-    // Adding nothing turns a nothing below nothing into a plain one.
-    format!("{}", millimetres.round() + 0.0)
+    (millimetres.round() as i64).to_string()
 }

@@ -7,7 +7,7 @@ use super::place::Spot;
 use super::sheet::Sheet;
 use super::svg::{el, mm, title};
 use crate::check::{Outcome, Part, Reading, Witness};
-use crate::report::{PartReport, ReadingReport, RuleReport};
+use crate::report::{PartReport, ReadingReport, RuleReport, deciding};
 use crate::ruleset::Bound;
 
 /// One measured distance.
@@ -37,23 +37,32 @@ pub(super) fn lines(lettering: &mut Lettering, sheet: &Sheet<'_>) -> String {
 }
 
 fn asked_for<'s>(sheet: &'s Sheet<'_>) -> Vec<Line<'s>> {
-    let rules = sheet.findings.rules.iter().zip(&sheet.report.rules);
+    let selected = sheet.options.selected.is_some();
+    let rules = sheet.findings.rules.iter().zip(sheet.reports);
+    let shown = rules.filter(|(finding, _)| {
+        let rule = sheet.rules.rules.get(finding.rule);
+        rule.is_some_and(|rule| sheet.options.shows(rule, finding.outcome))
+    });
     let mut list = Vec::new();
-    for (finding, rule) in rules {
-        let selected = sheet.options.selected.as_deref() == Some(rule.id.as_str());
-        let binds = rule.strength == "must";
-        let matters = binds && matches!(finding.outcome, Outcome::Fail | Outcome::Marginal);
-        let unasked = sheet.options.selected.is_none() && (matters || sheet.options.all_distances);
-        let parts = finding.parts.iter().zip(&rule.parts).enumerate();
-        for (n, (part, said)) in parts {
-            if selected || (unasked && rule.deciding == Some(n)) {
-                list.extend(of_part(rule, part, said));
-            }
+    for (finding, rule) in shown {
+        if selected {
+            let parts = finding.parts.iter().zip(&rule.parts);
+            list.extend(parts.flat_map(|(part, said)| of_part(rule, part, said)));
+        } else {
+            list.extend(of_deciding(rule, &finding.parts));
         }
     }
     // What decides against the plan is drawn first, so that its figure finds room.
     list.sort_by_key(|line| std::cmp::Reverse(weight(line.outcome)));
     list
+}
+
+/// The lines of the part that decides; a report may hold only that one.
+fn of_deciding<'s>(rule: &'s RuleReport, parts: &'s [Part<'s>]) -> impl Iterator<Item = Line<'s>> {
+    let part = deciding(parts).and_then(|place| parts.get(place));
+    let said = rule.deciding.and_then(|place| rule.parts.get(place));
+    let both = part.zip(said).into_iter();
+    both.flat_map(move |(part, said)| of_part(rule, part, said))
 }
 
 fn of_part<'s>(

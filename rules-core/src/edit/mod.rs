@@ -15,7 +15,7 @@ mod edit_tests;
 
 pub use lot::Side;
 
-use crate::drawing::Handle;
+use crate::drawing::{Handle, Options};
 use crate::quantity::{Dimension, Unit};
 use crate::text::Node;
 use amount::{new_length, scalar};
@@ -239,24 +239,48 @@ pub fn change(plan: &mut Node, change: &Change) -> Result<Changed, Wrong> {
     }
 }
 
-/// Where a thing can be taken hold of: the first of its outlines that is drawn, or the one that the path names.
+/// Where a thing can be taken hold of: the first of its outlines that is drawn, or the one that the path names. A side of
+/// the lot goes where the lot's corners go, so these are its handles.
 pub fn handles(plan: &Node, path: &str) -> Vec<Handle> {
+    handles_in(&mut plan.clone(), path)
+}
+
+/// The same without a copy of the whole plan, which stays as it is.
+fn handles_in(plan: &mut Node, path: &str) -> Vec<Handle> {
     let unit = unit_of(plan);
-    let mut plan = plan.clone();
-    if path == LOT {
-        let corners = lot_corners(&plan, unit);
+    if path == LOT || is_side(plan, path) {
+        let corners = lot_corners(plan, unit);
         let corner = |(index, (_, at))| handle::corner(index, at);
         return corners.into_iter().enumerate().map(corner).collect();
     }
     let (id, outline) = split(path);
-    let thing = thing_mut(&mut plan, id);
+    let thing = thing_mut(plan, id);
     let first = thing.and_then(|thing| drawn_mut(thing, outline, unit).next());
     first
         .map(|node| handle::handles(node, unit))
         .unwrap_or_default()
 }
 
+impl Options {
+    /// With the places where the chosen thing can be taken hold of. The plan stays as it is.
+    #[must_use]
+    pub fn holding(&self, plan: &mut Node) -> Self {
+        let chosen = self.chosen.as_ref();
+        let handles = chosen.map(|chosen| handles_in(plan, chosen));
+        Self {
+            handles: handles.unwrap_or_default(),
+            ..self.clone()
+        }
+    }
+}
+
 const LOT: &str = "lot";
+
+fn is_side(plan: &Node, id: &str) -> bool {
+    let sides = plan.get(LOT).and_then(|lot| lot.get("sides"));
+    let mut sides = sides.and_then(Node::as_list).unwrap_or_default().iter();
+    sides.any(|side| side.get("id").and_then(Node::text) == Some(id))
+}
 
 /// A place or a way in metres, to the millimetre.
 fn metres([x, y]: [f64; 2]) -> Place {

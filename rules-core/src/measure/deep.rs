@@ -15,12 +15,22 @@ const IMPROVED: usize = 6;
 ///
 /// A place that is returned is proven, in whole numbers. None being found proves nothing.
 pub fn deepest_common(a: &Figure, e1: i64, b: &Figure, e2: i64) -> Option<Point> {
-    let score = |p: Point| {
-        depth_in(a, p)
-            .saturating_sub(e1)
-            .min(depth_in(b, p).saturating_sub(e2))
+    if !cores(a, e1).any(|one| cores(b, e2).any(|other| one.touches(&other))) {
+        return None;
+    }
+    // What is no more than `floor` need not be known more nearly.
+    let score = |p: Point, floor: i64| match depth_in(a, p).saturating_sub(e1) {
+        one if one <= floor => one,
+        one => one.min(depth_in(b, p).saturating_sub(e2)),
     };
-    let mut seeds: Vec<(i64, Point)> = seeds(a, b).into_iter().map(|p| (score(p), p)).collect();
+    let mut scored = Vec::new();
+    for place in seeds(a, b) {
+        match score(place, i64::MIN) {
+            deep if deep > 0 => return Some(place),
+            shallow => scored.push((shallow, place)),
+        }
+    }
+    let mut seeds = scored;
     seeds.sort_unstable_by(|p, q| q.cmp(p));
     seeds.dedup();
     let step = size(a).min(size(b)) / 2;
@@ -31,6 +41,25 @@ pub fn deepest_common(a: &Figure, e1: i64, b: &Figure, e2: i64) -> Option<Point>
     best.into_iter()
         .find(|(score, _)| *score > 0)
         .map(|(_, at)| at)
+}
+
+/// Boxes outside of which no place lies deeper in a figure than that, one for each form that is deep enough somewhere.
+fn cores(figure: &Figure, deeper: i64) -> impl Iterator<Item = Bounds> {
+    let shrunk = deeper.saturating_sub(figure.spread);
+    let deep_enough = move |form: &&Form| shrunk < 0 || matches!(form, Form::Ring(_));
+    let boxes = figure.forms.iter().filter(deep_enough);
+    let boxes = boxes.filter_map(move |form| {
+        let bounds = Bounds::around(points(form))?;
+        let by = |point: Point, by: i64| Point {
+            x: point.x.saturating_add(by),
+            y: point.y.saturating_add(by),
+        };
+        Some(Bounds {
+            low: by(bounds.low, shrunk),
+            high: by(bounds.high, shrunk.saturating_neg()),
+        })
+    });
+    boxes.filter(|core| core.low.x <= core.high.x && core.low.y <= core.high.y)
 }
 
 /// How deep a place surely lies within a figure, in nanometres; negative outside. Of several forms the deepest counts.
@@ -121,7 +150,7 @@ fn crossings(a: &Figure, b: &Figure) -> Vec<Point> {
 }
 
 /// Uphill in ever smaller steps, until deep enough or until the steps are nothing.
-fn climb(seed: (i64, Point), step: i64, score: &impl Fn(Point) -> i64) -> (i64, Point) {
+fn climb(seed: (i64, Point), step: i64, score: &impl Fn(Point, i64) -> i64) -> (i64, Point) {
     const AROUND: [(i64, i64); 8] = [
         (1, 0),
         (1, 1),
@@ -144,7 +173,7 @@ fn climb(seed: (i64, Point), step: i64, score: &impl Fn(Point) -> i64) -> (i64, 
                 x: best.1.x.saturating_add(moved.x),
                 y: best.1.y.saturating_add(moved.y),
             };
-            (score(at), at)
+            (score(at, best.0), at)
         });
         match next.into_iter().max_by_key(|(score, _)| *score) {
             Some(found) if found.0 > best.0 => best = found,

@@ -7,4 +7,4 @@ mod valid;
 
 pub use figure::{Figure, Form, Point};
 pub use model::*;
-pub use read::read;
+pub use read::{read, read_document};

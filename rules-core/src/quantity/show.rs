@@ -105,7 +105,10 @@ fn in_decimals(amount: i128, unit: Unit, rounding: Rounding, digits: u32) -> Str
 /// Puts the point in and takes the needless zeros off.
 fn pointed(figures: u128, digits: u32) -> String {
     let one = 10_u128.pow(digits);
-    let (whole, behind) = (figures / one, figures % one);
+    let (whole, behind) = match (u64::try_from(figures), u64::try_from(one)) {
+        (Ok(figures), Ok(one)) => ((figures / one).into(), (figures % one).into()),
+        _ => (figures / one, figures % one),
+    };
     if behind == 0 {
         return whole.to_string();
     }

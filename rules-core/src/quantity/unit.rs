@@ -176,8 +176,10 @@ impl Unit {
                 .iter()
                 .filter(|unit| **unit != Self::DATE && **unit != Self::ONE)
         };
-        let exact = written().find(|unit| unit.names().any(is));
-        exact
+        // Nearly always it is written just so, and then nothing has to be taken apart.
+        let just_so = written().find(|unit| unit.names().any(|name| name == spelling));
+        just_so
+            .or_else(|| written().find(|unit| unit.names().any(is)))
             .or_else(|| written().find(|unit| unit.names().any(is_loosely)))
             .copied()
     }

@@ -35,13 +35,26 @@ pub(crate) fn scale(amount: i128, by: u128, over: u128, rounding: Rounding) -> O
 
 /// [`scale`] for amounts that are not negative.
 pub(crate) fn scale_up(amount: u128, by: u128, over: u128, rounding: Rounding) -> Option<u128> {
-    let (quotient, rest) = divide(product(amount, by), over)?;
+    let (quotient, rest) = match small(amount, by, over) {
+        Some(both) => both,
+        None => divide(product(amount, by), over)?,
+    };
     let up = match rounding {
         Rounding::Down => false,
         Rounding::Up => rest > 0,
         Rounding::Nearest => rest >= over - rest,
     };
     quotient.checked_add(u128::from(up))
+}
+
+/// The same in 64 bits, where they hold it: nearly always, and many times as fast where 128 bits are worked out by hand.
+fn small(amount: u128, by: u128, over: u128) -> Option<(u128, u128)> {
+    let [amount, by, over] = [amount, by, over].map(|number| u64::try_from(number).ok());
+    let (product, over) = (amount?.checked_mul(by?)?, over?);
+    Some((
+        product.checked_div(over)?.into(),
+        product.checked_rem(over)?.into(),
+    ))
 }
 
 /// The 256 bit product as its high and its low half.

@@ -4,6 +4,7 @@ mod advice;
 mod cautions;
 mod editions;
 mod figures;
+mod glance;
 mod lists;
 mod matter;
 mod missing;
@@ -19,9 +20,11 @@ mod example;
 mod report_tests;
 
 pub use editions::governed_report;
+pub use glance::{Told, glances};
 pub(crate) use lists::duty_sentence;
 pub use matter::Texts;
 pub use model::*;
+pub(crate) use sentences::deciding;
 
 use crate::check::Findings;
 use crate::plan::Plan;
@@ -51,10 +54,7 @@ impl Matter<'_> {
             },
             rule_set: self.rule_set_head(),
             editions: Vec::new(),
-            verdict: VerdictWords {
-                word: self.findings.verdict,
-                sentence: self.findings.verdict.sentence().to_owned(),
-            },
+            verdict: VerdictWords::of(self.findings.verdict),
             counts: rules::count(binding.into_iter()),
             advice_counts: rules::count(advising.into_iter()),
             rules,

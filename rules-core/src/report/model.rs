@@ -133,6 +133,15 @@ pub struct VerdictWords {
     pub sentence: String,
 }
 
+impl VerdictWords {
+    pub(super) fn of(verdict: Verdict) -> Self {
+        Self {
+            word: verdict,
+            sentence: verdict.sentence().to_owned(),
+        }
+    }
+}
+
 /// How many rules have which outcome.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]

@@ -2,7 +2,7 @@
 
 use super::figures::{margin, relation};
 use super::matter::Matter;
-use super::model::{Counts, PartReport, ReadingReport, RuleReport};
+use super::model::{Counts, MarginReport, PartReport, ReadingReport, RuleReport};
 use super::sentences::{deciding, rule_sentence};
 use crate::check::{Finding, Outcome, Part};
 use crate::ruleset::{Provenance, Rule, Strength};
@@ -17,7 +17,7 @@ impl Matter<'_> {
             .collect()
     }
 
-    fn rule_report(&self, rule: &Rule, finding: &Finding<'_>) -> RuleReport {
+    pub(super) fn rule_report(&self, rule: &Rule, finding: &Finding<'_>) -> RuleReport {
         let parts: Vec<_> = finding
             .parts
             .iter()
@@ -68,18 +68,13 @@ impl Matter<'_> {
             .map(|reading| self.reading(reading))
             .collect();
         let relief = part.relief.and_then(|relief| rule.reliefs.get(relief));
-        let first = part.readings.first();
-        let room = part.margin.and_then(|room| {
-            let unit = first.and_then(|reading| reading.unit);
-            margin(room, first.map(|reading| relation(reading.bound)), unit)
-        });
         PartReport {
             subject: self.subject(&part.subject),
             outcome: part.outcome,
             as_drawn: Outcome::decided(part.as_drawn),
             relief: relief.map(|relief| relief.id.clone()),
             sentence: self.part_sentence(rule, part, &readings),
-            margin: room,
+            margin: room(part),
             readings,
             missing: self.all_missing(&part.missing),
             advice: (part.outcome == Outcome::Marginal)
@@ -89,7 +84,18 @@ impl Matter<'_> {
     }
 }
 
-fn strength_word(strength: Strength) -> &'static str {
+/// How much room a part has, in words.
+pub(super) fn room(part: &Part<'_>) -> Option<MarginReport> {
+    let first = part.readings.first();
+    let unit = first.and_then(|reading| reading.unit);
+    margin(
+        part.margin?,
+        first.map(|reading| relation(reading.bound)),
+        unit,
+    )
+}
+
+pub(super) fn strength_word(strength: Strength) -> &'static str {
     match strength {
         Strength::Must => MUST,
         Strength::Should => "should",
@@ -99,7 +105,7 @@ fn strength_word(strength: Strength) -> &'static str {
 /// The word for a rule that binds.
 pub(super) const MUST: &str = "must";
 
-fn provenance_word(provenance: Provenance) -> &'static str {
+pub(super) fn provenance_word(provenance: Provenance) -> &'static str {
     match provenance {
         Provenance::Confirmed => "confirmed",
         Provenance::FromMemory => "from-memory",

@@ -21,11 +21,37 @@ fn is_a_gap(value: &Value) -> bool {
     }
 }
 
+impl ReadingReport {
+    fn in_a_sentence(self, bound: &Bound) -> Self {
+        Self {
+            sentence: reading_sentence(&self, bound),
+            ..self
+        }
+    }
+}
+
 /// So many readings are said in full; the rest are counted.
 const MOST_SAID: usize = 3;
 
 impl Matter<'_> {
     pub(super) fn reading(&self, reading: &Reading<'_>) -> ReadingReport {
+        let report = self.figures_of(reading);
+        ReadingReport {
+            drawn: report.measured.as_ref().and_then(|_| drawn(reading)),
+            witness: reading
+                .witness
+                .as_ref()
+                .map(|witness| match is_a_gap(reading.value) {
+                    true => self.gap(witness),
+                    false => self.witness(witness),
+                }),
+            ..report
+        }
+        .in_a_sentence(reading.bound)
+    }
+
+    /// The figures of a reading, and itself in a few words; what it is as drawn, where, and in a sentence is left out.
+    pub(super) fn figures_of(&self, reading: &Reading<'_>) -> ReadingReport {
         let known = reading.measured.filter(|_| self.is_known(reading));
         let pair = measured_and_limit(reading);
         let unit = unit_of(reading.unit, reading.dimension);
@@ -37,7 +63,7 @@ impl Matter<'_> {
         let mut report = ReadingReport {
             what: value_words(reading.value, self.rules),
             measured,
-            drawn: known.and_then(|_| drawn(reading)),
+            drawn: None,
             words: self.known_words(reading),
             may_be_none: reading.may_be_none,
             limit: pair.map(|(_, limit)| limit),
@@ -46,17 +72,10 @@ impl Matter<'_> {
             margin: (reading.margin)
                 .filter(|_| known.is_some())
                 .and_then(|room| margin(room, Some(relation(reading.bound)), reading.unit)),
-            witness: reading
-                .witness
-                .as_ref()
-                .map(|witness| match is_a_gap(reading.value) {
-                    true => self.gap(witness),
-                    false => self.witness(witness),
-                }),
+            witness: None,
             sentence: String::new(),
             brief: String::new(),
         };
-        report.sentence = reading_sentence(&report, reading.bound);
         report.brief = brief(&report, reading.bound);
         report
     }
@@ -369,7 +388,7 @@ fn tally(outcome: Outcome, alike: usize, all: usize) -> String {
 }
 
 /// The place of the part that decides: the worst outcome, and among equals the least room.
-pub(super) fn deciding(parts: &[Part<'_>]) -> Option<usize> {
+pub(crate) fn deciding(parts: &[Part<'_>]) -> Option<usize> {
     let room = |part: &Part<'_>| part.margin.map_or(i128::MAX, |margin| margin.range.low);
     let places = parts.iter().enumerate();
     let worst = places.min_by_key(|(_, part)| (part.outcome, room(part)));

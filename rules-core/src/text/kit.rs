@@ -2,6 +2,9 @@
 
 use super::{Content, Entry, Faults, Node, Span};
 
+/// How a help begins that knows a word which is near to the one that was written.
+pub const DID_YOU_MEAN: &str = "Did you mean";
+
 /// Words longer than this are never guessed at.
 const LONGEST_GUESSED: usize = 64;
 
@@ -145,7 +148,7 @@ impl<'a> MapReader<'a> {
     fn help_for(&self, key: &str) -> String {
         let written = |known: &&str| self.entries.iter().any(|entry| entry.key == **known);
         let free = self.known.iter().copied().filter(|known| !written(known));
-        let guess = closest(key, free).map(|guess| format!("Did you mean `{guess}`? "));
+        let guess = closest(key, free).map(|guess| format!("{DID_YOU_MEAN} `{guess}`? "));
         let known: Vec<_> = self
             .known
             .iter()

@@ -28,8 +28,7 @@ pub fn packed(page: &Path, engine: &Engine) -> Result<String, Box<dyn Error>> {
         ("%policy%", policy(&script, &style)),
         ("%style%", style),
         ("%words%", words(page)?),
-        ("%bytes%", library.len().to_string()),
-        ("%library%", in_letters(&library)),
+        ("%library%", BASE64_STANDARD.encode(library)),
         ("%script%", script),
     ];
     pieces
@@ -62,27 +61,6 @@ fn squeezed(bytes: &[u8]) -> io::Result<Vec<u8>> {
     let mut writer = GzEncoder::new(Vec::new(), Compression::best());
     writer.write_all(bytes)?;
     writer.finish()
-}
-
-/// The 85 letters that `script/engine.js` reads: printable, and none that could end the block in which they stand.
-const LETTERS: &[u8; 85] =
-    b"0123456789abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ!#$%()*+,-./:;=>?@[]^_{";
-
-/// Bytes as letters, four bytes in five letters: a quarter more, where base64 takes a third more. Filled up with zeros.
-fn in_letters(bytes: &[u8]) -> String {
-    let mut text = String::with_capacity(bytes.len() * 5 / 4 + 5);
-    for four in bytes.chunks(4) {
-        let mut word = [0; 4];
-        word[..four.len()].copy_from_slice(four);
-        let mut rest = u32::from_be_bytes(word);
-        let mut five = [0; 5];
-        for letter in five.iter_mut().rev() {
-            *letter = LETTERS[(rest % 85) as usize];
-            rest /= 85;
-        }
-        text.extend(five.map(char::from));
-    }
-    text
 }
 
 /// The words of each language, in a block that is read and never run.
@@ -120,14 +98,7 @@ fn called(glue: &str) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::{called, in_letters, put};
-
-    #[test]
-    fn four_bytes_are_five_letters() {
-        assert_eq!(in_letters(&[0, 0, 0, 86]), "00011");
-        assert_eq!(in_letters(&[255, 255, 255, 255]).len(), 5);
-        assert_eq!(in_letters(&[1]), in_letters(&[1, 0, 0, 0]));
-    }
+    use super::{called, put};
 
     #[test]
     fn a_piece_has_one_place() {

@@ -1,27 +1,17 @@
 // The library: unpacked once, then called. What it is asked and what it answers is text.
 // `library` is the script that wasm-bindgen wrote; the packer puts it before all others.
 
-const LETTERS = "0123456789abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ!#$%()*+,-./:;=>?@[]^_{";
-
-/** The bytes that the packer wrote in letters: five letters are four bytes. */
-function bytesOf(letters, count) {
-  const worth = new Uint8Array(128);
-  for (let index = 0; index < LETTERS.length; index += 1) worth[LETTERS.charCodeAt(index)] = index;
-  const words = new DataView(new ArrayBuffer((letters.length / 5) * 4));
-  for (let from = 0, to = 0; from < letters.length; from += 5, to += 4) {
-    let word = 0;
-    for (let index = from; index < from + 5; index += 1) word = word * 85 + worth[letters.charCodeAt(index)];
-    words.setUint32(to, word);
-  }
-  return new Uint8Array(words.buffer, 0, count);
+/** The bytes that the packer wrote as base64. */
+function bytesOf(text) {
+  return Uint8Array.fromBase64?.(text) ?? Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
 }
 
-/** Unpacks the library that stands in the page. */
+/** Unpacks the library that stands in the page, and compiles it while it is being unpacked. */
 export async function wake() {
   const block = document.getElementById("library");
-  const packed = bytesOf(block.textContent, Number(block.dataset.bytes));
-  const stream = new Blob([packed]).stream().pipeThrough(new DecompressionStream("gzip"));
-  library.initSync({module: new Uint8Array(await new Response(stream).arrayBuffer())});
+  const stream = new Blob([bytesOf(block.textContent)]).stream().pipeThrough(new DecompressionStream("gzip"));
+  const module = await WebAssembly.compileStreaming(new Response(stream, {headers: {"content-type": "application/wasm"}}));
+  library.initSync({module});
   block.remove();
 }
 

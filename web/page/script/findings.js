@@ -14,6 +14,7 @@ const MARKS = {fail: "×", unknown: "?", marginal: "≈", refer: "§", pass: "�
 
 /** The one line that is always in sight. */
 export function verdictView(answer, stale) {
+  verdictTold = "";
   const report = answer?.report;
   if (!report) return el("div", {id: "verdict", "data-word": "none"}, waiting(answer));
   const {counts, verdict} = report;
@@ -21,7 +22,14 @@ export function verdictView(answer, stale) {
   return el("div", {id: "verdict", "data-word": verdict.word},
     el("p", {id: "verdict-word"}, verdict.sentence),
     stale && el("p", {class: "stale"}, t("verdict.stale")),
+    answer.left_out?.length > 0 && leftOut(answer.left_out),
     el("ul", {class: "counts"}, told));
+}
+
+/** What the plan holds for other rules, which these have no word for. */
+function leftOut(paths) {
+  return el("details", {class: "about", id: "left-out"}, el("summary", {}, count("left-out", paths.length)), el("p", {}, t("left-out.why")),
+    el("ul", {}, paths.map((path) => el("li", {}, path.split(".").at(-1).replaceAll("-", " ")))));
 }
 
 function waiting(answer) {
@@ -77,22 +85,34 @@ function group(outcome, rules) {
 
 function finding(rule) {
   const open = state.selected === rule.id;
-  const part = rule.parts[rule.deciding ?? 0] ?? rule.parts[0];
-  const reading = part?.readings.find((one) => one.measured && one.limit) ?? part?.readings[0];
+  const {part, reading} = decidingOf(rule);
   return el("article", {class: "finding", id: `finding-${rule.id}`, "data-outcome": rule.outcome, "data-open": open},
     el("h4", {}, el("button", {type: "button", "data-do": "finding-chosen", "data-rule": rule.id, "aria-expanded": String(open), id: `choose-${rule.id}`},
       markOf(rule.outcome), el("span", {class: "hidden"}, `${t(`outcome.${rule.outcome}`)}: `), el("span", {class: "title"}, rule.title))),
-    SETTLED.has(rule.outcome) ? reading && el("p", {class: "brief"}, prose(reading.brief)) : figures(reading, part),
+    SETTLED.has(rule.outcome) ? reading && el("p", {class: "brief", ...cell("brief", reading.brief)}, prose(reading.brief)) : figures(reading, part),
     open && details(rule, part));
+}
+
+/** The part of a rule that decides it, and the reading that tells most of it. */
+function decidingOf(rule) {
+  const part = rule.parts[rule.deciding ?? 0] ?? rule.parts[0];
+  return {part, reading: part?.readings.find((one) => one.measured && one.limit) ?? part?.readings[0]};
+}
+
+/** What a cell says, kept beside it, so that a drag sees at once whether it still does. */
+function cell(name, text) {
+  return {"data-cell": name, "data-text": text};
 }
 
 /** Figure, limit and margin side by side, as in a table of distances. */
 function figures(reading, part) {
   if (!reading?.measured && !reading?.limit) return null;
-  const cell = (name, text) => text && el("div", {}, el("dt", {}, t(`figure.${name}`)), el("dd", {}, prose(text)));
-  return el("dl", {class: "figures"},
-    cell("measured", reading.measured?.text ?? t("figure.not-known")),
-    cell("asked", boundText(reading)), cell("margin", part?.margin?.text));
+  return el("dl", {class: "figures"}, Object.entries(cellsOf(reading, part)).map(([name, text]) =>
+    text && el("div", {}, el("dt", {}, t(`figure.${name}`)), el("dd", cell(name, text), prose(text)))));
+}
+
+function cellsOf(reading, part) {
+  return {measured: reading.measured?.text ?? t("figure.not-known"), asked: boundText(reading), margin: part?.margin?.text};
 }
 
 /** The bound in words, with its figure where the words only name it. */
@@ -144,10 +164,10 @@ function decisions(report) {
 }
 
 /** What to answer first: what the report turns on. */
-export function nextView(answer, asked) {
+export function nextView(answer) {
   const questions = answer?.report?.questions ?? [];
   if (questions.length === 0) return el("div", {id: "next-question", class: "empty"});
-  const [{missing, rules}] = asked?.missing?.length ? asked.missing.map((one) => (one.missing ? one : {missing: one, rules: one.rules ?? []})) : questions;
+  const [{missing}] = questions;
   return el("div", {id: "next-question"},
     el("h2", {}, count("next.questions", questions.length)),
     missingView(missing));
@@ -158,10 +178,39 @@ export function setAskedNow(asked) {
   askedNow = asked;
 }
 
-/** Only what moves in a drag: the verdict, and the findings as they are then. */
-export function followDrag(answer) {
-  mend(document.getElementById("verdict"), verdictView(answer, false));
-  mend(document.getElementById("findings"), findingsView(answer));
+/** The rules that the list shows otherwise than they were where the drag began. */
+let astir = [];
+let verdictTold = "";
+
+/** What moves in a drag: the verdict, and each finding where it stands. They go to their new groups when it ends, so that
+ * the list does not jump about meanwhile. */
+export function followDrag(before, step) {
+  const told = JSON.stringify([step.verdict, step.counts]);
+  if (told !== verdictTold) mend(document.getElementById("verdict"), verdictView({report: step}, false));
+  verdictTold = told;
+  const back = astir.filter((id) => step.rules.every((rule) => rule.id !== id));
+  astir = step.rules.map((rule) => rule.id);
+  for (const rule of [...step.rules, ...before.rules.filter((one) => back.includes(one.id))]) {
+    const shown = document.getElementById(`finding-${rule.id}`);
+    if (shown && !refigured(shown, rule)) mend(shown, finding(rule));
+  }
+}
+
+/** Where only the figures of a finding are others, puts them in the place of the old ones. */
+function refigured(shown, rule) {
+  if (shown.dataset.outcome !== rule.outcome || shown.dataset.open !== undefined) return false;
+  const {reading, part} = decidingOf(rule);
+  const told = SETTLED.has(rule.outcome) ? {brief: reading?.brief} : reading && cellsOf(reading, part);
+  const cells = [...shown.querySelectorAll("[data-cell]")];
+  if (!told || cells.length !== Object.values(told).filter(Boolean).length) return false;
+  if (cells.some((cell) => !told[cell.dataset.cell] || told[cell.dataset.cell].includes("`") !== Boolean(cell.firstElementChild))) return false;
+  for (const cell of cells) {
+    if (cell.dataset.text !== told[cell.dataset.cell]) {
+      cell.replaceChildren(...prose(told[cell.dataset.cell]));
+      cell.dataset.text = told[cell.dataset.cell];
+    }
+  }
+  return true;
 }
 
 act("finding-chosen", (button) => {

@@ -1,35 +1,40 @@
 // Asks the library: what comes of the plan, and what it still has to know. Decides nothing.
 
-import {ask, can, fetchText} from "./engine.js";
+import {ask, fetchText} from "./engine.js";
 import {written} from "./plan.js";
 
-/** What comes of a plan: `{report}`, or `{refused: {plan, rules}}`, in which a fault of the plan says where it stands. */
-export function judge(plan, rulesText) {
+/** What comes of a plan, and its drawing: `{report, drawing, left_out}`, or `{refused: {plan, rules}}`, in which a fault of
+ * the plan says where it stands. */
+export function judge(plan, rulesText, options) {
   const {text, paths} = written(plan);
-  const answer = ask("check", text, rulesText);
+  const answer = ask("answer", text, rulesText, JSON.stringify(options));
   for (const row of answer.refused?.plan ?? []) row.path = paths[(row.line ?? 0) - 1] ?? "";
   return answer;
 }
 
-/** What this rule set asks of this plan. */
-export function whatIsAsked(plan, rulesText) {
-  if (!rulesText || !can("asked")) return null;
-  const answer = ask("asked", written(plan).text, rulesText);
-  return answer.refused ? null : answer;
+let begun = {plan: null, text: ""};
+
+/** One step of a drag: what comes out otherwise than for the plan where it began, or nothing where that cannot be. */
+export function followed(plan, rulesText, options, change) {
+  if (begun.plan !== plan) begun = {plan, text: written(plan).text};
+  const step = ask("follow", begun.text, rulesText, JSON.stringify(options), JSON.stringify(change, inMetres));
+  return step.verdict ? step : null;
 }
 
-/** What comes of a plan, and its drawing, in one go: `{report, drawing}`, or what `judge` gives where it is refused. */
-export function judgeAndDraw(plan, rulesText, options) {
-  if (!can("frame")) return judge(plan, rulesText);
-  const {text, paths} = written(plan);
-  const answer = ask("frame", text, rulesText, JSON.stringify(options));
-  for (const row of answer.refused?.plan ?? []) row.path = paths[(row.line ?? 0) - 1] ?? "";
-  return answer;
+let known = {rulesText: null, asked: null};
+
+/** What this rule set asks of a plan; nothing where it cannot be read. */
+export function whatIsAsked(rulesText) {
+  if (known.rulesText !== rulesText) {
+    const asked = rulesText ? ask("asked", rulesText) : null;
+    known = {rulesText, asked: asked?.refused ? null : asked};
+  }
+  return known.asked;
 }
 
 /** The plan drawn, as the text of an SVG; nothing where it cannot be. */
 export function drawn(plan, rulesText, options) {
-  if (!plan.lot || !rulesText || !can("draw")) return null;
+  if (!plan.lot || !rulesText) return null;
   const text = fetchText("draw", written(plan).text, rulesText, JSON.stringify(options));
   return text?.startsWith("<") ? text : null;
 }

@@ -3,12 +3,13 @@
 import {act, el, listen, mend} from "./dom.js";
 import {ask, can, wake} from "./engine.js";
 import {setFaults} from "./field.js";
-import {drawPlaces, onDrag, options, sheetView, showSheet, wireSheet} from "./sheet.js";
+import {drawPlaces, ground, onDrag, options, sheetView, showLayers, showSheet, wireSheet} from "./sheet.js";
 import {findingsView, followDrag, nextView, setAskedNow, verdictView} from "./findings.js";
 import {firstThing, formView} from "./form.js";
 import {lotOf} from "./lot.js";
-import {judge, judgeAndDraw, whatIsAsked} from "./judge.js";
+import {followed, judge, whatIsAsked} from "./judge.js";
 import {fromFragment} from "./link.js";
+import {pools} from "./plan.js";
 import {menuView, notice} from "./menu.js";
 import {papersView} from "./papers.js";
 import {printView, setPrinted} from "./print.js";
@@ -18,17 +19,12 @@ import {showDesk, wireDesk} from "./desk.js";
 import {choose, t} from "./words.js";
 
 let sets = [];
-let judged = {plan: null, rules: null, answer: null};
 /** The last plan that could be judged, so that a slip of the pen does not wipe the result away. */
 let good = null;
-let asked = null;
 
 function judgeNow() {
-  if (judged.plan === state.plan && judged.rules === state.rulesText) return judged.answer;
-  const answer = firstThing() ? null : judge(state.plan, state.rulesText);
-  judged = {plan: state.plan, rules: state.rulesText, answer};
+  const answer = firstThing() ? null : judge(state.plan, state.rulesText, options());
   if (answer?.report) good = {plan: state.plan, rules: state.rulesText, answer};
-  asked = whatIsAsked(state.plan, state.rulesText) ?? (good?.rules === state.rulesText ? asked : null);
   return answer;
 }
 
@@ -37,6 +33,7 @@ function show() {
   const answer = judgeNow();
   const stale = Boolean(answer?.refused?.plan?.length) && good?.rules === state.rulesText;
   const shownAnswer = stale ? good.answer : answer;
+  const asked = whatIsAsked(state.rulesText);
   setFaults(answer?.refused?.plan ?? []);
   setKinds(asked?.kinds ?? []);
   setAskedNow(asked);
@@ -47,14 +44,15 @@ function show() {
   put("views", viewsView());
   put("form-parts", formView(asked, sets));
   put("verdict", verdictView(shownAnswer, stale));
-  put("next-question", nextView(shownAnswer, asked));
+  put("next-question", nextView(shownAnswer));
   put("findings", findingsView(shownAnswer));
   put("papers", papersView(shownAnswer));
   put("sheet-bar", sheetView());
   put("sheet-foot", footView());
-  showSheet(stale ? good.plan : state.plan);
+  showSheet(stale ? good.plan : state.plan, stale ? null : answer?.drawing);
   showDesk(sets, shownAnswer?.report?.verdict.sentence ?? t(answer?.refused?.rules?.length ? "desk.mend-first" : "desk.no-plan"));
   document.body.dataset.view = state.view;
+  whenIdle(() => warmUp(1));
 }
 
 /** The words that stand in the page itself. */
@@ -117,19 +115,31 @@ async function takeLink() {
   change(held.plan, patch);
 }
 
+/** Steps of a drag that goes nowhere, taken while nobody waits, so that the first real one does not falter: one lets the
+ * library read the plan, and a browser makes fast what is called often. */
+function warmUp(steps) {
+  const [pool] = pools(state.plan);
+  if (steps === 0 || good?.plan !== state.plan || !pool) return;
+  followed(state.plan, state.rulesText, {...options(), view: ground()}, {move: {path: pool[1].id ?? "pool", dx: 0.001, dy: 0}});
+  whenIdle(() => warmUp(steps - 1));
+}
+
+const whenIdle = window.requestIdleCallback?.bind(window) ?? ((doing) => setTimeout(doing, 50));
+
 async function begin() {
   listen();
   await wake();
   sets = can("rule_sets") ? ask("rule_sets") : [];
   restore();
   onChange(show);
-  onDrag((plan) => {
+  onDrag((plan, change) => {
     const start = performance.now();
-    const answer = judgeAndDraw(plan, state.rulesText, options(plan));
-    if (!answer.report) return;
-    followDrag(answer);
-    showSheet(plan, answer.drawing);
+    const step = followed(plan, state.rulesText, {...options(), view: ground()}, change);
+    if (!step) return false;
+    followDrag(good.answer.report, step);
+    showLayers(step.layers);
     performance.measure("drag step", {start});
+    return true;
   });
   wireSheet();
   wireDesk();
@@ -140,6 +150,7 @@ async function begin() {
   window.addEventListener("hashchange", takeLink);
   window.addEventListener("beforeprint", () => printView());
   document.body.dataset.ready = "true";
+  whenIdle(() => warmUp(60));
 }
 
 begin().catch((error) => {

@@ -17,22 +17,33 @@ let hold = null;
 let frame = 0;
 let whenDragged = () => {};
 
-/** What is called with the plan of the moment, in each frame of a drag. */
+/** What is called in each frame of a drag, with the plan where it began and the change since; gives whether that can be. */
 export function onDrag(doing) {
   whenDragged = doing;
 }
 
+/** The ground that is drawn, whichever part of it is looked at. A drag keeps to it, so that it does not slide away under the
+ * pointer. */
+export function ground() {
+  return document.getElementById("drawing").dataset.whole.split(" ").map(Number);
+}
+
 /** How the drawing is wanted. */
-export function options(plan) {
+export function options() {
   const {clientWidth, clientHeight} = canvas();
   const size = clientWidth > 0 ? {width: clientWidth, height: clientHeight} : {};
-  return {selected: state.selected, thing: state.thing, shade: state.shade, unit: state.unit, handles: handlesOf(plan, heldPath()), ...size};
+  return {selected: state.selected, thing: state.thing, shade: state.shade, unit: state.unit, ...size};
 }
+
+/** The layers of the drawing that is shown, as text, and those of the drawing that the drag began with. */
+let layers = [];
+let layersBefore = [];
 
 /** Shows the plan, or an empty sheet; `ready` is its drawing, where it is there already. */
 export function showSheet(plan, ready) {
-  const text = ready ?? (plan.pool ? drawn(plan, state.rulesText, options(plan)) : lotAlone(plan));
+  const text = ready ? ready.open + ready.layers.join("") + "</svg>" : plan.pool ? drawn(plan, state.rulesText, options()) : lotAlone(plan);
   const svg = (text && svgFrom(text)) ?? emptySheet();
+  layers = layersBefore = ready?.layers ?? [];
   const focused = document.activeElement?.closest?.("#canvas [data-path]")?.dataset.path;
   if (!plan.pool) withoutLent(svg);
   svg.id = "drawing";
@@ -43,11 +54,37 @@ export function showSheet(plan, ready) {
   if (focused) svg.querySelector(`[data-path="${CSS.escape(focused)}"]`)?.focus({preventScroll: true});
 }
 
+/** Shows what has become of the drawing in a drag, where each layer is given that is otherwise than when it began: only the layers that are drawn otherwise are read anew. */
+export function showLayers(changed) {
+  const shown = [...document.getElementById("drawing").querySelectorAll(":scope > g")];
+  const wanted = changed.map((layer, index) => layer ?? layersBefore[index]);
+  if (shown.length !== wanted.length) return;
+  const others = wanted.map((_, index) => index).filter((index) => wanted[index] !== layers[index]);
+  const made = [...svgFrom(`${SHEET}${others.map((index) => wanted[index]).join("")}</svg>`).children];
+  others.forEach((index, place) => renew(shown[index], made[place]));
+  layers = wanted;
+}
+
+/** Puts what is drawn otherwise in the place of what was there, and leaves the rest: it need not be laid out and painted again. */
+function renew(old, made) {
+  const [was, is] = [[...old.children], [...made.children]];
+  if (was.length !== is.length || was.length === 0) return old.replaceWith(made);
+  if (was.length === 1 && was[0].nodeName === "g" && is[0].nodeName === "g" && sameTag(was[0], is[0])) return renew(was[0], is[0]);
+  was.forEach((child, index) => child.isEqualNode(is[index]) || child.replaceWith(is[index]));
+}
+
+/** Whether two groups differ at most in what is in them. */
+function sameTag(one, other) {
+  return one.cloneNode(false).isEqualNode(other.cloneNode(false));
+}
+
+const SHEET = "<svg xmlns=\"http://www.w3.org/2000/svg\">";
+
 /** A plan is drawn once it has a pool. Until then its lot is shown with one that is taken off the drawing again. */
 function lotAlone(plan) {
   if (!plan.lot) return null;
   const {plan: lent} = edited(plan, {add: {kind: "pool", outline: "water", shape: "area"}});
-  return lent && drawn(lent, state.rulesText, {...options(plan), selected: null, shade: false});
+  return lent && drawn(lent, state.rulesText, {...options(), selected: null, shade: false});
 }
 
 function withoutLent(svg) {
@@ -92,7 +129,7 @@ export function sheetView() {
 }
 
 /** A place of the screen on the ground, in millimetres from where the plan counts. */
-function ground(event) {
+function groundAt(event) {
   const svg = document.getElementById("drawing");
   const matrix = svg.getScreenCTM();
   if (!matrix) return [0, 0];
@@ -127,7 +164,7 @@ export function wireSheet() {
     const path = event.target.closest("[data-path]")?.dataset.path;
     if (path && path !== state.thing && !hold) look({thing: path});
   });
-  let width = 0;
+  let width = area.clientWidth;
   new ResizeObserver(() => {
     if (hold || area.clientWidth === width) return;
     width = area.clientWidth;
@@ -153,7 +190,7 @@ function pressed(event) {
   }
   const handle = event.target.closest("[data-handle]");
   const thing = event.target.closest("[data-path]");
-  const from = ground(event);
+  const from = groundAt(event);
   const begun = {from, plan: state.plan, at: [event.clientX, event.clientY]};
   if (handle) hold = {...begun, handle: handle.dataset.handle, index: Number(handle.dataset.index), path: heldPath()};
   else if (thing) hold = {...begun, path: thing.dataset.path};
@@ -174,16 +211,14 @@ function step_on() {
   if (hold.pinch) return pinched();
   if (hold.pan) return panned();
   const {event} = hold;
-  const to = ground(event);
+  const to = groundAt(event);
   const [dx, dy] = [to[0] - hold.from[0], to[1] - hold.from[1]];
   if (!hold.moves && Math.hypot(event.clientX - hold.at[0], event.clientY - hold.at[1]) < 3) return;
   hold.moves = true;
   if (isFixed(hold.path) && !hold.handle) return;
   const {path, handle, index} = hold;
-  const {plan} = edited(hold.plan, handle ? {pull: {path, what: handle, index, dx, dy}} : {move: {path, dx, dy}});
-  if (!plan) return;
-  hold.now = plan;
-  whenDragged(plan);
+  const change = handle ? {pull: {path, what: handle, index, dx, dy}} : {move: {path, dx, dy}};
+  if (whenDragged(hold.plan, change)) hold.change = change;
 }
 
 /** What the rings on the drawing belong to: the thing that is chosen, or the lot where one of its sides is. */
@@ -208,7 +243,7 @@ function let_go(event) {
   }
   const done = hold;
   hold = null;
-  if (done.now) change(done.now, {thing: done.path});
+  if (done.change) change(edited(done.plan, done.change).plan, {thing: done.path});
   else if (done.path && !done.moves) look({thing: done.path});
   else if (done.pan && done.still) look({thing: null, selected: null});
 }
@@ -234,7 +269,7 @@ function zoom(by, about) {
 function wheeled(event) {
   if (!event.ctrlKey && !event.metaKey) return;
   event.preventDefault();
-  zoom(event.deltaY < 0 ? 1.2 : 1 / 1.2, onSheet(ground(event)));
+  zoom(event.deltaY < 0 ? 1.2 : 1 / 1.2, onSheet(groundAt(event)));
 }
 
 function panned() {
@@ -277,6 +312,7 @@ function keyed(event) {
 
 /** With the keys a rectangle is pulled at its far corner, anything else at its first handle. */
 function pullByKey(path, dx, dy) {
+  if (isFixed(path)) return;
   const handles = handlesOf(state.plan, path);
   const {what, index} = handles.find((one) => one.what === "corner" && one.index === 2) ?? handles[0] ?? {};
   if (what) edit({pull: {path, what, index, dx, dy}});
@@ -297,7 +333,7 @@ export function drawPlaces(done, ring) {
 }
 
 function drawPlace(event) {
-  hold.places.push(ground(event));
+  hold.places.push(groundAt(event));
   showPlaces(document.getElementById("drawing"));
 }
 

@@ -38,9 +38,16 @@ const MOST_THINGS: usize = 2000;
 /// # Errors
 /// All that is wrong with it, each with its place.
 pub fn read(text: &str, vocabulary: &Vocabulary) -> Result<Plan, Faults> {
-    let root = text::read(text)?;
+    read_document(&text::read(text)?, vocabulary)
+}
+
+/// As [`read`], from a document that was read before, and perhaps changed since.
+///
+/// # Errors
+/// All that is wrong with it, each with its place.
+pub fn read_document(root: &Node, vocabulary: &Vocabulary) -> Result<Plan, Faults> {
     let mut context = Context::new(vocabulary);
-    let plan = context.plan(&root);
+    let plan = context.plan(root);
     let Context {
         faults, held_back, ..
     } = context;

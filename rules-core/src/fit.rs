@@ -1,0 +1,134 @@
+//! A plan that was drawn for one rule set, looked at under another.
+//!
+//! A rule set may ask for facts and kinds of its own. Under another one nobody knows them, and a plan that has them is
+//! refused, as if they were slips of the pen. Whoever changes between rule sets in a form cannot have mistyped them, and
+//! must not lose them: they are left out of sight while these rules do not know them.
+
+use crate::plan;
+use crate::text::{Content, DID_YOU_MEAN, Entry, Fault, Node, Span};
+use crate::vocabulary::Vocabulary;
+
+/// What the reader calls a word that nobody knows.
+const FOREIGN: [&str; 3] = ["unknown-key", "unknown-kind", "unknown-outline"];
+
+/// Takes out of a document what this vocabulary has no word for, and nothing that is near to one of its words; gives the
+/// paths of what was taken out, such as `answers.slope-surveyed` or `things.3`, as they were before.
+pub fn fit(document: &mut Node, vocabulary: &Vocabulary) -> Vec<String> {
+    let Err(faults) = plan::read_document(document, vocabulary) else {
+        return Vec::new();
+    };
+    let foreign: Vec<Span> = faults.list.iter().filter_map(foreign).collect();
+    let mut gone = Vec::new();
+    if !foreign.is_empty() {
+        take_out(document, "", &foreign, &mut gone);
+    }
+    gone
+}
+
+fn foreign(fault: &Fault) -> Option<Span> {
+    let near = fault
+        .help
+        .as_ref()
+        .is_some_and(|help| help.starts_with(DID_YOU_MEAN));
+    fault
+        .span
+        .filter(|_| FOREIGN.contains(&fault.code) && !near)
+}
+
+fn take_out(node: &mut Node, path: &str, foreign: &[Span], gone: &mut Vec<String>) {
+    match &mut node.content {
+        Content::Map(entries) => {
+            let is_foreign = |entry: &Entry| foreign.contains(&entry.key_span);
+            let kept = std::mem::take(entries).into_iter().filter_map(|mut entry| {
+                let path = below(path, &entry.key);
+                match is_foreign(&entry) {
+                    true => gone.push(path),
+                    false => {
+                        take_out(&mut entry.value, &path, foreign, gone);
+                        return Some(entry);
+                    }
+                }
+                None
+            });
+            *entries = kept.collect();
+        }
+        Content::List(items) => {
+            let is_foreign = |item: &Node| {
+                item.get("kind")
+                    .is_some_and(|kind| foreign.contains(&kind.span))
+            };
+            let numbered = std::mem::take(items).into_iter().enumerate();
+            let kept = numbered.filter_map(|(at, mut item)| {
+                let path = below(path, &at.to_string());
+                match is_foreign(&item) {
+                    true => gone.push(path),
+                    false => {
+                        take_out(&mut item, &path, foreign, gone);
+                        return Some(item);
+                    }
+                }
+                None
+            });
+            *items = kept.collect();
+        }
+        Content::Empty | Content::Scalar { .. } => {}
+    }
+}
+
+fn below(path: &str, key: &str) -> String {
+    match path {
+        "" => key.to_owned(),
+        _ => format!("{path}.{key}"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::text::{read, to_json_text};
+
+    const PLAN: &str = "\
+plan: p
+title: P
+unit: m
+lot: {corners: {a: [0, 0], b: [20, 0], c: [20, 30], d: [0, 30]}}
+pool: {id: pool, greatest-width: 4 m, water: {rectangle: {at: [5, 5], length: 8, width: 4}}}
+inventory: {moon-gate: none, well: none}
+answers: {slope-surveyed: yes}
+things:
+  - {kind: moon-gate, id: m}
+  - {kind: gate, id: g, latch-shielded: yes, latch-height: 1.5 m}
+";
+
+    /// What another rule set asked for goes out of sight, and the rest can be judged.
+    #[test]
+    fn foreign_words_are_taken_out() {
+        let vocabulary = &Vocabulary::standard();
+        let mut document = read(PLAN).unwrap();
+        let gone = fit(&mut document, vocabulary);
+        let expected = [
+            "pool.greatest-width",
+            "inventory.moon-gate",
+            "answers.slope-surveyed",
+            "things.0",
+            "things.1.latch-shielded",
+        ];
+        assert_eq!(gone, expected);
+        let plan = plan::read_document(&document, vocabulary).unwrap();
+        assert!(plan.things.iter().any(|thing| thing.id == "g"));
+        assert_eq!(fit(&mut document, vocabulary), Vec::<String>::new());
+    }
+
+    /// A slip of the pen stays where it is, to be told.
+    #[test]
+    fn slips_are_left_to_the_reader() {
+        let mut document = read(&PLAN.replace("latch-height", "latch-hieght")).unwrap();
+        let gone = fit(&mut document, &Vocabulary::standard());
+        assert!(
+            !gone.contains(&"things.1.latch-hieght".to_owned()),
+            "{gone:?}"
+        );
+        assert!(to_json_text(&document).contains("latch-hieght"));
+        assert!(plan::read_document(&document, &Vocabulary::standard()).is_err());
+    }
+}
