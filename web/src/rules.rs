@@ -78,7 +78,8 @@ pub fn start_of(
     if let Some(start) = known {
         return Ok(start);
     }
-    let document = fitted(texts[0], rules)?.document;
+    let mut document = fitted(texts[0], rules)?.document;
+    let options = &options.holding(&mut document);
     let followed = follow(None, (&document, texts[0]), &rules.rule_set, options)?;
     let start = Rc::new(Start { document, followed });
     START.set(Some((texts.map(str::to_owned), Rc::clone(&start))));
