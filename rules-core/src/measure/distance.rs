@@ -91,7 +91,10 @@ fn contained(outer: &Form, inner: &Form) -> Option<Point> {
 
 /// The distance between the lines alone, areas not filled.
 pub(crate) fn between_lines(a: Chain, b: Chain) -> Gap {
-    let pairs = Pairs::new(a, b);
+    decide(&Pairs::new(a, b))
+}
+
+pub(super) fn decide(pairs: &Pairs) -> Gap {
     let mut nearest = Nearest::new(pairs.guess());
     pairs.visit(&mut nearest);
     if let Some(at) = nearest.meeting {
@@ -207,11 +210,11 @@ impl Visitor for Nearest {
     }
 
     #[inline]
-    fn pair(&mut self, one: Edge, other: Edge) {
+    fn pair(&mut self, one: Edge, other: Edge, touching: bool) {
         if self.meeting.is_some() {
             return;
         }
-        if one.bounds().touches(&other.bounds()) && one.meets(&other) {
+        if touching && one.meets(&other) {
             self.meeting = Some(in_common(&one, &other));
             // Nothing can matter any more.
             self.limit = -1.0;
@@ -250,7 +253,7 @@ impl Visitor for Decided {
     }
 
     #[inline]
-    fn pair(&mut self, one: Edge, other: Edge) {
+    fn pair(&mut self, one: Edge, other: Edge, _: bool) {
         candidates(one, other)
             .iter()
             .for_each(|candidate| self.decide(candidate));
