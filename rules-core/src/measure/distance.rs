@@ -3,6 +3,8 @@
 //! Floats find where the distance is least; whole numbers then decide it. A form is its lines and, for a ring, all
 //! that lies within: what overlaps or touches is 0 apart.
 
+use smallvec::SmallVec;
+
 use super::chain::{Bounds, Chain, Edge};
 use super::exact::{Span, Vector, from_line, part_way, root};
 use super::inside::{Side, side};
@@ -338,7 +340,7 @@ pub fn figure_gap(a: &Figure, b: &Figure) -> Gap {
 /// The least distance between two lots of forms; the first pair of forms among equals.
 pub(crate) fn forms_gap(a: &[Form], b: &[Form]) -> Gap {
     let boxed = |form| Bounds::around(Chain::of(form).points).map(|bounds| (form, bounds));
-    let others: Vec<_> = b.iter().filter_map(boxed).collect();
+    let others: SmallVec<[_; 4]> = b.iter().filter_map(boxed).collect();
     let mut best: Option<Gap> = None;
     for (form, bounds) in a.iter().filter_map(boxed) {
         for (other, around) in &others {

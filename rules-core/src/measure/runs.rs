@@ -8,7 +8,6 @@ use smallvec::SmallVec;
 
 use super::chain::{Chain, Edge};
 use super::search::Visitor;
-use crate::plan::figure::Point;
 
 /// Edges in a run at most.
 const RUN: usize = 8;
