@@ -100,7 +100,7 @@ def of_shapely():
             least(lambda at=at: shapely.distance(ones[at : at + CHUNK], others[at : at + CHUNK]), 9)
             for at in range(0, len(ones), CHUNK)
         ),
-        "lines": [least(lambda pair=pair: shapely.distance(*pair)) for pair in lines],
+        "lines": [least(lambda pair=pair: shapely.distance(*pair), 99) for pair in lines],
         "fences": [least(lambda wall=wall: way_through(wall, pool.centroid), 2) for wall in fences],
         "distance": float(shapely.distance(ones, others).sum()),
         "widths": [way_through(wall, pool.centroid) for wall in fences],

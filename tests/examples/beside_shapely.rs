@@ -23,9 +23,9 @@ fn pairs(input: &Value, key: &str, form: fn(Vec<Point>) -> Form) -> Vec<(Form, F
     list.iter().map(pair).collect()
 }
 
-/// The least of some runs, in seconds.
-fn least(mut run: impl FnMut()) -> f64 {
-    let times = (0..9).map(|_| {
+/// The least of so many runs, in seconds.
+fn least(runs: u32, mut run: impl FnMut()) -> f64 {
+    let times = (0..runs).map(|_| {
         let start = Instant::now();
         run();
         start.elapsed().as_secs_f64()
@@ -66,7 +66,7 @@ fn main() {
         widest_way(&walls, &start, &[Goal::FarAway], View::Drawn)
     };
     let chunk = |chunk: &[(Form, Form)]| {
-        least(|| {
+        least(9, || {
             for (a, b) in chunk {
                 black_box(distance(a, b));
             }
@@ -76,7 +76,8 @@ fn main() {
     let each: Vec<f64> = lines
         .iter()
         .map(|(a, b)| {
-            least(|| {
+            // One takes microseconds: much else on the machine takes longer.
+            least(99, || {
                 black_box(distance(a, b));
             })
         })
@@ -84,7 +85,7 @@ fn main() {
     let ways: Vec<f64> = fences
         .iter()
         .map(|fence| {
-            least(|| {
+            least(9, || {
                 black_box(way(fence));
             })
         })

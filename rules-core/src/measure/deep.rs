@@ -23,14 +23,12 @@ pub fn deepest_common(a: &Figure, e1: i64, b: &Figure, e2: i64) -> Option<Point>
         one if one <= floor => one,
         one => one.min(depth_in(b, p).saturating_sub(e2)),
     };
-    let mut scored = Vec::new();
-    for place in seeds(a, b) {
-        match score(place, i64::MIN) {
-            deep if deep > 0 => return Some(place),
-            shallow => scored.push((shallow, place)),
-        }
+    // Mostly the first place tells: in a deep overlap it lies deep enough, and without one there is none.
+    let middle = middle_of_common(inner_box(a, e1)?, inner_box(b, e2)?)?;
+    if score(middle) > 0 {
+        return Some(middle);
     }
-    let mut seeds = scored;
+    let mut seeds: Vec<(i64, Point)> = seeds(a, b).into_iter().map(|p| (score(p), p)).collect();
     seeds.sort_unstable_by(|p, q| q.cmp(p));
     seeds.dedup();
     let step = size(a).min(size(b)) / 2;
@@ -43,23 +41,31 @@ pub fn deepest_common(a: &Figure, e1: i64, b: &Figure, e2: i64) -> Option<Point>
         .map(|(_, at)| at)
 }
 
-/// Boxes outside of which no place lies deeper in a figure than that, one for each form that is deep enough somewhere.
-fn cores(figure: &Figure, deeper: i64) -> impl Iterator<Item = Bounds> {
-    let shrunk = deeper.saturating_sub(figure.spread);
-    let deep_enough = move |form: &&Form| shrunk < 0 || matches!(form, Form::Ring(_));
-    let boxes = figure.forms.iter().filter(deep_enough);
-    let boxes = boxes.filter_map(move |form| {
-        let bounds = Bounds::around(points(form))?;
-        let by = |point: Point, by: i64| Point {
-            x: point.x.saturating_add(by),
-            y: point.y.saturating_add(by),
-        };
-        Some(Bounds {
-            low: by(bounds.low, shrunk),
-            high: by(bounds.high, shrunk.saturating_neg()),
-        })
-    });
-    boxes.filter(|core| core.low.x <= core.high.x && core.low.y <= core.high.y)
+/// Around all places that may lie so deep in a figure; `None` where there can be none.
+fn inner_box(figure: &Figure, deep: i64) -> Option<Bounds> {
+    let all = bounds(figure)?;
+    let inwards = deep.saturating_sub(figure.spread);
+    let moved = |p: Point, by: i64| Point {
+        x: p.x.saturating_add(by),
+        y: p.y.saturating_add(by),
+    };
+    let inner = Bounds {
+        low: moved(all.low, inwards),
+        high: moved(all.high, inwards.saturating_neg()),
+    };
+    (inner.low.x <= inner.high.x && inner.low.y <= inner.high.y).then_some(inner)
+}
+
+fn middle_of_common(one: Bounds, other: Bounds) -> Option<Point> {
+    let low = Point {
+        x: one.low.x.max(other.low.x),
+        y: one.low.y.max(other.low.y),
+    };
+    let high = Point {
+        x: one.high.x.min(other.high.x),
+        y: one.high.y.min(other.high.y),
+    };
+    one.touches(&other).then(|| part_way(low, high, 0.5))
 }
 
 /// How deep a place surely lies within a figure, in nanometres; negative outside. Of several forms the deepest counts.
@@ -76,12 +82,15 @@ pub fn depth_in(figure: &Figure, point: Point) -> i64 {
     deep.max().unwrap_or(i64::MIN)
 }
 
-fn size(figure: &Figure) -> i64 {
-    let all = figure
-        .forms
-        .iter()
+fn bounds(figure: &Figure) -> Option<Bounds> {
+    let forms = figure.forms.iter();
+    forms
         .filter_map(|form| Bounds::around(points(form)))
-        .reduce(Bounds::join);
+        .reduce(Bounds::join)
+}
+
+fn size(figure: &Figure) -> i64 {
+    let all = bounds(figure);
     all.map_or(0, |all| all.size())
         .saturating_add(figure.spread)
 }

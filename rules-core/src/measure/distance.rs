@@ -3,6 +3,8 @@
 //! Floats find where the distance is least; whole numbers then decide it. A form is its lines and, for a ring, all
 //! that lies within: what overlaps or touches is 0 apart.
 
+use smallvec::SmallVec;
+
 use super::chain::{Bounds, Chain, Edge};
 use super::exact::{Span, Vector, from_line, part_way, root};
 use super::inside::{Side, side};
@@ -91,7 +93,10 @@ fn contained(outer: &Form, inner: &Form) -> Option<Point> {
 
 /// The distance between the lines alone, areas not filled.
 pub(crate) fn between_lines(a: Chain, b: Chain) -> Gap {
-    let pairs = Pairs::new(a, b);
+    decide(&Pairs::new(a, b))
+}
+
+pub(super) fn decide(pairs: &Pairs) -> Gap {
     let mut nearest = Nearest::new(pairs.guess());
     pairs.visit(&mut nearest);
     if let Some(at) = nearest.meeting {
@@ -207,11 +212,11 @@ impl Visitor for Nearest {
     }
 
     #[inline]
-    fn pair(&mut self, one: Edge, other: Edge) {
+    fn pair(&mut self, one: Edge, other: Edge, touching: bool) {
         if self.meeting.is_some() {
             return;
         }
-        if one.bounds().touches(&other.bounds()) && one.meets(&other) {
+        if touching && one.meets(&other) {
             self.meeting = Some(in_common(&one, &other));
             // Nothing can matter any more.
             self.limit = -1.0;
@@ -250,7 +255,7 @@ impl Visitor for Decided {
     }
 
     #[inline]
-    fn pair(&mut self, one: Edge, other: Edge) {
+    fn pair(&mut self, one: Edge, other: Edge, _: bool) {
         candidates(one, other)
             .iter()
             .for_each(|candidate| self.decide(candidate));
@@ -335,7 +340,7 @@ pub fn figure_gap(a: &Figure, b: &Figure) -> Gap {
 /// The least distance between two lots of forms; the first pair of forms among equals.
 pub(crate) fn forms_gap(a: &[Form], b: &[Form]) -> Gap {
     let boxed = |form| Bounds::around(Chain::of(form).points).map(|bounds| (form, bounds));
-    let others: Vec<_> = b.iter().filter_map(boxed).collect();
+    let others: SmallVec<[_; 4]> = b.iter().filter_map(boxed).collect();
     let mut best: Option<Gap> = None;
     for (form, bounds) in a.iter().filter_map(boxed) {
         for (other, around) in &others {

@@ -1,6 +1,10 @@
 //! Distances against a plain search of all pairs in fractions, which shares nothing with the code under test.
 
+use super::chain::{Bounds, Chain};
+use super::distance::decide;
 use super::random::{Dice, moved};
+use super::runs::Runs;
+use super::search::{Pairs, Tree};
 use super::*;
 use crate::plan::figure::{Figure, Form, Point};
 
@@ -131,8 +135,51 @@ fn distances_agree_with_a_plain_search() {
     );
 }
 
+/// Plain loops, runs and trees find the same, and the first two the same places; near the origin and 10 km away, on
+/// grids so coarse that many places are equally near, and on none.
 #[test]
-fn long_lines_go_through_the_trees() {
+fn loops_runs_and_trees_find_the_same() {
+    let mut dice = Dice::new(12);
+    let (mut apart, mut touching) = (0, 0);
+    for round in 0..3_000 {
+        let step = [1, 3, 1_000, 100_000_000][round % 4];
+        let far = [0, 9_900_000_000_000][round / 4 % 2];
+        let mut wander = |from: Point| {
+            let mut at = from;
+            let next = |_| {
+                at.x += dice.from(-step, step + step / 2 + 1);
+                at.y += dice.from(-step, step);
+                at
+            };
+            (0..dice_count(round)).map(next).collect::<Vec<_>>()
+        };
+        let corner = |y| Point { x: far, y: far + y };
+        let above = [0, 8, 60][round % 3] * step;
+        let (a, b) = (wander(corner(0)), wander(corner(above)));
+        let closed = round % 5 == 0;
+        let [a, b] = [&a, &b].map(|points| Chain { points, closed });
+        let around = Bounds::around(b.points).unwrap();
+        let plain = decide(&Pairs::Few(a, b, around));
+        let runs = decide(&Pairs::Some(Runs::new(a), Runs::new(b)));
+        let trees = decide(&Pairs::Many(Tree::new(a), Tree::new(b)));
+        assert_eq!(runs, plain, "{a:?} {b:?}");
+        assert_eq!(trees.span(), plain.span(), "{a:?} {b:?}");
+        touching += i32::from(plain.high == 0);
+        apart += i32::from(plain.high > 0);
+    }
+    assert!(
+        apart > 800 && touching > 800,
+        "{apart} apart, {touching} touching"
+    );
+}
+
+/// From 1 to 200 corners.
+fn dice_count(round: usize) -> usize {
+    1 + round * 7 % 200
+}
+
+#[test]
+fn long_lines_against_a_plain_search() {
     let mut dice = Dice::new(2);
     for round in 0..60 {
         let mut wander = |from: Point, count| {

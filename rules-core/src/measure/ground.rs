@@ -3,7 +3,7 @@
 use std::cmp::Ordering;
 use std::collections::BTreeSet;
 
-use super::chain::Chain;
+use super::chain::{Bounds, Chain, points};
 use super::distance::{between_lines, distance};
 use super::exact::{Vector, turn};
 use super::inside::contains;
@@ -39,15 +39,16 @@ pub struct Ground {
 }
 
 /// More spots than this are not joined: the ground is then not known.
-const MOST: usize = 150;
+const MOST: usize = 2_000;
 
 impl Ground {
     /// The ground between spots at these places, each off by no more than `off` nanometres. `None` for fewer than three
-    /// spots, for spots on one line, and for more than 150.
+    /// spots, for spots on one line, for more than 2000, and for so many that lie so near each other for how far they may be
+    /// off that nobody can tell their triangles.
     pub fn between(places: Vec<Point>, off: i64) -> Option<Ground> {
         let hull = hull(&places)?;
         let triangles = match places.len() {
-            ..=MOST => super::delaunay::possible(&places, off),
+            ..=MOST => super::delaunay::possible(&places, off)?,
             _ => return None,
         };
         Some(Ground {
@@ -69,12 +70,17 @@ impl Ground {
                 return None;
             }
         }
+        let boxed = |form| Some((form, Bounds::around(points(form))?));
+        let forms: Vec<(&Form, Bounds)> = outline.forms.iter().filter_map(boxed).collect();
+        let near = (reach as f64 + 1.0) * (reach as f64 + 1.0);
         let mut under = BTreeSet::new();
         for triangle in &self.triangles {
-            let Some(form) = self.form(triangle) else {
+            let around = self.corners(triangle).and_then(|all| Bounds::around(&all));
+            let Some((form, around)) = self.form(triangle).zip(around) else {
                 continue;
             };
-            let mut gaps = outline.forms.iter().map(|own| distance(&form, own).low);
+            let beside = forms.iter().filter(|(_, own)| around.apart(own) <= near);
+            let mut gaps = beside.map(|(own, _)| distance(&form, own).low);
             if gaps.any(|gap| gap <= reach) {
                 under.extend(triangle);
             }
@@ -293,6 +299,48 @@ mod tests {
             }
         }
         None
+    }
+
+    /// A thousand spots on a plane: it is found everywhere, and no place takes its level from far away.
+    #[test]
+    fn a_thousand_spots_are_joined() {
+        let mut dice = Dice::new(22);
+        let plane = |p: Point| i128::from(p.x / 20 + p.y / 50);
+        let spots: Vec<Spot> = (0..1_000)
+            .map(|_| dice.point(100 * M))
+            .map(|at| Spot {
+                at,
+                level: Interval::exact(plane(at)),
+            })
+            .collect();
+        for off in [0, M / 100] {
+            let ground = Ground::between(spots.iter().map(|spot| spot.at).collect(), off).unwrap();
+            for _ in 0..50 {
+                let at = dice.point(80 * M);
+                let place = Figure {
+                    forms: vec![Form::Point(at)],
+                    spread: 0,
+                    accuracy: Some(off),
+                };
+                let under = ground.under(&place, off).unwrap();
+                let levels = under.iter().map(|spot| spots[*spot].level);
+                let range = levels.reduce(Interval::hull).unwrap();
+                assert!(range.contains(plane(at)), "{at:?} {range:?}");
+                let far =
+                    |spot: &usize| distance(&Form::Point(spots[*spot].at), &Form::Point(at)).high;
+                assert!(under.iter().all(|spot| far(spot) < 60 * M), "{at:?}");
+                assert!(
+                    range.high - range.low < 4 * i128::from(M),
+                    "{at:?} {range:?}"
+                );
+                let (triangle, shares) = ground.around(at).unwrap();
+                let own = triangle.into_iter().zip(shares);
+                let level: f64 = own
+                    .map(|(spot, share)| plane(spots[spot].at) as f64 * share)
+                    .sum();
+                assert!((level - plane(at) as f64).abs() < 1_000.0, "{at:?} {level}");
+            }
+        }
     }
 
     #[test]

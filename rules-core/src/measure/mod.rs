@@ -20,6 +20,7 @@ mod offset;
 mod overlap;
 mod reach;
 mod region;
+mod runs;
 mod search;
 mod sides;
 mod sound;

@@ -4,30 +4,41 @@ use smallvec::SmallVec;
 
 use super::chain::{Bounds, Chain, Edge};
 use super::exact::{floats_between, part_way};
+use super::runs::{self, Runs};
 use crate::plan::figure::Point;
 
-/// Up to this many pairs plain loops are quicker than building trees.
-const FEW: usize = 4096;
+/// Up to this many pairs, or with so few corners on one side, plain loops are quicker than laying anything out.
+const FEW: usize = 400;
+const FEW_CORNERS: usize = 8;
+/// Up to this many pairs runs are quicker than trees.
+const SOME: usize = 1 << 20;
 /// Edges in one leaf of a tree.
 const LEAF: usize = 8;
 
-/// What is done with the pairs: `limit` is the square of the distance beyond which a pair cannot matter.
+/// What is done with the pairs: `limit` is the square of the distance beyond which a pair cannot matter, and `touching`
+/// whether the boxes around the two touch.
 pub(crate) trait Visitor {
     fn limit(&self) -> f64;
-    fn pair(&mut self, one: Edge, other: Edge);
+    fn pair(&mut self, one: Edge, other: Edge, touching: bool);
 }
 
 /// Two forms, ready to be gone through more than once.
 pub(crate) enum Pairs<'a> {
     Few(Chain<'a>, Chain<'a>, Bounds),
+    Some(Runs, Runs),
     Many(Tree, Tree),
     None,
 }
 
 impl<'a> Pairs<'a> {
     pub fn new(one: Chain<'a>, other: Chain<'a>) -> Self {
-        if one.points.len().saturating_mul(other.points.len()) > FEW {
-            return Pairs::Many(Tree::new(one), Tree::new(other));
+        let (corners, against) = (one.points.len(), other.points.len());
+        let pairs = corners.saturating_mul(against);
+        if pairs > FEW && corners.min(against) > FEW_CORNERS {
+            return match pairs {
+                ..=SOME => Pairs::Some(Runs::new(one), Runs::new(other)),
+                _ => Pairs::Many(Tree::new(one), Tree::new(other)),
+            };
         }
         match Bounds::around(other.points) {
             Some(around) => Pairs::Few(one, other, around),
@@ -37,8 +48,10 @@ impl<'a> Pairs<'a> {
 
     /// A distance, squared, that some two corners are not farther apart than; good enough to spare most pairs.
     pub fn guess(&self) -> f64 {
-        let Pairs::Few(one, other, around) = self else {
-            return f64::INFINITY;
+        let (one, other, around) = match self {
+            Pairs::Few(one, other, around) => (one, other, around),
+            Pairs::Some(one, other) => return runs::guess(one, other),
+            _ => return f64::INFINITY,
         };
         let near = part_way(around.low, around.high, 0.5);
         let first = nearest_corner(one.points, near).map(|(_, p)| p);
@@ -53,6 +66,7 @@ impl<'a> Pairs<'a> {
     pub fn visit(&self, visitor: &mut impl Visitor) {
         match self {
             Pairs::Few(one, other, around) => plain(*one, *other, around, visitor),
+            Pairs::Some(one, other) => runs::visit(one, other, visitor),
             Pairs::Many(one, other) => together(one, other, visitor),
             Pairs::None => {}
         }
@@ -86,8 +100,9 @@ fn plain(one: Chain, other: Chain, around: &Bounds, visitor: &mut impl Visitor) 
             continue;
         }
         for (against, beside) in &near {
-            if bounds.apart(beside) <= visitor.limit() {
-                visitor.pair(edge, *against);
+            let apart = bounds.apart(beside);
+            if apart <= visitor.limit() {
+                visitor.pair(edge, *against, apart == 0.0);
             }
         }
     }
@@ -184,8 +199,9 @@ fn leaves(edges: &[Edge], against: &[Edge], visitor: &mut impl Visitor) {
     for one in edges {
         let bounds = one.bounds();
         for other in against {
-            if bounds.apart(&other.bounds()) <= visitor.limit() {
-                visitor.pair(*one, *other);
+            let apart = bounds.apart(&other.bounds());
+            if apart <= visitor.limit() {
+                visitor.pair(*one, *other, apart == 0.0);
             }
         }
     }
