@@ -15,9 +15,6 @@ const IMPROVED: usize = 6;
 ///
 /// A place that is returned is proven, in whole numbers. None being found proves nothing.
 pub fn deepest_common(a: &Figure, e1: i64, b: &Figure, e2: i64) -> Option<Point> {
-    if !cores(a, e1).any(|one| cores(b, e2).any(|other| one.touches(&other))) {
-        return None;
-    }
     // What is no more than `floor` need not be known more nearly.
     let score = |p: Point, floor: i64| match depth_in(a, p).saturating_sub(e1) {
         one if one <= floor => one,
@@ -25,10 +22,11 @@ pub fn deepest_common(a: &Figure, e1: i64, b: &Figure, e2: i64) -> Option<Point>
     };
     // Mostly the first place tells: in a deep overlap it lies deep enough, and without one there is none.
     let middle = middle_of_common(inner_box(a, e1)?, inner_box(b, e2)?)?;
-    if score(middle) > 0 {
+    if score(middle, 0) > 0 {
         return Some(middle);
     }
-    let mut seeds: Vec<(i64, Point)> = seeds(a, b).into_iter().map(|p| (score(p), p)).collect();
+    let seeds = seeds(a, b).into_iter();
+    let mut seeds: Vec<(i64, Point)> = seeds.map(|p| (score(p, i64::MIN), p)).collect();
     seeds.sort_unstable_by(|p, q| q.cmp(p));
     seeds.dedup();
     let step = size(a).min(size(b)) / 2;
