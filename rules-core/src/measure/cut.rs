@@ -1,9 +1,9 @@
 //! What cutting does to corners, put right: a cut works on a grid, but each of its corners is a corner of one of the two
 //! figures or a crossing of their sides.
 
-use super::chain::{Chain, Edge, points};
+use super::chain::{Chain, Edge};
 use super::distance::in_common;
-use super::exact::floats_between;
+use super::exact::{Vector, floats_between};
 use super::search::nearly;
 use crate::plan::figure::{Figure, Form, Point};
 
@@ -11,13 +11,14 @@ use crate::plan::figure::{Figure, Form, Point};
 pub(crate) const CUT: i64 = 10;
 
 /// What is left after a cut, each corner put where it belongs if it is clear where that is, and how far any corner may still
-/// be off, in nanometres: nothing where all are exact. Straight sides only; `grid` is what the cutting moved corners by.
+/// be off, in nanometres: nothing where all are exact. Of a figure with straight sides; a zone may be round where it is not
+/// cut. `grid` is what the cutting moved corners by.
 pub(crate) fn put_right(
     (figure, zone): (&Figure, &Figure),
     forms: Vec<Form>,
     grid: f64,
 ) -> (Vec<Form>, i64) {
-    let (own, other) = (sides(figure), sides(zone));
+    let (own, other) = (sides(figure), straight_sides(zone));
     let reach = 2.0 * grid + 4.0;
     let sides = Sides {
         own: &own,
@@ -40,8 +41,8 @@ pub(crate) fn put_right(
         .collect();
     let exact = all
         && forms.iter().all(|form| is_made_of(form, &own, &other))
-        && keeps_apart(figure, &other, reach)
-        && keeps_apart(zone, &own, reach);
+        && keeps_apart(&own, &other, reach)
+        && keeps_apart(&other, &own, reach);
     let off = match (exact, all) {
         (true, _) => 0,
         (false, true) => CUT,
@@ -91,6 +92,45 @@ fn sides(figure: &Figure) -> Vec<Edge> {
     all.filter(|edge| edge.a != edge.b).collect()
 }
 
+/// The straight sides of what a zone covers: of a wider one those that lie beside its own by whole nanometres.
+fn straight_sides(zone: &Figure) -> Vec<Edge> {
+    let own = sides(zone);
+    match zone.spread {
+        0 => own,
+        by => own.iter().flat_map(|side| beside(side, by)).collect(),
+    }
+}
+
+/// A side moved to its left and to its right.
+fn beside(side: &Edge, by: i64) -> Vec<Edge> {
+    let line = Vector::between(side.a, side.b);
+    let long = line.squared().isqrt();
+    let part = |along: i64| {
+        let (far, long) = (
+            i128::from(along) * i128::from(by),
+            i128::try_from(long).ok()?,
+        );
+        let whole = far.checked_rem(long)? == 0;
+        whole.then(|| far / long)
+    };
+    let exact = long * long == line.squared();
+    let Some((x, y)) = part(line.x).zip(part(line.y)).filter(|_| exact) else {
+        return Vec::new();
+    };
+    let (Ok(x), Ok(y)) = (i64::try_from(x), i64::try_from(y)) else {
+        return Vec::new();
+    };
+    let moved = |at: Point, x: i64, y: i64| Point {
+        x: at.x.saturating_add(x),
+        y: at.y.saturating_add(y),
+    };
+    let to = |x: i64, y: i64| Edge {
+        a: moved(side.a, x, y),
+        b: moved(side.b, x, y),
+    };
+    vec![to(-y, x), to(y, -x)]
+}
+
 /// Whether each side of what was cut is part of a side of the one or the other.
 fn is_made_of(form: &Form, own: &[Edge], other: &[Edge]) -> bool {
     let edges = || Chain::of(form).edges().filter(|edge| edge.a != edge.b);
@@ -115,12 +155,12 @@ fn is_end(end: Point, own: &[Edge], other: &[Edge]) -> bool {
 }
 
 /// Whether no corner lies so near a side, but not on it, that the cutting may have moved it there.
-fn keeps_apart(figure: &Figure, sides: &[Edge], reach: f64) -> bool {
+fn keeps_apart(of: &[Edge], sides: &[Edge], reach: f64) -> bool {
     let near = 4.0 * reach * reach;
-    let mut corners = figure.forms.iter().flat_map(points);
+    let mut corners = of.iter().flat_map(|side| [side.a, side.b]);
     corners.all(|corner| {
         let mut sides = sides.iter();
-        sides.all(|side| nearly(side, *corner) > near || side.holds(*corner))
+        sides.all(|side| nearly(side, corner) > near || side.holds(corner))
     })
 }
 
@@ -165,11 +205,15 @@ mod tests {
         // The side from (0, -9) to (3, 9) meets y = 0 at 1.5 m and y = 4 at 2.1666… m.
         let slanting = figure(Form::Ring(points(&[(0, -9), (20, -9), (20, 9), (3, 9)])));
         assert_eq!(rounded(&pool, &slanting), [Some(10), Some(10)]);
-        let round = Figure {
-            spread: 1,
-            ..yard.clone()
+        // 3 m around the yard of a house: along its wall exact, at its corner round.
+        let around = |corners: &[(i64, i64)]| Figure {
+            spread: 3_000_000_000,
+            ..figure(Form::Ring(points(corners)))
         };
-        assert!(rounded(&pool, &round).iter().all(|off| *off > Some(1000)));
+        let wall = around(&[(9, -9), (20, -9), (20, 9), (9, 9)]);
+        assert_eq!(rounded(&pool, &wall), [Some(0), Some(0)]);
+        let corner = around(&[(9, 5), (20, 5), (20, 9), (9, 9)]);
+        assert!(rounded(&pool, &corner).iter().all(|off| *off > Some(1000)));
     }
 
     /// A corner a few nanometres beside the zone may have been moved onto its side: the cut is not taken for exact.

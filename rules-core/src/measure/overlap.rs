@@ -280,10 +280,13 @@ pub fn clip(figure: &Figure, zone: &Figure, keep: Keep, fit: Fit) -> Option<Figu
     } else {
         cutter.areas(&local.polygons(figure, fit))
     };
-    let (forms, round) = match figure.spread == 0 && zone.spread == 0 {
-        true => put_right((figure, zone), forms, local.grid() * 1e9),
-        false => (forms, CUT + rounding(figure).max(rounding(zone))),
+    let grid = local.grid() * 1e9;
+    let arcs = rounding(figure).max(rounding(zone));
+    let (forms, round) = match figure.spread {
+        0 => put_right((figure, zone), forms, grid),
+        _ => (forms, CUT + grid.ceil() as i64),
     };
+    let round = if round == 0 { 0 } else { round + arcs };
     let accuracy = figure
         .accuracy
         .map(|accuracy| accuracy.saturating_add(round));
