@@ -218,3 +218,54 @@ inventory: {{building: all-shown, road: all-shown}}
         assert_eq!(count(16.0, 2.0, "13.1 m"), Outcome::Fail);
     }
 }
+
+mod along {
+    use super::*;
+
+    /// A loop traverse of four courses as published: latitudes and departures to a thousandth of a foot, lengths to a
+    /// hundredth, together 1347.57 ft. It fails to close by 0.11 ft, so it is drawn as a line.
+    /// Source: J. Mahun, Open Access Surveying Library, Traverse Computations, chapter I,
+    /// https://jerrymahun.com/index.php/home/open-access/17-trav-comps/49-travcomps-chap-i?start=3
+    #[test]
+    fn a_published_traverse_has_its_length() {
+        // Each course: latitude, departure, length, in thousandths of a foot.
+        let courses = [
+            (-176_357, -438_548, 472_680),
+            (203_395, -73_093, 216_130),
+            (192_357, 198_651, 276_520),
+            (-219_312, 313_065, 382_240),
+        ];
+        let feet = |thousandths: i64| {
+            let size = thousandths.abs();
+            let sign = if thousandths < 0 { "-" } else { "" };
+            format!("{sign}{}.{:03} ft", size / 1000, size % 1000)
+        };
+        let (mut north, mut east) = (0, 0);
+        let mut line = vec!["[0, 0]".to_owned()];
+        for (latitude, departure, _) in courses {
+            (north, east) = (north + latitude, east + departure);
+            line.push(format!("[{}, {}]", feet(east), feet(north)));
+        }
+        assert_eq!((north, east), (83, 75), "the published errors of closure");
+        let plan = format!(
+            "{LOT}pool: {{id: pool, source: survey, water: {{circle: {{at: [8, 30], radius: 2 m}}}}}}
+things:
+  - {{kind: barrier-stretch, id: traverse, source: survey, line: [{}]}}
+inventory: {{barrier-stretch: all-shown}}
+",
+            line.join(", ")
+        );
+        let rule = |limit: &str| {
+            format!("    require: {{length: {{of: barrier-stretch.line}}, at-most: {limit}}}\n")
+        };
+        let (outcome, length) = judge(&plan, "", &rule("1347.59 ft"));
+        let length = length.unwrap();
+        let total: i64 = courses.iter().map(|(_, _, length)| length).sum();
+        assert_eq!((outcome, total), (Outcome::Pass, 1_347_570));
+        // Four lengths rounded to a hundredth of a foot, and their ends to a thousandth.
+        let off = length.low - i128::from(total) * 304_800;
+        assert!(off.abs() < 24 * 304_800, "{length:?}");
+        assert!(length.high - length.low < 8, "{length:?}");
+        assert_eq!(judge(&plan, "", &rule("1347.54 ft")).0, Outcome::Fail);
+    }
+}

@@ -1,10 +1,13 @@
 //! Distances, touching, containing and areas against GEOS, a general geometry library, on 20,000 stored pairs.
 //!
-//! Source of the expected values: Shapely 2.1.2 over GEOS 3.13.1, run by `reference-geometry/generate.py`.
+//! Source of the expected values: Shapely 2.1.2 over GEOS 3.13.1, run by `reference-geometry/generate.py`; for ways round
+//! areas Shapely 2.2.0 over GEOS 3.14.1 and NetworkX 3.6.1, run by `reference-geometry/walks.py`.
 
 use std::io::Read;
 
-use rules_core::measure::{Place, area2, contains, distance, length, overlap};
+use rules_core::measure::{
+    Hurdle, Place, Stand, area2, contains, distance, least_way, length, overlap, way_round,
+};
 use rules_core::plan::{Figure, Form, Point};
 use serde_json::Value;
 
@@ -16,11 +19,12 @@ const GRID: f64 = 1e-6;
 const METRE: f64 = 1e9;
 
 fn pairs() -> Vec<Value> {
-    let file = std::fs::File::open(concat!(
-        env!("CARGO_MANIFEST_DIR"),
-        "/reference-geometry/pairs.jsonl.gz"
-    ))
-    .unwrap();
+    stored("pairs.jsonl.gz")
+}
+
+fn stored(name: &str) -> Vec<Value> {
+    let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/reference-geometry/");
+    let file = std::fs::File::open(format!("{folder}{name}")).unwrap();
     let mut text = String::new();
     flate2::read::GzDecoder::new(file)
         .read_to_string(&mut text)
@@ -160,4 +164,63 @@ fn twenty_thousand_pairs_agree_with_geos() {
     assert_eq!(pairs.len(), 20_000);
     assert_eq!(cases.len(), 10);
     assert!(cases.values().all(|count| *count == 2_000));
+}
+
+fn place(value: &Value) -> Point {
+    let at = |index: usize| value[index].as_i64().unwrap() * 1000;
+    Point { x: at(0), y: at(1) }
+}
+
+fn exact(form: Form) -> Figure {
+    Figure {
+        forms: vec![form],
+        spread: 0,
+        accuracy: Some(0),
+    }
+}
+
+/// The shortest ways round areas by a visibility graph: the low end is no more, the high end no less, both to a fraction of
+/// a millimetre. Where a corner is very acute its area does not count for the low end, which is then only not too high.
+#[test]
+fn ways_round_areas_are_as_a_visibility_graph_has_them() {
+    let (mut round, mut near) = (0, 0);
+    for scene in stored("walks.jsonl.gz") {
+        let ends: Vec<Point> = scene["ends"]
+            .as_array()
+            .unwrap()
+            .iter()
+            .map(place)
+            .collect();
+        let [from, to] = [0, 1].map(|end| exact(Form::Point(ends[end])));
+        let ring = |ring: &Value| ring.as_array().unwrap().iter().map(place).collect();
+        let rings = scene["rings"].as_array().unwrap().iter().map(ring);
+        let rings: Vec<Figure> = rings.map(|ring| exact(Form::Ring(ring))).collect();
+        let hurdles: Vec<Hurdle> = rings
+            .iter()
+            .map(|figure| Hurdle { figure, off: 0 })
+            .collect();
+        let (from, to) = (
+            Stand {
+                figure: &from,
+                off: 0,
+            },
+            Stand {
+                figure: &to,
+                off: 0,
+            },
+        );
+        let length = number(&scene, "/length") * METRE;
+        let high = way_round(&from, &to, &hurdles).expect("a way").length as f64;
+        assert!(
+            (-10.0..1e5).contains(&(high - length)),
+            "{high} {length} {scene}"
+        );
+        let Some(low) = least_way(&from, &to, &hurdles) else {
+            continue;
+        };
+        round += 1;
+        assert!(low as f64 <= length + 10.0, "{low} {length} {scene}");
+        near += i32::from(length - low as f64 <= 5e5);
+    }
+    assert!(round > 100 && near * 10 >= round * 9, "{near} of {round}");
 }

@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::check::heights::facts_of_height;
 use crate::check::levels::fact_of_level;
-use crate::check::special::{POWER, REFLECTING, RUNS};
+use crate::check::special::{IN_THE_WAY, POWER, REFLECTING, RUNS};
 use crate::ruleset::{
     Area, Bound, Distance, DocumentIndex, Enclosure, InForce, Measured, Operand, Requirement, Row,
     RowTest, RuleSet, Selection, ShareOf, Sound, Surface, Table, Then, Value, Volume, Which, Zone,
@@ -251,6 +251,21 @@ impl Walk<'_> {
             if matches!(distance.how, Measured::InSpace | Measured::Plumb) {
                 end.parts.iter().for_each(|part| self.height(part.outline));
             }
+        }
+        if distance.how == Measured::Walking {
+            self.in_the_way();
+        }
+    }
+
+    /// What stands in the way is read with every distance on foot.
+    fn in_the_way(&mut self) {
+        for (kind, outline) in IN_THE_WAY {
+            let Some(kind) = self.vocabulary.kind_named(kind) else {
+                continue;
+            };
+            self.kind(kind);
+            let outline = self.vocabulary.outline_named(kind, outline);
+            outline.iter().for_each(|outline| self.outline(*outline));
         }
     }
 

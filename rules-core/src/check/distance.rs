@@ -164,11 +164,12 @@ impl<'a> Judge<'a> {
                 range: self.rise(one, other, env),
                 ..pair
             },
-            // A way round obstacles is never shorter than the straight line.
-            Measured::Walking => Pair {
+            // A way round what stands there is never shorter than the straight line.
+            Measured::Walking if distance.farthest => Pair {
                 range: Interval::from_low(pair.range.low),
                 ..pair
             },
+            Measured::Walking => self.on_foot(pair, one, other),
         }
     }
 

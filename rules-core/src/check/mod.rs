@@ -36,6 +36,7 @@ mod total;
 mod truth;
 mod value;
 mod verdict;
+mod way;
 mod wires;
 mod zone;
 

@@ -8,6 +8,7 @@ use super::Missing;
 use super::facts::{FactView, all_that_is_possible};
 use super::ground::Spots;
 use super::value::Cuts;
+use super::way::{Between, Ways};
 use crate::measure::Gap;
 use crate::plan::{Looked, Plan, Possible, Thing, ThingIndex};
 use crate::ruleset::{RuleSet, Zone};
@@ -85,6 +86,7 @@ pub(crate) struct Base<'a> {
     pub(crate) rules: &'a RuleSet,
     by_kind: Vec<Vec<ThingIndex>>,
     gaps: RefCell<BTreeMap<Ends, Gap>>,
+    ways: RefCell<BTreeMap<Between, Rc<Ways>>>,
     /// What was looked up: of each thing, then of what is unseen of each kind; first as known, then as drawn.
     views: RefCell<[Views; 2]>,
     spots: OnceCell<Option<Spots>>,
@@ -118,6 +120,7 @@ impl<'a> Base<'a> {
             rules,
             by_kind,
             gaps: RefCell::default(),
+            ways: RefCell::default(),
             views: RefCell::new([holders.clone(), holders]),
             spots: OnceCell::new(),
         }
@@ -148,6 +151,13 @@ impl<'a> Base<'a> {
     /// The distance between two outlines as drawn, computed once.
     pub(crate) fn gap(&self, ends: Ends, compute: impl FnOnce() -> Gap) -> Gap {
         *self.gaps.borrow_mut().entry(ends).or_insert_with(compute)
+    }
+
+    /// The ways on foot between two outlines, looked for once.
+    pub(crate) fn ways(&self, between: Between, search: impl FnOnce() -> Ways) -> Rc<Ways> {
+        let mut ways = self.ways.borrow_mut();
+        let found = ways.entry(between).or_insert_with(|| Rc::new(search()));
+        Rc::clone(found)
     }
 }
 

@@ -65,3 +65,17 @@ pub(crate) fn runs_during(word: &str, during: &str) -> bool {
 
 /// What leads through a barrier or a wall: a gate, a door, a window or a gap that is stated.
 pub(crate) const PASSAGES: &[&str] = &["gate", "wall-opening", "barrier-opening"];
+
+/// What stands in the way of who walks, and which outline of it. Gates, doors and windows count as closed.
+pub(crate) const IN_THE_WAY: &[(&str, &str)] = &[
+    ("building", "wall"),
+    ("barrier-stretch", "line"),
+    ("gate", "line"),
+    ("mesh-fence", "line"),
+    ("screen-enclosure", "region"),
+    ("pool-enclosure", "region"),
+    ("retaining-wall", "line"),
+    ("cliff", "line"),
+    ("open-water", "region"),
+    ("pool", "water"),
+];

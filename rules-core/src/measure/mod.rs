@@ -6,6 +6,7 @@
 mod arc;
 mod area;
 mod chain;
+mod cut;
 mod deep;
 mod delaunay;
 mod distance;
@@ -73,7 +74,7 @@ pub use sides::{
 pub use sound::{level, together};
 pub use space::in_space;
 pub use valid::{EXTENT, FormFault, validate};
-pub use walk::{Walk, is_walled_in, walk};
+pub use walk::{Hurdle, Stand, Walk, least_way, way_round};
 pub use wire::Wire;
 pub use yard::{building_line, imaginary_rear};
 pub use zone::{Patch, Region};

@@ -4,7 +4,9 @@ use std::fmt;
 
 use super::area::signed_area2;
 use super::chain::{Chain, Edge};
+use super::distance::between_lines;
 use super::exact::{Vector, turn};
+use super::inside::{Place, contains};
 use super::valid::{metres, validate};
 use crate::mutant::{self, Mutant};
 use crate::plan::figure::{Figure, Form, Point};
@@ -199,6 +201,20 @@ pub fn inward(figure: &Figure, by: i64) -> Result<Figure, OffsetFault> {
         spread: 0,
         accuracy: worse(figure),
     })
+}
+
+/// A ring all of which lies at least `by` nanometres within another: each side moved in. `None` where the sides would run
+/// into each other, or a corner is too acute.
+pub(crate) fn narrowed(ring: &[Point], by: i64) -> Option<Vec<Point>> {
+    // Corners are rounded to the nanometre.
+    let by = by.saturating_add(2);
+    let moved = match is_convex(ring) {
+        true => shrunk(ring, by)?,
+        false => mitred(ring, -by).ok()?,
+    };
+    let within = contains(ring, &Form::Ring(moved.clone())) == Place::Within;
+    let apart = between_lines(Chain::ring(ring), Chain::ring(&moved)).low;
+    (within && apart >= by.saturating_sub(2)).then_some(moved)
 }
 
 /// What is left of a convex ring when each side is moved in.

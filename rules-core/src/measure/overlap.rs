@@ -4,14 +4,13 @@ use geo::{Area as _, BooleanOps, LineString, MultiLineString, MultiPolygon, unar
 
 use super::area::{Area, area2, chain_length, disc_area, length};
 use super::chain::Chain;
+use super::cut::{CUT, put_right};
 use super::distance::{distance, forms_gap};
 use super::inside::contains;
 use super::offset::is_convex;
 use super::region::{ARC_TOLERANCE, Fit, Local, is_dense, rings};
 use crate::plan::figure::{Figure, Form};
 
-/// What a cut may be off by beside the arcs, in nanometres: corners are rounded, and cutting works on a grid.
-const CUT: i64 = 10;
 const SQUARE_METRE: f64 = 1e18;
 
 /// Whether two figures share any area, more than a touch: decided exactly, never by a clip.
@@ -248,8 +247,9 @@ pub enum Keep {
 
 /// The part of `figure` in a zone, or beyond it; `None` where nothing is left.
 ///
-/// What lies wholly on one side is returned as it is. What is cut is approximate, and its accuracy says so: 10 nm, and
-/// where either has arcs the millimetre by which polygons of the wanted fit stand for them. Points and lines are cut to
+/// What lies wholly on one side is returned as it is. A cut whose corners are whole nanometres is exact; any other is
+/// approximate, and its accuracy says so: 10 nm, and where either has arcs the millimetre by which polygons of the wanted fit
+/// stand for them. Points and lines are cut to
 /// points and lines; a touch leaves nothing but a point.
 pub fn clip(figure: &Figure, zone: &Figure, keep: Keep, fit: Fit) -> Option<Figure> {
     let gap = forms_gap(&figure.forms, &zone.forms);
@@ -280,10 +280,16 @@ pub fn clip(figure: &Figure, zone: &Figure, keep: Keep, fit: Fit) -> Option<Figu
     } else {
         cutter.areas(&local.polygons(figure, fit))
     };
-    let round = rounding(figure).max(rounding(zone));
+    let grid = local.grid() * 1e9;
+    let arcs = rounding(figure).max(rounding(zone));
+    let (forms, round) = match figure.spread {
+        0 => put_right((figure, zone), forms, grid),
+        _ => (forms, CUT + grid.ceil() as i64),
+    };
+    let round = if round == 0 { 0 } else { round + arcs };
     let accuracy = figure
         .accuracy
-        .map(|accuracy| accuracy.saturating_add(CUT + round));
+        .map(|accuracy| accuracy.saturating_add(round));
     (!forms.is_empty()).then_some(Figure {
         forms,
         spread: 0,

@@ -274,7 +274,10 @@ fn distance() -> Value {
             "plumb",
             "Straight up and down, where one is above the other.",
         ),
-        ("walking", "The way that a person can walk."),
+        (
+            "walking",
+            "The way on foot, on the plan, round walls, fences and water; gates and doors count as closed.",
+        ),
     ]);
     let keys = keys([
         ("from", defined("outlines")),

@@ -5,7 +5,7 @@ use rules_core::plan::Point;
 use super::property::Measure;
 use super::site::{Fact, Item, M, MM, Shape, Site};
 use super::truth::{
-    self, P, all, apart, area, distance, p, part_way, pieces, to_segment, to_shape,
+    self, P, all, apart, area, distance, on_foot, p, part_way, pieces, to_segment, to_shape,
 };
 use crate::soundness::random::Random;
 
@@ -171,9 +171,32 @@ pub const MEASURES: &[Measure] = &[
         exact: 2.0 * NEAR,
         reach: 10.0,
     },
+    Measure {
+        name: "distance on foot, round a house",
+        rule: "    require: {distance: {from: well.casing, to: tree.stem, measured: walking}, at-least: LIMIT}",
+        limits: ["15 m", "20 m", "75 ft"],
+        draw: on_both_sides_of_a_house,
+        truth: |site| Some(round_the_house(site)),
+        fine: ON_FOOT,
+        exact: ON_FOOT,
+        reach: 10.0,
+    },
+    Measure {
+        name: "distance on foot, to a pool behind a house",
+        rule: "    require: {distance: {from: well.casing, to: pool.water, measured: walking}, at-least: LIMIT}",
+        limits: ["15 m", "20 m", "75 ft"],
+        draw: behind_a_house,
+        truth: |site| Some(to_the_pool(site, false)),
+        fine: ON_FOOT,
+        exact: ON_FOOT,
+        reach: 10.0,
+    },
 ];
 
-/// Measures whose plans cannot be measured exactly, because a fact of theirs varies or a way is not searched.
+/// A way turns a few micrometres beside a corner; a tenth of a millimetre for all of them.
+const ON_FOOT: f64 = 1e5;
+
+/// Measures whose plans cannot be measured exactly, because a fact of theirs varies or may be read in two ways.
 pub const LOOSE: &[Measure] = &[
     Measure {
         name: "distance in space, a sloping wire",
@@ -187,14 +210,24 @@ pub const LOOSE: &[Measure] = &[
         reach: 5.0,
     },
     Measure {
-        name: "distance on foot",
-        rule: "    require: {distance: {from: well.casing, to: tree.stem, measured: walking}, at-least: LIMIT}",
-        limits: ["6 m", "9 m", "30 ft"],
-        draw: on_both_sides_of_a_house,
-        truth: |site| Some(round_the_house(site)),
-        fine: NEAR,
+        name: "distance on foot, where a fence stops who walks",
+        rule: "    require: {distance: {from: well.casing, to: pool.water, measured: walking}, at-least: LIMIT}",
+        limits: ["15 m", "20 m", "75 ft"],
+        draw: behind_a_house_and_a_fence,
+        truth: |site| Some(to_the_pool(site, true)),
+        fine: ON_FOOT,
         exact: f64::INFINITY,
-        reach: 0.0,
+        reach: 5.0,
+    },
+    Measure {
+        name: "distance on foot, where a fence stops nobody",
+        rule: "    require: {distance: {from: well.casing, to: pool.water, measured: walking}, at-least: LIMIT}",
+        limits: ["15 m", "20 m", "75 ft"],
+        draw: behind_a_house_and_a_fence,
+        truth: |site| Some(to_the_pool(site, false)),
+        fine: ON_FOOT,
+        exact: f64::INFINITY,
+        reach: 5.0,
     },
 ];
 
@@ -440,13 +473,52 @@ fn on_both_sides_of_a_house(random: &mut Random) -> Site {
     site
 }
 
+/// A pool and a well with a house between, none of them near the other.
+fn behind_a_house(random: &mut Random) -> Site {
+    let mut site = pool_at(random, (8, 22), (30, 34));
+    let middle = Point {
+        x: 15 * M,
+        y: 14 * M,
+    };
+    let wall = rectangle(random, middle, (6, 14), (4, 8), 30);
+    site.items
+        .push(item(random, "building").drawn("wall", Shape::Area(wall)));
+    let at = place(random, (2, 28), (1, 4));
+    site.items
+        .push(item(random, "well").drawn("casing", Shape::Spot(at)));
+    site
+}
+
+fn behind_a_house_and_a_fence(random: &mut Random) -> Site {
+    let mut site = behind_a_house(random);
+    let line = vec![
+        place(random, (2, 14), (22, 23)),
+        place(random, (16, 28), (22, 23)),
+    ];
+    site.items
+        .push(item(random, "barrier-stretch").drawn("line", Shape::Line(line)));
+    site
+}
+
+/// On foot from the well to the pool, round the house, and round the fence if that stops who walks.
+fn to_the_pool(site: &Site, fenced: bool) -> f64 {
+    let house = all(site.first("building").shape("wall").corners());
+    let fences = site.all("barrier-stretch").filter(|_| fenced);
+    let fences: Vec<(P, P)> = fences
+        .flat_map(|fence| pieces(fence.shape("line")))
+        .collect();
+    let from = p(site.first("well").shape("casing").corners()[0]);
+    on_foot(from, site.pool().shape("water"), &house, &fences)
+}
+
 /// The shorter of the two ways round the hull of the house and both ends, or straight where the house is not between.
 fn round_the_house(site: &Site) -> f64 {
     let house = all(site.first("building").shape("wall").corners());
     let spot = |kind: &str, outline: &str| p(site.first(kind).shape(outline).corners()[0]);
     let (from, to) = (spot("well", "casing"), spot("tree", "stem"));
     let straight = apart(from, to);
-    if truth::near_along((from, to), 0.0, |at| {
+    // A nanometre, because by floats no place is quite on a wall.
+    if truth::near_along((from, to), 1.0, |at| {
         to_shape(at, site.first("building").shape("wall"))
     })
     .is_none()

@@ -301,3 +301,55 @@ pub fn hull(mut list: Vec<P>) -> Vec<P> {
     lower.extend(half(&mut list.iter().rev().copied()));
     lower
 }
+
+/// The shortest way from a place to a shape round a convex ring and some straight pieces, to a few micrometres: over and over,
+/// each corner is reached by way of each other, until nothing gets shorter (Bellman and Ford). What is in the way is made
+/// smaller by a millionth, so that a way along it is free.
+pub fn on_foot(from: P, to: &Shape, ring: &[P], walls: &[(P, P)]) -> f64 {
+    let many = ring.len() as f64;
+    let sum = ring
+        .iter()
+        .fold((0.0, 0.0), |sum, at| (sum.0 + at.0, sum.1 + at.1));
+    let middle = (sum.0 / many, sum.1 / many);
+    let smaller: Vec<P> = ring
+        .iter()
+        .map(|at| part_way(middle, *at, 1.0 - 1e-6))
+        .collect();
+    let shorter = |(a, b): &(P, P)| (part_way(*b, *a, 1.0 - 1e-6), part_way(*a, *b, 1.0 - 1e-6));
+    let mut blocks: Vec<(P, P)> = walls.iter().map(shorter).collect();
+    blocks.extend(sides(&smaller));
+    // From corner to corner through the middle crosses no side.
+    blocks.extend(smaller.iter().map(|at| (middle, *at)));
+    let free = |a: P, b: P| blocks.iter().all(|block| !meets((a, b), *block));
+    let mut places = vec![from];
+    places.extend_from_slice(ring);
+    places.extend(walls.iter().flat_map(|(a, b)| [*a, *b]));
+    let mut far = vec![f64::INFINITY; places.len()];
+    far[0] = 0.0;
+    for _ in 0..places.len() {
+        for a in 0..places.len() {
+            for b in 0..places.len() {
+                let long = far[a] + apart(places[a], places[b]);
+                if long < far[b] && free(places[a], places[b]) {
+                    far[b] = long;
+                }
+            }
+        }
+    }
+    let last = |at: P| {
+        let ends = pieces(to).into_iter().map(|piece| nearest_on(at, piece));
+        let free = ends.filter(|end| free(at, *end)).map(|end| apart(at, end));
+        (free.fold(f64::INFINITY, f64::min) - to.radius() as f64).max(0.0)
+    };
+    let ends = places.iter().zip(far).map(|(at, far)| far + last(*at));
+    ends.fold(f64::INFINITY, f64::min)
+}
+
+fn nearest_on(at: P, (a, b): (P, P)) -> P {
+    let line = sub(b, a);
+    let squared = dot(line, line);
+    if squared == 0.0 {
+        return a;
+    }
+    part_way(a, b, (dot(sub(at, a), line) / squared).clamp(0.0, 1.0))
+}

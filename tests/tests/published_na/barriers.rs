@@ -15,6 +15,7 @@ const LATCH: &str = "ISPSC 305.3.3, https://www.thebuildingcodeforum.com/forum/t
 const ON_GROUND: &str = "ISPSC 305.2.10 and 305.5, https://www.thebuildingcodeforum.com/forum/threads/on-ground-pool-barrier-20-set-back-from-water-edge.35119/latest";
 const HOUSE: &str =
     "ISPSC 305.4 of 2015, https://www.thebuildingcodeforum.com/forum/goto/post?id=198291";
+const SHORE: &str = "ISPSC 305.6 of 2018, https://www.thebuildingcodeforum.com/forum/threads/r2-pool-barrier.30545/latest";
 const LADDER: &str =
     "ISPSC 305.5, https://gallatintn.gov/180/Fence-for-Outdoor-Residential-Swimming-P";
 const DEPTH: &str = "more than 24 in, https://olathe.municipal.codes/Code/15.22.090";
@@ -261,8 +262,14 @@ const MODEL: &[Row] = &[
         "4 in",
         LADDER,
     ),
-    // Not here: the 18 in of 305.6. The length of a line that is cut at an area is off by some nanometres, so that it
-    // cannot be judged at the limit itself yet.
+    // The lake is moved so that its edge lies on y = 0.
+    row(
+        "shore-ends",
+        "things: [{id: side, line: [[10, -20], [10, {}]]}, {id: lake, region: [[-60, 0], [60, 0], [60, 90], [-60, 90]]}]",
+        AtLeast,
+        "18 in",
+        SHORE,
+    ),
     row(
         "decide barrier-route",
         "pool: {depth: {}}",

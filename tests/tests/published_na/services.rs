@@ -204,6 +204,7 @@ const TENN: &str =
     "Rutherford County, https://legalbeagle.com/6754262-tennessee-laws-private-swimming-pools.html";
 const CUT: &str = "El Dorado County, https://www.edcgov.us/Government/emd/environmentalhealth/Pages/septic_system_minimum_setback_requirements.aspx";
 const WELL: &str = "NR 812.08(1)(d), https://regulations.justia.com/states/wisconsin/nr/nr-800/chapter-nr-812/subchapter-i/section-nr-812-08";
+const NEIGHBOUR_TREE: &str = "a Texas city, https://www.westutx.gov/228/Tree-Disposition";
 const ROOTS: &str = "BS 5837, https://www.leicestershirehighwaydesignguide.uk/highway-layouts-and-design/protecting-natural-assets/excluding-construction-activity-root";
 
 const SEPTIC: &[Row] = &[
@@ -358,4 +359,12 @@ const SEPTIC: &[Row] = &[
         ROOTS,
     ),
     // The zone is 10 ft square: 30 % of it is a strip of 3 ft on the lot.
+    row(
+        "neighbour-tree",
+        "{lot: {corners: {a: [-60, -60], b: [{}, -60], c: [{}, 60], d: [-60, 60]}}, documents: {tree-statement: refused}, things: [{id: elm, root-zone: [[0, 0], [10, 0], [10, 10], [0, 10]]}]}",
+        AtMost,
+        "3 ft",
+        NEIGHBOUR_TREE,
+    )
+    .gives("not-applicable", "fail"),
 ];
