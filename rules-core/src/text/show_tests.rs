@@ -208,6 +208,7 @@ fn unknown_keys_are_named_with_what_is_close() {
 in plan.yaml, line 1, column 1:
   1 | hieght: 1 m
     | ~~~~~~
+Write `latch-side: …` beside its other keys.
 \n`hieght` is not a key of a gate.
 in plan.yaml, line 1, column 1:
   1 | hieght: 1 m

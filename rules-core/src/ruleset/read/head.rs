@@ -91,7 +91,8 @@ impl<'a> Reader<'a> {
                 "not-a-day",
                 node.span,
                 format!("`{path}` is not a day, so it cannot say when this is in force."),
-            );
+            )
+.help("Name the day that decides, as in `applied`, `complete`, `permit-issued` or `pool.built-on`.");
             return None;
         }
         Some(InForce {
