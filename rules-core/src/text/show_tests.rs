@@ -14,7 +14,7 @@ const SAID: &[(&str, &str)] = &[
 in plan.yaml, line 3, column 3:
   3 |   depth: 2 m
     |   ~~~~~
-Keep one of the two. If they belong to different things, did you mean to indent one of them further?
+Keep one of the two, with what stands below either. If they belong to different things, did you mean to indent one of them further?
 ",
     ),
     (
