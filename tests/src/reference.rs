@@ -43,8 +43,11 @@ fn outlines(page: &mut String, vocabulary: &Vocabulary, kind: &Kind) {
         };
         let _ = writeln!(
             page,
-            "| `{}.{}` | {} | {shape} |",
-            kind.name, outline.name, outline.said
+            "| `{}.{}` | {} | {shape}{} |",
+            kind.name,
+            outline.name,
+            outline.said,
+            if outline.none { "; or `none`" } else { "" }
         );
     }
 }

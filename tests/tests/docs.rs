@@ -1,13 +1,14 @@
 //! What the guides show is true: every snippet is read by the program, and says what the guide says.
 //!
 //! Snippets of YAML on one page are pieces of one file. A word behind `yaml` says of which: `local` is a file that builds
-//! on others, `amended` a later edition, `cases` a file of cases, `slip` a piece that is refused or warned of, whose message follows as `text said`.
+//! on others, `plan` a plan, `amended` a later edition, `cases` a file of cases, `slip` a piece that is refused or warned of, whose message follows as `text said`.
 
 use std::collections::BTreeMap;
 use std::fs;
 
 use outside_checks::cases::try_cases;
 use outside_checks::pages::{of_rule_sets, root};
+use rules_core::check::Outcome;
 use rules_core::ruleset::{self, Checked};
 use rules_core::vocabulary::Vocabulary;
 use rules_core::{check, judge_texts, plan};
@@ -97,7 +98,7 @@ fn the_rule_file_of_the_guide_is_clean_and_its_cases_come_out() {
     assert!(rules.rules.len() >= 7);
     let tried = try_cases(&rules, &of_sort(&snippets, "yaml cases")).expect("cases");
     let wrong: Vec<_> = tried.iter().flat_map(|case| &case.wrong).collect();
-    assert_eq!((tried.len(), wrong), (5, Vec::<&String>::new()));
+    assert_eq!((tried.len(), wrong), (6, Vec::<&String>::new()));
 }
 
 #[test]
@@ -109,6 +110,24 @@ fn the_first_rule_alone_is_a_file() {
         .take(3);
     let rules = clean(&joined(pieces.map(|snippet| snippet.1.as_str())));
     assert_eq!(rules.rule_set.rules.len(), 1);
+}
+
+/// The small plan beside the first rule comes out as the guide says, and the other way where it says so.
+#[test]
+fn the_first_plan_comes_out_as_the_guide_says() {
+    let snippets = snippets(&page("rule-sets.md"));
+    let pieces = snippets.iter().filter(|snippet| snippet.0 == "yaml");
+    let rules = joined(pieces.take(3).map(|snippet| snippet.1.as_str()));
+    let plan = of_sort(&snippets, "yaml plan");
+    let verdict = |plan: &str| {
+        let report = judge_texts(plan, &rules, &|_| None);
+        let report = report.unwrap_or_else(|bad| panic!("{}", bad.show("plan", "rules")));
+        report.rules[0].outcome
+    };
+    assert_eq!(verdict(&plan), Outcome::Fail);
+    assert!(plan.contains("at: [10, 34]"));
+    let moved = plan.replace("at: [10, 34]", "at: [10, 30]");
+    assert_eq!(verdict(&moved), Outcome::Pass);
 }
 
 #[test]

@@ -146,6 +146,35 @@ fn what_turns_on_the_edition_asks_for_the_day() {
     );
 }
 
+/// The day may be one of the pool's own; of several pools, that of any of them will do.
+#[test]
+fn the_day_on_which_a_pool_was_built_can_say_which_edition() {
+    let by_pool = |text: String| text.replace("by: applied", "by: pool.built-on");
+    let rules = rules(&by_pool(new(BY_APPLICATION)), &by_pool(old()));
+    let of = |pools: &str| {
+        let text = plan_text("3", "");
+        let (before, _) = text.split_once("pool:").expect("a pool");
+        let plan = plan(&format!("{before}pool:{pools}\n"), &rules);
+        let all = governed(&plan, &rules);
+        (all.rules.edition.clone(), all.findings.rules[0].outcome)
+    };
+    let pool = |id: &str, at: &str, day: &str| {
+        format!(
+            "\n  - {{id: {id}, source: exact, depth: 1 m, built-on: {day}, water: {{rectangle: {{at: {at}, length: 4 m, width: 8 m}}}}}}"
+        )
+    };
+    let one = |day: &str| of(&pool("pool", "[3, 10]", day));
+    assert_eq!(one("2025-12-31"), ("2019".to_owned(), Outcome::Pass));
+    assert_eq!(one("2026-01-01"), ("2026".to_owned(), Outcome::Fail));
+    assert_eq!(one("unknown").1, Outcome::Unknown);
+    let two = |one: &str, other: &str| {
+        of(&(pool("pool", "[3, 10]", one) + &pool("spa", "[9, 10]", other)))
+    };
+    assert_eq!(two("2025-12-31", "2025-06-01").0, "2019");
+    assert_eq!(two("2025-12-31", "2026-01-01").0, "2026");
+    assert_eq!(two("2025-12-31", "unknown").1, Outcome::Unknown);
+}
+
 #[test]
 fn the_authority_has_its_own_rule_about_what_is_under_way() {
     let chosen = "{from: 2026-01-01, by: permit-issued, or-when: {fact: chose-new, is: yes}, unless: {fact: works.already-built, is: yes}}";

@@ -287,6 +287,41 @@ mod by_hand {
         );
     }
 
+    /// What may lie above the ground or below it has no level but the one that is stated: a drain's mouth, a plinth, a flood.
+    #[test]
+    fn known_ground_does_not_tell_every_level() {
+        let point = |stated: &str| {
+            format!(
+                "  - {{kind: stormwater-point, id: drain, source: survey, place: [9.5, 35]{stated}}}\n"
+            )
+        };
+        let fall = "fall: {from: pool.coping, to: stormwater-point.place}";
+        let of_rim = |stated: &str| {
+            let things = point(stated);
+            level(&things, ", rim-level: 50.3 m", fall, "at-least: 1 %")
+        };
+        assert_eq!(of_rim(", level: 50 m"), Outcome::Pass); // 0.3 m over 17 m
+        assert_eq!(of_rim(", level: 50.2 m"), Outcome::Fail); // 0.1 m over 17 m
+        assert_eq!(of_rim(""), Outcome::Unknown);
+        assert_eq!(of_rim(", level: unknown"), Outcome::Unknown);
+        for (kind, drawn) in [
+            ("equipment", "region"),
+            ("septic-part", "region"),
+            ("flood-area", "region"),
+            ("shoreline", "line"),
+        ] {
+            let thing = format!(
+                "  - {{kind: {kind}, id: it, source: survey, {drawn}: [[9, 4], [10, 4], [10, 5]]}}\n"
+            );
+            let value = format!("level: {{of: {kind}.{drawn}}}");
+            assert_eq!(
+                level(&thing, "", &value, "at-most: 50 m"),
+                Outcome::Unknown,
+                "{kind}"
+            );
+        }
+    }
+
     /// 32 m2 of pool dug from 50 m down to 48.2 m: 57.6 m3; 20 m2 raised by 0.6 m: 12 m3.
     #[test]
     fn cut_fill_and_spoil() {

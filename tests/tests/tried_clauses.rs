@@ -5,8 +5,11 @@ use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use outside_checks::cases::{Tried, shown, try_cases};
+use outside_checks::cases::{Tried, changed_base, shown, try_cases};
+use rules_core::check::governed;
+use rules_core::plan;
 use rules_core::ruleset::{RuleSet, read};
+use rules_core::steps::{day, steps};
 use rules_core::vocabulary::Vocabulary;
 
 fn folder() -> PathBuf {
@@ -95,4 +98,55 @@ const CANNOT: &[(&str, &str)] = &[(
 #[test]
 fn the_sixty_clauses_come_out_as_worked_by_hand() {
     come_out("rules.yaml", "cases", CANNOT);
+}
+
+#[test]
+fn forty_more_clauses_come_out_as_worked_by_hand() {
+    come_out("more.yaml", "more-cases", &[]);
+}
+
+/// Whether a duty is asked of a plan: surely, perhaps, or not at all. The plan is the base of that file of cases with a
+/// change laid over it.
+fn asked(rule_file: &str, cases: &str, change: &str, duty: &str) -> Option<bool> {
+    let rules = rules(rule_file);
+    let cases = fs::read_to_string(folder().join(cases)).expect("a file of cases");
+    let text = changed_base(&cases, change).unwrap_or_else(|bad| panic!("{}", bad.show("", "")));
+    let plan = plan::read(&text, &rules.vocabulary);
+    let plan = plan.unwrap_or_else(|bad| panic!("{}", bad.show("plan", &text)));
+    let findings = governed(&plan, &rules).findings;
+    let steps = steps(&rules, &findings, day("2026-03-02").expect("a day"));
+    let step = steps.steps.iter().find(|step| step.id == duty);
+    step.map(|step| step.sure)
+}
+
+/// Trial 42: where a wall of the dwelling is part of the barrier, the owner is at home for the final inspection.
+#[test]
+fn the_owner_is_at_home_where_a_wall_of_the_house_is_barrier() {
+    let of_type = |make: &str| {
+        let change = format!("things: [{{id: boundary, type: {make}}}]");
+        asked("rules.yaml", "cases/barrier.yaml", &change, "be-home")
+    };
+    assert_eq!(of_type("dwelling-wall"), Some(true));
+    assert_eq!(of_type("solid"), None);
+    assert_eq!(of_type("{one-of: [solid, dwelling-wall]}"), Some(false));
+    let unseen = "inventory: {barrier-stretch: }";
+    assert_eq!(
+        asked("rules.yaml", "cases/barrier.yaml", unseen, "be-home"),
+        Some(false)
+    );
+}
+
+/// What the forty have to be done in time: 2 to 14 days before the digging (California Government Code 4216), and what
+/// stands under a condition.
+#[test]
+fn duties_of_the_forty() {
+    let of =
+        |change: &str, duty: &str| asked("more.yaml", "more-cases/barriers.yaml", change, duty);
+    assert_eq!(of("{}", "locate"), Some(true));
+    assert_eq!(of("{}", "certificate"), Some(true));
+    assert_eq!(of("{}", "close-by-themselves"), Some(true));
+    let no_door = "things: [{id: door, to-pool: no}, {id: back-door, to-pool: no}]";
+    assert_eq!(of(no_door, "close-by-themselves"), None);
+    let perhaps = "things: [{id: door, to-pool: no}, {id: back-door, to-pool: unknown}]";
+    assert_eq!(of(perhaps, "close-by-themselves"), Some(false));
 }

@@ -58,6 +58,7 @@ fn clean(mut read: RulesRead, rules: &OsString, source: &Source) -> String {
     };
     let shown = shown.show(name, name);
     let said = match slips {
+        0 if count == 1 => format!("{name}: nothing is wrong with it (1 rule).\n"),
         0 => format!("{name}: nothing is wrong with it ({count} rules).\n"),
         1 => format!("{shown}\n{name}: no fault; one thing looks like a slip.\n"),
         more => format!("{shown}\n{name}: no fault; {more} things look like slips.\n"),

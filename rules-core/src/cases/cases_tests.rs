@@ -52,6 +52,18 @@ fn what_is_as_expected_and_what_is_not() {
 }
 
 #[test]
+fn a_decision_that_stays_open_names_its_classes() {
+    let open = |decide: &str| {
+        let change = "    change: {pool: {depth: 0.5 m .. 1.5 m}}\n";
+        tried(&format!("{change}    decide: {{size: {decide}}}\n")).wrong
+    };
+    assert_eq!(open("[small, large]"), [""; 0]);
+    assert_eq!(open("small"), ["`size` decides small or large, not small."]);
+    let decided = tried("    decide: {size: [small, large]}\n").wrong;
+    assert_eq!(decided, ["`size` decides large, not small or large."]);
+}
+
+#[test]
 fn a_change_is_laid_over_the_base() {
     let by_id = "    change: {things: [{id: low, latch-height: 1.5 m}], pool: {depth: 2.1 m}}\n    expect: {gate: pass, depth: fail}\n";
     assert_eq!(tried(by_id).wrong, [""; 0]);

@@ -12,6 +12,8 @@ use crate::text::Entry;
 
 /// What a case writes of a rule that it leaves aside.
 const UNSAID: &str = "unsaid";
+/// What a case writes among the classes where it may be for the authority to decide.
+const REFER: &str = "refer";
 
 impl Case<'_> {
     pub(super) fn tried(&self, rules: &RuleSet) -> Tried {
@@ -94,7 +96,11 @@ fn outcome_of(rules: &RuleSet, found: &Findings<'_>, id: &str) -> Option<Outcome
 }
 
 fn wrong_class(rules: &RuleSet, found: &Findings<'_>, entry: &Entry) -> Option<String> {
-    let wanted = entry.value.text().unwrap_or_default();
+    let one = std::slice::from_ref(&entry.value);
+    let wanted = entry.value.as_list().unwrap_or(one).iter();
+    let wanted: Vec<_> = wanted
+        .map(|class| class.text().unwrap_or_default())
+        .collect();
     let decided = found.decisions.iter().filter(|decided| {
         rules
             .decisions
@@ -102,9 +108,25 @@ fn wrong_class(rules: &RuleSet, found: &Findings<'_>, entry: &Entry) -> Option<S
             .is_some_and(|decision| decision.id == entry.key)
     });
     let classes: Vec<_> = decided
-        .flat_map(|decided| decided.classes.iter().copied())
+        .flat_map(|decided| {
+            decided
+                .classes
+                .iter()
+                .copied()
+                .chain(decided.refer.then_some(REFER))
+        })
         .collect();
-    (classes != [wanted]).then(|| format!("`{}` decides {classes:?}, not {wanted}.", entry.key))
+    (classes != wanted).then(|| {
+        let [classes, wanted] = [classes, wanted].map(|classes| either(&classes));
+        format!("`{}` decides {classes}, not {wanted}.", entry.key)
+    })
+}
+
+fn either(classes: &[&str]) -> String {
+    match classes.is_empty() {
+        true => "nothing".to_owned(),
+        false => classes.join(" or "),
+    }
 }
 
 fn wrong_verdict(verdict: Verdict, wanted: &str) -> Option<String> {

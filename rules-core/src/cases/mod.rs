@@ -11,7 +11,7 @@
 //!     without: [gate]                                          # things of the base that are left out
 //!     expect: {height: fail, gap-below: pass}
 //!     all-others: pass                                         # all other rules of the file itself
-//!     decide: {barrier-route: barrier}                         # classes, where the rule set decides any
+//!     decide: {barrier-route: barrier, size: [small, large]}   # classes; several where it must stay open between them
 //!     verdict: does-not-comply
 //! ```
 //!

@@ -60,7 +60,8 @@ fn read_case<'a>(node: &'a Node, base: Option<&'a Node>, faults: &mut Faults) ->
             "no-plan",
             node.span,
             "This case has no plan, and the file has no `base`.",
-        );
+        )
+.help("Give the case a `plan`, or put a plan that all cases share under `base`, before `cases`.");
         return None;
     };
     let mut plan = change.map_or_else(|| under.clone(), |change| laid_over(under, &change.value));

@@ -127,14 +127,30 @@ impl<'a> Judge<'a> {
             Which::Bound(kind) => (self.bound(*kind, env), env.zone(*kind)),
             Which::All(selection) => (self.members(selection, env).list, selection.zone.as_deref()),
         };
+        // Where a rule says what none means, an outline that is not drawn and that a thing may be without is only perhaps there.
+        let says_none = matches!(&part.which, Which::All(selection) if selection.if_none.is_some());
         list.into_iter()
+            .filter(|(holder, _)| !self.lacks(*holder, part.outline))
             .map(|(holder, sure)| End {
                 holder,
                 outline: part.outline,
-                sure,
+                sure: sure && !(says_none && self.may_lack(holder, part.outline)),
                 zone,
             })
             .collect()
+    }
+
+    /// Whether a thing surely is without an outline.
+    fn lacks(&self, holder: Holder, outline: OutlineId) -> bool {
+        let thing = thing_of(holder).and_then(|index| self.scene.thing(index));
+        thing.is_some_and(|thing| thing.lacks.contains(&outline))
+    }
+
+    /// Whether a thing may be without an outline: nobody has drawn it or said that there is none.
+    fn may_lack(&self, holder: Holder, outline: OutlineId) -> bool {
+        let thing = thing_of(holder).and_then(|index| self.scene.thing(index));
+        let drawn = thing.is_some_and(|thing| thing.outlines.contains_key(&outline));
+        self.scene.rules().vocabulary.outline(outline).none && !drawn
     }
 
     /// The thing that a kind's name stands for here, else all of its kind.

@@ -25,6 +25,14 @@ const LEVELS: &[(&str, Option<&str>, &str)] = &[
     ("stormwater-point", None, "level"),
     ("shoreline", None, "high-water-level"),
 ];
+/// Kinds of which only their own fact tells the level: they may lie above the ground or below it, nobody knows how far.
+const BY_FACT_ONLY: &[&str] = &[
+    "equipment",
+    "septic-part",
+    "flood-area",
+    "stormwater-point",
+    "shoreline",
+];
 /// Outlines whose level is that of their lowest place.
 const HOLES: &[&str] = &["excavation", "excavation-zone"];
 
@@ -111,12 +119,14 @@ impl<'a> Judge<'a> {
     /// The level of an outline: as stated, else the ground's and its height over it.
     fn level_at(&self, end: &End<'_>, env: &Env<'_>) -> Reach {
         let vocabulary = &self.scene.rules().vocabulary;
+        let kind = vocabulary.outline(end.outline).kind;
+        let by_fact = BY_FACT_ONLY.contains(&vocabulary.kind(kind).name.as_str());
         let stated = |fact| {
             let thing = thing_of(end.holder).and_then(|index| self.scene.thing(index));
             thing.is_some_and(|thing| thing.facts.contains_key(&fact))
         };
         match fact_of_level(end.outline, vocabulary) {
-            Some(fact) if stated(fact) || !self.stands_on_known_ground(end, env) => {
+            Some(fact) if by_fact || stated(fact) || !self.stands_on_known_ground(end, env) => {
                 self.reach_of(fact, end.holder, env)
             }
             _ => self.raised(end, env),

@@ -270,7 +270,17 @@ impl<'a> Judge<'a> {
             .and(truth(&in_force.unless).negated())
     }
 
+    /// Whether the day that counts is one on which it is in force; of several pools, that of any will do.
     fn by_day(&self, in_force: &InForce, env: &Env<'_>) -> Truth {
+        let kind = self.scene.rules().vocabulary.fact(in_force.by).kind;
+        let things = self.scene.base.of_kind(kind).iter();
+        let days =
+            things.map(|index| self.on_day(in_force, &env.bind(kind, Holder::Thing(*index))));
+        days.reduce(Truth::or)
+            .unwrap_or_else(|| self.on_day(in_force, env))
+    }
+
+    fn on_day(&self, in_force: &InForce, env: &Env<'_>) -> Truth {
         let cuts: Vec<i128> = [in_force.from, in_force.to].into_iter().flatten().collect();
         let seen = self.scene.fact(in_force.by, env, &cuts);
         let view = &seen.view;

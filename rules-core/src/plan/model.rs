@@ -64,6 +64,8 @@ pub struct Thing {
     pub source: Option<SourceIndex>,
     /// What is drawn of it. An outline that is missing here is somewhere, nobody said where.
     pub outlines: BTreeMap<OutlineId, Figure>,
+    /// The outlines that it surely is without (a pool without a deck).
+    pub lacks: BTreeSet<OutlineId>,
     /// What is stated of it. A fact that is missing here was not stated.
     pub facts: BTreeMap<FactId, Possible>,
     /// Where the plan's file speaks of it.

@@ -60,6 +60,7 @@ fn thing(id: &str, kind_name: &str, outline_name: &str, form: Form, accuracy: i6
         part_of: None,
         source: None,
         outlines: BTreeMap::from([(outline(kind_name, outline_name), figure)]),
+        lacks: BTreeSet::new(),
         facts: BTreeMap::new(),
         span: Span { start: 5, end: 9 },
     }

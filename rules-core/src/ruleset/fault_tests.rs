@@ -215,7 +215,7 @@ fn sorts_that_do_not_agree() {
         "not-an-area",
         "{of: lot-line}",
         "`lot-line.line` is not drawn as an area: it has neither a size nor an inside.",
-        "",
+        "Name an area, as in `lot.boundary` or `pool.water`.",
     );
     required(
         "{fact: pool.depth}",
@@ -299,7 +299,7 @@ fn empty_selections_and_none() {
         "never-none",
         "none",
         "`pool.volume` always has a value; it is never `none`.",
-        "",
+        "Take `none` out, and say what the value must be.",
     );
 }
 
@@ -332,7 +332,7 @@ fn rings_and_doubles() {
         "missing-key",
         "id",
         "A rule needs the key `clause`, which is not written.",
-        "",
+        "Write `clause: …` beside its other keys.",
     );
     one(
         "builds-on: [model]\n",

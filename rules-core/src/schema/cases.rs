@@ -94,8 +94,8 @@ pub(super) fn case() -> Value {
         (
             "decide",
             said(
-                "Questions, and the class that each must be decided to be.",
-                json!({"type": "object", "additionalProperties": text()}),
+                "Questions, and the class that each must be decided to be; a list where it must stay open between these.",
+                json!({"type": "object", "additionalProperties": {"anyOf": [text(), list_of(text(), 1)]}}),
             ),
         ),
         (

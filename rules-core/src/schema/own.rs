@@ -82,6 +82,7 @@ pub(super) fn own_kind() -> Value {
             said("Its name in a sentence, with the article.", text()),
         ),
         ("shape", word(["point", "line", "area"])),
+        ("none", said("Whether a thing may be without it.", yes_no())),
     ]);
     let keys = keys([
         (

@@ -163,7 +163,9 @@ pub(super) fn outline(vocabulary: &Vocabulary, kind: KindId, id: OutlineId) -> V
         Shape::Area => "drawn-area",
     };
     let taken = format!("taken-{}", vocabulary.kind(kind).name);
-    said(&outline.said, any_of(vec![defined(drawn), defined(&taken)]))
+    let none = outline.none.then(|| choice("none", "There is none."));
+    let ways = [defined(drawn), defined(&taken)].into_iter().chain(none);
+    said(&outline.said, any_of(ways.collect()))
 }
 
 fn own_ways(shape: Shape) -> Vec<Value> {

@@ -112,12 +112,16 @@ impl<'a> MapReader<'a> {
                 "{} needs the key `{key}`, which is not written.",
                 capital(self.what)
             );
-            faults.add("missing-key", self.head(), message);
+            faults
+                .add("missing-key", self.head(), message)
+                .help(format!("Write `{key}: …` beside its other keys."));
             return None;
         };
         if entry.value.is_empty() {
             let message = format!("Nothing is written after `{key}`.");
-            faults.add("empty-value", entry.key_span, message);
+            faults
+                .add("empty-value", entry.key_span, message)
+                .help("Write it behind the `:`, or on the next lines, further in.");
             return None;
         }
         Some(entry)
@@ -208,7 +212,8 @@ pub fn yes_no(node: &Node) -> Result<bool, super::Fault> {
                 span: Some(node.span),
                 message: format!("`yes` or `no` is expected here, not {found}."),
                 help: closest(other.unwrap_or_default(), ["yes", "no", "true", "false"])
-                    .map(|guess| format!("Did you mean `{guess}`?")),
+                    .map(|guess| format!("Did you mean `{guess}`?"))
+                    .or(Some("Write `yes` or `no`.".to_owned())),
             })
         }
     }

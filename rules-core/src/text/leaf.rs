@@ -68,7 +68,7 @@ pub(super) fn key_of(
         );
         faults
             .add("duplicate-key", span, message)
-            .help("Keep one of the two. If they belong to different things, did you mean to indent one of them further?");
+            .help("Keep one of the two, with what stands below either. If they belong to different things, did you mean to indent one of them further?");
         return None;
     }
     Some((key, span))

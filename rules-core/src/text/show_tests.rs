@@ -14,7 +14,7 @@ const SAID: &[(&str, &str)] = &[
 in plan.yaml, line 3, column 3:
   3 |   depth: 2 m
     |   ~~~~~
-Keep one of the two. If they belong to different things, did you mean to indent one of them further?
+Keep one of the two, with what stands below either. If they belong to different things, did you mean to indent one of them further?
 ",
     ),
     (
@@ -208,6 +208,7 @@ fn unknown_keys_are_named_with_what_is_close() {
 in plan.yaml, line 1, column 1:
   1 | hieght: 1 m
     | ~~~~~~
+Write `latch-side: …` beside its other keys.
 \n`hieght` is not a key of a gate.
 in plan.yaml, line 1, column 1:
   1 | hieght: 1 m

@@ -64,6 +64,8 @@ pub struct Outline {
     pub said: String,
     /// What is drawn.
     pub shape: Shape,
+    /// Whether a thing may be without it (a pool without a deck), so that `none` can be said of it.
+    pub none: bool,
 }
 
 /// What a fact can be.

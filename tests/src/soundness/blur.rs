@@ -75,7 +75,10 @@ struct Blur<'a> {
 impl Blur<'_> {
     /// Takes back one thing; `None` where the one drawn has nothing to take back.
     fn once(&mut self) -> Option<String> {
-        match self.random.weighted(&[30, 10, 2, 2, 22, 6, 8, 8, 3, 5, 2]) {
+        match self
+            .random
+            .weighted(&[30, 10, 2, 2, 22, 6, 8, 8, 3, 5, 2, 3])
+        {
             0 => self.position(),
             1 => self.shift(),
             2 => self.accuracy_unknown(),
@@ -86,7 +89,8 @@ impl Blur<'_> {
             7 => self.hidden(),
             8 => self.tape(),
             9 => self.tape_wider(),
-            _ => self.document(),
+            10 => self.document(),
+            _ => self.none_unsaid(),
         }
     }
 
@@ -166,6 +170,17 @@ impl Blur<'_> {
         }
         self.plan.things[thing].outlines.remove(&outline);
         Some(format!("outline of {thing} missing"))
+    }
+
+    /// Nobody says any more that a thing is without an outline.
+    fn none_unsaid(&mut self) -> Option<String> {
+        let things = self.plan.things.iter().enumerate();
+        let all: Vec<(usize, OutlineId)> = things
+            .flat_map(|(thing, own)| own.lacks.iter().map(move |outline| (thing, *outline)))
+            .collect();
+        let (thing, outline) = (!all.is_empty()).then(|| *self.random.pick(&all))?;
+        self.plan.things[thing].lacks.remove(&outline);
+        Some(format!("nobody says that {thing} lacks an outline"))
     }
 
     fn fact(&mut self) -> Option<(usize, FactId)> {
@@ -295,7 +310,8 @@ impl Blur<'_> {
             .iter()
             .find(|thing| thing.kind == self.words.lot);
         let exact = |thing: &Thing| {
-            let all_drawn = thing.outlines.len() == self.words.outlines(thing.kind).len();
+            let told = thing.outlines.len() + thing.lacks.len();
+            let all_drawn = told == self.words.outlines(thing.kind).len();
             let shift = thing
                 .source
                 .and_then(|source| self.plan.sources[source].shift);

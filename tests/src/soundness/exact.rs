@@ -75,12 +75,19 @@ fn things(random: &mut Random, words: &Words, world: &World) -> Vec<Thing> {
             kind: being.kind,
             part_of: None,
             source: Some(random.below(SOURCES)),
+            lacks: lacks(words, being, &outlines),
             outlines,
             facts: facts.collect(),
             span: Span::default(),
         });
     }
     things
+}
+
+/// The outlines that a thing is without, and of which the plan says so.
+fn lacks(words: &Words, being: &Being, drawn: &BTreeMap<OutlineId, Figure>) -> BTreeSet<OutlineId> {
+    let all = words.outlines(being.kind).iter().copied();
+    all.filter(|outline| !drawn.contains_key(outline)).collect()
 }
 
 fn outlines(words: &Words, being: &Being) -> BTreeMap<OutlineId, Figure> {

@@ -180,7 +180,14 @@ impl<'a> Sampler<'a> {
         let home = self.home.named(&thing.id).filter(|_| push == Push::Stay);
         for outline in self.words.outlines(thing.kind) {
             if let Some(home) = home {
-                outlines.insert(*outline, home.outlines[outline].clone());
+                outlines.extend(
+                    home.outlines
+                        .get(outline)
+                        .map(|own| (*outline, own.clone())),
+                );
+                continue;
+            }
+            if self.is_without(index, *outline) {
                 continue;
             }
             let was = match thing.outlines.get(outline) {
@@ -202,6 +209,24 @@ impl<'a> Sampler<'a> {
             facts,
             wider_by: None,
         }
+    }
+
+    /// Whether a thing is without an outline here: where the plan says so, and now and then where it says nothing.
+    fn is_without(&mut self, index: usize, outline: OutlineId) -> bool {
+        let thing = &self.plan.things[index];
+        if thing.lacks.contains(&outline) {
+            return true;
+        }
+        let end = (index, outline);
+        // A tape that was held to it says that it is there.
+        let taped = self
+            .plan
+            .measured
+            .iter()
+            .any(|tape| tape.from == end || tape.to == end);
+        let may =
+            self.words.vocabulary.outline(outline).none && !thing.outlines.contains_key(&outline);
+        may && !taped && self.random.chance(50)
     }
 
     fn placed(&mut self, index: usize, figure: &Figure, push: Push, shift: (i64, i64)) -> Drawn {

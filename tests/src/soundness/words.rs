@@ -72,7 +72,7 @@ impl Words {
 
         let pool = table.add_kind("pool", "a pool", Number::Many, "");
         outline(&mut table, pool, "water", Shape::Area);
-        outline(&mut table, pool, "coping", Shape::Area);
+        may_lack(&mut table, pool, "coping", Shape::Area);
         fact(
             &mut table,
             pool,
@@ -184,6 +184,18 @@ fn outline(table: &mut Vocabulary, kind: KindId, name: &str, shape: Shape) -> Ou
         name: name.to_owned(),
         said: format!("the {name}"),
         shape,
+        none: false,
+    })
+}
+
+/// An outline that a thing may be without.
+fn may_lack(table: &mut Vocabulary, kind: KindId, name: &str, shape: Shape) -> OutlineId {
+    table.add_outline(Outline {
+        kind,
+        name: name.to_owned(),
+        said: format!("the {name}"),
+        shape,
+        none: true,
     })
 }
 

@@ -13,6 +13,7 @@ use rules_core::vocabulary::Vocabulary;
 /// What a test adds to a lot of 24 m by 28 m with a pool of 4 m by 8 m, 10 m from three lines; all drawn exactly.
 #[derive(Default)]
 pub struct Plot {
+    lot: String,
     pool: String,
     things: String,
     more: String,
@@ -31,6 +32,14 @@ impl Plot {
     pub fn and_pool(mut self, fact: &str, value: &str) -> Self {
         self.pool.push_str(&format!("  {fact}: {value}\n"));
         self
+    }
+
+    /// With something said of the lot.
+    pub fn lot(key: &str, value: &str) -> Self {
+        Self {
+            lot: format!("  {key}: {value}\n"),
+            ..Self::default()
+        }
     }
 
     /// With one more thing.
@@ -57,7 +66,12 @@ impl Plot {
     }
 
     fn text(&self) -> String {
-        let Self { pool, things, more } = self;
+        let Self {
+            lot,
+            pool,
+            things,
+            more,
+        } = self;
         format!(
             "plan: plot
 title: A plot
@@ -66,7 +80,7 @@ sources: [{{id: exact, by: survey, accuracy: 0 m, shift: 0 m}}]
 lot:
   source: exact
   level-ground: yes
-  corners: {{a: [0, 0], b: [24, 0], c: [24, 28], d: [0, 28]}}
+{lot}  corners: {{a: [0, 0], b: [24, 0], c: [24, 28], d: [0, 28]}}
   sides:
     - {{id: a-b, from: a, to: b, beyond: neighbour-lot}}
     - {{id: b-c, from: b, to: c, beyond: neighbour-lot}}

@@ -295,6 +295,13 @@ fn outlines_are_checked() {
     );
     code("{same-as: water}", "{same-as: inside-face}", "not-derived");
     code("{same-as: water}", "{same-as: deck}", "not-derived");
+    says(
+        "inside-face: {same-as: water}",
+        "inside-face: none",
+        "none-not-possible",
+        "`none` makes no sense for the inside face of the wall: there always is one.",
+        "Write `unknown` where nobody knows.",
+    );
     code(
         "inside-face: {same-as: water}",
         "inside-face: {inward: 3 m, from: water}",

@@ -1,6 +1,6 @@
 //! The lot: its corners in order, and its sides between them.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::super::valid::{self, Flaw};
 use super::super::{Amount, Figure, Form, Point, Possible, SourceIndex, Thing};
@@ -55,7 +55,7 @@ impl<'a> Context<'a> {
         let corners = map.need("corners", &mut self.faults);
         let sides = map.take("sides");
         let (source, accuracy) = self.whereabouts(&mut map);
-        let mut written = self.written_outlines(&mut map, kind);
+        let (mut written, lacks) = self.written_outlines(&mut map, kind);
         let facts = self.facts(&mut map, kind);
         map.finish(&mut self.faults);
         let boundary = vocabulary.outline_named(kind, "boundary")?;
@@ -91,6 +91,7 @@ impl<'a> Context<'a> {
             part_of: None,
             source,
             outlines,
+            lacks,
             facts,
             span: node.span,
         };
@@ -343,6 +344,7 @@ impl<'a> Context<'a> {
                 .map(|outline| (outline, figure))
                 .into_iter()
                 .collect(),
+            lacks: BTreeSet::new(),
             facts,
             span: side.span,
         }

@@ -1,12 +1,12 @@
 //! One thing: what it is, where it is, what is stated of it.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::super::{Possible, SourceIndex, Thing};
 use super::context::{Context, Stated, guess};
 use super::outlines::Written;
 use crate::text::{MapReader, Node, Span};
-use crate::vocabulary::{FactId, KindId, Number};
+use crate::vocabulary::{FactId, KindId, Number, Outline, OutlineId};
 
 /// A thing, and the id of what it is part of as written.
 pub(super) struct Pending<'a> {
@@ -81,7 +81,7 @@ impl<'a> Context<'a> {
         let id = map.need("id", &mut self.faults);
         let part_of = map.take("part-of");
         let whereabouts = self.whereabouts(&mut map);
-        let written = self.written_outlines(&mut map, kind);
+        let (written, lacks) = self.written_outlines(&mut map, kind);
         let facts = self.facts(&mut map, kind);
         map.finish(&mut self.faults);
         let id = id.and_then(|id| self.id("id", &id.value));
@@ -99,6 +99,7 @@ impl<'a> Context<'a> {
             part_of: None,
             source,
             outlines,
+            lacks,
             facts,
             span: node.span,
         };
@@ -112,19 +113,39 @@ impl<'a> Context<'a> {
         (self.source(source), self.accuracy(accuracy))
     }
 
-    /// The outlines of a kind, as far as they are written.
-    pub fn written_outlines(&mut self, map: &mut MapReader<'a>, kind: KindId) -> Written {
+    /// The outlines of a kind, as far as they are written, and those of which it is written that there is none.
+    pub fn written_outlines(
+        &mut self,
+        map: &mut MapReader<'a>,
+        kind: KindId,
+    ) -> (Written, BTreeSet<OutlineId>) {
         let vocabulary = self.vocabulary;
-        let mut written = Written::new();
+        let (mut written, mut lacks) = (Written::new(), BTreeSet::new());
         for &id in &vocabulary.kind(kind).outlines {
             let outline = vocabulary.outline(id);
             let entry = map.take(&outline.name);
             let known = entry.filter(|entry| entry.value.text() != Some("unknown"));
-            if let Some(entry) = known {
+            let none = known.filter(|entry| entry.value.text() == Some("none"));
+            if let Some(entry) = none {
+                self.may_lack(outline, entry.value.span);
+                lacks.insert(id);
+            } else if let Some(entry) = known {
                 written.insert(id, (self.outline(outline.shape, entry), entry.value.span));
             }
         }
-        written
+        (written, lacks)
+    }
+
+    fn may_lack(&mut self, outline: &Outline, span: Span) {
+        if !outline.none {
+            let message = format!(
+                "`none` makes no sense for {}: there always is one.",
+                outline.said
+            );
+            self.faults
+                .add("none-not-possible", span, message)
+                .help("Write `unknown` where nobody knows.");
+        }
     }
 
     /// The facts of a kind, as far as they are written.
@@ -158,6 +179,7 @@ impl<'a> Context<'a> {
             part_of: None,
             source: None,
             outlines: BTreeMap::new(),
+            lacks: BTreeSet::new(),
             facts: facts.unwrap_or_default(),
             span: node.map(|node| node.span).unwrap_or_default(),
         }

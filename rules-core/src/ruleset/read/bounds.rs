@@ -207,7 +207,8 @@ impl<'a> Reader<'a> {
                     "A word or an amount is expected after `is`, not {}.",
                     node.describe()
                 ),
-            );
+            )
+            .help("Write one of them, or one list of them: `is: [one, other]`.");
             return None;
         };
         if word == "none" && !self.has_word(sort, word) {
@@ -259,7 +260,8 @@ impl<'a> Reader<'a> {
             "never-none",
             span,
             format!("`{path}` always has a value; it is never `none`."),
-        );
+        )
+        .help("Take `none` out, and say what the value must be.");
         None
     }
 

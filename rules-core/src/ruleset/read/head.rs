@@ -1,6 +1,7 @@
 //! What a rule file says of itself, and when it is in force.
 
 use super::Reader;
+use super::pools::Silent;
 use super::values::flipped;
 use crate::quantity::Dimension;
 use crate::ruleset::InForce;
@@ -77,9 +78,11 @@ impl<'a> Reader<'a> {
         let [or_when, unless] = ["or-when", "unless"].map(|key| map.take(key));
         let [or_when, unless] =
             [or_when, unless].map(|entry| entry.map(|entry| self.condition(&entry.value)));
-        let by = self
-            .need(&mut map, "by")
-            .and_then(|entry| self.fact(entry.value.text()?, entry.value.span));
+        let by = self.need(&mut map, "by");
+        // Which pool's day it is need not be said: that of any of them will do.
+        let (by, _) = self.with_silent(Silent::One, |reader| {
+            by.and_then(|entry| reader.fact(entry.value.text()?, entry.value.span))
+        });
         self.finish(map);
         let by = by?;
         if of_fact(by, &self.vocabulary) != Type::Amount(Dimension::Date) {
@@ -88,7 +91,8 @@ impl<'a> Reader<'a> {
                 "not-a-day",
                 node.span,
                 format!("`{path}` is not a day, so it cannot say when this is in force."),
-            );
+            )
+.help("Name the day that decides, as in `applied`, `complete`, `permit-issued` or `pool.built-on`.");
             return None;
         }
         Some(InForce {

@@ -165,7 +165,7 @@ fn speaks_of(member: &Requirement, all: bool) -> Option<FactId> {
     }
 }
 
-fn allows_none(bounds: &[Bound]) -> bool {
+pub(super) fn allows_none(bounds: &[Bound]) -> bool {
     bounds
         .iter()
         .any(|bound| matches!(bound, Bound::Is(choices) if choices.contains(&Choice::None)))

@@ -3,6 +3,7 @@
 //! Names are resolved and types are checked while reading: what comes out fits together, so that judging a plan
 //! never meets a rule that makes no sense.
 
+mod absent;
 mod bounds;
 mod coverage;
 mod decisions;
@@ -322,7 +323,8 @@ impl<'a> Reader<'a> {
                 entry.key,
                 entry.value.describe()
             );
-            self.fault("not-a-text", entry.value.span, message);
+            self.fault("not-a-text", entry.value.span, message)
+                .help("A text that begins with a bracket needs quotes.");
         }
         text
     }

@@ -274,7 +274,8 @@ impl<'a> Reader<'a> {
                 "no-outline",
                 span,
                 format!("`{name}` is not drawn, so nothing can be measured from it."),
-            );
+            )
+            .help("Name something that stands, runs or lies on the plan.");
         } else {
             self.fault(
                 "which-outline",
@@ -300,7 +301,8 @@ impl<'a> Reader<'a> {
             return Some(outline);
         }
         if self.vocabulary.fact_named(kind, tail).is_some() {
-            self.fault("not-an-outline", span, format!("`{head}.{tail}` is a fact; it is not drawn, so nothing can be measured from it."));
+            self.fault("not-an-outline", span, format!("`{head}.{tail}` is a fact; it is not drawn, so nothing can be measured from it."))
+                .help("Name what is drawn, as in `pool.water`.");
             return None;
         }
         let outlines = self.vocabulary.kind(kind).outlines.iter();

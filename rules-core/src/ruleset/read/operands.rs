@@ -63,7 +63,8 @@ impl<'a> Reader<'a> {
                 "bad-list",
                 span,
                 format!("A list of 1 to {MOST_PARTS} outlines is expected here."),
-            );
+            )
+.help("Write them between the brackets, as in `[pool.water, pool.deck]`; a single one needs no brackets.");
             return None;
         }
         Some(Operand { term: None, parts })
@@ -174,7 +175,8 @@ impl<'a> Reader<'a> {
             "not-an-area",
             span,
             format!("`{path}` is not drawn as an area: it has neither a size nor an inside."),
-        );
+        )
+        .help("Name an area, as in `lot.boundary` or `pool.water`.");
         None
     }
 }

@@ -108,12 +108,14 @@ impl<'a> Reader<'a> {
         let shape = self
             .need(&mut map, "shape")
             .and_then(|entry| self.one_of(entry, &SHAPES));
+        let none = self.take_yes_no(&mut map, "none");
         self.finish(map);
         let (id, said, shape) = (id?, said?, shape?);
         if let Some(old) = self.vocabulary.outline_named(kind, id)
             && self.words.has_outline(old)
         {
-            let same = self.vocabulary.outline(old).shape == shape;
+            let old = self.vocabulary.outline(old);
+            let same = old.shape == shape && old.none == none;
             return self.said_otherwise(same, id, node.span);
         }
         self.free_name(kind, id, node.span)?;
@@ -122,6 +124,7 @@ impl<'a> Reader<'a> {
             name: id.to_owned(),
             said,
             shape,
+            none,
         });
         Some(())
     }

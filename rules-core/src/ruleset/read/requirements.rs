@@ -56,6 +56,9 @@ impl<'a> Reader<'a> {
                 "empty-list",
                 span,
                 "This list is empty, so it does not say what must hold.",
+            )
+            .help(
+                "Write what must hold below it, each on a line of its own that begins with `- `.",
             );
         }
         let read: Vec<_> = items.iter().map(|item| self.requirement(item)).collect();

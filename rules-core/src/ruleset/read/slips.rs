@@ -15,6 +15,7 @@ impl Reader<'_> {
                 self.useless_relief(rule, relief);
             }
             self.jumps(rule);
+            self.unsaid_absence(rule);
         }
         self.clashes(rules);
     }
@@ -172,7 +173,7 @@ impl<'r> Bound<'r> {
 }
 
 /// What must hold for a rule to apply to a thing, one by one.
-fn conditions(rule: &Rule) -> impl Iterator<Item = &Requirement> {
+pub(super) fn conditions(rule: &Rule) -> impl Iterator<Item = &Requirement> {
     let filter = rule.each.as_ref().and_then(|each| each.filter.as_deref());
     // A condition on the pool stands inside the requirement, where the rule has another `each`.
     let of_pool = match &rule.require {

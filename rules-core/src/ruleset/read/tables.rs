@@ -114,7 +114,8 @@ impl<'a> Reader<'a> {
                     "two-tests",
                     otherwise.key_span,
                     "A row has `when` or `otherwise`, not both.",
-                );
+                )
+                .help("Take out the one that is not meant; the last row has `otherwise`.");
                 None
             }
             (Some(when), None) => self.whole_requirement(&when.value).map(RowTest::When),

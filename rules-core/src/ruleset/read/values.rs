@@ -53,7 +53,9 @@ impl<'a> Reader<'a> {
                     "An amount, a fact or a measure is expected here, not {}.",
                     node.describe()
                 );
-                self.fault("not-a-value", node.span, message);
+                self.fault("not-a-value", node.span, message).help(
+                    "Write one limit; where the larger of two counts, `largest-of` with a list.",
+                );
                 None
             }
         }
@@ -285,7 +287,8 @@ impl<'a> Reader<'a> {
                     "too-few",
                     entry.value.span,
                     format!("`{}` needs at least two values.", entry.key),
-                );
+                )
+                .help("Write them as a list, as in `[2 m, 1 m]`; a single value stands alone.");
             }
             return None;
         }

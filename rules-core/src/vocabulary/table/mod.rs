@@ -30,6 +30,19 @@ const GROUPS: [&[KindRow]; 9] = [
     water::KINDS,
 ];
 
+/// The outlines, by kind and name, that a thing may be without.
+const MAY_LACK: &[(&str, &str)] = &[
+    ("lot", "flag-handle"),
+    ("pool", "coping"),
+    ("pool", "deck"),
+    ("pool", "excavation"),
+    ("pool", "enclosed-area"),
+    ("building", "foundation-at-grade"),
+    ("building", "footing"),
+    ("road", "right-of-way"),
+    ("flood-area", "floodway"),
+];
+
 impl Vocabulary {
     /// What the program itself knows of. A rule set adds to a copy of it.
     pub fn standard() -> Self {
@@ -43,12 +56,14 @@ impl Vocabulary {
     fn add_row(&mut self, row: &KindRow) {
         let kind = self.add_kind(row.name, row.said, row.number, row.ask);
         for &(name, said, shape) in row.outlines {
+            let none = MAY_LACK.contains(&(row.name, name));
             let (name, said) = (name.to_owned(), said.to_owned());
             self.add_outline(Outline {
                 kind,
                 name,
                 said,
                 shape,
+                none,
             });
         }
         for fact in row.facts {

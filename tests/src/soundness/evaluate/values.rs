@@ -124,8 +124,12 @@ impl<'a> Scene<'a> {
                 }
             };
             for thing in things {
-                let drawn = world.things[thing].outlines.get(&part.outline);
-                all.push(drawn.ok_or(Undecided::NotKnown)?);
+                match world.things[thing].outlines.get(&part.outline) {
+                    Some(drawn) => all.push(drawn),
+                    // A thing that is without it.
+                    None if self.rules.vocabulary.outline(part.outline).none => {}
+                    None => return Err(Undecided::NotKnown),
+                }
             }
         }
         match all.is_empty() {

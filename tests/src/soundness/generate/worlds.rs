@@ -40,7 +40,11 @@ fn held(random: &mut Random, words: &Words, fact: FactId) -> Held {
 pub fn being(random: &mut Random, words: &Words, kind: KindId, id: String, within: i64) -> Being {
     let mut outlines = BTreeMap::new();
     for outline in words.outlines(kind) {
-        let shape = words.vocabulary.outline(*outline).shape;
+        let known = words.vocabulary.outline(*outline);
+        let shape = known.shape;
+        if known.none && random.chance(20) {
+            continue;
+        }
         outlines.insert(*outline, scattered(random, shape, within));
     }
     let facts = words

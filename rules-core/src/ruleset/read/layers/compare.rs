@@ -68,7 +68,8 @@ impl<'a> Reader<'a> {
                 );
             }
             Compared::Stricter if ceiling => {
-                self.fault("stricter", span, "The base says that its rule is the most that may be asked, and this asks more.");
+                self.fault("stricter", span, "The base says that its rule is the most that may be asked, and this asks more.")
+.help("Change the limit until it asks no more than the base's.");
             }
             Compared::Not if minimum || ceiling => {
                 self.warning("not-compared", span, "The program cannot tell whether this is stricter or laxer than the base's rule.")

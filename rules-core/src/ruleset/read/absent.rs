@@ -1,0 +1,282 @@
+//! What a rule leaves unsaid: what holds where there is nothing of what it measures. A fence without a gap below fails "at
+//! most 50 mm" as one with too wide a gap does, and a hydrant that nobody has passes "at most 100 m".
+
+use super::Reader;
+use super::lint::allows_none;
+use super::slips::conditions;
+use crate::quantity::Dimension;
+use crate::ruleset::types::{Type, of_fact};
+use crate::ruleset::{
+    Bound, Distance, Each, Requirement, RowTest, Rule, Table, Test, Then, Value, Which,
+};
+use crate::text::Span;
+use crate::vocabulary::{FactId, KindId, Number, Vocabulary};
+
+/// What may be absent, and a limit on it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Absent {
+    /// A fact that can be `none`.
+    Fact(FactId),
+    /// A fact of a kind of which there may be none at all.
+    FactOf(FactId, KindId),
+    /// The distance to things of which there may be none.
+    Distance(KindId),
+}
+
+/// What surrounds a requirement.
+#[derive(Clone, Default)]
+struct Around {
+    /// Facts of which something around says whether there is one.
+    facts: Vec<FactId>,
+    /// Kinds of which something around says whether there is one.
+    kinds: Vec<KindId>,
+    /// It is one of several that may hold.
+    choice: bool,
+}
+
+impl Reader<'_> {
+    /// Looks for limits on what may be absent, where nothing says what that means.
+    pub(super) fn unsaid_absence(&mut self, rule: &Rule) {
+        let mut around = Around::default();
+        for condition in conditions(rule).chain(rule.unless.as_ref()) {
+            around.note(condition);
+        }
+        around
+            .kinds
+            .extend(rule.each.as_ref().map(|each| each.kind));
+        let mut found = Vec::new();
+        unsaid(&rule.require, &around, &self.vocabulary, &mut found);
+        let mut told = Vec::new();
+        for (what, span) in found {
+            if !told.contains(&what) {
+                told.push(what);
+                self.say_absent(what, self.unplaced(span, rule.layer));
+            }
+        }
+    }
+
+    fn say_absent(&mut self, what: Absent, span: Span) {
+        let (message, help) = match what {
+            Absent::Fact(fact) => {
+                let path = self.vocabulary.fact_path(fact);
+                (
+                    format!("`{path}` can be `none`, and then this fails."),
+                    format!(
+                        "If none is as good, write `any-of` with `{{fact: {path}, is: none}}` before it; if there must be one, write `{{not: {{fact: {path}, is: none}}}}` beside it."
+                    ),
+                )
+            }
+            Absent::FactOf(fact, kind) => {
+                let path = self.vocabulary.fact_path(fact);
+                let kind = &self.vocabulary.kind(kind);
+                (
+                    format!(
+                        "`{path}` is asked of {}, and where there is none this fails.",
+                        kind.said
+                    ),
+                    format!(
+                        "If none is as good, put `each: {0}` before it; if there must be one, write `{{count: {0}, at-least: 1}}` beside it.",
+                        kind.name
+                    ),
+                )
+            }
+            Absent::Distance(kind) => {
+                let kind = &self.vocabulary.kind(kind);
+                (
+                    format!(
+                        "Where there is no `{}`, no distance is too large: then this is left aside.",
+                        kind.name
+                    ),
+                    format!(
+                        "If there must be one, write `{{kind: {0}, if-none: fails}}`, with its outline; if none is as good, `if-none: passes`.",
+                        kind.name
+                    ),
+                )
+            }
+        };
+        self.warning("none-unsaid", span, message).help(help);
+    }
+}
+
+impl Around {
+    /// Notes the facts and the kinds of which a condition says something.
+    fn note(&mut self, condition: &Requirement) {
+        match condition {
+            Requirement::Test(test) => self.note_value(&test.value),
+            Requirement::All(members)
+            | Requirement::Any(members)
+            | Requirement::Count { of: members, .. } => {
+                members.iter().for_each(|member| self.note(member));
+            }
+            Requirement::Not(inner) => self.note(inner),
+            Requirement::Meets { requirement, .. } => self.note(requirement),
+            Requirement::Each(each) => self.note(&each.require),
+            Requirement::Table(_) | Requirement::Have(_) | Requirement::Refer => {}
+        }
+    }
+
+    fn note_value(&mut self, value: &Value) {
+        match value {
+            Value::Fact(fact) => self.facts.push(*fact),
+            Value::Count(selection) => {
+                self.kinds.push(selection.kind);
+                if let Some(filter) = &selection.filter {
+                    self.note(filter);
+                }
+            }
+            Value::Named { value, .. } => self.note_value(value),
+            _ => {}
+        }
+    }
+
+    fn knowing(&self, note: impl FnOnce(&mut Self)) -> Self {
+        let mut inner = self.clone();
+        note(&mut inner);
+        inner
+    }
+
+    fn each(&self, each: &Each) -> Self {
+        self.knowing(|around| {
+            around.kinds.push(each.selection.kind);
+            if let Some(filter) = &each.selection.filter {
+                around.note(filter);
+            }
+        })
+    }
+
+    /// What of its members says, beside the others, whether there is one.
+    fn beside(&self, members: &[Requirement], vocabulary: &Vocabulary) -> Self {
+        self.knowing(|around| {
+            for member in members {
+                match member {
+                    Requirement::Not(inner) => around.note(inner),
+                    Requirement::Test(test) if says_whether(test) => around.note_value(&test.value),
+                    Requirement::Test(test) => around.kinds.extend(must_be_there(test, vocabulary)),
+                    _ => {}
+                }
+            }
+        })
+    }
+}
+
+/// The kind of a fact, where there is one or none of it.
+fn of_one_or_none(fact: FactId, vocabulary: &Vocabulary) -> Option<KindId> {
+    let kind = vocabulary.fact(fact).kind;
+    (vocabulary.kind(kind).number == Number::AtMostOne).then_some(kind)
+}
+
+/// The kind of which there must be one, as a fact of it must be a word.
+fn must_be_there(test: &Test, vocabulary: &Vocabulary) -> Option<KindId> {
+    let is = |bound: &Bound| matches!(bound, Bound::Is(_));
+    match test.value {
+        Value::Fact(fact) if test.bounds.iter().any(is) => of_one_or_none(fact, vocabulary),
+        _ => None,
+    }
+}
+
+/// Whether a test says that there is none, or how many there are.
+fn says_whether(test: &Test) -> bool {
+    allows_none(&test.bounds) || matches!(test.value, Value::Count(_))
+}
+
+fn unsaid(
+    requirement: &Requirement,
+    around: &Around,
+    vocabulary: &Vocabulary,
+    found: &mut Vec<(Absent, Span)>,
+) {
+    let mut all = |members: &[Requirement], around: &Around| {
+        for member in members {
+            unsaid(member, around, vocabulary, found);
+        }
+    };
+    match requirement {
+        Requirement::Test(test) => {
+            found.extend(in_test(test, around, vocabulary).map(|what| (what, test.span)))
+        }
+        Requirement::All(members) => all(members, &around.beside(members, vocabulary)),
+        Requirement::Any(members) | Requirement::Count { of: members, .. } => {
+            let mut around = around.beside(members, vocabulary);
+            around.choice = true;
+            all(members, &around);
+        }
+        Requirement::Each(each) => unsaid(&each.require, &around.each(each), vocabulary, found),
+        Requirement::Table(table) => in_rows(table, around, vocabulary, found),
+        // Of a `not` there is a check of its own; a term is looked through where it is used alone.
+        Requirement::Not(_)
+        | Requirement::Meets { .. }
+        | Requirement::Have(_)
+        | Requirement::Refer => {}
+    }
+}
+
+fn in_rows(
+    table: &Table<Requirement>,
+    around: &Around,
+    vocabulary: &Vocabulary,
+    found: &mut Vec<(Absent, Span)>,
+) {
+    let mut around = around.clone();
+    // Whoever writes a row for each answer has told the cases apart.
+    around.choice |= matches!(table.by, Some(Value::Fact(_)));
+    for row in &table.rows {
+        if let RowTest::When(when) = &row.test {
+            around.note(when);
+        }
+        if let Then::Give(inner) = &row.then {
+            unsaid(inner, &around, vocabulary, found);
+        }
+    }
+}
+
+fn in_test(test: &Test, around: &Around, vocabulary: &Vocabulary) -> Option<Absent> {
+    let at_most = |bound: &Bound| matches!(bound, Bound::AtMost(_) | Bound::LessThan(_));
+    let compares = |bound: &Bound| !matches!(bound, Bound::Is(_));
+    match &test.value {
+        Value::Fact(fact) if test.bounds.iter().any(at_most) => {
+            let of_none = of_perhaps_none(*fact, around, vocabulary);
+            in_fact(*fact, around, vocabulary).or(of_none)
+        }
+        Value::Fact(fact) if test.bounds.iter().any(compares) => in_fact(*fact, around, vocabulary),
+        Value::Distance(distance) if test.bounds.iter().any(at_most) => {
+            in_distance(distance, around, vocabulary)
+        }
+        _ => None,
+    }
+}
+
+/// A length, a load and the like that may be none. A day that has not come is no gap in a rule, and what is said of the
+/// pool, which is what the plan is about, is hardly ever none.
+fn in_fact(id: FactId, around: &Around, vocabulary: &Vocabulary) -> Option<Absent> {
+    let fact = vocabulary.fact(id);
+    let amount =
+        matches!(of_fact(id, vocabulary), Type::Amount(dimension) if dimension != Dimension::Date);
+    let of_pool = vocabulary.kind_named("pool") == Some(fact.kind);
+    if !amount || of_pool || around.choice || around.facts.contains(&id) {
+        return None;
+    }
+    (fact.none && around.kinds.contains(&fact.kind)).then_some(Absent::Fact(id))
+}
+
+/// A limit on a cover and the like, where there need not be one.
+fn of_perhaps_none(id: FactId, around: &Around, vocabulary: &Vocabulary) -> Option<Absent> {
+    let kind = of_one_or_none(id, vocabulary)?;
+    (!around.choice && !around.kinds.contains(&kind)).then_some(Absent::FactOf(id, kind))
+}
+
+/// The distance to what may not be there; a line of the lot always is.
+fn in_distance(distance: &Distance, around: &Around, vocabulary: &Vocabulary) -> Option<Absent> {
+    let parts = distance.from.parts.iter().chain(&distance.to.parts);
+    let absent = |kind: KindId| {
+        let always = ["pool", "lot-line"]
+            .iter()
+            .any(|name| vocabulary.kind_named(name) == Some(kind));
+        !always && vocabulary.kind(kind).number != Number::One && !around.kinds.contains(&kind)
+    };
+    parts.into_iter().find_map(|part| match &part.which {
+        Which::All(selection) if selection.if_none.is_none() && absent(selection.kind) => {
+            Some(Absent::Distance(selection.kind))
+        }
+        _ => None,
+    })
+}
