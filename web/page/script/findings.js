@@ -1,6 +1,7 @@
 // The result in words: the verdict, then each rule with its figures, most pressing first.
 
 import {act, el, mend, prose} from "./dom.js";
+import {editionsView} from "./editions.js";
 import {pathOf, pools} from "./plan.js";
 import {idOf} from "./field.js";
 import {firstThing, goTo, partOf} from "./form.js";
@@ -53,7 +54,7 @@ export function findingsView(answer) {
   const rules = report.rules.filter((rule) => isAbout(rule, state.thing));
   const binding = rules.filter((rule) => rule.strength === "must");
   const advice = rules.filter((rule) => rule.strength !== "must");
-  return el("div", {id: "findings"},
+  return el("div", {id: "findings"}, editionsView(report.editions),
     state.thing && !isPool(state.thing) && el("p", {class: "filter"}, t("findings.about", {thing: nameOf({id: state.thing})}), " ",
       el("button", {type: "button", class: "plain", "data-do": "thing-left", id: "findings-all"}, t("findings.all"))),
     rules.length === 0 && el("p", {}, t("findings.nothing-about")),
