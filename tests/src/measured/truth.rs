@@ -327,10 +327,10 @@ pub fn on_foot(from: P, to: &Shape, ring: &[P], walls: &[(P, P)]) -> f64 {
     let mut far = vec![f64::INFINITY; places.len()];
     far[0] = 0.0;
     for _ in 0..places.len() {
-        for a in 0..places.len() {
-            for b in 0..places.len() {
-                let long = far[a] + apart(places[a], places[b]);
-                if long < far[b] && free(places[a], places[b]) {
+        for (a, here) in places.iter().enumerate() {
+            for (b, there) in places.iter().enumerate() {
+                let long = far[a] + apart(*here, *there);
+                if long < far[b] && free(*here, *there) {
                     far[b] = long;
                 }
             }
