@@ -405,3 +405,11 @@ fn handles_go_into_the_drawing() {
     assert!(svg.contains("cx=\"2200\" cy=\"-20700\""), "{svg}");
     assert_eq!(handles(&demo(), "nobody"), "[]");
 }
+
+/// A side of the lot goes where the lot's corners go: these are what it is taken hold of by.
+#[test]
+fn a_side_of_the_lot_is_taken_hold_of_by_the_corners() {
+    let svg = draw(&demo(), &rules("eldermere"), r#"{"thing": "rear"}"#);
+    assert_eq!(svg.matches("data-handle=\"corner\"").count(), 4);
+    assert_eq!(handles(&demo(), "rear"), handles(&demo(), "lot"));
+}

@@ -81,6 +81,7 @@ impl Asker<'_> {
                 Shape::Line => "line",
                 Shape::Area => "area",
             },
+            may_be_none: outline.none,
             why: self.why(self.reads.outlines.get(&id)),
         }
     }

@@ -48,6 +48,8 @@ pub struct AskedOutline {
     pub said: String,
     /// `point`, `line` or `area`.
     pub shape: &'static str,
+    /// Whether a thing may be without it.
+    pub may_be_none: bool,
     /// What reads it.
     pub why: Vec<Because>,
 }

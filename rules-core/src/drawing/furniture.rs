@@ -239,7 +239,8 @@ fn drawn(handle: &Handle, sheet: &Sheet<'_>) -> String {
     .empty();
     el("g")
         .with("class", format!("handle handle-{}", handle.what))
-        .with("data-handle", format!("{}:{}", handle.what, handle.index))
+        .with("data-handle", &handle.what)
+        .with("data-index", handle.index.to_string())
         .with_some("data-of", sheet.options.chosen.as_ref())
         .with("tabindex", "0")
         .with("role", "img")

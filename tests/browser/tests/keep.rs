@@ -41,6 +41,10 @@ fn other_rules_ask_other_things_and_the_plan_stays() -> Outcome {
     form.choose("#rules", "norway")?;
     form.read("#sheet-foot", "orw")?;
     assert_eq!(form.kept()?["plan"], before);
+    // The answers to the other rules' own questions are kept, not looked at, and told; the plan is judged without them.
+    form.read("#verdict-word", "Not decided yet.")?;
+    form.read("#left-out", "2 answers are for other rules")?;
+    form.read("#left-out", "plan sets distance")?;
     form.click("#menu-undo")?;
     form.read("#sheet-foot", "Eldermere")
 }

@@ -1,7 +1,8 @@
 //! The whole way of a person who has never seen the page: from nothing to a verdict, by mouse and by keyboard alone; and a
 //! drag that mends what fails.
 
-use browser_checks::{Form, Key, Outcome};
+use browser_checks::{Form, Key, Outcome, Trouble};
+use serde_json::json;
 
 #[test]
 fn from_nothing_to_a_verdict_by_mouse() -> Outcome {
@@ -108,6 +109,80 @@ fn a_drag_turns_a_fail_into_a_pass() -> Outcome {
     )
 }
 
+/// Where a ring of the chosen thing stands in the window.
+fn ring(form: &Form, index: usize) -> Result<(i64, i64), Trouble> {
+    let ring = format!("#drawing [data-handle='corner'][data-index='{index}']");
+    form.see(&ring)?;
+    let place = "const box = document.querySelector(arguments[0]).getBoundingClientRect();
+        return [Math.round(box.x + box.width / 2), Math.round(box.y + box.height / 2)];";
+    let place = form.run(place, json!([ring]))?;
+    let [x, y] = [0, 1].map(|at| place[at].as_i64().ok_or("no place"));
+    Ok((x?, y?))
+}
+
+#[test]
+fn a_side_of_the_lot_gives_its_corners_to_be_pulled() -> Outcome {
+    let form = Form::with_lot("22", "32")?;
+    form.tab_to("#drawing [data-path='rear']")?;
+    let before = form.kept()?["plan"]["lot"]["corners"].clone();
+    let (x, y) = ring(&form, 2)?;
+    form.drag((x, y), (x + 20, y + 20))?;
+    let after = form.kept()?["plan"]["lot"]["corners"].clone();
+    let names = before.as_object().ok_or("no corners")?.keys();
+    let moved = names.filter(|name| before[name.as_str()] != after[name.as_str()]);
+    assert_eq!(moved.count(), 1, "{before} {after}");
+    Ok(())
+}
+
+#[test]
+fn a_ring_makes_the_pool_larger_by_mouse_and_by_keys() -> Outcome {
+    let form = Form::with_lot("22", "32")?;
+    let size = |form: &Form| -> Result<[f64; 2], Trouble> {
+        let water = form.kept()?["plan"]["pool"]["water"]["rectangle"].clone();
+        let metres = |key: &str| {
+            water[key]
+                .as_str()?
+                .trim_end_matches(" m")
+                .parse::<f64>()
+                .ok()
+        };
+        Ok([
+            metres("length").ok_or("no length")?,
+            metres("width").ok_or("no width")?,
+        ])
+    };
+    assert_eq!(size(&form)?, [8.0, 4.0]);
+    let (x, y) = ring(&form, 2)?;
+    let metre = form.pixels_a_metre()?.round() as i64;
+    form.drag((x, y), (x + metre, y - metre))?;
+    let [length, width] = size(&form)?;
+    assert!(
+        (length - 9.0).abs() < 0.2 && (width - 5.0).abs() < 0.2,
+        "{length} {width}"
+    );
+    form.tab_to("#drawing [data-handle='corner'][data-index='2']")?;
+    form.press(Key::Right)?;
+    form.press(Key::Right)?;
+    let [longer, same] = size(&form)?;
+    assert!(
+        (longer - length - 0.2).abs() < 1e-9 && same == width,
+        "{longer} {same}"
+    );
+    Ok(())
+}
+
+#[test]
+fn a_pool_can_be_without_a_deck() -> Outcome {
+    let form = Form::with_example()?;
+    form.click("#head-pool")?;
+    form.choose("#at-pool_deck-as", "absent")?;
+    form.read("#verdict-word", "does not comply")?;
+    assert_eq!(form.kept()?["plan"]["pool"]["deck"], "none");
+    form.choose("#at-pool_deck-as", "same-as")?;
+    assert_eq!(form.kept()?["plan"]["pool"]["deck"]["same-as"], "water");
+    Ok(())
+}
+
 #[test]
 fn a_finding_shows_its_line_and_a_line_shows_its_rules() -> Outcome {
     let form = Form::with_example()?;
@@ -132,7 +207,7 @@ fn a_wrong_entry_keeps_its_text_and_is_told_beside_the_field() -> Outcome {
     assert_eq!(
         form.run(
             "return document.getElementById('at-pool_depth').value;",
-            serde_json::json!([])
+            json!([])
         )?,
         "about my height"
     );
@@ -140,6 +215,6 @@ fn a_wrong_entry_keeps_its_text_and_is_told_beside_the_field() -> Outcome {
     form.until(
         "the fault to go",
         "return !document.getElementById('at-pool_depth-wrong');",
-        &serde_json::json!([]),
+        &json!([]),
     )
 }

@@ -7,7 +7,7 @@ import {idOf} from "./field.js";
 import {firstThing, goTo, partOf} from "./form.js";
 import {nameOf} from "./things.js";
 import {look, state} from "./store.js";
-import {count, t} from "./words.js";
+import {count, t, tOr} from "./words.js";
 
 const ORDER = ["fail", "unknown", "marginal", "refer", "pass", "not-applicable"];
 const SETTLED = new Set(["pass", "not-applicable"]);
@@ -21,7 +21,7 @@ export function verdictView(answer, stale) {
   const {counts, verdict} = report;
   const told = ORDER.filter((outcome) => counts[outcome] > 0).map((outcome) => el("li", {"data-outcome": outcome}, markOf(outcome), count(`count.${outcome}`, counts[outcome])));
   return el("div", {id: "verdict", "data-word": verdict.word},
-    el("p", {id: "verdict-word"}, verdict.sentence),
+    el("p", {id: "verdict-word"}, tOr(`verdict.${verdict.word}`, verdict.sentence)),
     stale && el("p", {class: "stale"}, t("verdict.stale")),
     answer.left_out?.length > 0 && leftOut(answer.left_out),
     el("ul", {class: "counts"}, told));
@@ -109,11 +109,17 @@ function cell(name, text) {
 function figures(reading, part) {
   if (!reading?.measured && !reading?.limit) return null;
   return el("dl", {class: "figures"}, Object.entries(cellsOf(reading, part)).map(([name, text]) =>
-    text && el("div", {}, el("dt", {}, t(`figure.${name}`)), el("dd", cell(name, text), prose(text)))));
+    text && el("div", {class: text.length > LONG ? "long" : null}, el("dt", {}, t(`figure.${name}`)), el("dd", cell(name, text), prose(text)))));
 }
 
+/** What is longer gets a line to itself. */
+const LONG = 40;
+
+/** A margin tells nothing where nothing is known that it would be a margin of. */
 function cellsOf(reading, part) {
-  return {measured: reading.measured?.text ?? t("figure.not-known"), asked: boundText(reading), margin: part?.margin?.text};
+  const [measured, asked] = [reading.measured?.text ?? t("figure.not-known"), boundText(reading)];
+  const margin = reading.measured && part?.margin?.text;
+  return asked.length > LONG ? {measured, margin, asked} : {measured, asked, margin};
 }
 
 /** The bound in words, with its figure where the words only name it. */

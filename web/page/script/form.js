@@ -108,7 +108,7 @@ function poolFields(kind) {
 
 function poolOf(kind, path, pool) {
   const outlines = kind?.outlines ?? [];
-  const isDrawn = (id) => pool[id] && !["none", "same-as", "outward", "inward"].includes(shapeOf(pool[id]));
+  const isDrawn = (id) => pool[id] && !["none", "absent", "same-as", "outward", "inward"].includes(shapeOf(pool[id]));
   const drawn = ["water", ...outlines.map((outline) => outline.id)].find(isDrawn) ?? "water";
   const from = outlines.find((outline) => outline.id === drawn) ?? {id: drawn, said: t("pool.water")};
   return el("div", {},
@@ -117,7 +117,7 @@ function poolOf(kind, path, pool) {
     sourceField(path),
     (kind?.facts ?? []).map((fact) => question(`${path}.${fact.id}`, fact)),
     el("h3", {}, t("pool.outlines")), el("p", {class: "hint"}, t("pool.outlines-hint")),
-    outlines.filter((outline) => outline.id !== drawn).map((outline) => outwardFields(`${path}.${outline.id}`, outline.said, from)),
+    outlines.filter((outline) => outline.id !== drawn).map((outline) => outwardFields(`${path}.${outline.id}`, outline, from)),
     el("button", {type: "button", class: "plain danger", "data-do": "pool-gone", "data-path": path}, t("pool.gone")));
 }
 

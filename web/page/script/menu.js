@@ -24,6 +24,11 @@ export function menuView() {
     el("input", {type: "file", id: "file", hidden: true, "data-do": "file-chosen", accept: ".yaml,.yml,.json", "aria-label": t("menu.open"), tabindex: "-1"}));
 }
 
+// Whatever was chosen, the list of a narrow page has served.
+document.addEventListener("click", (event) => {
+  if (event.target.closest("#menu-rest button")) state.menu = false;
+}, true);
+
 /** Something that the person must know, above all else until it is put away. */
 export function notice(text) {
   const area = document.getElementById("notice");

@@ -12,6 +12,7 @@ const SHAPES = ["rectangle", "rounded-rectangle", "oval", "circle"];
 /** What an outline is drawn as. */
 export function shapeOf(drawn) {
   if (drawn === undefined) return "none";
+  if (drawn === "none") return "absent";
   if (Array.isArray(drawn)) return typeof drawn[0] === "object" ? "places" : "place";
   return Object.keys(drawn).find((key) => [...SHAPES, "same-as", "outward", "inward", "parts"].includes(key)) ?? "other";
 }
@@ -77,18 +78,19 @@ export function placesFields(path) {
 }
 
 /** An outline that lies outward of another: how far, and with which corners. */
-export function outwardFields(path, said, from) {
+export function outwardFields(path, outline, from) {
   const drawn = at(state.plan, path);
   const shape = shapeOf(drawn);
-  const own = shape === "outward" || shape === "same-as" || shape === "none";
+  const own = ["outward", "same-as", "none", "absent"].includes(shape);
   const id = idOf(path);
-  return el("fieldset", {class: "outward"}, el("legend", {}, said),
+  return el("fieldset", {class: "outward"}, el("legend", {}, outline.said),
     el("div", {class: "question"},
       el("label", {class: "ask", for: `${id}-as`}, t("outline.where")),
       el("select", {id: `${id}-as`, "data-do": "outline-picked", "data-path": path, "data-from": from.id},
         el("option", {value: "none", selected: shape === "none"}, t("field.not-known")),
         el("option", {value: "same-as", selected: shape === "same-as"}, t("outline.same", {from: from.said})),
         el("option", {value: "outward", selected: shape === "outward"}, t("outline.outward", {from: from.said})),
+        (outline["may-be-none"] || shape === "absent") && el("option", {value: "absent", selected: shape === "absent"}, t("field.none")),
         !own && el("option", {value: shape, selected: true}, t(`shape.${shape}`)))),
     shape === "outward" && pair(figure(`${path}.outward`, t("outline.how-far")),
       question(`${path}.corners`, {ask: t("outline.corners"), answer: "choice", words: ["square", "round"]})));
@@ -128,6 +130,7 @@ act("outline-picked", (select) => {
   const {path, from} = select.dataset;
   const made = {
     "same-as": {"same-as": from},
+    absent: "none",
     outward: {outward: state.unit === "ft" ? "1 ft" : "300 mm", from, corners: "square"},
   };
   set(path, made[select.value]);

@@ -44,14 +44,21 @@ export function showSheet(plan, ready) {
   const text = ready ? ready.open + ready.layers.join("") + "</svg>" : plan.pool ? drawn(plan, state.rulesText, options()) : lotAlone(plan);
   const svg = (text && svgFrom(text)) ?? emptySheet();
   layers = layersBefore = ready?.layers ?? [];
-  const focused = document.activeElement?.closest?.("#canvas [data-path]")?.dataset.path;
+  const focused = focusedOn();
   if (!plan.pool) withoutLent(svg);
   svg.id = "drawing";
   svg.dataset.whole = svg.getAttribute("viewBox");
   if (view) svg.setAttribute("viewBox", view.join(" "));
   canvas().replaceChildren(svg);
   if (hold?.places) showPlaces(svg);
-  if (focused) svg.querySelector(`[data-path="${CSS.escape(focused)}"]`)?.focus({preventScroll: true});
+  if (focused) svg.querySelector(focused)?.focus({preventScroll: true});
+}
+
+/** How to find again what has the focus on the drawing: a thing, or a ring of the chosen one. */
+function focusedOn() {
+  const {path, handle, index} = document.activeElement?.closest?.("#canvas [data-path], #canvas [data-handle]")?.dataset ?? {};
+  if (handle) return `[data-handle="${CSS.escape(handle)}"][data-index="${CSS.escape(index)}"]`;
+  return path && `[data-path="${CSS.escape(path)}"]`;
 }
 
 /** Shows what has become of the drawing in a drag, where each layer is given that is otherwise than when it began: only the layers that are drawn otherwise are read anew. */
@@ -124,7 +131,7 @@ export function sheetView() {
     thing && el("div", {class: "row chosen", role: "group", "aria-label": t("sheet.chosen")},
       el("strong", {}, nameOf({id: state.thing})),
       button("turn-left", t("sheet.turn-left")), button("turn-right", t("sheet.turn-right")),
-      thing.startsWith("lot") || button("thing-gone", t("sheet.remove"), {"data-path": thing, "data-id": state.thing}),
+      !thing.startsWith("lot") && button("thing-gone", t("sheet.remove"), {"data-path": thing, "data-id": state.thing}),
       button("thing-left", t("sheet.leave"))));
 }
 
@@ -296,9 +303,14 @@ const ARROWS = {ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDo
 
 function keyed(event) {
   const path = event.target.closest("[data-path]")?.dataset.path;
-  if (hold?.places || !path) return;
   const step = event.shiftKey ? 10 : 100;
   const [x, y] = ARROWS[event.key] ?? [0, 0];
+  const {handle, index} = event.target.closest("[data-handle]")?.dataset ?? {};
+  if (handle && (x || y)) {
+    edit({pull: {path: heldPath(), what: handle, index: Number(index), dx: x * step, dy: y * step}});
+    return event.preventDefault();
+  }
+  if (hold?.places || !path) return;
   const turn = {"[": 1, "]": -1, "{": 1, "}": -1}[event.key];
   if (x || y) {
     if (event.altKey) pullByKey(path, x * step, y * step);

@@ -77,7 +77,7 @@ function drawnFields(path, shape, drawn) {
 }
 
 function otherFields(path, outline, first) {
-  return outline.shape === first.shape || outline.shape === "area" ? outwardFields(path, outline.said, first) : null;
+  return outline.shape === first.shape || outline.shape === "area" ? outwardFields(path, outline, first) : null;
 }
 
 /** Where the places come from, and how good they are: on that rests what is too close to call. */
