@@ -47,7 +47,7 @@ impl World {
     }
 
     /// What is true of either pool, from outside.
-    fn from_outside(&self) -> [f64; 2] {
+    fn gaps_outside(&self) -> [f64; 2] {
         [self.own() as f64 / UNIT, self.other_gap as f64 / UNIT]
     }
 
@@ -62,7 +62,7 @@ impl World {
 
     /// The rules name no walls of houses: who stands in the door is outside as well as in the first yard. Nobody who
     /// stands there is wider than the door.
-    fn from_the_house(&self) -> [f64; 2] {
+    fn gaps_of_the_house(&self) -> [f64; 2] {
         if !self.is_door {
             return [0.0, 0.0];
         }
@@ -148,7 +148,7 @@ fn two_pools_frames_and_doubtful_doors_stay_inside() {
         let plan = plan::read(&text, &rules.vocabulary)
             .unwrap_or_else(|faults| panic!("{}", faults.show("plan", &text)));
         let found = check(&plan, &rules);
-        for (rule, truths) in [world.from_outside(), world.from_the_house()]
+        for (rule, truths) in [world.gaps_outside(), world.gaps_of_the_house()]
             .into_iter()
             .enumerate()
         {
