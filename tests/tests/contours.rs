@@ -233,7 +233,7 @@ impl Land {
 fn crossing((a, low): (Place, f64), (b, high): (Place, f64), level: f64) -> Option<Place> {
     let share = (level - low) / (high - low);
     let within = (low < level) != (high < level);
-    within.then(|| (a.0 + share * (b.0 - a.0), a.1 + share * (b.1 - a.1)))
+    within.then_some((a.0 + share * (b.0 - a.0), a.1 + share * (b.1 - a.1)))
 }
 
 /// The land first, with all its contours; then a plan that has each of them somewhere else, by as much as it says, some
@@ -256,7 +256,9 @@ fn the_ground_stays_inside_between_contours() {
             };
             let line = line.map(&mut moved).to_vec();
             let (below, above) = (dice.between(0.0, unsure), dice.between(0.0, unsure));
-            let apart = (line[0].0 - line[1].0).hypot(line[0].1 - line[1].1);
+            let apart = (line[0].0 - line[1].0)
+                .abs()
+                .max((line[0].1 - line[1].1).abs());
             if apart > 0.000_01 {
                 contours.push(Contour {
                     line,
