@@ -4,6 +4,7 @@ Run with Python 3, NumPy, SciPy and Shapely 2:  python3 generate.py
 Lengths are whole micrometres, levels whole thousandths of a decibel, so that both sides begin with the same input.
 """
 
+import itertools
 import json
 import pathlib
 
@@ -38,6 +39,30 @@ def ground(dice):
         place = dice.integers(-18_000_000, 18_000_000, 2)
         found = float(scipy.interpolate.LinearNDInterpolator(spots, levels)(*place))
         yield {"spots": spots.flatten().tolist(), "levels": levels.tolist(), "at": place.tolist(), "level": None if numpy.isnan(found) else found}
+
+
+def contours(dice):
+    """All contours of SciPy's triangulated surface, straight in each triangle, and its level at a place."""
+    while True:
+        spots = dice.integers(-15_000_000, 45_000_000, (10, 2))
+        levels = dice.integers(48_000_000, 52_000_000, len(spots))
+        interval = int(dice.choice([500_000, 1_000_000]))
+        at = dice.integers((1_000_000, 1_000_000), (19_000_000, 39_000_000))
+        surface = scipy.interpolate.LinearNDInterpolator(spots, levels)
+        level = float(surface(*(at + 500)))
+        lines = []
+        for corners in surface.tri.simplices:
+            for step in range(48_000_000 // interval, 52_000_000 // interval + 1):
+                ends = []
+                for one, other in ((0, 1), (1, 2), (2, 0)):
+                    a, b = corners[one], corners[other]
+                    if (levels[a] < step * interval) != (levels[b] < step * interval):
+                        share = (step * interval - levels[a]) / (levels[b] - levels[a])
+                        ends.append(numpy.round(spots[a] + share * (spots[b] - spots[a])).astype(int).tolist())
+                if len(ends) == 2 and ends[0] != ends[1]:
+                    lines.append([step * interval, *ends[0], *ends[1]])
+        if not numpy.isnan(level) and lines:
+            yield {"interval": interval, "at": at.tolist(), "level": level, "contours": lines}
 
 
 def catenary(length, one, other, sag):
@@ -91,4 +116,5 @@ def wires(dice):
 if __name__ == "__main__":
     write("sound.jsonl", sound(numpy.random.default_rng(20_260_101)))
     write("ground.jsonl", ground(numpy.random.default_rng(20_260_102)))
+    write("contours.jsonl", itertools.islice(contours(numpy.random.default_rng(20_260_104)), 150))
     write("wires.jsonl", wires(numpy.random.default_rng(20_260_103)))

@@ -8,6 +8,8 @@ mod doubts;
 mod judged;
 #[path = "enclosure/mazes.rs"]
 mod mazes;
+#[path = "enclosure/worlds.rs"]
+mod worlds;
 
 use rules_core::measure::{Doubt, Goal, Target, View, Wall, WayOut, widest_way};
 use rules_core::plan::{Figure, Form, Point};

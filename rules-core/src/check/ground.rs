@@ -129,15 +129,18 @@ impl<'a> Judge<'a> {
             self.scene.touch(Missing::Inventory(kind), true, &[]);
             return None;
         }
-        // Every place is within this of some contour.
-        let farthest = lines
-            .iter()
-            .map(|line| farthest(figure, line.figure).high)
-            .min()?;
+        let offs: Option<Vec<i64>> = lines.iter().map(|line| self.off_in_all(line)).collect();
+        let lines: Vec<(Drawn<'a>, i64)> = lines.into_iter().zip(offs?).collect();
+        // In every world every place is within this of some contour.
+        let within = lines.iter().map(|(line, own)| {
+            let farthest = farthest(figure, line.figure).high;
+            farthest.saturating_add(off).saturating_add(*own)
+        });
+        let within = within.min()?;
         let mut range: Option<Interval> = None;
-        for line in &lines {
-            let doubt = off.saturating_add(self.off_in_all(line)?).saturating_mul(2);
-            if figure_gap(figure, line.figure).low > farthest.saturating_add(doubt) {
+        for (line, own) in &lines {
+            let nearest = figure_gap(figure, line.figure).low;
+            if nearest > within.saturating_add(off).saturating_add(*own) {
                 continue;
             }
             let fact = |name| {

@@ -45,7 +45,7 @@ fn outcomes(
     (found.rules[0].outcome, found.rules[1].outcome)
 }
 
-fn rules() -> RuleSet {
+pub(super) fn rules() -> RuleSet {
     read(RULES, &|_| None, Vocabulary::standard())
         .expect("the rules read")
         .rule_set
