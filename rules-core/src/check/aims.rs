@@ -4,7 +4,7 @@ use super::Missing;
 use super::distance::End;
 use super::judge::Judge;
 use super::scene::{Env, Holder};
-use crate::measure::{Doubt, Place, contains, distance};
+use crate::measure::{Doubt, Place, View, contains, distance, part_way};
 use crate::plan::{Figure, Form, Point, ThingIndex, Words};
 use crate::vocabulary::KindId;
 
@@ -40,21 +40,21 @@ impl Aim {
         door: false,
     };
 
-    /// What a door leaves of the wall that it is in.
-    pub(crate) fn cut_from(&self, wall: &Figure) -> Figure {
-        let ends = self
-            .place
-            .as_ref()
-            .filter(|_| self.door)
-            .and_then(|(door, _)| ends_of(door));
-        let Some(ends) = ends else {
+    /// What a door leaves of the wall that it is in: for the widest way at most what it leaves in any world, for the
+    /// narrowest at least that.
+    pub(crate) fn cut_from(&self, wall: &Figure, doubt: Doubt, view: View) -> Figure {
+        let door = self.place.as_ref().filter(|_| self.door);
+        let door = door.and_then(|(door, own)| Some((ends_of(door)?, own.against(doubt))));
+        let Some((ends, off)) = door else {
             return wall.clone();
         };
-        let forms = wall
-            .forms
-            .iter()
-            .flat_map(|form| without(form, ends))
-            .collect();
+        let wider = match view {
+            View::Drawn => 0,
+            View::Widest => off,
+            View::Narrowest => off.saturating_neg(),
+        };
+        let forms = wall.forms.iter();
+        let forms = forms.flat_map(|form| without(form, ends, wider)).collect();
         Figure {
             forms,
             ..wall.clone()
@@ -69,8 +69,9 @@ fn ends_of(door: &Figure) -> Option<(Point, Point)> {
     }
 }
 
-/// A line less what lies between two places on one of its edges.
-fn without(form: &Form, (one, other): (Point, Point)) -> Vec<Form> {
+/// A line less what lies between two places on one of its edges, and so much more on either side.
+fn without(form: &Form, (one, other): (Point, Point), wider: i64) -> Vec<Form> {
+    let reach = IN_THE_WALL.saturating_add(wider);
     let corners: Vec<Point> = match form {
         Form::Point(_) => return vec![form.clone()],
         Form::Path(points) => points.clone(),
@@ -82,13 +83,12 @@ fn without(form: &Form, (one, other): (Point, Point)) -> Vec<Form> {
         let edge = Form::Path(vec![*a, *b]);
         let foot = |point: Point| {
             let gap = distance(&Form::Point(point), &edge);
-            (gap.high <= IN_THE_WALL).then_some(gap.to)
+            (gap.high <= reach).then_some(gap.to)
         };
-        match foot(one).zip(foot(other)).filter(|(p, q)| p != q) {
-            Some((p, q)) => {
+        let feet = foot(one).zip(foot(other)).filter(|(p, q)| p != q);
+        match feet.and_then(|feet| stretched((*a, *b), feet, wider)) {
+            Some((near, next)) => {
                 cut = true;
-                let far = |point: &Point| distance(&Form::Point(*a), &Form::Point(*point)).low;
-                let (near, next) = if far(&p) <= far(&q) { (p, q) } else { (q, p) };
                 let ends = [(*a, near), (next, *b)];
                 let left = ends.into_iter().filter(|(from, to)| from != to);
                 pieces.extend(left.map(|(from, to)| Form::Path(vec![from, to])));
@@ -97,6 +97,29 @@ fn without(form: &Form, (one, other): (Point, Point)) -> Vec<Form> {
         }
     }
     if cut { pieces } else { vec![form.clone()] }
+}
+
+/// A piece of an edge, in the edge's direction, and so much longer at either end, as far as the edge goes; `None` where
+/// nothing is left of it.
+fn stretched(edge: (Point, Point), (p, q): (Point, Point), by: i64) -> Option<(Point, Point)> {
+    let far = |point: Point| distance(&Form::Point(edge.0), &Form::Point(point)).low;
+    let (near, next) = if far(p) <= far(q) { (p, q) } else { (q, p) };
+    if by == 0 {
+        return Some((near, next));
+    }
+    let (from, to, long) = (
+        far(near).saturating_sub(by),
+        far(next).saturating_add(by),
+        far(edge.1),
+    );
+    let at = |along: i64| {
+        part_way(
+            edge.0,
+            edge.1,
+            along.clamp(0, long) as f64 / long.max(1) as f64,
+        )
+    };
+    (from < to).then(|| (at(from), at(to)))
 }
 
 impl<'a> Judge<'a> {

@@ -123,7 +123,7 @@ impl<'a> Judge<'a> {
         };
         let cut: Vec<(Figure, Doubt)> = walls
             .into_iter()
-            .map(|wall| (aim.cut_from(&wall.figure), wall.doubt))
+            .map(|wall| (aim.cut_from(&wall.figure, wall.doubt, view), wall.doubt))
             .collect();
         let walls: Vec<Wall> = cut
             .iter()

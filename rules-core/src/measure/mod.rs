@@ -57,6 +57,7 @@ pub use earth::{
 };
 pub use enclosure::{Doubt, Goal, Opening, Target, View, Wall, WayOut, widest_way};
 pub use exact::Span;
+pub(crate) use exact::part_way;
 pub use face::{Beside, Beyond, Face, Naming, Proposal, Why};
 pub use faces::{propose_faces, sides_of};
 pub use ground::{Ground, Level, Spot, cut_and_fill, ground_level, rim_over_ground};

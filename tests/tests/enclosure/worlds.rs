@@ -98,7 +98,13 @@ impl World {
         ]
         .map(&mut moved);
         let door = [(40_000, self.door.0), (40_000, self.door.1)].map(&mut moved);
-        let shift = (dice.from(-3_000, 3_000), dice.from(-3_000, 3_000));
+        let shift = (dice.from(-3_500, 3_500), dice.from(-3_500, 3_500));
+        // The door may come from the source that is off as a whole, and then lie beside its wall on the plan.
+        let of_door = ["survey", "map"][dice.from(0, 1) as usize];
+        let door = match of_door {
+            "map" => door.map(|(x, y)| (x + shift.0, y + shift.1)),
+            _ => door,
+        };
         let other = other.map(|(x, y)| (x + shift.0, y + shift.1));
         let around = dice.from(0, 100);
         let kind = match (dice.from(0, 2), self.is_door) {
@@ -123,7 +129,7 @@ things:
   - {{kind: barrier-stretch, id: last, source: survey, height-outside: {} mm .. {} mm, line: {}}}
   - {{kind: barrier-stretch, id: other, source: map, height-outside: 1.5 m, line: {}}}
   - {{kind: building, id: house, source: survey, use: dwelling, wall: [[4, -3], [9, -3], [9, 3], [4, 3]]}}
-  - {{kind: wall-opening, id: opening, part-of: house, source: survey{kind}, line: {}}}
+  - {{kind: wall-opening, id: opening, part-of: house, source: {of_door}{kind}, line: {}}}
 inventory: {{pool: all-shown, barrier-stretch: all-shown, gate: all-shown, wall-opening: all-shown, building: all-shown}}
 "#,
             line(&three),

@@ -74,7 +74,7 @@ pub struct Doubt {
 
 impl Doubt {
     /// How far off a distance between two things may be.
-    fn against(self, other: Doubt) -> i64 {
+    pub fn against(self, other: Doubt) -> i64 {
         let own = self.accuracy.saturating_add(other.accuracy);
         match self.frame.is_some() && self.frame == other.frame {
             true => own,
