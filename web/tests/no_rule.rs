@@ -31,8 +31,9 @@ const LAID_OUT: [&str; 7] = [
     "zone",
     "wall-opening",
 ];
-/// Where a figure with a unit is not a limit: what is offered to be typed over, and the scales and sizes of paper.
-const NO_LIMIT: [&str; 10] = [
+/// Where a figure with a unit is not a limit: what is offered to be typed over, how figures may be written, how far a key
+/// moves something, and the scales and sizes of paper.
+const NO_LIMIT: [&str; 14] = [
     "\"8 m\"",
     "\"6 m\"",
     "\"4 m\"",
@@ -43,12 +44,16 @@ const NO_LIMIT: [&str; 10] = [
     "\"0 m\"",
     "2.5 mm",
     "10 m",
+    "3.2 m, 900 mm, 12 ft, 4 ft 6 in",
+    "0.1 m",
+    "0,1 m",
+    "1 cm",
 ];
 
 fn files() -> Vec<(PathBuf, String)> {
     let root = Path::new(env!("CARGO_MANIFEST_DIR"));
     let mut files = Vec::new();
-    for folder in ["src", "page/script"] {
+    for folder in ["src", "page", "page/script", "page/words"] {
         let entries = fs::read_dir(root.join(folder)).expect("the folder");
         let paths = entries.map(|entry| entry.expect("a file").path());
         let text = |path: PathBuf| {
