@@ -47,11 +47,21 @@ impl Lettering {
     }
 
     /// All that was written.
-    pub fn svg(self) -> String {
-        let letters = el("g")
+    pub fn svg(self, sheet: &Sheet<'_>) -> String {
+        let size = sheet.points(sheet.lettering());
+        el("g")
             .with("class", "lettering")
-            .with("pointer-events", "none");
-        letters.with("aria-hidden", "true").holding(&self.written)
+            .with("pointer-events", "none")
+            .with("aria-hidden", "true")
+            .at("font-size", size)
+            .with("text-anchor", "middle")
+            .with("font-family", "system-ui, sans-serif")
+            .with("fill", "#26251f")
+            .with("stroke", "#ffffff")
+            .at("stroke-width", size * 0.28)
+            .with("stroke-linejoin", "round")
+            .with("paint-order", "stroke")
+            .holding(&self.written)
     }
 }
 
@@ -88,13 +98,5 @@ fn written(label: &Label, sheet: &Sheet<'_>) -> String {
         // From the middle of the letters down to their foot.
         .at("dy", size * 0.35)
         .with_some("transform", turned)
-        .at("font-size", size)
-        .with("text-anchor", "middle")
-        .with("font-family", "system-ui, sans-serif")
-        .with("fill", "#26251f")
-        .with("stroke", "#ffffff")
-        .at("stroke-width", size * 0.28)
-        .with("stroke-linejoin", "round")
-        .with("paint-order", "stroke")
         .saying(&label.text)
 }

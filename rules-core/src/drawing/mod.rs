@@ -80,7 +80,7 @@ pub fn drawing<'a>(
         layers(Layer::Barrier),
         layers(Layer::Pool),
         distances,
-        lettering.svg(),
+        lettering.svg(&sheet),
         furniture::handles(&sheet),
         north,
         bar,

@@ -9,6 +9,10 @@ use crate::plan::figure::{Figure, Form, Point};
 /// So many places are tried first, and so many of the best are improved.
 const SEEDS: usize = 400;
 const IMPROVED: usize = 6;
+/// So often the box is halved in which a place could be.
+const HALVED: usize = 300;
+/// By so many nanometres two depths and the middle of a box may be rounded together.
+const ROUNDED: i64 = 8;
 
 /// A place deeper than `e1` in `a` and deeper than `e2` in `b`, if one is found: then the figures overlap in every world
 /// in which `a` is off by at most `e1` and `b` by at most `e2`.
@@ -20,10 +24,9 @@ pub fn deepest_common(a: &Figure, e1: i64, b: &Figure, e2: i64) -> Option<Point>
         one if one <= floor => one,
         one => one.min(depth_in(b, p).saturating_sub(e2)),
     };
-    // Mostly the first place tells: in a deep overlap it lies deep enough, and without one there is none.
-    let middle = middle_of_common(inner_box(a, e1)?, inner_box(b, e2)?)?;
-    if score(middle, 0) > 0 {
-        return Some(middle);
+    let common = common(inner_box(a, e1)?, inner_box(b, e2)?)?;
+    if let Some(settled) = settle(common, &score) {
+        return settled;
     }
     let seeds = seeds(a, b).into_iter();
     let mut seeds: Vec<(i64, Point)> = seeds.map(|p| (score(p, i64::MIN), p)).collect();
@@ -54,7 +57,7 @@ fn inner_box(figure: &Figure, deep: i64) -> Option<Bounds> {
     (inner.low.x <= inner.high.x && inner.low.y <= inner.high.y).then_some(inner)
 }
 
-fn middle_of_common(one: Bounds, other: Bounds) -> Option<Point> {
+fn common(one: Bounds, other: Bounds) -> Option<Bounds> {
     let low = Point {
         x: one.low.x.max(other.low.x),
         y: one.low.y.max(other.low.y),
@@ -63,7 +66,51 @@ fn middle_of_common(one: Bounds, other: Bounds) -> Option<Point> {
         x: one.high.x.min(other.high.x),
         y: one.high.y.min(other.high.y),
     };
-    one.touches(&other).then(|| part_way(low, high, 0.5))
+    one.touches(&other).then_some(Bounds { low, high })
+}
+
+/// Halves a box again and again until a deep place is found, or until nothing of it is left where there could be one:
+/// nothing gets deeper by more than the way there. `None` where that takes too long.
+fn settle(all: Bounds, score: &impl Fn(Point, i64) -> i64) -> Option<Option<Point>> {
+    let mut open = vec![all];
+    for _ in 0..HALVED {
+        let Some(part) = open.pop() else {
+            return Some(None);
+        };
+        let (middle, away) = (part_way(part.low, part.high, 0.5), half_across(&part));
+        match score(middle, away.saturating_neg()) {
+            deep if deep > 0 => return Some(Some(middle)),
+            shallow if shallow <= away.saturating_neg() => {}
+            _ => open.extend(halves(&part, middle)),
+        }
+    }
+    None
+}
+
+/// From the middle of a box to its corners at most, what is rounded in measuring a depth included.
+fn half_across(part: &Bounds) -> i64 {
+    let across = Vector::between(part.low, part.high);
+    let (x, y) = (across.x as f64, across.y as f64);
+    ((x * x + y * y).sqrt() / 2.0).ceil() as i64 + ROUNDED
+}
+
+fn halves(part: &Bounds, middle: Point) -> [Bounds; 2] {
+    let across = Vector::between(part.low, part.high);
+    let (high, low) = match across.x > across.y {
+        true => ((middle.x, part.high.y), (middle.x, part.low.y)),
+        false => ((part.high.x, middle.y), (part.low.x, middle.y)),
+    };
+    let point = |(x, y)| Point { x, y };
+    [
+        Bounds {
+            high: point(high),
+            ..*part
+        },
+        Bounds {
+            low: point(low),
+            ..*part
+        },
+    ]
 }
 
 /// How deep a place surely lies within a figure, in nanometres; negative outside. Of several forms the deepest counts.

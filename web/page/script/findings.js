@@ -49,6 +49,7 @@ function markOf(outcome) {
 
 /** All findings, in groups. */
 export function findingsView(answer) {
+  astir = new Map();
   const report = answer?.report;
   if (!report) return el("div", {id: "findings"}, el("p", {class: "hint"}, t("findings.none-yet")));
   const rules = report.rules.filter((rule) => isAbout(rule, state.thing));
@@ -185,8 +186,8 @@ export function setAskedNow(asked) {
   askedNow = asked;
 }
 
-/** The rules that the list shows otherwise than they were where the drag began. */
-let astir = [];
+/** The rules that the list shows otherwise than they were where the drag began, each as it is shown now. */
+let astir = new Map();
 let verdictTold = "";
 
 /** What moves in a drag: the verdict, and each finding where it stands. They go to their new groups when it ends, so that
@@ -195,12 +196,14 @@ export function followDrag(before, step) {
   const told = JSON.stringify([step.verdict, step.counts]);
   if (told !== verdictTold) mend(document.getElementById("verdict"), verdictView({report: step}, false));
   verdictTold = told;
-  const back = astir.filter((id) => step.rules.every((rule) => rule.id !== id));
-  astir = step.rules.map((rule) => rule.id);
-  for (const rule of [...step.rules, ...before.rules.filter((one) => back.includes(one.id))]) {
+  const now = new Map(step.rules.map((rule) => [rule.id, JSON.stringify(rule)]));
+  const others = step.rules.filter(({id}) => now.get(id) !== astir.get(id));
+  const back = before.rules.filter(({id}) => astir.has(id) && !now.has(id));
+  for (const rule of [...others, ...back]) {
     const shown = document.getElementById(`finding-${rule.id}`);
     if (shown && !refigured(shown, rule)) mend(shown, finding(rule));
   }
+  astir = now;
 }
 
 /** Where only the figures of a finding are others, puts them in the place of the old ones. */
