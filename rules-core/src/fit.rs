@@ -5,7 +5,7 @@
 //! must not lose them: they are left out of sight while these rules do not know them.
 
 use crate::plan;
-use crate::text::{Content, DID_YOU_MEAN, Entry, Fault, Node, Span};
+use crate::text::{Content, DID_YOU_MEAN, Fault, Node, Span};
 use crate::vocabulary::Vocabulary;
 
 /// What the reader calls a word that nobody knows.
@@ -37,42 +37,36 @@ fn foreign(fault: &Fault) -> Option<Span> {
 
 fn take_out(node: &mut Node, path: &str, foreign: &[Span], gone: &mut Vec<String>) {
     match &mut node.content {
-        Content::Map(entries) => {
-            let is_foreign = |entry: &Entry| foreign.contains(&entry.key_span);
-            let kept = std::mem::take(entries).into_iter().filter_map(|mut entry| {
-                let path = below(path, &entry.key);
-                match is_foreign(&entry) {
-                    true => gone.push(path),
-                    false => {
-                        take_out(&mut entry.value, &path, foreign, gone);
-                        return Some(entry);
-                    }
-                }
-                None
-            });
-            *entries = kept.collect();
-        }
+        Content::Map(entries) => entries.retain_mut(|entry| {
+            let is_foreign = foreign.contains(&entry.key_span);
+            let path = below(path, &entry.key);
+            stays(&mut entry.value, (path, is_foreign), foreign, gone)
+        }),
         Content::List(items) => {
-            let is_foreign = |item: &Node| {
-                item.get("kind")
-                    .is_some_and(|kind| foreign.contains(&kind.span))
-            };
-            let numbered = std::mem::take(items).into_iter().enumerate();
-            let kept = numbered.filter_map(|(at, mut item)| {
-                let path = below(path, &at.to_string());
-                match is_foreign(&item) {
-                    true => gone.push(path),
-                    false => {
-                        take_out(&mut item, &path, foreign, gone);
-                        return Some(item);
-                    }
-                }
-                None
+            let mut places = 0..;
+            items.retain_mut(|item| {
+                let kind = item.get("kind");
+                let is_foreign = kind.is_some_and(|kind| foreign.contains(&kind.span));
+                let path = below(path, &places.next().unwrap_or_default().to_string());
+                stays(item, (path, is_foreign), foreign, gone)
             });
-            *items = kept.collect();
         }
         Content::Empty | Content::Scalar { .. } => {}
     }
+}
+
+/// Whether a part of the document stays, less what is foreign in it.
+fn stays(
+    part: &mut Node,
+    (path, is_foreign): (String, bool),
+    foreign: &[Span],
+    gone: &mut Vec<String>,
+) -> bool {
+    match is_foreign {
+        true => gone.push(path),
+        false => take_out(part, &path, foreign, gone),
+    }
+    !is_foreign
 }
 
 fn below(path: &str, key: &str) -> String {
