@@ -75,11 +75,12 @@ fn step(
     wish: &Change,
 ) -> Result<Followed, String> {
     let refused = |refusal| refusal_to_json(&refusal);
-    let options = wanted(options)?;
-    let start = start_of(texts, rules, &options).map_err(refused)?;
+    let [plan, rules_text] = texts;
+    let wanted = wanted(options)?;
+    let start = start_of([plan, rules_text, options], rules, &wanted).map_err(refused)?;
     let mut document = start.document.clone();
     change(&mut document, wish).map_err(|wrong| json!({"wrong": wrong.0}).to_string())?;
-    let options = options.holding(&mut document);
-    let plan = (&document, texts[0]);
+    let options = wanted.holding(&mut document);
+    let plan = (&document, plan);
     followed(Some(&start.followed), plan, &rules.rule_set, &options).map_err(refused)
 }

@@ -26,7 +26,7 @@ pub struct Start {
 
 thread_local! {
     static RULES: RefCell<Option<(String, Rc<RulesRead>)>> = const { RefCell::new(None) };
-    static START: RefCell<Option<([String; 2], Rc<Start>)>> = const { RefCell::new(None) };
+    static START: RefCell<Option<([String; 3], Rc<Start>)>> = const { RefCell::new(None) };
 }
 
 /// The rules of a text, read now or before.
@@ -65,9 +65,10 @@ pub fn judged(
     )
 }
 
-/// The plan that a drag begins with and what comes of it, judged now or before.
+/// The plan that a drag begins with and what comes of it, judged now or before. The texts are those of the plan, the rules
+/// and the options.
 pub fn start_of(
-    texts: [&str; 2],
+    texts: [&str; 3],
     rules: &RulesRead,
     options: &Options,
 ) -> Result<Rc<Start>, Refusal> {
