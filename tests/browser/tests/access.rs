@@ -104,6 +104,18 @@ fn each_view_of_a_narrow_page_and_a_finding_chosen() -> Outcome {
 }
 
 #[test]
+fn other_rules_and_a_side_of_the_lot() -> Outcome {
+    let form = Form::with_example()?;
+    form.click("#head-where")?;
+    form.choose("#rules", "norway")?;
+    form.click("#left-out summary")?;
+    every_screen("answers for other rules", &form)?;
+    form.tab_to("#drawing [data-path='rear']")?;
+    form.see("#drawing [data-handle='corner']")?;
+    every_screen("a side of the lot chosen", &form)
+}
+
+#[test]
 fn a_slip_of_the_pen() -> Outcome {
     let form = Form::with_example()?;
     form.click("#head-pool")?;

@@ -196,7 +196,7 @@ export function followDrag(before, step) {
   const told = JSON.stringify([step.verdict, step.counts]);
   if (told !== verdictTold) mend(document.getElementById("verdict"), verdictView({report: step}, false));
   verdictTold = told;
-  const now = new Map(step.rules.map((rule) => [rule.id, JSON.stringify(rule)]));
+  const now = new Map(step.rules.map((rule) => [rule.id, rule.outcome + JSON.stringify(rule.parts)]));
   const others = step.rules.filter(({id}) => now.get(id) !== astir.get(id));
   const back = before.rules.filter(({id}) => astir.has(id) && !now.has(id));
   for (const rule of [...others, ...back]) {

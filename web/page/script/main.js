@@ -29,6 +29,7 @@ function judgeNow() {
 }
 
 function show() {
+  dragOptions = {plan: null, options: null};
   choose(state.language ?? "en");
   const answer = judgeNow();
   const stale = Boolean(answer?.refused?.plan?.length) && good?.rules === state.rulesText;
@@ -115,12 +116,20 @@ async function takeLink() {
   change(held.plan, patch);
 }
 
+let dragOptions = {plan: null, options: null};
+
+/** How the drawing is wanted all through a drag that begins with that plan. */
+function atDrag(plan) {
+  if (dragOptions.plan !== plan) dragOptions = {plan, options: {...options(), view: ground()}};
+  return dragOptions.options;
+}
+
 /** Steps of a drag that goes nowhere, taken while nobody waits, so that the first real one does not falter: one lets the
  * library read the plan, and a browser makes fast what is called often. */
 function warmUp(steps) {
   const [pool] = pools(state.plan);
   if (steps === 0 || good?.plan !== state.plan || !pool) return;
-  followed(state.plan, state.rulesText, {...options(), view: ground()}, {move: {path: pool[1].id ?? "pool", dx: 0.001, dy: 0}});
+  followed(state.plan, state.rulesText, atDrag(state.plan), {move: {path: pool[1].id ?? "pool", dx: 0.001, dy: 0}});
   whenIdle(() => warmUp(steps - 1));
 }
 
@@ -134,7 +143,7 @@ async function begin() {
   onChange(show);
   onDrag((plan, change) => {
     const start = performance.now();
-    const step = followed(plan, state.rulesText, {...options(), view: ground()}, change);
+    const step = followed(plan, state.rulesText, atDrag(plan), change);
     if (!step) return false;
     followDrag(good.answer.report, step);
     showLayers(step.layers);
