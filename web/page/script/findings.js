@@ -91,7 +91,7 @@ function finding(rule) {
   return el("article", {class: "finding", id: `finding-${rule.id}`, "data-outcome": rule.outcome, "data-open": open},
     el("h4", {}, el("button", {type: "button", "data-do": "finding-chosen", "data-rule": rule.id, "aria-expanded": String(open), id: `choose-${rule.id}`},
       markOf(rule.outcome), el("span", {class: "hidden"}, `${t(`outcome.${rule.outcome}`)}: `), el("span", {class: "title"}, rule.title))),
-    SETTLED.has(rule.outcome) ? reading && el("p", {class: "brief", ...cell("brief", reading.brief)}, prose(reading.brief)) : figures(reading, part),
+    SETTLED.has(rule.outcome) ? reading && el("p", {class: "brief", "data-cell": "brief"}, prose(reading.brief)) : figures(reading, part),
     open && details(rule, part));
 }
 
@@ -101,16 +101,11 @@ function decidingOf(rule) {
   return {part, reading: part?.readings.find((one) => one.measured && one.limit) ?? part?.readings[0]};
 }
 
-/** What a cell says, kept beside it, so that a drag sees at once whether it still does. */
-function cell(name, text) {
-  return {"data-cell": name, "data-text": text};
-}
-
 /** Figure, limit and margin side by side, as in a table of distances. */
 function figures(reading, part) {
   if (!reading?.measured && !reading?.limit) return null;
   return el("dl", {class: "figures"}, Object.entries(cellsOf(reading, part)).map(([name, text]) =>
-    text && el("div", {class: text.length > LONG ? "long" : null}, el("dt", {}, t(`figure.${name}`)), el("dd", cell(name, text), prose(text)))));
+    text && el("div", {class: text.length > LONG ? "long" : null}, el("dt", {}, t(`figure.${name}`)), el("dd", {"data-cell": name}, prose(text)))));
 }
 
 /** What is longer gets a line to itself. */
@@ -214,13 +209,15 @@ function refigured(shown, rule) {
   const cells = [...shown.querySelectorAll("[data-cell]")];
   if (!told || cells.length !== Object.values(told).filter(Boolean).length) return false;
   if (cells.some((cell) => !told[cell.dataset.cell] || told[cell.dataset.cell].includes("`") !== Boolean(cell.firstElementChild))) return false;
-  for (const cell of cells) {
-    if (cell.dataset.text !== told[cell.dataset.cell]) {
-      cell.replaceChildren(...prose(told[cell.dataset.cell]));
-      cell.dataset.text = told[cell.dataset.cell];
-    }
-  }
+  for (const cell of cells) retold(cell, prose(told[cell.dataset.cell]));
   return true;
+}
+
+/** Puts a text in the place of the one that stands there; where both are plain, only the letters change. */
+function retold(cell, pieces) {
+  const plain = pieces.length === 1 && cell.childNodes.length === 1 && cell.firstChild.nodeType === Node.TEXT_NODE;
+  if (!plain) cell.replaceChildren(...pieces);
+  else if (cell.firstChild.data !== pieces[0]) cell.firstChild.data = pieces[0];
 }
 
 act("finding-chosen", (button) => {
