@@ -53,8 +53,8 @@ pub fn answer(plan: &str, rules: &str, options: &str) -> String {
 }
 
 /// One step of a drag: what comes out otherwise than for the plan before the change, `{"verdict", "counts", "rules",
-/// "layers"}`, each rule as in the report, and null for a layer that is drawn as before; `{"wrong": "…"}` where nothing can be changed so. What is the same in every
-/// step, the plan and the rules, is read once.
+/// "layers"}`, each rule as in the report, and null for a layer that is drawn as before; `{"wrong": "…"}` where nothing can
+/// be changed so. What is the same in every step, the plan and the rules, is read once.
 #[wasm_bindgen]
 pub fn follow(plan: &str, rules: &str, options: &str, wish: &str) -> String {
     let wish: Change = match serde_json::from_str(wish) {

@@ -1,7 +1,7 @@
 //! How an answer is written.
 
+use rules_core::refusal_to_json;
 use rules_core::text::Faults;
-use rules_core::{Refusal, Refused, refusal_to_json};
 use serde::Serialize;
 
 /// An answer as JSON.
@@ -12,8 +12,5 @@ pub fn written(answer: &impl Serialize) -> String {
 
 /// What is wrong with a plan's text.
 pub fn plan_refused(text: &str, faults: Faults) -> String {
-    refusal_to_json(&Refusal {
-        plan: Some(Refused::new(None, text, faults)),
-        rules: Vec::new(),
-    })
+    refusal_to_json(&rules_core::plan_refused(text, faults))
 }

@@ -84,9 +84,9 @@ impl<'a> Judge<'a> {
             high: sure.high,
         });
         let mut ways: Ways = measured.map(Way::amount).into_iter().collect();
-        // Each end that may be empty says for itself what that means; where both are, the first.
         // An outline that is not drawn may not be there at all.
         let there = |one: &End<'_>| one.sure && !self.may_lack(one.holder, one.outline);
+        // Each end that may be empty says for itself what that means; where both are, the first.
         for end in [&from, &to] {
             if !end.list.iter().any(there) {
                 ways.push(Way::Empty(end.if_none));

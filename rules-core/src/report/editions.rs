@@ -59,17 +59,13 @@ fn comes_to(outcome: Outcome) -> &'static str {
 fn edition_report(edition: &Edition<'_>, newest: &Edition<'_>) -> EditionReport {
     let rules = edition.rules;
     let in_force = rules.in_force.as_ref();
-    let verdict = edition.findings.verdict;
     EditionReport {
         id: rules.id.clone(),
         title: rules.title.clone(),
         edition: rules.edition.clone(),
         sure: edition.sure,
         in_force: in_force.map(|in_force| in_force_words(in_force, rules)),
-        verdict: VerdictWords {
-            word: verdict,
-            sentence: verdict.sentence().to_owned(),
-        },
+        verdict: VerdictWords::of(edition.findings.verdict),
         otherwise: otherwise(edition, newest),
         documents: only_its_documents(edition, newest),
     }

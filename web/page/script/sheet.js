@@ -61,7 +61,8 @@ function focusedOn() {
   return path && `[data-path="${CSS.escape(path)}"]`;
 }
 
-/** Shows what has become of the drawing in a drag, where each layer is given that is otherwise than when it began: only the layers that are drawn otherwise are read anew. */
+/** Shows what has become of the drawing in a drag: each layer is given that is otherwise than when it began, and only those
+ * that are otherwise than in the step before are read anew. */
 export function showLayers(changed) {
   const shown = [...document.getElementById("drawing").querySelectorAll(":scope > g")];
   const wanted = changed.map((layer, index) => layer ?? layersBefore[index]);

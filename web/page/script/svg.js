@@ -29,7 +29,8 @@ const OTHER_TAG = new RegExp(`<(?!/?(?:${[...HARMLESS].join("|")})[\\s>/])`);
 const DOING = /[\s"']on\w+\s*=|href/i;
 
 /** Whether the text alone shows that there is nothing to leave out: no tag that a drawing has no need of, nothing that looks
- * like an attribute that does something. Nearly every drawing is so, and then nothing has to be gone through: what people wrote stands in it as text. */
+ * like an attribute that does something. Nearly every drawing is so, and then nothing has to be gone through: what people
+ * wrote stands in it as text. */
 function surelyHarmless(text) {
   return !OTHER_TAG.test(text) && !DOING.test(text);
 }
