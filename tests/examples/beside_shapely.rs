@@ -34,11 +34,7 @@ fn least(runs: u32, mut run: impl FnMut()) -> f64 {
 }
 
 fn drawn(form: Form) -> Figure {
-    Figure {
-        forms: vec![form],
-        spread: 0,
-        accuracy: Some(0),
-    }
+    Figure::new(vec![form], 0, Some(0))
 }
 
 fn main() {

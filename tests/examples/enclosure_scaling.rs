@@ -6,11 +6,7 @@ use rules_core::measure::{Doubt, Goal, Target, View, Wall, widest_way};
 use rules_core::plan::{Figure, Form, Point};
 
 fn drawn(form: Form) -> Figure {
-    Figure {
-        forms: vec![form],
-        spread: 0,
-        accuracy: Some(0),
-    }
+    Figure::new(vec![form], 0, Some(0))
 }
 
 /// A wavy fence around a circle of 20 m with a gap, and as many edges in a second one around it.

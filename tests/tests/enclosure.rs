@@ -35,11 +35,7 @@ impl Dice {
 
 /// One form, drawn exactly.
 pub(crate) fn figure(form: Form) -> Figure {
-    Figure {
-        forms: vec![form],
-        spread: 0,
-        accuracy: Some(0),
-    }
+    Figure::new(vec![form], 0, Some(0))
 }
 
 /// Places of whole numbers, so many nanometres each.

@@ -117,11 +117,7 @@ fn faults(pair: &Value) -> Vec<String> {
         }
     }
     if let Some(shared) = pair["shared"].as_f64() {
-        let figure = |form: &Form| Figure {
-            forms: vec![form.clone()],
-            spread: 0,
-            accuracy: Some(0),
-        };
+        let figure = |form: &Form| Figure::new(vec![form.clone()], 0, Some(0));
         let area = overlap(&figure(&a), &figure(&b));
         let (low, high) = (square_metres(area.low * 2), square_metres(area.high * 2));
         expect(
@@ -172,11 +168,7 @@ fn place(value: &Value) -> Point {
 }
 
 fn exact(form: Form) -> Figure {
-    Figure {
-        forms: vec![form],
-        spread: 0,
-        accuracy: Some(0),
-    }
+    Figure::new(vec![form], 0, Some(0))
 }
 
 /// The shortest ways round areas by a visibility graph: the low end is no more, the high end no less, both to a fraction of

@@ -94,11 +94,7 @@ fn the_distance_to_a_hanging_wire_as_in_scipy() {
         let wire = Wire::hung(&line, heights, sag, 0).unwrap();
         let corners = [(0, 1), (2, 1), (2, 3), (0, 3)];
         let ring = corners.map(|(x, y): (usize, usize)| place(&[pool[x], pool[y]]));
-        let pool = Figure {
-            forms: vec![Form::Ring(ring.to_vec())],
-            spread: 0,
-            accuracy: Some(0),
-        };
+        let pool = Figure::new(vec![Form::Ring(ring.to_vec())], 0, Some(0));
         let rim = Interval::exact(micrometres("rim"));
         let rise = |wire: Interval| wire.sub(rim).max(rim.sub(wire)).max(Interval::exact(0));
         let (found, _) = wire.nearest(&[(0.0, 1.0)], &pool, 0, rise);

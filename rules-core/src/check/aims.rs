@@ -55,10 +55,7 @@ impl Aim {
         };
         let forms = wall.forms.iter();
         let forms = forms.flat_map(|form| without(form, ends, wider)).collect();
-        Figure {
-            forms,
-            ..wall.clone()
-        }
+        Figure::new(forms, wall.spread, wall.accuracy)
     }
 }
 
@@ -201,11 +198,7 @@ impl<'a> Judge<'a> {
                     ..doubt
                 };
                 strips.extend(strip.map(|form| {
-                    let strip = Figure {
-                        forms: vec![form],
-                        spread: 0,
-                        accuracy: line.accuracy,
-                    };
+                    let strip = Figure::new(vec![form], 0, line.accuracy);
                     (strip, doubt)
                 }));
             }

@@ -9,6 +9,7 @@ use super::value::{Val, Way, Ways};
 use super::{Missing, Witness};
 use crate::measure::{Gap, Span, deepest_common, farthest, figure_gap, in_space};
 use crate::mutant::{self, Mutant};
+use crate::plan::figure::Accuracy;
 use crate::plan::{Figure, Looked, Thing, ThingIndex};
 use crate::quantity::{Dimension, Interval, NO_HIGH};
 use crate::ruleset::{Distance, IfNone, Measured, Operand, Part, Which, Zone};
@@ -220,7 +221,7 @@ impl<'a> Judge<'a> {
             return Pair::anywhere();
         };
         let gap = self.gap(&a, &b);
-        let blur = self.blur(&a, &b);
+        let blur = self.true_blur(&a, &b);
         let range = self.taped(&a, &b, self.apart(&a, &b, gap, blur));
         let range = self.clipped((one, &a), (other, &b), range, env);
         Pair {
@@ -299,10 +300,18 @@ impl<'a> Judge<'a> {
         blur == 0 || deepest_common(a.figure, one, b.figure, two).is_some()
     }
 
-    /// How far off a distance between two outlines may be; `None` where nobody knows.
+    /// How far off the corners of two outlines may be together; `None` where nobody knows.
     pub(crate) fn blur(&self, a: &Drawn<'a>, b: &Drawn<'a>) -> Option<i64> {
-        let one = self.off(a, b.thing);
-        let two = self.off(b, a.thing);
+        Self::both(self.off(a, b.thing), self.off(b, a.thing))
+    }
+
+    /// The same where arcs are measured as arcs.
+    pub(crate) fn true_blur(&self, a: &Drawn<'a>, b: &Drawn<'a>) -> Option<i64> {
+        let off = |end: &Drawn<'a>, other| self.shifted(end, other, end.figure.true_accuracy());
+        Self::both(off(a, b.thing), off(b, a.thing))
+    }
+
+    fn both(one: Option<i64>, two: Option<i64>) -> Option<i64> {
         if mutant::is_on(Mutant::OneEndsAccuracy) {
             return one;
         }
@@ -316,6 +325,10 @@ impl<'a> Judge<'a> {
     /// How far off one outline may be against another thing: its accuracy and, where the other comes from another
     /// source, the shift of its own.
     pub(crate) fn off(&self, a: &Drawn<'a>, other: &Thing) -> Option<i64> {
+        self.shifted(a, other, a.figure.accuracy)
+    }
+
+    fn shifted(&self, a: &Drawn<'a>, other: &Thing, accuracy: Accuracy) -> Option<i64> {
         if self.scene.as_drawn {
             return Some(0);
         }
@@ -329,9 +342,7 @@ impl<'a> Judge<'a> {
                 .map_or(Some(0), |source| source.shift),
             _ => Some(0),
         };
-        let off = a
-            .figure
-            .accuracy
+        let off = accuracy
             .zip(shift)
             .map(|(accuracy, shift)| accuracy.saturating_add(shift));
         if off.is_none() {

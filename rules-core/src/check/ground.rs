@@ -91,11 +91,7 @@ impl<'a> Judge<'a> {
         // The lowest ground is no higher than the ground at any one place of it, and the highest no lower.
         let (mut lowest, mut highest) = (all.high, all.low);
         for place in figure.forms.iter().flat_map(places) {
-            let place = Figure {
-                forms: vec![Form::Point(place)],
-                spread: 0,
-                accuracy: figure.accuracy,
-            };
+            let place = Figure::new(vec![Form::Point(place)], 0, figure.accuracy);
             if let Some(own) = self.ground_range(&place, off, env) {
                 (lowest, highest) = (lowest.min(own.high), highest.max(own.low));
             }

@@ -32,6 +32,7 @@ impl<'a> Judge<'a> {
             .filter_map(|corner| self.depth_past(corner, ring, line))
             .max()?;
         let depth = depth.saturating_add(own.figure.spread);
+        let blur = blur.saturating_add(own.figure.corners_off());
         let high = if depth > blur { 0 } else { blur };
         Some(Interval {
             low: 0,

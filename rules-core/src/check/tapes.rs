@@ -40,7 +40,7 @@ impl<'a> Judge<'a> {
     /// What the drawing alone says of a distance that was taped.
     fn untaped(&self, taped: &Taped) -> Option<Interval> {
         let (a, b) = (self.drawn_at(taped.from)?, self.drawn_at(taped.to)?);
-        let blur = self.blur(&a, &b);
+        let blur = self.true_blur(&a, &b);
         Some(self.apart(&a, &b, figure_gap(a.figure, b.figure), blur))
     }
 

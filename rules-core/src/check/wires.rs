@@ -135,11 +135,7 @@ fn support(line: &Figure, at: usize) -> Option<Figure> {
         return None;
     };
     let place: Point = *points.get(at)?;
-    Some(Figure {
-        forms: vec![Form::Point(place)],
-        spread: 0,
-        accuracy: line.accuracy,
-    })
+    Some(Figure::new(vec![Form::Point(place)], 0, line.accuracy))
 }
 
 impl Pair {

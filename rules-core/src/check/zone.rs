@@ -161,11 +161,7 @@ impl<'a> Judge<'a> {
             .saturating_add(self.off(cut, line.thing)?)
             .saturating_add(ROUNDED);
         Some(Region::Patch(Patch {
-            figure: Figure {
-                forms: vec![Form::Ring(land.ring)],
-                spread: 0,
-                accuracy: line.figure.accuracy,
-            },
+            figure: Figure::new(vec![Form::Ring(land.ring)], 0, line.figure.accuracy),
             edge: Some(land.edge),
             wider: (0, 0),
             doubt,
@@ -265,11 +261,11 @@ impl<'a> Judge<'a> {
                         Corner::None => {}
                         Corner::Unknown => return Region::Unknown,
                         Corner::Triangle(triangle) => all.push(Region::Patch(Patch {
-                            figure: Figure {
-                                forms: vec![Form::Ring(triangle.ring)],
-                                spread: 0,
-                                accuracy: one.figure.accuracy.max(other.figure.accuracy),
-                            },
+                            figure: Figure::new(
+                                vec![Form::Ring(triangle.ring)],
+                                0,
+                                one.figure.accuracy.max(other.figure.accuracy),
+                            ),
                             edge: None,
                             wider: (0, 0),
                             doubt: triangle.doubt.saturating_add(own),

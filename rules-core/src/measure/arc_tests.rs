@@ -7,19 +7,15 @@ const M: i64 = 1_000_000_000;
 const MM: i64 = 1_000_000;
 
 fn area(traced: &Traced) -> Figure {
-    Figure {
-        forms: vec![Form::Ring(traced.corners.clone())],
-        spread: 0,
-        accuracy: Some(traced.off),
-    }
+    Figure::new(
+        vec![Form::Ring(traced.corners.clone())],
+        0,
+        Some(traced.off),
+    )
 }
 
 fn spot(at: Point) -> Figure {
-    Figure {
-        forms: vec![Form::Point(at)],
-        spread: 0,
-        accuracy: Some(0),
-    }
+    Figure::new(vec![Form::Point(at)], 0, Some(0))
 }
 
 /// The circle through three places, by the two lines that halve their distances at right angles.

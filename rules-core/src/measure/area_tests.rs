@@ -8,11 +8,7 @@ const M: i64 = 1_000_000_000;
 const SQUARE_METRE: f64 = 1e18;
 
 fn figure(forms: Vec<Form>, spread: i64) -> Figure {
-    Figure {
-        forms,
-        spread,
-        accuracy: Some(0),
-    }
+    Figure::new(forms, spread, Some(0))
 }
 
 fn square(x: i64, y: i64, side: i64) -> Form {

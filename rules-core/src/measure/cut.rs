@@ -171,11 +171,7 @@ mod tests {
     use super::*;
 
     fn figure(form: Form) -> Figure {
-        Figure {
-            forms: vec![form],
-            spread: 0,
-            accuracy: Some(0),
-        }
+        Figure::new(vec![form], 0, Some(0))
     }
 
     fn points(list: &[(i64, i64)]) -> Vec<Point> {

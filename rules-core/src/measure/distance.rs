@@ -6,6 +6,7 @@
 use smallvec::SmallVec;
 
 use super::chain::{Bounds, Chain, Edge};
+use super::course::courses_gap;
 use super::exact::{Span, Vector, from_line, part_way, root};
 use super::inside::{Side, side};
 use super::search::{Pairs, Visitor, nearly};
@@ -28,7 +29,7 @@ pub struct Gap {
 }
 
 impl Gap {
-    fn touching(at: Point) -> Self {
+    pub(super) fn touching(at: Point) -> Self {
         Gap {
             low: 0,
             high: 0,
@@ -37,7 +38,7 @@ impl Gap {
         }
     }
 
-    fn new(span: Span, from: Point, to: Point) -> Self {
+    pub(super) fn new(span: Span, from: Point, to: Point) -> Self {
         Gap {
             low: span.low,
             high: span.high,
@@ -60,7 +61,7 @@ impl Gap {
         }
     }
 
-    fn swapped(self) -> Self {
+    pub(super) fn swapped(self) -> Self {
         Gap {
             from: self.to,
             to: self.from,
@@ -304,11 +305,15 @@ pub(crate) fn in_common(one: &Edge, other: &Edge) -> Point {
 
 /// The distance between two outlines: least over their forms, less how far each reaches beyond them.
 ///
-/// Exact like [`distance`], because the spreads are whole numbers. The places are on the outlines; where these
-/// overlap they are one place in both.
+/// Exact like [`distance`], because the spreads are whole numbers; arcs are arcs. Only where a straight side may or may
+/// not pass through the very end of an arc is `low` 0, and `high` a few nanometres more. The places are on the
+/// outlines; where these overlap they are one place in both.
 pub fn figure_gap(a: &Figure, b: &Figure) -> Gap {
     let spread = a.spread.saturating_add(b.spread);
-    let gap = forms_gap(&a.forms, &b.forms);
+    let gap = match a.curved.is_empty() && b.curved.is_empty() {
+        true => forms_gap(&a.forms, &b.forms),
+        false => courses_gap(a, b),
+    };
     let low = gap.low.saturating_sub(spread).max(0);
     let high = if gap.high == i64::MAX {
         gap.high

@@ -221,11 +221,7 @@ fn whole_distances_stay_whole_at_ten_kilometres() {
 
 #[test]
 fn spreads_shorten_the_distance_and_never_below_nothing() {
-    let disc = |x, spread| Figure {
-        forms: vec![Form::Point(Point { x, y: 0 })],
-        spread,
-        accuracy: None,
-    };
+    let disc = |x, spread| Figure::new(vec![Form::Point(Point { x, y: 0 })], spread, None);
     let gap = figure_gap(&disc(0, 10), &disc(100, 20));
     assert_eq!((gap.low, gap.high, gap.from.x, gap.to.x), (70, 70, 10, 80));
     let gap = figure_gap(&disc(0, 90), &disc(100, 30));

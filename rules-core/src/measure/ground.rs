@@ -119,11 +119,7 @@ impl Ground {
 /// Ground between spots may bulge: the range holds it only where it was measured wherever its slope changes.
 pub fn ground_level(spots: &[Spot], at: Point, off: i64) -> Option<Level> {
     let ground = Ground::between(spots.iter().map(|spot| spot.at).collect(), off)?;
-    let place = Figure {
-        forms: vec![Form::Point(at)],
-        spread: 0,
-        accuracy: Some(off),
-    };
+    let place = Figure::new(vec![Form::Point(at)], 0, Some(off));
     let level = |spot: usize| spots.get(spot).map(|spot| spot.level);
     let under = ground.under(&place, off)?;
     let range = under.into_iter().filter_map(level).reduce(Interval::hull)?;
@@ -317,11 +313,7 @@ mod tests {
             let ground = Ground::between(spots.iter().map(|spot| spot.at).collect(), off).unwrap();
             for _ in 0..50 {
                 let at = dice.point(80 * M);
-                let place = Figure {
-                    forms: vec![Form::Point(at)],
-                    spread: 0,
-                    accuracy: Some(off),
-                };
+                let place = Figure::new(vec![Form::Point(at)], 0, Some(off));
                 let under = ground.under(&place, off).unwrap();
                 let levels = under.iter().map(|spot| spots[*spot].level);
                 let range = levels.reduce(Interval::hull).unwrap();

@@ -6,6 +6,7 @@
 mod arc;
 mod area;
 mod chain;
+mod course;
 mod cut;
 mod deep;
 mod delaunay;

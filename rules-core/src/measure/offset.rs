@@ -88,11 +88,11 @@ pub fn outward(figure: &Figure, by: i64, corners: Corners) -> Result<Figure, Off
         Form::Ring(ring) => mitred(ring, by).map(Form::Ring),
         Form::Point(_) | Form::Path(_) => Err(OffsetFault::NotAnArea),
     });
-    Ok(Figure {
-        forms: forms.collect::<Result<_, _>>()?,
-        spread: 0,
-        accuracy: worse(figure),
-    })
+    Ok(Figure::new(
+        forms.collect::<Result<_, _>>()?,
+        0,
+        worse(figure),
+    ))
 }
 
 fn worse(figure: &Figure) -> Option<i64> {
@@ -196,11 +196,7 @@ pub fn inward(figure: &Figure, by: i64) -> Result<Figure, OffsetFault> {
         return Err(OffsetFault::NothingLeft);
     };
     let ring = shrunk(ring, by - figure.spread).ok_or(OffsetFault::NothingLeft)?;
-    Ok(Figure {
-        forms: vec![Form::Ring(ring)],
-        spread: 0,
-        accuracy: worse(figure),
-    })
+    Ok(Figure::new(vec![Form::Ring(ring)], 0, worse(figure)))
 }
 
 /// A ring all of which lies at least `by` nanometres within another: each side moved in. `None` where the sides would run

@@ -7,11 +7,7 @@ const M: i64 = 1_000_000_000;
 
 fn area(corners: &[(i64, i64)]) -> Figure {
     let corners = corners.iter().map(|&(x, y)| Point { x, y }).collect();
-    Figure {
-        forms: vec![Form::Ring(corners)],
-        spread: 0,
-        accuracy: None,
-    }
+    Figure::new(vec![Form::Ring(corners)], 0, None)
 }
 
 fn square(side: i64) -> Figure {

@@ -139,10 +139,9 @@ fn apart(figures: &[&Figure]) -> Option<Area> {
     let single: Vec<Figure> = figures
         .iter()
         .flat_map(|figure| {
-            figure.forms.iter().map(|form| Figure {
-                forms: vec![form.clone()],
-                ..**figure
-            })
+            let alone =
+                |form: &Form| Figure::new(vec![form.clone()], figure.spread, figure.accuracy);
+            figure.forms.iter().map(alone)
         })
         .collect();
     let mut sum = Area { low: 0, high: 0 };
@@ -290,11 +289,7 @@ pub fn clip(figure: &Figure, zone: &Figure, keep: Keep, fit: Fit) -> Option<Figu
     let accuracy = figure
         .accuracy
         .map(|accuracy| accuracy.saturating_add(round));
-    (!forms.is_empty()).then_some(Figure {
-        forms,
-        spread: 0,
-        accuracy,
-    })
+    (!forms.is_empty()).then_some(Figure::new(forms, 0, accuracy))
 }
 
 /// How far the polygons that stand for a figure may be from its arcs.
@@ -337,11 +332,7 @@ impl Cutter {
             }
             Form::Path(points) => self.line(points),
             Form::Ring(_) => {
-                let alone = Figure {
-                    forms: vec![form.clone()],
-                    spread: 0,
-                    accuracy: None,
-                };
+                let alone = Figure::new(vec![form.clone()], 0, None);
                 self.areas(&self.local.polygons(&alone, Fit::Inner))
             }
         }
@@ -389,9 +380,5 @@ pub fn around(figure: &Figure, by: i64, fit: Fit) -> Figure {
     let accuracy = figure
         .accuracy
         .map(|accuracy| accuracy.saturating_add(rounding(&wider).max(ARC_TOLERANCE) + CUT));
-    Figure {
-        forms,
-        spread: 0,
-        accuracy,
-    }
+    Figure::new(forms, 0, accuracy)
 }

@@ -245,11 +245,7 @@ pub struct Overhang {
 
 /// Whether, where and how far any part of a figure lies beyond the line of a ring.
 pub fn overhang(ring: &[Point], figure: &Figure) -> Overhang {
-    let yard = Figure {
-        forms: vec![Form::Ring(ring.to_vec())],
-        spread: 0,
-        accuracy: None,
-    };
+    let yard = Figure::new(vec![Form::Ring(ring.to_vec())], 0, None);
     if !figure
         .forms
         .iter()

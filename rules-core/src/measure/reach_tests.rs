@@ -7,11 +7,7 @@ use crate::plan::figure::{Figure, Form, Point};
 const M: i64 = 1_000_000_000;
 
 fn figure(form: Form, spread: i64) -> Figure {
-    Figure {
-        forms: vec![form],
-        spread,
-        accuracy: Some(0),
-    }
+    Figure::new(vec![form], spread, Some(0))
 }
 
 fn path(points: &[(i64, i64)]) -> Form {

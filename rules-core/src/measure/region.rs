@@ -280,14 +280,14 @@ fn thinned(figure: &Figure, fit: Fit) -> Figure {
         }
         other => other.clone(),
     };
-    Figure {
-        forms: figure.forms.iter().map(thin).collect(),
-        spread: match fit {
+    Figure::new(
+        figure.forms.iter().map(thin).collect(),
+        match fit {
             Fit::Outer => figure.spread.saturating_add(ARC_TOLERANCE),
             Fit::Inner => figure.spread.saturating_sub(ARC_TOLERANCE),
         },
-        accuracy: figure.accuracy,
-    }
+        figure.accuracy,
+    )
 }
 
 /// Some corners of a ring, such that none left out is farther than the tolerance from the side in its place.

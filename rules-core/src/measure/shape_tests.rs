@@ -9,11 +9,7 @@ fn ring(points: &[(i64, i64)]) -> Vec<Point> {
 }
 
 fn area_of(points: &[(i64, i64)]) -> Figure {
-    Figure {
-        forms: vec![Form::Ring(ring(points))],
-        spread: 0,
-        accuracy: Some(5),
-    }
+    Figure::new(vec![Form::Ring(ring(points))], 0, Some(5))
 }
 
 const M: i64 = 1_000_000_000;
@@ -66,11 +62,7 @@ fn square_corners_keep_the_sides_parallel_and_the_corners_square() {
 fn a_mitred_corner_reaches_farther_than_a_round_one() {
     // From semantics: d − r is a false pass for a turned rectangle; the corner of a square reaches √2 times as far.
     let turned = area_of(&[(0, -M), (M, 0), (0, M), (-M, 0)]);
-    let far = Figure {
-        forms: vec![Form::Point(Point { x: 3 * M, y: 0 })],
-        spread: 0,
-        accuracy: Some(0),
-    };
+    let far = Figure::new(vec![Form::Point(Point { x: 3 * M, y: 0 })], 0, Some(0));
     let square = figure_gap(&outward(&turned, M / 2, Corners::Square).unwrap(), &far);
     let round = figure_gap(&outward(&turned, M / 2, Corners::Round).unwrap(), &far);
     assert_eq!((round.low, round.high), (1_500_000_000, 1_500_000_000));
@@ -262,15 +254,15 @@ fn a_thing_is_cut_to_a_zone_and_left_alone_where_it_need_not_be() {
         Some(inner.clone())
     );
     assert_eq!(clip(&inner, &zone, Keep::Beyond, Fit::Outer), None);
-    let line = Figure {
-        forms: vec![Form::Path(ring(&[
+    let line = Figure::new(
+        vec![Form::Path(ring(&[
             (-5 * M, 5 * M),
             (5 * M, 5 * M),
             (5 * M, 15 * M),
         ]))],
-        spread: 0,
-        accuracy: Some(100),
-    };
+        0,
+        Some(100),
+    );
     let cut = clip(&line, &zone, Keep::Within, Fit::Inner).unwrap();
     assert_eq!(cut.accuracy, Some(100), "exact, so no worse than the line");
     assert_eq!(length(&cut.forms[0]), Span::exactly(10 * M), "{cut:?}");
@@ -309,22 +301,14 @@ fn polygons_lie_within_or_around_the_true_outline() {
     let mut dice = Dice::new(21);
     for round in 0..60 {
         let forms = vec![dice.form(8 * M), dice.form(8 * M)];
-        let figure = Figure {
-            forms,
-            spread: 0,
-            accuracy: Some(0),
-        };
+        let figure = Figure::new(forms, 0, Some(0));
         let by = [M / 10, M, 3 * M][round % 3];
         let (inner, outer) = (
             around(&figure, by, Fit::Inner),
             around(&figure, by, Fit::Outer),
         );
         for place in (0..200).map(|_| dice.point(20 * M)) {
-            let here = Figure {
-                forms: vec![Form::Point(place)],
-                spread: 0,
-                accuracy: Some(0),
-            };
+            let here = Figure::new(vec![Form::Point(place)], 0, Some(0));
             let gap = figure_gap(&here, &figure);
             let within = |figure: &Figure| figure_gap(&here, figure).high == 0;
             assert!(
@@ -370,11 +354,7 @@ fn absurd_forms_get_an_answer_and_no_panic() {
             } else {
                 Form::Path(points)
             };
-            Figure {
-                forms: vec![form],
-                spread: number().max(0),
-                accuracy: Some(number().max(0)),
-            }
+            Figure::new(vec![form], number().max(0), Some(number().max(0)))
         };
         let (a, b) = (figure(), figure());
         let (one, other) = (&a.forms[0], &b.forms[0]);

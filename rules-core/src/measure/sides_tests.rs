@@ -17,19 +17,11 @@ fn at(x: f64, y: f64) -> Point {
 }
 
 fn spot(p: Point) -> Figure {
-    Figure {
-        forms: vec![Form::Point(p)],
-        spread: 0,
-        accuracy: Some(0),
-    }
+    Figure::new(vec![Form::Point(p)], 0, Some(0))
 }
 
 fn ring(points: &[Point]) -> Figure {
-    Figure {
-        forms: vec![Form::Ring(points.to_vec())],
-        spread: 0,
-        accuracy: Some(0),
-    }
+    Figure::new(vec![Form::Ring(points.to_vec())], 0, Some(0))
 }
 
 fn patch(land: Land, by: i64) -> Region {

@@ -191,11 +191,7 @@ impl<R: Fn(Interval) -> Interval> Seen<'_, R> {
     }
 
     fn straight(&self, form: Form, heights: Interval) -> (Interval, Gap) {
-        let own = Figure {
-            forms: vec![form],
-            spread: 0,
-            accuracy: None,
-        };
+        let own = Figure::new(vec![form], 0, None);
         let gap = figure_gap(&own, self.other);
         // The place on the wire is rounded to the nanometre.
         let off = self.off.saturating_add(2);

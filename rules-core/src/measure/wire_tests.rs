@@ -18,13 +18,13 @@ fn point(x: f64, y: f64) -> Point {
 }
 
 fn ring(points: &[(f64, f64)]) -> Figure {
-    Figure {
-        forms: vec![Form::Ring(
+    Figure::new(
+        vec![Form::Ring(
             points.iter().map(|(x, y)| point(*x, *y)).collect(),
         )],
-        spread: 0,
-        accuracy: Some(0),
-    }
+        0,
+        Some(0),
+    )
 }
 
 fn over(top: f64) -> impl Fn(Interval) -> Interval {

@@ -18,11 +18,7 @@ pub fn building_line(front: &[Point], lot: &[Point], setback: i64) -> Option<Vec
     };
     let far = lot.iter().map(|p| distance(a, *p)).fold(0.0, f64::max);
     let (a, b) = (moved(a, out, setback as f64), moved(b, out, setback as f64));
-    let line = |forms| Figure {
-        forms,
-        spread: 0,
-        accuracy: Some(0),
-    };
+    let line = |forms| Figure::new(forms, 0, Some(0));
     let long = Form::Path(vec![moved(a, along, -far), moved(b, along, far)]);
     let area = line(vec![Form::Ring(lot.to_vec())]);
     clip(&line(vec![long]), &area, Keep::Within, Fit::Inner).map(|line| line.forms)

@@ -98,14 +98,14 @@ impl Patch {
             Form::Ring(ring) => Form::Path(ring.iter().chain(ring.first()).copied().collect()),
             other => other.clone(),
         };
-        Figure {
-            forms: match &self.edge {
+        Figure::new(
+            match &self.edge {
                 Some(edge) => vec![edge.clone()],
                 None => self.figure.forms.iter().map(closed).collect(),
             },
-            spread: width,
-            accuracy: self.figure.accuracy,
-        }
+            width,
+            self.figure.accuracy,
+        )
     }
 
     fn within(&self, figure: &Figure, fit: Fit) -> Vec<Figure> {

@@ -23,6 +23,38 @@ pub enum Form {
 /// How far off a drawn thing may be, in nanometres; `None` where nobody knows.
 pub type Accuracy = Option<i64>;
 
+/// A round side: part of a circle, no more than half of it. Its middle and radius are whole nanometres, like any other
+/// place that is worked out while a plan is read.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Arc {
+    /// The middle of the circle.
+    pub middle: Point,
+    /// Its radius, in nanometres.
+    pub radius: i64,
+    /// Whether it goes against the clock.
+    pub left: bool,
+}
+
+/// A piece of an outline, straight or round: a course, as surveyors call it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Course {
+    /// Where it begins.
+    pub from: Point,
+    /// Where it ends, which is where the next one begins.
+    pub to: Point,
+    /// What makes it round.
+    pub arc: Option<Arc>,
+}
+
+/// The true outline of an area that has round sides: its courses, all the way round.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Curved {
+    /// The courses, in the order of the corners.
+    pub courses: Vec<Course>,
+    /// How far the corners that stand for them lie from them at most, in nanometres.
+    pub off: i64,
+}
+
 /// An outline: every place within `spread` of one of its forms.
 ///
 /// A circle is a point with a spread, a rounded rectangle a smaller rectangle with one; so a distance is always
@@ -33,6 +65,33 @@ pub struct Figure {
     pub forms: Vec<Form>,
     /// How far the outline reaches beyond its forms, in nanometres; never negative.
     pub spread: i64,
-    /// How far off it may be.
+    /// How far off the forms may be; where corners stand for arcs, that they do is counted in.
     pub accuracy: Accuracy,
+    /// The true outline, for each form in its place; empty where no form has arcs. Whoever changes a form leaves them out.
+    pub curved: Vec<Option<Curved>>,
+}
+
+impl Figure {
+    /// An outline without arcs.
+    pub fn new(forms: Vec<Form>, spread: i64, accuracy: Accuracy) -> Self {
+        Figure {
+            forms,
+            spread,
+            accuracy,
+            curved: Vec::new(),
+        }
+    }
+
+    /// How far off the true outline may be.
+    pub fn true_accuracy(&self) -> Accuracy {
+        let corners = self.corners_off();
+        self.accuracy
+            .map(|accuracy| accuracy.saturating_sub(corners))
+    }
+
+    /// How far its corners may lie from the arcs that they stand for, in nanometres.
+    pub fn corners_off(&self) -> i64 {
+        let curved = self.curved.iter().flatten();
+        curved.map(|curved| curved.off).max().unwrap_or(0)
+    }
 }

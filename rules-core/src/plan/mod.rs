@@ -5,6 +5,6 @@ mod model;
 mod read;
 mod valid;
 
-pub use figure::{Figure, Form, Point};
+pub use figure::{Arc, Course, Curved, Figure, Form, Point};
 pub use model::*;
 pub use read::{read, read_document};

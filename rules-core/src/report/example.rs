@@ -49,11 +49,7 @@ pub fn metres(millimetres: i64) -> Value {
 }
 
 fn thing(id: &str, kind_name: &str, outline_name: &str, form: Form, accuracy: i64) -> Thing {
-    let figure = Figure {
-        forms: vec![form],
-        spread: 0,
-        accuracy: Some(accuracy),
-    };
+    let figure = Figure::new(vec![form], 0, Some(accuracy));
     Thing {
         id: id.to_owned(),
         kind: kind(kind_name),

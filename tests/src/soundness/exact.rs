@@ -91,11 +91,7 @@ fn lacks(words: &Words, being: &Being, drawn: &BTreeMap<OutlineId, Figure>) -> B
 }
 
 fn outlines(words: &Words, being: &Being) -> BTreeMap<OutlineId, Figure> {
-    let exact = |drawn: &Drawn| Figure {
-        forms: drawn.forms.clone(),
-        spread: drawn.spread,
-        accuracy: Some(0),
-    };
+    let exact = |drawn: &Drawn| Figure::new(drawn.forms.clone(), drawn.spread, Some(0));
     let mut all: BTreeMap<OutlineId, Figure> = being
         .outlines
         .iter()

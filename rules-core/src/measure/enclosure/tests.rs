@@ -4,11 +4,7 @@ use crate::plan::figure::Form;
 const MM: i64 = 1_000_000;
 
 fn path(points: &[(i64, i64)]) -> Figure {
-    Figure {
-        forms: vec![Form::Path(at(points))],
-        spread: 0,
-        accuracy: Some(0),
-    }
+    Figure::new(vec![Form::Path(at(points))], 0, Some(0))
 }
 
 fn ring(points: &[(i64, i64)]) -> Figure {

@@ -111,11 +111,7 @@ pub fn least_way(from: &Stand, to: &Stand, solids: &[Hurdle]) -> Option<i64> {
 
 /// Whether no place of the end can lie in the ring, or in its shade, however the end is off.
 fn keeps_off(end: &Stand, ring: &[Point]) -> bool {
-    let solid = Figure {
-        forms: vec![Form::Ring(ring.to_vec())],
-        spread: 0,
-        accuracy: None,
-    };
+    let solid = Figure::new(vec![Form::Ring(ring.to_vec())], 0, None);
     figure_gap(end.figure, &solid).low > end.off
 }
 

@@ -50,11 +50,7 @@ pub(super) fn shortest(
 
 /// A little less than the distance from a place to an outline.
 fn straight(place: Point, to: &Figure) -> f64 {
-    let place = Figure {
-        forms: vec![Form::Point(place)],
-        spread: 0,
-        accuracy: None,
-    };
+    let place = Figure::new(vec![Form::Point(place)], 0, None);
     (figure_gap(&place, to).low.saturating_sub(2)).max(0) as f64
 }
 

@@ -13,11 +13,7 @@ fn points(points: &[(i64, i64)]) -> Vec<Point> {
 }
 
 fn figure(form: Form) -> Figure {
-    Figure {
-        forms: vec![form],
-        spread: 0,
-        accuracy: Some(0),
-    }
+    Figure::new(vec![form], 0, Some(0))
 }
 
 fn spot(at: (i64, i64)) -> Figure {

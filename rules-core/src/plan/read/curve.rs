@@ -44,7 +44,7 @@ impl<'a> Context<'a> {
         }
         outline.map(|traced| Drawn {
             smooth: true,
-            ..drawn(traced)
+            ..Drawn::traced(traced)
         })
     }
 
@@ -60,7 +60,7 @@ impl<'a> Context<'a> {
         for ((from, to), rise) in corners.iter().zip(next).zip(rises) {
             traced.rise((*from, *to), rise * out, most);
         }
-        Some(drawn(traced))
+        Some(Drawn::traced(traced))
     }
 
     fn corners_and_rises(&mut self, node: &'a Node) -> Option<(Vec<Point>, Vec<i64>)> {
@@ -152,13 +152,6 @@ impl<'a> Context<'a> {
         ];
         let ring = ring.map(|(along, across)| corner(along, across)).to_vec();
         Some(Drawn::new(vec![Form::Ring(ring)], 0))
-    }
-}
-
-fn drawn(traced: Traced) -> Drawn {
-    Drawn {
-        off: traced.off,
-        ..Drawn::new(vec![Form::Ring(traced.corners)], 0)
     }
 }
 

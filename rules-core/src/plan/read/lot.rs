@@ -76,14 +76,7 @@ impl<'a> Context<'a> {
         let accuracies = corner_accuracies(&corners, &found);
         let ring = corners.iter().map(|corner| corner.at).collect();
         let worst = all_known(accuracies.iter().copied());
-        outlines.insert(
-            boundary,
-            Figure {
-                forms: vec![Form::Ring(ring)],
-                spread: 0,
-                accuracy: worst,
-            },
-        );
+        outlines.insert(boundary, Figure::new(vec![Form::Ring(ring)], 0, worst));
         let things = self.side_things(line, &corners, found, &accuracies);
         let lot = Thing {
             id: "lot".to_owned(),
@@ -312,11 +305,7 @@ impl<'a> Context<'a> {
             let accuracy = all_known([*e1, *e2, side.accuracy.flatten()].into_iter())
                 .and_then(|_| (*e1).max(*e2));
             let path = vec![from.at, to.at];
-            let figure = Figure {
-                forms: vec![Form::Path(path)],
-                spread: 0,
-                accuracy,
-            };
+            let figure = Figure::new(vec![Form::Path(path)], 0, accuracy);
             self.side_thing(kind, side, figure)
         });
         things.collect()

@@ -44,9 +44,12 @@ impl Context<'_> {
         let left = self.work_out(&mut drawn, waiting);
         self.refuse_left(&attempted, &left);
         let figure = |drawn: Drawn| Figure {
-            forms: drawn.forms,
-            spread: drawn.spread,
-            accuracy: accuracy.map(|accuracy| accuracy.saturating_add(drawn.off)),
+            curved: drawn.curved,
+            ..Figure::new(
+                drawn.forms,
+                drawn.spread,
+                accuracy.map(|accuracy| accuracy.saturating_add(drawn.off)),
+            )
         };
         drawn
             .into_iter()
@@ -208,11 +211,7 @@ fn worked_out(from: &Drawn, how: How) -> Result<Drawn, &'static str> {
     if from.off > 0 && !matches!(how, How::Same | How::Outward(_, Corners::Round)) {
         return Err("It has arcs: write `corners: round`, or draw this outline.");
     }
-    let figure = Figure {
-        forms: from.forms.clone(),
-        spread: from.spread,
-        accuracy: None,
-    };
+    let figure = Figure::new(from.forms.clone(), from.spread, None);
     let moved = match how {
         How::Same => Ok(figure),
         How::Outward(by, corners) => outward(&figure, by, corners),
@@ -221,6 +220,7 @@ fn worked_out(from: &Drawn, how: How) -> Result<Drawn, &'static str> {
     moved
         .map(|figure| Drawn {
             off: from.off,
+            curved: from.curved.clone(),
             smooth: from.smooth,
             ..Drawn::new(figure.forms, figure.spread)
         })

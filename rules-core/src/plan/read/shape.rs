@@ -1,8 +1,8 @@
 //! How an outline is drawn: points, lists of points, circles, rectangles and the like.
 
-use super::super::{Form, Point};
+use super::super::{Curved, Form, Point};
 use super::context::{Context, guess};
-use crate::measure::Corners;
+use crate::measure::{Corners, Traced};
 use crate::quantity::Dimension;
 use crate::text::{Entry, MapReader, Node, Span};
 use crate::vocabulary::Shape;
@@ -34,6 +34,8 @@ pub(super) struct Drawn {
     pub spread: i64,
     /// How far the forms are from the arcs that they stand for, in nanometres.
     pub off: i64,
+    /// As in a figure.
+    pub curved: Vec<Option<Curved>>,
     /// Whether it has no corner at all, though its forms have.
     pub smooth: bool,
 }
@@ -45,8 +47,42 @@ impl Drawn {
             forms,
             spread,
             off: 0,
+            curved: Vec::new(),
             smooth: false,
         }
+    }
+
+    /// What the true arcs are told of as well.
+    pub fn traced(traced: Traced) -> Self {
+        let off = traced.off;
+        let (form, curved) = traced.area();
+        Drawn {
+            off,
+            curved: curved.map(|curved| vec![Some(curved)]).unwrap_or_default(),
+            ..Drawn::new(vec![form], 0)
+        }
+    }
+}
+
+/// The parts of one outline. Their true arcs are told of only where all of them are.
+fn together(parts: Vec<Drawn>, spread: i64) -> Drawn {
+    let off = parts.iter().map(|part| part.off).max().unwrap_or(0);
+    let told = parts
+        .iter()
+        .all(|part| part.off == 0 || !part.curved.is_empty());
+    let arcs = |part: &Drawn| match part.curved.as_slice() {
+        [] => vec![None; part.forms.len()],
+        curved => curved.to_vec(),
+    };
+    let curved = match told && off > 0 {
+        true => parts.iter().flat_map(arcs).collect(),
+        false => Vec::new(),
+    };
+    let forms = parts.into_iter().flat_map(|part| part.forms).collect();
+    Drawn {
+        off,
+        curved,
+        ..Drawn::new(forms, spread)
     }
 }
 
@@ -316,12 +352,7 @@ impl<'a> Context<'a> {
                 .help("Draw the round part by its points, or make two things of it.");
             return None;
         }
-        let off = parts.iter().map(|part| part.off).max().unwrap_or(0);
-        let forms = parts.into_iter().flat_map(|part| part.forms).collect();
-        Some(Drawn {
-            off,
-            ..Drawn::new(forms, spread)
-        })
+        Some(together(parts, spread))
     }
 
     fn part(&mut self, shape: Shape, entry: &'a Entry, node: &'a Node) -> Option<Drawn> {
