@@ -1,12 +1,14 @@
 //! Distances, touching, containing and areas against GEOS, a general geometry library, on 20,000 stored pairs.
 //!
 //! Source of the expected values: Shapely 2.1.2 over GEOS 3.13.1, run by `reference-geometry/generate.py`; for ways round
-//! areas Shapely 2.2.0 over GEOS 3.14.1 and NetworkX 3.6.1, run by `reference-geometry/walks.py`.
+//! areas Shapely 2.2.0 over GEOS 3.14.1 and NetworkX 3.6.1, run by `reference-geometry/walks.py`; for arcs the same Shapely, run
+//! by `reference-geometry/arcs.py`.
 
 use std::io::Read;
 
 use rules_core::measure::{
-    Hurdle, Place, Stand, area2, contains, distance, least_way, length, overlap, way_round,
+    Hurdle, Place, Stand, Traced, area2, contains, distance, figure_gap, least_way, length,
+    overlap, way_round,
 };
 use rules_core::plan::{Figure, Form, Point};
 use serde_json::Value;
@@ -215,4 +217,50 @@ fn ways_round_areas_are_as_a_visibility_graph_has_them() {
         near += i32::from(length - low as f64 <= 5e5);
     }
     assert!(round > 100 && near * 10 >= round * 9, "{near} of {round}");
+}
+
+/// One of the forms that `arcs.py` writes: its kind, its corners, and how far the side after each stands out.
+fn with_arcs(value: &Value) -> Figure {
+    let corners: Vec<Point> = value[1].as_array().unwrap().iter().map(place).collect();
+    match value[0].as_str().unwrap() {
+        "point" => exact(Form::Point(corners[0])),
+        "path" => exact(Form::Path(corners)),
+        "ring" => exact(Form::Ring(corners)),
+        _ => {
+            let mut traced = Traced::new();
+            let rises = value[2].as_array().unwrap().iter();
+            let next = corners.iter().cycle().skip(1);
+            for ((from, to), rise) in corners.iter().zip(next).zip(rises) {
+                traced.rise((*from, *to), rise.as_i64().unwrap() * 1000, 400);
+            }
+            let (form, curved) = traced.area();
+            let curved = vec![Some(curved.expect("arcs"))];
+            Figure {
+                curved,
+                ..exact(form)
+            }
+        }
+    }
+}
+
+/// Areas with round sides, beside the same as some ten thousand corners each, of which none is 10 nm from its arc.
+#[test]
+fn a_thousand_distances_to_arcs_agree_with_geos() {
+    const CORNERS: f64 = 3e-8;
+    let (mut apart, mut open) = (0, 0);
+    for pair in stored("arcs.jsonl.gz") {
+        let (a, b) = (with_arcs(&pair["a"]), with_arcs(&pair["b"]));
+        let metres = number(&pair, "/distance");
+        for (one, other) in [(&a, &b), (&b, &a)] {
+            let gap = figure_gap(one, other);
+            assert!(
+                off(gap.low, gap.high, metres) <= CORNERS,
+                "{gap:?} {metres} {pair}"
+            );
+            open += usize::from(gap.high > gap.low + 1);
+        }
+        apart += usize::from(metres > 0.0);
+    }
+    assert!((300..900).contains(&apart), "{apart}");
+    assert!(open <= 2, "{open}");
 }

@@ -118,17 +118,10 @@ pub const MEASURES: &[Measure] = &[
                 site.pool().shape("water"),
                 p(site.first("well").shape("casing").corners()[0]),
             );
-            let ring = truth::with_its_arc(pool);
-            let far = truth::sides(&ring)
-                .into_iter()
-                .map(|side| to_segment(well, side))
-                .fold(f64::INFINITY, f64::min);
-            Some(if truth::within(&ring, well) { 0.0 } else { far })
+            Some(truth::to_curved(well, pool))
         },
-        // Three thousand corners are within half a micrometre of the arc; the corners that the library has are within
-        // 0.1 mm of it, and either end of an interval within twice that.
-        fine: 1000.0,
-        exact: 202_000.0,
+        fine: NEAR,
+        exact: NEAR,
         reach: 20.0,
     },
     Measure {

@@ -131,39 +131,86 @@ pub fn between(ones: &[(P, P)], others: &[(P, P)]) -> f64 {
     least
 }
 
-/// The ring of a shape whose first side is an arc, the arc in three thousand steps. The middle of the circle is where the
-/// lines meet that halve the ways from either end to the top of the arc.
+/// The circle of an arc: its middle, the way from there to the arc's top, and how far round its ends lie from the top.
+struct Circle {
+    middle: P,
+    spoke: P,
+    ends: (f64, f64),
+}
+
+impl Circle {
+    /// Through two places, standing out by `rise` between them. The middle of the circle is where the lines meet that halve
+    /// the ways from either end to the top of the arc.
+    fn through(a: P, b: P, rise: f64) -> Self {
+        let long = apart(a, b);
+        let out = ((b.1 - a.1) / long, (a.0 - b.0) / long);
+        let top = (
+            f64::midpoint(a.0, b.0) + out.0 * rise,
+            f64::midpoint(a.1, b.1) + out.1 * rise,
+        );
+        // The chord of half the arc, halved at a right angle, meets the axis of the arc: by likeness of triangles.
+        let radius = (long * long / 4.0 + rise * rise) / (2.0 * rise);
+        let middle = (top.0 - out.0 * radius, top.1 - out.1 * radius);
+        let mut circle = Circle {
+            middle,
+            spoke: sub(top, middle),
+            ends: (0.0, 0.0),
+        };
+        circle.ends = (circle.angle(a), circle.angle(b));
+        circle
+    }
+
+    /// How far round a place lies from the arc's top.
+    fn angle(&self, at: P) -> f64 {
+        let off = sub(at, self.middle);
+        libm::atan2(cross(self.spoke, off), dot(self.spoke, off))
+    }
+
+    fn at(&self, angle: f64) -> P {
+        let (sin, cos) = (libm::sin(angle), libm::cos(angle));
+        (
+            self.middle.0 + self.spoke.0 * cos - self.spoke.1 * sin,
+            self.middle.1 + self.spoke.0 * sin + self.spoke.1 * cos,
+        )
+    }
+
+    fn distance(&self, at: P) -> f64 {
+        let (from, to) = (self.ends.0.min(self.ends.1), self.ends.0.max(self.ends.1));
+        match (from..=to).contains(&self.angle(at)) {
+            true => (apart(at, self.middle) - apart(self.spoke, (0.0, 0.0))).abs(),
+            false => apart(at, self.at(from)).min(apart(at, self.at(to))),
+        }
+    }
+}
+
+/// The ring of a shape whose first side is an arc, the arc in three thousand steps.
 pub fn with_its_arc(shape: &Shape) -> Vec<P> {
     const STEPS: u32 = 3000;
     let Shape::Curved(corners, rise) = shape else {
         return all(shape.corners());
     };
     let corners = all(corners);
-    let (a, b, rise) = (corners[0], corners[1], *rise as f64);
-    let long = apart(a, b);
-    let out = ((b.1 - a.1) / long, (a.0 - b.0) / long);
-    let top = (
-        f64::midpoint(a.0, b.0) + out.0 * rise,
-        f64::midpoint(a.1, b.1) + out.1 * rise,
-    );
-    // The chord of half the arc, halved at a right angle, meets the axis of the arc: by likeness of triangles.
-    let radius = (long * long / 4.0 + rise * rise) / (2.0 * rise);
-    let middle = (top.0 - out.0 * radius, top.1 - out.1 * radius);
-    let spoke = sub(top, middle);
-    let angle = |at: P| libm::atan2(cross(spoke, sub(at, middle)), dot(spoke, sub(at, middle)));
-    let (from, to) = (angle(a), angle(b));
-    let turned = |angle: f64| {
-        let (cos, sin) = (libm::cos(angle), libm::sin(angle));
-        (
-            middle.0 + spoke.0 * cos - spoke.1 * sin,
-            middle.1 + spoke.0 * sin + spoke.1 * cos,
-        )
-    };
-    let step = |step: u32| turned(from + (to - from) * f64::from(step) / f64::from(STEPS));
+    let circle = Circle::through(corners[0], corners[1], *rise as f64);
+    let (from, to) = circle.ends;
+    let step = |step: u32| circle.at(from + (to - from) * f64::from(step) / f64::from(STEPS));
     (0..STEPS)
         .map(step)
         .chain(corners.into_iter().skip(1))
         .collect()
+}
+
+/// From a place to a shape whose first side is an arc, by the arc's circle.
+pub fn to_curved(at: P, shape: &Shape) -> f64 {
+    let Shape::Curved(corners, rise) = shape else {
+        return to_shape(at, shape);
+    };
+    if within(&with_its_arc(shape), at) {
+        return 0.0;
+    }
+    let sides = sides(&all(corners));
+    let circle = Circle::through(sides[0].0, sides[0].1, *rise as f64);
+    let straight = sides[1..].iter().map(|side| to_segment(at, *side));
+    straight.fold(circle.distance(at), f64::min)
 }
 
 /// Twice the area of a ring that runs against the clock.
