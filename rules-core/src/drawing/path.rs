@@ -6,7 +6,7 @@ use super::place::Spot;
 use super::sheet::Sheet;
 use super::svg::mm;
 use crate::measure::is_convex;
-use crate::plan::figure::{Figure, Form, Point};
+use crate::plan::figure::{Arc, Course, Curved, Figure, Form, Point};
 
 /// A form widened by so much, as the `d` of a path; `None` where its border would need more than arcs and straight
 /// lines about its corners.
@@ -35,10 +35,12 @@ pub(super) fn bare(form: &Form, sheet: &Sheet<'_>) -> String {
 /// A figure as the `d` of one path.
 pub(super) fn figure(figure: &Figure, sheet: &Sheet<'_>) -> String {
     let by = sheet.ground(figure.spread);
-    let exact: Option<Vec<String>> = figure
-        .forms
-        .iter()
-        .map(|form| widened(form, by, sheet))
+    let forms = figure.forms.iter().enumerate();
+    let exact: Option<Vec<String>> = forms
+        .map(|(at, form)| match figure.curved.get(at) {
+            Some(Some(curved)) => round_about(curved, form, by, sheet),
+            _ => widened(form, by, sheet),
+        })
         .collect();
     if let Some(parts) = exact {
         return parts.join(" ");
@@ -51,14 +53,7 @@ pub(super) fn figure(figure: &Figure, sheet: &Sheet<'_>) -> String {
 
 fn anticlockwise(points: &[Point], sheet: &Sheet<'_>) -> Vec<Spot> {
     let mut spots = sheet.spots(points);
-    let next = spots.iter().cycle().skip(1);
-    let area: f64 = spots
-        .iter()
-        .zip(next)
-        .map(|(a, b)| a.x * b.y - b.x * a.y)
-        .sum();
-    // On the sheet y runs down, so that against the clock is less than nothing.
-    if area > 0.0 {
+    if turned(&spots) > 0.0 {
         spots.reverse();
     }
     spots
@@ -79,6 +74,78 @@ fn straight(spots: &[Spot], closed: bool) -> String {
         d.push('Z');
     }
     d
+}
+
+/// An area with round sides, each moved outward by so much; `None` where the moved sides do not meet.
+fn round_about(curved: &Curved, form: &Form, by: f64, sheet: &Sheet<'_>) -> Option<String> {
+    /// As far as two moved sides may be from each other, in millimetres.
+    const NEAR: f64 = 0.5;
+    let Form::Ring(corners) = form else {
+        return None;
+    };
+    let spots = sheet.spots(corners);
+    let out = if turned(&spots) < 0.0 { -by } else { by };
+    let moved = curved
+        .courses
+        .iter()
+        .map(|course| moved(course, out, sheet));
+    let moved: Vec<Moved> = moved.collect::<Option<_>>()?;
+    let next = moved.iter().cycle().skip(1);
+    let mut joined = moved.iter().zip(next);
+    if !joined.all(|(one, next)| one.to.to(next.from).length() <= NEAR) {
+        return None;
+    }
+    let start = moved.first()?.from;
+    let mut d = format!("M{} {}", mm(start.x), mm(start.y));
+    for Moved { to, arc, .. } in &moved {
+        let _ = match arc {
+            Some((radius, sweep)) => write!(d, "A{0} {0} 0 0 {sweep} ", mm(*radius)),
+            None => write!(d, "L"),
+        };
+        let _ = write!(d, "{} {}", mm(to.x), mm(to.y));
+    }
+    Some(d + "Z")
+}
+
+/// A course on the sheet: its ends and, where it is round, its radius and whether it goes with the clock, as 1 or 0.
+struct Moved {
+    from: Spot,
+    to: Spot,
+    arc: Option<(f64, u8)>,
+}
+
+/// A course moved to its left on the sheet by so much; `None` where nothing would be left of its arc.
+fn moved(course: &Course, by: f64, sheet: &Sheet<'_>) -> Option<Moved> {
+    let (from, to) = (sheet.spot(course.from), sheet.spot(course.to));
+    let Some(Arc {
+        middle,
+        radius,
+        left,
+    }) = course.arc
+    else {
+        let out = from.to(to).unit().left();
+        return Some(Moved {
+            from: from.along(out, by),
+            to: to.along(out, by),
+            arc: None,
+        });
+    };
+    let middle = sheet.spot(middle);
+    let wider = if left { -by } else { by };
+    let beyond = |end: Spot| end.along(middle.to(end).unit(), wider);
+    let radius = sheet.ground(radius) + wider;
+    (radius > 0.0).then(|| Moved {
+        from: beyond(from),
+        to: beyond(to),
+        arc: Some((radius, u8::from(!left))),
+    })
+}
+
+/// Twice the area that a ring surrounds, less than nothing where it runs against the clock as seen on the sheet.
+fn turned(spots: &[Spot]) -> f64 {
+    let next = spots.iter().cycle().skip(1);
+    let pairs = spots.iter().zip(next);
+    pairs.map(|(a, b)| a.x * b.y - b.x * a.y).sum()
 }
 
 fn disc(at: Spot, by: f64) -> String {

@@ -42,7 +42,7 @@ fn arcs_and_hollow_corners_are_shapes_too() {
         ])
     );
     assert_eq!(l.accuracy, Some(20 * MM));
-    // Arcs are good to a tenth of a millimetre, and that is added to what the pool may be off.
+    // The corners are good to a tenth of a millimetre, and that is added to what the pool may be off; the arcs are exact.
     let kidney = water(
         "{kidney: {from: [10, 10], to: [14, 10], radius: 2 m, hollow: 500 mm, back: 300 mm}}",
     );
@@ -51,6 +51,7 @@ fn arcs_and_hollow_corners_are_shapes_too() {
     for figure in [&kidney, &curved] {
         let off = figure.accuracy.unwrap() - 20 * MM;
         assert!(off > 0 && off <= 101_000, "{off}");
+        assert_eq!(figure.true_accuracy(), Some(20 * MM));
     }
     let reach = |figure: &Figure, pick: fn(&Point) -> i64| match &figure.forms[0] {
         Form::Ring(ring) => (
