@@ -268,4 +268,31 @@ inventory: {{barrier-stretch: all-shown}}
         assert!(length.high - length.low < 8, "{length:?}");
         assert_eq!(judge(&plan, "", &rule("1347.54 ft")).0, Outcome::Fail);
     }
+
+    /// A simple curve: degree of curve 15°, intersection angle 45°, so a long chord of 292.34 ft, a middle ordinate of
+    /// 29.08 ft, and the point of intersection 31.47 ft from the curve (the external distance).
+    /// Source: US Army FM 5-233, Construction Surveying (1985), chapter 3, from memory. By its formulas R = 5729.58 / 15,
+    /// E = R (sec 22.5° − 1).
+    #[test]
+    fn a_published_curve_has_its_external_distance() {
+        let plan = format!(
+            "{LOT}pool: {{id: pool, source: survey, water: {{curved: [[292.34 ft, 0 ft], {{out: 29.08 ft}}, [0 ft, 0 ft], [146.17 ft, -50 ft]]}}}}
+things:
+  - {{kind: well, id: intersection, source: survey, casing: [146.17 ft, 60.55 ft]}}
+inventory: {{well: all-shown}}
+"
+        );
+        let rule = |limit: &str| {
+            format!(
+                "    require: {{distance: {{from: pool.water, to: well.casing}}, at-least: {limit}}}\n"
+            )
+        };
+        let (outcome, external) = judge(&plan, "", &rule("31.46 ft"));
+        let external = external.unwrap();
+        assert_eq!(outcome, Outcome::Pass);
+        let off = external.low - 31_470 * 304_800;
+        assert!(off.abs() < 10 * 304_800, "{external:?}");
+        assert!(external.high - external.low < 2, "{external:?}");
+        assert_eq!(judge(&plan, "", &rule("31.48 ft")).0, Outcome::Fail);
+    }
 }
