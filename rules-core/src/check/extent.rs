@@ -4,7 +4,9 @@ use super::distance::{Drawn, End};
 use super::judge::Judge;
 use super::scene::Env;
 use super::value::{Val, Way};
-use crate::measure::{ARC_TOLERANCE, Fit, Keep, Weighted, area_band, length, weighted_area};
+use crate::measure::{
+    ARC_TOLERANCE, Fit, Keep, Weighted, area_band, length, perimeter, weighted_area,
+};
 use crate::plan::{Figure, Form};
 use crate::quantity::{Dimension, Interval, NO_HIGH, ONE};
 use crate::ruleset::{Area, Operand, Part, ShareOf, Zone};
@@ -148,22 +150,22 @@ impl<'a> Judge<'a> {
         env: &Env<'_>,
     ) -> Option<Interval> {
         let total = |figures: &[Figure]| {
-            let spans = figures.iter().flat_map(|figure| &figure.forms).map(length);
+            let spans = figures.iter().map(perimeter);
             spans.fold((0_i128, 0_i128), |sum, span| {
                 (sum.0 + i128::from(span.low), sum.1 + i128::from(span.high))
             })
         };
-        let accuracy = i128::from(if self.scene.as_drawn {
-            0
-        } else {
-            drawn.figure.accuracy?
-        });
-        // Each corner of a line may move by its accuracy, and each edge has two.
-        let corners: usize = drawn.figure.forms.iter().map(corner_count).sum();
-        let slack = accuracy
-            .saturating_mul(i128::try_from(corners).ok()?)
-            .saturating_mul(2);
+        let accuracy = match self.scene.as_drawn {
+            true => 0,
+            false => drawn.figure.true_accuracy()?,
+        };
+        let slack = length_slack(drawn.figure, accuracy);
         let pieces = self.pieces(zone, drawn, env);
+        // Less of an area may have the longer way round: once it is cut, nothing is known.
+        let whole = |figures: &[Figure]| matches!(figures, [only] if only == drawn.figure);
+        if is_area(drawn.figure) && !(whole(&pieces.inner) && whole(&pieces.outer)) {
+            return pieces.outer.is_empty().then_some(Interval::exact(0));
+        }
         let (low, high) = (total(&pieces.inner).0, total(&pieces.outer).1);
         let low_slack = slack.saturating_add(cutting(&pieces.inner, drawn.figure));
         let high_slack = slack.saturating_add(cutting(&pieces.outer, drawn.figure));
@@ -172,6 +174,39 @@ impl<'a> Judge<'a> {
             high: high.saturating_add(high_slack),
         })
     }
+}
+
+/// By how much a length may change: each corner may move by the accuracy, and each side has two. An arc's rise may be off
+/// by twice that, which makes no more than 2 π of it; so may a radius, all round.
+fn length_slack(figure: &Figure, accuracy: i64) -> i128 {
+    let corners = |form: &Form| match form {
+        Form::Point(_) => 0,
+        Form::Path(points) if figure.spread > 0 => 2 * points.len(),
+        Form::Path(points) | Form::Ring(points) => points.len(),
+    };
+    let forms = figure.forms.iter().enumerate();
+    let moves = forms.map(|(at, form)| match figure.curved.get(at) {
+        Some(Some(curved)) => {
+            let arcs = curved.courses.iter().filter(|course| course.arc.is_some());
+            2 * curved.courses.len() + 7 * arcs.count()
+        }
+        _ => 2 * corners(form),
+    });
+    let round = if figure.spread > 0 {
+        7 * figure.forms.len()
+    } else {
+        0
+    };
+    let moves = i128::try_from(moves.sum::<usize>() + round).unwrap_or(NO_HIGH);
+    i128::from(accuracy).saturating_mul(moves)
+}
+
+fn is_area(figure: &Figure) -> bool {
+    figure.spread > 0
+        || figure
+            .forms
+            .iter()
+            .any(|form| matches!(form, Form::Ring(_)))
 }
 
 /// By how much cutting may change a length, in nanometres: both ends of each cut piece are rounded.
@@ -230,13 +265,6 @@ fn by_weight(slack: i128, millionths: u32) -> i128 {
     let (millionths, whole) = (i128::from(millionths), i128::from(IN_FULL));
     let counted = slack.saturating_mul(millionths);
     counted.div_euclid(whole) + i128::from(counted.rem_euclid(whole) > 0)
-}
-
-fn corner_count(form: &Form) -> usize {
-    match form {
-        Form::Point(_) => 0,
-        Form::Path(points) | Form::Ring(points) => points.len(),
-    }
 }
 
 /// The band that a boundary's accuracy makes: for straight sides by its corners, with arcs by its length.

@@ -175,7 +175,7 @@ fn shared([a, b, c]: [Point; 3], at: Point) -> Option<([f64; 3], f64)> {
 }
 
 /// The corners of the least convex area that holds all places, against the clock; `None` where they lie on one line.
-fn hull(places: &[Point]) -> Option<Vec<Point>> {
+pub(super) fn hull(places: &[Point]) -> Option<Vec<Point>> {
     let mut sorted = places.to_vec();
     sorted.sort_unstable();
     sorted.dedup();

@@ -20,6 +20,7 @@ mod ground;
 mod inside;
 mod offset;
 mod overlap;
+mod perimeter;
 mod reach;
 mod region;
 mod runs;
@@ -67,6 +68,7 @@ pub use offset::{Corners, OffsetFault, inward, is_convex, outward};
 pub use overlap::{
     Keep, Weighted, around, clip, figure_area, overlap, overlaps, union_area, weighted_area,
 };
+pub use perimeter::perimeter;
 pub use reach::{Overhang, farthest, overhang, widest};
 pub use region::{ARC_TOLERANCE, Fit};
 pub use sides::{

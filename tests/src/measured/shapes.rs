@@ -165,6 +165,26 @@ pub const MEASURES: &[Measure] = &[
         reach: 10.0,
     },
     Measure {
+        name: "the way round a pool",
+        rule: "    require: {length: {of: pool.water}, at-most: LIMIT}",
+        limits: ["20 m", "24 m", "80 ft"],
+        draw: beside_a_well,
+        truth: |site| Some(way_round(site.pool().shape("water"))),
+        fine: NEAR,
+        exact: 2.0 * NEAR,
+        reach: 10.0,
+    },
+    Measure {
+        name: "the way round a pool with an arc",
+        rule: "    require: {length: {of: pool.water}, at-least: LIMIT}",
+        limits: ["20 m", "24 m", "80 ft"],
+        draw: a_curved_pool,
+        truth: |site| Some(way_round(site.pool().shape("water"))),
+        fine: NEAR,
+        exact: 2.0 * NEAR,
+        reach: 0.0,
+    },
+    Measure {
         name: "distance on foot, round a house",
         rule: "    require: {distance: {from: well.casing, to: tree.stem, measured: walking}, at-least: LIMIT}",
         limits: ["15 m", "20 m", "75 ft"],
@@ -344,6 +364,22 @@ fn beside_a_well(random: &mut Random) -> Site {
     site.items
         .push(item(random, "well").drawn("casing", Shape::Spot(at)));
     site
+}
+
+/// Along all sides; both sides of what is widened, and a circle; an arc by how far it goes round.
+fn way_round(pool: &Shape) -> f64 {
+    let along = |pieces: Vec<(P, P)>| pieces.into_iter().map(|(a, b)| apart(a, b)).sum::<f64>();
+    match pool {
+        Shape::Round(_, radius) => {
+            2.0 * along(pieces(pool)) + 2.0 * std::f64::consts::PI * *radius as f64
+        }
+        Shape::Curved(corners, rise) => {
+            let sides = truth::sides(&all(corners));
+            let arc = truth::along_arc(sides[0], *rise as f64);
+            arc + along(sides[1..].to_vec())
+        }
+        _ => along(pieces(pool)),
+    }
 }
 
 fn near_the_rear(random: &mut Random) -> Site {

@@ -183,6 +183,12 @@ impl Circle {
     }
 }
 
+/// How long an arc is that stands out by `rise` between two places: how far it goes round, and its radius.
+pub fn along_arc((a, b): (P, P), rise: f64) -> f64 {
+    let circle = Circle::through(a, b, rise);
+    (circle.ends.0 - circle.ends.1).abs() * apart(circle.spoke, (0.0, 0.0))
+}
+
 /// The ring of a shape whose first side is an arc, the arc in three thousand steps.
 pub fn with_its_arc(shape: &Shape) -> Vec<P> {
     const STEPS: u32 = 3000;
