@@ -4,6 +4,7 @@
 //! those worlds. Nothing here knows how a report looks.
 
 mod aims;
+mod blur;
 mod combine;
 mod compare;
 mod distance;

@@ -25,6 +25,23 @@ pub(super) fn courses_gap(a: &Figure, b: &Figure) -> Gap {
     least.unwrap_or_else(Gap::unknown)
 }
 
+/// The places of an arc of which one lies farthest from something convex, if no end does: where the arc runs along one of its
+/// sides, or about one of its corners.
+pub(super) fn outermost<'a>(
+    course: &'a Course,
+    arc: &'a Arc,
+    convex: &'a Form,
+) -> impl Iterator<Item = Point> + 'a {
+    let rays = Chain::of(convex).edges().flat_map(move |edge| {
+        let Vector { x, y } = Vector::between(edge.a, edge.b);
+        let upright = [Vector { x: y, y: -x }, Vector { x: -y, y: x }];
+        let [one, other] = upright;
+        [one, other, Vector::between(edge.b, arc.middle)]
+    });
+    rays.filter(|ray| ray.squared() > 0 && faces(course, arc, *ray))
+        .map(|ray| on_arc(arc, ray))
+}
+
 /// One form, and its true courses.
 struct Outline<'a> {
     form: &'a Form,

@@ -299,3 +299,51 @@ fn a_curved_area_holds_what_a_fine_polygon_holds() {
     }
     assert!(inside > 100, "{inside}");
 }
+
+/// The farthest place of a round side, exactly; and beside the corners for 2,000 random pools.
+#[test]
+fn the_farthest_place_of_an_arc() {
+    use super::super::{farthest, farthest_of_arcs};
+    // Across the middle of the bay's circle, 8.5 m on, from a place 20 m south of it.
+    let place = plain(Form::Point(at(4 * M, -M * 47 / 2)));
+    let gap = farthest_of_arcs(&bay(), &place).unwrap();
+    assert!(gap.low <= 28_500_000_000 && gap.high >= 28_500_000_000 && gap.high - gap.low <= 5);
+    assert_eq!(gap.from, at(4 * M, 5 * M));
+    let mut dice = Dice::new(5);
+    let mut tried = 0;
+    while tried < 2_000 {
+        let corners = dice.ring(5 * M);
+        let ends = corners.iter().zip(corners.iter().cycle().skip(1));
+        let sides: Vec<(Point, i64)> = ends
+            .map(|(from, to)| {
+                let long = (Vector::between(*from, *to).squared() as f64).sqrt() as i64;
+                (*from, dice.from(-long / 5, long / 5))
+            })
+            .collect();
+        let figure = ring(&sides);
+        let b = match dice.from(0, 2) {
+            0 => plain(Form::Point(dice.point(9 * M))),
+            1 => plain(Form::Path(vec![dice.point(9 * M), dice.point(9 * M)])),
+            _ => plain(Form::Ring(vec![
+                at(9 * M, 0),
+                at(12 * M, 0),
+                at(12 * M, 4 * M),
+            ])),
+        };
+        let Some(gap) = farthest_of_arcs(&figure, &b) else {
+            continue;
+        };
+        let corners = farthest(&figure, &b);
+        let off = figure.curved[0].as_ref().unwrap().off;
+        assert!(
+            corners.low - off <= gap.high && gap.low <= corners.high + off,
+            "{gap:?} {corners:?} {sides:?} {b:?}"
+        );
+        assert!(
+            gap.low >= corners.low - 8,
+            "no nearer than a corner of it: {gap:?} {corners:?} {sides:?} {b:?}"
+        );
+        assert!(gap.high - gap.low <= 5, "{gap:?}");
+        tried += 1;
+    }
+}

@@ -69,7 +69,7 @@ pub use overlap::{
     Keep, Weighted, around, clip, figure_area, overlap, overlaps, union_area, weighted_area,
 };
 pub use perimeter::perimeter;
-pub use reach::{Overhang, farthest, overhang, widest};
+pub use reach::{Overhang, farthest, farthest_of_arcs, overhang, widest};
 pub use region::{ARC_TOLERANCE, Fit};
 pub use sides::{
     Corner, Doubtful, Hand, Land, ROUNDED, Triangle, beside, beyond, corner, hand_of,

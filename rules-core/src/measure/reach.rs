@@ -3,12 +3,13 @@
 use std::collections::BinaryHeap;
 
 use super::chain::{Bounds, Chain, Edge, points};
+use super::course::outermost;
 use super::distance::{Gap, between_lines, forms_gap};
 use super::exact::{Vector, part_way, root};
 use super::inside::{Side, contains, side};
 use super::offset::is_convex;
 use super::search::nearly;
-use crate::plan::figure::{Figure, Form, Point};
+use crate::plan::figure::{Curved, Figure, Form, Point};
 
 /// The bound is narrowed to this, in nanometres.
 const FINE: i64 = 1_000_000;
@@ -43,6 +44,37 @@ pub fn farthest(a: &Figure, b: &Figure) -> Gap {
             .max(0),
         ..gap
     }
+}
+
+/// The same from the arcs of `a` themselves, to a few nanometres. `None` where not all of `a` has them, where `b` is not convex or
+/// has arcs of its own: there the corners have to do.
+pub fn farthest_of_arcs(a: &Figure, b: &Figure) -> Option<Gap> {
+    let [form] = b.forms.as_slice() else {
+        return None;
+    };
+    let told = a.curved.len() == a.forms.len() && b.curved.is_empty() && convex(b);
+    let courses: Option<Vec<&Curved>> = a.curved.iter().map(Option::as_ref).collect();
+    let courses = courses.filter(|all| told && !all.is_empty())?;
+    let places = courses.iter().flat_map(|curved| &curved.courses);
+    let places = places.flat_map(|course| {
+        let arc = course.arc.as_ref();
+        let outer = arc.into_iter().flat_map(|arc| outermost(course, arc, form));
+        std::iter::once(course.from).chain(outer)
+    });
+    let best = places
+        .map(|place| nearest(place, b))
+        .reduce(|best, gap| if gap.span() > best.span() { gap } else { best })?;
+    // The places are rounded to the nanometre.
+    let sure = if best.low > 0 { a.spread } else { 0 };
+    let wider = |end: i64, spread: i64, off: i64| {
+        let wide = end.saturating_add(spread).saturating_sub(b.spread);
+        wide.saturating_add(off).max(0)
+    };
+    Some(Gap {
+        low: wider(best.low, sure, -2),
+        high: wider(best.high, a.spread, 2),
+        ..best
+    })
 }
 
 fn convex(figure: &Figure) -> bool {

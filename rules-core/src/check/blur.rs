@@ -1,0 +1,87 @@
+//! How far off what is drawn may be, and what a tape says of it.
+
+use super::Missing;
+use super::distance::Drawn;
+use super::judge::Judge;
+use crate::measure::deepest_common;
+use crate::mutant::{self, Mutant};
+use crate::plan::Thing;
+use crate::plan::figure::Accuracy;
+use crate::quantity::Interval;
+
+impl<'a> Judge<'a> {
+    /// Whether two outlines share a place however both are off.
+    pub(crate) fn surely_overlaps(&self, a: &Drawn<'a>, b: &Drawn<'a>, blur: i64) -> bool {
+        let (Some(one), Some(two)) = (self.off(a, b.thing), self.off(b, a.thing)) else {
+            return false;
+        };
+        if mutant::is_on(Mutant::OverlapUntested) {
+            return true;
+        }
+        blur == 0 || deepest_common(a.figure, one, b.figure, two).is_some()
+    }
+
+    /// How far off the corners of two outlines may be together; `None` where nobody knows.
+    pub(crate) fn blur(&self, a: &Drawn<'a>, b: &Drawn<'a>) -> Option<i64> {
+        Self::both(self.off(a, b.thing), self.off(b, a.thing))
+    }
+
+    /// The same where arcs are measured as arcs.
+    pub(crate) fn true_blur(&self, a: &Drawn<'a>, b: &Drawn<'a>) -> Option<i64> {
+        let off = |end: &Drawn<'a>, other| self.shifted(end, other, end.figure.true_accuracy());
+        Self::both(off(a, b.thing), off(b, a.thing))
+    }
+
+    fn both(one: Option<i64>, two: Option<i64>) -> Option<i64> {
+        if mutant::is_on(Mutant::OneEndsAccuracy) {
+            return one;
+        }
+        if mutant::is_on(Mutant::RootOfSquares) {
+            let (one, two) = (one? as f64, two? as f64);
+            return Some((one * one + two * two).sqrt() as i64);
+        }
+        Some(one?.saturating_add(two?))
+    }
+
+    /// How far off one outline may be against another thing: its accuracy and, where the other comes from another
+    /// source, the shift of its own.
+    pub(crate) fn off(&self, a: &Drawn<'a>, other: &Thing) -> Option<i64> {
+        self.shifted(a, other, a.figure.accuracy)
+    }
+
+    fn shifted(&self, a: &Drawn<'a>, other: &Thing, accuracy: Accuracy) -> Option<i64> {
+        if self.scene.as_drawn {
+            return Some(0);
+        }
+        let shift = match a.thing.source {
+            _ if mutant::is_on(Mutant::ShiftCancelled) => Some(0),
+            Some(own) if Some(own) != other.source => self
+                .scene
+                .plan()
+                .sources
+                .get(own)
+                .map_or(Some(0), |source| source.shift),
+            _ => Some(0),
+        };
+        let off = accuracy
+            .zip(shift)
+            .map(|(accuracy, shift)| accuracy.saturating_add(shift));
+        if off.is_none() {
+            self.scene.touch(Missing::Accuracy(a.index), true, &[]);
+        }
+        off
+    }
+
+    /// What a tape said narrows what the drawing says.
+    pub(crate) fn taped(&self, a: &Drawn<'a>, b: &Drawn<'a>, range: Interval) -> Interval {
+        let (here, there) = ((a.index, a.outline), (b.index, b.outline));
+        let own = self.scene.plan().measured.iter();
+        let own = own.filter(|taped| {
+            (taped.from == here && taped.to == there) || (taped.from == there && taped.to == here)
+        });
+        own.fold(range, |range, taped| match taped.drawn {
+            Some(drawn) if self.scene.as_drawn => Interval::exact(drawn),
+            _ => range.meet(taped.range).unwrap_or(range),
+        })
+    }
+}
