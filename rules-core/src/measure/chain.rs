@@ -163,14 +163,28 @@ impl<'a> Chain<'a> {
         }
     }
 
+    /// Where the first edge starts.
     #[inline]
-    pub fn edges(self) -> impl Iterator<Item = Edge> + Clone + 'a {
-        let start = if self.closed {
+    pub fn start(self) -> Option<&'a Point> {
+        if self.closed {
             self.points.last()
         } else {
             self.points.first()
-        };
-        let mut before = start.copied();
+        }
+    }
+
+    /// The edge that ends at a corner.
+    #[inline]
+    pub fn edge(self, corner: usize) -> Option<Edge> {
+        let before = corner.checked_sub(1);
+        let start = before.map_or_else(|| self.start(), |before| self.points.get(before));
+        let end = self.points.get(corner);
+        start.zip(end).map(|(a, b)| Edge { a: *a, b: *b })
+    }
+
+    #[inline]
+    pub fn edges(self) -> impl Iterator<Item = Edge> + Clone + 'a {
+        let mut before = self.start().copied();
         self.points
             .iter()
             .filter_map(move |&b| before.replace(b).map(|a| Edge { a, b }))

@@ -9,11 +9,9 @@ use super::chain::{Bounds, Chain, Edge};
 use super::course::courses_gap;
 use super::exact::{Span, Vector, from_line, part_way, root};
 use super::inside::{Side, side};
-use super::search::{Pairs, Visitor, nearly};
+use super::nearest::{MARGIN, Nearest};
+use super::search::search;
 use crate::plan::figure::{Figure, Form, Point};
-
-/// The floats are good to 0.02 nm; every pair of edges this much farther than the nearest is decided exactly too.
-const MARGIN: f64 = 1.0;
 
 /// How far two things lie apart, and where.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -75,8 +73,10 @@ impl Gap {
 /// Of several nearest places the one whose edges come first in the order of search is told, the same on all machines.
 /// A form without any point may be anywhere.
 pub fn distance(a: &Form, b: &Form) -> Gap {
-    let gap = between_lines(Chain::of(a), Chain::of(b));
-    if gap.high == 0 {
+    let mut nearest = Nearest::new(Chain::of(a), Chain::of(b));
+    search(&mut nearest);
+    let gap = nearest.gap();
+    if nearest.apart || gap.high == 0 {
         return gap;
     }
     contained(a, b)
@@ -94,29 +94,9 @@ fn contained(outer: &Form, inner: &Form) -> Option<Point> {
 
 /// The distance between the lines alone, areas not filled.
 pub(crate) fn between_lines(a: Chain, b: Chain) -> Gap {
-    decide(&Pairs::new(a, b))
-}
-
-pub(super) fn decide(pairs: &Pairs) -> Gap {
-    let mut nearest = Nearest::new(pairs.guess());
-    pairs.visit(&mut nearest);
-    if let Some(at) = nearest.meeting {
-        return Gap::touching(at);
-    }
-    let mut decided = Decided {
-        limit: nearest.limit,
-        best: None,
-    };
-    if nearest.spilt {
-        pairs.visit(&mut decided);
-    } else {
-        nearest
-            .kept
-            .into_iter()
-            .flatten()
-            .for_each(|candidate| decided.decide(&candidate));
-    }
-    decided.best.unwrap_or_else(Gap::unknown)
+    let mut nearest = Nearest::new(a, b);
+    search(&mut nearest);
+    nearest.gap()
 }
 
 /// From a point to a line or to the border of an area.
@@ -128,139 +108,6 @@ pub(crate) fn to_line(point: Point, line: Chain) -> Gap {
         },
         line,
     )
-}
-
-/// An end of an edge of one thing against an edge of the other.
-#[derive(Debug, Clone, Copy)]
-struct Candidate {
-    point: Point,
-    edge: Edge,
-    /// The edge is the first thing's.
-    turned: bool,
-    squared: f64,
-}
-
-/// Two straight pieces that do not meet are nearest at an end of one of them. Each end is looked at with the edge
-/// that it ends; its start ends another edge.
-#[inline]
-fn candidates(one: Edge, other: Edge) -> [Candidate; 2] {
-    [
-        Candidate {
-            point: one.b,
-            edge: other,
-            turned: false,
-            squared: nearly(&other, one.b),
-        },
-        Candidate {
-            point: other.b,
-            edge: one,
-            turned: true,
-            squared: nearly(&one, other.b),
-        },
-    ]
-}
-
-/// So many candidates are kept at once; when there are more, everything is gone through a second time.
-const KEPT: usize = 8;
-
-/// The first time through: how near, in floats; or the first place in common.
-struct Nearest {
-    squared: f64,
-    /// The square of the distance up to which a candidate may turn out the nearest.
-    limit: f64,
-    kept: [Option<Candidate>; KEPT],
-    spilt: bool,
-    meeting: Option<Point>,
-}
-
-impl Nearest {
-    fn new(guess: f64) -> Self {
-        Nearest {
-            squared: guess,
-            limit: beyond(guess),
-            kept: [None; KEPT],
-            spilt: false,
-            meeting: None,
-        }
-    }
-
-    fn keep(&mut self, candidate: Candidate) {
-        if candidate.squared < self.squared {
-            self.squared = candidate.squared;
-            self.limit = beyond(candidate.squared);
-        }
-        let limit = self.limit;
-        let free = self
-            .kept
-            .iter_mut()
-            .find(|kept| kept.is_none_or(|kept| kept.squared > limit));
-        match free {
-            Some(free) => *free = Some(candidate),
-            None => self.spilt = true,
-        }
-    }
-}
-
-fn beyond(squared: f64) -> f64 {
-    let limit = squared.sqrt() + MARGIN;
-    limit * limit
-}
-
-impl Visitor for Nearest {
-    #[inline]
-    fn limit(&self) -> f64 {
-        self.limit
-    }
-
-    #[inline]
-    fn pair(&mut self, one: Edge, other: Edge, touching: bool) {
-        if self.meeting.is_some() {
-            return;
-        }
-        if touching && one.meets(&other) {
-            self.meeting = Some(in_common(&one, &other));
-            // Nothing can matter any more.
-            self.limit = -1.0;
-            return;
-        }
-        for candidate in candidates(one, other) {
-            if candidate.squared <= self.limit {
-                self.keep(candidate);
-            }
-        }
-    }
-}
-
-/// The second time: each candidate near enough to be the nearest, decided in whole numbers.
-struct Decided {
-    limit: f64,
-    best: Option<Gap>,
-}
-
-impl Decided {
-    fn decide(&mut self, candidate: &Candidate) {
-        if candidate.squared > self.limit {
-            return;
-        }
-        let gap = from_point(candidate.point, &candidate.edge);
-        if self.best.is_none_or(|best| gap.span() < best.span()) {
-            self.best = Some(if candidate.turned { gap.swapped() } else { gap });
-        }
-    }
-}
-
-impl Visitor for Decided {
-    #[inline]
-    fn limit(&self) -> f64 {
-        self.limit
-    }
-
-    #[inline]
-    fn pair(&mut self, one: Edge, other: Edge, _: bool) {
-        candidates(one, other)
-            .iter()
-            .for_each(|candidate| self.decide(candidate));
-    }
 }
 
 /// From a point to an edge, exactly.

@@ -1,10 +1,10 @@
 //! Distances against a plain search of all pairs in fractions, which shares nothing with the code under test.
 
-use super::chain::{Bounds, Chain};
-use super::distance::decide;
+use super::chain::Chain;
+use super::distance::{from_point, in_common};
+use super::nearest::Nearest;
 use super::random::{Dice, moved};
-use super::runs::Runs;
-use super::search::{Pairs, Tree};
+use super::search::{Way, by};
 use super::*;
 use crate::plan::figure::{Figure, Form, Point};
 
@@ -158,10 +158,7 @@ fn loops_runs_and_trees_find_the_same() {
         let (a, b) = (wander(corner(0)), wander(corner(above)));
         let closed = round % 5 == 0;
         let [a, b] = [&a, &b].map(|points| Chain { points, closed });
-        let around = Bounds::around(b.points).unwrap();
-        let plain = decide(&Pairs::Few(a, b, around));
-        let runs = decide(&Pairs::Some(Runs::new(a), Runs::new(b)));
-        let trees = decide(&Pairs::Many(Tree::new(a), Tree::new(b)));
+        let [plain, runs, trees] = each_way(a, b);
         assert_eq!(runs, plain, "{a:?} {b:?}");
         assert_eq!(trees.span(), plain.span(), "{a:?} {b:?}");
         touching += i32::from(plain.high == 0);
@@ -170,6 +167,77 @@ fn loops_runs_and_trees_find_the_same() {
     assert!(
         apart > 800 && touching > 800,
         "{apart} apart, {touching} touching"
+    );
+}
+
+fn each_way(a: Chain, b: Chain) -> [Gap; 3] {
+    [Way::Whole, Way::Runs, Way::Trees].map(|way| {
+        let mut nearest = Nearest::new(a, b);
+        by(way, &mut nearest);
+        nearest.gap()
+    })
+}
+
+/// Every pair of edges in order, each decided in whole numbers: the first that meet, or else the first of the nearest.
+fn all_pairs(a: Chain, b: Chain) -> Gap {
+    let pairs = || {
+        a.edges()
+            .flat_map(|one| b.edges().map(move |other| (one, other)))
+    };
+    if let Some((one, other)) = pairs().find(|(one, other)| one.meets(other)) {
+        return Gap::touching(in_common(&one, &other));
+    }
+    let ends = pairs().flat_map(|(one, other)| {
+        [
+            from_point(one.b, &other),
+            from_point(other.b, &one).swapped(),
+        ]
+    });
+    ends.reduce(|best, gap| if gap.span() < best.span() { gap } else { best })
+        .expect("no line is without a corner")
+}
+
+/// Lines and rings on a grid of any step, near the origin and 10 km away: crossing, touching, the one along the other,
+/// folded back on itself, with corners that are the same, and apart.
+#[test]
+fn what_floats_leave_out_is_never_the_nearest() {
+    let mut dice = Dice::new(13);
+    let mut seen = [0; 4];
+    for round in 0..40_000 {
+        // Up to 30 steps to and fro from up to 80 steps off; at the coarsest some 10 km.
+        let step = [1, 2, 1_000, 1_234_567_891, 80_000_000_000][round % 5];
+        let far = [0, 9_000_000_000_000 / step * step][round / 5 % 2].min(7_000_000_000_000);
+        let flat = round % 7 == 0;
+        let off = dice.from(0, [4, 12, 80][round % 3]);
+        let mut line = |off: i64| {
+            let corners = dice.from(1, [5, 20, 40][round / 3 % 3]);
+            let mut at = Point {
+                x: far,
+                y: far - off * step,
+            };
+            let mut next = || {
+                at.x = (at.x + dice.from(-2, 2) * step).clamp(far - 30 * step, far + 30 * step);
+                let up = if flat { 0 } else { dice.from(-2, 2) };
+                at.y = (at.y + up * step).clamp(far - 110 * step, far + 30 * step);
+                at
+            };
+            (0..corners).map(|_| next()).collect::<Vec<_>>()
+        };
+        let (a, b) = (line(0), line(off));
+        let [a, b] = [(&a, round % 2 == 0), (&b, round % 11 == 0)]
+            .map(|(points, closed)| Chain { points, closed });
+        let plain = all_pairs(a, b);
+        let [whole, runs, trees] = each_way(a, b);
+        assert_eq!(whole, plain, "{a:?} {b:?}");
+        assert_eq!(runs, plain, "{a:?} {b:?}");
+        assert_eq!(trees.span(), plain.span(), "{a:?} {b:?}");
+        let exact = plain.low == plain.high;
+        seen[usize::from(plain.high > 0) * 2 + usize::from(exact)] += 1;
+    }
+    let [_, touching, between, apart] = seen;
+    assert!(
+        touching > 5_000 && between > 5_000 && apart > 5_000,
+        "{seen:?}"
     );
 }
 

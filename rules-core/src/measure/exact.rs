@@ -103,11 +103,27 @@ impl Span {
     };
 }
 
+/// The whole numbers around a length in floats, where none of them is near enough to be doubtful: floats made from
+/// whole numbers of a valid plan are good to 0.02.
+#[inline]
+pub(crate) fn plainly_between(length: f64) -> Option<Span> {
+    const FARTHEST: f64 = (1_i64 << 45) as f64;
+    const DOUBTFUL: f64 = 0.0625;
+    let low = length as i64;
+    let beyond = length - low as f64;
+    let plain = length < FARTHEST && beyond > DOUBTFUL && beyond < 1.0 - DOUBTFUL;
+    plain.then(|| Span { low, high: low + 1 })
+}
+
 /// The root of a whole number; no more than an `i64` holds.
 pub(crate) fn root(squared: u128) -> Span {
     let squared = squared.min(1 << 126);
     // The float is right to a few units in its last place; much quicker than a root in whole numbers.
-    let mut low = (squared as f64).sqrt() as u128;
+    let guess = (squared as f64).sqrt();
+    if let Some(span) = plainly_between(guess) {
+        return span;
+    }
+    let mut low = guess as u128;
     while low * low > squared {
         low -= 1;
     }
@@ -128,10 +144,13 @@ fn narrow(length: u128) -> i64 {
 /// How far a point lies from a line, given the cross product with the line's direction and that direction's square.
 pub(crate) fn from_line(cross: i128, squared: u128) -> Span {
     let cross = cross.unsigned_abs();
-    let target = multiply(cross, cross);
-    let against = |n: u128| multiply(n * n, squared).cmp(&target);
     // Good to a few units in the last place, so that few steps are left to take.
     let guess = (cross as f64 / (squared as f64).sqrt()).clamp(0.0, WIDEST as f64);
+    if let Some(span) = plainly_between(guess) {
+        return span;
+    }
+    let target = multiply(cross, cross);
+    let against = |n: u128| multiply(n * n, squared).cmp(&target);
     let mut low = guess as u128;
     while low > 0 && against(low).is_gt() {
         low -= 1;
@@ -150,9 +169,17 @@ pub(crate) fn from_line(cross: i128, squared: u128) -> Span {
 pub(crate) fn part_way(from: Point, to: Point, share: f64) -> Point {
     let (x, y) = Vector::between(from, to).floats();
     Point {
-        x: from.x.saturating_add((x * share).round() as i64),
-        y: from.y.saturating_add((y * share).round() as i64),
+        x: from.x.saturating_add(whole(x * share)),
+        y: from.y.saturating_add(whole(y * share)),
     }
+}
+
+/// The nearest whole number, the one farther from 0 of two: as `f64::round`, which is a call on many machines.
+#[inline]
+fn whole(length: f64) -> i64 {
+    let towards = length as i64;
+    let left = length - towards as f64;
+    towards.saturating_add(i64::from(left >= 0.5) - i64::from(left <= -0.5))
 }
 
 /// Whether `p`, known to be on the line through `a` and `b`, lies between them or on one of them.
@@ -163,6 +190,7 @@ pub(crate) fn between(a: Point, b: Point, p: Point) -> bool {
 
 #[cfg(test)]
 mod tests {
+    use super::super::random::Dice;
     use super::*;
 
     #[test]
@@ -206,6 +234,39 @@ mod tests {
                 high: 123_456_789
             }
         );
+    }
+
+    /// Lengths a little beside whole numbers, from 1 nm to 30 km, and no nearer to them than to their neighbours: what is
+    /// said of each is what its square, or the product with the square of the line, says.
+    #[test]
+    fn floats_decide_nothing_that_is_doubtful() {
+        let mut dice = Dice::new(5);
+        for round in 0..100_000 {
+            let whole = dice.from(1, [10, 1_000_000, 30_000_000_000_000][round % 3]) as u128;
+            let beside = dice.from(-40, 40) as i128 * (1 + whole as i128 / 50);
+            let squared = (whole * whole).saturating_add_signed(beside);
+            let found = root(squared);
+            let (low, high) = (found.low as u128, found.high as u128);
+            assert!(low * low <= squared && squared <= high * high, "{squared}");
+            assert_eq!(high - low, u128::from(low * low != squared));
+
+            let line = dice.from(1, [7, 1_000_003, 20_000_000_000_000][round / 3 % 3]) as u128;
+            let cross = (whole * line).saturating_add_signed(dice.from(-9, 9) as i128);
+            let found = from_line(cross as i128, line * line);
+            assert_eq!(found.low as u128, cross / line, "{cross} {line}");
+            assert_eq!(found.high as u128, cross.div_ceil(line), "{cross} {line}");
+        }
+    }
+
+    #[test]
+    fn a_float_is_rounded_as_by_the_library() {
+        let mut dice = Dice::new(6);
+        let half = [0.0, 0.5, -0.5, 0.49999999999999994, 2.5, -2.5];
+        let far = [4503599627370495.5, 9007199254740993.0, 1e300, f64::NAN];
+        let drawn = std::iter::repeat_with(|| dice.from(-4_000_000, 4_000_000) as f64 / 1024.0);
+        for length in half.into_iter().chain(far).chain(drawn.take(10_000)) {
+            assert_eq!(super::whole(length), length.round() as i64, "{length}");
+        }
     }
 
     #[test]

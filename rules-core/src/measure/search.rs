@@ -2,208 +2,163 @@
 
 use smallvec::SmallVec;
 
-use super::chain::{Bounds, Chain, Edge};
-use super::exact::{floats_between, part_way};
-use super::runs::{self, Runs};
+use super::chain::{Chain, Edge};
+use super::exact::floats_between;
+use super::laid::{Corners, Few, Laid, Place, Side, along, between, less, more};
+use super::nearest::{MARGIN, Nearest};
+use super::runs;
+use super::tree;
 use crate::plan::figure::Point;
 
-/// Up to this many pairs, or with so few corners on one side, plain loops are quicker than laying anything out.
+/// Up to this many pairs, or with so few corners on one side, a line is not laid out in runs.
 const FEW: usize = 400;
 const FEW_CORNERS: usize = 8;
 /// Up to this many pairs runs are quicker than trees.
 const SOME: usize = 1 << 20;
-/// Edges in one leaf of a tree.
-const LEAF: usize = 8;
 
-/// What is done with the pairs: `limit` is the square of the distance beyond which a pair cannot matter, and `touching`
-/// whether the boxes around the two touch.
-pub(crate) trait Visitor {
-    fn limit(&self) -> f64;
-    fn pair(&mut self, one: Edge, other: Edge, touching: bool);
+/// So many edges at most are a few: a run of them, or a leaf of a tree.
+pub(crate) const TOGETHER: usize = 8;
+
+/// How to go through the edges of two lines.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Way {
+    /// All edges of one with all of the other.
+    Whole,
+    /// A few and a few.
+    Runs,
+    /// Halved and halved again.
+    Trees,
 }
 
-/// Two forms, ready to be gone through more than once.
-pub(crate) enum Pairs<'a> {
-    Few(Chain<'a>, Chain<'a>, Bounds),
-    Some(Runs, Runs),
-    Many(Tree, Tree),
-    None,
-}
-
-impl<'a> Pairs<'a> {
-    pub fn new(one: Chain<'a>, other: Chain<'a>) -> Self {
+impl Way {
+    fn of(one: Chain, other: Chain) -> Self {
         let (corners, against) = (one.points.len(), other.points.len());
         let pairs = corners.saturating_mul(against);
-        if pairs > FEW && corners.min(against) > FEW_CORNERS {
-            return match pairs {
-                ..=SOME => Pairs::Some(Runs::new(one), Runs::new(other)),
-                _ => Pairs::Many(Tree::new(one), Tree::new(other)),
-            };
-        }
-        match Bounds::around(other.points) {
-            Some(around) => Pairs::Few(one, other, around),
-            None => Pairs::None,
-        }
-    }
-
-    /// A distance, squared, that some two corners are not farther apart than; good enough to spare most pairs.
-    pub fn guess(&self) -> f64 {
-        let (one, other, around) = match self {
-            Pairs::Few(one, other, around) => (one, other, around),
-            Pairs::Some(one, other) => return runs::guess(one, other),
-            _ => return f64::INFINITY,
-        };
-        let near = part_way(around.low, around.high, 0.5);
-        let first = nearest_corner(one.points, near).map(|(_, p)| p);
-        let second = first
-            .and_then(|p| nearest_corner(other.points, p))
-            .map(|(_, p)| p);
-        second
-            .and_then(|p| nearest_corner(one.points, p))
-            .map_or(f64::INFINITY, |(squared, _)| squared)
-    }
-
-    pub fn visit(&self, visitor: &mut impl Visitor) {
-        match self {
-            Pairs::Few(one, other, around) => plain(*one, *other, around, visitor),
-            Pairs::Some(one, other) => runs::visit(one, other, visitor),
-            Pairs::Many(one, other) => together(one, other, visitor),
-            Pairs::None => {}
-        }
-    }
-}
-
-fn nearest_corner(corners: &[Point], to: Point) -> Option<(f64, Point)> {
-    let squared = |p: &Point| {
-        let (x, y) = floats_between(*p, to);
-        (x * x + y * y, *p)
-    };
-    corners
-        .iter()
-        .map(squared)
-        .reduce(|best, found| if found.0 < best.0 { found } else { best })
-}
-
-/// Most edges of either lie too far from all of the other; what is left is a few against a few.
-fn plain(one: Chain, other: Chain, around: &Bounds, visitor: &mut impl Visitor) {
-    let Some(own) = Bounds::around(one.points) else {
-        return;
-    };
-    let limit = visitor.limit();
-    let boxed = other.edges().map(|edge| (edge, edge.bounds()));
-    let near: SmallVec<[(Edge, Bounds); 24]> = boxed
-        .filter(|(_, bounds)| bounds.apart(&own) <= limit)
-        .collect();
-    for edge in one.edges() {
-        let bounds = edge.bounds();
-        if bounds.apart(around) > visitor.limit() {
-            continue;
-        }
-        for (against, beside) in &near {
-            let apart = bounds.apart(beside);
-            if apart <= visitor.limit() {
-                visitor.pair(edge, *against, apart == 0.0);
-            }
-        }
-    }
-}
-
-/// Boxes around boxes around runs of edges. Edges that follow each other lie near each other, so their own order
-/// is order enough and nothing is sorted.
-pub(crate) struct Tree {
-    edges: Vec<Edge>,
-    /// The root first, then its two children, and so on: node `n` has `2n + 1` and `2n + 2`.
-    boxes: Vec<Option<Bounds>>,
-    /// Where the lowest row of boxes begins.
-    leaves: usize,
-}
-
-impl Tree {
-    pub fn new(chain: Chain) -> Self {
-        let edges: Vec<Edge> = chain.edges().collect();
-        let rows = edges.chunks(LEAF).map(around_edges);
-        let width = edges.len().div_ceil(LEAF).next_power_of_two();
-        let mut levels = vec![
-            rows.chain(std::iter::repeat(None))
-                .take(width)
-                .collect::<Vec<_>>(),
-        ];
-        while let Some(row) = levels.last().filter(|row| row.len() > 1) {
-            levels.push(
-                row.chunks(2)
-                    .map(|pair| pair.iter().flatten().copied().reduce(Bounds::join))
-                    .collect(),
-            );
-        }
-        let boxes = levels.into_iter().rev().flatten().collect();
-        Tree {
-            edges,
-            boxes,
-            leaves: width - 1,
-        }
-    }
-
-    fn node(&self, node: usize) -> Option<Bounds> {
-        self.boxes.get(node).copied().flatten()
-    }
-
-    fn leaf(&self, node: usize) -> Option<&[Edge]> {
-        let start = node.checked_sub(self.leaves)? * LEAF;
-        let end = (start + LEAF).min(self.edges.len());
-        self.edges.get(start..end)
-    }
-
-    fn children(&self, node: usize) -> [(usize, Option<Bounds>); 2] {
-        [2 * node + 1, 2 * node + 2].map(|child| (child, self.node(child)))
-    }
-}
-
-fn around_edges(edges: &[Edge]) -> Option<Bounds> {
-    edges.iter().map(Edge::bounds).reduce(Bounds::join)
-}
-
-/// Both trees from the roots down, the nearer pair of boxes first.
-fn together(one: &Tree, other: &Tree, visitor: &mut impl Visitor) {
-    let mut open = vec![(0.0, 0, 0)];
-    while let Some((apart, a, b)) = open.pop() {
-        if apart > visitor.limit() {
-            continue;
-        }
-        if let (Some(edges), Some(against)) = (one.leaf(a), other.leaf(b)) {
-            leaves(edges, against, visitor);
-            continue;
-        }
-        let (Some(around), Some(against)) = (one.node(a), other.node(b)) else {
-            continue;
-        };
-        let split_first =
-            one.leaf(a).is_none() && (other.leaf(b).is_some() || around.size() >= against.size());
-        let mut next = if split_first {
-            one.children(a)
-                .map(|(child, bounds)| bounds.map(|bounds| (bounds.apart(&against), child, b)))
+        if pairs <= FEW || corners.min(against) <= FEW_CORNERS {
+            Way::Whole
+        } else if pairs <= SOME {
+            Way::Runs
         } else {
-            other
-                .children(b)
-                .map(|(child, bounds)| bounds.map(|bounds| (bounds.apart(&around), a, child)))
-        };
-        if let [Some(left), Some(right)] = next
-            && left.0 <= right.0
-        {
-            next.reverse();
+            Way::Trees
         }
-        open.extend(next.into_iter().flatten());
     }
 }
 
-fn leaves(edges: &[Edge], against: &[Edge], visitor: &mut impl Visitor) {
-    for one in edges {
-        let bounds = one.bounds();
-        for other in against {
-            let apart = bounds.apart(&other.bounds());
-            if apart <= visitor.limit() {
-                visitor.pair(*one, *other, apart == 0.0);
+/// Finds what may be the nearest of the two lines.
+pub(crate) fn search(nearest: &mut Nearest) {
+    by(Way::of(nearest.one, nearest.other), nearest);
+}
+
+/// The same in one way of the three.
+pub(crate) fn by(way: Way, nearest: &mut Nearest) {
+    let (mut corners, mut others) = (Corners::new(), Corners::new());
+    let one = Laid::new(nearest.one, &mut corners);
+    let other = Laid::new(nearest.other, &mut others);
+    match way {
+        Way::Whole => whole(&one, &other, nearest),
+        Way::Runs => runs::search(&one, &other, nearest),
+        Way::Trees => tree::search(&one, &other, nearest),
+    }
+}
+
+/// All edges of one with all of the other. Seen from the box around one towards that around the other, what begins
+/// farther ahead of an edge than the limit lies farther away; mostly that leaves a few against a few.
+fn whole(one: &Laid, other: &Laid, nearest: &mut Nearest) {
+    let (few, against) = (one.whole(), other.whole());
+    let way = few.frame.towards(&against.frame);
+    let (ahead, first) = few.farthest(way);
+    let (back, second) = against.farthest([-way[0], -way[1]]);
+    nearest.apart = -back - ahead > MARGIN;
+    nearest.within(between(first, second));
+    if !nearest.apart {
+        let (_, second) = nearest_corner(other.corners(), first);
+        nearest.within(nearest_corner(one.corners(), second).0);
+    }
+    let mut near: SmallVec<[(f64, Side); 24]> = SmallVec::new();
+    for side in against.edges() {
+        let begins = side.begins(way);
+        if begins <= ahead + nearest.reach() {
+            near.push((begins, side));
+        }
+    }
+    for side in few.edges() {
+        let ahead = side.reaches(way);
+        if -back > ahead + nearest.reach() {
+            continue;
+        }
+        for (begins, against) in &near {
+            let between = begins - ahead;
+            if between <= MARGIN {
+                pair(&side, against, nearest);
+            } else if between <= nearest.reach() {
+                nearest.pair(&side, against);
             }
         }
+        if nearest.met_by(side.index) {
+            return;
+        }
+    }
+}
+
+/// Of some corners the nearest to a place, after the square of its distance.
+#[inline]
+pub(crate) fn nearest_corner(corners: &[Place], to: Place) -> (f64, Place) {
+    let least = corners
+        .iter()
+        .map(|at| between(*at, to))
+        .fold(f64::INFINITY, less);
+    let nearest = corners.iter().find(|at| between(**at, to) <= least);
+    (least, nearest.copied().unwrap_or(to))
+}
+
+/// A few edges of one line with a few of the other, seen in the direction of their boxes. Not only edges are left out
+/// but single ends too: where two lines run side by side, most of them.
+#[inline]
+pub(crate) fn meet(one: &Few, other: &Few, nearest: &mut Nearest) {
+    let way = one.frame.towards(&other.frame);
+    let mut far = [0.0; TOGETHER + 1];
+    let mut first = f64::INFINITY;
+    for (far, at) in far.iter_mut().zip(other.at) {
+        *far = along(*at, way);
+        first = less(first, *far);
+    }
+    let mut tip = one.at.first().map_or(first, |at| along(*at, way));
+    for side in one.edges() {
+        let start = tip;
+        tip = along(side.end(), way);
+        let ahead = more(start, tip);
+        if first > ahead + nearest.reach() {
+            continue;
+        }
+        for ([start, end], against) in far.array_windows().zip(other.edges()) {
+            let begins = less(*start, *end);
+            if begins > ahead + nearest.reach() {
+                continue;
+            }
+            if begins - ahead <= MARGIN {
+                pair(&side, &against, nearest);
+                continue;
+            }
+            if begins <= tip + nearest.reach() {
+                nearest.end(&side, &against);
+            }
+            if *end <= ahead + nearest.reach() {
+                nearest.back(&side, &against);
+            }
+        }
+        if nearest.met_by(side.index) {
+            return;
+        }
+    }
+}
+
+/// Two edges of which it is open whether they meet: their boxes tell first.
+fn pair(side: &Side, against: &Side, nearest: &mut Nearest) {
+    let between = side.frame().apart(&against.frame());
+    if between == 0.0 {
+        nearest.close_pair(side, against);
+    } else if between <= nearest.limit() {
+        nearest.pair(side, against);
     }
 }
 
