@@ -216,10 +216,14 @@ impl<'a> Judge<'a> {
         give: impl Fn(&Self, &'a T) -> R,
         refer: R,
     ) -> Vec<R> {
-        let by = table
-            .by
-            .as_ref()
-            .map(|value| self.value(value, env, &self.edges(table, env)));
+        let by = table.by.as_ref().map(|value| {
+            let seen = || self.value(value, env, &self.edges(table, env));
+            // Two rows that test it name it twice: that neither applies may be left to no value.
+            match table.rows.len() > 2 {
+                true => self.scene.counting_twice(seen),
+                false => seen(),
+            }
+        });
         let mut given = Vec::new();
         for row in &table.rows {
             let applies = self.row_applies(&row.test, by.as_ref(), env);
