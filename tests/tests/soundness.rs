@@ -46,6 +46,9 @@ fn what_was_found_far_out_stays_mended() {
     let seeds = [
         // An outline that is not drawn may not be there at all, whatever is at the other end of a distance.
         54_919, 33_560, 36_696, 48_831, 50_218,
+        // A table names what it goes by once for each row.
+        154_640, // "Not nearer than" to what is not there is left aside, not broken.
+        81_784,
     ];
     for seed in seeds {
         if let Err(failure) = run(seed, &words, &mut tally) {
@@ -170,6 +173,25 @@ fn an_end_without_things_says_itself_what_that_means() {
     let far = open.distance(gates, wells);
     let truth = open.truth(test(far, Bound::AtLeast(metre())));
     assert!(truth.may_be(Level::Fails) && truth.may_be(Level::Authority));
+}
+
+/// "Not nearer than" to wells, of which there are none, is left aside beside what must hold; as a condition it says no.
+#[test]
+fn what_is_not_there_is_left_aside_also_where_it_must_not_be() {
+    let mut site = Site::new(true);
+    let wells = Selection {
+        if_none: None,
+        ..site.all(2, None, IfNone::Passes)
+    };
+    let away = site.distance(Which::Bound(site.words.lot), Which::All(wells));
+    let away = || Requirement::Not(Box::new(test(away.clone(), Bound::MoreThan(metre()))));
+    let beside = |bound| Requirement::All(vec![away(), test(metre(), bound)]);
+    assert_eq!(site.truth(away()), Truth::NOT_APPLICABLE);
+    assert_eq!(site.truth(beside(Bound::AtLeast(metre()))), Truth::HOLDS);
+    assert_eq!(site.truth(beside(Bound::LessThan(metre()))), Truth::FAILS);
+    site.rules.rules[0].when = Some(away());
+    let truth = site.truth(test(metre(), Bound::LessThan(metre())));
+    assert_eq!(truth, Truth::NOT_APPLICABLE);
 }
 
 #[test]

@@ -173,7 +173,7 @@ impl<'a> Judge<'a> {
             Requirement::Not(inner) if mutant::is_on(Mutant::NotUnmirrored) => {
                 self.judge(inner, env, asked)
             }
-            Requirement::Not(inner) => negated(self.judge(inner, env, asked)),
+            Requirement::Not(inner) => negated(self.judge(inner, env, asked), asked),
             Requirement::Count { of, bounds } => self.count(each_of(of).collect(), bounds, env),
             Requirement::Each(each) => self.each(each, env, asked),
             Requirement::Table(table) => {
@@ -309,7 +309,11 @@ pub(crate) fn if_none<'a>(said: Option<IfNone>) -> Judged<'a> {
     }
 }
 
-fn negated(inner: Judged<'_>) -> Judged<'_> {
+/// What must not hold; where it speaks about nothing that is there, it is left aside like what must.
+fn negated(inner: Judged<'_>, asked: Asked) -> Judged<'_> {
+    if inner.void && asked == Asked::Required {
+        return inner;
+    }
     Judged {
         truth: inner.truth.negated(),
         room: inner.room.negated(),
