@@ -114,6 +114,9 @@ pub(super) fn in_tiny_units(
 
 /// A date, if it looks like one; a fault if the calendar has no such day.
 pub(super) fn read_date(text: &str) -> Option<Result<i128, QuantityFault>> {
+    if text.as_bytes().get(4) != Some(&b'-') {
+        return None;
+    }
     let mut parts = text.splitn(3, '-');
     let mut next = |length: usize| {
         let digits = parts.next().filter(|part| part.len() == length)?;

@@ -73,11 +73,12 @@ impl Ends {
 
     /// What a reader takes from the figures.
     fn read(&self) -> Option<(Interval, Dimension)> {
-        let range = Interval {
-            low: read_again(&self.low, self.unit)?,
-            high: read_again(&self.high, self.unit)?,
+        let low = read_again(&self.low, self.unit)?;
+        let high = match self.high == self.low {
+            true => low,
+            false => read_again(&self.high, self.unit)?,
         };
-        Some((range, self.unit.dimension()))
+        Some((Interval { low, high }, self.unit.dimension()))
     }
 
     fn joined(self) -> String {

@@ -45,7 +45,22 @@ pub(super) fn read_number(text: &str) -> Result<(Ratio, &str), QuantityFault> {
     }
 }
 
+/// So many digits a number of 64 bits always holds.
+const DIGITS_IN_64_BITS: usize = 18;
+
+/// The number that figures give; only digits stand before and behind the point.
 fn decimal(whole: &str, behind: &str) -> Option<Ratio> {
+    if whole.len() + behind.len() <= DIGITS_IN_64_BITS {
+        let digits = whole.bytes().chain(behind.bytes());
+        let numerator = digits.fold(0_u64, |number, digit| {
+            number * 10 + u64::from(digit.wrapping_sub(b'0'))
+        });
+        let denominator = 10_u64.checked_pow(u32::try_from(behind.len()).ok()?)?;
+        return Some(Ratio {
+            numerator: numerator.into(),
+            denominator: denominator.into(),
+        });
+    }
     let numerator = format!("{whole}{behind}").parse().ok()?;
     let denominator = 10_u128.checked_pow(u32::try_from(behind.len()).ok()?)?;
     Some(Ratio {

@@ -1,5 +1,7 @@
 //! Reading an amount as a person wrote it.
 
+use std::borrow::Cow;
+
 use super::amount::{has_unit, in_tiny_units, parts_of, read_date, read_slope, too_large};
 use super::dimension::Dimension;
 use super::fault::QuantityFault;
@@ -70,8 +72,13 @@ pub(super) fn read_printed(text: &str, dimension: Dimension) -> Option<i128> {
 }
 
 /// The same text with one sign for each meaning.
-fn in_plain_signs(text: &str) -> String {
-    let one_to_one = text.trim().chars().map(|c| match c {
+fn in_plain_signs(text: &str) -> Cow<'_, str> {
+    let text = text.trim();
+    let plain = |byte: u8| byte.is_ascii() && !matches!(byte, b'\t' | b'+');
+    if text.bytes().all(plain) {
+        return text.into();
+    }
+    let one_to_one = text.chars().map(|c| match c {
         '\u{2212}' => '-',
         '\u{2032}' | '\u{2019}' => '\'',
         '\u{2033}' | '\u{201d}' => '"',
@@ -82,6 +89,13 @@ fn in_plain_signs(text: &str) -> String {
         .collect::<String>()
         .replace("+/-", "±")
         .replace("+-", "±")
+        .into()
+}
+
+/// What stands before and behind the two dots of a range.
+fn around_dots(text: &str) -> Option<(&str, &str)> {
+    let dots = text.as_bytes().windows(2).position(|two| two == b"..")?;
+    Some((text.get(..dots)?, text.get(dots + 2..)?))
 }
 
 struct Reader {
@@ -109,7 +123,7 @@ impl Reader {
             let (amount, unit) = self.one(most, None)?;
             return Ok(Written::ranging(None, Interval::up_to(amount), unit));
         }
-        if let Some((least, most)) = text.split_once("..") {
+        if let Some((least, most)) = around_dots(text) {
             return self.between(least.trim(), most.trim());
         }
         if let Some((middle, error)) = text.split_once('±') {

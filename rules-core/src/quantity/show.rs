@@ -1,5 +1,7 @@
 //! Printing amounts.
 
+use std::fmt::Write;
+
 use super::calendar::CalendarDate;
 use super::dimension::Dimension;
 use super::interval::{Interval, NO_HIGH, NO_LOW};
@@ -92,39 +94,50 @@ fn in_decimals(amount: i128, unit: Unit, rounding: Rounding, digits: u32) -> Str
     let by = 10_u128.pow(digits).checked_mul(denominator);
     let figures = by.and_then(|by| scale_up(amount.unsigned_abs(), by, numerator, towards_zero));
     match figures {
-        Some(figures) => signed(
-            amount < 0 && figures > 0,
-            with_unit(&pointed(figures, digits), unit),
-        ),
+        Some(figures) => {
+            let mut text = String::with_capacity(ROOM);
+            if amount < 0 && figures > 0 {
+                text.push('-');
+            }
+            push_pointed(&mut text, figures, digits);
+            push_unit(&mut text, unit);
+            text
+        }
         // Too many digits to hold: fewer will do, for nothing that a person wrote is so large.
         None if digits > 0 => in_decimals(amount, unit, rounding, digits - 1),
         None => if amount < 0 { "no least" } else { "unlimited" }.to_owned(),
     }
 }
 
+/// Nearly every amount and its unit fit into so many letters.
+const ROOM: usize = 24;
+
 /// Puts the point in and takes the needless zeros off.
-fn pointed(figures: u128, digits: u32) -> String {
+fn push_pointed(text: &mut String, figures: u128, digits: u32) {
     let one = 10_u128.pow(digits);
-    let (whole, behind) = match (u64::try_from(figures), u64::try_from(one)) {
-        (Ok(figures), Ok(one)) => ((figures / one).into(), (figures % one).into()),
-        _ => (figures / one, figures % one),
-    };
-    if behind == 0 {
-        return whole.to_string();
-    }
     let width = usize::try_from(digits).unwrap_or(0);
-    format!("{whole}.{behind:0width$}")
-        .trim_end_matches('0')
-        .to_owned()
+    // Numbers of 64 bits are written many times as fast.
+    let _ = match (u64::try_from(figures), u64::try_from(one)) {
+        (Ok(figures), Ok(one)) if figures % one == 0 => write!(text, "{}", figures / one),
+        (Ok(figures), Ok(one)) => write!(text, "{}.{:0width$}", figures / one, figures % one),
+        _ if figures % one == 0 => write!(text, "{}", figures / one),
+        _ => write!(text, "{}.{:0width$}", figures / one, figures % one),
+    };
+    if text.contains('.') {
+        text.truncate(text.trim_end_matches('0').len());
+    }
 }
 
-fn with_unit(figure: &str, unit: Unit) -> String {
-    match unit.dimension() {
-        Dimension::Number if unit == Unit::ONE => figure.to_owned(),
-        Dimension::Angle => format!("{figure}{}", unit.symbol()),
-        _ if figure == "1" => format!("1 {}", unit.symbol()),
-        _ => format!("{figure} {}", unit.plural()),
-    }
+/// Puts the unit behind a figure.
+fn push_unit(text: &mut String, unit: Unit) {
+    let name = match unit.dimension() {
+        Dimension::Number if unit == Unit::ONE => return,
+        Dimension::Angle => return text.push_str(unit.symbol()),
+        _ if matches!(text.as_str(), "1" | "-1") => unit.symbol(),
+        _ => unit.plural(),
+    };
+    text.push(' ');
+    text.push_str(name);
 }
 
 fn signed(negative: bool, text: String) -> String {
