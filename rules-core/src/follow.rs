@@ -1,13 +1,22 @@
 //! What comes of a plan while something on it is being dragged: only what comes out otherwise than before.
 
-use serde::Serialize;
+use serde::{Serialize, Serializer};
 
 use crate::answer::{Refusal, plan_of};
-use crate::check::governed;
-use crate::drawing::{Options, drawing};
-use crate::report::{Counts, RuleReport, Told, VerdictWords, glances};
+use crate::check::{Governed, governed};
+use crate::drawing::{Layers, Options, layers};
+use crate::plan::Plan;
+use crate::report::{Counts, Glance, RuleReport, Told, VerdictWords, glances};
 use crate::ruleset::{Rule, RuleSet};
 use crate::text::Node;
+
+/// Where a drag begins: a plan, and what comes of it.
+#[derive(Debug)]
+pub struct Begun {
+    plan: Plan,
+    rules: Vec<RuleNow>,
+    layers: Layers,
+}
 
 /// What has become of a plan.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -16,52 +25,91 @@ pub struct Followed {
     pub verdict: VerdictWords,
     /// How many binding rules have which outcome.
     pub counts: Counts,
-    /// The rules of which anything is otherwise than before, in the order of the rule set: a selected one whole, of the
-    /// others only what decides them.
-    pub rules: Vec<RuleReport>,
+    /// The rules of which anything that is shown is otherwise than before, in the order of the rule set.
+    pub rules: Vec<RuleNow>,
     /// The layers of the drawing, the lowest first; nothing in the place of one that is as before.
     pub layers: Vec<Option<String>>,
 }
 
-/// Judges a document after a change. `before` is what this gave, whole, for the document before it, by the same rules and
-/// options; without it all is told. The text is the one that the document was read from.
+/// What a rule comes to now. As JSON it is the whole report of a selected rule, and of any other no more than its line in
+/// a list shows.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct RuleNow {
+    report: RuleReport,
+    whole: bool,
+}
+
+impl Serialize for RuleNow {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        match self.whole {
+            true => self.report.serialize(serializer),
+            false => Glance::of(&self.report).serialize(serializer),
+        }
+    }
+}
+
+/// Judges the document that a drag begins with. The text is the one that it was read from.
+///
+/// # Errors
+/// All faults of the plan.
+pub fn begin(plan: (&Node, &str), rules: &RuleSet, options: &Options) -> Result<Begun, Refusal> {
+    let plan = plan_of(plan, rules)?;
+    let governed = governed(&plan, rules);
+    let (reports, ..) = reports(&plan, &governed, options);
+    let findings = (&governed.findings, reports.as_slice());
+    let layers = layers((&plan, governed.rules), findings, options, None);
+    let rules = now(reports, options);
+    Ok(Begun {
+        rules,
+        layers,
+        plan,
+    })
+}
+
+/// Judges a document after a change, by the same rules and options as the one before it, but for the places to take hold
+/// of. The text is the one that the document before it was read from.
 ///
 /// # Errors
 /// All faults of the plan that has come of it.
 pub fn follow(
-    before: Option<&Followed>,
+    before: &Begun,
     plan: (&Node, &str),
     rules: &RuleSet,
     options: &Options,
 ) -> Result<Followed, Refusal> {
     let plan = plan_of(plan, rules)?;
     let governed = governed(&plan, rules);
-    let (findings, rules) = (&governed.findings, governed.rules);
+    let (reports, verdict, counts) = reports(&plan, &governed, options);
+    let findings = (&governed.findings, reports.as_slice());
+    let drawn = Some((&before.plan, &before.layers));
+    let layers = layers((&plan, governed.rules), findings, options, drawn);
+    let mut rules = now(reports, options);
+    rules.retain(|rule| !before.rules.contains(rule));
+    Ok(Followed {
+        verdict,
+        counts,
+        rules,
+        layers: layers.otherwise_than(&before.layers),
+    })
+}
+
+fn reports(
+    plan: &Plan,
+    governed: &Governed<'_>,
+    options: &Options,
+) -> (Vec<RuleReport>, VerdictWords, Counts) {
     let told = |rule: &Rule, outcome| match options.shows(rule, outcome) {
         true if options.selected.is_some() => Told::Whole,
         true => Told::Part,
         false => Told::Reading,
     };
-    let (reports, verdict, counts) = glances(findings, (&plan, rules), &told);
-    let layers = drawing(&plan, rules, findings, &reports, options).layers;
-    let now = Followed {
-        verdict,
-        counts,
-        rules: reports,
-        layers: layers.into_iter().map(Some).collect(),
-    };
-    Ok(match before {
-        Some(before) => now.otherwise_than(before),
-        None => now,
-    })
+    glances(&governed.findings, (plan, governed.rules), &told)
 }
 
-impl Followed {
-    fn otherwise_than(mut self, before: &Self) -> Self {
-        self.rules.retain(|rule| !before.rules.contains(rule));
-        for (layer, old) in self.layers.iter_mut().zip(&before.layers) {
-            layer.take_if(|layer| old.as_ref() == Some(layer));
-        }
-        self
-    }
+fn now(reports: Vec<RuleReport>, options: &Options) -> Vec<RuleNow> {
+    let one = |report: RuleReport| RuleNow {
+        whole: options.selected.as_ref() == Some(&report.id),
+        report,
+    };
+    reports.into_iter().map(one).collect()
 }

@@ -44,4 +44,4 @@ pub use answer::{
     steps_texts, steps_to_json, to_json,
 };
 pub use fit::fit;
-pub use follow::{Followed, follow};
+pub use follow::{Begun, Followed, RuleNow, begin, follow};

@@ -53,8 +53,9 @@ pub fn answer(plan: &str, rules: &str, options: &str) -> String {
 }
 
 /// One step of a drag: what comes out otherwise than for the plan before the change, `{"verdict", "counts", "rules",
-/// "layers"}`, each rule as in the report, and null for a layer that is drawn as before; `{"wrong": "…"}` where nothing can
-/// be changed so. What is the same in every step, the plan and the rules, is read once.
+/// "layers"}`; of a rule its id, its outcome and, under the names of the report, the texts of its line in a list (of the
+/// selected one all), and null for a layer that is drawn as before; `{"wrong": "…"}` where nothing can be changed so. What is
+/// the same in every step, the plan and the rules, is read once.
 #[wasm_bindgen]
 pub fn follow(plan: &str, rules: &str, options: &str, wish: &str) -> String {
     let wish: Change = match serde_json::from_str(wish) {
@@ -82,5 +83,5 @@ fn step(
     change(&mut document, wish).map_err(|wrong| json!({"wrong": wrong.0}).to_string())?;
     let options = wanted.holding(&mut document);
     let plan = (&document, plan);
-    followed(Some(&start.followed), plan, &rules.rule_set, &options).map_err(refused)
+    followed(&start.begun, plan, &rules.rule_set, &options).map_err(refused)
 }

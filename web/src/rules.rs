@@ -6,7 +6,7 @@ use std::rc::Rc;
 use rules_core::drawing::{Drawing, Options};
 use rules_core::report::Report;
 use rules_core::text::{Node, read};
-use rules_core::{Followed, Refusal, RulesRead, fit, follow, judge_by, plan_refused, read_rules};
+use rules_core::{Begun, Refusal, RulesRead, begin, fit, judge_by, plan_refused, read_rules};
 
 /// A plan as it is looked at under a rule set.
 pub struct Fitted {
@@ -21,7 +21,7 @@ pub struct Start {
     /// The plan.
     pub document: Node,
     /// What comes of it.
-    pub followed: Followed,
+    pub begun: Begun,
 }
 
 thread_local! {
@@ -81,8 +81,8 @@ pub fn start_of(
     }
     let mut document = fitted(texts[0], rules)?.document;
     let options = &options.holding(&mut document);
-    let followed = follow(None, (&document, texts[0]), &rules.rule_set, options)?;
-    let start = Rc::new(Start { document, followed });
+    let begun = begin((&document, texts[0]), &rules.rule_set, options)?;
+    let start = Rc::new(Start { document, begun });
     START.set(Some((texts.map(str::to_owned), Rc::clone(&start))));
     Ok(start)
 }

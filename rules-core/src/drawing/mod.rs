@@ -13,6 +13,7 @@ mod path;
 mod place;
 mod shade;
 mod sheet;
+mod stirred;
 mod style;
 mod svg;
 mod things;
@@ -27,7 +28,9 @@ use crate::plan::Plan;
 use crate::report::RuleReport;
 use crate::ruleset::RuleSet;
 use labels::Lettering;
+use place::Frame;
 use sheet::Sheet;
+use stirred::Stirred;
 use style::Layer;
 use svg::{el, mm, title};
 
@@ -37,13 +40,31 @@ pub struct Drawing {
     /// How it begins: the tag of the whole, and what it is called.
     open: String,
     /// What lies on one another, the lowest first: each one element, always as many, in the same order.
-    pub(crate) layers: Vec<String>,
+    layers: Vec<String>,
 }
 
 impl Drawing {
     /// The whole as SVG.
     pub fn svg(&self) -> String {
         format!("{}{}</svg>", self.open, self.layers.concat())
+    }
+}
+
+/// The layers of a drawing, nothing in the place of one that is known to be as before; and the part of the ground that
+/// they show, with the size of a point on it.
+#[derive(Debug)]
+pub(crate) struct Layers {
+    layers: Vec<Option<String>>,
+    shows: (Frame, f64),
+}
+
+impl Layers {
+    /// Those that are drawn otherwise.
+    pub fn otherwise_than(self, before: &Self) -> Vec<Option<String>> {
+        let pairs = self.layers.into_iter().zip(&before.layers);
+        pairs
+            .map(|(layer, old)| layer.filter(|layer| old.as_ref() != Some(layer)))
+            .collect()
     }
 }
 
@@ -59,37 +80,66 @@ pub fn drawing<'a>(
     options: &'a Options,
 ) -> Drawing {
     let sheet = Sheet::new((plan, rules), (findings, reports), options);
-    let mut lettering = Lettering::default();
-    // In the order in which lettering is placed: what must be read finds room first.
-    let north = furniture::north(&mut lettering, &sheet);
-    let bar = furniture::scale_bar(&mut lettering, &sheet);
-    let distances = witness::lines(&mut lettering, &sheet);
-    lot::lengths(&mut lettering, &sheet);
-    things::names(&mut lettering, &sheet);
-    let shade = options.shade.then(|| shade::zones(&sheet));
-    let layers = |layer| things::layer(layer, &sheet);
-    let inner = [
-        furniture::defs(&sheet),
-        ground(&sheet),
-        lot::land(&sheet),
-        layers(Layer::Ground),
-        shade.unwrap_or_default(),
-        layers(Layer::Lines),
-        layers(Layer::Standing),
-        lot::sides(&sheet),
-        layers(Layer::Barrier),
-        layers(Layer::Pool),
-        distances,
-        lettering.svg(&sheet),
-        furniture::handles(&sheet),
-        north,
-        bar,
-    ];
-    let layer = |inner: String| el("g").holding(&inner);
     Drawing {
         open: root(&sheet).opening(&title(&plan.title)),
-        layers: inner.map(layer).into(),
+        layers: drawn(&sheet, &Stirred::ALL).into_iter().flatten().collect(),
     }
+}
+
+/// The layers alone; of those into which the same things go as before, by the same vocabulary and options, none is drawn.
+pub(crate) fn layers<'a>(
+    (plan, rules): (&'a Plan, &'a RuleSet),
+    found: (&'a Findings<'a>, &'a [RuleReport]),
+    options: &'a Options,
+    before: Option<(&'a Plan, &'a Layers)>,
+) -> Layers {
+    let sheet = Sheet::new((plan, rules), found, options);
+    let same_ground = |(_, drawn): &(&Plan, &Layers)| drawn.shows == (sheet.frame, sheet.point);
+    let stirred = match before.filter(same_ground) {
+        Some((before, _)) => Stirred::since(before, &sheet),
+        None => Stirred::ALL,
+    };
+    Layers {
+        layers: drawn(&sheet, &stirred),
+        shows: (sheet.frame, sheet.point),
+    }
+}
+
+fn drawn(sheet: &Sheet<'_>, stirred: &Stirred<'_>) -> Vec<Option<String>> {
+    let options = sheet.options;
+    let mut lettering = Lettering::default();
+    // In the order in which lettering is placed: what must be read finds room first.
+    let north = furniture::north(&mut lettering, sheet);
+    let bar = furniture::scale_bar(&mut lettering, sheet);
+    let distances = witness::lines(&mut lettering, sheet);
+    lot::lengths(&mut lettering, sheet);
+    things::names(&mut lettering, sheet);
+    let shade = options.shade.then(|| shade::zones(sheet));
+    let layers = |layer| {
+        stirred
+            .has(layer, sheet)
+            .then(|| things::layer(layer, sheet))
+    };
+    let of_lot = |draw: fn(&Sheet<'_>) -> String| stirred.has_lot(sheet).then(|| draw(sheet));
+    let inner = [
+        of_lot(furniture::defs),
+        Some(ground(sheet)),
+        of_lot(lot::land),
+        layers(Layer::Ground),
+        Some(shade.unwrap_or_default()),
+        layers(Layer::Lines),
+        layers(Layer::Standing),
+        of_lot(lot::sides),
+        layers(Layer::Barrier),
+        layers(Layer::Pool),
+        Some(distances),
+        Some(lettering.svg(sheet)),
+        Some(furniture::handles(sheet)),
+        Some(north),
+        Some(bar),
+    ];
+    let layer = |inner: Option<String>| inner.map(|inner| el("g").holding(&inner));
+    inner.map(layer).into()
 }
 
 fn ground(sheet: &Sheet<'_>) -> String {

@@ -24,7 +24,7 @@ pub(super) fn layer(layer: Layer, sheet: &Sheet<'_>) -> String {
 }
 
 /// A thing lies as high as the highest of its outlines.
-fn layer_of(thing: &Thing, sheet: &Sheet<'_>) -> Option<Layer> {
+pub(super) fn layer_of<'a>(thing: &'a Thing, sheet: &Sheet<'a>) -> Option<Layer> {
     let outlines = sheet.outlines(thing).into_iter();
     outlines
         .map(|(outline, _)| look(thing, outline, sheet).layer)

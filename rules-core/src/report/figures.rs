@@ -134,19 +134,20 @@ pub(super) fn margin(
     if low.is_none() && high.is_none() {
         return None;
     }
-    let printer = Printer {
-        unit: unit_of(unit, margin.dimension),
-        short: shortness(relation),
-    };
+    let printer = Printer::of(margin, relation, unit);
     Some(MarginReport {
         low: low.map(|low| printer.signed(low, Rounding::Down)),
         high: high.map(|high| printer.signed(high, Rounding::Up)),
         text: printer.words(low, high, margin.range.is_exact()),
-        at_worst: match low {
-            Some(low) => printer.one(low, Rounding::Down),
-            None => "nobody knows how much".to_owned(),
-        },
+        at_worst: printer.at_worst(low),
     })
+}
+
+/// The low end of a margin in words, as [`margin`] says it.
+pub(super) fn at_worst(margin: Margin, relation: Relation, unit: Option<Unit>) -> Option<String> {
+    let (low, high) = (margin.range.least(), margin.range.greatest());
+    let printer = Printer::of(margin, Some(relation), unit);
+    (low.is_some() || high.is_some()).then(|| printer.at_worst(low))
 }
 
 /// What too little room is called.
@@ -163,6 +164,20 @@ struct Printer {
 }
 
 impl Printer {
+    fn of(margin: Margin, relation: Option<Relation>, unit: Option<Unit>) -> Self {
+        Self {
+            unit: unit_of(unit, margin.dimension),
+            short: shortness(relation),
+        }
+    }
+
+    fn at_worst(&self, low: Option<i128>) -> String {
+        match low {
+            Some(low) => self.one(low, Rounding::Down),
+            None => "nobody knows how much".to_owned(),
+        }
+    }
+
     fn words(&self, low: Option<i128>, high: Option<i128>, exact: bool) -> String {
         match (low, high) {
             (Some(amount), _) if exact => self.one(amount, Rounding::Down),
@@ -216,10 +231,13 @@ impl Printer {
 
     /// With so many digits that only nothing is printed as nothing.
     fn signed(&self, amount: i128, rounding: Rounding) -> String {
-        let nothing = show(0, self.unit, rounding, 0);
         let digits = self.unit.digits();
         let printed = |digits| show(amount, self.unit, rounding, digits);
-        let exact_enough = |text: &String| amount == 0 || *text != nothing;
+        let exact_enough = |text: &String| {
+            // Nothing is printed with a zero before all else.
+            let may_say_nothing = text.starts_with('0') || self.unit == Unit::DATE;
+            amount == 0 || !may_say_nothing || *text != show(0, self.unit, rounding, 0)
+        };
         (digits..=MOST_DIGITS)
             .map(printed)
             .find(exact_enough)

@@ -1,8 +1,11 @@
 //! What a list of rules shows at a glance, while there is no time for more.
 
-use super::matter::{Matter, Texts};
-use super::model::{Counts, PartReport, RuleReport, VerdictWords};
-use super::rules::{MUST, count, provenance_word, room, strength_word};
+use serde::Serialize;
+
+use super::matter::Matter;
+use super::matter::Texts;
+use super::model::{Counts, PartReport, ReadingReport, RuleReport, SubjectReport, VerdictWords};
+use super::rules::{MUST, count, room, strength_word};
 use super::sentences::deciding;
 use crate::check::{Finding, Findings, Outcome, Part, Reading};
 use crate::plan::Plan;
@@ -15,7 +18,7 @@ pub enum Told {
     Whole,
     /// The part that decides.
     Part,
-    /// One reading of that part.
+    /// One reading of that part; where the rule is settled, only in a few words.
     Reading,
 }
 
@@ -42,6 +45,11 @@ pub fn glances(
 impl Matter<'_> {
     fn glance(&self, rule: &Rule, finding: &Finding<'_>, told: Told) -> RuleReport {
         let part = deciding(&finding.parts).and_then(|place| finding.parts.get(place));
+        let settled = matches!(finding.outcome, Outcome::Pass | Outcome::NotApplicable);
+        let parts = part.map(|part| match told {
+            Told::Reading => self.deciding_reading(part, settled),
+            _ => self.deciding_part(part),
+        });
         RuleReport {
             id: rule.id.clone(),
             title: rule.title.clone(),
@@ -51,44 +59,123 @@ impl Matter<'_> {
             rule_line: None,
             outcome: finding.outcome,
             sentence: String::new(),
-            parts: part
-                .map(|part| self.deciding_part(part, told))
-                .into_iter()
-                .collect(),
+            parts: parts.into_iter().collect(),
             deciding: part.map(|_| 0),
             missing: Vec::new(),
             remedy: None,
             documents: Vec::new(),
-            provenance: provenance_word(rule.provenance).to_owned(),
+            provenance: String::new(),
             note: None,
         }
     }
 
-    fn deciding_part(&self, part: &Part<'_>, told: Told) -> PartReport {
-        let tells = |reading: &&Reading<'_>| reading.limit.is_some() && self.is_known(reading);
-        let readings = match told {
-            Told::Reading => {
-                let first = part.readings.iter().position(|reading| tells(&reading));
-                part.readings
-                    .get(first.unwrap_or(0)..)
-                    .and_then(|from| from.get(..1))
-            }
-            _ => Some(part.readings.as_slice()),
-        };
+    fn deciding_part(&self, part: &Part<'_>) -> PartReport {
+        let readings = part.readings.iter();
         PartReport {
             subject: self.subject(&part.subject),
-            outcome: part.outcome,
-            as_drawn: None,
-            relief: None,
-            sentence: String::new(),
             margin: room(part),
-            readings: readings
-                .into_iter()
-                .flatten()
-                .map(|reading| self.figures_of(reading))
-                .collect(),
-            missing: Vec::new(),
-            advice: None,
+            ..short(
+                part.outcome,
+                readings.map(|reading| self.figures_of(reading)).collect(),
+            )
+        }
+    }
+
+    /// The reading that tells most of a part: the first with a limit of which anything is known.
+    fn deciding_reading(&self, part: &Part<'_>, settled: bool) -> PartReport {
+        let tells = |reading: &&Reading<'_>| reading.limit.is_some() && self.is_known(reading);
+        let reading = part.readings.iter().find(tells);
+        let reading = reading.or(part.readings.first());
+        let told = reading.map(|reading| match settled {
+            true => self.brief_of(reading),
+            false => self.figures_of(reading),
+        });
+        PartReport {
+            margin: if settled { None } else { room(part) },
+            ..short(part.outcome, told.into_iter().collect())
+        }
+    }
+}
+
+/// A part without a word of whom it is about.
+fn short(outcome: Outcome, readings: Vec<ReadingReport>) -> PartReport {
+    PartReport {
+        subject: SubjectReport {
+            id: None,
+            kind: None,
+            said: String::new(),
+            sure: false,
+            plan_line: None,
+        },
+        outcome,
+        as_drawn: None,
+        relief: None,
+        sentence: String::new(),
+        margin: None,
+        readings,
+        missing: Vec::new(),
+        advice: None,
+    }
+}
+
+/// What the line of a rule in a list shows, under the names that its report has for it.
+#[derive(Debug, Serialize)]
+pub struct Glance<'r> {
+    id: &'r str,
+    outcome: Outcome,
+    deciding: Option<usize>,
+    parts: Vec<GlancePart<'r>>,
+}
+
+#[derive(Debug, Serialize)]
+struct GlancePart<'r> {
+    margin: Option<Text<'r>>,
+    readings: Vec<GlanceReading<'r>>,
+}
+
+#[derive(Debug, Serialize)]
+struct GlanceReading<'r> {
+    measured: Option<Text<'r>>,
+    limit: Option<Text<'r>>,
+    bound: &'r str,
+    brief: &'r str,
+}
+
+#[derive(Debug, Serialize)]
+struct Text<'r> {
+    text: &'r str,
+}
+
+impl<'r> Glance<'r> {
+    /// That of a report.
+    pub fn of(report: &'r RuleReport) -> Self {
+        Self {
+            id: &report.id,
+            outcome: report.outcome,
+            deciding: report.deciding,
+            parts: report.parts.iter().map(GlancePart::of).collect(),
+        }
+    }
+}
+
+impl<'r> GlancePart<'r> {
+    fn of(part: &'r PartReport) -> Self {
+        let margin = part.margin.as_ref();
+        Self {
+            margin: margin.map(|margin| Text { text: &margin.text }),
+            readings: part.readings.iter().map(GlanceReading::of).collect(),
+        }
+    }
+}
+
+impl<'r> GlanceReading<'r> {
+    fn of(reading: &'r ReadingReport) -> Self {
+        let [measured, limit] = [&reading.measured, &reading.limit].map(Option::as_ref);
+        Self {
+            measured: measured.map(|range| Text { text: &range.text }),
+            limit: limit.map(|range| Text { text: &range.text }),
+            bound: &reading.bound,
+            brief: &reading.brief,
         }
     }
 }

@@ -20,7 +20,7 @@ mod example;
 mod report_tests;
 
 pub use editions::governed_report;
-pub use glance::{Told, glances};
+pub use glance::{Glance, Told, glances};
 pub(crate) use lists::duty_sentence;
 pub use matter::Texts;
 pub use model::*;

@@ -1,11 +1,11 @@
 //! Findings in sentences.
 
 use super::figures::{
-    drawn, margin, measured_alone, measured_and_limit, relation, says_nothing, unit_of,
+    at_worst, drawn, margin, measured_alone, measured_and_limit, relation, says_nothing, unit_of,
 };
 use super::matter::Matter;
 use super::missing::capitalised;
-use super::model::{PartReport, ReadingReport};
+use super::model::{PartReport, RangeReport, ReadingReport};
 use crate::check::{Outcome, Part, Reading, Subject, Truth};
 use crate::quantity::{Interval, NO_HIGH, NO_LOW};
 use crate::ruleset::words::{bound_words, in_force_words, listed, requirement_words, value_words};
@@ -52,32 +52,49 @@ impl Matter<'_> {
 
     /// The figures of a reading, and itself in a few words; what it is as drawn, where, and in a sentence is left out.
     pub(super) fn figures_of(&self, reading: &Reading<'_>) -> ReadingReport {
-        let known = reading.measured.filter(|_| self.is_known(reading));
-        let pair = measured_and_limit(reading);
-        let unit = unit_of(reading.unit, reading.dimension);
-        let measured = match (&pair, known) {
-            (_, None) => None,
-            (Some((measured, _)), _) => Some(measured.clone()),
-            (None, Some(alone)) => Some(measured_alone(alone, unit)),
-        };
+        let (measured, limit) = self.ranges(reading);
+        let room = (reading.margin)
+            .filter(|_| measured.is_some())
+            .and_then(|room| margin(room, Some(relation(reading.bound)), reading.unit));
         let mut report = ReadingReport {
             what: value_words(reading.value, self.rules),
-            measured,
-            drawn: None,
             words: self.known_words(reading),
             may_be_none: reading.may_be_none,
-            limit: pair.map(|(_, limit)| limit),
             bound: bound_words(reading.bound, Some(reading.value), self.rules),
             holds: holds(reading.truth).to_owned(),
-            margin: (reading.margin)
-                .filter(|_| known.is_some())
-                .and_then(|room| margin(room, Some(relation(reading.bound)), reading.unit)),
-            witness: None,
-            sentence: String::new(),
-            brief: String::new(),
+            margin: room,
+            ..only_ranges(measured, limit)
         };
-        report.brief = brief(&report, reading.bound);
+        let at_worst = report.margin.as_ref().map(|room| room.at_worst.as_str());
+        report.brief = brief(&report, at_worst, reading.bound);
         report
+    }
+
+    /// Nothing but the reading itself in a few words, those of [`Matter::figures_of`].
+    pub(super) fn brief_of(&self, reading: &Reading<'_>) -> ReadingReport {
+        let (measured, limit) = self.ranges(reading);
+        let room = reading.margin.filter(|_| measured.is_some());
+        let room = room.and_then(|room| at_worst(room, relation(reading.bound), reading.unit));
+        let in_figures = measured.is_some() && limit.is_some();
+        let mut report = only_ranges(measured, limit);
+        if !in_figures {
+            report.what = value_words(reading.value, self.rules);
+            report.words = self.known_words(reading);
+        }
+        ReadingReport {
+            brief: brief(&report, room.as_deref(), reading.bound),
+            ..only_ranges(None, None)
+        }
+    }
+
+    /// What was measured, where that is known, and the limit.
+    fn ranges(&self, reading: &Reading<'_>) -> (Option<RangeReport>, Option<RangeReport>) {
+        let known = reading.measured.filter(|_| self.is_known(reading));
+        let alone = |known| measured_alone(known, unit_of(reading.unit, reading.dimension));
+        match measured_and_limit(reading) {
+            Some((measured, limit)) => (known.map(|_| measured), Some(limit)),
+            None => (known.map(alone), None),
+        }
     }
 
     /// Whether a reading says more than the world allows anyway.
@@ -303,8 +320,26 @@ fn reading_sentence(report: &ReadingReport, bound: &Bound) -> String {
     }
 }
 
+/// A reading of which nothing is told but its figures.
+fn only_ranges(measured: Option<RangeReport>, limit: Option<RangeReport>) -> ReadingReport {
+    ReadingReport {
+        what: String::new(),
+        measured,
+        drawn: None,
+        words: Vec::new(),
+        may_be_none: false,
+        limit,
+        bound: String::new(),
+        holds: String::new(),
+        margin: None,
+        witness: None,
+        sentence: String::new(),
+        brief: String::new(),
+    }
+}
+
 /// The reading in a few words, with the figures as they are at worst.
-fn brief(report: &ReadingReport, bound: &Bound) -> String {
+fn brief(report: &ReadingReport, room: Option<&str>, bound: &Bound) -> String {
     let (Some(measured), Some(limit)) = (&report.measured, &report.limit) else {
         return match report.words.is_empty() || report.what.starts_with("whether ") {
             true => "met".to_owned(),
@@ -318,14 +353,11 @@ fn brief(report: &ReadingReport, bound: &Bound) -> String {
         Bound::LessThan(_) => ("less than ", &measured.high, &limit.low),
         Bound::Is(_) => ("", &measured.low, &limit.low),
     };
-    let room = report
-        .margin
-        .as_ref()
-        .map(|margin| format!(", {}", margin.at_worst));
     format!(
-        "{}, {asked}{} asked{}",
+        "{}, {asked}{} asked{}{}",
         at_worst.as_deref().unwrap_or("not known"),
         limit.as_deref().unwrap_or("not known"),
+        room.map_or("", |_| ", "),
         room.unwrap_or_default()
     )
 }

@@ -192,9 +192,12 @@ export function followDrag(before, step) {
   if (told !== verdictTold) mend(document.getElementById("verdict"), verdictView({report: step}, false));
   verdictTold = told;
   const now = new Map(step.rules.map((rule) => [rule.id, rule.outcome + JSON.stringify(rule.parts)]));
-  const others = step.rules.filter(({id}) => now.get(id) !== astir.get(id));
-  const back = before.rules.filter(({id}) => astir.has(id) && !now.has(id));
-  for (const rule of [...others, ...back]) {
+  const others = new Map(step.rules.filter(({id}) => now.get(id) !== astir.get(id)).map((rule) => [rule.id, rule]));
+  for (const was of before.rules) {
+    const back = astir.has(was.id) && !now.has(was.id);
+    if (!back && !others.has(was.id)) continue;
+    // A step tells of a rule only what can be otherwise.
+    const rule = {...was, ...others.get(was.id)};
     const shown = document.getElementById(`finding-${rule.id}`);
     if (shown && !refigured(shown, rule)) mend(shown, finding(rule));
   }
