@@ -3,13 +3,13 @@
 use rules_core::drawing::Drawing;
 use rules_core::edit::{Change, change};
 use rules_core::report::Report;
-use rules_core::{Followed, RulesRead, follow as followed, judge_texts, refusal_to_json};
+use rules_core::{Followed, begin as begun, follow as followed, judge_texts, refusal_to_json};
 use serde::Serialize;
 use serde_json::json;
 use wasm_bindgen::prelude::wasm_bindgen;
 
 use crate::draw::wanted;
-use crate::rules::{fitted, judged, rules_of, start_of};
+use crate::rules::{Start, fitted, judged, keep_start, rules_of, with_start};
 use crate::written::written;
 
 /// Judges a plan by a rule set: `{"report": …}`. What the rule set builds on is looked for among the bundled ones.
@@ -52,36 +52,54 @@ pub fn answer(plan: &str, rules: &str, options: &str) -> String {
     }
 }
 
-/// One step of a drag: what comes out otherwise than for the plan before the change, `{"verdict", "counts", "rules",
-/// "layers"}`; of a rule its id, its outcome and, under the names of the report, the texts of its line in a list (of the
-/// selected one all), and null for a layer that is drawn as before; `{"wrong": "…"}` where nothing can be changed so. What is
-/// the same in every step, the plan and the rules, is read once.
+/// A drag begins with this plan; `options` are those of [`draw`](crate::draw()). Gives nothing where it can, else what
+/// [`check`] gives where it is refused, or `{"wrong": "…"}`.
 #[wasm_bindgen]
-pub fn follow(plan: &str, rules: &str, options: &str, wish: &str) -> String {
+pub fn begin(plan: &str, rules: &str, options: &str) -> String {
+    let (start, wrong) = match start_of(plan, rules, options) {
+        Ok(start) => (Some(start), String::new()),
+        Err(wrong) => (None, wrong),
+    };
+    keep_start(start);
+    wrong
+}
+
+fn start_of(plan: &str, rules: &str, options: &str) -> Result<Start, String> {
+    let refused = |refusal| refusal_to_json(&refusal);
+    let options = wanted(options)?;
+    let rules = rules_of(rules).map_err(refused)?;
+    let mut document = fitted(plan, &rules).map_err(refused)?.document;
+    let whole = options.holding(&mut document);
+    let begun = begun((&document, plan), &rules.rule_set, &whole).map_err(refused)?;
+    Ok(Start {
+        text: plan.to_owned(),
+        document,
+        rules,
+        options,
+        begun,
+    })
+}
+
+/// One step of the drag that [`begin`] began: what comes out otherwise than for the plan before the change (JSON, as
+/// `rules_core::edit::Change` has it), `{"verdict", "counts", "rules", "layers"}`. Of a rule its id, its outcome and, under the
+/// names of the report, the texts of its line in a list, of the selected one all; null for a layer that is drawn as before.
+/// `{"wrong": "…"}` where nothing can be changed so, `{"refused": …}` where the plan would not do.
+#[wasm_bindgen]
+pub fn follow(wish: &str) -> String {
     let wish: Change = match serde_json::from_str(wish) {
         Ok(wish) => wish,
         Err(wrong) => return json!({"wrong": wrong.to_string()}).to_string(),
     };
-    match rules_of(rules) {
-        Ok(read) => step(&read, [plan, rules], options, &wish)
-            .map_or_else(|wrong| wrong, |step| written(&step)),
-        Err(refusal) => refusal_to_json(&refusal),
-    }
+    with_start(|start| match start {
+        Some(start) => step(start, &wish).map_or_else(|wrong| wrong, |step| written(&step)),
+        None => json!({"wrong": "No drag has begun."}).to_string(),
+    })
 }
 
-fn step(
-    rules: &RulesRead,
-    texts: [&str; 2],
-    options: &str,
-    wish: &Change,
-) -> Result<Followed, String> {
-    let refused = |refusal| refusal_to_json(&refusal);
-    let [plan, rules_text] = texts;
-    let wanted = wanted(options)?;
-    let start = start_of([plan, rules_text, options], rules, &wanted).map_err(refused)?;
+fn step(start: &Start, wish: &Change) -> Result<Followed, String> {
     let mut document = start.document.clone();
     change(&mut document, wish).map_err(|wrong| json!({"wrong": wrong.0}).to_string())?;
-    let options = wanted.holding(&mut document);
-    let plan = (&document, plan);
-    followed(&start.begun, plan, &rules.rule_set, &options).map_err(refused)
+    let options = start.options.holding(&mut document);
+    let (plan, rules) = ((&document, start.text.as_str()), &start.rules.rule_set);
+    followed(&start.begun, plan, rules, &options).map_err(|refusal| refusal_to_json(&refusal))
 }

@@ -15,7 +15,7 @@ mod steps;
 mod written;
 
 pub use asked::asked;
-pub use check::{answer, check, follow};
+pub use check::{answer, begin, check, follow};
 pub use clerk::{faults, read_back, try_cases};
 pub use document::{blank, to_json, to_yaml};
 pub use draw::draw;

@@ -1,4 +1,4 @@
-//! The rules and the plan that were read last, so that a step of a drag does not read them again.
+//! The rules that were read last, and where a drag begins, so that no step of it reads them again.
 
 use std::cell::RefCell;
 use std::rc::Rc;
@@ -6,7 +6,7 @@ use std::rc::Rc;
 use rules_core::drawing::{Drawing, Options};
 use rules_core::report::Report;
 use rules_core::text::{Node, read};
-use rules_core::{Begun, Refusal, RulesRead, begin, fit, judge_by, plan_refused, read_rules};
+use rules_core::{Begun, Refusal, RulesRead, fit, judge_by, plan_refused, read_rules};
 
 /// A plan as it is looked at under a rule set.
 pub struct Fitted {
@@ -18,15 +18,21 @@ pub struct Fitted {
 
 /// Where a drag begins.
 pub struct Start {
+    /// The plan's text.
+    pub text: String,
     /// The plan.
     pub document: Node,
+    /// The rules.
+    pub rules: Rc<RulesRead>,
+    /// How the drawing is wanted.
+    pub options: Options,
     /// What comes of it.
     pub begun: Begun,
 }
 
 thread_local! {
     static RULES: RefCell<Option<(String, Rc<RulesRead>)>> = const { RefCell::new(None) };
-    static START: RefCell<Option<([String; 3], Rc<Start>)>> = const { RefCell::new(None) };
+    static START: RefCell<Option<Start>> = const { RefCell::new(None) };
 }
 
 /// The rules of a text, read now or before.
@@ -65,24 +71,12 @@ pub fn judged(
     )
 }
 
-/// The plan that a drag begins with and what comes of it, judged now or before. The texts are those of the plan, the rules
-/// and the options.
-pub fn start_of(
-    texts: [&str; 3],
-    rules: &RulesRead,
-    options: &Options,
-) -> Result<Rc<Start>, Refusal> {
-    let known = START.with_borrow(|last| {
-        let (known, start) = last.as_ref()?;
-        (known == &texts).then(|| Rc::clone(start))
-    });
-    if let Some(start) = known {
-        return Ok(start);
-    }
-    let mut document = fitted(texts[0], rules)?.document;
-    let options = &options.holding(&mut document);
-    let begun = begin((&document, texts[0]), &rules.rule_set, options)?;
-    let start = Rc::new(Start { document, begun });
-    START.set(Some((texts.map(str::to_owned), Rc::clone(&start))));
-    Ok(start)
+/// Keeps where a drag begins; nothing where it cannot begin there.
+pub fn keep_start(start: Option<Start>) {
+    START.set(start);
+}
+
+/// Does something with what is kept of where a drag begins.
+pub fn with_start<T>(doing: impl FnOnce(Option<&Start>) -> T) -> T {
+    START.with_borrow(|start| doing(start.as_ref()))
 }

@@ -2,8 +2,8 @@
 
 use serde_json::Value;
 use siting_web::{
-    answer, asked, blank, cases_text, check, draw, edit, faults, follow, handles, home, read_back,
-    rule_sets, rule_text, steps, to_json, to_yaml, try_cases,
+    answer, asked, begin, blank, cases_text, check, draw, edit, faults, follow, handles, home,
+    read_back, rule_sets, rule_text, steps, to_json, to_yaml, try_cases,
 };
 
 #[cfg(target_arch = "wasm32")]
@@ -211,7 +211,8 @@ struct Step {
 impl Step {
     fn taken(rules: &str, options: &str, wish: &str) -> Self {
         let (plan, rules) = (demo(), self::rules(rules));
-        let told = json(&follow(&plan, &rules, options, wish));
+        assert_eq!(begin(&plan, &rules, options), "");
+        let told = json(&follow(wish));
         // The text as it stands: the order of a lot's corners counts.
         let moved = edit(&plan, wish);
         let moved = moved
@@ -355,32 +356,26 @@ fn a_step_of_a_drag_is_short() {
 #[test]
 fn a_step_that_cannot_be_says_so() {
     let (plan, rules) = (demo(), rules("eldermere"));
-    let step = |plan: &str, rules: &str, options: &str, wish: &str| {
-        json(&follow(plan, rules, options, wish))
+    let begun = |plan: &str, rules: &str, options: &str| json(&begin(plan, rules, options));
+    let step = |wish: &str| {
+        assert_eq!(begin(&plan, &rules, "{}"), "");
+        json(&follow(wish))
     };
     let wish = r#"{"move": {"path": "pool", "dx": 1, "dy": 0}}"#;
-    assert!(step("", &rules, "{}", wish)["refused"]["plan"].is_array());
-    assert!(step(&plan, "", "{}", wish)["refused"]["rules"].is_array());
-    assert!(step(&plan, &rules, "[1]", wish)["wrong"].is_string());
-    assert!(step(&plan, &rules, "{}", "{}")["wrong"].is_string());
-    let nowhere = step(
-        &plan,
-        &rules,
-        "{}",
-        r#"{"move": {"path": "moon", "dx": 1, "dy": 0}}"#,
-    );
+    assert!(step(wish)["verdict"].is_object());
+    assert!(begun("", &rules, "{}")["refused"]["plan"].is_array());
+    assert!(json(&follow(wish))["wrong"].is_string(), "none has begun");
+    assert!(begun(&plan, "", "{}")["refused"]["rules"].is_array());
+    assert!(begun(&plan, &rules, "[1]")["wrong"].is_string());
+    assert!(step("{}")["wrong"].is_string());
+    let nowhere = step(r#"{"move": {"path": "moon", "dx": 1, "dy": 0}}"#);
     assert!(
         nowhere["wrong"]
             .as_str()
             .expect("a sentence")
             .contains("moon")
     );
-    let far = step(
-        &plan,
-        &rules,
-        "{}",
-        r#"{"move": {"path": "pool", "dx": 9000, "dy": 0}}"#,
-    );
+    let far = step(r#"{"move": {"path": "pool", "dx": 9000, "dy": 0}}"#);
     assert_eq!(far["refused"]["plan"][0]["code"], "pool-far-from-lot");
 }
 
@@ -400,7 +395,8 @@ fn a_plan_drawn_for_other_rules_is_fitted() {
     );
     assert!(draw(&demo(), &rules, "{}").starts_with("<svg "));
     let wish = r#"{"move": {"path": "pool", "dx": 1, "dy": 0}}"#;
-    assert!(json(&follow(&demo(), &rules, "{}", wish))["verdict"].is_object());
+    assert_eq!(begin(&demo(), &rules, "{}"), "");
+    assert!(json(&follow(wish))["verdict"].is_object());
 }
 
 #[test]

@@ -1,14 +1,19 @@
 //! How SVG is written: elements, escaped text, and coordinates in whole millimetres of ground.
 
 use std::borrow::Cow;
-use std::fmt::Write;
 
 /// One element as it is written.
 pub(super) struct El(String, &'static str);
 
+/// Nearly every element has room in so many bytes, so that it need not be moved while it is written.
+const ROOM: usize = 240;
+
 /// Begins an element.
 pub(super) fn el(name: &'static str) -> El {
-    El(format!("<{name}"), name)
+    let mut text = String::with_capacity(ROOM);
+    text.push('<');
+    text.push_str(name);
+    El(text, name)
 }
 
 impl El {
@@ -31,7 +36,9 @@ impl El {
 
     /// With a coordinate or a length on the ground, in millimetres.
     pub fn at(mut self, name: &str, millimetres: f64) -> Self {
-        let _ = write!(self.0, " {name}=\"{}\"", mm(millimetres));
+        for piece in [" ", name, "=\"", &mm(millimetres), "\""] {
+            self.0.push_str(piece);
+        }
         self
     }
 
@@ -41,13 +48,20 @@ impl El {
     }
 
     /// With this in it, and more to come.
-    pub fn opening(self, inner: &str) -> String {
-        format!("{}>{inner}", self.0)
+    pub fn opening(mut self, inner: &str) -> String {
+        self.0.push('>');
+        self.0.push_str(inner);
+        self.0
     }
 
     /// With this in it.
     pub fn holding(self, inner: &str) -> String {
-        format!("{}>{inner}</{}>", self.0, self.1)
+        let name = self.1;
+        let mut text = self.opening(inner);
+        for piece in ["</", name, ">"] {
+            text.push_str(piece);
+        }
+        text
     }
 
     /// With this text in it.

@@ -186,7 +186,7 @@ pub(super) fn names(lettering: &mut Lettering, sheet: &Sheet<'_>) {
     let mut named: Vec<&Thing> = things
         .filter(|thing| !own_place.contains(&sheet.kind(thing)))
         .collect();
-    named.sort_by_key(|thing| std::cmp::Reverse(layer_of(thing, sheet)));
+    named.sort_by_cached_key(|thing| std::cmp::Reverse(layer_of(thing, sheet)));
     for thing in named {
         if let Some((outline, figure)) = sheet.outlines(thing).first() {
             let text = capital(&spaced(&thing.id));

@@ -12,12 +12,17 @@ export function judge(plan, rulesText, options) {
   return answer;
 }
 
-let begun = {plan: null, text: ""};
+/** What the last drag began with. */
+let begun = [];
 
 /** One step of a drag: what comes out otherwise than for the plan where it began, or nothing where that cannot be. */
 export function followed(plan, rulesText, options, change) {
-  if (begun.plan !== plan) begun = {plan, text: written(plan).text};
-  const step = ask("follow", begun.text, rulesText, JSON.stringify(options), JSON.stringify(change, inMetres));
+  const begins = [plan, rulesText, options];
+  if (begins.some((one, at) => one !== begun[at])) {
+    fetchText("begin", written(plan).text, rulesText, JSON.stringify(options));
+    begun = begins;
+  }
+  const step = ask("follow", JSON.stringify(change, inMetres));
   return step.verdict ? step : null;
 }
 
