@@ -3,9 +3,10 @@
 import {act, el, listen, mend} from "./dom.js";
 import {ask, can, wake} from "./engine.js";
 import {setFaults} from "./field.js";
-import {drawPlaces, ground, onDrag, options, sheetView, showLayers, showSheet, wireSheet} from "./sheet.js";
+import {drawPlaces, ground, onDrag, options, sheetView, showSheet, wireSheet} from "./sheet.js";
 import {findingsView, followDrag, nextView, setAskedNow, verdictView} from "./findings.js";
 import {firstThing, formView} from "./form.js";
+import {showLayers} from "./layers.js";
 import {lotOf} from "./lot.js";
 import {followed, judge, whatIsAsked} from "./judge.js";
 import {fromFragment} from "./link.js";
@@ -53,7 +54,7 @@ function show() {
   showSheet(stale ? good.plan : state.plan, stale ? null : answer?.drawing);
   showDesk(sets, shownAnswer?.report?.verdict.sentence ?? t(answer?.refused?.rules?.length ? "desk.mend-first" : "desk.no-plan"));
   document.body.dataset.view = state.view;
-  whenIdle(() => warmUp(1));
+  whenIdle(() => warmUp(state.plan));
 }
 
 /** The words that stand in the page itself. */
@@ -124,13 +125,17 @@ function atDrag(plan) {
   return dragOptions.options;
 }
 
-/** Steps of a drag that goes nowhere, taken while nobody waits, so that the first real one does not falter: one lets the
+/** How many steps are still to be taken until a browser has made fast what is called in each. */
+let cold = 200;
+
+/** Steps of a drag that goes nowhere, taken while nobody waits, so that a real one does not falter: the first lets the
  * library read the plan, and a browser makes fast what is called often. */
-function warmUp(steps) {
-  const [pool] = pools(state.plan);
-  if (steps === 0 || good?.plan !== state.plan || !pool) return;
-  followed(state.plan, state.rulesText, atDrag(state.plan), {move: {path: pool[1].id ?? "pool", dx: 0.001, dy: 0}});
-  whenIdle(() => warmUp(steps - 1));
+function warmUp(plan) {
+  const [pool] = pools(plan);
+  if (plan !== state.plan || good?.plan !== plan || !pool) return;
+  followed(plan, state.rulesText, atDrag(plan), {move: {path: pool[1].id ?? "pool", dx: 0.001, dy: 0}});
+  if (cold > 0) whenIdle(() => warmUp(plan));
+  cold -= 1;
 }
 
 const whenIdle = window.requestIdleCallback?.bind(window) ?? ((doing) => setTimeout(doing, 50));
@@ -146,7 +151,7 @@ async function begin() {
     const step = followed(plan, state.rulesText, atDrag(plan), change);
     if (!step) return false;
     followDrag(good.answer.report, step);
-    showLayers(step.layers);
+    showLayers(document.getElementById("drawing"), step.layers);
     performance.measure("drag step", {start});
     return true;
   });
@@ -159,7 +164,6 @@ async function begin() {
   window.addEventListener("hashchange", takeLink);
   window.addEventListener("beforeprint", () => printView());
   document.body.dataset.ready = "true";
-  whenIdle(() => warmUp(60));
 }
 
 begin().catch((error) => {

@@ -3,6 +3,7 @@
 import {act, announce, el} from "./dom.js";
 import {pathOf} from "./plan.js";
 import {drawn, edited, handlesOf} from "./judge.js";
+import {setLayers} from "./layers.js";
 import {svgFrom} from "./svg.js";
 import {typedPlace} from "./shape.js";
 import {nameOf} from "./things.js";
@@ -35,15 +36,11 @@ export function options() {
   return {selected: state.selected, thing: state.thing, shade: state.shade, unit: state.unit, ...size};
 }
 
-/** The layers of the drawing that is shown, as text, and those of the drawing that the drag began with. */
-let layers = [];
-let layersBefore = [];
-
 /** Shows the plan, or an empty sheet; `ready` is its drawing, where it is there already. */
 export function showSheet(plan, ready) {
   const text = ready ? ready.open + ready.layers.join("") + "</svg>" : plan.pool ? drawn(plan, state.rulesText, options()) : lotAlone(plan);
   const svg = (text && svgFrom(text)) ?? emptySheet();
-  layers = layersBefore = ready?.layers ?? [];
+  setLayers(ready?.layers ?? []);
   const focused = focusedOn();
   if (!plan.pool) withoutLent(svg);
   svg.id = "drawing";
@@ -60,33 +57,6 @@ function focusedOn() {
   if (handle) return `[data-handle="${CSS.escape(handle)}"][data-index="${CSS.escape(index)}"]`;
   return path && `[data-path="${CSS.escape(path)}"]`;
 }
-
-/** Shows what has become of the drawing in a drag: each layer is given that is otherwise than when it began, and only those
- * that are otherwise than in the step before are read anew. */
-export function showLayers(changed) {
-  const shown = [...document.getElementById("drawing").querySelectorAll(":scope > g")];
-  const wanted = changed.map((layer, index) => layer ?? layersBefore[index]);
-  if (shown.length !== wanted.length) return;
-  const others = wanted.map((_, index) => index).filter((index) => wanted[index] !== layers[index]);
-  const made = [...svgFrom(`${SHEET}${others.map((index) => wanted[index]).join("")}</svg>`).children];
-  others.forEach((index, place) => renew(shown[index], made[place]));
-  layers = wanted;
-}
-
-/** Puts what is drawn otherwise in the place of what was there, and leaves the rest: it need not be laid out and painted again. */
-function renew(old, made) {
-  const [was, is] = [[...old.children], [...made.children]];
-  if (was.length !== is.length || was.length === 0) return old.replaceWith(made);
-  if (was.length === 1 && was[0].nodeName === "g" && is[0].nodeName === "g" && sameTag(was[0], is[0])) return renew(was[0], is[0]);
-  was.forEach((child, index) => child.isEqualNode(is[index]) || child.replaceWith(is[index]));
-}
-
-/** Whether two groups differ at most in what is in them. */
-function sameTag(one, other) {
-  return one.cloneNode(false).isEqualNode(other.cloneNode(false));
-}
-
-const SHEET = "<svg xmlns=\"http://www.w3.org/2000/svg\">";
 
 /** A plan is drawn once it has a pool. Until then its lot is shown with one that is taken off the drawing again. */
 function lotAlone(plan) {
