@@ -1,6 +1,6 @@
 // The layers of the drawing while something is dragged: only what is drawn otherwise is touched.
 
-import {svgFrom} from "./svg.js";
+import {isHarmless, svgFrom} from "./svg.js";
 
 /** The layers that are shown, as text, and those of the drawing that the drag began with. */
 let layersShown = [];
@@ -16,18 +16,61 @@ export function showLayers(drawing, changed) {
   const wanted = changed.map((layer, index) => layer ?? layersBegun[index]);
   const standing = [...drawing.querySelectorAll(":scope > g")];
   if (standing.length !== wanted.length) return;
-  wanted.forEach((layer, index) => {
-    if (layer === layersShown[index] || retraced(standing[index], layersShown[index], layer)) return;
-    renew(standing[index], svgFrom(`${SHEET}${layer}</svg>`).firstElementChild);
-  });
+  wanted.forEach((layer, index) => redraw(standing[index], layersShown[index], layer));
   layersShown = wanted;
 }
 
-const SHEET = "<svg xmlns=\"http://www.w3.org/2000/svg\">";
+/** Makes an element, drawn as the first text says, like the second. In a drawing no sign of a tag and no quotation mark
+ * stands in a value or in letters, and letters stand only in what has no elements in it. */
+function redraw(element, was, is) {
+  if (was === is || retraced(element, was, is)) return;
+  const isGroup = is.startsWith("<g") && tagOf(was) === tagOf(is);
+  if (isGroup) redrawInside(element, apart(was), apart(is));
+  else element.replaceWith(...elementsOf(is));
+}
 
-/** Where the same elements stand in both texts, with other figures or other words in them, puts the new ones in the place of
- * the old ones. In a drawing no sign of a tag and no quotation mark stands in a value or a text. */
-function retraced(layer, was, is) {
+/** The same for what stands in a group: what is alike at both ends stays. */
+function redrawInside(group, was, is) {
+  const most = Math.min(was.length, is.length);
+  let [begin, end] = [0, 0];
+  while (begin < most && was[begin] === is[begin]) begin += 1;
+  while (end < most - begin && was.at(-1 - end) === is.at(-1 - end)) end += 1;
+  const standing = [...group.children];
+  const behind = standing[was.length - end] ?? null;
+  const both = most - end;
+  for (let at = begin; at < both; at += 1) redraw(standing[at], was[at], is[at]);
+  for (const gone of standing.slice(both, was.length - end)) gone.remove();
+  for (const come of elementsOf(is.slice(both, is.length - end).join(""))) group.insertBefore(come, behind);
+}
+
+function elementsOf(text) {
+  return text ? [...svgFrom(`<svg xmlns="http://www.w3.org/2000/svg">${text}</svg>`).children] : [];
+}
+
+function tagOf(text) {
+  return text.slice(0, text.indexOf(">"));
+}
+
+/** The texts of the elements in a group. */
+function apart(group) {
+  const [from, to] = [group.indexOf(">") + 1, group.lastIndexOf("<")];
+  const found = [];
+  let [begin, depth] = [from, 0];
+  for (let at = from; at < to;) {
+    const end = group.indexOf(">", at);
+    if (group[at + 1] === "/") depth -= 1;
+    else if (group[end - 1] !== "/") depth += 1;
+    at = group.indexOf("<", end);
+    if (depth > 0) continue;
+    found.push(group.slice(begin, at));
+    begin = at;
+  }
+  return found;
+}
+
+/** Where the same elements stand in both texts, with other values or other letters, puts the new ones in the place of the old
+ * ones. */
+function retraced(element, was, is) {
   const [old, made] = [was.split("<"), is.split("<")];
   if (old.length !== made.length) return false;
   const others = [];
@@ -38,7 +81,7 @@ function retraced(layer, was, is) {
     if (!other) return false;
     others.push([at, other]);
   }
-  const elements = [layer, ...layer.querySelectorAll("*")];
+  const elements = [element, ...element.querySelectorAll("*")];
   for (const [at, {values, letters}] of others) {
     for (const [name, value] of values) {
       if (value === null) elements[at].removeAttribute(name);
@@ -55,7 +98,7 @@ function changeOf(was, is) {
   if (is.includes("&") || is.startsWith("/") || nameOfTag(tag) !== nameOfTag(oldTag)) return null;
   if (Boolean(oldLetters) !== Boolean(letters)) return null;
   const values = otherValues(oldTag.split("\""), tag.split("\"")) ?? allValues(oldTag, tag);
-  return values.some(([name]) => name.endsWith("href")) ? null : {values, letters: letters === oldLetters ? null : letters};
+  return values.some(([name, value]) => !isHarmless(name, value ?? "#")) ? null : {values, letters: letters === oldLetters ? null : letters};
 }
 
 function nameOfTag(tag) {
@@ -79,17 +122,4 @@ function otherValues(old, made) {
 function allValues(oldTag, tag) {
   const named = (one) => [...one.matchAll(/ ([\w:-]+)="([^"]*)"/g)].map(([, name, value]) => [name, value]);
   return [...new Map([...named(oldTag).map(([name]) => [name, null]), ...named(tag)])];
-}
-
-/** Puts what is drawn otherwise in the place of what was there, and leaves the rest: it need not be laid out and painted again. */
-function renew(old, made) {
-  const [was, is] = [[...old.children], [...made.children]];
-  if (was.length !== is.length || was.length === 0) return old.replaceWith(made);
-  if (was.length === 1 && was[0].nodeName === "g" && is[0].nodeName === "g" && sameTag(was[0], is[0])) return renew(was[0], is[0]);
-  was.forEach((child, index) => child.isEqualNode(is[index]) || child.replaceWith(is[index]));
-}
-
-/** Whether two groups differ at most in what is in them. */
-function sameTag(one, other) {
-  return one.cloneNode(false).isEqualNode(other.cloneNode(false));
 }

@@ -35,7 +35,8 @@ function surelyHarmless(text) {
   return !OTHER_TAG.test(text) && !DOING.test(text);
 }
 
-function isHarmless(name, value) {
+/** Whether an attribute only says what something looks like. */
+export function isHarmless(name, value) {
   if (/^on/i.test(name)) return false;
   return !/href$/i.test(name) || value.startsWith("#");
 }
