@@ -118,14 +118,11 @@ fn push_pointed(text: &mut String, figures: u128, digits: u32) {
     let width = usize::try_from(digits).unwrap_or(0);
     // Numbers of 64 bits are written many times as fast.
     let _ = match (u64::try_from(figures), u64::try_from(one)) {
-        (Ok(figures), Ok(one)) if figures % one == 0 => write!(text, "{}", figures / one),
         (Ok(figures), Ok(one)) => write!(text, "{}.{:0width$}", figures / one, figures % one),
-        _ if figures % one == 0 => write!(text, "{}", figures / one),
         _ => write!(text, "{}.{:0width$}", figures / one, figures % one),
     };
-    if text.contains('.') {
-        text.truncate(text.trim_end_matches('0').len());
-    }
+    let needed = text.trim_end_matches('0').trim_end_matches('.').len();
+    text.truncate(needed);
 }
 
 /// Puts the unit behind a figure.
