@@ -6,6 +6,25 @@ use serde_json::{Value, json};
 
 use crate::{Session, Trouble, page_url};
 
+/// The example's rules amended: from 2027 on one metre to the rear line is enough.
+const AMENDED: &str = "\
+ruleset: eldermere-2027
+title: Eldermere, private pools, as amended
+edition: \"2027-01\"
+authority: Eldermere building office
+notice: Eldermere is an invented place.
+earlier: eldermere
+in-force: {from: 2027-01-01, by: applied}
+rules:
+  - id: rear-line
+    title: Pool to rear lot line
+    clause: By-law 7 as amended, s. 10(3)
+    each: lot-line
+    where: {fact: lot-line.faces, is: rear}
+    require: {distance: {from: pool.water, to: lot-line}, at-least: 1 m}
+    remedy: Move the pool away from the rear line.
+";
+
 /// The form in a window of its own.
 pub struct Form(Session);
 
@@ -36,6 +55,30 @@ impl Form {
         form.click("#menu-example")?;
         form.read("#verdict-word", "does not comply")?;
         Ok(form)
+    }
+
+    /// With the example home under a later edition of its rules, opened as a file at the desk.
+    pub fn with_editions() -> Result<Self, Trouble> {
+        let form = Self::with_example()?;
+        let file = std::env::temp_dir().join(format!("eldermere-2027-{}.yaml", std::process::id()));
+        std::fs::write(&file, AMENDED)?;
+        form.click("#menu-desk")?;
+        form.see("#rules-text")?;
+        form.hand_file("#rules-file", &file.display().to_string())?;
+        form.read("#desk-faults", "No faults")?;
+        form.click("#desk-back")?;
+        Ok(form)
+    }
+
+    /// Takes the day of the application out, so that nobody knows which edition governs.
+    pub fn forget_application(&self) -> Result<(), Trouble> {
+        self.click("#head-where")?;
+        self.run(
+            "const day = document.getElementById('at-dates_applied'); day.value = '';
+             day.dispatchEvent(new Event('change', {bubbles: true}));",
+            json!([]),
+        )?;
+        self.see("#editions")
     }
 
     /// With the example's rules, a lot of that size with four square corners, and a pool on it.

@@ -155,3 +155,53 @@ fn in_the_other_language() -> Outcome {
     form.read("#name", "Basseng hjemme")?;
     every_screen("Bokmål", &form)
 }
+
+/// What the library says is English on a page in any language, and marked so; what the page says itself is not.
+#[test]
+fn words_of_another_language_are_marked() -> Outcome {
+    let form = Form::with_example()?;
+    form.choose("#language", "nb")?;
+    form.click("#choose-rear-line")?;
+    form.click("#head-pool")?;
+    form.read("#finding-rear-line", "Measured from")?;
+    let script = "return document.querySelector(arguments[0]).closest('[lang]').lang;";
+    for (css, language) in [
+        ("#finding-rear-line .details p", "en"),
+        ("#finding-rear-line .witness", "en"),
+        ("#finding-rear-line [data-cell=measured]", "en"),
+        ("#finding-rear-line dt", "nb"),
+        ("#next-question .missing p", "en"),
+        ("#next-question h2", "nb"),
+        ("label[for=at-pool_depth]", "en"),
+        ("#what-next li", "en"),
+        ("#verdict-word", "nb"),
+        ("#group-fail h3", "nb"),
+    ] {
+        assert_eq!(form.run(script, json!([css]))?, json!(language), "{css}");
+    }
+    Ok(())
+}
+
+/// The verdict is in the page's language wherever it stands.
+#[test]
+fn the_verdict_is_in_the_language_of_the_page() -> Outcome {
+    const VERDICT: &str = "Planen oppfyller ikke reglene";
+    let form = Form::with_example()?;
+    form.choose("#language", "nb")?;
+    form.read("#verdict-word", VERDICT)?;
+    form.run("window.dispatchEvent(new Event('beforeprint'));", json!([]))?;
+    form.read("#print .verdict", VERDICT)?;
+    form.click("#menu-desk")?;
+    form.read("#desk-verdict", VERDICT)
+}
+
+/// A plan of which nobody said when it was applied for may be governed by more than one edition.
+#[test]
+fn the_list_of_editions() -> Outcome {
+    let form = Form::with_editions()?;
+    every_screen("the edition that governs", &form)?;
+    form.forget_application()?;
+    every_screen("editions that may govern", &form)?;
+    form.choose("#language", "nb")?;
+    form.read("#editions", "Planen oppfyller ikke reglene")
+}

@@ -4,7 +4,7 @@ import {act, el, mend, prose} from "./dom.js";
 import {ask, can, fetchText} from "./engine.js";
 import {handOut, notice} from "./menu.js";
 import {change, look, state} from "./store.js";
-import {count, t} from "./words.js";
+import {SAID, count, t} from "./words.js";
 
 let draft = "";
 let checked = null;
@@ -93,7 +93,7 @@ function gutter({faults, warnings}) {
 function faultsView({faults, warnings}) {
   const row = (one, kind) => el("li", {class: kind},
     one.line && !one.file ? el("button", {type: "button", class: "plain", "data-do": "line-shown", "data-line": one.line}, t("desk.line", {n: one.line})) : (one.file ?? ""),
-    " ", prose(one.message), one.help && [" ", prose(one.help)]);
+    " ", el("span", SAID, prose(one.message), one.help && [" ", prose(one.help)]));
   return el("div", {id: "desk-faults", role: "status"},
     el("h3", {}, faults.length > 0 ? count("desk.faults", faults.length) : draft.trim() ? t("desk.clean") : t("desk.empty")),
     el("ul", {}, faults.map((one) => row(one, "fault")), warnings.map((one) => row(one, "odd"))));
@@ -119,7 +119,7 @@ function saidView() {
 
 function linesView(lines) {
   if (!lines?.length) return null;
-  return el("ul", {}, lines.map((line) => el("li", {}, prose(line.text ?? line), linesView(line.under))));
+  return el("ul", {}, lines.map((line) => el("li", SAID, prose(line.text ?? line), linesView(line.under))));
 }
 
 function onPlan(verdict) {

@@ -1,7 +1,7 @@
 // Which edition of the rules governs the plan, where they have several.
 
 import {el, prose} from "./dom.js";
-import {t} from "./words.js";
+import {t, verdictWords} from "./words.js";
 
 /** The one that surely governs, in a sentence; or all that may, with what comes out otherwise under each. */
 export function editionsView(editions) {
@@ -10,7 +10,7 @@ export function editionsView(editions) {
   return el("section", {class: "group", id: "editions"}, el("h3", {}, t("edition.which")),
     el("p", {}, t(editions.some((edition) => edition.sure) ? "edition.open" : "edition.perhaps-none")),
     el("ul", {}, editions.map((edition) => el("li", {}, el("strong", {}, t("edition.if", {edition: edition.edition})), " ", prose(inForce(edition)),
-      el("p", {}, edition.verdict.sentence), otherwise(edition)))));
+      el("p", {}, verdictWords(edition.verdict)), otherwise(edition)))));
 }
 
 function named(edition) {

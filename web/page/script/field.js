@@ -3,7 +3,7 @@
 import {act, el, prose} from "./dom.js";
 import {at} from "./plan.js";
 import {set, state} from "./store.js";
-import {t, tOr} from "./words.js";
+import {SAID, t, tOr} from "./words.js";
 
 /** The faults of now, by the path of what they stand in. */
 let faults = new Map();
@@ -31,10 +31,16 @@ export function question(path, fact) {
   const value = at(state.plan, path);
   const wrong = faultsAt(path);
   return el("div", {class: "question", id: `q-${id}`, "data-wrong": wrong.length > 0},
-    el("label", {for: id, class: "ask"}, fact.ask),
+    el("label", {for: id, class: "ask", ...saidOf(path, fact)}, fact.ask),
     ...control(path, id, fact, value, describedBy(id, fact, wrong)),
     wrong.length > 0 && faultText(id, wrong),
-    about(id, fact));
+    about(path, id, fact));
+}
+
+/** What the library asks is English; labels that are the page's own have no id, and the questions of a rule set are in its own
+ * language. */
+function saidOf(path, fact) {
+  return fact.id && !path.startsWith("answers.") ? SAID : {};
 }
 
 function describedBy(id, fact, wrong) {
@@ -118,19 +124,19 @@ function wordsOf(fact) {
 }
 
 /** Why it is asked and how it is found out, folded away until somebody wants to know. */
-function about(id, fact) {
+function about(path, id, fact) {
   const why = (fact.why ?? []).map((rule) => rule.title ?? rule);
   if (!fact.how && why.length === 0 && !fact.varies) return null;
   return el("details", {class: "about", id: `${id}-about`},
     el("summary", {}, t("field.about")),
-    fact.how && el("p", {id: `${id}-how`}, prose(fact.how)),
+    fact.how && el("p", {id: `${id}-how`, ...saidOf(path, fact)}, prose(fact.how)),
     why.length > 0 && el("p", {class: "why"}, t("field.why", {rules: [...new Set(why)].join("; ")})),
     fact.varies && el("button", {type: "button", class: "plain", "data-do": "span-on", "data-path": pathOfId(id)}, t("field.varies")));
 }
 
 function faultText(id, wrong) {
   return el("div", {class: "wrong", id: `${id}-wrong`},
-    wrong.map((row) => el("p", {}, prose(row.message), row.help && [" ", prose(row.help)])));
+    wrong.map((row) => el("p", SAID, prose(row.message), row.help && [" ", prose(row.help)])));
 }
 
 /** An id that a path gives, and the way back. */

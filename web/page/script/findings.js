@@ -7,7 +7,7 @@ import {idOf} from "./field.js";
 import {firstThing, goTo, partOf} from "./form.js";
 import {nameOf} from "./things.js";
 import {look, state} from "./store.js";
-import {count, t, tOr} from "./words.js";
+import {SAID, count, t, verdictWords} from "./words.js";
 
 const ORDER = ["fail", "unknown", "marginal", "refer", "pass", "not-applicable"];
 const SETTLED = new Set(["pass", "not-applicable"]);
@@ -21,7 +21,7 @@ export function verdictView(answer, stale) {
   const {counts, verdict} = report;
   const told = ORDER.filter((outcome) => counts[outcome] > 0).map((outcome) => el("li", {"data-outcome": outcome}, markOf(outcome), count(`count.${outcome}`, counts[outcome])));
   return el("div", {id: "verdict", "data-word": verdict.word},
-    el("p", {id: "verdict-word"}, tOr(`verdict.${verdict.word}`, verdict.sentence)),
+    el("p", {id: "verdict-word"}, verdictWords(verdict)),
     stale && el("p", {class: "stale"}, t("verdict.stale")),
     answer.left_out?.length > 0 && leftOut(answer.left_out),
     el("ul", {class: "counts"}, told));
@@ -91,7 +91,7 @@ function finding(rule) {
   return el("article", {class: "finding", id: `finding-${rule.id}`, "data-outcome": rule.outcome, "data-open": open},
     el("h4", {}, el("button", {type: "button", "data-do": "finding-chosen", "data-rule": rule.id, "aria-expanded": String(open), id: `choose-${rule.id}`},
       markOf(rule.outcome), el("span", {class: "hidden"}, `${t(`outcome.${rule.outcome}`)}: `), el("span", {class: "title"}, rule.title))),
-    SETTLED.has(rule.outcome) ? reading && el("p", {class: "brief", "data-cell": "brief"}, prose(reading.brief)) : figures(reading, part),
+    SETTLED.has(rule.outcome) ? reading && el("p", {class: "brief", "data-cell": "brief", ...SAID}, prose(reading.brief)) : figures(reading, part),
     open && details(rule, part));
 }
 
@@ -105,7 +105,7 @@ function decidingOf(rule) {
 function figures(reading, part) {
   if (!reading?.measured && !reading?.limit) return null;
   return el("dl", {class: "figures"}, Object.entries(cellsOf(reading, part)).map(([name, text]) =>
-    text && el("div", {class: text.length > LONG ? "long" : null}, el("dt", {}, t(`figure.${name}`)), el("dd", {"data-cell": name}, prose(text)))));
+    text && el("div", {class: text.length > LONG ? "long" : null}, el("dt", {}, t(`figure.${name}`)), el("dd", {"data-cell": name, ...(name === "measured" && !reading.measured ? {} : SAID)}, prose(text)))));
 }
 
 /** What is longer gets a line to itself. */
@@ -126,13 +126,13 @@ export function boundText({bound, limit}) {
 function details(rule, part) {
   const missing = rule.missing ?? [];
   return el("div", {class: "details"},
-    el("p", {}, prose(part?.sentence ?? rule.sentence)),
-    part?.readings.filter((one) => one.witness).slice(0, 1).map((one) => el("p", {class: "witness"}, prose(one.witness.text))),
-    part?.advice && el("p", {}, el("strong", {}, t("finding.advice")), " ", prose(part.advice)),
+    el("p", SAID, prose(part?.sentence ?? rule.sentence)),
+    part?.readings.filter((one) => one.witness).slice(0, 1).map((one) => el("p", {class: "witness", ...SAID}, prose(one.witness.text))),
+    part?.advice && el("p", {}, el("strong", {}, t("finding.advice")), " ", el("span", SAID, prose(part.advice))),
     missing.map((one) => missingView(one)),
     rule.outcome !== "pass" && rule.outcome !== "not-applicable" && rule.remedy && el("p", {}, el("strong", {}, t("finding.remedy")), " ", prose(rule.remedy)),
     rule.parts.length > 1 && el("details", {class: "about", id: `parts-${rule.id}`}, el("summary", {}, t("finding.parts", {n: rule.parts.length})),
-      el("ul", {}, rule.parts.map((one) => el("li", {}, markOf(one.outcome), prose(one.sentence))))),
+      el("ul", {}, rule.parts.map((one) => el("li", {}, markOf(one.outcome), el("span", SAID, prose(one.sentence)))))),
     rule.note && el("p", {class: "note"}, rule.note),
     el("p", {class: "source"}, rule.clause, rule.provenance !== "confirmed" && ` · ${t(`provenance.${rule.provenance}`)}`));
 }
@@ -140,8 +140,8 @@ function details(rule, part) {
 /** A question that is open, with the way to its field. */
 export function missingView(missing) {
   const path = pathOfMissing(missing);
-  return el("div", {class: "missing"}, el("p", {}, prose(missing.question)),
-    missing.how && el("p", {class: "hint"}, prose(missing.how)),
+  return el("div", {class: "missing"}, el("p", SAID, prose(missing.question)),
+    missing.how && el("p", {class: "hint", ...SAID}, prose(missing.how)),
     path && el("button", {type: "button", class: "plain", "data-do": "missing-answered", "data-path": path, "data-thing": missing.subject ?? ""}, t("finding.answer")));
 }
 
@@ -163,7 +163,7 @@ function pathOfMissing({kind, name, subject}) {
 function decisions(report) {
   if (report.decisions.length === 0) return null;
   return el("section", {class: "group", id: "group-decisions"}, el("h3", {}, t("group.decisions")),
-    report.decisions.map((one) => el("article", {class: "finding"}, el("h4", {}, one.title), el("p", {}, prose(one.sentence)), el("p", {class: "source"}, one.clause))));
+    report.decisions.map((one) => el("article", {class: "finding"}, el("h4", {}, one.title), el("p", SAID, prose(one.sentence)), el("p", {class: "source"}, one.clause))));
 }
 
 /** What to answer first: what the report turns on. */

@@ -72,7 +72,7 @@ function drawnLot(lot, line) {
     el("h3", {}, t("lot.sides-head")), el("p", {class: "hint"}, t("lot.faces-hint")),
     sides.map((side, index) => el("fieldset", {class: "side", id: `side-${side.id}`, "data-wrong": faultsAt(`lot.sides.${index}`).length > 0},
       el("legend", {}, t("lot.side-named", {name: side.id.replaceAll("-", " ")})),
-      question(`lot.sides.${index}.faces`, {...faces, ask: t("lot.faces")}),
+      question(`lot.sides.${index}.faces`, {...faces, id: null, ask: t("lot.faces")}),
       others.map((fact) => question(`lot.sides.${index}.${fact.id}`, fact)))),
     (lot?.facts ?? []).map((fact) => question(`lot.${fact.id}`, fact)),
     el("details", {class: "about", id: "lot-corners"}, el("summary", {}, t("lot.corners")),

@@ -17,7 +17,7 @@ import {printView, setPrinted} from "./print.js";
 import {kindNamed, sectionOf, setKinds, withThing} from "./things.js";
 import {change, look, onChange, restore, state, useBundled} from "./store.js";
 import {showDesk, wireDesk} from "./desk.js";
-import {choose, t} from "./words.js";
+import {choose, t, verdictWords} from "./words.js";
 
 let sets = [];
 /** The last plan that could be judged, so that a slip of the pen does not wipe the result away. */
@@ -52,7 +52,7 @@ function show() {
   put("sheet-bar", sheetView());
   put("sheet-foot", footView());
   showSheet(stale ? good.plan : state.plan, stale ? null : answer?.drawing);
-  showDesk(sets, shownAnswer?.report?.verdict.sentence ?? t(answer?.refused?.rules?.length ? "desk.mend-first" : "desk.no-plan"));
+  showDesk(sets, shownAnswer?.report ? verdictWords(shownAnswer.report.verdict) : t(answer?.refused?.rules?.length ? "desk.mend-first" : "desk.no-plan"));
   document.body.dataset.view = state.view;
   whenIdle(() => warmUp(state.plan));
 }

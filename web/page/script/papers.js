@@ -4,7 +4,7 @@ import {act, el, prose} from "./dom.js";
 import {ask, can} from "./engine.js";
 import {written} from "./plan.js";
 import {look, set, state} from "./store.js";
-import {languageNow, t} from "./words.js";
+import {SAID, languageNow, t} from "./words.js";
 
 /** Everything below the findings. */
 export function papersView(answer) {
@@ -35,13 +35,13 @@ function stepsView(report) {
   return el("section", {class: "group", id: "steps"}, el("h3", {}, t("papers.steps")),
     el("div", {class: "question"}, el("label", {class: "ask", for: "start"}, t("papers.start")),
       el("input", {type: "date", id: "start", "data-do": "start-chosen", value: state.start ?? ""})),
-    dated() ?? el("ol", {class: "steps"}, report.duties.map((duty) => el("li", {}, prose(duty.sentence)))));
+    dated() ?? el("ol", {class: "steps"}, report.duties.map((duty) => el("li", SAID, prose(duty.sentence)))));
 }
 
 function dated() {
   if (!state.start || !can("steps")) return null;
   const answer = ask("steps", written(state.plan).text, state.rulesText, state.start);
-  if (answer.wrong) return el("p", {class: "wrong"}, answer.wrong);
+  if (answer.wrong) return el("p", {class: "wrong", ...SAID}, answer.wrong);
   if (!answer.steps) return null;
   return el("ol", {class: "steps"}, answer.steps.steps.map((step) => el("li", {},
     el("span", {class: "days"}, span(step)), " ", step.what, step.who && el("span", {class: "from"}, t("papers.by", {who: step.who})))));
@@ -58,7 +58,7 @@ function day(text) {
 }
 
 function next(report) {
-  return el("section", {class: "group", id: "what-next"}, el("h3", {}, t("papers.next")), el("ol", {}, report.next.map((line) => el("li", {}, prose(line)))));
+  return el("section", {class: "group", id: "what-next"}, el("h3", {}, t("papers.next")), el("ol", {}, report.next.map((line) => el("li", SAID, prose(line)))));
 }
 
 function cautions(report) {
@@ -69,7 +69,7 @@ function cautions(report) {
 function disclaimer(report) {
   const set_ = report["rule-set"];
   return el("footer", {id: "disclaimer"}, el("h3", {}, t("papers.who-decides", {authority: set_.authority})),
-    set_.notice && el("p", {}, set_.notice), el("p", {}, prose(report.disclaimer)));
+    set_.notice && el("p", {}, set_.notice), el("p", SAID, prose(report.disclaimer)));
 }
 
 act("paper-ticked", (box) => set(`documents.${box.dataset.id}`, box.checked ? "in-hand" : "not-yet"));

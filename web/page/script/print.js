@@ -6,7 +6,7 @@ import {drawn} from "./judge.js";
 import {svgFrom} from "./svg.js";
 import {openBox} from "./menu.js";
 import {state} from "./store.js";
-import {t} from "./words.js";
+import {SAID, t, verdictWords} from "./words.js";
 
 const PAPERS = {A4: [210, 297], A3: [297, 420], Letter: [215.9, 279.4]};
 const SCALES = {100: "1:100", 200: "1:200", 500: "1:500", 240: "1 in = 20 ft"};
@@ -73,13 +73,13 @@ export function printView() {
       el("p", {}, report ? `${report["rule-set"].title}, ${report["rule-set"].edition} · ${report["rule-set"].authority}` : ""),
       el("p", {}, `${SCALES[chosen.scale]} · ${chosen.paper} · `, t("print.check-scale"))),
     svg ?? "",
-    ...(report ? [el("p", {class: "verdict"}, report.verdict.sentence), distances(report), papersList(report), cautionList(report), el("p", {class: "small"}, prose(report.disclaimer))] : []));
+    ...(report ? [el("p", {class: "verdict"}, verdictWords(report.verdict)), distances(report), papersList(report), cautionList(report), el("p", {class: "small", ...SAID}, prose(report.disclaimer))] : []));
 }
 
 function distances(report) {
   const rows = report.rules.flatMap((rule) => rule.parts.flatMap((part) => part.readings.filter((one) => one.measured && one.limit).slice(0, 1).map((one) =>
-    el("tr", {}, el("th", {scope: "row"}, rule.title), el("td", {}, prose(part.subject?.said)), el("td", {}, one.measured.text), el("td", {}, prose(boundText(one))),
-      el("td", {}, part.margin?.text ?? ""), el("td", {}, t(`outcome.${part.outcome}`)), el("td", {}, rule.clause)))));
+    el("tr", {}, el("th", {scope: "row"}, rule.title), el("td", SAID, prose(part.subject?.said)), el("td", SAID, one.measured.text), el("td", SAID, prose(boundText(one))),
+      el("td", SAID, part.margin?.text ?? ""), el("td", {}, t(`outcome.${part.outcome}`)), el("td", {}, rule.clause)))));
   const heads = ["rule", "what", "measured", "asked", "margin", "outcome", "clause"].map((name) => el("th", {scope: "col"}, t(`print.${name}`)));
   return el("table", {}, el("caption", {}, t("print.distances")), el("thead", {}, el("tr", {}, heads)), el("tbody", {}, rows));
 }

@@ -37,6 +37,14 @@ export function tOr(key, otherwise) {
   return tables.get(language)?.[key] ?? tables.get("en")?.[key] ?? otherwise;
 }
 
+/** What marks words that the library says: they are English, whatever the language of the page is. */
+export const SAID = {lang: "en"};
+
+/** The verdict of a report, in the page's language. */
+export function verdictWords({word, sentence}) {
+  return tOr(`verdict.${word}`, sentence);
+}
+
 /** A name without its article, with a capital: for a heading. */
 export function heading(said) {
   const bare = said.replace(/^(an?|the) /, "");
