@@ -18,6 +18,9 @@ things:
   - {kind: equipment, id: pump, region: {rounded-rectangle: {at: [58, 40], length: 4 ft, width: 3 ft, corner-radius: 0.5 ft, turned: 30 deg}}}
   - {kind: septic-part, id: field, region: {parts: [{band: {along: [[5, 80], [25, 80]], width: 3 ft}}, {band: {along: [[5, 90], [25, 90]], width: 3 ft}}]}}
   - {kind: well, id: well, casing: [70, 100]}
+  - {kind: equipment, id: pond, region: {kidney: {from: [50, 80], to: [60, 84], radius: 4 ft, hollow: 2 ft, back: 1 ft}}}
+  - {kind: equipment, id: bin, region: {l-shape: {at: [50, 20], length: 12 ft, width: 9 ft, notch-length: 5 ft, notch-width: 4 ft, turned: 20 deg}}}
+  - {kind: equipment, id: bay, region: {curved: [[60, 20], [70, 20], {out: 2 ft}, [70, 30], [60, 30], {in: 1 ft}]}}
 ";
 
 fn document(text: &str) -> Node {
@@ -392,4 +395,37 @@ fn a_handle_goes_where_it_is_pulled_to() {
     let text = to_json_text(&now);
     let wanted = r#""corners": {"c1": ["0 m", "0 m"], "c2": ["9.5 m", "1 m"], "c3": [4, "12 ft"]}"#;
     assert!(text.contains(wanted), "{text}");
+}
+
+/// An L pulled shorter keeps a leg, and a kidney's ends do not come nearer than its dent allows.
+#[test]
+fn what_would_no_longer_be_a_shape_is_not_pulled_so_far() {
+    let mut now = document(ROUND);
+    let pull = |now: &mut Node, path: &str, what: &str, dx: f64, dy: f64| {
+        let json = format!(
+            r#"{{"pull": {{"path": "{path}", "what": "{what}", "index": 1, "dx": {dx}, "dy": {dy}}}}}"#
+        );
+        applied(now, &json).unwrap();
+        plan(now);
+    };
+    pull(&mut now, "bin", "side", -3.0, -1.0);
+    let json = to_json_text(&now);
+    assert!(json.contains(r#""notch-width": "4 ft""#), "{json}");
+    assert!(!json.contains(r#""notch-length": "5 ft""#), "{json}");
+    let before = to_json_text(&now);
+    pull(&mut now, "pond", "end", -2.9, -1.1);
+    assert_eq!(to_json_text(&now), before, "too near");
+    pull(&mut now, "pond", "end", 0.6096, 0.0);
+    assert!(
+        to_json_text(&now).contains(r#""to": [62.001, 84]"#),
+        "{}",
+        to_json_text(&now)
+    );
+    assert_eq!(
+        handles(&now, "bay")
+            .iter()
+            .filter(|handle| handle.what == "corner")
+            .count(),
+        4
+    );
 }

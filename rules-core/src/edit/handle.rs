@@ -1,7 +1,7 @@
 //! Where a drawn outline can be taken hold of, and what pulling there does to it.
 
 use super::amount::{MILLIMETRE, angle, length, set_length};
-use super::shape::{Place, middle, moved, place, places, rotated, set_place, turn};
+use super::shape::{LONG, Place, SQUARE, middle, moved, place, places, rotated, set_place, turn};
 use super::tree::{get_mut, list_mut};
 use crate::drawing::Handle;
 use crate::quantity::Unit;
@@ -20,11 +20,9 @@ struct Rectangle {
     degrees: f64,
 }
 
-const RECTANGLES: [&str; 2] = ["rectangle", "rounded-rectangle"];
-
 impl Rectangle {
     fn of(node: &Node, unit: Option<Unit>) -> Option<Self> {
-        let way = RECTANGLES.iter().find_map(|key| node.get(key))?;
+        let way = SQUARE.iter().find_map(|key| node.get(key))?;
         let turned = way.get("turned").and_then(angle).unwrap_or(0);
         Some(Self {
             at: place(way.get("at")?, unit)?,
@@ -71,7 +69,7 @@ impl Rectangle {
     }
 
     fn write(&self, node: &mut Node, unit: Option<Unit>) -> Option<()> {
-        let key = RECTANGLES.iter().find(|key| node.get(key).is_some())?;
+        let key = SQUARE.iter().find(|key| node.get(key).is_some())?;
         let way = get_mut(node, key)?;
         set_place(get_mut(way, "at")?, self.at, unit);
         set_length(get_mut(way, "length")?, self.length, unit);
@@ -83,6 +81,15 @@ impl Rectangle {
             radius.filter(|radius| length(radius, unit).is_some_and(|r| r > roundest))
         {
             set_length(radius, roundest, unit);
+        }
+        // And the corner that an L lacks is shorter than its sides.
+        for (key, long) in [("notch-length", self.length), ("notch-width", self.width)] {
+            let most = long - SHORTEST / 2;
+            let notch = get_mut(way, key);
+            if let Some(notch) = notch.filter(|notch| length(notch, unit).is_some_and(|n| n > most))
+            {
+                set_length(notch, most, unit);
+            }
         }
         Some(())
     }
@@ -112,7 +119,7 @@ pub(super) fn handles(node: &Node, unit: Option<Unit>) -> Vec<Handle> {
         found.extend(
             circle(way, unit).map(|(at, radius)| handle("radius", 0, moved(at, (radius, 0)))),
         );
-    } else if let Some(way) = node.get("oval") {
+    } else if let Some(way) = LONG.iter().find_map(|key| node.get(key)) {
         let ends = ["from", "to"].map(|key| way.get(key).and_then(|end| place(end, unit)));
         let ends = ends.into_iter().flatten().enumerate();
         found.extend(ends.map(|(index, at)| handle("end", index, at)));
@@ -200,11 +207,16 @@ pub(super) fn pull(
         }
         "end" => {
             let key = if index == 0 { "from" } else { "to" };
-            let end = get_mut(get_mut(node, "oval")?, key)?;
-            set_place(end, moved(place(end, unit)?, by), unit);
+            let long = LONG.iter().find(|long| node.get(long).is_some())?;
+            let way = get_mut(node, long)?;
+            let old = place(way.get(key)?, unit)?;
+            set_place(get_mut(way, key)?, moved(old, by), unit);
+            if !is_long_enough(way, unit) {
+                set_place(get_mut(way, key)?, old, unit);
+            }
         }
         "corner" => {
-            let corner = corner_mut(node, index)?;
+            let corner = corner_mut(node, index, unit)?;
             set_place(corner, moved(place(corner, unit)?, by), unit);
         }
         _ => return None,
@@ -212,9 +224,30 @@ pub(super) fn pull(
     Some(())
 }
 
-/// A corner of what is drawn by its corners.
-fn corner_mut(node: &mut Node, index: usize) -> Option<&mut Node> {
-    corners_mut(node)?.get_mut(index)
+/// Whether the ends are as far apart as a kidney's dent needs; where there is none, they always are.
+fn is_long_enough(way: &Node, unit: Option<Unit>) -> bool {
+    let size = |key| length(way.get(key)?, unit).map(|size| size as f64);
+    let (Some(hollow), Some(radius)) = (size("hollow"), size("radius")) else {
+        return true;
+    };
+    let ends = ["from", "to"].map(|key| way.get(key).and_then(|end| place(end, unit)));
+    let [Some(from), Some(to)] = ends else {
+        return true;
+    };
+    let (x, y) = ((to.0 - from.0) as f64, (to.1 - from.1) as f64);
+    let widest = hollow.max(size("back").unwrap_or(0.0)) + SHORTEST as f64;
+    // The dent's circle touches both ends from outside only while its own radius is more than theirs.
+    let round = (2.0 * radius * hollow - hollow * hollow).max(0.0).sqrt() + SHORTEST as f64;
+    (x * x + y * y).sqrt() > 2.0 * widest.max(round)
+}
+
+/// A corner of what is drawn by its corners; between those with arcs it is written how far a side stands out.
+fn corner_mut(node: &mut Node, index: usize, unit: Option<Unit>) -> Option<&mut Node> {
+    if node.get("curved").is_none() {
+        return corners_mut(node)?.get_mut(index);
+    }
+    let items = list_mut(get_mut(node, "curved")?)?.iter_mut();
+    items.filter(|item| place(item, unit).is_some()).nth(index)
 }
 
 /// The corners of what is drawn by them.

@@ -9,7 +9,20 @@ use crate::text::{Entry, Node};
 pub(super) type Place = (i128, i128);
 
 /// The ways to draw an outline by itself.
-const WAYS: [&str; 5] = ["rectangle", "rounded-rectangle", "circle", "oval", "band"];
+const WAYS: [&str; 8] = [
+    "rectangle",
+    "rounded-rectangle",
+    "l-shape",
+    "circle",
+    "oval",
+    "kidney",
+    "curved",
+    "band",
+];
+/// Those that lie along a length and a width from a corner, and may be turned about it.
+pub(super) const SQUARE: [&str; 3] = ["rectangle", "rounded-rectangle", "l-shape"];
+/// Those that lie between the middles of two round ends.
+pub(super) const LONG: [&str; 2] = ["oval", "kidney"];
 
 /// Whether this is an outline that is drawn, not one that is worked out from another, and no fact.
 pub(super) fn is_drawn(node: &Node, unit: Option<Unit>) -> bool {
@@ -61,13 +74,16 @@ pub(super) fn each_place(node: &mut Node, unit: Option<Unit>, change: &mut dyn F
             .for_each(|item| each_place(item, unit, change));
         return;
     }
-    for key in ["rectangle", "rounded-rectangle", "circle"] {
+    for key in SQUARE.into_iter().chain(["circle"]) {
         let at = get_mut(node, key).and_then(|way| get_mut(way, "at"));
         at.into_iter().for_each(&mut *change);
     }
-    for end in ["from", "to"] {
-        let at = get_mut(node, "oval").and_then(|way| get_mut(way, end));
+    for (key, end) in LONG.iter().flat_map(|key| [(key, "from"), (key, "to")]) {
+        let at = get_mut(node, key).and_then(|way| get_mut(way, end));
         at.into_iter().for_each(&mut *change);
+    }
+    if let Some(corners) = get_mut(node, "curved") {
+        each_place(corners, unit, change);
     }
     if let Some(along) = get_mut(node, "band").and_then(|way| get_mut(way, "along")) {
         each_place(along, unit, change);
@@ -131,7 +147,7 @@ pub(super) fn turn(node: &mut Node, degrees: f64, about: Place, unit: Option<Uni
 }
 
 fn turn_rectangles(node: &mut Node, by: i128) {
-    for key in ["rectangle", "rounded-rectangle"] {
+    for key in SQUARE {
         if let Some(way) = get_mut(node, key) {
             let old = way.get("turned").and_then(angle).unwrap_or(0);
             set(way, "turned", angle_node(old + by));

@@ -7,7 +7,7 @@ import {figure, idOf, question} from "./field.js";
 import {set, state} from "./store.js";
 import {t} from "./words.js";
 
-const SHAPES = ["rectangle", "rounded-rectangle", "oval", "circle"];
+const SHAPES = ["rectangle", "rounded-rectangle", "oval", "circle", "kidney", "l-shape"];
 
 /** What an outline is drawn as. */
 export function shapeOf(drawn) {
@@ -43,6 +43,11 @@ function shapeFields(path, shape) {
     case "rounded-rectangle":
       return [pair(length("length"), length("width")), shape === "rounded-rectangle" && length("corner-radius"),
         place("at"), question(below("turned"), {ask: t("shape.turned"), answer: "angle", unit: "deg"})];
+    case "l-shape":
+      return [pair(length("length"), length("width")), pair(length("notch-length"), length("notch-width")),
+        place("at"), question(below("turned"), {ask: t("shape.turned"), answer: "angle", unit: "deg"})];
+    case "kidney":
+      return [pair(length("radius"), length("hollow")), length("back"), place("from"), place("to")];
     case "circle":
       return [length("radius"), place("at")];
     case "oval":
@@ -110,6 +115,9 @@ function reshaped(plan, path, shape) {
     case "circle": return {circle: {at: first, radius: "2 m"}};
     case "rounded-rectangle": return {"rounded-rectangle": {...box, ...at(plan, path).rectangle, "corner-radius": "500 mm"}};
     case "rectangle": return {rectangle: box};
+    case "l-shape": return {"l-shape": {...box, width: "6 m", "notch-length": "4 m", "notch-width": "2 m"}};
+    case "kidney": if (ends[0]) return {kidney: {from: ends[0], to: ends[1], radius: "1.5 m", hollow: "600 mm"}};
+    // Falls through.
     case "oval": if (ends[0]) return {oval: {from: ends[0], to: ends[1], radius: "2 m"}};
     // Falls through: what has no ends or corners yet is made a rectangle first, which has.
     default: if (shape === "places" && corners.length > 2) return corners;
