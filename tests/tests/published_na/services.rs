@@ -198,8 +198,8 @@ const CONN: &str =
 const NC: &str = "15A NCAC 18A .1950, https://mseptic.com/septic-tank-setback-requirements";
 const NC_CUT: &str =
     "15A NCAC 18A .1950, http://nc-wilsoncounty.civicplus.com/413/Other-Requirements";
-const GA_TANK: &str = "Georgia, https://georgiacommercialcontractor-septic.examzify.com/question/which-of-the-following-is-4fe731f327010c96";
-const GA_FIELD: &str = "Georgia, https://georgiacommercialcontractor-septic.examzify.com/question/what-is-the-required-setback-afe0d63348b82999";
+const GA_TANK: &str = "Georgia, chapter 511-3-1, as examination questions have it (the chapter was not read), https://georgiacommercialcontractor-septic.examzify.com/question/which-of-the-following-is-4fe731f327010c96";
+const GA_FIELD: &str = "Georgia, chapter 511-3-1, as examination questions have it (the chapter was not read), https://georgiacommercialcontractor-septic.examzify.com/question/what-is-the-required-setback-afe0d63348b82999";
 const TENN: &str =
     "Rutherford County, https://legalbeagle.com/6754262-tennessee-laws-private-swimming-pools.html";
 const CUT: &str = "El Dorado County, https://www.edcgov.us/Government/emd/environmentalhealth/Pages/septic_system_minimum_setback_requirements.aspx";
