@@ -5,13 +5,16 @@
 //! common are no whole numbers. Where the floats cannot say, the answer is "perhaps", and the least distance is 0.
 
 use super::chain::{Bounds, Chain, Edge};
-use super::distance::{Gap, from_point, in_common};
+use super::distance::{Gap, distance, from_point, in_common};
 use super::exact::{Span, Vector, floats_between, from_line, part_way, root, turn};
 use super::inside::{Side, side};
 use crate::plan::figure::{Arc, Course, Curved, Figure, Form, Point};
 
 /// Places found in floats are good to this, in nanometres, where courses cross each other at an open angle.
 const NEAR: f64 = 8.0;
+
+/// More pairs of courses than these are first narrowed down to those near enough.
+const MANY: usize = 2_000;
 
 /// The least distance between the forms of two figures, whatever they are widened by.
 pub(super) fn courses_gap(a: &Figure, b: &Figure) -> Gap {
@@ -83,9 +86,16 @@ impl<'a> Outline<'a> {
     }
 
     fn between_courses(&self, other: &Self) -> Gap {
+        let many = self.courses.len().saturating_mul(other.courses.len()) > MANY;
+        let reach = if many {
+            self.reach(other)
+        } else {
+            f64::INFINITY
+        };
+        let (ours, theirs) = (self.near(other, reach), other.near(self, reach));
         let mut least: Option<Gap> = None;
-        for (one, around) in &self.courses {
-            for (course, bounds) in &other.courses {
+        for (one, around) in ours {
+            for (course, bounds) in &theirs {
                 let reach = least.map_or(f64::INFINITY, |least| least.high as f64 + 1.0);
                 if around.apart(bounds) > reach * reach {
                     continue;
@@ -95,6 +105,25 @@ impl<'a> Outline<'a> {
             }
         }
         least.unwrap_or_else(Gap::unknown)
+    }
+
+    /// No farther than this is the other, as the corners have it.
+    fn reach(&self, other: &Self) -> f64 {
+        let off = |outline: &Self| outline.curved.map_or(0, |curved| curved.off);
+        let corners = distance(self.form, other.form).high;
+        corners.saturating_add(off(self)).saturating_add(off(other)) as f64 + 4.0
+    }
+
+    /// The courses that may be within reach of the other.
+    fn near(&self, other: &Self, reach: f64) -> Vec<&(Course, Bounds)> {
+        let all = other.courses.iter().map(|(_, bounds)| *bounds);
+        let Some(all) = all.reduce(Bounds::join) else {
+            return Vec::new();
+        };
+        let courses = self.courses.iter();
+        courses
+            .filter(|(_, bounds)| bounds.apart(&all) <= reach * reach)
+            .collect()
     }
 
     /// A place of another outline, where it lies in this area. Of two that do not meet, either all of one is in the other

@@ -347,3 +347,37 @@ fn the_farthest_place_of_an_arc() {
         tried += 1;
     }
 }
+
+/// Of many courses only those within reach are looked at; the distance is the same as between all of them.
+#[test]
+fn many_courses_are_as_far_apart_as_each_with_each() {
+    let mut dice = Dice::new(31);
+    let mut bumpy = |x: i64, y: i64| {
+        let corners: Vec<(Point, i64)> = (0..90)
+            .map(|step| {
+                let angle = f64::from(step) / 90.0 * 2.0 * std::f64::consts::PI;
+                let far = 8.0 + dice.from(0, 900) as f64 / 1000.0;
+                let (cos, sin) = (libm::cos(angle) * far, libm::sin(angle) * far);
+                let metres = |length: f64| (length * 1e9) as i64;
+                (
+                    at(x + metres(cos), y + metres(sin)),
+                    dice.from(-40, 40) * M / 1000,
+                )
+            })
+            .collect();
+        ring(&corners)
+    };
+    for away in [15, 16, 17, 18, 25, 60] {
+        let (a, b) = (bumpy(0, 0), bumpy(away * M, 3 * M));
+        let (one, other) = (&outlines(&a)[0], &outlines(&b)[0]);
+        assert!(one.courses.len() * other.courses.len() > MANY);
+        let each = one.courses.iter().flat_map(|(course, _)| {
+            let others = other.courses.iter();
+            others.map(move |(against, _)| course_gap(course, against))
+        });
+        let all = each.reduce(nearer).unwrap();
+        assert_eq!(one.between_courses(other).span(), all.span(), "{away}");
+        let looked_at = one.near(other, one.reach(other)).len();
+        assert!(looked_at < 60 || all.high == 0, "{away}: {looked_at}");
+    }
+}
