@@ -18,6 +18,19 @@ fn ring(corners: &[(Point, i64)]) -> Figure {
     drawn(traced)
 }
 
+/// Any ring whose sides stand out or in by up to a fifth of their length, and what it was made of.
+fn any_ring(dice: &mut Dice) -> (Figure, Vec<(Point, i64)>) {
+    let corners = dice.ring(5 * M);
+    let ends = corners.iter().zip(corners.iter().cycle().skip(1));
+    let sides: Vec<(Point, i64)> = ends
+        .map(|(from, to)| {
+            let long = (Vector::between(*from, *to).squared() as f64).sqrt() as i64;
+            (*from, dice.from(-long / 5, long / 5))
+        })
+        .collect();
+    (ring(&sides), sides)
+}
+
 fn drawn(traced: Traced) -> Figure {
     let off = traced.off;
     let (form, curved) = traced.area();
@@ -269,15 +282,7 @@ fn a_curved_area_holds_what_a_fine_polygon_holds() {
     let mut dice = Dice::new(99);
     let (mut inside, mut tried) = (0, 0);
     while tried < 2_000 {
-        let corners = dice.ring(5 * M);
-        let ends = corners.iter().zip(corners.iter().cycle().skip(1));
-        let sides: Vec<(Point, i64)> = ends
-            .map(|(from, to)| {
-                let long = (Vector::between(*from, *to).squared() as f64).sqrt() as i64;
-                (*from, dice.from(-long / 5, long / 5))
-            })
-            .collect();
-        let figure = ring(&sides);
+        let (figure, sides) = any_ring(&mut dice);
         if !super::super::validate(&figure.forms[0]).is_empty() {
             continue;
         }
@@ -312,15 +317,7 @@ fn the_farthest_place_of_an_arc() {
     let mut dice = Dice::new(5);
     let mut tried = 0;
     while tried < 2_000 {
-        let corners = dice.ring(5 * M);
-        let ends = corners.iter().zip(corners.iter().cycle().skip(1));
-        let sides: Vec<(Point, i64)> = ends
-            .map(|(from, to)| {
-                let long = (Vector::between(*from, *to).squared() as f64).sqrt() as i64;
-                (*from, dice.from(-long / 5, long / 5))
-            })
-            .collect();
-        let figure = ring(&sides);
+        let (figure, sides) = any_ring(&mut dice);
         let b = match dice.from(0, 2) {
             0 => plain(Form::Point(dice.point(9 * M))),
             1 => plain(Form::Path(vec![dice.point(9 * M), dice.point(9 * M)])),

@@ -116,7 +116,7 @@ function reshaped(plan, path, shape) {
     case "rounded-rectangle": return {"rounded-rectangle": {...box, ...at(plan, path).rectangle, "corner-radius": "500 mm"}};
     case "rectangle": return {rectangle: box};
     case "l-shape": return {"l-shape": {...box, width: "6 m", "notch-length": "4 m", "notch-width": "2 m"}};
-    case "kidney": if (ends[0]) return {kidney: {from: ends[0], to: ends[1], radius: "1.5 m", hollow: "600 mm"}};
+    case "kidney": if (ends[0]) return {kidney: {from: ends[0], to: ends[1], radius: "2 m", hollow: "500 mm"}};
     // Falls through.
     case "oval": if (ends[0]) return {oval: {from: ends[0], to: ends[1], radius: "2 m"}};
     // Falls through: what has no ends or corners yet is made a rectangle first, which has.
