@@ -34,14 +34,20 @@ pub fn farthest(a: &Figure, b: &Figure) -> Gap {
     } else {
         subdivide(a, b, corner)
     };
-    let sure = if plain && gap.low > 0 { a.spread } else { 0 };
+    widened(gap, a, b, plain)
+}
+
+/// A greatest distance between forms as one between what they are widened to; `surely`, where all of the width of `a` is
+/// known to lie on the far side.
+fn widened(gap: Gap, a: &Figure, b: &Figure, surely: bool) -> Gap {
+    let wide = |end: i64, spread: i64| {
+        let far = end.saturating_add(spread).saturating_sub(b.spread);
+        far.max(0)
+    };
+    let sure = if surely && gap.low > 0 { a.spread } else { 0 };
     Gap {
-        low: gap.low.saturating_add(sure).saturating_sub(b.spread).max(0),
-        high: gap
-            .high
-            .saturating_add(a.spread)
-            .saturating_sub(b.spread)
-            .max(0),
+        low: wide(gap.low, sure),
+        high: wide(gap.high, a.spread),
         ..gap
     }
 }
@@ -65,16 +71,12 @@ pub fn farthest_of_arcs(a: &Figure, b: &Figure) -> Option<Gap> {
         .map(|place| nearest(place, b))
         .reduce(|best, gap| if gap.span() > best.span() { gap } else { best })?;
     // The places are rounded to the nanometre.
-    let sure = if best.low > 0 { a.spread } else { 0 };
-    let wider = |end: i64, spread: i64, off: i64| {
-        let wide = end.saturating_add(spread).saturating_sub(b.spread);
-        wide.saturating_add(off).max(0)
-    };
-    Some(Gap {
-        low: wider(best.low, sure, -2),
-        high: wider(best.high, a.spread, 2),
+    let rounded = Gap {
+        low: best.low.saturating_sub(2),
+        high: best.high.saturating_add(2),
         ..best
-    })
+    };
+    Some(widened(rounded, a, b, true))
 }
 
 fn convex(figure: &Figure) -> bool {
