@@ -397,6 +397,15 @@ fn a_handle_goes_where_it_is_pulled_to() {
     assert!(text.contains(wanted), "{text}");
 }
 
+/// What is tried above, is tried with an outline drawn in each way that a plan can have it.
+#[test]
+fn each_way_to_draw_is_tried() {
+    let text = without_answers(HOME) + ROUND;
+    for way in plan::DRAWN_WAYS {
+        assert!(text.contains(&format!("{{{way}: ")), "{way}");
+    }
+}
+
 /// An L pulled shorter keeps a leg, and a kidney's ends do not come nearer than its dent allows.
 #[test]
 fn what_would_no_longer_be_a_shape_is_not_pulled_so_far() {

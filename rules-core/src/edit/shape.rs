@@ -2,23 +2,13 @@
 
 use super::amount::{MILLIMETRE, angle, angle_node, length, set_length};
 use super::tree::{get_mut, list_mut, map_mut, set};
+use crate::plan::DRAWN_WAYS;
 use crate::quantity::Unit;
 use crate::text::{Entry, Node};
 
 /// A place in the file's coordinates, in nanometres.
 pub(super) type Place = (i128, i128);
 
-/// The ways to draw an outline by itself.
-const WAYS: [&str; 8] = [
-    "rectangle",
-    "rounded-rectangle",
-    "l-shape",
-    "circle",
-    "oval",
-    "kidney",
-    "curved",
-    "band",
-];
 /// Those that lie along a length and a width from a corner, and may be turned about it.
 pub(super) const SQUARE: [&str; 3] = ["rectangle", "rounded-rectangle", "l-shape"];
 /// Those that lie between the middles of two round ends.
@@ -26,7 +16,7 @@ pub(super) const LONG: [&str; 2] = ["oval", "kidney"];
 
 /// Whether this is an outline that is drawn, not one that is worked out from another, and no fact.
 pub(super) fn is_drawn(node: &Node, unit: Option<Unit>) -> bool {
-    let way = |entry: &Entry| WAYS.contains(&entry.key.as_str()) || entry.key == "parts";
+    let way = |entry: &Entry| DRAWN_WAYS.contains(&entry.key.as_str()) || entry.key == "parts";
     match (node.as_map(), node.as_list()) {
         (Some(entries), _) => entries.iter().any(way),
         (None, Some(items)) => {

@@ -4,6 +4,7 @@ use serde_json::{Map, Value, json};
 
 use super::amounts::amount;
 use super::parts::{any_of, choice, defined, keys, list_of, map, said, word};
+use crate::plan::DRAWN_WAYS;
 use crate::quantity::Dimension;
 use crate::vocabulary::{KindId, OutlineId, Shape, Vocabulary};
 
@@ -169,22 +170,13 @@ pub(super) fn outline(vocabulary: &Vocabulary, kind: KindId, id: OutlineId) -> V
 }
 
 fn own_ways(shape: Shape) -> Vec<Value> {
-    let names: &[&str] = match shape {
-        Shape::Point => &["point", "circle"],
-        Shape::Line => &["path"],
-        Shape::Area => &[
-            "ring",
-            "rectangle",
-            "rounded-rectangle",
-            "l-shape",
-            "circle",
-            "oval",
-            "kidney",
-            "curved",
-            "band",
-        ],
+    let (by_points, ways): (&str, &[&str]) = match shape {
+        Shape::Point => ("point", &["circle"]),
+        Shape::Line => ("path", &[]),
+        Shape::Area => ("ring", &DRAWN_WAYS),
     };
-    names.iter().map(|name| defined(name)).collect()
+    let names = std::iter::once(&by_points).chain(ways);
+    names.map(|name| defined(name)).collect()
 }
 
 /// An outline taken from another of the same thing.

@@ -22,6 +22,7 @@ use crate::quantity::{Dimension, Unit};
 use crate::text::{self, Entry, Faults, MapReader, Node};
 use crate::vocabulary::{Number, Vocabulary};
 use context::{Context, guess};
+pub(crate) use shape::DRAWN_WAYS;
 use thing::Pending;
 
 /// No place is further than this from the origin, no length is longer: 10 km, in nanometres.

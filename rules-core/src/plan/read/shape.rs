@@ -9,8 +9,8 @@ use crate::vocabulary::Shape;
 
 /// The most points of one form; a curve is drawn well with far fewer.
 pub(super) const MOST_POINTS: usize = 1000;
-/// The ways to draw an outline other than by its points.
-const WAYS: [&str; 12] = [
+/// The ways to draw an outline by itself, other than by its points. Whoever moves, turns or describes outlines goes by these.
+pub(crate) const DRAWN_WAYS: [&str; 8] = [
     "circle",
     "rectangle",
     "rounded-rectangle",
@@ -19,11 +19,14 @@ const WAYS: [&str; 12] = [
     "kidney",
     "curved",
     "band",
-    "outward",
-    "inward",
-    "same-as",
-    "parts",
 ];
+/// The ways to make one of others.
+const MADE_WAYS: [&str; 4] = ["outward", "inward", "same-as", "parts"];
+
+/// All ways but by its points.
+fn ways() -> impl Iterator<Item = &'static str> + Clone {
+    DRAWN_WAYS.into_iter().chain(MADE_WAYS)
+}
 
 /// An outline without the accuracy of its thing.
 #[derive(Clone)]
@@ -111,7 +114,9 @@ impl<'a> Context<'a> {
                 .points(shape, entry, node)
                 .map(|form| Outlined::Drawn(Drawn::new(vec![form], 0)));
         };
-        let way = entries.iter().find(|way| WAYS.contains(&way.key.as_str()));
+        let way = entries
+            .iter()
+            .find(|way| ways().any(|known| known == way.key.as_str()));
         match way.map(|way| (way.key.as_str(), way)) {
             Some(("outward" | "inward", _)) => self.moved(node),
             Some(("same-as", way)) => self.same_as(node, way),
@@ -120,7 +125,7 @@ impl<'a> Context<'a> {
                 let first = entries
                     .first()
                     .map_or("nothing", |first| first.key.as_str());
-                let help = guess(first, WAYS.into_iter(), "The ways are");
+                let help = guess(first, ways(), "The ways are");
                 let message = format!("`{first}` is not a way to draw an outline.");
                 self.faults
                     .add("unknown-way", node.span, message)
@@ -358,12 +363,7 @@ impl<'a> Context<'a> {
     fn part(&mut self, shape: Shape, entry: &'a Entry, node: &'a Node) -> Option<Drawn> {
         let way = node.as_map().and_then(|entries| entries.first());
         match way {
-            Some(way)
-                if WAYS.contains(&way.key.as_str())
-                    && !["outward", "inward", "same-as", "parts"].contains(&way.key.as_str()) =>
-            {
-                self.one_way(shape, node, way)
-            }
+            Some(way) if DRAWN_WAYS.contains(&way.key.as_str()) => self.one_way(shape, node, way),
             Some(way) => {
                 let message = format!("`{}` is not a way to draw a part of an outline.", way.key);
                 self.faults.add("unknown-way", way.key_span, message);
