@@ -41,10 +41,9 @@ function shapeFields(path, shape) {
   switch (shape) {
     case "rectangle":
     case "rounded-rectangle":
-      return [pair(length("length"), length("width")), shape === "rounded-rectangle" && length("corner-radius"),
-        place("at"), question(below("turned"), {ask: t("shape.turned"), answer: "angle", unit: "deg"})];
     case "l-shape":
-      return [pair(length("length"), length("width")), pair(length("notch-length"), length("notch-width")),
+      return [pair(length("length"), length("width")), shape === "rounded-rectangle" && length("corner-radius"),
+        shape === "l-shape" && pair(length("notch-length"), length("notch-width")),
         place("at"), question(below("turned"), {ask: t("shape.turned"), answer: "angle", unit: "deg"})];
     case "kidney":
       return [pair(length("radius"), length("hollow")), length("back"), place("from"), place("to")];
