@@ -1,12 +1,10 @@
 //! The command as a person or another program meets it: what it prints and how it ends.
 
-mod common;
-
 use std::fs;
 use std::path::Path;
 use std::process::Stdio;
 
-use common::*;
+use crate::common::*;
 
 /// The example's plan with another depth, and without the answers to questions that only its own rules ask.
 fn plan_with_depth(depth: &str) -> String {

@@ -1,14 +1,12 @@
 //! The form as the command hands it out.
 
-mod common;
-
 use std::fs;
 use std::io::{BufRead, BufReader, Read, Write};
 use std::net::TcpStream;
 use std::path::Path;
 use std::process::Stdio;
 
-use common::{golden, run, scratch, siting, status, stderr, stdout, trouble_is_told};
+use crate::common::{golden, run, scratch, siting, status, stderr, stdout, trouble_is_told};
 
 /// The page that was packed into the command, where one was.
 fn packed() -> Option<Vec<u8>> {

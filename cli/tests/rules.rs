@@ -1,8 +1,6 @@
 //! `siting rules`: what a clerk sees of a rule file.
 
-mod common;
-
-use common::*;
+use crate::common::*;
 
 /// A rule file with a slip of each of several sorts.
 const BROKEN: &str = "\

@@ -1,8 +1,6 @@
 //! `siting steps`: the days of a project.
 
-mod common;
-
-use common::*;
+use crate::common::*;
 
 #[test]
 fn the_help_is_as_expected() {

@@ -5,6 +5,7 @@ pub mod one_site;
 pub mod pages;
 pub mod random_plans;
 pub mod random_rules;
+pub mod read;
 pub mod reference;
 pub mod soundness;
 

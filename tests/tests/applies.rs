@@ -1,8 +1,6 @@
 //! Where a rule does not apply: `pass` and `not-applicable` are told apart.
 
-mod common;
-
-use common::{Outcome, Plot, outcome};
+use crate::common::{Outcome, Plot, outcome};
 
 /// A rule for each gate that speaks of the pool in its `when`.
 const GATES: &str = "rules:

@@ -1,9 +1,7 @@
 //! Facts that people of the trade take for granted: common practice, no source.
 
-mod common;
-
-use common::Outcome::{Fail, Pass, Unknown};
-use common::{Plot, class_of, classes_of, outcome, outcomes};
+use crate::common::Outcome::{Fail, Pass, Unknown};
+use crate::common::{Plot, class_of, classes_of, outcome, outcomes};
 use rules_core::quantity::{CalendarDate, Dimension, add_months, parse};
 
 /// A pool that stands longer than two months needs a permit; one that stands two months does not.

@@ -1,10 +1,8 @@
 //! The ground between contours, from a plan to what is known of it: as a manual reads them, as SciPy has the surface, and
 //! 2,000 random grounds, drawn first and then blurred to a plan.
 
-mod common;
-
-use common::Dice;
-use common::measured::{LOT, judge_all};
+use crate::common::Dice;
+use crate::common::measured::{LOT, judge_all};
 use rules_core::quantity::Interval;
 use serde_json::Value;
 

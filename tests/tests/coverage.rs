@@ -1,25 +1,14 @@
 //! The tables of docs/coverage say what the rule files hold.
 
 use std::fs;
-use std::path::{Path, PathBuf};
 
-use rules_core::ruleset::{Provenance, RuleSet, read};
-use rules_core::vocabulary::Vocabulary;
-
-fn rules_of(name: &str) -> RuleSet {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../rulesets");
-    let text = |name: &str| fs::read_to_string(folder.join(name).join("rules.yaml")).ok();
-    let layer = text("barrier-as1926");
-    let own = text(name).unwrap_or_else(|| panic!("{name}: the folder of this name"));
-    let bases = |base: &str| layer.as_deref().filter(|_| base == "barrier-as1926");
-    read(&own, &bases, Vocabulary::standard())
-        .unwrap_or_else(|_| panic!("{name} reads clean"))
-        .rule_set
-}
+use outside_checks::pages::root;
+use outside_checks::read::bundled;
+use rules_core::ruleset::Provenance;
 
 /// How many rules of its own a rule set has, and how many of them are confirmed, from memory, and contradicted.
 fn counted(name: &str) -> [usize; 4] {
-    let rules = rules_of(name).rules;
+    let rules = bundled(name).rules;
     let own = || rules.iter().filter(|rule| rule.layer == 0);
     let marked = |mark: Provenance| own().filter(|rule| rule.provenance == mark).count();
     [
@@ -32,8 +21,8 @@ fn counted(name: &str) -> [usize; 4] {
 
 /// The rows of a page's table of figures: a name and its numbers.
 fn figures(page: &str) -> Vec<(String, Vec<usize>)> {
-    let path = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../docs/coverage");
-    let text = fs::read_to_string(path.join(page)).expect("the page");
+    let path = root().join("docs/coverage").join(page);
+    let text = fs::read_to_string(path).expect("the page");
     let row = |line: &str| {
         let mut cells = line.strip_prefix("| ")?.strip_suffix(" |")?.split(" | ");
         let name = cells.next()?.to_owned();

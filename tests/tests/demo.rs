@@ -2,11 +2,11 @@
 
 use std::collections::BTreeSet;
 
+use outside_checks::read;
 use rules_core::check::{Finding, Findings, Need, Outcome, Part, Subject, Verdict, check};
-use rules_core::plan::{self, Plan};
+use rules_core::plan::Plan;
 use rules_core::quantity::{Interval, NO_HIGH, parse};
-use rules_core::ruleset::{self, RuleSet, Strength};
-use rules_core::vocabulary::Vocabulary;
+use rules_core::ruleset::{RuleSet, Strength};
 
 const RULES: &str = include_str!("../../rulesets/eldermere/rules.yaml");
 const HOME: &str = include_str!("../../rulesets/eldermere/home.yaml");
@@ -14,16 +14,8 @@ const BY_HAND: &str = include_str!("../../docs/worked-findings.md");
 
 /// The rule set and the plan; neither may have a fault, the rule set not even a warning.
 fn demo() -> (RuleSet, Plan) {
-    let checked = ruleset::read(RULES, &|_| None, Vocabulary::standard()).unwrap_or_else(|files| {
-        let shown = files
-            .iter()
-            .map(|file| file.faults.show("rules.yaml", RULES));
-        panic!("{}", shown.collect::<String>())
-    });
-    assert_eq!(checked.warnings, []);
-    let rules = checked.rule_set;
-    let plan = plan::read(HOME, &rules.vocabulary)
-        .unwrap_or_else(|faults| panic!("{}", faults.show("home.yaml", HOME)));
+    let rules = read::clean(RULES);
+    let plan = read::plan(HOME, &rules);
     (rules, plan)
 }
 
@@ -192,7 +184,7 @@ fn who_needs_no_permit() {
     ] {
         let text = HOME.replace(from, to);
         assert_ne!(text, HOME);
-        let plan = plan::read(&text, &rules.vocabulary).unwrap();
+        let plan = read::plan(&text, &rules);
         let found = check(&plan, &rules);
         assert_eq!(found.decisions[0].classes, [class], "{to}");
         let first = finding(&rules, &found, "permit-first").outcome;

@@ -7,11 +7,10 @@ use std::collections::BTreeMap;
 use std::fs;
 
 use outside_checks::cases::try_cases;
-use outside_checks::pages::{of_rule_sets, root};
+use outside_checks::pages::root;
+use outside_checks::read;
 use rules_core::check::Outcome;
-use rules_core::ruleset::{self, Checked};
-use rules_core::vocabulary::Vocabulary;
-use rules_core::{check, judge_texts, plan};
+use rules_core::{check, judge_texts, plan, read_rules};
 
 /// A piece of a page: what stands behind the fence, and the text.
 type Snippet = (String, String);
@@ -69,32 +68,10 @@ fn of_sort(snippets: &[Snippet], sort: &str) -> String {
     )
 }
 
-fn read(text: &str) -> Result<Checked, String> {
-    let files = of_rule_sets("rules.yaml").expect("rule files");
-    let bases = |name: &str| files.get(name).map(String::as_str);
-    ruleset::read(text, &bases, Vocabulary::standard()).map_err(|files| {
-        files
-            .iter()
-            .map(|file| file.faults.show("guide.yaml", text))
-            .collect()
-    })
-}
-
-fn clean(text: &str) -> Checked {
-    let checked = read(text).unwrap_or_else(|faults| panic!("{faults}"));
-    let warnings = checked
-        .warnings
-        .iter()
-        .map(|file| file.faults.show("guide.yaml", text));
-    let warnings: String = warnings.collect();
-    assert!(warnings.is_empty(), "{warnings}");
-    checked
-}
-
 #[test]
 fn the_rule_file_of_the_guide_is_clean_and_its_cases_come_out() {
     let snippets = snippets(&page("rule-sets.md"));
-    let rules = clean(&of_sort(&snippets, "yaml")).rule_set;
+    let rules = read::clean(&of_sort(&snippets, "yaml"));
     assert!(rules.rules.len() >= 7);
     let tried = try_cases(&rules, &of_sort(&snippets, "yaml cases")).expect("cases");
     let wrong: Vec<_> = tried.iter().flat_map(|case| &case.wrong).collect();
@@ -108,8 +85,8 @@ fn the_first_rule_alone_is_a_file() {
         .iter()
         .filter(|snippet| snippet.0 == "yaml")
         .take(3);
-    let rules = clean(&joined(pieces.map(|snippet| snippet.1.as_str())));
-    assert_eq!(rules.rule_set.rules.len(), 1);
+    let rules = read::clean(&joined(pieces.map(|snippet| snippet.1.as_str())));
+    assert_eq!(rules.rules.len(), 1);
 }
 
 /// The small plan beside the first rule comes out as the guide says, and the other way where it says so.
@@ -133,9 +110,7 @@ fn the_first_plan_comes_out_as_the_guide_says() {
 #[test]
 fn the_file_that_changes_a_model_is_clean() {
     let text = of_sort(&snippets(&page("rule-sets.md")), "yaml local");
-    let rules = read(&text)
-        .unwrap_or_else(|faults| panic!("{faults}"))
-        .rule_set;
+    let rules = read::local(&text);
     assert!(
         rules
             .rules
@@ -158,8 +133,7 @@ fn the_amended_file_has_the_first_one_before_it() {
         of_sort(&snippets, "yaml").replace("ruleset: hazelbrook", "ruleset: hazelbrook-2019");
     let bases = |name: &str| (name == "hazelbrook-2019").then_some(first.as_str());
     let amended = of_sort(&snippets, "yaml amended");
-    let checked = ruleset::read(&amended, &bases, Vocabulary::standard());
-    let rules = checked.unwrap_or_else(|files| panic!("{files:?}")).rule_set;
+    let rules = read::layered(&amended, &bases);
     let earlier = rules.earlier.expect("the edition before");
     assert_eq!(
         (rules.rules.len(), earlier.id.as_str()),
@@ -180,13 +154,10 @@ fn every_slip_of_the_guide_is_told_as_the_guide_says() {
             "a slip without its message:\n{}",
             pair[0].1
         );
-        let told = match read(&format!("{head}{}", pair[0].1)) {
-            Ok(checked) => checked
-                .warnings
-                .iter()
-                .map(|file| file.faults.show("guide.yaml", head))
-                .collect(),
-            Err(faults) => faults,
+        let text = format!("{head}{}", pair[0].1);
+        let told = match read_rules(&text, &|_| None) {
+            Ok(read) => read::warnings(&read),
+            Err(bad) => bad.show("plan", "guide"),
         };
         if let Some(line) = pair[1].1.lines().find(|line| !told.contains(*line)) {
             wrong += &format!(
@@ -212,8 +183,8 @@ fn the_plan_of_the_guide_can_be_judged() {
 fn what_the_tables_of_the_plan_guide_list_can_be_written() {
     let guide = page("site-plan.md");
     let text = of_sort(&snippets(&guide), "yaml");
-    let rules = clean(&of_sort(&snippets(&page("rule-sets.md")), "yaml"));
-    let vocabulary = rules.rule_set.vocabulary;
+    let rules = read::clean(&of_sort(&snippets(&page("rule-sets.md")), "yaml"));
+    let vocabulary = rules.vocabulary;
     let rows: Vec<_> = guide
         .lines()
         .filter(|line| line.starts_with("| "))
@@ -270,10 +241,8 @@ fn what_the_tables_of_the_plan_guide_list_can_be_written() {
 #[test]
 fn the_clerks_model_still_judges_the_plan_of_the_guide() {
     let text = of_sort(&snippets(&page("site-plan.md")), "yaml");
-    let model = fs::read_to_string(root().join("rulesets/model-municipality/rules.yaml"))
-        .expect("the model");
-    let rules = clean(&model).rule_set;
+    let rules = read::bundled("model-municipality");
     let text = text.replace("answers: {lawful-before: no}\n", "");
-    let plan = plan::read(&text, &rules.vocabulary).expect("a plan");
+    let plan = read::plan(&text, &rules);
     assert_eq!(check::check(&plan, &rules).rules.len(), rules.rules.len());
 }

@@ -1,12 +1,11 @@
 //! The same pool drawn in several ways: no rule may say of one that it passes and of another that it fails, and what is
 //! measured of one has a place in common with what is measured of the other.
 
+use outside_checks::read;
 use outside_checks::soundness::random::Random;
 use rules_core::check::{Outcome, Reading, check};
-use rules_core::plan;
 use rules_core::quantity::{Dimension, Interval};
-use rules_core::ruleset::{self, RuleSet};
-use rules_core::vocabulary::Vocabulary;
+use rules_core::ruleset::RuleSet;
 
 const HOME: &str = include_str!("../../rulesets/eldermere/home.yaml");
 const DRAWN: &str = "water: {rectangle: {at: [2.2, 20.7], length: 4 m, width: 10 m}}";
@@ -34,16 +33,9 @@ fn measures() -> RuleSet {
         format!("  - {{id: m{at}, title: M, clause: s. {at}, require: {{{measure}}}}}\n")
     };
     let rules: String = MEASURES.iter().enumerate().map(rule).collect();
-    read(&format!(
+    read::rules(&format!(
         "ruleset: measures\ntitle: Measures\nedition: \"1\"\nauthority: nobody\nrules:\n{rules}"
     ))
-}
-
-fn read(text: &str) -> RuleSet {
-    match ruleset::read(text, &|_| None, Vocabulary::standard()) {
-        Ok(read) => read.rule_set,
-        Err(bad) => panic!("{}", bad[0].faults.show("rules", text)),
-    }
 }
 
 /// A place in metres, from millimetres.
@@ -162,8 +154,7 @@ struct Seen {
 fn compare(home: &str, drawn: &[String], rules: &RuleSet, seen: &mut Seen) {
     let plans = drawn.iter().map(|water| {
         let text = home.replacen(DRAWN, &format!("water: {water}"), 1);
-        plan::read(&text, &rules.vocabulary)
-            .unwrap_or_else(|faults| panic!("{water}: {}", faults.show("plan", &text)))
+        read::plan(&text, rules)
     });
     let plans: Vec<_> = plans.collect();
     let found: Vec<_> = plans.iter().map(|plan| check(plan, rules)).collect();
@@ -198,7 +189,7 @@ fn compare(home: &str, drawn: &[String], rules: &RuleSet, seen: &mut Seen) {
 fn a_pool_is_judged_alike_however_it_is_drawn() {
     const ANSWERS: &str = "answers:\n  plan-sets-distance: no\n  rain-from-deck: own-ground\n";
     assert!(HOME.contains(DRAWN) && HOME.contains(ANSWERS));
-    let eldermere = read(include_str!("../../rulesets/eldermere/rules.yaml"));
+    let eldermere = read::rules(include_str!("../../rulesets/eldermere/rules.yaml"));
     let without = HOME.replace(ANSWERS, "");
     let mut random = Random::new(20_261_128);
     let mut seen = Seen::default();

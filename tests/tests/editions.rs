@@ -3,11 +3,14 @@
 
 use outside_checks::random_plans;
 use outside_checks::random_rules::rule_set;
+use outside_checks::read;
 use rules_core::check::{Governed, Outcome, Truth, Verdict, governed};
 use rules_core::judge_texts;
-use rules_core::plan::{self, Plan};
+use rules_core::plan;
 use rules_core::ruleset::{self, RuleSet};
 use rules_core::vocabulary::Vocabulary;
+
+use crate::common::Plot;
 
 const HEAD: &str = "title: Hazelbrook\nauthority: Hazelbrook building office\nnotice: Invented\n";
 
@@ -33,31 +36,18 @@ fn new(in_force: &str) -> String {
 const BY_APPLICATION: &str = "{from: 2026-01-01, by: applied}";
 
 fn rules(new: &str, old: &str) -> RuleSet {
-    let bases = |name: &str| name.contains("2019").then_some(old);
-    match ruleset::read(new, &bases, Vocabulary::standard()) {
-        Ok(checked) => checked.rule_set,
-        Err(files) => panic!("{files:?}"),
-    }
+    read::layered(new, &|name| name.contains("2019").then_some(old))
 }
 
 /// A lot on which the pool is this far from one line and 10 m from the others.
 fn plan_text(metres: &str, more: &str) -> String {
-    format!(
-        "plan: plot\ntitle: A plot\nunit: m\nsources: [{{id: exact, by: survey, accuracy: 0 m, shift: 0 m}}]\n\
-         lot:\n  source: exact\n  corners: {{a: [0, 0], b: [24, 0], c: [24, 28], d: [0, 28]}}\n\
-         \x20 sides:\n    - {{id: a-b, from: a, to: b}}\n    - {{id: b-c, from: b, to: c}}\n    - {{id: c-d, from: c, to: d}}\n    - {{id: d-a, from: d, to: a}}\n\
-         pool:\n  id: pool\n  source: exact\n  depth: 1.5 m\n  water: {{rectangle: {{at: [{metres}, 10], length: 4 m, width: 8 m}}}}\n{more}\n"
-    )
-}
-
-fn plan(text: &str, rules: &RuleSet) -> Plan {
-    plan::read(text, &rules.vocabulary)
-        .unwrap_or_else(|faults| panic!("{}", faults.show("plan", text)))
+    let plot = Plot::top(more).and_pool("depth", "1.5 m");
+    plot.and_east(metres).text()
 }
 
 /// The edition whose rules the findings are by, the verdict, and what each rule comes to.
 fn found(rules: &RuleSet, metres: &str, more: &str) -> (String, Verdict, Vec<(String, Outcome)>) {
-    let plan = plan(&plan_text(metres, more), rules);
+    let plan = read::plan(&plan_text(metres, more), rules);
     let all = governed(&plan, rules);
     let outcomes = all.findings.rules.iter();
     let outcomes = outcomes.map(|it| (all.rules.rules[it.rule].id.clone(), it.outcome));
@@ -102,7 +92,7 @@ fn where_the_day_is_not_known_both_may_hold() {
         ("2026", Verdict::DoesNotComply)
     );
     assert_eq!(outcomes[1], ("kept".to_owned(), Outcome::Pass));
-    let plan = plan(&plan_text("4", ""), &rules);
+    let plan = read::plan(&plan_text("4", ""), &rules);
     let all = governed(&plan, &rules);
     assert_eq!(all.findings.verdict, Verdict::NotDecided);
     let depth: Vec<_> = all.editions.iter().map(|it| it.outcome("depth")).collect();
@@ -153,8 +143,8 @@ fn the_day_on_which_a_pool_was_built_can_say_which_edition() {
     let rules = rules(&by_pool(new(BY_APPLICATION)), &by_pool(old()));
     let of = |pools: &str| {
         let text = plan_text("3", "");
-        let (before, _) = text.split_once("pool:").expect("a pool");
-        let plan = plan(&format!("{before}pool:{pools}\n"), &rules);
+        let (before, _) = text.split_once("pool:\n").expect("a pool");
+        let plan = read::plan(&format!("{before}pool:{pools}\n"), &rules);
         let all = governed(&plan, &rules);
         (all.rules.edition.clone(), all.findings.rules[0].outcome)
     };
@@ -287,11 +277,8 @@ fn a_day_that_is_not_known_leaves_all_that_each_day_gives() {
         tried += 1;
         let unknown = governed(&unknown, &rules);
         for day in days {
-            let dated = plan::read(
-                &format!("{undated}\ndates: {{applied: {day}}}\n"),
-                &rules.vocabulary,
-            )
-            .expect("a plan");
+            let dated = format!("{undated}\ndates: {{applied: {day}}}\n");
+            let dated = read::plan(&dated, &rules);
             let known = governed(&dated, &rules);
             for rule in &unknown.rules.rules {
                 let (before, after) = (truth_of(&unknown, &rule.id), truth_of(&known, &rule.id));

@@ -1,10 +1,8 @@
 //! Heights and levels from a plan and a rule file to the outcome: worked by hand in `docs/measures/heights.md` and
 //! `docs/measures/levels.md`, and 2,000 random worlds of each, drawn first and then blurred to a plan.
 
-mod common;
-
-use common::Dice;
-use common::measured::{LOT, judge, judge_all};
+use crate::common::Dice;
+use crate::common::measured::{LOT, judge, judge_all};
 use rules_core::check::Outcome;
 use rules_core::quantity::Interval;
 

@@ -1,8 +1,6 @@
 //! The measures of the trade from a plan and a rule file to the outcome: worked by hand in `docs/measures`.
 
-mod common;
-
-use common::measured::{LOT, judge};
+use crate::common::measured::{LOT, judge};
 use rules_core::check::Outcome;
 use rules_core::quantity::Interval;
 

@@ -1,9 +1,9 @@
 //! The property of soundness catches each of the faults that would hurt most.
 
+use outside_checks::read;
 use outside_checks::soundness::property::{Tally, run};
 use outside_checks::soundness::words::Words;
 use rules_core::mutant::{Mutant, with};
-use rules_core::vocabulary::Vocabulary;
 
 /// A fault that so many cases do not show counts as not caught.
 const CASES: u64 = 4000;
@@ -45,8 +45,7 @@ fn without_a_mutant_the_same_cases_hold() {
 fn a_plans_square_outlines_are_those_that_the_property_tries() {
     let home = include_str!("../../rulesets/eldermere/home.yaml");
     let rules = include_str!("../../rulesets/eldermere/rules.yaml");
-    let rules = rules_core::ruleset::read(rules, &|_| None, Vocabulary::standard());
-    let vocabulary = rules.expect("the demo's rules").rule_set.vocabulary;
-    let read = || rules_core::plan::read(home, &vocabulary).expect("the demo's plan");
+    let rules = read::rules(rules);
+    let read = || read::plan(home, &rules);
     assert_ne!(read().things, with(Mutant::SquareAsRound, read).things);
 }

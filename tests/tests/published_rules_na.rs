@@ -3,21 +3,16 @@
 //! A row says which plan of the rule set's own cases is changed how, the published limit, and where it was read (or
 //! `from memory`). The limit stands here as it was read, apart from the rule file, so that a slip in either shows.
 
-#[path = "published_na/barriers.rs"]
 mod barriers;
-mod common;
-#[path = "published_na/places.rs"]
 mod places;
-#[path = "published_na/services.rs"]
 mod services;
 
 use std::collections::BTreeMap;
-use std::fs;
-use std::path::Path;
 
-use common::comes_to;
-use rules_core::ruleset::{RuleSet, read};
-use rules_core::vocabulary::Vocabulary;
+use outside_checks::read::{bundled, cases_of};
+use rules_core::ruleset::RuleSet;
+
+use crate::common::comes_to;
 
 /// On which side of the limit a value is good.
 #[derive(Clone, Copy)]
@@ -75,24 +70,6 @@ impl Row {
     }
 }
 
-/// The rule set of a folder, and the text of its cases.
-fn set(name: &str) -> (RuleSet, String) {
-    let text = |folder: &str, file: &str| {
-        let path = Path::new(env!("CARGO_MANIFEST_DIR"))
-            .join("../rulesets")
-            .join(folder)
-            .join(file);
-        fs::read_to_string(&path).unwrap_or_else(|_| panic!("{}", path.display()))
-    };
-    let rules = read(&text(name, "rules.yaml"), &|_| None, Vocabulary::standard());
-    (
-        rules
-            .unwrap_or_else(|_| panic!("{name} reads clean"))
-            .rule_set,
-        text(name, "cases.yaml"),
-    )
-}
-
 /// The limit, and a hundredth of its unit less or more.
 fn moved(limit: &str, hundredths: i64) -> String {
     let (number, unit) = limit.split_once(' ').expect("a number and a unit");
@@ -143,7 +120,7 @@ fn all_sets() -> BTreeMap<&'static str, &'static [Row]> {
 fn published_values_come_out() {
     let mut all = Vec::new();
     for (name, rows) in all_sets() {
-        let (rules, cases) = set(name);
+        let (rules, cases) = (bundled(name), cases_of(name));
         all.extend(rows.iter().flat_map(|row| wrong(&rules, &cases, row)));
     }
     assert!(all.is_empty(), "\n{}", all.join("\n"));

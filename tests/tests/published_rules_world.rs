@@ -3,15 +3,12 @@
 //! The values stand in `published-world/values.txt`, as they were read and with where they were read, apart from the
 //! rule files, so that a slip in either shows.
 
-mod common;
-
 use std::collections::BTreeMap;
-use std::fs;
-use std::path::Path;
 
-use common::comes_to;
-use rules_core::ruleset::{RuleSet, read};
-use rules_core::vocabulary::Vocabulary;
+use outside_checks::read::{bundled, cases_of};
+use rules_core::ruleset::RuleSet;
+
+use crate::common::comes_to;
 
 const VALUES: &str = include_str!("../published-world/values.txt");
 
@@ -120,31 +117,13 @@ fn moved(limit: &str, thousandths: i64) -> String {
     format!("{}.{:03} {unit}", value / 1000, value % 1000)
 }
 
-fn text(folder: &str, file: &str) -> String {
-    let folders = Path::new(env!("CARGO_MANIFEST_DIR")).join("../rulesets");
-    fs::read_to_string(folders.join(folder).join(file))
-        .unwrap_or_else(|_| panic!("{folder}/{file}"))
-}
-
-fn rule_set(folder: &str) -> RuleSet {
-    let (own, base) = (
-        text(folder, "rules.yaml"),
-        text("barrier-as1926", "rules.yaml"),
-    );
-    let bases = |name: &str| (name == "barrier-as1926").then_some(base.as_str());
-    match read(&own, &bases, Vocabulary::standard()) {
-        Ok(checked) => checked.rule_set,
-        Err(_) => panic!("{folder} reads clean"),
-    }
-}
-
 #[test]
 fn published_values_come_out() {
     let (mut sets, mut all) = (BTreeMap::new(), Vec::new());
     for row in rows() {
         let (rules, cases) = sets
             .entry(row.folder)
-            .or_insert_with(|| (rule_set(row.folder), text(row.folder, "cases.yaml")));
+            .or_insert_with(|| (bundled(row.folder), cases_of(row.folder)));
         all.extend(row.wrong(rules, cases));
     }
     assert!(all.is_empty(), "\n{}", all.join("\n"));

@@ -3,10 +3,8 @@
 //! Each test names where the value stands. A limit is in force where its authority says so and may have changed since;
 //! here it shows that a rule file can say it and that the outcome turns at the right place.
 
-mod common;
-
-use common::Outcome::{Fail, Pass};
-use common::{Plot, class_of, outcomes};
+use crate::common::Outcome::{Fail, Pass};
+use crate::common::{Plot, class_of, outcomes};
 
 /// United States, ISPSC 2018, s. 305.3.3: a latch below 54 in is on the pool side, at least 3 in below the top.
 /// As read at <https://www.thebuildingcodeforum.com/forum/threads/looking-for-opinions-on-certain-sections-of-the-barrier-requirements-section-305-of-the-ispsc.32706/latest>.

@@ -1,6 +1,6 @@
 //! Whatever the checker of rule files lets through can be judged on every plan; and how a file is written changes nothing.
 //!
-//! `PAIRS=100000 cargo test --release -p outside-checks --test ruleset_soundness` runs more than the usual number.
+//! `PAIRS=100000 cargo test --release -p outside-checks --test all ruleset_soundness` runs more than the usual number.
 
 use std::sync::OnceLock;
 

@@ -2,38 +2,25 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 use outside_checks::cases::{Shown, Tried, shown, try_cases};
-use rules_core::ruleset::{Checked, RuleSet, read};
-use rules_core::vocabulary::Vocabulary;
+use outside_checks::pages::{of_rule_sets, root};
+use rules_core::ruleset::RuleSet;
+use rules_core::{RulesRead, read_rules};
 
 fn folder() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("../rulesets")
+    root().join("rulesets")
 }
 
 /// The rule files, by the names of their folders.
 fn rule_files() -> BTreeMap<String, String> {
-    let folders = fs::read_dir(folder()).expect("the folder of rule sets");
-    let read = |entry: fs::DirEntry| {
-        let text = fs::read_to_string(entry.path().join("rules.yaml")).ok()?;
-        Some((entry.file_name().to_string_lossy().into_owned(), text))
-    };
-    folders
-        .filter_map(|entry| read(entry.expect("a folder")))
-        .collect()
+    of_rule_sets("rules.yaml").expect("the folder of rule sets")
 }
 
-fn checked(name: &str, files: &BTreeMap<String, String>) -> Result<Checked, String> {
+fn checked(name: &str, files: &BTreeMap<String, String>) -> Result<RulesRead, String> {
     let bases = |base: &str| files.get(base).map(String::as_str);
-    read(&files[name], &bases, Vocabulary::standard()).map_err(|bad| {
-        let shown = bad.iter().map(|file| {
-            let name = file.name.as_deref().unwrap_or(name);
-            file.faults
-                .show(&format!("{name}/rules.yaml"), &files[name])
-        });
-        shown.collect()
-    })
+    read_rules(&files[name], &bases).map_err(|bad| bad.show("", name))
 }
 
 #[test]
@@ -45,9 +32,7 @@ fn every_rule_set_reads_clean() {
             Ok(checked) => {
                 for file in &checked.warnings {
                     let name = file.name.as_deref().unwrap_or(name);
-                    wrong += &file
-                        .faults
-                        .show(&format!("{name}/rules.yaml"), &files[name]);
+                    wrong += &file.faults.show(name, &file.text);
                 }
                 if &checked.rule_set.id != name || checked.rule_set.notice.is_none() {
                     wrong += &format!(

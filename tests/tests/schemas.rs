@@ -1,10 +1,8 @@
 //! The published JSON Schemas: current, sound by their own standard (JSON Schema, draft 2020-12), taking every file of
 //! ours, and refusing spoilt ones.
 
-mod schemas {
-    mod keys;
-    mod spoilt;
-}
+mod keys;
+mod spoilt;
 
 use std::fs;
 

@@ -1,10 +1,8 @@
 //! The narrowest way in for a crane or an excavator, and whether raised ground pushes water over the lot line: worked by
 //! hand in `docs/measures/heights.md` and `docs/measures/levels.md`, and 2,000 random worlds of each.
 
-mod common;
-
-use common::Dice;
-use common::measured::{LOT, judge};
+use crate::common::Dice;
+use crate::common::measured::{LOT, judge};
 use rules_core::check::Outcome;
 
 type Place = (f64, f64);

@@ -6,11 +6,10 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use outside_checks::cases::{Tried, changed_base, shown, try_cases};
+use outside_checks::read;
 use rules_core::check::governed;
-use rules_core::plan;
-use rules_core::ruleset::{RuleSet, read};
+use rules_core::ruleset::RuleSet;
 use rules_core::steps::{day, steps};
-use rules_core::vocabulary::Vocabulary;
 
 fn folder() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("tried-clauses")
@@ -18,22 +17,7 @@ fn folder() -> PathBuf {
 
 /// A rule file that reads clean, without so much as a warning.
 fn rules(name: &str) -> RuleSet {
-    let text = fs::read_to_string(folder().join(name)).expect("the rule file");
-    match read(&text, &|_| None, Vocabulary::standard()) {
-        Ok(checked) => {
-            let warned = checked.warnings.iter();
-            let warned: String = warned.map(|file| file.faults.show(name, &text)).collect();
-            assert!(warned.is_empty(), "\n{warned}");
-            checked.rule_set
-        }
-        Err(bad) => {
-            let shown: String = bad
-                .iter()
-                .map(|file| file.faults.show(name, &text))
-                .collect();
-            panic!("\n{shown}")
-        }
-    }
+    read::clean(&fs::read_to_string(folder().join(name)).expect("the rule file"))
 }
 
 /// The files of cases in a folder, in the order of their names.
@@ -111,8 +95,7 @@ fn asked(rule_file: &str, cases: &str, change: &str, duty: &str) -> Option<bool>
     let rules = rules(rule_file);
     let cases = fs::read_to_string(folder().join(cases)).expect("a file of cases");
     let text = changed_base(&cases, change).unwrap_or_else(|bad| panic!("{}", bad.show("", "")));
-    let plan = plan::read(&text, &rules.vocabulary);
-    let plan = plan.unwrap_or_else(|bad| panic!("{}", bad.show("plan", &text)));
+    let plan = read::plan(&text, &rules);
     let findings = governed(&plan, &rules).findings;
     let steps = steps(&rules, &findings, day("2026-03-02").expect("a day"));
     let step = steps.steps.iter().find(|step| step.id == duty);

@@ -8,8 +8,6 @@ use siting_web::{
 
 #[cfg(target_arch = "wasm32")]
 use wasm_bindgen_test::wasm_bindgen_test as test;
-#[cfg(target_arch = "wasm32")]
-wasm_bindgen_test::wasm_bindgen_test_configure!(run_in_browser);
 
 fn json(text: &str) -> Value {
     serde_json::from_str(text).expect("an answer in JSON")

@@ -1,5 +1,4 @@
 //! Drawings, held against the files in `drawings/`; `BLESS=1` writes them anew, and then somebody has to look at them.
-#![cfg(not(target_arch = "wasm32"))]
 
 use std::fs;
 use std::path::{Path, PathBuf};

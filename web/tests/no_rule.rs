@@ -2,7 +2,6 @@
 //!
 //! What is looked for is plain text, so that nobody gets past it by accident: a figure with a unit of length, voltage or
 //! sound, a function of geometry, a comparison with the name of a kind, a word by which a rule states its bound.
-#![cfg(not(target_arch = "wasm32"))]
 
 use std::fs;
 use std::path::{Path, PathBuf};

@@ -12,9 +12,6 @@ const EXPECTED: &str = include_str!("same_bytes.txt");
 const PLANS: u64 = 1000;
 const MEASURED: u64 = 100;
 
-#[cfg(target_arch = "wasm32")]
-wasm_bindgen_test::wasm_bindgen_test_configure!(run_in_browser);
-
 /// The 64-bit FNV-1a fingerprint (Fowler, Noll and Vo; offset and prime as in their published table).
 fn fingerprint(text: &str) -> u64 {
     text.bytes().fold(0xcbf2_9ce4_8422_2325, |hash, byte| {

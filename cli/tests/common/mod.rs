@@ -1,7 +1,6 @@
 //! What the tests of the command share.
 //!
 //! `BLESS=1 cargo test -p siting-cli` writes the expected texts anew; read the difference before it is committed.
-#![allow(dead_code, reason = "no test file uses all of it")]
 
 use std::fs;
 use std::io::Write;

@@ -2,13 +2,13 @@
 //! printed says the same.
 
 use rules_core::check::{Findings, check};
+use rules_core::plan;
 use rules_core::quantity::{Interval, NO_HIGH, NO_LOW, Relation, parse};
 use rules_core::report::{Texts, report};
 use rules_core::ruleset::{Bound, RuleSet};
-use rules_core::vocabulary::Vocabulary;
-use rules_core::{plan, ruleset};
 
 use super::site::Site;
+use crate::read;
 use crate::soundness::random::Random;
 
 /// A measure, and what it comes to in one exact world.
@@ -85,16 +85,7 @@ fn rule_set(rule: &str) -> RuleSet {
         "ruleset: eldermere\ntitle: Eldermere\nedition: \"1\"\nauthority: Eldermere building office\n\
          rules:\n  - id: one\n    title: One\n    clause: s. 1\n{rule}\n"
     );
-    match ruleset::read(&text, &|_| None, Vocabulary::standard()) {
-        Ok(read) => read.rule_set,
-        Err(files) => {
-            let shown: Vec<String> = files
-                .iter()
-                .map(|file| file.faults.show("rules", &text))
-                .collect();
-            panic!("{}", shown.join("\n"))
-        }
-    }
+    read::rules(&text)
 }
 
 struct Case<'c> {

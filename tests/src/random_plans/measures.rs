@@ -274,18 +274,14 @@ mod tests {
     use std::collections::BTreeMap;
 
     use rules_core::check::{Outcome, check};
-    use rules_core::vocabulary::Vocabulary;
-    use rules_core::{plan as plans, ruleset};
+    use rules_core::plan as plans;
 
     use super::*;
 
     /// Each rule has more than one outcome among the plans, and most plans can be read.
     #[test]
     fn every_rule_is_decided_now_one_way_and_now_another() {
-        let rules = ruleset::read(RULES, &|_| None, Vocabulary::standard());
-        let rules = rules
-            .unwrap_or_else(|files| panic!("{}", files[0].faults.show("rules", RULES)))
-            .rule_set;
+        let rules = crate::read::rules(RULES);
         let mut outcomes: BTreeMap<usize, Vec<Outcome>> = BTreeMap::new();
         let (mut read, mut all) = (0, 0);
         for seed in 0..60 {

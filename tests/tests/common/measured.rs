@@ -1,9 +1,8 @@
 //! One rule on one plan: its outcome, and what was measured.
 
+use outside_checks::read;
 use rules_core::check::{Outcome, check};
 use rules_core::quantity::Interval;
-use rules_core::vocabulary::Vocabulary;
-use rules_core::{plan, ruleset};
 
 /// A lot of 20 by 40 m, the road to the south, a house across its middle, a pool behind it.
 pub const LOT: &str = "
@@ -36,20 +35,8 @@ pub fn judge_all(plan: &str, terms: &str, rules: &[&str]) -> Vec<(Outcome, Optio
     for (number, rule) in rules.iter().enumerate() {
         text += &format!("  - id: rule-{number}\n    title: One\n    clause: s. 1\n{rule}");
     }
-    let rules = match ruleset::read(&text, &|_| None, Vocabulary::standard()) {
-        Ok(checked) => checked.rule_set,
-        Err(files) => panic!(
-            "{}",
-            files
-                .iter()
-                .map(|f| f.faults.show("rules", &text))
-                .collect::<String>()
-        ),
-    };
-    let plan = match plan::read(plan, &rules.vocabulary) {
-        Ok(plan) => plan,
-        Err(faults) => panic!("{}", faults.show("plan", plan)),
-    };
+    let rules = read::rules(&text);
+    let plan = read::plan(plan, &rules);
     let found = check(&plan, &rules);
     let of = |finding: &rules_core::check::Finding<'_>| {
         let reading = finding.parts.first().and_then(|part| part.readings.first());

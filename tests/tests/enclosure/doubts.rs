@@ -3,7 +3,9 @@
 use rules_core::measure::View;
 use rules_core::plan::{Figure, Form, Point};
 
-use super::{Dice, figure, points, way_out};
+use crate::common::Dice;
+
+use super::{figure, points, way_out};
 
 const MM: i64 = 1_000_000;
 
@@ -13,24 +15,24 @@ fn fences(dice: &mut Dice) -> Vec<Figure> {
     let mut walls = Vec::new();
     for index in 0..4 {
         let (a, b) = (corners[index], corners[(index + 1) % 4]);
-        let off = |dice: &mut Dice| [0, 0, dice.from(-150, 150)][dice.from(0, 2) as usize];
+        let off = |dice: &mut Dice| [0, 0, dice.whole(-150, 150)][dice.whole(0, 2) as usize];
         let mut line = vec![(a.0 + off(dice), a.1 + off(dice))];
-        if dice.from(0, 1) == 1 {
+        if dice.whole(0, 1) == 1 {
             line.push((
-                (a.0 + b.0) / 2 + dice.from(-300, 300),
-                (a.1 + b.1) / 2 + dice.from(-300, 300),
+                (a.0 + b.0) / 2 + dice.whole(-300, 300),
+                (a.1 + b.1) / 2 + dice.whole(-300, 300),
             ));
         }
         line.push((b.0 + off(dice), b.1 + off(dice)));
         walls.push(line);
     }
-    for _ in 0..dice.from(0, 3) {
-        let start = (dice.from(-500, 6500), dice.from(-500, 5500));
+    for _ in 0..dice.whole(0, 3) {
+        let start = (dice.whole(-500, 6500), dice.whole(-500, 5500));
         walls.push(vec![
             start,
             (
-                start.0 + dice.from(-900, 900),
-                start.1 + dice.from(-900, 900),
+                start.0 + dice.whole(-900, 900),
+                start.1 + dice.whole(-900, 900),
             ),
         ]);
     }
@@ -48,8 +50,8 @@ fn moved(dice: &mut Dice, walls: &[Figure], by: i64) -> Vec<Figure> {
             // Within a circle: 5/7 is less than the root of a half.
             let far = by * 5 / 7;
             Point {
-                x: point.x + dice.from(-far, far),
-                y: point.y + dice.from(-far, far),
+                x: point.x + dice.whole(-far, far),
+                y: point.y + dice.whole(-far, far),
             }
         })
     };
@@ -73,14 +75,14 @@ fn the_truth_lies_within_the_bounds_and_a_better_drawing_narrows_them() {
     let (mut decided, mut moves) = (0, 0);
     for round in 0..2000 {
         let mut walls = fences(&mut dice);
-        let mut off = dice.from(1, 60) * MM;
+        let mut off = dice.whole(1, 60) * MM;
         let bounds = |walls: &[Figure], off: i64| {
             let low = way_out(walls, &pool, &[], off, View::Narrowest).low;
             (low, way_out(walls, &pool, &[], off, View::Widest).high)
         };
         let mut now = bounds(&walls, off);
         for step in 0..3 {
-            let by = if step == 2 { off } else { dice.from(0, off) };
+            let by = if step == 2 { off } else { dice.whole(0, off) };
             walls = moved(&mut dice, &walls, by);
             off -= by;
             let next = bounds(&walls, off);

@@ -1,10 +1,9 @@
 //! The widest gap as rules judge it: what is sure, what is only perhaps there, and what nobody has looked for.
 
+use outside_checks::read;
 use rules_core::check::{Outcome, check};
-use rules_core::plan;
 use rules_core::report::{Texts, report};
-use rules_core::ruleset::{RuleSet, read};
-use rules_core::vocabulary::Vocabulary;
+use rules_core::ruleset::RuleSet;
 
 const RULES: &str = r#"
 ruleset: eldermere
@@ -39,16 +38,13 @@ fn outcomes(
 ) -> (Outcome, Outcome) {
     let text = yard(end, (height, more), inventory, accuracy, "");
     let rules = rules();
-    let plan = plan::read(&text, &rules.vocabulary)
-        .unwrap_or_else(|faults| panic!("{}", faults.show("plan", &text)));
+    let plan = read::plan(&text, &rules);
     let found = check(&plan, &rules);
     (found.rules[0].outcome, found.rules[1].outcome)
 }
 
 pub(super) fn rules() -> RuleSet {
-    read(RULES, &|_| None, Vocabulary::standard())
-        .expect("the rules read")
-        .rule_set
+    read::rules(RULES)
 }
 
 const LOT: &str =
@@ -86,8 +82,7 @@ inventory: {{barrier-stretch: {inventory}, gate: all-shown, wall-opening: all-sh
 fn where_it_is(end: &str, more: &str) -> [String; 2] {
     let text = yard(end, ("1.5 m", more), "all-shown", "0 mm", "");
     let rules = rules();
-    let plan = plan::read(&text, &rules.vocabulary)
-        .unwrap_or_else(|faults| panic!("{}", faults.show("plan", &text)));
+    let plan = read::plan(&text, &rules);
     let found = check(&plan, &rules);
     let written = report(&found, &plan, &rules, &Texts::default());
     [0, 1].map(|rule| {
@@ -129,8 +124,7 @@ fn the_line_behind_which_people_stand_may_be_off() {
     let outcome = |lot: &str| {
         let text = yard("[-4, -3]", ("1.5 m", ""), "all-shown", "0 mm", lot);
         let rules = rules();
-        let plan = plan::read(&text, &rules.vocabulary)
-            .unwrap_or_else(|faults| panic!("{}", faults.show("plan", &text)));
+        let plan = read::plan(&text, &rules);
         check(&plan, &rules).rules[0].outcome
     };
     let lot = |by: &str, x: &str, y: &str| {

@@ -7,7 +7,9 @@
 use rules_core::measure::View;
 use rules_core::plan::{Figure, Form};
 
-use super::{Dice, figure, points, way_out};
+use crate::common::Dice;
+
+use super::{figure, points, way_out};
 
 const CELL: i64 = 32;
 const CELLS: i64 = 5;
@@ -25,11 +27,11 @@ fn side(dice: &mut Dice, at: (i64, i64), along: (i64, i64), open: i64, walls: &m
             PAD + at.1 * CELL + along.1 * far,
         )
     };
-    match dice.from(0, 99) {
+    match dice.whole(0, 99) {
         chance if chance < open => {}
         chance if chance < 60 => {
-            let width = 4 * dice.from(1, 7);
-            let start = dice.from(0, CELL - width);
+            let width = 4 * dice.whole(1, 7);
+            let start = dice.whole(0, CELL - width);
             if start > 0 {
                 walls.push((place(0), place(start)));
             }
@@ -43,7 +45,7 @@ fn side(dice: &mut Dice, at: (i64, i64), along: (i64, i64), open: i64, walls: &m
 
 fn maze(dice: &mut Dice) -> Vec<Segment> {
     let mut walls = Vec::new();
-    let open = dice.from(0, 25);
+    let open = dice.whole(0, 25);
     for i in 0..=CELLS {
         for j in 0..CELLS {
             side(dice, (i, j), (0, 1), open, &mut walls);
@@ -158,10 +160,10 @@ fn mazes_agree_with_a_flood_over_a_raster() {
     let (mut closed, mut narrow) = (0, 0);
     for round in 0..2000 {
         let walls = maze(&mut dice);
-        let (side, corner) = (4 * dice.from(1, 6), PAD + 2 * CELL);
+        let (side, corner) = (4 * dice.whole(1, 6), PAD + 2 * CELL);
         let pool = (
-            corner + dice.from(1, CELL - side - 1),
-            corner + dice.from(1, CELL - side - 1),
+            corner + dice.whole(1, CELL - side - 1),
+            corner + dice.whole(1, CELL - side - 1),
             side,
         );
         let rough = flood(&squares(&walls), pool);

@@ -1,10 +1,11 @@
 //! The widest gap from a plan to what is known of it, in 2,000 worlds: two pools, each in a fence of its own, one of them
 //! by another source that is off as a whole; a stretch that may be too low to count; an opening that may be a door.
 
+use outside_checks::read;
 use rules_core::check::check;
-use rules_core::plan;
 
-use super::Dice;
+use crate::common::Dice;
+
 use super::judged::rules;
 
 /// Whole tenths of a millimetre, in which the worlds are drawn.
@@ -36,13 +37,13 @@ struct World {
 
 impl World {
     fn random(dice: &mut Dice) -> World {
-        let from = dice.from(-15_000, 5_000);
+        let from = dice.whole(-15_000, 5_000);
         World {
-            gap: dice.from(0, 1) * dice.from(200, 9_000),
-            other_gap: dice.from(200, 9_000),
-            door: (from, from + dice.from(7_000, 20_000)),
-            is_door: dice.from(0, 2) > 0,
-            height: [1_500, dice.from(1_000, 1_400)][dice.from(0, 1) as usize],
+            gap: dice.whole(0, 1) * dice.whole(200, 9_000),
+            other_gap: dice.whole(200, 9_000),
+            door: (from, from + dice.whole(7_000, 20_000)),
+            is_door: dice.whole(0, 2) > 0,
+            height: [1_500, dice.whole(1_000, 1_400)][dice.whole(0, 1) as usize],
         }
     }
 
@@ -72,10 +73,10 @@ impl World {
 
     /// A plan that agrees with it: corners off by no more than `off`, the other fence shifted as a whole, too.
     fn plan(&self, dice: &mut Dice) -> String {
-        let off = dice.from(0, 1) * dice.from(1, 800);
+        let off = dice.whole(0, 1) * dice.whole(1, 800);
         let mut moved = |(x, y): Place| {
             let by = off * 7 / 10;
-            (x + dice.from(-by, by), y + dice.from(-by, by))
+            (x + dice.whole(-by, by), y + dice.whole(-by, by))
         };
         let joined = moved((-40_000, 30_000));
         let first = moved((-40_000, -30_000));
@@ -98,16 +99,16 @@ impl World {
         ]
         .map(&mut moved);
         let door = [(40_000, self.door.0), (40_000, self.door.1)].map(&mut moved);
-        let shift = (dice.from(-3_500, 3_500), dice.from(-3_500, 3_500));
+        let shift = (dice.whole(-3_500, 3_500), dice.whole(-3_500, 3_500));
         // The door may come from the source that is off as a whole, and then lie beside its wall on the plan.
-        let of_door = ["survey", "map"][dice.from(0, 1) as usize];
+        let of_door = ["survey", "map"][dice.whole(0, 1) as usize];
         let door = match of_door {
             "map" => door.map(|(x, y)| (x + shift.0, y + shift.1)),
             _ => door,
         };
         let other = other.map(|(x, y)| (x + shift.0, y + shift.1));
-        let around = dice.from(0, 100);
-        let kind = match (dice.from(0, 2), self.is_door) {
+        let around = dice.whole(0, 100);
+        let kind = match (dice.whole(0, 2), self.is_door) {
             (0, _) => "",
             (_, true) => ", type: door",
             (_, false) => ", type: window",
@@ -151,8 +152,7 @@ fn two_pools_frames_and_doubtful_doors_stay_inside() {
     for _ in 0..2_000 {
         let world = World::random(&mut dice);
         let text = world.plan(&mut dice);
-        let plan = plan::read(&text, &rules.vocabulary)
-            .unwrap_or_else(|faults| panic!("{}", faults.show("plan", &text)));
+        let plan = read::plan(&text, &rules);
         let found = check(&plan, &rules);
         for (rule, truths) in [world.gaps_outside(), world.gaps_of_the_house()]
             .into_iter()

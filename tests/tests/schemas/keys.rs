@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use rules_core::vocabulary::Vocabulary;
 use rules_core::{plan, ruleset, text};
 
-use crate::schema;
+use super::schema;
 
 /// A key that nobody knows, in the place of which the reader lists the keys that it knows.
 const STRAY: &str = "zzzzzzzz: 1";

@@ -6,7 +6,7 @@ use outside_checks::pages::root;
 use rules_core::vocabulary::Vocabulary;
 use rules_core::{plan, ruleset};
 
-use crate::{validator, wrong};
+use super::{validator, wrong};
 
 /// What is wrong, what stands in the file, and what stands there instead.
 type Slip = (&'static str, &'static str, &'static str);

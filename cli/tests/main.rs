@@ -1,0 +1,9 @@
+//! The command as people and programs meet it, in one program: it is built and linked once.
+
+mod bad_inputs;
+mod command;
+mod common;
+mod form;
+mod rules;
+mod schema;
+mod steps;

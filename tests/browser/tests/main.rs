@@ -1,0 +1,12 @@
+//! The packed form in a real browser, in one program: it is built and linked once.
+
+mod access;
+mod desk;
+mod drag;
+mod hostile;
+mod keep;
+mod path;
+mod print;
+mod shapes;
+mod size;
+mod touch;

@@ -1,0 +1,11 @@
+//! What the page asks of the library, natively and in the browser.
+
+mod bindings;
+#[cfg(not(target_arch = "wasm32"))]
+mod drawings;
+#[cfg(not(target_arch = "wasm32"))]
+mod no_rule;
+mod same_bytes;
+
+#[cfg(target_arch = "wasm32")]
+wasm_bindgen_test::wasm_bindgen_test_configure!(run_in_browser);
