@@ -72,12 +72,20 @@ mod switch {
         ON.get() == Some(mutant)
     }
 
-    /// Does something with a fault switched on.
+    /// Does something with a fault switched on. It is switched off again even where that panics: another test may run on
+    /// the same thread.
     pub fn with<T>(mutant: Mutant, act: impl FnOnce() -> T) -> T {
-        let before = ON.replace(Some(mutant));
-        let done = act();
-        ON.set(before);
-        done
+        let _before = Before(ON.replace(Some(mutant)));
+        act()
+    }
+
+    /// Puts back what was on before.
+    struct Before(Option<Mutant>);
+
+    impl Drop for Before {
+        fn drop(&mut self) {
+            ON.set(self.0);
+        }
     }
 }
 
