@@ -147,7 +147,7 @@ fn judged(text: &str, rules: &RuleSet) -> Result<Judged, Faults> {
     let plan = plan::read(text, &rules.vocabulary)?;
     let governed = governed(&plan, rules);
     let (rules, found) = (governed.rules, governed.findings);
-    let outcome = |finding: &crate::check::Finding<'_>| {
+    let outcome = |finding: &crate::check::Finding| {
         let rule = rules.rules.get(finding.rule)?;
         Some((rule.id.clone(), finding.outcome))
     };

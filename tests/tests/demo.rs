@@ -38,7 +38,7 @@ fn rows() -> Vec<Vec<&'static str>> {
         .collect()
 }
 
-fn finding<'f, 'a>(rules: &RuleSet, found: &'f Findings<'a>, id: &str) -> &'f Finding<'a> {
+fn finding<'f, 'a>(rules: &RuleSet, found: &'f Findings<'a>, id: &str) -> &'f Finding {
     let mut of_id = found
         .rules
         .iter()
@@ -46,8 +46,8 @@ fn finding<'f, 'a>(rules: &RuleSet, found: &'f Findings<'a>, id: &str) -> &'f Fi
     of_id.next().unwrap_or_else(|| panic!("no rule {id}"))
 }
 
-fn part<'f, 'a>(plan: &Plan, finding: &'f Finding<'a>, about: &str) -> &'f Part<'a> {
-    let is_about = |part: &&Part<'_>| match part.subject {
+fn part<'f, 'a>(plan: &Plan, finding: &'f Finding, about: &str) -> &'f Part {
+    let is_about = |part: &&Part| match part.subject {
         Subject::Thing { index, .. } => plan.things[index].id == about,
         Subject::Plan | Subject::Unseen(_) => about == "—",
     };

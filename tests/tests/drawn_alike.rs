@@ -140,7 +140,7 @@ fn ovals(x: i64, y: i64) -> Vec<String> {
 }
 
 /// By how much two ways of drawing may differ: rounding, and 0.1 mm where arcs stand as corners.
-fn slack(reading: &Reading<'_>) -> i128 {
+fn slack(reading: &Reading) -> i128 {
     let largest = reading.drawn.map_or(0, |drawn| drawn.high.abs());
     match reading.dimension {
         Dimension::Length => 210_000,

@@ -48,7 +48,7 @@ fn name(missing: Missing, rules: &RuleSet) -> Option<String> {
         Missing::Outline(_, outline) => Some(vocabulary.outline_path(outline)),
         Missing::Inventory(kind) => Some(vocabulary.kind(kind).name.clone()),
         Missing::Accuracy(_) => None,
-        Missing::Document(_) => None,
+        Missing::Document(..) => None,
     }
 }
 
@@ -81,7 +81,7 @@ fn whatever_a_report_waits_for_is_asked() {
             if let Some(name) = name(missing, &rules) {
                 assert!(names.contains(&name), "{}: {name} is not asked", rules.id);
             }
-            if let Missing::Document(index) = missing {
+            if let Missing::Document(index, _) = missing {
                 let id = &rules.documents[index].id;
                 assert!(asked.documents.iter().any(|known| known.id == *id), "{id}");
             }

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::Truth;
+use super::{Finding, Level, Truth};
 
 /// What a rule comes to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -38,12 +38,15 @@ impl Outcome {
         }
     }
 
-    /// The outcome of what is possible, given what would be possible were everything exactly as drawn.
-    pub fn of(truth: Truth, as_drawn: Truth) -> Outcome {
-        Outcome::decided(truth).unwrap_or(match Outcome::decided(as_drawn) {
+    /// The outcome of what is possible, given what would be possible were everything exactly as drawn, and whether
+    /// nothing is missing but the authority's leave.
+    pub fn of(truth: Truth, as_drawn: Truth, only_leave: bool) -> Outcome {
+        let open = match Outcome::decided(as_drawn) {
+            _ if only_leave && truth.may_be(Level::Authority) => Outcome::Refer,
             Some(_) => Outcome::Marginal,
             None => Outcome::Unknown,
-        })
+        };
+        Outcome::decided(truth).unwrap_or(open)
     }
 
     /// The word in reports.
@@ -72,21 +75,21 @@ pub enum Verdict {
 }
 
 impl Verdict {
-    /// The verdict on a whole plan, from the outcomes of the binding rules.
-    pub fn of(outcomes: impl Iterator<Item = Outcome>) -> Verdict {
+    /// The verdict on a whole plan, from what was found under the binding rules: nothing stands against it only where
+    /// one of them surely applies.
+    pub fn of<'f>(findings: impl Iterator<Item = &'f Finding>) -> Verdict {
         let (mut applied, mut open) = (false, false);
-        for outcome in outcomes {
-            match outcome {
+        for finding in findings {
+            match finding.outcome {
                 Outcome::Fail => return Verdict::DoesNotComply,
                 Outcome::Unknown | Outcome::Marginal | Outcome::Refer => open = true,
-                Outcome::Pass => applied = true,
-                Outcome::NotApplicable => {}
+                Outcome::Pass | Outcome::NotApplicable => {}
             }
+            applied |= !finding.truth.may_not_apply();
         }
-        if applied && !open {
-            Verdict::NothingAgainst
-        } else {
-            Verdict::NotDecided
+        match applied && !open {
+            true => Verdict::NothingAgainst,
+            false => Verdict::NotDecided,
         }
     }
 

@@ -4,8 +4,8 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::judge::Judge;
 use super::rule::truth_in;
-use super::scene::Touch;
-use super::split::{self, Key};
+use super::scene::{Key, Touch};
+use super::split;
 use super::{Finding, Outcome, Truth, Verdict};
 use crate::ruleset::{Rule, Strength};
 
@@ -13,7 +13,7 @@ use crate::ruleset::{Rule, Strength};
 pub(crate) fn verdict<'a>(
     judge: &Judge<'a>,
     rules: &'a [Rule],
-    found: &[(Finding<'a>, Vec<Touch>)],
+    found: &[(Finding, Vec<Touch>)],
 ) -> Verdict {
     let binding = || {
         found.iter().filter(|(finding, _)| {
@@ -22,8 +22,8 @@ pub(crate) fn verdict<'a>(
                 .is_some_and(|rule| rule.strength == Strength::Must)
         })
     };
-    let verdict = Verdict::of(binding().map(|(finding, _)| finding.outcome));
-    let open: Vec<&(Finding<'a>, Vec<Touch>)> = binding()
+    let verdict = Verdict::of(binding().map(|(finding, _)| finding));
+    let open: Vec<&(Finding, Vec<Touch>)> = binding()
         .filter(|(finding, _)| finding.truth.is_open())
         .collect();
     match verdict {
@@ -39,7 +39,7 @@ pub(crate) fn verdict<'a>(
 fn fails_either_way<'a>(
     judge: &Judge<'a>,
     rules: &'a [Rule],
-    open: &[&(Finding<'a>, Vec<Touch>)],
+    open: &[&(Finding, Vec<Touch>)],
 ) -> bool {
     let shared = shared(open);
     if shared.is_empty() {
@@ -56,7 +56,7 @@ fn fails_either_way<'a>(
 }
 
 /// The uncertain facts on which more than one open rule rests.
-fn shared(open: &[&(Finding<'_>, Vec<Touch>)]) -> Vec<(Key, BTreeSet<i128>)> {
+fn shared(open: &[&(Finding, Vec<Touch>)]) -> Vec<(Key, BTreeSet<i128>)> {
     let mut all: BTreeMap<Key, (usize, BTreeSet<i128>)> = BTreeMap::new();
     for (_, touched) in open {
         for (key, (_, cuts)) in split::named(touched) {

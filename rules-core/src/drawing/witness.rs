@@ -58,7 +58,7 @@ fn asked_for<'s>(sheet: &'s Sheet<'_>) -> Vec<Line<'s>> {
 }
 
 /// The lines of the part that decides; a report may hold only that one.
-fn of_deciding<'s>(rule: &'s RuleReport, parts: &'s [Part<'s>]) -> impl Iterator<Item = Line<'s>> {
+fn of_deciding<'s>(rule: &'s RuleReport, parts: &'s [Part]) -> impl Iterator<Item = Line<'s>> {
     let part = deciding(parts).and_then(|place| parts.get(place));
     let said = rule.deciding.and_then(|place| rule.parts.get(place));
     let both = part.zip(said).into_iter();
@@ -67,7 +67,7 @@ fn of_deciding<'s>(rule: &'s RuleReport, parts: &'s [Part<'s>]) -> impl Iterator
 
 fn of_part<'s>(
     rule: &'s RuleReport,
-    part: &'s Part<'_>,
+    part: &'s Part,
     said: &'s PartReport,
 ) -> impl Iterator<Item = Line<'s>> {
     let readings = part.readings.iter().zip(&said.readings);
@@ -92,9 +92,9 @@ fn weight(outcome: Outcome) -> u8 {
 }
 
 /// What was measured, as it is at worst, and the limit where that is not kept for sure.
-fn figure(reading: &Reading<'_>, words: &ReadingReport, outcome: Outcome) -> String {
+fn figure(reading: &Reading, words: &ReadingReport, outcome: Outcome) -> String {
     let range = words.measured.as_ref();
-    let (sign, at_worst) = match reading.bound {
+    let (sign, at_worst) = match reading.bound() {
         Bound::AtLeast(_) => ("≥ ", range.and_then(|range| range.low.as_ref())),
         Bound::MoreThan(_) => ("> ", range.and_then(|range| range.low.as_ref())),
         Bound::AtMost(_) => ("≤ ", range.and_then(|range| range.high.as_ref())),

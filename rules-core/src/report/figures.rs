@@ -23,11 +23,11 @@ pub(super) fn unit_of(unit: Option<Unit>, dimension: Dimension) -> Unit {
 }
 
 /// What was measured and its limit, printed together.
-pub(super) fn measured_and_limit(reading: &Reading<'_>) -> Option<(RangeReport, RangeReport)> {
+pub(super) fn measured_and_limit(reading: &Reading) -> Option<(RangeReport, RangeReport)> {
     let (measured, limit) = (reading.measured?, reading.limit?);
     let unit = unit_of(reading.unit, reading.dimension);
-    let limit_unit = limit_unit(reading.bound, unit);
-    let relation = relation(reading.bound);
+    let limit_unit = limit_unit(reading.bound(), unit);
+    let relation = relation(reading.bound());
     let figures = Figures::across((measured, unit), relation, (limit, limit_unit));
     let decided = relation
         .judge_as(
@@ -66,7 +66,7 @@ pub(super) fn measured_alone(measured: Interval, unit: Unit) -> RangeReport {
 }
 
 /// What it is as drawn, against the same limit; none where that says no more than the range does.
-pub(super) fn drawn(reading: &Reading<'_>) -> Option<String> {
+pub(super) fn drawn(reading: &Reading) -> Option<String> {
     let drawn = reading
         .drawn
         .filter(|drawn| Some(*drawn) != reading.measured)?;

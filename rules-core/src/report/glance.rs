@@ -43,7 +43,7 @@ pub fn glances(
 }
 
 impl Matter<'_> {
-    fn glance(&self, rule: &Rule, finding: &Finding<'_>, told: Told) -> RuleReport {
+    fn glance(&self, rule: &Rule, finding: &Finding, told: Told) -> RuleReport {
         let part = deciding(&finding.parts).and_then(|place| finding.parts.get(place));
         let settled = matches!(finding.outcome, Outcome::Pass | Outcome::NotApplicable);
         let parts = part.map(|part| match told {
@@ -69,7 +69,7 @@ impl Matter<'_> {
         }
     }
 
-    fn deciding_part(&self, part: &Part<'_>) -> PartReport {
+    fn deciding_part(&self, part: &Part) -> PartReport {
         let readings = part.readings.iter();
         PartReport {
             subject: self.subject(&part.subject),
@@ -82,8 +82,8 @@ impl Matter<'_> {
     }
 
     /// The reading that tells most of a part: the first with a limit of which anything is known.
-    fn deciding_reading(&self, part: &Part<'_>, settled: bool) -> PartReport {
-        let tells = |reading: &&Reading<'_>| reading.limit.is_some() && self.is_known(reading);
+    fn deciding_reading(&self, part: &Part, settled: bool) -> PartReport {
+        let tells = |reading: &&Reading| reading.limit.is_some() && self.is_known(reading);
         let reading = part.readings.iter().find(tells);
         let reading = reading.or(part.readings.first());
         let told = reading.map(|reading| match settled {

@@ -17,7 +17,7 @@ impl Matter<'_> {
             .collect()
     }
 
-    pub(super) fn rule_report(&self, rule: &Rule, finding: &Finding<'_>) -> RuleReport {
+    pub(super) fn rule_report(&self, rule: &Rule, finding: &Finding) -> RuleReport {
         let parts: Vec<_> = finding
             .parts
             .iter()
@@ -51,7 +51,7 @@ impl Matter<'_> {
     fn whole_sentence(
         &self,
         rule: &Rule,
-        finding: &Finding<'_>,
+        finding: &Finding,
         parts: &[PartReport],
         deciding: Option<usize>,
     ) -> String {
@@ -61,7 +61,7 @@ impl Matter<'_> {
         rule_sentence(parts, deciding)
     }
 
-    fn part(&self, rule: &Rule, part: &Part<'_>) -> PartReport {
+    fn part(&self, rule: &Rule, part: &Part) -> PartReport {
         let readings: Vec<ReadingReport> = part
             .readings
             .iter()
@@ -85,12 +85,12 @@ impl Matter<'_> {
 }
 
 /// How much room a part has, in words.
-pub(super) fn room(part: &Part<'_>) -> Option<MarginReport> {
+pub(super) fn room(part: &Part) -> Option<MarginReport> {
     let first = part.readings.first();
     let unit = first.and_then(|reading| reading.unit);
     margin(
         part.margin?,
-        first.map(|reading| relation(reading.bound)),
+        first.map(|reading| relation(reading.bound())),
         unit,
     )
 }

@@ -301,7 +301,7 @@ impl Case<'_> {
             .flat_map(|part| &part.readings)
             .filter(|reading| {
                 matches!(
-                    reading.bound,
+                    reading.bound(),
                     Bound::AtLeast(Value::Stated(_))
                         | Bound::AtMost(Value::Stated(_))
                         | Bound::MoreThan(Value::Stated(_))

@@ -51,7 +51,7 @@ pub fn judge_all(plan: &str, terms: &str, rules: &[&str]) -> Vec<(Outcome, Optio
         Err(faults) => panic!("{}", faults.show("plan", plan)),
     };
     let found = check(&plan, &rules);
-    let of = |finding: &rules_core::check::Finding<'_>| {
+    let of = |finding: &rules_core::check::Finding| {
         let reading = finding.parts.first().and_then(|part| part.readings.first());
         let measured = reading.and_then(|reading| reading.measured);
         (finding.outcome, measured)

@@ -39,7 +39,6 @@ use crate::vocabulary::{FactId, KindId, Vocabulary};
 use editions::{Chain, Words};
 use files::File;
 use layers::Merged;
-use pools::Silent;
 use terms::Slot;
 
 /// A rule set that can be used, and what its writer may want to look at again.
@@ -107,6 +106,10 @@ struct Reader<'a> {
     around: Around<'a>,
     /// Whether what was read since this was last cleared speaks of the pool that no `each` names.
     spoke_of_pool: bool,
+    /// Where an outline of the pool was named, with neither `each` nor `all`, since this was last cleared.
+    bare_pool: Option<(String, Span)>,
+    /// The kinds of which the term that is being read names an outline of all things without saying so.
+    loose: BTreeSet<KindId>,
 }
 
 /// What surrounds the place that is being read.
@@ -122,8 +125,6 @@ struct Around<'a> {
     terms_deep: usize,
     /// The term that is being resolved, if it speaks `of` one thing: where it stands.
     term_of: Option<Span>,
-    /// What the name of a pool stands for.
-    silent: Silent,
 }
 
 /// A kind that is bound to one thing, and the term by which it was selected.
@@ -151,6 +152,8 @@ impl<'a> Reader<'a> {
             used_facts: BTreeSet::new(),
             around: Around::default(),
             spoke_of_pool: false,
+            bare_pool: None,
+            loose: BTreeSet::new(),
         }
     }
 

@@ -3,7 +3,7 @@
 use super::Reader;
 use super::layers::Merged;
 use super::values::flipped;
-use crate::ruleset::{Caution, Document, DocumentIndex, OnOutcome, Requirement};
+use crate::ruleset::{Caution, Condition, Document, DocumentIndex, OnOutcome, Requirement, Selection};
 use crate::text::{MapReader, Node, Span, closest};
 
 /// A rule's outcomes, in the report's words.
@@ -20,7 +20,7 @@ const OUTCOMES: [&str; 6] = [
 #[derive(Default)]
 struct Needed {
     always: bool,
-    when: Vec<Requirement>,
+    when: Vec<Condition>,
     on: Vec<OnOutcome>,
 }
 
@@ -69,9 +69,10 @@ impl<'a> Reader<'a> {
         let title = self.need_text(&mut map, "title");
         let from = self.take_text(&mut map, "from");
         let form = self.take_text(&mut map, "form");
+        let each = self.document_each(&mut map);
         let mut needed = Needed::default();
         if let Some(entry) = map.take("needed") {
-            self.needed(&entry.value, &mut needed);
+            self.needed_of(each.as_ref(), &entry.value, &mut needed);
             self.used_documents
                 .extend(id.and_then(|id| self.documents.get(id)));
         }
@@ -82,12 +83,38 @@ impl<'a> Reader<'a> {
             title: title?,
             from,
             form,
+            each: each.map(|(selection, _)| selection),
             always: needed.always,
             when: any_of(needed.when),
             on: needed.on,
             discretion,
             span: self.place(node.span),
         })
+    }
+
+    /// The things for each of which there is a document of its own.
+    fn document_each(&mut self, map: &mut MapReader<'a>) -> Option<(Selection, Option<&'a str>)> {
+        let written = map.take("each");
+        let each = written.and_then(|_| self.selected(map, "each"));
+        for key in ["where", "in"] {
+            map.take(key);
+        }
+        each
+    }
+
+    /// When a document is needed; of one for each thing, for which.
+    fn needed_of(
+        &mut self,
+        each: Option<&(Selection, Option<&'a str>)>,
+        node: &'a Node,
+        needed: &mut Needed,
+    ) {
+        match each {
+            Some((selection, term)) => {
+                self.with_bound(selection.kind, *term, |reader| reader.needed(node, needed));
+            }
+            None => self.needed(node, needed),
+        }
     }
 
     /// `always`, `{when: …}`, `{rule: …, outcome: […]}`, or a list of these.
@@ -233,9 +260,14 @@ impl<'a> Reader<'a> {
     }
 }
 
-fn any_of(mut members: Vec<Requirement>) -> Option<Requirement> {
-    match members.len() {
-        0 | 1 => members.pop(),
-        _ => Some(Requirement::Any(members)),
+fn any_of(mut members: Vec<Condition>) -> Option<Condition> {
+    if members.len() < 2 {
+        return members.pop();
     }
+    let about_pool = members.iter().any(|member| member.about_pool);
+    let requirements = members.into_iter().map(|member| member.requirement);
+    Some(Condition {
+        requirement: Requirement::Any(requirements.collect()),
+        about_pool,
+    })
 }

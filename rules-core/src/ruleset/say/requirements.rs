@@ -73,7 +73,7 @@ impl Sayer<'_> {
             Requirement::Each(each) if holds => self.each(each, mode),
             Requirement::Table(table) if holds => self.table(table, mode),
             Requirement::Meets { term, .. } if holds => {
-                Line::new(format!("{} {} met", term_words(term), mode.verb(true)))
+                Line::new(format!("{} {} met", term_words(&term.name), mode.verb(true)))
             }
             Requirement::Have(document) if holds => self.have(*document, mode),
             Requirement::Refer => Line::new("the authority decides"),
