@@ -83,7 +83,8 @@ impl Site {
         Selection {
             term: None,
             kind: self.words.many[kind],
-            filter: filter.map(Box::new),
+            closed: None,
+            filter: filter.map(std::sync::Arc::new),
             zone: None,
             if_none: Some(if_none),
         }
@@ -121,9 +122,10 @@ impl Site {
 }
 
 fn test(value: Value, bound: Bound) -> Requirement {
-    Requirement::Test(Box::new(Test {
+    Requirement::Test(std::sync::Arc::new(Test {
         value,
         bounds: vec![bound],
+        holds: None,
         span: Span::default(),
     }))
 }

@@ -6,8 +6,9 @@ use crate::check::heights::facts_of_height;
 use crate::check::levels::fact_of_level;
 use crate::check::special::{IN_THE_WAY, POWER, REFLECTING, RUNS};
 use crate::ruleset::{
-    Area, Bound, Condition, Distance, DocumentIndex, Enclosure, InForce, Measured, Operand, Requirement, Row,
-    RowTest, RuleSet, Selection, ShareOf, Sound, Surface, Table, Then, Value, Volume, Which, Zone,
+    Area, Bound, Condition, Distance, DocumentIndex, Enclosure, InForce, Measured, Operand,
+    Requirement, Row, RowTest, RuleSet, Selection, ShareOf, Sound, Surface, Table, Then, Value,
+    Volume, Which, Zone,
 };
 use crate::vocabulary::{FactId, KindId, OutlineId, Vocabulary};
 

@@ -198,12 +198,7 @@ impl<'a> Judge<'a> {
     }
 
     /// Whether a requirement holds.
-    pub(crate) fn judge(
-        &self,
-        requirement: &'a Requirement,
-        env: &Env<'_>,
-        ask: Ask,
-    ) -> Judged {
+    pub(crate) fn judge(&self, requirement: &'a Requirement, env: &Env<'_>, ask: Ask) -> Judged {
         if self.scene.base.work.is_spent() {
             return Judged::bare(Truth::OPEN);
         }
@@ -218,9 +213,7 @@ impl<'a> Judge<'a> {
             Requirement::Count { of, bounds } => self.count((of, bounds), env, ask),
             Requirement::Each(each) => self.each(each, env, ask),
             Requirement::Table(table) => self.table(table, env, ask),
-            Requirement::Meets { term, requirement } => {
-                self.term((term, requirement), env, ask)
-            }
+            Requirement::Meets { term, requirement } => self.term((term, requirement), env, ask),
             Requirement::Have(document) => self.have(*document, env, ask),
             Requirement::Refer => Judged::bare(Truth::AUTHORITY),
         }
@@ -250,7 +243,10 @@ impl<'a> Judge<'a> {
         let Some(paper) = self.scene.rules().documents.get(document) else {
             return Truth::OPEN;
         };
-        let of = paper.each.as_ref().map(|each| self.scene.holder(each.kind, env));
+        let of = paper
+            .each
+            .as_ref()
+            .map(|each| self.scene.holder(each.kind, env));
         let thing = of.and_then(thing_of);
         if let Some(in_hand) = self.scene.paper(document, thing) {
             return Truth::of_comparison(in_hand, !in_hand);

@@ -5,11 +5,11 @@ use std::collections::BTreeMap;
 use std::rc::Rc;
 use std::sync::Arc;
 
+use super::Truth;
 use super::judge::{Ask, Judge, Judged, Node};
 use super::scene::{Env, Holder, Touch};
 use super::select::Members;
 use super::value::Val;
-use super::Truth;
 use crate::ruleset::{Requirement, Rule, Scope, Selection, TermUse, Value};
 use crate::vocabulary::FactId;
 
@@ -48,7 +48,9 @@ impl<'a> Judge<'a> {
     ) -> Judged {
         let key = self.key(stored(requirement), Some(ask), term.scope, env);
         let judged = self.remembered(&self.memos.judged, key, || {
-            self.within(term.scope, env, |inner| Rc::new(self.judge(requirement, inner, ask)))
+            self.within(term.scope, env, |inner| {
+                Rc::new(self.judge(requirement, inner, ask))
+            })
         });
         Judged {
             truth: judged.truth,

@@ -100,7 +100,9 @@ impl<'a> Judge<'a> {
         };
         let members = self.members(each, &Env::EMPTY).list.into_iter();
         let things = members.filter_map(|(holder, sure)| Some((thing_of(holder)?, sure)));
-        things.map(|(thing, sure)| paper(Some(thing), sure)).collect()
+        things
+            .map(|(thing, sure)| paper(Some(thing), sure))
+            .collect()
     }
 
     fn document(&self, paper: Paper<'a>, asking: &[Asking<'_, 'a>]) -> DocumentNeed {
@@ -155,9 +157,8 @@ impl<'a> Judge<'a> {
         target: Target,
         each: Option<&'a Selection>,
     ) -> Truth {
-        let truth = |judge: &Judge<'a>| {
-            judge.about(target, each, |env| judge.truth(requirement, env))
-        };
+        let truth =
+            |judge: &Judge<'a>| judge.about(target, each, |env| judge.truth(requirement, env));
         let (between, touched) = self.scene.logging(|| truth(self));
         self.scene.note(&touched);
         let places = places(&self.scene, &touched, &target.subjects());
@@ -166,7 +167,9 @@ impl<'a> Judge<'a> {
         }
         // A place between the lowest and the highest may be there.
         let perhaps = between.or_else(Truth::FAILS);
-        let at = places.into_iter().map(|place| truth(&self.in_scene(self.scene.at(place))));
+        let at = places
+            .into_iter()
+            .map(|place| truth(&self.in_scene(self.scene.at(place))));
         at.fold(perhaps, Truth::or)
     }
 
@@ -325,7 +328,12 @@ fn called_for(paper: &Paper<'_>, rule: &Rule, finding: &Finding) -> Need {
     if finding.outcome == Outcome::NotApplicable {
         return Need::NotNeeded;
     }
-    let parts = || finding.parts.iter().filter(|part| is_for(paper, rule, part));
+    let parts = || {
+        finding
+            .parts
+            .iter()
+            .filter(|part| is_for(paper, rule, part))
+    };
     let applies = match paper.thing {
         // Of a rule for each thing only its own part counts.
         Some(_) => parts().map(applies_to).fold(Need::NotNeeded, Need::or),
@@ -350,7 +358,9 @@ fn is_for(paper: &Paper<'_>, rule: &Rule, part: &Part) -> bool {
         own.is_some_and(|own| own.kind == each.kind)
     };
     match (&part.subject, paper.thing) {
-        (Subject::Thing { index, .. }, Some(thing)) if rule.each.as_ref().is_some_and(same_kind) => {
+        (Subject::Thing { index, .. }, Some(thing))
+            if rule.each.as_ref().is_some_and(same_kind) =>
+        {
             *index == thing
         }
         (Subject::Unseen(_) | Subject::NoneOf(_), Some(_)) => false,
@@ -366,17 +376,17 @@ fn applies_to(part: &Part) -> Need {
         false => Need::of(place.applies).if_also(Need::Perhaps),
     });
     let any = places.fold(Need::NotNeeded, Need::or);
-    if sure { any } else { any.if_also(Need::Perhaps) }
+    if sure {
+        any
+    } else {
+        any.if_also(Need::Perhaps)
+    }
 }
 
 /// Whether a relief is needed: surely where the rule alone surely fails and the relief is surely open.
 ///
 /// Nobody is sent for a paper that cannot help, as the relief fails for another reason than that it was refused.
-fn relieves<'f>(
-    at: usize,
-    state: DocumentState,
-    parts: impl Iterator<Item = &'f Part>,
-) -> Need {
+fn relieves<'f>(at: usize, state: DocumentState, parts: impl Iterator<Item = &'f Part>) -> Need {
     let places = parts.flat_map(|part| &part.places);
     places
         .filter(|place| place.base.may_be(Level::Fails))
@@ -453,18 +463,22 @@ fn in_table(table: &Table<Requirement>, document: DocumentIndex) -> Need {
 }
 
 fn called_for_by_outcome(paper: &Paper<'_>, rule: &Rule, finding: &Finding) -> Need {
-    let by = |outcomes: &[String], outcome: Outcome| {
-        match outcomes.iter().any(|word| word == outcome.word()) {
-            true => Need::Needed,
-            false if super::verdict::is_open(outcome) => Need::Perhaps,
-            false => Need::NotNeeded,
-        }
+    let by = |outcomes: &[String], outcome: Outcome| match outcomes
+        .iter()
+        .any(|word| word == outcome.word())
+    {
+        true => Need::Needed,
+        false if super::verdict::is_open(outcome) => Need::Perhaps,
+        false => Need::NotNeeded,
     };
     let on = paper.document.on.iter().filter(|on| on.rule == rule.id);
     let needs = on.map(|on| match paper.thing {
         None => by(&on.outcomes, finding.outcome),
         Some(_) => {
-            let parts = finding.parts.iter().filter(|part| is_for(paper, rule, part));
+            let parts = finding
+                .parts
+                .iter()
+                .filter(|part| is_for(paper, rule, part));
             let needs = parts.map(|part| by(&on.outcomes, part.outcome));
             needs.fold(Need::NotNeeded, Need::or)
         }

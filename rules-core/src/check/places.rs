@@ -46,7 +46,10 @@ impl Place {
         (least, most): (Interval, Interval),
     ) -> Interval {
         let group = self.group(holder, kind);
-        let end = self.ends.iter().find(|(own, end)| *own == group && end.fact == fact);
+        let end = self
+            .ends
+            .iter()
+            .find(|(own, end)| *own == group && end.fact == fact);
         match end {
             Some((_, End { highest: false, .. })) => least,
             Some((_, End { highest: true, .. })) => most,
@@ -83,9 +86,9 @@ pub(crate) fn places(scene: &Scene<'_>, touched: &[Touch], subjects: &[Holder]) 
     };
     let groups = changing(scene, touched, &place(&[]));
     let ends = |(group, facts): (&Group, &BTreeSet<FactId>)| -> Vec<(Group, End)> {
-        let both = facts.iter().flat_map(|&fact| {
-            [false, true].map(|highest| (*group, End { fact, highest }))
-        });
+        let both = facts
+            .iter()
+            .flat_map(|&fact| [false, true].map(|highest| (*group, End { fact, highest })));
         both.collect()
     };
     let groups: Vec<Vec<(Group, End)>> = groups.iter().map(ends).collect();
@@ -116,7 +119,11 @@ fn changing(
     place: &Place,
 ) -> BTreeMap<Group, BTreeSet<FactId>> {
     let mut groups: BTreeMap<Group, BTreeSet<FactId>> = BTreeMap::new();
-    for key in touched.iter().filter(|touch| touch.at_place).filter_map(split::key) {
+    for key in touched
+        .iter()
+        .filter(|touch| touch.at_place)
+        .filter_map(split::key)
+    {
         let kind = scene.rules().vocabulary.fact(key.fact).kind;
         let group = place.group(key.holder, kind);
         groups.entry(group).or_default().insert(key.fact);

@@ -35,8 +35,7 @@ impl<'a> Readings<'_, 'a, '_> {
             false => standing,
         };
         let asked = self.judge.keeps(self.ask.role) && standing.truth != Truth::NOT_APPLICABLE;
-        let reading =
-            asked.then(|| self.reading((test, at), (&found, limit.as_ref()), standing));
+        let reading = asked.then(|| self.reading((test, at), (&found, limit.as_ref()), standing));
         (standing, reading)
     }
 

@@ -166,7 +166,9 @@ impl<'a> Judge<'a> {
         touched: &mut Vec<Touch>,
     ) -> Vec<Target> {
         let of = Of::Plan;
-        let (applies, log) = self.scene.logging(|| self.applies(rule, Target { of, pool }));
+        let (applies, log) = self
+            .scene
+            .logging(|| self.applies(rule, Target { of, pool }));
         *so_far = so_far.or(applies);
         touched.extend(log);
         match applies {
@@ -518,7 +520,12 @@ pub(crate) fn truth_in<'a>(judge: &Judge<'a>, scene: Scene<'a>, rule: &'a Rule) 
     let judge = judge.in_scene(scene);
     let of_pool = |pool: Option<Holder>| {
         let mut all = OfPool::NONE;
-        for target in judge.applying(rule, pool, &mut Truth::NOT_APPLICABLE.clone(), &mut Vec::new()) {
+        for target in judge.applying(
+            rule,
+            pool,
+            &mut Truth::NOT_APPLICABLE.clone(),
+            &mut Vec::new(),
+        ) {
             let looks = judge.looks(rule, target);
             let needs = || looks.iter().filter_map(|place| place.look.need.as_ref());
             if needs().next().is_some() {

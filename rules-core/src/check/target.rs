@@ -62,7 +62,10 @@ impl<'a> Judge<'a> {
     pub(crate) fn pools(&self, about_pool: bool) -> Vec<Option<Holder>> {
         let pools = self.scene.base.of_kind(self.special.pool);
         match about_pool && !pools.is_empty() {
-            true => pools.iter().map(|pool| Some(Holder::Thing(*pool))).collect(),
+            true => pools
+                .iter()
+                .map(|pool| Some(Holder::Thing(*pool)))
+                .collect(),
             false => vec![None],
         }
     }

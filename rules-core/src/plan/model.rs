@@ -107,6 +107,15 @@ pub struct Papers {
     pub span: Span,
 }
 
+impl From<DocumentState> for Papers {
+    fn from(state: DocumentState) -> Self {
+        Papers {
+            whole: Some(state),
+            ..Papers::default()
+        }
+    }
+}
+
 impl Plan {
     /// Where a document stands that is one for the whole plan.
     pub fn paper(&self, id: &str) -> Option<DocumentState> {

@@ -4,8 +4,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use crate::check::{
-    DocumentNeed, Finding, Findings, Margin, Missing, Need, Outcome, Part, PlaceTruth, Reading, Subject, Truth,
-    Verdict, Witness,
+    DocumentNeed, Finding, Findings, Margin, Missing, Need, Outcome, Part, PlaceTruth, Reading,
+    Subject, Truth, Verdict, Witness,
 };
 use crate::plan::{DocumentState, Figure, Form, Plan, Point, Possible, Thing, Words};
 use crate::quantity::{Dimension, Interval, Unit};
@@ -231,12 +231,7 @@ pub fn pool_side() -> Bound {
 }
 
 /// A distance from the water to the rear line, all in nanometres.
-pub fn distance_reading(
-    value: &Value,
-    bound: &Bound,
-    measured: Interval,
-    drawn: i128,
-) -> Reading {
+pub fn distance_reading(value: &Value, bound: &Bound, measured: Interval, drawn: i128) -> Reading {
     let limit = Interval::exact(3_000_000_000);
     let relation = super::figures::relation(bound);
     let compared = relation.judge(measured, limit);

@@ -12,8 +12,10 @@ use crate::vocabulary::{Answer, FactId};
 type MakeBound = fn(Value) -> Bound;
 
 /// Where along a thing bounds are kept.
-pub(super) const ALONG: [(&str, Along); 2] =
-    [("anywhere", Along::Anywhere), ("all-along", Along::AllAlong)];
+pub(super) const ALONG: [(&str, Along); 2] = [
+    ("anywhere", Along::Anywhere),
+    ("all-along", Along::AllAlong),
+];
 
 /// The bounds that compare amounts.
 const COMPARING: [(&str, MakeBound); 4] = [

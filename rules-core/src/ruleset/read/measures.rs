@@ -1,8 +1,8 @@
 //! What is measured on the plan: distances, areas, lengths, barriers, sound.
 
 use super::Reader;
-use super::pools::has_all;
 use super::names::parts;
+use super::pools::has_all;
 use super::terms::Known;
 use super::values::{MEASURES, flipped, is_amount};
 use crate::quantity::Dimension;

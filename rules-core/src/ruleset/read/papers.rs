@@ -3,7 +3,9 @@
 use super::Reader;
 use super::layers::Merged;
 use super::values::flipped;
-use crate::ruleset::{Caution, Condition, Document, DocumentIndex, OnOutcome, Requirement, Selection};
+use crate::ruleset::{
+    Caution, Condition, Document, DocumentIndex, OnOutcome, Requirement, Selection,
+};
 use crate::text::{MapReader, Node, Span, closest};
 
 /// A rule's outcomes, in the report's words.

@@ -20,7 +20,11 @@ impl<'a> Reader<'a> {
     /// Notes that something speaks of "the pool", where no `each` says which.
     pub(super) fn speak_of_pool(&mut self) {
         let pool = self.pool();
-        let bound = self.around.bound.iter().any(|bound| Some(bound.kind) == pool);
+        let bound = self
+            .around
+            .bound
+            .iter()
+            .any(|bound| Some(bound.kind) == pool);
         self.spoke_of_pool |= !bound;
     }
 
@@ -70,8 +74,9 @@ impl<'a> Reader<'a> {
         };
         let kind = self.vocabulary.kind(kind).name.clone();
         let message = format!("No `each` says which {kind} is meant here.");
-        self.fault("say-each", node.span, message)
-            .help(format!("Put `each: {kind}` before it, or write `all` here."));
+        self.fault("say-each", node.span, message).help(format!(
+            "Put `each: {kind}` before it, or write `all` here."
+        ));
         None
     }
 
@@ -103,7 +108,8 @@ impl<'a> Reader<'a> {
     }
 
     fn one_pool_or_all(&mut self, name: &str, span: Span) {
-        let message = format!("Does `{name}` mean that of each pool by itself, or of all pools together?");
+        let message =
+            format!("Does `{name}` mean that of each pool by itself, or of all pools together?");
         self.fault("each-or-all", span, message).help(format!(
             "Write `{{all: {name}}}` for all pools together, as in most totals, or `{{each: {name}}}` for each by itself."
         ));

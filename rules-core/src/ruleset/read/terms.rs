@@ -223,7 +223,10 @@ impl<'a> Reader<'a> {
 
     /// A term's name where it is used, and what it depends on.
     pub(super) fn term_use(&self, name: &str) -> TermUse {
-        let slot = self.term_by_name.get(name).and_then(|place| self.terms.get(*place));
+        let slot = self
+            .term_by_name
+            .get(name)
+            .and_then(|place| self.terms.get(*place));
         let scope = slot.map_or(Scope::default(), |slot| Scope {
             of: slot.of,
             about_pool: slot.about_pool,

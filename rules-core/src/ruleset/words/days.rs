@@ -16,7 +16,9 @@ pub fn in_force_words(in_force: &InForce, rules: &RuleSet) -> String {
     let by = fact_words(rules.vocabulary.fact(in_force.by));
     let by = by.strip_prefix("the ").unwrap_or(&by);
     let where_ = |lead: &str, when: &Option<Condition>| {
-        let words = when.as_ref().map(|when| requirement_words(&when.requirement, rules));
+        let words = when
+            .as_ref()
+            .map(|when| requirement_words(&when.requirement, rules));
         words.map_or_else(String::new, |words| format!("{lead} where {words}"))
     };
     format!(

@@ -1,4 +1,3 @@
-
 use super::*;
 use crate::quantity::{Dimension, Interval, Unit};
 use crate::ruleset::{
