@@ -7,7 +7,6 @@ use super::matter::Matter;
 use super::missing::capitalised;
 use super::model::{PartReport, RangeReport, ReadingReport};
 use crate::check::{Outcome, Part, Reading, Subject, Truth};
-use crate::quantity::{Interval, NO_HIGH, NO_LOW};
 use crate::ruleset::words::{bound_words, in_force_words, listed, requirement_words, value_words};
 use crate::ruleset::{Bound, Rule, Value};
 use crate::vocabulary::Answer;
@@ -105,16 +104,8 @@ impl Matter<'_> {
         let Value::Fact(fact) = reading.value else {
             return !says_nothing(measured);
         };
-        match self.rules.vocabulary.fact(*fact).answer {
-            Answer::Amount { least, most, .. } => {
-                let allowed = Interval {
-                    low: least.unwrap_or(NO_LOW),
-                    high: most.unwrap_or(NO_HIGH),
-                };
-                measured.meet(allowed) != Some(allowed)
-            }
-            _ => true,
-        }
+        let possible = self.rules.vocabulary.fact(*fact).answer.possible();
+        measured.meet(possible) != Some(possible)
     }
 
     /// The words that a reading may be; none where it may be any that the vocabulary has.
