@@ -35,7 +35,7 @@ pub use kit::{DID_YOU_MEAN, MapReader, closest, yes_no};
 pub use laid_out::{to_json_text, to_yaml_text};
 pub use lines::{Lines, line_col};
 pub use node::{Content, Entry, Node, Span};
-pub use read::{MAX_BYTES, MAX_DEPTH, MAX_NODES, decode, read, read_bytes};
+pub use read::{MAX_BYTES, MAX_DEPTH, MAX_NODES, decode, longer_than_read, read, read_bytes};
 pub use show::{FaultRow, MAX_SHOWN};
 pub use visible::{Visible, exact_name, one_line, plain_json};
 pub use write::{to_json, write};
