@@ -12,7 +12,9 @@ mod model;
 mod next;
 mod rules;
 mod sentences;
+mod telling;
 pub mod text;
+mod turned;
 
 #[cfg(test)]
 mod example;

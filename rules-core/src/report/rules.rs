@@ -4,6 +4,7 @@ use super::figures::{margin, relation};
 use super::matter::Matter;
 use super::model::{Counts, MarginReport, PartReport, ReadingReport, RuleReport};
 use super::sentences::{deciding, rule_sentence};
+use super::turned::{Comparison, Turns};
 use crate::check::{Finding, Outcome, Part};
 use crate::ruleset::{Provenance, Rule, Strength};
 
@@ -18,11 +19,9 @@ impl Matter<'_> {
     }
 
     pub(super) fn rule_report(&self, rule: &Rule, finding: &Finding<'_>) -> RuleReport {
-        let parts: Vec<_> = finding
-            .parts
-            .iter()
-            .map(|part| self.part(rule, part))
-            .collect();
+        let turns = Turns::of(rule);
+        let parts = finding.parts.iter();
+        let parts: Vec<_> = parts.map(|part| self.part(rule, part, &turns)).collect();
         let deciding = deciding(&finding.parts);
         let layer = self.rules.layers.get(rule.layer);
         let documents = rule.documents.iter();
@@ -61,12 +60,11 @@ impl Matter<'_> {
         rule_sentence(parts, deciding)
     }
 
-    fn part(&self, rule: &Rule, part: &Part<'_>) -> PartReport {
-        let readings: Vec<ReadingReport> = part
-            .readings
-            .iter()
-            .map(|reading| self.reading(reading))
-            .collect();
+    fn part(&self, rule: &Rule, part: &Part<'_>, turns: &Turns<'_>) -> PartReport {
+        let asked = turns.asked(part);
+        let compared = asked.readings(part);
+        let telling = self.telling(part, &compared);
+        let readings: Vec<ReadingReport> = compared.iter().map(|one| self.reading(one)).collect();
         let relief = part.relief.and_then(|relief| rule.reliefs.get(relief));
         PartReport {
             subject: self.subject(&part.subject),
@@ -74,19 +72,21 @@ impl Matter<'_> {
             as_drawn: Outcome::decided(part.as_drawn),
             relief: relief.map(|relief| relief.id.clone()),
             sentence: self.part_sentence(rule, part, &readings),
-            margin: room(part),
+            margin: room(part, &compared),
             readings,
+            telling,
+            brief: self.part_brief(rule, part, telling.and_then(|at| compared.get(at))),
             missing: self.all_missing(&part.missing),
             advice: (part.outcome == Outcome::Marginal)
-                .then(|| self.advice(part))
+                .then(|| self.advice(&compared))
                 .flatten(),
         }
     }
 }
 
 /// How much room a part has, in words.
-pub(super) fn room(part: &Part<'_>) -> Option<MarginReport> {
-    let first = part.readings.first();
+pub(super) fn room(part: &Part<'_>, compared: &[Comparison<'_>]) -> Option<MarginReport> {
+    let first = compared.first().map(|one| &*one.reading);
     let unit = first.and_then(|reading| reading.unit);
     margin(
         part.margin?,

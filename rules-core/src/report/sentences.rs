@@ -1,11 +1,13 @@
 //! Findings in sentences.
 
 use super::figures::{
-    at_worst, drawn, margin, measured_alone, measured_and_limit, relation, says_nothing, unit_of,
+    NOT_KNOWN, WITHOUT_END, at_worst, drawn, margin, measured_alone, measured_and_limit, open_end,
+    relation, says_nothing, unit_of,
 };
 use super::matter::Matter;
 use super::missing::capitalised;
 use super::model::{PartReport, RangeReport, ReadingReport};
+use super::turned::Comparison;
 use crate::check::{Outcome, Part, Reading, Subject, Truth};
 use crate::ruleset::words::{bound_words, in_force_words, listed, requirement_words, value_words};
 use crate::ruleset::{Bound, Rule, Value};
@@ -20,22 +22,14 @@ fn is_a_gap(value: &Value) -> bool {
     }
 }
 
-impl ReadingReport {
-    fn in_a_sentence(self, bound: &Bound) -> Self {
-        Self {
-            sentence: reading_sentence(&self, bound),
-            ..self
-        }
-    }
-}
-
 /// So many readings are said in full; the rest are counted.
 const MOST_SAID: usize = 3;
 
 impl Matter<'_> {
-    pub(super) fn reading(&self, reading: &Reading<'_>) -> ReadingReport {
-        let report = self.figures_of(reading);
-        ReadingReport {
+    pub(super) fn reading(&self, compared: &Comparison<'_>) -> ReadingReport {
+        let reading = &*compared.reading;
+        let report = self.figures_of(compared);
+        let report = ReadingReport {
             drawn: report.measured.as_ref().and_then(|_| drawn(reading)),
             witness: reading
                 .witness
@@ -45,12 +39,16 @@ impl Matter<'_> {
                     false => self.witness(witness),
                 }),
             ..report
+        };
+        ReadingReport {
+            sentence: reading_sentence(&report, compared),
+            ..report
         }
-        .in_a_sentence(reading.bound)
     }
 
     /// The figures of a reading, and itself in a few words; what it is as drawn, where, and in a sentence is left out.
-    pub(super) fn figures_of(&self, reading: &Reading<'_>) -> ReadingReport {
+    pub(super) fn figures_of(&self, compared: &Comparison<'_>) -> ReadingReport {
+        let reading = &*compared.reading;
         let (measured, limit) = self.ranges(reading);
         let room = (reading.margin)
             .filter(|_| measured.is_some())
@@ -59,18 +57,28 @@ impl Matter<'_> {
             what: value_words(reading.value, self.rules),
             words: self.known_words(reading),
             may_be_none: reading.may_be_none,
-            bound: bound_words(reading.bound, Some(reading.value), self.rules),
+            bound: self.asked_words(compared),
             holds: holds(reading.truth).to_owned(),
             margin: room,
             ..only_ranges(measured, limit)
         };
         let at_worst = report.margin.as_ref().map(|room| room.at_worst.as_str());
-        report.brief = brief(&report, at_worst, reading.bound);
+        report.brief = brief(&report, at_worst, reading);
         report
     }
 
-    /// Nothing but the reading itself in a few words, those of [`Matter::figures_of`].
-    pub(super) fn brief_of(&self, reading: &Reading<'_>) -> ReadingReport {
+    /// What must be kept: `at least 3 m`, `not wood`.
+    fn asked_words(&self, compared: &Comparison<'_>) -> String {
+        let reading = &*compared.reading;
+        let words = bound_words(reading.bound, Some(reading.value), self.rules);
+        match (compared.turned, reading.bound) {
+            (true, Bound::Is(_)) => format!("not {words}"),
+            _ => words,
+        }
+    }
+
+    /// The reading in a few words, those of [`Matter::figures_of`].
+    pub(super) fn brief_of(&self, reading: &Reading<'_>) -> String {
         let (measured, limit) = self.ranges(reading);
         let room = reading.margin.filter(|_| measured.is_some());
         let room = room.and_then(|room| at_worst(room, relation(reading.bound), reading.unit));
@@ -80,10 +88,7 @@ impl Matter<'_> {
             report.what = value_words(reading.value, self.rules);
             report.words = self.known_words(reading);
         }
-        ReadingReport {
-            brief: brief(&report, room.as_deref(), reading.bound),
-            ..only_ranges(None, None)
-        }
+        brief(&report, room.as_deref(), reading)
     }
 
     /// What was measured, where that is known, and the limit.
@@ -274,9 +279,9 @@ fn holds(truth: Truth) -> &'static str {
     }
 }
 
-fn reading_sentence(report: &ReadingReport, bound: &Bound) -> String {
+fn reading_sentence(report: &ReadingReport, compared: &Comparison<'_>) -> String {
     let what = capitalised(&report.what);
-    let must = must(report, bound);
+    let must = must(report, compared);
     match &report.measured {
         Some(measured) => {
             let none = if report.may_be_none {
@@ -293,8 +298,9 @@ fn reading_sentence(report: &ReadingReport, bound: &Bound) -> String {
                 .as_ref()
                 .map(|margin| format!(": {}", margin.text));
             format!(
-                "{what} is {}{}{none}; {must}{}.",
+                "{what} is {}{}{}{none}; {must}{}.",
                 measured.text,
+                open_end(measured),
                 drawn.unwrap_or_default(),
                 room.unwrap_or_default()
             )
@@ -330,27 +336,43 @@ fn only_ranges(measured: Option<RangeReport>, limit: Option<RangeReport>) -> Rea
 }
 
 /// The reading in a few words, with the figures as they are at worst.
-fn brief(report: &ReadingReport, room: Option<&str>, bound: &Bound) -> String {
+fn brief(report: &ReadingReport, room: Option<&str>, reading: &Reading<'_>) -> String {
     let (Some(measured), Some(limit)) = (&report.measured, &report.limit) else {
         return match report.words.is_empty() || report.what.starts_with("whether ") {
-            true => "met".to_owned(),
+            true => in_a_word(reading.truth).to_owned(),
             false => format!("{} is {}", report.what, quoted(&report.words)),
         };
     };
-    let (asked, at_worst, limit) = match bound {
+    let (asked, at_worst, limit) = match reading.bound {
         Bound::AtLeast(_) => ("at least ", &measured.low, &limit.high),
         Bound::MoreThan(_) => ("more than ", &measured.low, &limit.high),
         Bound::AtMost(_) => ("at most ", &measured.high, &limit.low),
         Bound::LessThan(_) => ("less than ", &measured.high, &limit.low),
         Bound::Is(_) => ("", &measured.low, &limit.low),
     };
-    format!(
-        "{}, {asked}{} asked{}{}",
-        at_worst.as_deref().unwrap_or("not known"),
-        limit.as_deref().unwrap_or("not known"),
-        room.map_or("", |_| ", "),
-        room.unwrap_or_default()
-    )
+    let measured = match at_worst {
+        Some(amount) => amount,
+        None if measured.text == WITHOUT_END => WITHOUT_END,
+        None => NOT_KNOWN,
+    };
+    let asked = match limit {
+        Some(limit) => format!("{asked}{limit} asked"),
+        None => "how much is asked is not known".to_owned(),
+    };
+    let room = room.filter(|room| *room != NOT_KNOWN);
+    let room = room.map(|room| format!(", {room}")).unwrap_or_default();
+    format!("{measured}, {asked}{room}")
+}
+
+/// What a comparison comes to of which there is no figure to show.
+pub(super) fn in_a_word(truth: Truth) -> &'static str {
+    match truth.applied() {
+        Truth::HOLDS => "met",
+        Truth::FAILS => "not met",
+        Truth::AUTHORITY => "for the authority",
+        Truth::NONE => "not applicable",
+        _ => NOT_KNOWN,
+    }
 }
 
 fn quoted(words: &[String]) -> String {
@@ -359,8 +381,11 @@ fn quoted(words: &[String]) -> String {
 }
 
 /// What it must keep; the limit's amount behind it where the words alone do not say it.
-fn must(report: &ReadingReport, bound: &Bound) -> String {
-    let stated = match bound {
+fn must(report: &ReadingReport, compared: &Comparison<'_>) -> String {
+    if let (true, Bound::Is(_)) = (compared.turned, compared.reading.bound) {
+        return format!("it must {}", report.bound.replacen("not ", "not be ", 1));
+    }
+    let stated = match compared.reading.bound {
         Bound::AtLeast(value)
         | Bound::AtMost(value)
         | Bound::MoreThan(value)
@@ -368,9 +393,15 @@ fn must(report: &ReadingReport, bound: &Bound) -> String {
         Bound::Is(_) => true,
     };
     match &report.limit {
-        Some(limit) if !stated => {
-            format!("it must be {}, here {}", report.bound, limit.text)
+        Some(limit) if !stated && limit.text == NOT_KNOWN => {
+            format!("it must be {}, which is not known", report.bound)
         }
+        Some(limit) if !stated => format!(
+            "it must be {}, here {}{}",
+            report.bound,
+            limit.text,
+            open_end(limit)
+        ),
         _ => format!("it must be {}", report.bound),
     }
 }
