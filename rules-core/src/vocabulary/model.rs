@@ -92,9 +92,9 @@ pub enum Answer {
 }
 
 impl Answer {
-    /// What an amount can be where nobody states it. Of the ends in the table only those count that nothing can pass:
-    /// nothing is less than nothing, and angles, shares and counts end somewhere. The others say what no plan means, and
-    /// nobody has measured them.
+    /// What an amount can be where nobody states it. Of the ends in the table only those count that no amount can pass: a
+    /// depth is never below 0, and angles, shares and counts end somewhere. The others only tell a slip from a figure that
+    /// is meant; nobody has measured them.
     pub fn possible(&self) -> Interval {
         let Answer::Amount {
             dimension,
