@@ -1,12 +1,13 @@
 //! Findings in sentences.
 
 use super::figures::{
-    NOT_KNOWN, WITHOUT_END, at_worst, drawn, margin, measured_alone, measured_and_limit, open_end,
-    relation, says_nothing, unit_of,
+    NOT_KNOWN, drawn, margin, measured_alone, measured_and_limit, open_end, relation, says_nothing,
+    unit_of,
 };
 use super::matter::Matter;
 use super::missing::capitalised;
 use super::model::{PartReport, RangeReport, ReadingReport};
+use super::telling::brief;
 use super::turned::Comparison;
 use crate::check::{Outcome, Part, Reading, Subject, Truth};
 use crate::ruleset::words::{bound_words, in_force_words, listed, requirement_words, value_words};
@@ -77,22 +78,11 @@ impl Matter<'_> {
         }
     }
 
-    /// The reading in a few words, those of [`Matter::figures_of`].
-    pub(super) fn brief_of(&self, reading: &Reading<'_>) -> String {
-        let (measured, limit) = self.ranges(reading);
-        let room = reading.margin.filter(|_| measured.is_some());
-        let room = room.and_then(|room| at_worst(room, relation(reading.bound), reading.unit));
-        let in_figures = measured.is_some() && limit.is_some();
-        let mut report = only_ranges(measured, limit);
-        if !in_figures {
-            report.what = value_words(reading.value, self.rules);
-            report.words = self.known_words(reading);
-        }
-        brief(&report, room.as_deref(), reading)
-    }
-
     /// What was measured, where that is known, and the limit.
-    fn ranges(&self, reading: &Reading<'_>) -> (Option<RangeReport>, Option<RangeReport>) {
+    pub(super) fn ranges(
+        &self,
+        reading: &Reading<'_>,
+    ) -> (Option<RangeReport>, Option<RangeReport>) {
         let known = reading.measured.filter(|_| self.is_known(reading));
         let alone = |known| measured_alone(known, unit_of(reading.unit, reading.dimension));
         match measured_and_limit(reading) {
@@ -114,7 +104,7 @@ impl Matter<'_> {
     }
 
     /// The words that a reading may be; none where it may be any that the vocabulary has.
-    fn known_words(&self, reading: &Reading<'_>) -> Vec<String> {
+    pub(super) fn known_words(&self, reading: &Reading<'_>) -> Vec<String> {
         let possible = reading.possible_words();
         let any = match reading.value {
             Value::Fact(fact) => match &self.rules.vocabulary.fact(*fact).answer {
@@ -318,7 +308,10 @@ fn reading_sentence(report: &ReadingReport, compared: &Comparison<'_>) -> String
 }
 
 /// A reading of which nothing is told but its figures.
-fn only_ranges(measured: Option<RangeReport>, limit: Option<RangeReport>) -> ReadingReport {
+pub(super) fn only_ranges(
+    measured: Option<RangeReport>,
+    limit: Option<RangeReport>,
+) -> ReadingReport {
     ReadingReport {
         what: String::new(),
         measured,
@@ -333,51 +326,6 @@ fn only_ranges(measured: Option<RangeReport>, limit: Option<RangeReport>) -> Rea
         sentence: String::new(),
         brief: String::new(),
     }
-}
-
-/// The reading in a few words, with the figures as they are at worst.
-fn brief(report: &ReadingReport, room: Option<&str>, reading: &Reading<'_>) -> String {
-    let (Some(measured), Some(limit)) = (&report.measured, &report.limit) else {
-        return match report.words.is_empty() || report.what.starts_with("whether ") {
-            true => in_a_word(reading.truth).to_owned(),
-            false => format!("{} is {}", report.what, quoted(&report.words)),
-        };
-    };
-    let (asked, at_worst, limit) = match reading.bound {
-        Bound::AtLeast(_) => ("at least ", &measured.low, &limit.high),
-        Bound::MoreThan(_) => ("more than ", &measured.low, &limit.high),
-        Bound::AtMost(_) => ("at most ", &measured.high, &limit.low),
-        Bound::LessThan(_) => ("less than ", &measured.high, &limit.low),
-        Bound::Is(_) => ("", &measured.low, &limit.low),
-    };
-    let measured = match at_worst {
-        Some(amount) => amount,
-        None if measured.text == WITHOUT_END => WITHOUT_END,
-        None => NOT_KNOWN,
-    };
-    let asked = match limit {
-        Some(limit) => format!("{asked}{limit} asked"),
-        None => "how much is asked is not known".to_owned(),
-    };
-    let room = room.filter(|room| *room != NOT_KNOWN);
-    let room = room.map(|room| format!(", {room}")).unwrap_or_default();
-    format!("{measured}, {asked}{room}")
-}
-
-/// What a comparison comes to of which there is no figure to show.
-pub(super) fn in_a_word(truth: Truth) -> &'static str {
-    match truth.applied() {
-        Truth::HOLDS => "met",
-        Truth::FAILS => "not met",
-        Truth::AUTHORITY => "for the authority",
-        Truth::NONE => "not applicable",
-        _ => NOT_KNOWN,
-    }
-}
-
-fn quoted(words: &[String]) -> String {
-    let words: Vec<String> = words.iter().map(|word| format!("`{word}`")).collect();
-    listed(&words, "or")
 }
 
 /// What it must keep; the limit's amount behind it where the words alone do not say it.
