@@ -7,7 +7,7 @@ use crate::plan::Plan;
 use crate::report::{Report, Texts, governed_report};
 use crate::ruleset::RuleSet;
 use crate::steps::{Steps, steps};
-use crate::text::{self, FaultRow, Faults, Node};
+use crate::text::{self, FaultRow, Faults, Node, plain_json};
 use crate::vocabulary::Vocabulary;
 use crate::{check, plan, ruleset};
 
@@ -318,5 +318,5 @@ fn refused(refusal: &Refusal) -> Answer<'_> {
 fn written(answer: &Answer<'_>) -> String {
     // Text, numbers and lists of them can always be written.
     let json = serde_json::to_string_pretty(answer).unwrap_or_default();
-    format!("{json}\n")
+    plain_json(json + "\n")
 }

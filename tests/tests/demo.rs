@@ -58,7 +58,7 @@ fn part<'f>(plan: &Plan, finding: &'f Finding, about: &str) -> &'f Part {
         .unwrap_or_else(|| panic!("nothing about {about}"))
 }
 
-/// An amount of the table in its tiny unit: `1.26 m`, `no end`, `-97.6 m .. 2.4 m`.
+/// An amount of the table in its tiny unit: `1.26 m`, `no end`, `at most 2.4 m`.
 fn amount(cell: &str) -> Interval {
     if cell == "no end" {
         return Interval::exact(NO_HIGH);

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use crate::plan::{Possible, Words};
-use crate::quantity::{Dimension, Interval, NO_HIGH, NO_LOW, Unit};
+use crate::quantity::{Dimension, Interval, Unit};
 use crate::vocabulary::Answer;
 
 /// What a fact can still be, as a judgement sees it.
@@ -127,15 +127,8 @@ impl FactView {
 /// Everything that a fact of this form can be.
 pub(crate) fn all_that_is_possible(answer: &Answer, none: bool) -> FactView {
     let (amount, words) = match answer {
-        Answer::Amount {
-            dimension,
-            least,
-            most,
-        } => {
-            let range = Interval {
-                low: least.unwrap_or(NO_LOW),
-                high: most.unwrap_or(NO_HIGH),
-            };
+        Answer::Amount { dimension, .. } => {
+            let range = answer.possible();
             (
                 Some(AmountView {
                     least: range,

@@ -141,7 +141,7 @@ pub struct Reading {
     pub test: Arc<Test>,
     /// Which of its bounds: a place in its list.
     pub bound: usize,
-    /// It must not keep it: it stands under a `not`.
+    /// It stands under a `not`: the bound here is the contrary of the rule's own; of words, those that must not be.
     pub negated: bool,
     /// What it may be; `None` where the value is a word or there is none.
     pub measured: Option<Interval>,

@@ -49,8 +49,8 @@ impl<'a> Readings<'_, 'a, '_> {
         let measured = found.range();
         let unit = limit.and_then(|limit| limit.unit).or(found.unit);
         Reading {
-            test: Arc::clone(test),
-            bound: at,
+            test: self.asked(test, at),
+            bound: if self.ask.negated { 0 } else { at },
             negated: self.ask.negated,
             measured,
             drawn: self.as_drawn(value, measured, standing.truth),
@@ -66,6 +66,19 @@ impl<'a> Readings<'_, 'a, '_> {
             margin: standing.room.margin(),
             witness: found.witness,
             blur: found.blur,
+        }
+    }
+
+    /// The test as it must hold: under a `not`, with the contrary of the bound.
+    fn asked(&self, test: &Arc<Test>, at: usize) -> Arc<Test> {
+        match test.bounds.get(at) {
+            Some(bound) if self.ask.negated => Arc::new(Test {
+                value: test.value.clone(),
+                bounds: vec![contrary(bound)],
+                holds: test.holds,
+                span: test.span,
+            }),
+            _ => Arc::clone(test),
         }
     }
 
@@ -110,4 +123,15 @@ fn words_of(found: &Val) -> Option<Arc<Words>> {
         Way::Words(words) => Some(words.clone()),
         _ => None,
     })
+}
+
+/// The bound that is kept just where another is not; of words there is none, and a reading says that they must not be.
+fn contrary(bound: &Bound) -> Bound {
+    match bound {
+        Bound::AtLeast(value) => Bound::LessThan(value.clone()),
+        Bound::AtMost(value) => Bound::MoreThan(value.clone()),
+        Bound::MoreThan(value) => Bound::AtMost(value.clone()),
+        Bound::LessThan(value) => Bound::AtLeast(value.clone()),
+        Bound::Is(choices) => Bound::Is(choices.clone()),
+    }
 }

@@ -6,9 +6,8 @@ use super::labels::{Label, Lettering, width_of};
 use super::place::Spot;
 use super::sheet::Sheet;
 use super::svg::{el, mm, title};
-use crate::check::{Outcome, Part, Reading, Witness};
-use crate::report::{PartReport, ReadingReport, RuleReport, deciding};
-use crate::ruleset::Bound;
+use crate::check::{Outcome, Part, Witness};
+use crate::report::{PartReport, RangeReport, ReadingReport, RuleReport, deciding};
 
 /// One measured distance.
 struct Line<'s> {
@@ -40,7 +39,7 @@ fn asked_for<'s>(sheet: &'s Sheet<'_>) -> Vec<Line<'s>> {
     let selected = sheet.options.selected.is_some();
     let rules = sheet.findings.rules.iter().zip(sheet.reports);
     let shown = rules.filter(|(finding, _)| {
-        let rule = sheet.rules.rule(finding.rule);
+        let rule = sheet.rules.rules.get(finding.rule);
         rule.is_some_and(|rule| sheet.options.shows(rule, finding.outcome))
     });
     let mut list = Vec::new();
@@ -77,7 +76,7 @@ fn of_part<'s>(
             part: said,
             outcome: part.outcome,
             witness: reading.witness?,
-            figure: figure(reading, words, part.outcome),
+            figure: figure(words, part.outcome),
         })
     })
 }
@@ -91,20 +90,30 @@ fn weight(outcome: Outcome) -> u8 {
     }
 }
 
-/// What was measured, as it is at worst, and the limit where that is not kept for sure.
-fn figure(reading: &Reading, words: &ReadingReport, outcome: Outcome) -> String {
-    let range = words.measured.as_ref();
-    let (sign, at_worst) = match reading.bound() {
-        Bound::AtLeast(_) => ("≥ ", range.and_then(|range| range.low.as_ref())),
-        Bound::MoreThan(_) => ("> ", range.and_then(|range| range.low.as_ref())),
-        Bound::AtMost(_) => ("≤ ", range.and_then(|range| range.high.as_ref())),
-        Bound::LessThan(_) => ("< ", range.and_then(|range| range.high.as_ref())),
-        Bound::Is(_) => ("= ", range.and_then(|range| range.low.as_ref())),
-    };
-    let measured = at_worst.map_or("?", String::as_str);
+/// What was measured, as it is at worst, and the limit where that is not kept for sure. What must be kept stands in the
+/// words: they are the contrary of the rule's own bound where that stands under a `not`.
+fn figure(words: &ReadingReport, outcome: Outcome) -> String {
+    let low = |range: &RangeReport| range.low.clone();
+    let high = |range: &RangeReport| range.high.clone();
+    type End = fn(&RangeReport) -> Option<String>;
+    let signs: [(&str, &str, End, End); 4] = [
+        ("at least ", "≥", low, high),
+        ("more than ", ">", low, high),
+        ("at most ", "≤", high, low),
+        ("less than ", "<", high, low),
+    ];
+    let sign = signs
+        .into_iter()
+        .find(|(asked, ..)| words.bound.starts_with(asked));
+    let (_, sign, at_worst, limit) = sign.unwrap_or(("", "=", low, low));
+    let measured = words.measured.as_ref().and_then(at_worst);
+    let measured = measured.unwrap_or_else(|| "?".to_owned());
     match &words.limit {
-        Some(limit) if outcome != Outcome::Pass => format!("{measured} ({sign}{})", limit.text),
-        _ => measured.to_owned(),
+        Some(range) if outcome != Outcome::Pass => {
+            let limit = limit(range).unwrap_or_else(|| "?".to_owned());
+            format!("{measured} ({sign} {limit})")
+        }
+        _ => measured,
     }
 }
 

@@ -2,7 +2,7 @@
 
 use super::figures::unit_of;
 use super::matter::Matter;
-use crate::check::{Part, Reading, Witness};
+use crate::check::{Reading, Witness};
 use crate::plan::ThingIndex;
 use crate::plan::figure::Accuracy;
 use crate::quantity::{Dimension, Interval, Rounding, Unit, show};
@@ -12,11 +12,9 @@ use crate::vocabulary::OutlineId;
 
 impl Matter<'_> {
     /// The advice for a part that is `marginal`: what to survey or tape, how well, or how far to move.
-    pub(super) fn advice(&self, part: &Part) -> Option<String> {
-        let open = part
-            .readings
-            .iter()
-            .filter(|reading| reading.truth.is_open());
+    pub(super) fn advice(&self, compared: &[Reading]) -> Option<String> {
+        let open = compared.iter().map(|one| one);
+        let open = open.filter(|reading| reading.truth.is_open());
         let sentences: Vec<String> = open
             .filter_map(|reading| self.one_advice(reading))
             .collect();

@@ -4,7 +4,7 @@ use super::figures::{margin, relation};
 use super::matter::Matter;
 use super::model::{Counts, MarginReport, PartReport, ReadingReport, RuleReport};
 use super::sentences::{deciding, rule_sentence};
-use crate::check::{Finding, Outcome, Part};
+use crate::check::{Finding, Outcome, Part, Reading};
 use crate::ruleset::built_in::LAYER;
 use crate::ruleset::{Provenance, Rule, Strength};
 
@@ -17,11 +17,8 @@ impl Matter<'_> {
     }
 
     pub(super) fn rule_report(&self, rule: &Rule, finding: &Finding) -> RuleReport {
-        let parts: Vec<_> = finding
-            .parts
-            .iter()
-            .map(|part| self.part(rule, part))
-            .collect();
+        let parts = finding.parts.iter();
+        let parts: Vec<_> = parts.map(|part| self.part(rule, part)).collect();
         let deciding = deciding(&finding.parts);
         let layer = self.rules.layers.get(rule.layer);
         let documents = rule.documents.iter();
@@ -61,11 +58,9 @@ impl Matter<'_> {
     }
 
     fn part(&self, rule: &Rule, part: &Part) -> PartReport {
-        let readings: Vec<ReadingReport> = part
-            .readings
-            .iter()
-            .map(|reading| self.reading(reading))
-            .collect();
+        let compared = part.readings.as_slice();
+        let telling = self.telling(part, compared);
+        let readings: Vec<ReadingReport> = compared.iter().map(|one| self.reading(one)).collect();
         let relief = part.relief.and_then(|relief| rule.reliefs.get(relief));
         PartReport {
             subject: self.subject(&part.subject),
@@ -73,19 +68,21 @@ impl Matter<'_> {
             as_drawn: Outcome::decided(part.as_drawn),
             relief: relief.map(|relief| relief.id.clone()),
             sentence: self.part_sentence(rule, part, &readings),
-            margin: room(part),
+            margin: room(part, compared),
             readings,
+            telling,
+            brief: self.part_brief(rule, part, telling.and_then(|at| compared.get(at))),
             missing: self.all_missing(&part.missing),
             advice: (part.outcome == Outcome::Marginal)
-                .then(|| self.advice(part))
+                .then(|| self.advice(compared))
                 .flatten(),
         }
     }
 }
 
 /// How much room a part has, in words.
-pub(super) fn room(part: &Part) -> Option<MarginReport> {
-    let first = part.readings.first();
+pub(super) fn room(part: &Part, compared: &[Reading]) -> Option<MarginReport> {
+    let first = compared.first();
     let unit = first.and_then(|reading| reading.unit);
     margin(
         part.margin?,

@@ -1,13 +1,14 @@
 //! Findings in sentences.
 
 use super::figures::{
-    at_worst, drawn, margin, measured_alone, measured_and_limit, relation, says_nothing, unit_of,
+    NOT_KNOWN, drawn, margin, measured_alone, measured_and_limit, open_end, relation, says_nothing,
+    unit_of,
 };
 use super::matter::Matter;
 use super::missing::capitalised;
 use super::model::{PartReport, RangeReport, ReadingReport};
+use super::telling::brief;
 use crate::check::{Outcome, Part, Reading, Subject, Truth};
-use crate::quantity::{Interval, NO_HIGH, NO_LOW};
 use crate::ruleset::words::{bound_words, in_force_words, listed, requirement_words, value_words};
 use crate::ruleset::{Bound, Rule, Value};
 use crate::vocabulary::{Answer, KindId};
@@ -21,22 +22,13 @@ fn is_a_gap(value: &Value) -> bool {
     }
 }
 
-impl ReadingReport {
-    fn in_a_sentence(self, bound: &Bound) -> Self {
-        Self {
-            sentence: reading_sentence(&self, bound),
-            ..self
-        }
-    }
-}
-
 /// So many readings are said in full; the rest are counted.
 const MOST_SAID: usize = 3;
 
 impl Matter<'_> {
     pub(super) fn reading(&self, reading: &Reading) -> ReadingReport {
         let report = self.figures_of(reading);
-        ReadingReport {
+        let report = ReadingReport {
             drawn: report.measured.as_ref().and_then(|_| drawn(reading)),
             witness: reading
                 .witness
@@ -46,8 +38,11 @@ impl Matter<'_> {
                     false => self.witness(witness),
                 }),
             ..report
+        };
+        ReadingReport {
+            sentence: reading_sentence(&report, reading),
+            ..report
         }
-        .in_a_sentence(reading.bound())
     }
 
     /// The figures of a reading, and itself in a few words; what it is as drawn, where, and in a sentence is left out.
@@ -60,35 +55,27 @@ impl Matter<'_> {
             what: value_words(reading.value(), self.rules),
             words: self.known_words(reading),
             may_be_none: reading.may_be_none,
-            bound: bound_words(reading.bound(), Some(reading.value()), self.rules),
+            bound: self.asked_words(reading),
             holds: holds(reading.truth).to_owned(),
             margin: room,
             ..only_ranges(measured, limit)
         };
         let at_worst = report.margin.as_ref().map(|room| room.at_worst.as_str());
-        report.brief = brief(&report, at_worst, reading.bound());
+        report.brief = brief(&report, at_worst, reading);
         report
     }
 
-    /// Nothing but the reading itself in a few words, those of [`Matter::figures_of`].
-    pub(super) fn brief_of(&self, reading: &Reading) -> ReadingReport {
-        let (measured, limit) = self.ranges(reading);
-        let room = reading.margin.filter(|_| measured.is_some());
-        let room = room.and_then(|room| at_worst(room, relation(reading.bound()), reading.unit));
-        let in_figures = measured.is_some() && limit.is_some();
-        let mut report = only_ranges(measured, limit);
-        if !in_figures {
-            report.what = value_words(reading.value(), self.rules);
-            report.words = self.known_words(reading);
-        }
-        ReadingReport {
-            brief: brief(&report, room.as_deref(), reading.bound()),
-            ..only_ranges(None, None)
+    /// What must be kept: `at least 3 m`, `not wood`.
+    fn asked_words(&self, reading: &Reading) -> String {
+        let words = bound_words(reading.bound(), Some(reading.value()), self.rules);
+        match (reading.negated, reading.bound()) {
+            (true, Bound::Is(_)) => format!("not {words}"),
+            _ => words,
         }
     }
 
     /// What was measured, where that is known, and the limit.
-    fn ranges(&self, reading: &Reading) -> (Option<RangeReport>, Option<RangeReport>) {
+    pub(super) fn ranges(&self, reading: &Reading) -> (Option<RangeReport>, Option<RangeReport>) {
         let known = reading.measured.filter(|_| self.is_known(reading));
         let alone = |known| measured_alone(known, unit_of(reading.unit, reading.dimension));
         match measured_and_limit(reading) {
@@ -105,20 +92,12 @@ impl Matter<'_> {
         let Value::Fact(fact) = reading.value() else {
             return !says_nothing(measured);
         };
-        match self.rules.vocabulary.fact(*fact).answer {
-            Answer::Amount { least, most, .. } => {
-                let allowed = Interval {
-                    low: least.unwrap_or(NO_LOW),
-                    high: most.unwrap_or(NO_HIGH),
-                };
-                measured.meet(allowed) != Some(allowed)
-            }
-            _ => true,
-        }
+        let possible = self.rules.vocabulary.fact(*fact).answer.possible();
+        measured.meet(possible) != Some(possible)
     }
 
     /// The words that a reading may be; none where it may be any that the vocabulary has.
-    fn known_words(&self, reading: &Reading) -> Vec<String> {
+    pub(super) fn known_words(&self, reading: &Reading) -> Vec<String> {
         let possible = reading.possible_words();
         let any = match reading.value() {
             Value::Fact(fact) => match &self.rules.vocabulary.fact(*fact).answer {
@@ -299,9 +278,9 @@ fn holds(truth: Truth) -> &'static str {
     }
 }
 
-fn reading_sentence(report: &ReadingReport, bound: &Bound) -> String {
+fn reading_sentence(report: &ReadingReport, compared: &Reading) -> String {
     let what = capitalised(&report.what);
-    let must = must(report, bound);
+    let must = must(report, compared);
     match &report.measured {
         Some(measured) => {
             let none = if report.may_be_none {
@@ -318,8 +297,9 @@ fn reading_sentence(report: &ReadingReport, bound: &Bound) -> String {
                 .as_ref()
                 .map(|margin| format!(": {}", margin.text));
             format!(
-                "{what} is {}{}{none}; {must}{}.",
+                "{what} is {}{}{}{none}; {must}{}.",
                 measured.text,
+                open_end(measured),
                 drawn.unwrap_or_default(),
                 room.unwrap_or_default()
             )
@@ -337,7 +317,10 @@ fn reading_sentence(report: &ReadingReport, bound: &Bound) -> String {
 }
 
 /// A reading of which nothing is told but its figures.
-fn only_ranges(measured: Option<RangeReport>, limit: Option<RangeReport>) -> ReadingReport {
+pub(super) fn only_ranges(
+    measured: Option<RangeReport>,
+    limit: Option<RangeReport>,
+) -> ReadingReport {
     ReadingReport {
         what: String::new(),
         measured,
@@ -354,38 +337,12 @@ fn only_ranges(measured: Option<RangeReport>, limit: Option<RangeReport>) -> Rea
     }
 }
 
-/// The reading in a few words, with the figures as they are at worst.
-fn brief(report: &ReadingReport, room: Option<&str>, bound: &Bound) -> String {
-    let (Some(measured), Some(limit)) = (&report.measured, &report.limit) else {
-        return match report.words.is_empty() || report.what.starts_with("whether ") {
-            true => "met".to_owned(),
-            false => format!("{} is {}", report.what, quoted(&report.words)),
-        };
-    };
-    let (asked, at_worst, limit) = match bound {
-        Bound::AtLeast(_) => ("at least ", &measured.low, &limit.high),
-        Bound::MoreThan(_) => ("more than ", &measured.low, &limit.high),
-        Bound::AtMost(_) => ("at most ", &measured.high, &limit.low),
-        Bound::LessThan(_) => ("less than ", &measured.high, &limit.low),
-        Bound::Is(_) => ("", &measured.low, &limit.low),
-    };
-    format!(
-        "{}, {asked}{} asked{}{}",
-        at_worst.as_deref().unwrap_or("not known"),
-        limit.as_deref().unwrap_or("not known"),
-        room.map_or("", |_| ", "),
-        room.unwrap_or_default()
-    )
-}
-
-fn quoted(words: &[String]) -> String {
-    let words: Vec<String> = words.iter().map(|word| format!("`{word}`")).collect();
-    listed(&words, "or")
-}
-
 /// What it must keep; the limit's amount behind it where the words alone do not say it.
-fn must(report: &ReadingReport, bound: &Bound) -> String {
-    let stated = match bound {
+fn must(report: &ReadingReport, compared: &Reading) -> String {
+    if let (true, Bound::Is(_)) = (compared.negated, compared.bound()) {
+        return format!("it must {}", report.bound.replacen("not ", "not be ", 1));
+    }
+    let stated = match compared.bound() {
         Bound::AtLeast(value)
         | Bound::AtMost(value)
         | Bound::MoreThan(value)
@@ -393,9 +350,15 @@ fn must(report: &ReadingReport, bound: &Bound) -> String {
         Bound::Is(_) => true,
     };
     match &report.limit {
-        Some(limit) if !stated => {
-            format!("it must be {}, here {}", report.bound, limit.text)
+        Some(limit) if !stated && limit.text == NOT_KNOWN => {
+            format!("it must be {}, which is not known", report.bound)
         }
+        Some(limit) if !stated => format!(
+            "it must be {}, here {}{}",
+            report.bound,
+            limit.text,
+            open_end(limit)
+        ),
         _ => format!("it must be {}", report.bound),
     }
 }
