@@ -130,18 +130,17 @@ fn colour(written: OsString) -> Result<Colour, Trouble> {
     }
 }
 
-/// Checks the example that comes with the program, and says how to go on.
+/// Checks the example that comes with the program, and says how to go on. The example was shown, whatever was found.
 pub fn demo() -> Result<ExitCode, Trouble> {
     let answer = judge_texts(bundled::DEMO_PLAN, bundled::DEMO_RULES, &bundled::rules);
     let style = style(Colour::Auto);
     match &answer {
-        Ok(report) => print::out(&format!(
-            "{}{AFTER_THE_EXAMPLE}",
-            text::render(report, style)
-        ))?,
-        Err(refusal) => return refuse(refusal, "the example's plan", "the example's rules"),
-    };
-    Ok(status(&answer))
+        Ok(report) => {
+            print::out(text::render(report, style))?;
+            print::out(AFTER_THE_EXAMPLE)
+        }
+        Err(refusal) => refuse(refusal, "the example's plan", "the example's rules"),
+    }
 }
 
 fn answer(
@@ -153,15 +152,15 @@ fn answer(
     let answer = files::unread(plan, rules)
         .and_then(|()| judge_texts(&plan.text, &rules.text, &|name| bases.find(name)));
     match (&wishes.format, &answer) {
-        (Format::Json, _) => print::out(&to_json(&answer))?,
-        (Format::Text, Ok(report)) => print::out(&text::render(report, style(wishes.colour)))?,
+        (Format::Json, _) => print::json(to_json(&answer))?,
+        (Format::Text, Ok(report)) => print::out(text::render(report, style(wishes.colour)))?,
         (Format::Text, Err(refusal)) => return refuse(refusal, &plan.name, &rules.name),
     };
     Ok(status(&answer))
 }
 
 pub fn refuse(refusal: &Refusal, plan: &str, rules: &str) -> Result<ExitCode, Trouble> {
-    print::complain(refusal.show(plan, rules).trim_end());
+    print::complain(refusal.show(plan, rules).as_str());
     Ok(ExitCode::from(REFUSED))
 }
 

@@ -3,11 +3,11 @@
 use std::cell::RefCell;
 use std::collections::BTreeMap;
 use std::ffi::{OsStr, OsString};
-use std::fs::File;
+use std::fs::{self, File, FileType};
 use std::io::{self, ErrorKind, Read};
 use std::path::{Path, PathBuf};
 
-use rules_core::text::{MAX_BYTES, read_bytes};
+use rules_core::text::{MAX_BYTES, exact_name, longer_than_read, read_bytes};
 use rules_core::{Refusal, Refused};
 
 use crate::bundled;
@@ -36,28 +36,68 @@ pub fn unread(plan: &Source, rules: &Source) -> Result<(), Refusal> {
 }
 
 /// Reads a file, or standard input for `-`.
+///
+/// What is no file is not opened, since that alone can wait for ever; of what is too long nothing is read.
 pub fn read(path: &OsStr) -> Result<Source, Trouble> {
     if path == "-" {
+        let name = "standard input";
         let bytes = up_to_limit(&mut io::stdin().lock());
         return Ok(source(
-            "standard input",
-            bytes.map_err(|error| unreadable("standard input", &error))?,
+            name,
+            bytes.map_err(|error| unreadable(name, &error))?,
         ));
     }
-    let name = path.to_string_lossy();
+    let name = exact_name(&path.to_string_lossy()).into_owned();
+    let wrong = |error: io::Error| unreadable(&name, &error);
+    let about = fs::metadata(path).map_err(wrong)?;
+    if !about.is_file() {
+        return Err(no_file(&name, about.file_type()));
+    }
+    if about.len() > limit() {
+        return Ok(Source {
+            text: String::new(),
+            refused: Some(Refused::new(None, "", longer_than_read())),
+            name,
+        });
+    }
     let bytes = File::open(path).and_then(|mut file| up_to_limit(&mut file));
-    Ok(source(
-        &name,
-        bytes.map_err(|error| unreadable(&name, &error))?,
-    ))
+    Ok(source(&name, bytes.map_err(wrong)?))
+}
+
+fn limit() -> u64 {
+    u64::try_from(MAX_BYTES).unwrap_or(u64::MAX)
 }
 
 /// The library refuses what is longer; one byte more is enough for it to see that.
 fn up_to_limit(from: &mut dyn Read) -> io::Result<Vec<u8>> {
     let mut bytes = Vec::new();
-    let limit = u64::try_from(MAX_BYTES + 1).unwrap_or(u64::MAX);
-    from.take(limit).read_to_end(&mut bytes)?;
+    from.take(limit().saturating_add(1))
+        .read_to_end(&mut bytes)?;
     Ok(bytes)
+}
+
+/// What stands under a name and is no file.
+fn no_file(name: &str, what: FileType) -> Trouble {
+    let (what, help) = match what.is_dir() {
+        true => ("folder", "Name a file in it."),
+        false => (special(what), "Name a file; `-` reads what is piped in."),
+    };
+    Trouble::new(format!("`{name}` is a {what}, not a file."), help)
+}
+
+#[cfg(unix)]
+fn special(what: FileType) -> &'static str {
+    use std::os::unix::fs::FileTypeExt;
+    match what {
+        what if what.is_fifo() => "pipe",
+        what if what.is_socket() => "socket",
+        _ => "device",
+    }
+}
+
+#[cfg(not(unix))]
+fn special(_: FileType) -> &'static str {
+    "device"
 }
 
 fn source(name: &str, bytes: Vec<u8>) -> Source {
@@ -81,7 +121,10 @@ fn unreadable(name: &str, error: &io::Error) -> Trouble {
             format!("`{name}` may not be read."),
             "Ask whoever owns the file for leave to read it.",
         ),
-        ErrorKind::IsADirectory => (format!("`{name}` is a folder."), "Name a file in it."),
+        ErrorKind::IsADirectory => (
+            format!("`{name}` is a folder, not a file."),
+            "Name a file in it.",
+        ),
         _ => (
             format!("`{name}` cannot be read: {error}."),
             "Is it a file?",
@@ -102,7 +145,10 @@ pub fn rules(name: &OsString) -> Result<(Source, Bases), Trouble> {
     }
     if name != "-" && !path.exists() {
         return Err(Trouble::new(
-            format!("There is no rule file `{}`.", name.to_string_lossy()),
+            format!(
+                "There is no rule file `{}`.",
+                exact_name(&name.to_string_lossy())
+            ),
             format!(
                 "Give the path of one, or the name of one that comes along: {}.",
                 bundled::names()

@@ -8,6 +8,7 @@ use std::process::ExitCode;
 use std::time::Duration;
 
 use lexopt::prelude::*;
+use rules_core::text::exact_name;
 
 use crate::print;
 use crate::usage::{self, Trouble, misread};
@@ -77,6 +78,7 @@ fn asked_port(written: Option<std::ffi::OsString>) -> Result<u16, Trouble> {
     };
     let written = written.to_string_lossy();
     written.parse().map_err(|_| {
+        let written = exact_name(&written);
         Trouble::new(
             format!("`{written}` is no port."),
             "A port is a number from 1 to 65535, say 8420.",
@@ -86,13 +88,14 @@ fn asked_port(written: Option<std::ffi::OsString>) -> Result<u16, Trouble> {
 
 fn write(page: &[u8], file: PathBuf) -> Result<ExitCode, Trouble> {
     let name = file.display().to_string();
+    let name = exact_name(&name);
     fs::write(&file, page).map_err(|error| {
         Trouble::new(
             format!("`{name}` cannot be written: {error}."),
             "Name another place: --out FILE",
         )
     })?;
-    print::out(&format!("{name}: open it with your browser.\n"))
+    print::out(format!("{name}: open it with your browser.").as_str())
 }
 
 fn answer_for_ever(page: &[u8], port: u16) -> Result<ExitCode, Trouble> {
@@ -104,9 +107,8 @@ fn answer_for_ever(page: &[u8], port: u16) -> Result<ExitCode, Trouble> {
     };
     let listener = TcpListener::bind((Ipv4Addr::LOCALHOST, port)).map_err(taken)?;
     let address = listener.local_addr().map_err(taken)?;
-    print::out(&format!(
-        "The form is at http://{address}/ for this machine only; Ctrl+C ends it.\n"
-    ))?;
+    let said = format!("The form is at http://{address}/ for this machine only; Ctrl+C ends it.");
+    print::out(said.as_str())?;
     for stream in listener.incoming().flatten() {
         // Whoever hangs up gets no answer; the next one does.
         let _ = answer(page, stream);

@@ -1,4 +1,6 @@
 //! The command `siting`: reads the files, asks the library, prints the answer.
+// Only `print` prints.
+#![deny(clippy::print_stdout, clippy::print_stderr)]
 
 mod check;
 mod files;
@@ -30,7 +32,8 @@ Commands:
   form     The form: a page for a browser, in which a plan is drawn and checked
   help     Show this help, or that of a command: siting help check
 
-Without a command, siting checks the example that it brings along.
+Without a command, siting checks the example that it brings along and ends with
+status 0: what the example comes to stands in the text.
 
 Options:
   -h, --help       Show this help
@@ -46,7 +49,7 @@ fn main() -> ExitCode {
     match run(lexopt::Parser::from_env()) {
         Ok(code) => code,
         Err(trouble) => {
-            print::complain(&trouble.to_string());
+            print::complain(trouble.shown());
             ExitCode::from(usage::TROUBLE)
         }
     }
@@ -58,7 +61,7 @@ fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
     };
     match first {
         Short('h') | Long("help") => print::out(HELP),
-        Short('V') | Long("version") => print::out(&version()),
+        Short('V') | Long("version") => print::out(version().as_str()),
         Value(command) => match command.to_string_lossy().as_ref() {
             "check" => check::run(arguments),
             "steps" => steps::run(arguments),
@@ -86,5 +89,5 @@ fn help(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
 }
 
 fn version() -> String {
-    format!("siting {}\n", env!("CARGO_PKG_VERSION"))
+    format!("siting {}", env!("CARGO_PKG_VERSION"))
 }

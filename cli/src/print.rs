@@ -1,7 +1,11 @@
 //! Printing, so that nothing breaks when nobody listens any more.
+//!
+//! All that the command prints goes through here, and what a person reads only as text in which nothing hides.
 
 use std::io::{self, ErrorKind, IsTerminal, Write};
 use std::process::ExitCode;
+
+use rules_core::text::{Visible, plain_json};
 
 use crate::usage::Trouble;
 
@@ -28,8 +32,24 @@ impl Colour {
     }
 }
 
-/// Prints text, and is content where the reader has gone away (`siting | head`).
-pub fn out(text: &str) -> Result<ExitCode, Trouble> {
+/// Prints text for a person.
+pub fn out(text: impl Into<Visible>) -> Result<ExitCode, Trouble> {
+    to_stdout(&text.into())
+}
+
+/// Prints JSON for another program.
+pub fn json(json: String) -> Result<ExitCode, Trouble> {
+    to_stdout(&plain_json(json))
+}
+
+/// Says what went wrong; where even that cannot be written, the exit status has to do.
+pub fn complain(text: impl Into<Visible>) {
+    let written = io::stderr().lock().write_all(text.into().as_bytes());
+    drop(written);
+}
+
+/// Is content where the reader has gone away (`siting | head`).
+fn to_stdout(text: &str) -> Result<ExitCode, Trouble> {
     let mut stdout = io::stdout().lock();
     let printed = stdout
         .write_all(text.as_bytes())
@@ -41,10 +61,4 @@ pub fn out(text: &str) -> Result<ExitCode, Trouble> {
         )),
         _ => Ok(ExitCode::SUCCESS),
     }
-}
-
-/// Says what went wrong; where even that cannot be written, the exit status has to do.
-pub fn complain(text: &str) {
-    let written = writeln!(io::stderr().lock(), "{text}");
-    drop(written);
 }

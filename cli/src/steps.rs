@@ -73,11 +73,11 @@ fn answer(
     let answer = files::unread(&plan, &rules)
         .and_then(|()| steps_texts(&plan.text, &rules.text, &|name| bases.find(name), start));
     match (wanted, &answer) {
-        (Format::Json, Ok(_)) => print::out(&steps_to_json(&answer)),
+        (Format::Json, Ok(_)) => print::json(steps_to_json(&answer)),
         (Format::Json, Err(_)) => {
-            print::out(&steps_to_json(&answer)).map(|_| ExitCode::from(REFUSED))
+            print::json(steps_to_json(&answer)).map(|_| ExitCode::from(REFUSED))
         }
-        (Format::Text, Ok(steps)) => print::out(&steps.to_text()),
+        (Format::Text, Ok(steps)) => print::out(steps.to_text()),
         (Format::Text, Err(refusal)) => refuse(refusal, &plan.name, &rules.name),
     }
 }

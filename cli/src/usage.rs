@@ -1,8 +1,6 @@
 //! What can go wrong outside the two files, in plain words.
 
-use std::fmt;
-
-use rules_core::text::closest;
+use rules_core::text::{Visible, closest, exact_name};
 
 /// The exit status of anything that is neither a verdict nor a fault in a file.
 pub const TROUBLE: u8 = 4;
@@ -24,9 +22,12 @@ impl Trouble {
     }
 }
 
-impl fmt::Display for Trouble {
-    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(out, "{}\n{}", self.what, self.help)
+impl Trouble {
+    /// As the person reads it: a line each.
+    pub fn shown(&self) -> Visible {
+        let mut shown = Visible::new();
+        shown.extend([&self.what, &self.help]);
+        shown
     }
 }
 
@@ -37,6 +38,7 @@ pub fn unknown(what: &str, written: &str, known: &[&str]) -> Trouble {
         None if known.is_empty() => SEE_HELP.to_owned(),
         None => format!("It knows: {}.", known.join(", ")),
     };
+    let written = exact_name(written);
     Trouble::new(format!("siting knows no {what} `{written}`."), help)
 }
 
@@ -48,6 +50,7 @@ pub fn unexpected(argument: lexopt::Arg<'_>, options: &[&str]) -> Trouble {
                 Some(meant) => format!("Did you mean `--{meant}`?"),
                 None => SEE_HELP.to_owned(),
             };
+            let name = exact_name(name);
             Trouble::new(format!("There is no option `--{name}` here."), help)
         }
         lexopt::Arg::Short(letter) => {
@@ -55,6 +58,7 @@ pub fn unexpected(argument: lexopt::Arg<'_>, options: &[&str]) -> Trouble {
         }
         lexopt::Arg::Value(word) => {
             let word = word.to_string_lossy();
+            let word = exact_name(&word);
             Trouble::new(format!("`{word}` is one word too many."), SEE_HELP)
         }
     }

@@ -3,7 +3,11 @@
 mod bad_inputs;
 mod command;
 mod common;
+mod figures;
+#[cfg(unix)]
+mod files;
 mod form;
+mod hostile;
 mod rules;
 mod schema;
 mod steps;

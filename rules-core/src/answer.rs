@@ -7,7 +7,7 @@ use crate::plan::Plan;
 use crate::report::{Report, Texts, governed_report};
 use crate::ruleset::RuleSet;
 use crate::steps::{Steps, steps};
-use crate::text::{self, FaultRow, Faults, Node};
+use crate::text::{self, FaultRow, Faults, Node, plain_json};
 use crate::vocabulary::Vocabulary;
 use crate::{check, plan, ruleset};
 
@@ -173,10 +173,11 @@ pub fn plan_refused(text: &str, faults: Faults) -> Refusal {
 pub(crate) fn plan_of((document, text): (&Node, &str), rules: &RuleSet) -> Result<Plan, Refusal> {
     let refused = |faults| plan_refused(text, faults);
     let plan = plan::read_document(document, &rules.vocabulary).map_err(refused)?;
-    let tapes = check::contradictions(&plan, rules);
-    match tapes.is_empty() {
+    let mut faults = check::contradictions(&plan, rules);
+    faults.list.extend(check::unsaid_papers(&plan, rules).list);
+    match faults.is_empty() {
         true => Ok(plan),
-        false => Err(refused(tapes)),
+        false => Err(refused(faults)),
     }
 }
 
@@ -317,5 +318,5 @@ fn refused(refusal: &Refusal) -> Answer<'_> {
 fn written(answer: &Answer<'_>) -> String {
     // Text, numbers and lists of them can always be written.
     let json = serde_json::to_string_pretty(answer).unwrap_or_default();
-    format!("{json}\n")
+    plain_json(json + "\n")
 }

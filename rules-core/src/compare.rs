@@ -147,8 +147,8 @@ fn judged(text: &str, rules: &RuleSet) -> Result<Judged, Faults> {
     let plan = plan::read(text, &rules.vocabulary)?;
     let governed = governed(&plan, rules);
     let (rules, found) = (governed.rules, governed.findings);
-    let outcome = |finding: &crate::check::Finding<'_>| {
-        let rule = rules.rules.get(finding.rule)?;
+    let outcome = |finding: &crate::check::Finding| {
+        let rule = rules.rule(finding.rule)?;
         Some((rule.id.clone(), finding.outcome))
     };
     let outcomes = found.rules.iter().filter_map(outcome).collect();

@@ -134,7 +134,7 @@ fn the_amended_file_has_the_first_one_before_it() {
     let bases = |name: &str| (name == "hazelbrook-2019").then_some(first.as_str());
     let amended = of_sort(&snippets, "yaml amended");
     let rules = read::layered(&amended, &bases);
-    let earlier = rules.earlier.expect("the edition before");
+    let earlier = rules.earlier.as_ref().expect("the edition before");
     assert_eq!(
         (rules.rules.len(), earlier.id.as_str()),
         (1, "hazelbrook-2019")
@@ -244,5 +244,6 @@ fn the_clerks_model_still_judges_the_plan_of_the_guide() {
     let rules = read::bundled("model-municipality");
     let text = text.replace("answers: {lawful-before: no}\n", "");
     let plan = read::plan(&text, &rules);
-    assert_eq!(check::check(&plan, &rules).rules.len(), rules.rules.len());
+    let found = check::check(&plan, &rules).rules.len();
+    assert_eq!(found, rules.all_rules().count());
 }

@@ -250,14 +250,13 @@ impl Step {
 fn line(rule: &Value) -> Vec<&Value> {
     let deciding = rule["deciding"].as_u64().unwrap_or_default();
     let part = &rule["parts"][usize::try_from(deciding).expect("a small number")];
-    let readings = part["readings"].as_array().map_or(&[][..], Vec::as_slice);
-    let figured = |one: &&Value| !one["measured"].is_null() && !one["limit"].is_null();
-    let reading = readings.iter().find(figured).or(readings.first());
-    let reading = reading.unwrap_or(&Value::Null);
     let outcome = &rule["outcome"];
     if ["pass", "not-applicable"].contains(&outcome.as_str().expect("a word")) {
-        return vec![outcome, &reading["brief"]];
+        return vec![outcome, &part["brief"]];
     }
+    let telling = part["telling"].as_u64();
+    let telling = telling.map(|at| usize::try_from(at).expect("a small number"));
+    let reading = telling.map_or(&Value::Null, |at| &part["readings"][at]);
     let texts = [&reading["measured"], &reading["limit"], &part["margin"]];
     let texts = texts.into_iter().map(|range| &range["text"]);
     texts.chain([outcome, &reading["bound"]]).collect()

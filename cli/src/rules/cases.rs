@@ -6,7 +6,7 @@ use std::process::ExitCode;
 use lexopt::prelude::*;
 use rules_core::cases::{Tried, edges, edges_to_text, shown, tried_to_text, try_node};
 use rules_core::ruleset::RuleSet;
-use rules_core::text::{self, Faults, Node};
+use rules_core::text::{self, Faults, Node, Visible, exact_name};
 use rules_core::{Refused, RulesRead};
 
 use super::Loaded;
@@ -39,10 +39,10 @@ pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
     match node(&file, read.cases.as_ref())
         .and_then(|node| answer(&read.rule_set, &node, with_edges))
     {
-        Ok((text, status)) => print::out(&text).map(|_| ExitCode::from(status)),
+        Ok((text, status)) => print::out(text).map(|_| ExitCode::from(status)),
         Err(faults) => {
             let file = file.as_ref().unwrap_or(&loaded.source);
-            print::complain(faults.show(&file.name, &file.text).trim_end());
+            print::complain(faults.show(&file.name, &file.text).as_str());
             Ok(ExitCode::from(REFUSED))
         }
     }
@@ -70,7 +70,7 @@ fn file(
         None if own => Ok(None),
         None => files::cases(rules)?.map(Some).ok_or_else(|| {
             Trouble::new(
-                format!("`{}` has no cases.", rules.to_string_lossy()),
+                format!("`{}` has no cases.", exact_name(&rules.to_string_lossy())),
                 "Write them under `cases` in the rule file or in cases.yaml beside it, or name a file: --cases FILE",
             )
         }),
@@ -88,11 +88,12 @@ fn node(file: &Option<Source>, own: Option<&Node>) -> Result<Node, Faults> {
     }
 }
 
-fn answer(rules: &RuleSet, cases: &Node, with_edges: bool) -> Result<(String, u8), Faults> {
+fn answer(rules: &RuleSet, cases: &Node, with_edges: bool) -> Result<(Visible, u8), Faults> {
     let tried = try_node(rules, cases)?;
     let mut text = tried_to_text(&tried, &shown(rules, &tried));
     if with_edges {
-        text += &edges_to_text(&edges(rules, cases)?);
+        text.part();
+        text.add(&edges_to_text(&edges(rules, cases)?));
     }
     let good = tried.iter().all(|case| case.wrong.is_empty());
     Ok((text, if good { 0 } else { OTHERWISE }))

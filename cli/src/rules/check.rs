@@ -5,6 +5,7 @@ use std::process::ExitCode;
 
 use lexopt::prelude::*;
 use rules_core::cases::unexercised;
+use rules_core::text::Visible;
 use rules_core::{Refusal, Refused, RulesRead};
 
 use super::cases;
@@ -24,7 +25,7 @@ pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
     let rules = rules.ok_or_else(|| super::which_rules("check"))?;
     let loaded = super::load(&rules)?;
     match loaded.read {
-        Ok(read) => print::out(&clean(read, &rules, &loaded.source)),
+        Ok(read) => print::out(clean(read, &rules, &loaded.source)),
         Err(refusal) => refused(&refusal, &loaded.source.name),
     }
 }
@@ -34,15 +35,13 @@ fn refused(refusal: &Refusal, name: &str) -> Result<ExitCode, Trouble> {
     let status = super::refuse(refusal, name)?;
     let slips = refusal.show_slips(name);
     if !slips.is_empty() {
-        print::complain(&format!(
-            "\nBeside the faults, this looks like a slip:\n\n{}",
-            slips.trim_end()
-        ));
+        let lead = "\nBeside the faults, this looks like a slip:\n\n";
+        print::complain(format!("{lead}{slips}").as_str());
     }
     Ok(status)
 }
 
-fn clean(mut read: RulesRead, rules: &OsString, source: &Source) -> String {
+fn clean(mut read: RulesRead, rules: &OsString, source: &Source) -> Visible {
     let tried = cases::tried(rules, &read);
     if let Some(tried) = &tried {
         let untried = unexercised(&read.rule_set, tried);
@@ -56,19 +55,18 @@ fn clean(mut read: RulesRead, rules: &OsString, source: &Source) -> String {
         plan: None,
         rules: read.warnings,
     };
-    let shown = shown.show(name, name);
-    let said = match slips {
-        0 if count == 1 => format!("{name}: nothing is wrong with it (1 rule).\n"),
-        0 => format!("{name}: nothing is wrong with it ({count} rules).\n"),
-        1 => format!("{shown}\n{name}: no fault; one thing looks like a slip.\n"),
-        more => format!("{shown}\n{name}: no fault; {more} things look like slips.\n"),
-    };
-    match tried {
-        Some(_) => said,
-        None => {
-            said + "It has no cases that can be read, so that nothing shows whether its rules do what they should.\n"
-        }
+    let mut said = Visible::from(shown.show(name, name).as_str());
+    said.part();
+    said.line(match slips {
+        0 if count == 1 => format!("{name}: nothing is wrong with it (1 rule)."),
+        0 => format!("{name}: nothing is wrong with it ({count} rules)."),
+        1 => format!("{name}: no fault; one thing looks like a slip."),
+        more => format!("{name}: no fault; {more} things look like slips."),
+    });
+    if tried.is_none() {
+        said.line("It has no cases that can be read, so that nothing shows whether its rules do what they should.");
     }
+    said
 }
 
 /// Adds slips to those of the file that was asked for.

@@ -41,12 +41,12 @@ fn refuse_both(old: &Loaded, new: &Loaded) -> ExitCode {
         let refusal = loaded.read.as_ref().err()?;
         Some(refusal.show(&loaded.source.name, &loaded.source.name))
     });
-    print::complain(refused.collect::<Vec<_>>().join("\n").trim_end());
+    print::complain(refused.collect::<Vec<_>>().join("\n").as_str());
     ExitCode::from(REFUSED)
 }
 
 fn answer(old: &RuleSet, new: &RuleSet, plans: &[OsString]) -> Result<ExitCode, Trouble> {
-    print::out(&compare(old, new).to_text())?;
+    print::out(compare(old, new).to_text())?;
     let mut status = ExitCode::SUCCESS;
     for path in plans {
         let plan = files::read(path)?;
@@ -55,7 +55,10 @@ fn answer(old: &RuleSet, new: &RuleSet, plans: &[OsString]) -> Result<ExitCode, 
             None => compare_plan(&plan.text, old, new),
         };
         match compared {
-            Ok(compared) => print::out(&format!("\n{}: {}", plan.name, compared.to_text()))?,
+            Ok(compared) => {
+                print::out("\n")?;
+                print::out(compared.to_text(&plan.name))?
+            }
             Err(faults) => {
                 let plan_refused = Some(Refused::new(None, &plan.text, faults));
                 let refusal = Refusal {

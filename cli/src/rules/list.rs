@@ -5,6 +5,7 @@ use std::process::ExitCode;
 use lexopt::prelude::*;
 use rules_core::read_rules;
 use rules_core::ruleset::RuleSet;
+use rules_core::text::Visible;
 
 use crate::bundled;
 use crate::print;
@@ -12,24 +13,24 @@ use crate::usage::{self, Trouble, misread};
 
 pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
     match arguments.next().map_err(misread)? {
-        None => print::out(&listed()),
+        None => print::out(listed()),
         Some(Short('h') | Long("help")) => print::out(super::HELP),
         Some(other) => Err(usage::unexpected(other, &["help"])),
     }
 }
 
-fn listed() -> String {
+fn listed() -> Visible {
     let read = bundled::all()
         .iter()
         .filter_map(|set| read_rules(set.rules, &bundled::rules).ok());
-    let rows: Vec<String> = read.map(|read| row(&read.rule_set)).collect();
-    format!(
-        "{}\nsiting rules read NAME says what one of them asks for.\n",
-        rows.concat()
-    )
+    let mut list = Visible::new();
+    list.extend(read.flat_map(|read| row(&read.rule_set)));
+    list.gap();
+    list.line("siting rules read NAME says what one of them asks for.");
+    list
 }
 
-fn row(rules: &RuleSet) -> String {
+fn row(rules: &RuleSet) -> [String; 3] {
     let own = rules.rules.iter().filter(|rule| rule.layer == 0).count();
     let from_others = match rules.rules.len() - own {
         0 => String::new(),
@@ -38,8 +39,9 @@ fn row(rules: &RuleSet) -> String {
             format!(", and {more} of {}", below.join(", "))
         }
     };
-    format!(
-        "{}\n    {}, edition {}\n    {}; {own} rules{from_others}\n",
-        rules.id, rules.title, rules.edition, rules.authority
-    )
+    [
+        rules.id.clone(),
+        format!("    {}, edition {}", rules.title, rules.edition),
+        format!("    {}; {own} rules{from_others}", rules.authority),
+    ]
 }

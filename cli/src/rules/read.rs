@@ -5,13 +5,14 @@ use std::process::ExitCode;
 
 use lexopt::prelude::*;
 use rules_core::ruleset::say::{ReadBack, read_back};
+use rules_core::text::Visible;
 
 use crate::print;
 use crate::usage::{self, Trouble, misread};
 
 pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
     let mut rules = None;
-    let mut laid_out: fn(&ReadBack) -> String = ReadBack::to_text;
+    let mut laid_out: fn(&ReadBack) -> Visible = ReadBack::to_text;
     while let Some(argument) = arguments.next().map_err(misread)? {
         match argument {
             Short('h') | Long("help") => return print::out(super::HELP),
@@ -22,12 +23,12 @@ pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
     }
     let loaded = super::load(&rules.ok_or_else(|| super::which_rules("read"))?)?;
     match &loaded.read {
-        Ok(read) => print::out(&laid_out(&read_back(&read.rule_set))),
+        Ok(read) => print::out(laid_out(&read_back(&read.rule_set))),
         Err(refusal) => super::refuse(refusal, &loaded.source.name),
     }
 }
 
-fn format(written: OsString) -> Result<fn(&ReadBack) -> String, Trouble> {
+fn format(written: OsString) -> Result<fn(&ReadBack) -> Visible, Trouble> {
     match written.to_string_lossy().as_ref() {
         "text" => Ok(ReadBack::to_text),
         "markdown" => Ok(ReadBack::to_markdown),

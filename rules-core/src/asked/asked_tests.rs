@@ -48,7 +48,7 @@ fn name(missing: Missing, rules: &RuleSet) -> Option<String> {
         Missing::Outline(_, outline) => Some(vocabulary.outline_path(outline)),
         Missing::Inventory(kind) => Some(vocabulary.kind(kind).name.clone()),
         Missing::Accuracy(_) => None,
-        Missing::Document(_) => None,
+        Missing::Document(..) => None,
     }
 }
 
@@ -81,7 +81,7 @@ fn whatever_a_report_waits_for_is_asked() {
             if let Some(name) = name(missing, &rules) {
                 assert!(names.contains(&name), "{}: {name} is not asked", rules.id);
             }
-            if let Missing::Document(index) = missing {
+            if let Missing::Document(index, _) = missing {
                 let id = &rules.documents[index].id;
                 assert!(asked.documents.iter().any(|known| known.id == *id), "{id}");
             }
@@ -91,7 +91,7 @@ fn whatever_a_report_waits_for_is_asked() {
 
 /// What no rule file names, but the geometry reads with what it names: heights with distances through the air, where
 /// people come from with an enclosure, how loud a machine is with a sound.
-const READ_WITH_OTHERS: [&str; 26] = [
+const READ_WITH_OTHERS: [&str; 30] = [
     "lot",
     "ground-spot",
     "level-ground",
@@ -118,6 +118,11 @@ const READ_WITH_OTHERS: [&str; 26] = [
     "reflecting-surfaces",
     "runs",
     "line",
+    // Whether the pool lies on the lot is in every report.
+    "lot",
+    "boundary",
+    "pool",
+    "water",
 ];
 
 #[test]
@@ -161,7 +166,15 @@ rules:
     let found: Vec<String> = names(&asked).into_iter().collect();
     assert_eq!(
         found,
-        ["pool", "pool.depth", "pool.water", "well", "well.casing"]
+        [
+            "lot",
+            "lot.boundary",
+            "pool",
+            "pool.depth",
+            "pool.water",
+            "well",
+            "well.casing"
+        ]
     );
     let well = asked
         .kinds

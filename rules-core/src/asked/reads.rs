@@ -6,8 +6,9 @@ use crate::check::heights::facts_of_height;
 use crate::check::levels::fact_of_level;
 use crate::check::special::{IN_THE_WAY, POWER, REFLECTING, RUNS};
 use crate::ruleset::{
-    Area, Bound, Distance, DocumentIndex, Enclosure, InForce, Measured, Operand, Requirement, Row,
-    RowTest, RuleSet, Selection, ShareOf, Sound, Surface, Table, Then, Value, Volume, Which, Zone,
+    Area, Bound, Condition, Distance, DocumentIndex, Enclosure, InForce, Measured, Operand,
+    Requirement, Row, RowTest, RuleSet, Selection, ShareOf, Sound, Surface, Table, Then, Value,
+    Volume, Which, Zone,
 };
 use crate::vocabulary::{FactId, KindId, OutlineId, Vocabulary};
 
@@ -60,23 +61,24 @@ impl Walk<'_> {
         }
         for (index, document) in rules.documents.iter().enumerate() {
             self.reader(&document.id, &document.title);
-            self.condition(document.when.as_ref());
+            self.condition_of(document.when.as_ref());
+            document.each.iter().for_each(|each| self.selection(each));
             if document.always || document.when.is_some() || !document.on.is_empty() {
                 self.paper(index);
             }
         }
         for duty in &rules.duties {
             self.reader(&duty.id, &duty.what);
-            self.condition(duty.when.as_ref());
+            self.condition_of(duty.when.as_ref());
         }
         for caution in &rules.cautions {
             self.reader(&caution.id, &caution.says);
-            self.condition(caution.when.as_ref());
+            self.condition_of(caution.when.as_ref());
         }
     }
 
     fn rules(&mut self, rules: &RuleSet) {
-        for rule in &rules.rules {
+        for rule in rules.all_rules() {
             self.reader(&rule.id, &rule.title);
             self.in_force(rule.in_force.as_ref());
             self.condition(rule.when.as_ref());
@@ -118,7 +120,15 @@ impl Walk<'_> {
     }
 
     fn in_force(&mut self, in_force: Option<&InForce>) {
-        in_force.iter().for_each(|in_force| self.fact(in_force.by));
+        if let Some(in_force) = in_force {
+            self.fact(in_force.by);
+            self.condition_of(in_force.or_when.as_ref());
+            self.condition_of(in_force.unless.as_ref());
+        }
+    }
+
+    fn condition_of(&mut self, condition: Option<&Condition>) {
+        self.condition(condition.map(|condition| &condition.requirement));
     }
 
     fn condition(&mut self, requirement: Option<&Requirement>) {
@@ -333,7 +343,9 @@ impl Walk<'_> {
             if let Which::All(selection) = &part.which {
                 self.selection(selection);
             }
-            self.outline(part.outline);
+            if !part.if_drawn {
+                self.outline(part.outline);
+            }
         }
     }
 

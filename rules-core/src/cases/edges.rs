@@ -105,7 +105,7 @@ fn of_rule(index: usize, rule: &Rule, rules: &RuleSet, judged: &[Judged<'_>]) ->
 
 fn outcome(index: usize, plan: &Plan, rules: &RuleSet) -> Option<Outcome> {
     let found = check(plan, rules);
-    let of_rule = |finding: &&Finding<'_>| finding.rule == index;
+    let of_rule = |finding: &&Finding| finding.rule == index;
     Some(found.rules.iter().find(of_rule)?.outcome)
 }
 

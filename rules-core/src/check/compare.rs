@@ -1,75 +1,86 @@
 //! How what a value may be stands to what its limit may be.
 
-use super::judge::{Asked, relation};
+use super::judge::{Role, relation};
 use super::room::Room;
 use super::value::{Val, Way};
 use super::{Level, Truth};
 use crate::mutant::{self, Mutant};
 use crate::plan::Words;
 use crate::quantity::{Dimension, Interval, ONE, Relation, in_one_dimension};
-use crate::ruleset::{Bound, Choice};
+use crate::ruleset::{Along, Bound, Choice};
 
 /// What is possible for a value and a bound, and the room that is left.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) struct Standing {
     pub(crate) truth: Truth,
     pub(crate) room: Room,
-    /// There is surely nothing to measure.
-    pub(crate) void: bool,
 }
 
 impl Standing {
     fn sure(level: Level) -> Standing {
-        let truth = Truth::of(level);
-        Standing {
-            truth,
-            room: Room::of_truth(truth),
-            void: false,
-        }
+        Standing::of(Truth::of(level))
     }
 
     fn of(truth: Truth) -> Standing {
         Standing {
             truth,
             room: Room::of_truth(truth),
-            void: false,
         }
     }
 
-    fn void(asked: Asked, relation: Relation) -> Standing {
-        match (asked, relation) {
-            (Asked::Required, _) => Standing {
-                void: true,
-                ..Standing::sure(Level::Holds)
-            },
-            (Asked::Condition, Relation::AtLeast | Relation::MoreThan) => {
+    /// There is nothing to measure: of what is required there is nothing to say, and a condition takes the distance to
+    /// what is not there as endless.
+    fn of_nothing(role: Role, relation: Relation) -> Standing {
+        match (role, relation) {
+            (Role::Required, _) => Standing::of(Truth::NOT_APPLICABLE),
+            (Role::Condition, Relation::AtLeast | Relation::MoreThan) => {
                 Standing::sure(Level::Holds)
             }
-            (Asked::Condition, _) => Standing::sure(Level::Fails),
+            (Role::Condition, _) => Standing::sure(Level::Fails),
         }
     }
 
     fn either(self, other: Standing) -> Standing {
         Standing {
             truth: self.truth.or_else(other.truth),
-            room: self.room.either(other.room),
-            void: self.void && other.void,
+            room: match (self.truth, other.truth) {
+                (Truth::NOT_APPLICABLE, _) => other.room,
+                (_, Truth::NOT_APPLICABLE) => self.room,
+                _ => self.room.either(other.room),
+            },
+        }
+    }
+
+    /// How it stands where it must not hold. That there is nothing to measure keeps a prohibition.
+    pub(crate) fn negated(self) -> Standing {
+        Standing {
+            truth: self.truth.negated().absent_as(Truth::HOLDS),
+            room: self.room.negated(),
         }
     }
 }
 
+/// What a value is asked for.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Comparison<'a> {
+    pub(crate) bound: &'a Bound,
+    /// Where along a thing it must be kept; `None`: at every place that the value speaks of.
+    pub(crate) holds: Option<Along>,
+    pub(crate) role: Role,
+}
+
 /// How a value stands to a bound, whose limit (all but `is` have one) was found before.
-pub(crate) fn standing(value: &Val, bound: &Bound, limit: Option<&Val>, asked: Asked) -> Standing {
-    let all = match (bound, limit) {
+pub(crate) fn standing(value: &Val, limit: Option<&Val>, comparison: Comparison<'_>) -> Standing {
+    let all = match (comparison.bound, limit) {
         (Bound::Is(choices), _) => value
             .ways
             .iter()
-            .map(|way| among(way, value.dimension, choices, asked))
+            .map(|way| among(way, value.dimension, choices, comparison))
             .reduce(Standing::either),
         (_, Some(limit)) => {
             let one = |way, other| {
                 let (own, others) = ((way, value.dimension), (other, limit.dimension));
-                beside(own, others, relation(bound), asked)
+                beside(own, others, comparison)
             };
             let beside_all = |way| limit.ways.iter().map(move |other| one(way, other));
             value
@@ -86,14 +97,17 @@ pub(crate) fn standing(value: &Val, bound: &Bound, limit: Option<&Val>, asked: A
 fn beside(
     (way, own): (&Way, Dimension),
     (limit, others): (&Way, Dimension),
-    relation: Relation,
-    asked: Asked,
+    comparison: Comparison<'_>,
 ) -> Standing {
+    let relation = relation(comparison.bound);
     match (way, limit) {
         (Way::Refer, _) | (_, Way::Refer) => Standing::sure(Level::Authority),
         (Way::Empty(Some(said)), _) => Standing::sure(Level::of_if_none(*said)),
-        (Way::Empty(None), _) => Standing::void(asked, relation),
+        (Way::Empty(None), _) => Standing::of_nothing(comparison.role, relation),
         (_, Way::Empty(Some(said))) => Standing::sure(Level::of_if_none(*said)),
+        (_, Way::Empty(None)) if comparison.role == Role::Required => {
+            Standing::of(Truth::NOT_APPLICABLE)
+        }
         (_, Way::Empty(None)) => Standing::sure(Level::Holds),
         (
             Way::Amount { least, most },
@@ -102,11 +116,12 @@ fn beside(
                 most: high,
             },
         ) => {
-            // A value that varies along its thing must keep the bound everywhere.
-            let (measured, limit) = match relation {
-                Relation::AtLeast | Relation::MoreThan => (*least, *high),
-                Relation::AtMost | Relation::LessThan => (*most, *low),
-                Relation::Is => (least.hull(*most), low.hull(*high)),
+            // All along, the least favourable place of both decides; anywhere, the most favourable one.
+            let anywhere = comparison.holds == Some(Along::Anywhere);
+            let upwards = matches!(relation, Relation::AtLeast | Relation::MoreThan);
+            let (measured, limit) = match upwards != anywhere {
+                true => (*least, *high),
+                false => (*most, *low),
             };
             amounts((measured, own), (limit, others), relation)
         }
@@ -136,42 +151,53 @@ fn amounts(
         .map_or(Room::of_truth(truth), |range| {
             Room::Amount(range, dimension)
         });
-    Standing {
-        truth,
-        room,
-        void: false,
-    }
+    Standing { truth, room }
 }
 
-fn among(way: &Way, dimension: Dimension, choices: &[Choice], asked: Asked) -> Standing {
+fn among(
+    way: &Way,
+    dimension: Dimension,
+    choices: &[Choice],
+    comparison: Comparison<'_>,
+) -> Standing {
     match way {
         Way::Refer => Standing::sure(Level::Authority),
         Way::Empty(Some(said)) => Standing::sure(Level::of_if_none(*said)),
-        Way::Empty(None) => Standing::void(asked, Relation::Is),
+        Way::Empty(None) => Standing::of_nothing(comparison.role, Relation::Is),
         Way::Nothing => Standing::of(Truth::of_comparison(
             choices.contains(&Choice::None),
             !choices.contains(&Choice::None),
         )),
         Way::Words(words) => Standing::of(word_among(words, choices)),
         Way::Amount { least, most } => {
-            let range = least.hull(*most);
-            let amounts = choices.iter().filter_map(|choice| match choice {
-                Choice::Amount(amount) => Some(*amount),
-                _ => None,
-            });
-            Standing::of(amount_among(range, dimension, amounts))
+            let amounts: Vec<i128> = choices.iter().filter_map(amount_of).collect();
+            let anywhere = comparison.holds == Some(Along::Anywhere);
+            Standing::of(amount_among((*least, *most), dimension, &amounts, anywhere))
         }
     }
 }
 
+fn amount_of(choice: &Choice) -> Option<i128> {
+    match choice {
+        Choice::Amount(amount) => Some(*amount),
+        _ => None,
+    }
+}
+
+/// Whether an amount, between these at its lowest and at its highest place, is one of some amounts: everywhere, or
+/// anywhere.
 fn amount_among(
-    range: Interval,
+    (least, most): (Interval, Interval),
     _dimension: Dimension,
-    amounts: impl Iterator<Item = i128>,
+    amounts: &[i128],
+    anywhere: bool,
 ) -> Truth {
-    let inside = { amounts }.any(|amount| range.contains(amount));
-    let surely = range.is_exact() && inside;
-    Truth::of_comparison(inside, !surely)
+    let is = |range: Interval| range.is_exact() && amounts.contains(&range.low);
+    let may_be = |range: Interval| amounts.iter().any(|amount| range.contains(*amount));
+    match anywhere {
+        true => Truth::of_comparison(may_be(least.hull(most)), !(is(least) || is(most))),
+        false => Truth::of_comparison(may_be(least) && may_be(most), !is(least.hull(most))),
+    }
 }
 
 fn word_among(words: &Words, choices: &[Choice]) -> Truth {

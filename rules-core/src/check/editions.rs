@@ -4,7 +4,6 @@
 //! may, and what each comes to is possible.
 
 use super::judge::Judge;
-use super::rule::whole;
 use super::scene::Env;
 use super::{Decided, Finding, Findings, Missing, Need, Outcome, Truth, Verdict};
 use super::{judge_of, judged_by};
@@ -79,7 +78,7 @@ fn possible<'a>(plan: &'a Plan, rules: &'a RuleSet) -> (Vec<(&'a RuleSet, bool)>
         let touched = judge.scene.take_log();
         let unstated = touched.iter().filter(|it| it.unstated).map(|it| it.what);
         // A document's place is one in its own edition's list.
-        missing.extend(unstated.filter(|what| !matches!(what, Missing::Document(_))));
+        missing.extend(unstated.filter(|what| !matches!(what, Missing::Document(..))));
         if truth != Truth::FAILS {
             possible.push((rules, truth == Truth::HOLDS));
         }
@@ -128,30 +127,21 @@ fn joined<'a>(editions: &[Edition<'a>], perhaps_none: bool, days: &[Missing]) ->
     all
 }
 
-/// What is possible for a rule, and what would be were everything exactly as drawn.
-fn truths(rules: &RuleSet, finding: &Finding<'_>) -> (Truth, Truth) {
-    let rule = rules.rules.get(finding.rule);
-    let as_drawn = rule.map_or(finding.truth, |rule| {
-        whole(rule, finding.applies, &finding.parts, |part| part.as_drawn)
-    });
-    (finding.truth, as_drawn)
-}
-
 fn join_finding(
-    finding: &mut Finding<'_>,
+    finding: &mut Finding,
     rules: &RuleSet,
     (others, perhaps_none): (&[Edition<'_>], bool),
     days: &[Missing],
 ) {
-    let id = rules.rules.get(finding.rule).map(|rule| rule.id.as_str());
+    let id = rules.rule(finding.rule).map(|rule| rule.id.as_str());
     let of_other = |other: &Edition<'_>| {
         finding_of(other, id.unwrap_or_default())
             .map_or((Truth::NOT_APPLICABLE, Truth::NOT_APPLICABLE), |found| {
-                truths(other.rules, found)
+                (found.truth, found.as_drawn)
             })
     };
     let none = perhaps_none.then_some((Truth::NOT_APPLICABLE, Truth::NOT_APPLICABLE));
-    let own = truths(rules, finding);
+    let own = (finding.truth, finding.as_drawn);
     let (truth, as_drawn) = others
         .iter()
         .map(of_other)
@@ -162,17 +152,17 @@ fn join_finding(
         finding.missing.sort();
         finding.missing.dedup();
     }
-    finding.truth = truth;
-    finding.outcome = Outcome::of(truth, as_drawn);
+    (finding.truth, finding.as_drawn) = (truth, as_drawn);
+    finding.outcome = Outcome::of(truth, truth, as_drawn);
     if Outcome::decided(truth).is_some() {
         finding.missing.clear();
     }
 }
 
 /// What was found under the rule of that name.
-fn finding_of<'e, 'a>(edition: &'e Edition<'a>, id: &str) -> Option<&'e Finding<'a>> {
-    let rule = |finding: &&Finding<'_>| {
-        let rule = edition.rules.rules.get(finding.rule);
+fn finding_of<'e, 'a>(edition: &'e Edition<'a>, id: &str) -> Option<&'e Finding> {
+    let rule = |finding: &&Finding| {
+        let rule = edition.rules.rule(finding.rule);
         rule.is_some_and(|rule| rule.id == id)
     };
     edition.findings.rules.iter().find(rule)
@@ -188,7 +178,7 @@ fn join_decided<'a>(
     for other in others {
         let same = other.findings.decisions.iter().find(|it| {
             let theirs = other.rules.decisions.get(it.decision).map(|it| &it.id);
-            theirs == id && it.subject == decided.subject
+            theirs == id && it.subject == decided.subject && it.at == decided.at
         });
         let Some(same) = same else { continue };
         if same.classes != decided.classes || same.refer != decided.refer {

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use crate::plan::{Possible, Words};
-use crate::quantity::{Dimension, Interval, NO_HIGH, NO_LOW, Unit};
+use crate::quantity::{Dimension, Interval, Unit};
 use crate::vocabulary::Answer;
 
 /// What a fact can still be, as a judgement sees it.
@@ -53,6 +53,25 @@ impl FactView {
         }
     }
 
+    /// From what to what it changes along its thing; `None` where it is the same all along.
+    pub(crate) fn along(&self) -> Option<(Interval, Interval)> {
+        let amount = self.amount?;
+        (amount.least != amount.most).then_some((amount.least, amount.most))
+    }
+
+    /// The same at one place, where it is within these.
+    pub(crate) fn between(&self, range: Interval) -> FactView {
+        let amount = self.amount.map(|amount| AmountView {
+            least: range,
+            most: range,
+            ..amount
+        });
+        FactView {
+            amount,
+            ..self.clone()
+        }
+    }
+
     /// The pieces into which a fact falls at the amounts that it is compared with, or its possible words.
     pub(crate) fn cells(&self, cuts: &BTreeSet<i128>) -> Option<Vec<FactView>> {
         let mut cells = Vec::new();
@@ -60,7 +79,7 @@ impl FactView {
             cells.push(FactView::NONE);
         }
         if let Some(amount) = &self.amount {
-            cells.extend(pieces(amount, cuts)?.into_iter().map(FactView::of_amount));
+            cells.extend(pieces(amount, cuts).into_iter().map(FactView::of_amount));
         }
         match self.words.as_deref() {
             Some(Words::OneOf(words)) => {
@@ -108,15 +127,8 @@ impl FactView {
 /// Everything that a fact of this form can be.
 pub(crate) fn all_that_is_possible(answer: &Answer, none: bool) -> FactView {
     let (amount, words) = match answer {
-        Answer::Amount {
-            dimension,
-            least,
-            most,
-        } => {
-            let range = Interval {
-                low: least.unwrap_or(NO_LOW),
-                high: most.unwrap_or(NO_HIGH),
-            };
+        Answer::Amount { dimension, .. } => {
+            let range = answer.possible();
             (
                 Some(AmountView {
                     least: range,
@@ -143,30 +155,42 @@ pub(crate) fn all_that_is_possible(answer: &Answer, none: bool) -> FactView {
     }
 }
 
-/// Cuts an amount that does not vary along its thing: below, at and above each cut.
-fn pieces(amount: &AmountView, cuts: &BTreeSet<i128>) -> Option<Vec<AmountView>> {
-    if amount.least != amount.most {
-        return None;
-    }
-    let mut pieces = Vec::new();
-    let mut low = amount.least.low;
-    let piece = |low: i128, high: i128| {
-        let range = Interval { low, high };
-        AmountView {
-            least: range,
-            most: range,
-            ..*amount
-        }
+/// Cuts an amount: below, at and above each cut. One that changes along its thing is cut where it is lowest and where it
+/// is highest.
+fn pieces(amount: &AmountView, cuts: &BTreeSet<i128>) -> Vec<AmountView> {
+    let of = |least: Interval, most: Interval| AmountView {
+        least,
+        most,
+        ..*amount
     };
-    for &cut in cuts.iter().filter(|cut| amount.least.contains(**cut)) {
+    let lowest = cut(amount.least, cuts);
+    if amount.least == amount.most {
+        return lowest.into_iter().map(|range| of(range, range)).collect();
+    }
+    let highest = cut(amount.most, cuts);
+    let pair = |least: Interval| {
+        let above = highest.iter().filter(move |most| most.high >= least.low);
+        above.map(move |most| of(least, *most))
+    };
+    lowest.iter().copied().flat_map(pair).collect()
+}
+
+/// An interval below, at and above each cut.
+fn cut(range: Interval, cuts: &BTreeSet<i128>) -> Vec<Interval> {
+    let mut pieces = Vec::new();
+    let mut low = range.low;
+    for &cut in cuts.iter().filter(|cut| range.contains(**cut)) {
         if low < cut {
-            pieces.push(piece(low, cut.saturating_sub(1)));
+            pieces.push(Interval {
+                low,
+                high: cut.saturating_sub(1),
+            });
         }
-        pieces.push(piece(cut, cut));
+        pieces.push(Interval::exact(cut));
         low = cut.saturating_add(1);
     }
-    if low <= amount.least.high {
-        pieces.push(piece(low, amount.least.high));
+    if low <= range.high {
+        pieces.push(Interval { low, ..range });
     }
-    Some(pieces)
+    pieces
 }

@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use crate::plan::{Point, ThingIndex, Words};
 use crate::quantity::{Dimension, Interval, Unit};
-use crate::ruleset::{Bound, RuleSet, Value};
+use crate::ruleset::{Bound, RuleSet, Test, Value};
 use crate::vocabulary::{FactId, KindId, OutlineId};
 
 use super::{Outcome, Truth, Verdict};
@@ -15,7 +15,7 @@ pub struct Findings<'a> {
     /// What the binding rules together come to.
     pub verdict: Verdict,
     /// One for each rule, in the order of the rule set.
-    pub rules: Vec<Finding<'a>>,
+    pub rules: Vec<Finding>,
     /// What each question of class comes to.
     pub decisions: Vec<Decided<'a>>,
     /// Which papers to gather, in the order of the rule set.
@@ -28,44 +28,74 @@ pub struct Findings<'a> {
 
 /// What was found under one rule.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Finding<'a> {
+pub struct Finding {
     /// The rule's place in the rule set.
     pub rule: usize,
     /// What it comes to.
     pub outcome: Outcome,
     /// What is possible.
     pub truth: Truth,
-    /// Whether the rule applies (its `when`): what is possible.
+    /// What is possible were everything exactly as drawn.
+    pub as_drawn: Truth,
+    /// Whether the rule applies (its `when`), to any pool where it speaks of one: what is possible.
     pub applies: Truth,
     /// One for each thing that the rule is judged for; one without a subject where it has no `each`.
-    pub parts: Vec<Part<'a>>,
+    pub parts: Vec<Part>,
     /// What is missing to decide it, where it is open; sorted, none twice.
     pub missing: Vec<Missing>,
 }
 
 /// What was found for one subject of a rule.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Part<'a> {
+pub struct Part {
     /// The subject.
     pub subject: Subject,
+    /// The pool that the rule speaks of, where it speaks of one.
+    pub pool: Option<ThingIndex>,
     /// What it comes to.
     pub outcome: Outcome,
     /// What is possible.
     pub truth: Truth,
     /// What is possible were everything exactly as drawn.
     pub as_drawn: Truth,
-    /// What is possible for the requirement alone, without its reliefs.
-    pub base: Truth,
-    /// What is possible for each relief: whether it is open to this plan, and whether it holds.
-    pub reliefs: Vec<ReliefTruth>,
+    /// The places along the things that it reads, each judged by itself; just one where nothing changes along them.
+    pub places: Vec<PlaceTruth>,
+    /// The place that decides: a place in that list.
+    pub deciding: usize,
     /// The relief by which it passes or is referred: a place in the rule's list.
     pub relief: Option<usize>,
     /// How much room there is: good is positive. `None` where figures of unlike dimensions were compared.
     pub margin: Option<Margin>,
     /// The readings that decide it: those that fail, or those that are open, or the one nearest to failing.
-    pub readings: Vec<Reading<'a>>,
+    pub readings: Vec<Reading>,
     /// What is missing to decide it, where it is open; sorted, none twice.
     pub missing: Vec<Missing>,
+}
+
+/// What is possible at one place along the things that a rule reads.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct PlaceTruth {
+    /// Where it is; empty where nothing changes along the things.
+    pub at: Vec<At>,
+    /// Whether there surely is such a place.
+    pub sure: bool,
+    /// Whether the rule applies there.
+    pub applies: Truth,
+    /// What is possible for the requirement alone, without its reliefs.
+    pub base: Truth,
+    /// What is possible for each relief: whether it is open to this plan, and whether it holds.
+    pub reliefs: Vec<ReliefTruth>,
+}
+
+/// A place along a thing, or along each thing of a kind.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub struct At {
+    /// The thing; `None`: each of its kind.
+    pub thing: Option<ThingIndex>,
+    /// What changes along it.
+    pub fact: FactId,
+    /// Whether it is where that is highest; else where it is lowest.
+    pub highest: bool,
 }
 
 /// What is possible for one relief.
@@ -82,6 +112,8 @@ pub struct ReliefTruth {
 pub enum Subject {
     /// The plan as a whole.
     Plan,
+    /// There is none of the things that the rule speaks of.
+    NoneOf(KindId),
     /// A thing on it, and whether it surely is one of those that the rule speaks of.
     Thing {
         /// Which.
@@ -104,15 +136,19 @@ pub struct Margin {
 
 /// One comparison of a value with a bound.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Reading<'a> {
-    /// What was measured.
-    pub value: &'a Value,
-    /// What it must keep.
-    pub bound: &'a Bound,
+pub struct Reading {
+    /// The test that was made.
+    pub test: Arc<Test>,
+    /// Which of its bounds: a place in its list.
+    pub bound: usize,
+    /// It stands under a `not`: the bound here is the contrary of the rule's own; of words, those that must not be.
+    pub negated: bool,
     /// What it may be; `None` where the value is a word or there is none.
     pub measured: Option<Interval>,
     /// What it is as drawn.
     pub drawn: Option<Interval>,
+    /// From what to what it changes along its thing, where it was read at one place of it.
+    pub along: Option<Interval>,
     /// The words that it may be, where the value is a word.
     pub words: Option<Arc<Words>>,
     /// Whether it may be that there is none.
@@ -133,7 +169,24 @@ pub struct Reading<'a> {
     pub blur: Option<i64>,
 }
 
-impl Reading<'_> {
+impl Part {
+    /// The place that decides it.
+    pub fn place(&self) -> Option<&PlaceTruth> {
+        self.places.get(self.deciding)
+    }
+}
+
+impl Reading {
+    /// What was measured.
+    pub fn value(&self) -> &Value {
+        &self.test.value
+    }
+
+    /// What it must keep.
+    pub fn bound(&self) -> &Bound {
+        self.test.bounds.get(self.bound).unwrap_or(&NO_BOUND)
+    }
+
     /// The words that the value may be, in order; empty where it is no word or may be any.
     pub fn possible_words(&self) -> Vec<String> {
         match self.words.as_deref() {
@@ -142,6 +195,9 @@ impl Reading<'_> {
         }
     }
 }
+
+/// A bound that nothing keeps, for a reading that was taken of none.
+static NO_BOUND: Bound = Bound::Is(Vec::new());
 
 /// From where to where a distance was taken.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -173,8 +229,9 @@ pub enum Missing {
     Inventory(KindId),
     /// Nobody knows how far off this thing's position is.
     Accuracy(ThingIndex),
-    /// A document was not asked for yet: its place in the rule set's list.
-    Document(usize),
+    /// A document was not asked for yet: its place in the rule set's list, and the thing that it is for where there is one
+    /// for each.
+    Document(usize, Option<ThingIndex>),
 }
 
 /// What a question of class comes to.
@@ -184,6 +241,10 @@ pub struct Decided<'a> {
     pub decision: usize,
     /// Whom it is about.
     pub subject: Subject,
+    /// The pool that it speaks of, where it speaks of one.
+    pub pool: Option<ThingIndex>,
+    /// The place along the things that it reads, where the class is not the same all along.
+    pub at: Vec<At>,
     /// The classes still possible, in the order of the table. One: decided.
     pub classes: Vec<&'a str>,
     /// Whether it may be the authority's to decide.
@@ -197,6 +258,8 @@ pub struct Decided<'a> {
 pub struct DocumentNeed {
     /// Its place in the rule set's list.
     pub document: usize,
+    /// The thing that it is for, where there is one for each.
+    pub thing: Option<ThingIndex>,
     /// Whether it is.
     pub need: Need,
     /// The rules that call for it: their places in the rule set.
@@ -217,6 +280,6 @@ pub enum Need {
 }
 
 /// Gives the rule set's rule behind a finding.
-pub fn rule_of<'r>(rules: &'r RuleSet, finding: &Finding<'_>) -> Option<&'r crate::ruleset::Rule> {
-    rules.rules.get(finding.rule)
+pub fn rule_of<'r>(rules: &'r RuleSet, finding: &Finding) -> Option<&'r crate::ruleset::Rule> {
+    rules.rule(finding.rule)
 }

@@ -1,6 +1,10 @@
 //! Whether a requirement holds: over every world that the plan leaves possible.
 
-use super::compare::Standing;
+use std::rc::Rc;
+use std::sync::Arc;
+
+use super::compare::{Comparison, Standing};
+use super::memo::Memos;
 use super::reading::Readings;
 use super::scene::{Env, Holder, Scene};
 use super::special::Special;
@@ -8,7 +12,9 @@ use super::{Level, Missing, Truth};
 use crate::mutant::{self, Mutant};
 use crate::plan::DocumentState;
 use crate::quantity::Relation;
-use crate::ruleset::{Bound, Each, IfNone, InForce, Requirement, Test, Value};
+use crate::ruleset::{
+    Bound, DocumentIndex, Each, IfNone, InForce, Requirement, Table, Test, Value,
+};
 
 /// Judges requirements in one scene.
 pub(crate) struct Judge<'a> {
@@ -18,122 +24,158 @@ pub(crate) struct Judge<'a> {
     pub(crate) keeps: bool,
     /// When the rule set is in force; `None` where it is taken to be.
     pub(crate) in_force: Option<&'a InForce>,
+    /// What terms came to in this scene.
+    pub(super) memos: Memos,
 }
 
 /// What a requirement is asked for.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Asked {
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) enum Role {
     /// It must hold: a test of something that is not there is left aside.
     Required,
     /// It says whether something applies: a distance to something that is not there is without end.
     Condition,
 }
 
-/// What judging a requirement gave.
-#[derive(Debug, Clone, PartialEq)]
-pub(crate) struct Judged<'a> {
-    pub(crate) truth: Truth,
-    pub(crate) room: Room,
-    /// There was surely nothing that it speaks about.
-    pub(crate) void: bool,
-    pub(crate) node: Node<'a>,
+/// How a requirement is asked.
+///
+/// Whether it must hold or must not is carried down to the tests, so that `not` before `all-of` means the same as
+/// `any-of` of the opposites, also where one of them has nothing to speak about.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) struct Ask {
+    pub(crate) role: Role,
+    /// It must not hold.
+    pub(crate) negated: bool,
 }
 
-/// What a judgement is made of.
-#[derive(Debug, Clone, PartialEq)]
-pub(crate) enum Node<'a> {
-    Leaf(Box<super::Reading<'a>>),
-    All(Vec<Judged<'a>>),
-    Any(Vec<Judged<'a>>),
-    Other(Vec<Judged<'a>>),
-}
+impl Ask {
+    pub(crate) const REQUIRED: Ask = Ask {
+        role: Role::Required,
+        negated: false,
+    };
+    pub(crate) const CONDITION: Ask = Ask {
+        role: Role::Condition,
+        negated: false,
+    };
 
-pub(crate) use super::room::Room;
-
-impl<'a> Judged<'a> {
-    /// Without anything measured.
-    pub(crate) fn bare(truth: Truth) -> Self {
-        Judged {
-            truth,
-            room: Room::of_truth(truth),
-            void: false,
-            node: Node::Other(Vec::new()),
-        }
-    }
-
-    /// Nothing that it speaks about is there.
-    fn void() -> Self {
-        Judged {
-            void: true,
-            ..Judged::bare(Truth::HOLDS)
-        }
-    }
-
-    /// All of these must hold; `keeps` is whether anybody will ask what each came to.
-    pub(crate) fn all(members: impl Iterator<Item = Judged<'a>>, keeps: bool) -> Self {
-        let (mut all, mut room, mut kept) = (Judged::void(), None, Vec::new());
-        for member in members {
-            all.truth = all.truth.and(member.truth);
-            all.void &= member.void;
-            if !member.void {
-                room = Some(room.map_or(member.room, |so_far: Room| so_far.least(member.room)));
-            }
-            if keeps {
-                kept.push(member);
-            }
-        }
-        Judged {
-            room: room.unwrap_or(Room::Endless),
-            node: Node::All(kept),
-            ..all
-        }
-    }
-
-    /// One of these must hold.
-    fn any(members: impl Iterator<Item = Judged<'a>>, keeps: bool) -> Self {
-        let (mut any, mut room, mut kept) = (Judged::bare(Truth::FAILS), None, Vec::new());
-        let mut void = true;
-        for member in members {
-            any.truth = any.truth.or(member.truth);
-            void &= member.void;
-            room = Some(room.map_or(member.room, |so_far: Room| so_far.greatest(member.room)));
-            if keeps {
-                kept.push(member);
-            }
-        }
-        Judged {
-            void: void && room.is_some(),
-            room: room.unwrap_or(Room::None),
-            node: Node::Any(kept),
-            ..any
-        }
-    }
-
-    fn either(ways: Vec<Judged<'a>>) -> Self {
-        Judged {
-            truth: ways
-                .iter()
-                .fold(Truth::NONE, |all, way| all.or_else(way.truth)),
-            room: ways
-                .iter()
-                .map(|way| way.room)
-                .reduce(Room::either)
-                .unwrap_or(Room::Unlike),
-            void: !ways.is_empty() && ways.iter().all(|way| way.void),
-            node: Node::Other(ways),
-        }
-    }
-
-    /// The same for a thing that is perhaps not meant at all.
-    pub(crate) fn perhaps(self) -> Self {
-        Judged {
-            truth: self.truth.or_else(Truth::HOLDS),
+    fn opposite(self) -> Ask {
+        Ask {
+            negated: !self.negated,
             ..self
         }
     }
 }
 
+/// What judging a requirement gave.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Judged {
+    pub(crate) truth: Truth,
+    pub(crate) room: Room,
+    pub(crate) node: Node,
+}
+
+/// What a judgement is made of.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) enum Node {
+    Leaf(Box<super::Reading>),
+    All(Vec<Judged>),
+    Any(Vec<Judged>),
+    Other(Vec<Judged>),
+    /// A term, judged once however often it is used.
+    Term(Rc<Judged>),
+}
+
+pub(crate) use super::room::Room;
+
+impl Judged {
+    /// Without anything measured.
+    pub(crate) fn bare(truth: Truth) -> Self {
+        Judged {
+            truth,
+            room: Room::of_truth(truth),
+            node: Node::Other(Vec::new()),
+        }
+    }
+
+    /// Whether there surely is nothing that it speaks about.
+    pub(crate) fn is_void(&self) -> bool {
+        self.truth == Truth::NOT_APPLICABLE
+    }
+
+    /// All of these must hold; `keeps` is whether anybody will ask what each came to.
+    pub(crate) fn all(members: impl Iterator<Item = Judged>, keeps: bool) -> Self {
+        let (truth, room, kept) = joined(members, keeps, Truth::and, Room::least);
+        Judged {
+            truth,
+            room: room.unwrap_or(Room::Endless),
+            node: Node::All(kept),
+        }
+    }
+
+    /// One of these must hold.
+    pub(crate) fn any(members: impl Iterator<Item = Judged>, keeps: bool) -> Self {
+        let (truth, room, kept) = joined(members, keeps, Truth::or, Room::greatest);
+        Judged {
+            truth,
+            room: room.unwrap_or(Room::None),
+            node: Node::Any(kept),
+        }
+    }
+
+    /// One of these is the case.
+    pub(crate) fn either(ways: Vec<Judged>) -> Self {
+        let truth = ways.iter().map(|way| way.truth);
+        let rooms = ways.iter().filter(|way| !way.is_void());
+        Judged {
+            truth: truth.fold(Truth::NONE, Truth::or_else),
+            room: rooms
+                .map(|way| way.room)
+                .reduce(Room::either)
+                .unwrap_or(Room::Unlike),
+            node: Node::Other(ways),
+        }
+    }
+
+    /// The same for a thing that is perhaps not meant at all.
+    fn perhaps(self) -> Self {
+        Judged {
+            truth: self.truth.or_else(Truth::NOT_APPLICABLE),
+            ..self
+        }
+    }
+}
+
+/// Joins judgements; what has nothing to speak about says nothing of the room that is left.
+fn joined(
+    members: impl Iterator<Item = Judged>,
+    keeps: bool,
+    truths: fn(Truth, Truth) -> Truth,
+    rooms: fn(Room, Room) -> Room,
+) -> (Truth, Option<Room>, Vec<Judged>) {
+    let (mut truth, mut room, mut kept) = (Truth::NOT_APPLICABLE, None, Vec::new());
+    for member in members {
+        truth = truths(truth, member.truth);
+        if !member.is_void() {
+            room = Some(room.map_or(member.room, |so_far| rooms(so_far, member.room)));
+        }
+        if keeps {
+            kept.push(member);
+        }
+    }
+    (truth, room, kept)
+}
+
 impl<'a> Judge<'a> {
+    pub(crate) fn new(scene: Scene<'a>, in_force: Option<&'a InForce>) -> Judge<'a> {
+        Judge {
+            special: Special::of(&scene.rules().vocabulary),
+            scene,
+            keeps: false,
+            in_force,
+            memos: Memos::default(),
+        }
+    }
+
     /// The same judge in another scene.
     pub(crate) fn in_scene(&self, scene: Scene<'a>) -> Judge<'a> {
         Judge {
@@ -141,105 +183,158 @@ impl<'a> Judge<'a> {
             special: self.special,
             keeps: false,
             in_force: self.in_force,
+            memos: Memos::default(),
         }
     }
 
     /// Whether anybody will ask what was measured: of a condition only its truth is ever used.
-    pub(crate) fn keeps(&self, asked: Asked) -> bool {
-        self.keeps && asked == Asked::Required
+    pub(crate) fn keeps(&self, role: Role) -> bool {
+        self.keeps && role == Role::Required
     }
 
     /// Whether a condition holds.
     pub(crate) fn truth(&self, requirement: &'a Requirement, env: &Env<'_>) -> Truth {
-        self.judge(requirement, env, Asked::Condition).truth
+        self.judge(requirement, env, Ask::CONDITION).truth
     }
 
     /// Whether a requirement holds.
-    pub(crate) fn judge(
-        &self,
-        requirement: &'a Requirement,
-        env: &Env<'_>,
-        asked: Asked,
-    ) -> Judged<'a> {
-        let each_of = |list: &'a [Requirement]| {
-            let judge = move |member| self.judge(member, env, asked);
-            list.iter().map(judge)
-        };
-        let keeps = self.keeps(asked);
+    pub(crate) fn judge(&self, requirement: &'a Requirement, env: &Env<'_>, ask: Ask) -> Judged {
+        if self.scene.base.work.is_spent() {
+            return Judged::bare(Truth::OPEN);
+        }
         match requirement {
-            Requirement::Test(test) => self.test(test, env, asked),
-            Requirement::All(list) => Judged::all(each_of(list), keeps),
-            Requirement::Any(list) => Judged::any(each_of(list), keeps),
+            Requirement::Test(test) => self.test(test, env, ask),
+            Requirement::All(list) => self.list(list, env, ask, true),
+            Requirement::Any(list) => self.list(list, env, ask, false),
             Requirement::Not(inner) if mutant::is_on(Mutant::NotUnmirrored) => {
-                self.judge(inner, env, asked)
+                self.judge(inner, env, ask)
             }
-            Requirement::Not(inner) => negated(self.judge(inner, env, asked), asked),
-            Requirement::Count { of, bounds } => self.count(each_of(of).collect(), bounds, env),
-            Requirement::Each(each) => self.each(each, env, asked),
-            Requirement::Table(table) => {
-                let ways = self.rows(
-                    table,
-                    env,
-                    |judge, inner| judge.judge(inner, env, asked),
-                    Judged::bare(Truth::AUTHORITY),
-                );
-                Judged::either(ways)
-            }
-            Requirement::Meets { requirement, .. } => self.judge(requirement, env, asked),
-            Requirement::Have(document) => self.have(*document),
+            Requirement::Not(inner) => self.judge(inner, env, ask.opposite()),
+            Requirement::Count { of, bounds } => self.count((of, bounds), env, ask),
+            Requirement::Each(each) => self.each(each, env, ask),
+            Requirement::Table(table) => self.table(table, env, ask),
+            Requirement::Meets { term, requirement } => self.term((term, requirement), env, ask),
+            Requirement::Have(document) => self.have(*document, env, ask),
             Requirement::Refer => Judged::bare(Truth::AUTHORITY),
         }
     }
 
-    fn have(&self, document: usize) -> Judged<'a> {
-        let Some(paper) = self.scene.rules().documents.get(document) else {
-            return Judged::bare(Truth::OPEN);
-        };
-        if let Some(in_hand) = self.scene.paper(document) {
-            return Judged::bare(Truth::of_comparison(in_hand, !in_hand));
+    /// All of a list, or one of it; of the opposites it is the other way round.
+    fn list(&self, list: &'a [Requirement], env: &Env<'_>, ask: Ask, all: bool) -> Judged {
+        let members = list.iter().map(|member| self.judge(member, env, ask));
+        match all != ask.negated {
+            true => Judged::all(members, self.keeps(ask.role)),
+            false => Judged::any(members, self.keeps(ask.role)),
         }
-        Judged::bare(match self.scene.plan().documents.get(&paper.id) {
-            Some(DocumentState::InHand) => Truth::HOLDS,
-            Some(DocumentState::Refused) => Truth::FAILS,
-            Some(DocumentState::NotYet) | None => {
-                self.scene.touch(Missing::Document(document), true, &[]);
-                if paper.discretion {
-                    Truth::AUTHORITY
-                } else {
-                    Truth::OPEN
-                }
-            }
-        })
     }
 
-    fn each(&self, each: &'a Each, env: &Env<'_>, asked: Asked) -> Judged<'a> {
+    fn table(&self, table: &'a Table<Requirement>, env: &Env<'_>, ask: Ask) -> Judged {
+        let give = |judge: &Self, inner: &'a Requirement| judge.judge(inner, env, ask);
+        Judged::either(self.rows(table, env, give, Judged::bare(Truth::AUTHORITY)))
+    }
+
+    fn have(&self, document: DocumentIndex, env: &Env<'_>, ask: Ask) -> Judged {
+        let truth = self.paper(document, env);
+        Judged::bare(if ask.negated { truth.negated() } else { truth })
+    }
+
+    /// Whether a paper is in hand: of what it is one for each of, the one for the thing that is bound.
+    fn paper(&self, document: DocumentIndex, env: &Env<'_>) -> Truth {
+        let Some(paper) = self.scene.rules().documents.get(document) else {
+            return Truth::OPEN;
+        };
+        let of = paper
+            .each
+            .as_ref()
+            .map(|each| self.scene.holder(each.kind, env));
+        let thing = of.and_then(thing_of);
+        if let Some(in_hand) = self.scene.paper(document, thing) {
+            return Truth::of_comparison(in_hand, !in_hand);
+        }
+        let state = match of {
+            Some(_) => thing.and_then(|thing| self.scene.plan().paper_of(&paper.id, thing)),
+            None => self.scene.plan().paper(&paper.id),
+        };
+        match state {
+            Some(DocumentState::InHand) => Truth::HOLDS,
+            Some(DocumentState::Refused) => Truth::FAILS,
+            state => {
+                self.scene
+                    .touch(Missing::Document(document, thing), true, &[]);
+                let not_said = self.scene.leave_open || state.is_some();
+                match (paper.discretion, not_said) {
+                    (false, _) => Truth::OPEN,
+                    (true, true) => Truth::AUTHORITY,
+                    (true, false) => Truth::OPEN.or_else(Truth::AUTHORITY),
+                }
+            }
+        }
+    }
+
+    fn each(&self, each: &'a Each, env: &Env<'_>, ask: Ask) -> Judged {
         let members = self.members(&each.selection, env);
-        let if_none = if_none(each.selection.if_none);
+        let if_none = self.if_none(each.selection.if_none, ask);
         if members.surely_empty() {
             return if_none;
         }
+        // Whether one that is there may have nothing to speak about.
+        let mut silent = false;
         let judged = members.list.iter().map(|(holder, sure)| {
             let inner = env.bind_in(each.selection.kind, *holder, each.selection.zone.as_deref());
-            let own = self.judge(&each.require, &inner, asked);
+            let own = self.judge(&each.require, &inner, ask);
+            silent |= own.truth.may_not_apply();
             if *sure { own } else { own.perhaps() }
         });
-        let all = Judged::all(judged, self.keeps(asked));
-        match members.perhaps_empty() && !if_none.void {
-            true => Judged::either(vec![all, if_none]),
-            false => all,
+        let keeps = self.keeps(ask.role);
+        let all = match ask.negated {
+            false => Judged::all(judged, keeps),
+            true => Judged::any(judged, keeps),
+        };
+        if !members.perhaps_empty() || if_none.is_void() {
+            return all;
+        }
+        let truth = match silent {
+            true => all.truth.or_else(if_none.truth),
+            false => all.truth.absent_as(if_none.truth),
+        };
+        Judged {
+            truth,
+            ..Judged::either(vec![all, if_none])
         }
     }
 
-    fn count(&self, members: Vec<Judged<'a>>, bounds: &'a [Bound], env: &Env<'_>) -> Judged<'a> {
+    /// What it means that there are none; where nothing says so, every condition of each of none holds.
+    fn if_none(&self, said: Option<IfNone>, ask: Ask) -> Judged {
+        let plain = match said {
+            Some(said) => Truth::of(Level::of_if_none(said)),
+            None if ask.role == Role::Condition => Truth::HOLDS,
+            None => Truth::NOT_APPLICABLE,
+        };
+        Judged::bare(match ask.negated {
+            true => plain.negated().absent_as(Truth::HOLDS),
+            false => plain,
+        })
+    }
+
+    fn count(
+        &self,
+        (of, bounds): (&'a [Requirement], &'a [Bound]),
+        env: &Env<'_>,
+        ask: Ask,
+    ) -> Judged {
+        let plain = Ask {
+            negated: false,
+            ..ask
+        };
+        let members: Vec<_> = of.iter().map(|it| self.judge(it, env, plain)).collect();
         let truths: Vec<Truth> = members.iter().map(|member| member.truth).collect();
-        let truth = bounds.iter().fold(Truth::HOLDS, |all, bound| {
+        let truth = bounds.iter().fold(Truth::NOT_APPLICABLE, |all, bound| {
             all.and(self.counted(&truths, bound, env))
         });
-        let room = Room::of_truth(truth);
+        let truth = if ask.negated { truth.negated() } else { truth };
         Judged {
             truth,
-            room,
-            void: false,
+            room: Room::of_truth(truth),
             node: Node::Other(members),
         }
     }
@@ -267,58 +362,48 @@ impl<'a> Judge<'a> {
         }
     }
 
-    fn test(&self, test: &'a Test, env: &Env<'_>, asked: Asked) -> Judged<'a> {
-        let reading = |bound| self.reading(test, bound, env, asked);
+    fn test(&self, test: &'a Arc<Test>, env: &Env<'_>, ask: Ask) -> Judged {
+        let here = match test.holds {
+            Some(_) => env.whole(),
+            None => *env,
+        };
+        let reading = |(at, bound)| self.reading((test, at, bound), &here, ask);
         match test.bounds.as_slice() {
-            [only] => reading(only),
+            [only] => reading((0, only)),
             bounds => {
-                let keeps = self.keeps(asked);
-                Judged::all(bounds.iter().map(reading), keeps)
+                let readings = bounds.iter().enumerate().map(reading);
+                match ask.negated {
+                    false => Judged::all(readings, self.keeps(ask.role)),
+                    true => Judged::any(readings, self.keeps(ask.role)),
+                }
             }
         }
     }
 
-    fn reading(&self, test: &'a Test, bound: &'a Bound, env: &Env<'_>, asked: Asked) -> Judged<'a> {
-        let reading = Readings {
+    fn reading(
+        &self,
+        (test, at, bound): (&'a Arc<Test>, usize, &'a Bound),
+        env: &Env<'_>,
+        ask: Ask,
+    ) -> Judged {
+        let comparison = Comparison {
+            bound,
+            holds: test.holds,
+            role: ask.role,
+        };
+        let readings = Readings {
             judge: self,
             env,
-            asked,
+            ask,
+        };
+        let (Standing { truth, room }, reading) = readings.take((test, at), comparison);
+        Judged {
+            truth,
+            room,
+            node: reading.map_or(Node::Other(Vec::new()), |reading| {
+                Node::Leaf(Box::new(reading))
+            }),
         }
-        .take(&test.value, bound);
-        match reading {
-            (Standing { void: true, .. }, _) => Judged::void(),
-            (standing, reading) => Judged {
-                truth: standing.truth,
-                room: standing.room,
-                void: false,
-                node: reading.map_or(Node::Other(Vec::new()), |reading| {
-                    Node::Leaf(Box::new(reading))
-                }),
-            },
-        }
-    }
-}
-
-/// What it means that a selection is surely empty.
-pub(crate) fn if_none<'a>(said: Option<IfNone>) -> Judged<'a> {
-    match said {
-        Some(IfNone::Passes) => Judged::bare(Truth::HOLDS),
-        Some(IfNone::Fails) => Judged::bare(Truth::FAILS),
-        Some(IfNone::Refer) => Judged::bare(Truth::AUTHORITY),
-        None => Judged::void(),
-    }
-}
-
-/// What must not hold; where it speaks about nothing that is there, it is left aside like what must.
-fn negated(inner: Judged<'_>, asked: Asked) -> Judged<'_> {
-    if inner.void && asked == Asked::Required {
-        return inner;
-    }
-    Judged {
-        truth: inner.truth.negated(),
-        room: inner.room.negated(),
-        void: inner.void,
-        node: Node::Other(vec![inner]),
     }
 }
 

@@ -3,8 +3,9 @@
 use std::collections::BTreeSet;
 
 use super::judge::Judge;
-use super::rule::Target;
-use super::scene::{Scene, Touch};
+
+use super::scene::{Holder, Key, Scene, Touch};
+use super::target::Target;
 use super::{Missing, Truth, split};
 use crate::ruleset::Rule;
 
@@ -17,7 +18,7 @@ pub(crate) fn of_part<'a>(
     decided_as_drawn: bool,
 ) -> Vec<Missing> {
     let helps = |scene: Scene<'a>| {
-        let known = split::truth(&judge.in_scene(scene), rule, target);
+        let known = judge.in_scene(scene).truth_of(rule, target);
         known != truth && known.within(truth)
     };
     of_touched(&judge.scene, touched, decided_as_drawn, helps)
@@ -62,23 +63,24 @@ fn is_of_unseen(what: Missing, all: &BTreeSet<Missing>) -> bool {
     }
 }
 
-type Named = std::collections::BTreeMap<split::Key, (usize, BTreeSet<i128>)>;
-
 /// The scenes in which something missing is known in one way or another; `None` where they cannot be listed.
-fn settled<'a>(scene: &Scene<'a>, what: Missing, named: &Named) -> Option<Vec<Scene<'a>>> {
+fn settled<'a>(scene: &Scene<'a>, what: Missing, named: &split::Named) -> Option<Vec<Scene<'a>>> {
+    let fact = |holder, fact| {
+        let key = Key {
+            holder,
+            fact,
+            at_place: false,
+        };
+        let cuts = named.get(&key).map(|(_, cuts)| cuts.clone());
+        split::scenes(scene, &[(key, cuts.unwrap_or_default())])
+    };
     match what {
-        Missing::Fact(..) | Missing::FactOfUnseen(..) => {
-            let key = split::key(what)?;
-            let cuts = named
-                .get(&key)
-                .map(|(_, cuts)| cuts.clone())
-                .unwrap_or_default();
-            split::scenes(scene, &[(key, cuts)])
-        }
+        Missing::Fact(index, id) => fact(Holder::Thing(index), id),
+        Missing::FactOfUnseen(kind, id) => fact(Holder::Unseen(kind), id),
         Missing::Inventory(kind) => Some(vec![scene.seeing_all(kind)]),
-        Missing::Document(document) => Some(vec![
-            scene.with_paper(document, true),
-            scene.with_paper(document, false),
+        Missing::Document(document, thing) => Some(vec![
+            scene.with_paper((document, thing), true),
+            scene.with_paper((document, thing), false),
         ]),
         Missing::Outline(..) | Missing::Accuracy(..) => None,
     }

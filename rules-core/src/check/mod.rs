@@ -18,10 +18,12 @@ pub(crate) mod heights;
 mod judge;
 pub(crate) mod levels;
 mod lines;
+mod memo;
 mod missing;
 mod outcome;
 mod papers;
 mod passage;
+mod places;
 mod reading;
 mod readings;
 mod region;
@@ -33,18 +35,20 @@ mod sound;
 pub(crate) mod special;
 mod split;
 mod tapes;
+mod target;
 mod total;
 mod truth;
 mod value;
 mod verdict;
 mod way;
 mod wires;
+mod work;
 mod zone;
 
 pub use editions::{Edition, Governed, governed};
 pub use finding::*;
 pub use outcome::{Outcome, Verdict};
-pub use papers::questions;
+pub use papers::{questions, unsaid_papers};
 pub use passage::passages;
 pub use tapes::contradictions;
 pub use truth::{Level, Truth};
@@ -53,7 +57,6 @@ use crate::plan::Plan;
 use crate::ruleset::{InForce, RuleSet};
 use judge::Judge;
 use scene::{Base, Scene};
-use special::Special;
 
 /// Judges a plan against a rule set, of which an earlier edition is left aside.
 pub fn check<'a>(plan: &'a Plan, rules: &'a RuleSet) -> Findings<'a> {
@@ -62,23 +65,20 @@ pub fn check<'a>(plan: &'a Plan, rules: &'a RuleSet) -> Findings<'a> {
 
 fn judge_of<'a>(plan: &'a Plan, rules: &'a RuleSet, in_force: Option<&'a InForce>) -> Judge<'a> {
     Judge {
-        scene: Scene::new(Base::new(plan, rules)),
-        special: Special::of(&rules.vocabulary),
         keeps: true,
-        in_force,
+        ..Judge::new(Scene::new(Base::new(plan, rules)), in_force)
     }
 }
 
 fn judged_by<'a>(judge: &Judge<'a>) -> Findings<'a> {
     let rules = judge.scene.rules();
     let found: Vec<_> = rules
-        .rules
-        .iter()
+        .all_rules()
         .enumerate()
         .map(|(index, rule)| judge.finding(index, rule))
         .collect();
-    let verdict = verdict::verdict(judge, &rules.rules, &found);
-    let findings: Vec<Finding<'a>> = found.into_iter().map(|(finding, _)| finding).collect();
+    let verdict = verdict::verdict(judge, rules, &found);
+    let findings: Vec<Finding> = found.into_iter().map(|(finding, _)| finding).collect();
     Findings {
         verdict,
         documents: judge.documents(&findings),

@@ -2,7 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::Truth;
+use super::{Finding, Truth};
+use crate::ruleset::Rule;
 
 /// What a rule comes to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -38,12 +39,16 @@ impl Outcome {
         }
     }
 
-    /// The outcome of what is possible, given what would be possible were everything exactly as drawn.
-    pub fn of(truth: Truth, as_drawn: Truth) -> Outcome {
-        Outcome::decided(truth).unwrap_or(match Outcome::decided(as_drawn) {
-            Some(_) => Outcome::Marginal,
-            None => Outcome::Unknown,
-        })
+    /// The outcome of what is possible, given what would be possible if the authority has not yet said anything that it
+    /// is free to say, and if everything were exactly as drawn besides.
+    pub fn of(truth: Truth, unsaid: Truth, as_drawn: Truth) -> Outcome {
+        let decided = |truth| Outcome::decided(truth);
+        match (decided(truth), decided(unsaid), decided(as_drawn)) {
+            (Some(outcome), ..) => outcome,
+            (None, Some(Outcome::Refer), _) => Outcome::Refer,
+            (None, _, Some(_)) => Outcome::Marginal,
+            (None, _, None) => Outcome::Unknown,
+        }
     }
 
     /// The word in reports.
@@ -72,21 +77,21 @@ pub enum Verdict {
 }
 
 impl Verdict {
-    /// The verdict on a whole plan, from the outcomes of the binding rules.
-    pub fn of(outcomes: impl Iterator<Item = Outcome>) -> Verdict {
+    /// The verdict on a whole plan, from what was found under the binding rules: nothing stands against it only where
+    /// one of them surely applies.
+    pub fn of<'f>(findings: impl Iterator<Item = (&'f Finding, &'f Rule)>) -> Verdict {
         let (mut applied, mut open) = (false, false);
-        for outcome in outcomes {
-            match outcome {
+        for (finding, rule) in findings {
+            match finding.outcome {
                 Outcome::Fail => return Verdict::DoesNotComply,
                 Outcome::Unknown | Outcome::Marginal | Outcome::Refer => open = true,
-                Outcome::Pass => applied = true,
-                Outcome::NotApplicable => {}
+                Outcome::Pass | Outcome::NotApplicable => {}
             }
+            applied |= !rule.built_in && !finding.truth.may_not_apply();
         }
-        if applied && !open {
-            Verdict::NothingAgainst
-        } else {
-            Verdict::NotDecided
+        match applied && !open {
+            true => Verdict::NothingAgainst,
+            false => Verdict::NotDecided,
         }
     }
 

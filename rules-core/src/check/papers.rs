@@ -1,14 +1,18 @@
 //! Which documents are needed, which duties and cautions apply, and what the questions of class come to.
 
-use super::judge::Judge;
-use super::scene::{Env, Holder};
+use super::judge::{Judge, thing_of};
+use super::places::{Place, places};
+use super::scene::{Env, Holder, Touch};
+use super::target::{Of, Target};
 use super::{
-    Decided, DocumentNeed, Finding, Level, Missing, Need, Outcome, Subject, Truth, missing,
+    Decided, DocumentNeed, Finding, Level, Missing, Need, Outcome, Part, Subject, Truth, missing,
 };
-use crate::plan::DocumentState;
+use crate::plan::{DocumentState, Plan, ThingIndex};
 use crate::ruleset::{
-    Decision, Document, DocumentIndex, OnOutcome, Requirement, RowTest, Rule, RuleSet, Table, Then,
+    Condition, Decision, Document, DocumentIndex, Requirement, RowTest, Rule, RuleSet, Selection,
+    Table, Then,
 };
+use crate::text::Faults;
 
 impl Need {
     fn of(truth: Truth) -> Need {
@@ -32,13 +36,13 @@ impl Need {
 
 /// A rule, what was found, and every document that it names in any way.
 struct Asking<'f, 'a> {
-    finding: &'f Finding<'a>,
+    finding: &'f Finding,
     rule: &'a Rule,
     papers: Vec<DocumentIndex>,
 }
 
 impl<'f, 'a> Asking<'f, 'a> {
-    fn new(finding: &'f Finding<'a>, rule: &'a Rule) -> Self {
+    fn new(finding: &'f Finding, rule: &'a Rule) -> Self {
         let mut papers = rule.documents.clone();
         papers_in(&rule.require, &mut papers);
         for relief in &rule.reliefs {
@@ -52,70 +56,130 @@ impl<'f, 'a> Asking<'f, 'a> {
     }
 }
 
+/// A document, or the one of it that is for one thing.
+#[derive(Clone, Copy)]
+struct Paper<'a> {
+    index: DocumentIndex,
+    document: &'a Document,
+    /// The thing that it is for, where there is one for each.
+    thing: Option<ThingIndex>,
+    /// Whether there surely is such a thing.
+    sure: bool,
+    state: DocumentState,
+}
+
 impl<'a> Judge<'a> {
-    /// Whether each document is needed.
-    pub(crate) fn documents(&self, findings: &[Finding<'a>]) -> Vec<DocumentNeed> {
+    /// Whether each document is needed: for each thing, where there is one for each.
+    pub(crate) fn documents(&self, findings: &[Finding]) -> Vec<DocumentNeed> {
         let rules = self.scene.rules();
         let asking: Vec<Asking<'_, 'a>> = findings
             .iter()
-            .filter_map(|finding| Some((finding, rules.rules.get(finding.rule)?)))
+            .filter_map(|finding| Some((finding, rules.rule(finding.rule)?)))
             .map(|(finding, rule)| Asking::new(finding, rule))
             .collect();
-        rules
-            .documents
-            .iter()
-            .enumerate()
-            .map(|(index, document)| self.document(index, document, &asking))
+        let documents = rules.documents.iter().enumerate();
+        let papers = documents.flat_map(|(index, document)| self.papers(index, document));
+        papers.map(|paper| self.document(paper, &asking)).collect()
+    }
+
+    /// A document for each thing that it is for.
+    fn papers(&self, index: DocumentIndex, document: &'a Document) -> Vec<Paper<'a>> {
+        let plan = self.scene.plan();
+        let paper = |thing: Option<ThingIndex>, sure| Paper {
+            index,
+            document,
+            thing,
+            sure,
+            state: match thing {
+                Some(thing) => plan.paper_of(&document.id, thing),
+                None => plan.paper(&document.id),
+            }
+            .unwrap_or(DocumentState::NotYet),
+        };
+        let Some(each) = &document.each else {
+            return vec![paper(None, true)];
+        };
+        let members = self.members(each, &Env::EMPTY).list.into_iter();
+        let things = members.filter_map(|(holder, sure)| Some((thing_of(holder)?, sure)));
+        things
+            .map(|(thing, sure)| paper(Some(thing), sure))
             .collect()
     }
 
-    fn document(
-        &self,
-        index: DocumentIndex,
-        document: &'a Document,
-        asking: &[Asking<'_, 'a>],
-    ) -> DocumentNeed {
-        let mut need = if document.always {
-            Need::Needed
-        } else {
-            Need::NotNeeded
+    fn document(&self, paper: Paper<'a>, asking: &[Asking<'_, 'a>]) -> DocumentNeed {
+        let always = match paper.document.always {
+            true => Need::Needed,
+            false => Need::NotNeeded,
         };
-        if let Some(when) = &document.when {
-            need = need.or(Need::of(self.truth(when, &Env::EMPTY)));
-        }
-        let plan = self.scene.plan();
-        let state = plan.documents.get(&document.id).copied();
-        let state = state.unwrap_or(DocumentState::NotYet);
+        let when = paper.document.when.as_ref().map(|when| {
+            let each = paper.document.each.as_ref();
+            let of = each.zip(paper.thing.map(Holder::Thing));
+            Need::of(self.anywhere(when, of))
+        });
+        let mut need = always.or(when.unwrap_or(Need::NotNeeded));
         let mut calling = Vec::new();
-        for Asking {
-            finding,
-            rule,
-            papers,
-        } in asking
-        {
-            let mut own = called_for_by_outcome(&document.on, rule, finding);
-            if papers.contains(&index) {
-                own = own.or(called_for((index, state), rule, finding));
-            }
+        for asked in asking {
+            let own = called_for_by(&paper, asked);
             if own != Need::NotNeeded {
-                calling.push(finding.rule);
+                calling.push(asked.finding.rule);
             }
             need = need.or(own);
         }
         DocumentNeed {
-            document: index,
-            need,
+            document: paper.index,
+            thing: paper.thing,
+            need: match paper.sure {
+                true => need,
+                false => need.if_also(Need::Perhaps),
+            },
             rules: calling,
-            state,
+            state: paper.state,
         }
+    }
+
+    /// Whether a condition holds for any pool where it speaks of one, and at any place along what changes.
+    pub(crate) fn anywhere(
+        &self,
+        condition: &'a Condition,
+        each: Option<(&'a Selection, Holder)>,
+    ) -> Truth {
+        let of = each.map_or(Of::Plan, |(_, holder)| Of::Thing(holder));
+        let pools = self.pools(condition.about_pool).into_iter();
+        let targets = pools.map(|pool| Target { of, pool });
+        let selection = each.map(|(selection, _)| selection);
+        targets
+            .map(|target| self.at_any_place(&condition.requirement, target, selection))
+            .fold(Truth::FAILS, Truth::or)
+    }
+
+    fn at_any_place(
+        &self,
+        requirement: &'a Requirement,
+        target: Target,
+        each: Option<&'a Selection>,
+    ) -> Truth {
+        let truth =
+            |judge: &Judge<'a>| judge.about(target, each, |env| judge.truth(requirement, env));
+        let (between, touched) = self.scene.logging(|| truth(self));
+        self.scene.note(&touched);
+        let places = places(&self.scene, &touched, &target.subjects());
+        if places.is_empty() {
+            return between;
+        }
+        // A place between the lowest and the highest may be there.
+        let perhaps = between.or_else(Truth::FAILS);
+        let at = places
+            .into_iter()
+            .map(|place| truth(&self.in_scene(self.scene.at(place))));
+        at.fold(perhaps, Truth::or)
     }
 
     /// The cautions that apply, or may.
     pub(crate) fn cautions(&self) -> Vec<usize> {
         let all = self.scene.rules().cautions.iter().enumerate();
-        let applies = |when: &'a Option<Requirement>| {
+        let applies = |when: &'a Option<Condition>| {
             when.as_ref()
-                .is_none_or(|when| self.truth(when, &Env::EMPTY) != Truth::FAILS)
+                .is_none_or(|when| self.anywhere(when, None) != Truth::FAILS)
         };
         all.filter(|(_, caution)| applies(&caution.when))
             .map(|(index, _)| index)
@@ -125,9 +189,9 @@ impl<'a> Judge<'a> {
     /// The duties that apply, or may, and whether surely.
     pub(crate) fn duties(&self) -> Vec<(usize, bool)> {
         let all = self.scene.rules().duties.iter().enumerate();
-        let truth = |when: &'a Option<Requirement>| {
+        let truth = |when: &'a Option<Condition>| {
             when.as_ref()
-                .map_or(Truth::HOLDS, |when| self.truth(when, &Env::EMPTY))
+                .map_or(Truth::HOLDS, |when| self.anywhere(when, None))
         };
         all.map(|(index, duty)| (index, truth(&duty.when)))
             .filter(|(_, truth)| *truth != Truth::FAILS)
@@ -143,104 +207,194 @@ impl<'a> Judge<'a> {
     }
 
     fn decision(&self, index: usize, decision: &'a Decision) -> Vec<Decided<'a>> {
-        let Some(selection) = &decision.each else {
-            return vec![self.decided(index, decision, Subject::Plan, &Env::EMPTY)];
+        let pools = self.pools(decision.about_pool).into_iter();
+        let subjects = |pool| -> Vec<(Target, Truth)> {
+            let target = |of| Target { of, pool };
+            let Some(each) = &decision.each else {
+                return vec![(target(Of::Plan), Truth::HOLDS)];
+            };
+            let members = self.members(each, &Env::EMPTY).list.into_iter();
+            let sure = |sure| if sure { Truth::HOLDS } else { Truth::OPEN };
+            members
+                .map(|(holder, is)| (target(Of::Thing(holder)), sure(is)))
+                .collect()
         };
-        let members = self.members(selection, &Env::EMPTY);
-        members
-            .list
-            .into_iter()
-            .map(|(holder, sure)| {
-                let subject = match holder {
-                    Holder::Thing(thing) => Subject::Thing { index: thing, sure },
-                    Holder::Unseen(kind) => Subject::Unseen(kind),
-                    Holder::Nobody => Subject::Plan,
-                };
-                let inner = Env::EMPTY;
-                self.decided(
-                    index,
-                    decision,
-                    subject,
-                    &inner.bind(selection.kind, holder),
-                )
-            })
+        let all = pools.flat_map(subjects);
+        all.flat_map(|(target, member)| self.decided((index, decision), target, member))
             .collect()
     }
 
+    /// What is decided for one subject: one class, or one for each place along it where they differ.
     fn decided(
         &self,
-        index: usize,
-        decision: &'a Decision,
-        subject: Subject,
-        env: &Env<'_>,
-    ) -> Decided<'a> {
-        self.scene.take_log();
-        let (classes, refer) = self.classes(&decision.table, env);
-        let touched = self.scene.take_log();
-        let missing = match classes.len() + usize::from(refer) > 1 {
-            false => Vec::new(),
-            true => missing::of_touched(&self.scene, &touched, false, |scene| {
-                let (fewer, _) = self.in_scene(scene).classes(&decision.table, env);
-                fewer.len() < classes.len()
-            }),
-        };
-        Decided {
+        (index, decision): (usize, &'a Decision),
+        target: Target,
+        member: Truth,
+    ) -> Vec<Decided<'a>> {
+        let classes = |judge: &Judge<'a>| judge.classes(decision, target);
+        let (between, touched) = self.scene.logging(|| classes(self));
+        let told = |place: Option<&Place>, found: Classes<'a>, touched: &[Touch]| Decided {
             decision: index,
-            subject,
-            classes,
-            refer,
-            missing,
+            subject: target.subject(member),
+            pool: target.pool_index(),
+            at: place.map_or(Vec::new(), Place::at),
+            missing: self.to_decide((decision, target), place, &found, touched),
+            classes: found.list,
+            refer: found.refer,
+        };
+        let places = places(&self.scene, &touched, &target.subjects());
+        let at: Vec<(Place, Classes<'a>, Vec<Touch>)> = places
+            .into_iter()
+            .map(|place| {
+                let judge = self.in_scene(self.scene.at(place.clone()));
+                let (found, log) = judge.scene.logging(|| classes(&judge));
+                (place, found, log)
+            })
+            .collect();
+        let first = at.first().map(|(_, found, _)| found);
+        match first {
+            None => vec![told(None, between, &touched)],
+            Some(first) if at.iter().all(|(_, found, _)| found == first) && *first == between => {
+                vec![told(None, between, &touched)]
+            }
+            _ => at
+                .into_iter()
+                .map(|(place, found, log)| told(Some(&place), found, &log))
+                .collect(),
         }
     }
 
+    /// What is missing to decide between several classes.
+    fn to_decide(
+        &self,
+        (decision, target): (&'a Decision, Target),
+        place: Option<&Place>,
+        found: &Classes<'a>,
+        touched: &[Touch],
+    ) -> Vec<Missing> {
+        if found.list.len() + usize::from(found.refer) < 2 {
+            return Vec::new();
+        }
+        let scene = match place {
+            Some(place) => self.scene.at(place.clone()),
+            None => self.scene.clone(),
+        };
+        missing::of_touched(&scene, touched, false, |scene| {
+            let fewer = self.in_scene(scene).classes(decision, target);
+            fewer.list.len() < found.list.len()
+        })
+    }
+
     /// The classes still possible, in the order of the table, and whether the authority may have to say.
-    fn classes(&self, table: &'a Table<String>, env: &Env<'_>) -> (Vec<&'a str>, bool) {
-        let given = self.rows(table, env, |_, class| Some(class.as_str()), None);
-        let refer = given.iter().any(Option::is_none);
-        let mut classes: Vec<&str> = Vec::new();
+    fn classes(&self, decision: &'a Decision, target: Target) -> Classes<'a> {
+        let given = self.about(target, decision.each.as_ref(), |env| {
+            self.rows(&decision.table, env, |_, class| Some(class.as_str()), None)
+        });
+        let mut found = Classes {
+            list: Vec::new(),
+            refer: given.iter().any(Option::is_none),
+        };
         for class in given.into_iter().flatten() {
-            if !classes.contains(&class) {
-                classes.push(class);
+            if !found.list.contains(&class) {
+                found.list.push(class);
             }
         }
-        (classes, refer)
+        found
+    }
+}
+
+/// The classes that are still possible.
+#[derive(Debug, Clone, PartialEq, Eq)]
+struct Classes<'a> {
+    list: Vec<&'a str>,
+    refer: bool,
+}
+
+/// Whether a rule calls for a paper in any way.
+fn called_for_by(paper: &Paper<'_>, asked: &Asking<'_, '_>) -> Need {
+    let Asking {
+        finding,
+        rule,
+        papers,
+    } = asked;
+    let by_outcome = called_for_by_outcome(paper, rule, finding);
+    match papers.contains(&paper.index) {
+        true => by_outcome.or(called_for(paper, rule, finding)),
+        false => by_outcome,
     }
 }
 
 /// Whether a rule calls for a document: by naming it, by requiring it, or by a relief that requires it.
-fn called_for(
-    (document, state): (DocumentIndex, DocumentState),
-    rule: &Rule,
-    finding: &Finding<'_>,
-) -> Need {
-    let applies = match finding.outcome {
-        Outcome::NotApplicable => return Need::NotNeeded,
-        _ => Need::of(finding.applies),
+fn called_for(paper: &Paper<'_>, rule: &Rule, finding: &Finding) -> Need {
+    if finding.outcome == Outcome::NotApplicable {
+        return Need::NotNeeded;
+    }
+    let parts = || {
+        finding
+            .parts
+            .iter()
+            .filter(|part| is_for(paper, rule, part))
     };
-    let named = if rule.documents.contains(&document) {
+    let applies = match paper.thing {
+        // Of a rule for each thing only its own part counts.
+        Some(_) => parts().map(applies_to).fold(Need::NotNeeded, Need::or),
+        None => Need::of(finding.applies),
+    };
+    let named = if rule.documents.contains(&paper.index) {
         applies
     } else {
         Need::NotNeeded
     };
-    let required = applies.if_also(mentions(&rule.require, document));
+    let required = applies.if_also(mentions(&rule.require, paper.index));
     let by_relief = rule.reliefs.iter().enumerate().map(|(at, relief)| {
-        relieves(at, state, finding).if_also(mentions(&relief.require, document))
+        relieves(at, paper.state, parts()).if_also(mentions(&relief.require, paper.index))
     });
     by_relief.fold(named.or(required), Need::or)
+}
+
+/// Whether a part of a finding may call for a paper: for one thing's paper, what was found for that thing does.
+fn is_for(paper: &Paper<'_>, rule: &Rule, part: &Part) -> bool {
+    let same_kind = |each: &Selection| {
+        let own = paper.document.each.as_ref();
+        own.is_some_and(|own| own.kind == each.kind)
+    };
+    match (&part.subject, paper.thing) {
+        (Subject::Thing { index, .. }, Some(thing))
+            if rule.each.as_ref().is_some_and(same_kind) =>
+        {
+            *index == thing
+        }
+        (Subject::Unseen(_) | Subject::NoneOf(_), Some(_)) => false,
+        _ => true,
+    }
+}
+
+/// Whether a rule applies to what a part is about, at any place along it.
+fn applies_to(part: &Part) -> Need {
+    let sure = !matches!(part.subject, Subject::Thing { sure: false, .. });
+    let places = part.places.iter().map(|place| match place.sure {
+        true => Need::of(place.applies),
+        false => Need::of(place.applies).if_also(Need::Perhaps),
+    });
+    let any = places.fold(Need::NotNeeded, Need::or);
+    if sure {
+        any
+    } else {
+        any.if_also(Need::Perhaps)
+    }
 }
 
 /// Whether a relief is needed: surely where the rule alone surely fails and the relief is surely open.
 ///
 /// Nobody is sent for a paper that cannot help, as the relief fails for another reason than that it was refused.
-fn relieves(at: usize, state: DocumentState, finding: &Finding<'_>) -> Need {
-    finding
-        .parts
-        .iter()
-        .filter(|part| part.base.may_be(Level::Fails))
-        .filter_map(|part| Some((part, part.reliefs.get(at)?)))
+fn relieves<'f>(at: usize, state: DocumentState, parts: impl Iterator<Item = &'f Part>) -> Need {
+    let places = parts.flat_map(|part| &part.places);
+    places
+        .filter(|place| place.base.may_be(Level::Fails))
+        .filter_map(|place| Some((place, place.reliefs.get(at)?)))
         .filter(|(_, relief)| state == DocumentState::Refused || relief.holds != Truth::FAILS)
-        .map(|(part, relief)| {
-            let falls_short = if part.base == Truth::FAILS {
+        .map(|(place, relief)| {
+            let falls_short = if place.base == Truth::FAILS && place.sure {
                 Need::Needed
             } else {
                 Need::Perhaps
@@ -309,30 +463,68 @@ fn in_table(table: &Table<Requirement>, document: DocumentIndex) -> Need {
     rows.fold(Need::NotNeeded, Need::or)
 }
 
-fn called_for_by_outcome(on: &[OnOutcome], rule: &Rule, finding: &Finding<'_>) -> Need {
-    on.iter()
-        .filter(|on| on.rule == rule.id)
-        .map(|on| {
-            let named = on
-                .outcomes
+fn called_for_by_outcome(paper: &Paper<'_>, rule: &Rule, finding: &Finding) -> Need {
+    let by = |outcomes: &[String], outcome: Outcome| match outcomes
+        .iter()
+        .any(|word| word == outcome.word())
+    {
+        true => Need::Needed,
+        false if super::verdict::is_open(outcome) => Need::Perhaps,
+        false => Need::NotNeeded,
+    };
+    let on = paper.document.on.iter().filter(|on| on.rule == rule.id);
+    let needs = on.map(|on| match paper.thing {
+        None => by(&on.outcomes, finding.outcome),
+        Some(_) => {
+            let parts = finding
+                .parts
                 .iter()
-                .any(|word| word == finding.outcome.word());
-            match named {
-                true => Need::Needed,
-                false if super::verdict::is_open(finding.outcome) => Need::Perhaps,
-                false => Need::NotNeeded,
+                .filter(|part| is_for(paper, rule, part));
+            let needs = parts.map(|part| by(&on.outcomes, part.outcome));
+            needs.fold(Need::NotNeeded, Need::or)
+        }
+    });
+    needs.fold(Need::NotNeeded, Need::or)
+}
+
+/// Where a plan says how a document stands without saying for which thing, though there is one for each, and the other way
+/// round.
+pub fn unsaid_papers(plan: &Plan, rules: &RuleSet) -> Faults {
+    let mut faults = Faults::default();
+    for document in &rules.documents {
+        let Some(papers) = plan.documents.get(&document.id) else {
+            continue;
+        };
+        let id = &document.id;
+        let each = document.each.as_ref();
+        let each = each.map(|each| rules.vocabulary.kind(each.kind).name.as_str());
+        match each {
+            Some(kind) if papers.whole.is_some() => {
+                let message =
+                    format!("There is a document `{id}` for each {kind}: which one is meant?");
+                faults.add("say-which-paper", papers.span, message).help(format!(
+                    "Write the id of each {kind} and how its document stands: `{id}: {{… : in-hand}}`."
+                ));
             }
-        })
-        .fold(Need::NotNeeded, Need::or)
+            None if !papers.of.is_empty() => {
+                let message = format!("There is one document `{id}`, not one for each thing.");
+                faults
+                    .add("one-paper", papers.span, message)
+                    .help(format!("Write how it stands: `{id}: in-hand`."));
+            }
+            _ => {}
+        }
+    }
+    faults
 }
 
 /// What is missing for everything that is open, each thing with the rules that it would help to decide.
-pub fn questions(rules: &RuleSet, findings: &[Finding<'_>]) -> Vec<(Missing, Vec<usize>)> {
+pub fn questions(rules: &RuleSet, findings: &[Finding]) -> Vec<(Missing, Vec<usize>)> {
     let mut all: std::collections::BTreeMap<Missing, Vec<usize>> =
         std::collections::BTreeMap::new();
     for finding in findings
         .iter()
-        .filter(|finding| rules.rules.get(finding.rule).is_some())
+        .filter(|finding| rules.rule(finding.rule).is_some())
     {
         for what in &finding.missing {
             all.entry(*what).or_default().push(finding.rule);

@@ -1,7 +1,7 @@
 //! One comparison of a value with a bound.
 
-use super::compare::{Standing, standing};
-use super::judge::{Asked, Judge};
+use super::compare::{Comparison, Standing, standing};
+use super::judge::{Ask, Judge};
 use super::scene::Env;
 use super::value::{Cuts, Val, Way, limit_of};
 use super::{Reading, Truth};
@@ -9,45 +9,52 @@ use std::sync::Arc;
 
 use crate::plan::Words;
 use crate::quantity::Interval;
-use crate::ruleset::{Bound, Choice, Value};
+use crate::ruleset::{Bound, Choice, Test, Value};
 
 /// Takes readings for one judgement.
 pub(crate) struct Readings<'j, 'a, 'e> {
     pub(crate) judge: &'j Judge<'a>,
     pub(crate) env: &'j Env<'e>,
-    pub(crate) asked: Asked,
+    pub(crate) ask: Ask,
 }
 
 impl<'a> Readings<'_, 'a, '_> {
     /// Compares a value with a bound; the reading only where somebody will ask what was measured.
     pub(crate) fn take(
         &self,
-        value: &'a Value,
-        bound: &'a Bound,
-    ) -> (Standing, Option<Reading<'a>>) {
+        (test, at): (&'a Arc<Test>, usize),
+        comparison: Comparison<'a>,
+    ) -> (Standing, Option<Reading>) {
+        let (value, bound) = (&test.value, comparison.bound);
         let limit = limit_of(bound).map(|limit| self.judge.value(limit, self.env, &[]));
         let cuts = limit.as_ref().map_or_else(|| amounts_of(bound), Val::ends);
         let found = self.judge.value(value, self.env, &cuts);
-        let standing = standing(&found, bound, limit.as_ref(), self.asked);
-        let asked = self.judge.keeps(self.asked) && !standing.void;
-        let reading =
-            asked.then(|| self.reading((value, &found), (bound, limit.as_ref()), standing));
+        let standing = standing(&found, limit.as_ref(), comparison);
+        let standing = match self.ask.negated {
+            true => standing.negated(),
+            false => standing,
+        };
+        let asked = self.judge.keeps(self.ask.role) && standing.truth != Truth::NOT_APPLICABLE;
+        let reading = asked.then(|| self.reading((test, at), (&found, limit.as_ref()), standing));
         (standing, reading)
     }
 
     fn reading(
         &self,
-        (value, found): (&'a Value, &Val),
-        (bound, limit): (&'a Bound, Option<&Val>),
+        (test, at): (&'a Arc<Test>, usize),
+        (found, limit): (&Val, Option<&Val>),
         standing: Standing,
-    ) -> Reading<'a> {
+    ) -> Reading {
+        let value = &test.value;
         let measured = found.range();
         let unit = limit.and_then(|limit| limit.unit).or(found.unit);
         Reading {
-            value,
-            bound,
+            test: self.asked(test, at),
+            bound: if self.ask.negated { 0 } else { at },
+            negated: self.ask.negated,
             measured,
             drawn: self.as_drawn(value, measured, standing.truth),
+            along: self.along(value),
             words: words_of(found),
             may_be_none: found.may_be_nothing(),
             limit: limit.and_then(Val::range),
@@ -59,6 +66,28 @@ impl<'a> Readings<'_, 'a, '_> {
             margin: standing.room.margin(),
             witness: found.witness,
             blur: found.blur,
+        }
+    }
+
+    /// The test as it must hold: under a `not`, with the contrary of the bound.
+    fn asked(&self, test: &Arc<Test>, at: usize) -> Arc<Test> {
+        match test.bounds.get(at) {
+            Some(bound) if self.ask.negated => Arc::new(Test {
+                value: test.value.clone(),
+                bounds: vec![contrary(bound)],
+                holds: test.holds,
+                span: test.span,
+            }),
+            _ => Arc::clone(test),
+        }
+    }
+
+    /// From what to what a fact changes along its thing, where that is what was read at one place of it.
+    fn along(&self, value: &Value) -> Option<Interval> {
+        match value {
+            Value::Fact(fact) => self.judge.scene.along(*fact, self.env),
+            Value::Named { value, .. } => self.along(value),
+            _ => None,
         }
     }
 
@@ -94,4 +123,15 @@ fn words_of(found: &Val) -> Option<Arc<Words>> {
         Way::Words(words) => Some(words.clone()),
         _ => None,
     })
+}
+
+/// The bound that is kept just where another is not; of words there is none, and a reading says that they must not be.
+fn contrary(bound: &Bound) -> Bound {
+    match bound {
+        Bound::AtLeast(value) => Bound::LessThan(value.clone()),
+        Bound::AtMost(value) => Bound::MoreThan(value.clone()),
+        Bound::MoreThan(value) => Bound::AtMost(value.clone()),
+        Bound::LessThan(value) => Bound::AtLeast(value.clone()),
+        Bound::Is(choices) => Bound::Is(choices.clone()),
+    }
 }

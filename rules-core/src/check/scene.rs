@@ -7,11 +7,14 @@ use std::rc::Rc;
 use super::Missing;
 use super::facts::{FactView, all_that_is_possible};
 use super::ground::Spots;
+use super::places::Place;
 use super::value::Cuts;
 use super::way::{Between, Ways};
+use super::work::Work;
 use crate::measure::Gap;
 use crate::plan::{Looked, Plan, Possible, Thing, ThingIndex};
-use crate::ruleset::{RuleSet, Zone};
+use crate::quantity::Interval;
+use crate::ruleset::{DocumentIndex, RuleSet, Zone};
 use crate::vocabulary::{FactId, KindId, Number, OutlineId};
 
 /// A thing of the plan, or things of a kind that may be there unseen.
@@ -31,6 +34,8 @@ pub(crate) struct Env<'e> {
     kind: Option<KindId>,
     holder: Holder,
     zone: Option<&'e Zone>,
+    /// Facts that change along a thing are meant in full, not at the place that is judged.
+    whole: bool,
     outer: Option<&'e Env<'e>>,
 }
 
@@ -40,8 +45,21 @@ impl<'e> Env<'e> {
         kind: None,
         holder: Holder::Nobody,
         zone: None,
+        whole: false,
         outer: None,
     };
+
+    /// The same, where facts that change along a thing are meant in full.
+    pub(crate) fn whole(self) -> Env<'e> {
+        Env {
+            whole: true,
+            ..self
+        }
+    }
+
+    pub(crate) fn is_whole(&self) -> bool {
+        self.whole
+    }
 
     /// The same, and this kind's name stands for this thing.
     pub(crate) fn bind(&'e self, kind: KindId, holder: Holder) -> Env<'e> {
@@ -59,6 +77,7 @@ impl<'e> Env<'e> {
             kind: Some(kind),
             holder,
             zone,
+            whole: self.whole,
             outer: Some(self),
         }
     }
@@ -90,6 +109,8 @@ pub(crate) struct Base<'a> {
     /// What was looked up: of each thing, then of what is unseen of each kind; first as known, then as drawn.
     views: RefCell<[Views; 2]>,
     spots: OnceCell<Option<Spots>>,
+    /// How much was done so far.
+    pub(crate) work: Work,
 }
 
 /// What was looked up, of one holder after another.
@@ -123,6 +144,7 @@ impl<'a> Base<'a> {
             ways: RefCell::default(),
             views: RefCell::new([holders.clone(), holders]),
             spots: OnceCell::new(),
+            work: Work::default(),
         }
     }
 
@@ -161,19 +183,32 @@ impl<'a> Base<'a> {
     }
 }
 
-/// The plan, seen in one way: as it is known, as drawn, or with one thing taken as settled.
+/// The plan, seen in one way: as it is known, as drawn, with one thing taken as settled, or at one place along its things.
 #[derive(Clone)]
 pub(crate) struct Scene<'a> {
     pub(crate) base: Rc<Base<'a>>,
     /// Every ± and every accuracy is taken as 0.
     pub(crate) as_drawn: bool,
     /// Facts taken as settled.
-    settled: Vec<(Holder, FactId, Rc<Seen>)>,
+    settled: Vec<(Key, Rc<Seen>)>,
+    /// The place that is judged, along the things that change.
+    place: Rc<Place>,
     /// Kinds of which nothing unseen is taken to be there.
     all_seen: Vec<KindId>,
-    /// Documents taken as in hand or refused.
-    papers: Vec<(usize, bool)>,
+    /// The authority has not yet said anything that it is free to say.
+    pub(crate) leave_open: bool,
+    /// Documents taken as in hand or refused, each with the thing that it is for.
+    papers: Vec<(DocumentIndex, Option<ThingIndex>, bool)>,
     log: RefCell<Vec<Touch>>,
+}
+
+/// An uncertain fact of a thing, or what it is at the place that is judged.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) struct Key {
+    pub(crate) holder: Holder,
+    pub(crate) fact: FactId,
+    /// What it is at the place that is judged, where it changes along the thing.
+    pub(crate) at_place: bool,
 }
 
 /// Something uncertain that a judgement rests on, and the amounts that it was compared with.
@@ -182,6 +217,10 @@ pub(crate) struct Touch {
     pub(crate) what: Missing,
     /// Nobody stated it, so a person can be asked; else it was stated, but not exactly.
     pub(crate) unstated: bool,
+    /// It was read at the place that is judged, as it changes along its thing.
+    pub(crate) at_place: bool,
+    /// How often; more than twice is as good as twice.
+    pub(crate) times: usize,
     pub(crate) cuts: Cuts,
 }
 
@@ -191,7 +230,9 @@ impl<'a> Scene<'a> {
             base: Rc::new(base),
             as_drawn: false,
             settled: Vec::new(),
+            place: Rc::default(),
             all_seen: Vec::new(),
+            leave_open: false,
             papers: Vec::new(),
             log: RefCell::default(),
         }
@@ -213,15 +254,18 @@ impl<'a> Scene<'a> {
     }
 
     /// The same with a fact taken as settled.
-    pub(crate) fn settling(&self, holder: Holder, fact: FactId, view: FactView) -> Self {
+    pub(crate) fn settling(&self, key: Key, view: FactView) -> Self {
         let mut scene = self.again();
-        let settled = Seen {
-            view,
-            certain: true,
-            stated: true,
-        };
-        scene.settled.push((holder, fact, Rc::new(settled)));
+        scene.settled.push((key, Rc::new(Seen::settled(view))));
         scene
+    }
+
+    /// The same at one place along the things that change.
+    pub(crate) fn at(&self, place: Place) -> Self {
+        Scene {
+            place: Rc::new(place),
+            ..self.again()
+        }
     }
 
     /// The same with nothing unseen of this kind.
@@ -231,10 +275,22 @@ impl<'a> Scene<'a> {
         scene
     }
 
+    /// The same where the authority has not yet said anything that it is free to say.
+    pub(crate) fn leaving_open(&self) -> Self {
+        Scene {
+            leave_open: true,
+            ..self.again()
+        }
+    }
+
     /// The same with a document in hand or refused.
-    pub(crate) fn with_paper(&self, document: usize, in_hand: bool) -> Self {
+    pub(crate) fn with_paper(
+        &self,
+        (document, thing): (DocumentIndex, Option<ThingIndex>),
+        in_hand: bool,
+    ) -> Self {
         let mut scene = self.again();
-        scene.papers.push((document, in_hand));
+        scene.papers.push((document, thing, in_hand));
         scene
     }
 
@@ -251,12 +307,12 @@ impl<'a> Scene<'a> {
     }
 
     /// Whether a document was taken as in hand or refused here.
-    pub(crate) fn paper(&self, document: usize) -> Option<bool> {
+    pub(crate) fn paper(&self, document: DocumentIndex, thing: Option<ThingIndex>) -> Option<bool> {
         self.papers
             .iter()
             .rev()
-            .find(|(own, _)| *own == document)
-            .map(|(_, in_hand)| *in_hand)
+            .find(|(own, of, _)| (*own, *of) == (document, thing))
+            .map(|(_, _, in_hand)| *in_hand)
     }
 
     /// Whether every thing of this kind is taken to be seen.
@@ -266,26 +322,41 @@ impl<'a> Scene<'a> {
 
     /// Notes that a judgement rests on something uncertain.
     pub(crate) fn touch(&self, what: Missing, unstated: bool, cuts: &[i128]) {
-        self.log.borrow_mut().push(Touch {
+        self.note(&[Touch {
             what,
             unstated,
+            at_place: false,
+            times: 1,
             cuts: Cuts::from_slice(cuts),
-        });
+        }]);
+    }
+
+    /// Notes all that a judgement rests on.
+    pub(crate) fn note(&self, touched: &[Touch]) {
+        self.log.borrow_mut().extend_from_slice(touched);
+    }
+
+    /// Does something, and gives what was touched in it, each thing once.
+    pub(crate) fn logging<T>(&self, act: impl FnOnce() -> T) -> (T, Vec<Touch>) {
+        let before = self.log.take();
+        let done = act();
+        let touched = self.log.replace(before);
+        (done, each_once(touched))
     }
 
     /// Does something, and counts whatever is touched in it as touched twice.
     pub(crate) fn counting_twice<T>(&self, act: impl FnOnce() -> T) -> T {
         let before = self.log.borrow().len();
         let done = act();
-        let mut log = self.log.borrow_mut();
-        let again: Vec<Touch> = log.iter().skip(before).cloned().collect();
-        log.extend(again);
+        for touch in self.log.borrow_mut().iter_mut().skip(before) {
+            touch.times += touch.times;
+        }
         done
     }
 
-    /// What was touched since the log was last taken.
+    /// What was touched since the log was last taken, each thing once.
     pub(crate) fn take_log(&self) -> Vec<Touch> {
-        std::mem::take(&mut *self.log.borrow_mut())
+        each_once(self.log.take())
     }
 
     /// Whom a fact of this kind is about here: the bound thing, else the only one.
@@ -311,26 +382,81 @@ impl<'a> Scene<'a> {
 
     /// What a fact can still be; uncertain ones are noted with the amounts that they are compared with.
     pub(crate) fn fact(&self, id: FactId, env: &Env<'_>, cuts: &[i128]) -> Rc<Seen> {
-        let fact = self.rules().vocabulary.fact(id);
-        let holder = self.holder(fact.kind, env);
-        if let Some((_, _, view)) = self
-            .settled
-            .iter()
-            .rev()
-            .find(|(who, what, _)| *who == holder && *what == id)
-        {
-            return view.clone();
-        }
-        let missing = match holder {
-            Holder::Nobody => return self.seen(holder, id),
+        let holder = self.holder(self.rules().vocabulary.fact(id).kind, env);
+        let seen = self.known(holder, id);
+        self.note_fact(holder, id, &seen, cuts, false);
+        seen
+    }
+
+    /// What a fact can be at the place that is judged, where it changes along its thing; else what it can be at all.
+    pub(crate) fn fact_here(&self, id: FactId, env: &Env<'_>, cuts: &[i128]) -> Rc<Seen> {
+        let holder = self.holder(self.rules().vocabulary.fact(id).kind, env);
+        let seen = self.known(holder, id);
+        let changes = seen.view.along().filter(|_| !env.is_whole());
+        let Some(along) = changes else {
+            self.note_fact(holder, id, &seen, cuts, false);
+            return seen;
+        };
+        let key = Key {
+            holder,
+            fact: id,
+            at_place: true,
+        };
+        let here = self.settled(key).unwrap_or_else(|| {
+            Rc::new(Seen::stated(
+                seen.view.between(self.here(holder, id, along)),
+            ))
+        });
+        self.note_fact(holder, id, &here, cuts, true);
+        here
+    }
+
+    /// From what to what a fact changes along its thing, where it is read at one place of it.
+    pub(crate) fn along(&self, id: FactId, env: &Env<'_>) -> Option<Interval> {
+        let holder = self.holder(self.rules().vocabulary.fact(id).kind, env);
+        let seen = self.known(holder, id);
+        let (least, most) = seen.view.along().filter(|_| !env.is_whole())?;
+        Some(least.hull(most))
+    }
+
+    /// What a fact can be, where it is settled or not.
+    fn known(&self, holder: Holder, fact: FactId) -> Rc<Seen> {
+        let key = Key {
+            holder,
+            fact,
+            at_place: false,
+        };
+        self.settled(key).unwrap_or_else(|| self.seen(holder, fact))
+    }
+
+    /// What a fact that goes from one amount to another can be at the place that is judged.
+    fn here(&self, holder: Holder, fact: FactId, along: (Interval, Interval)) -> Interval {
+        let kind = self.rules().vocabulary.fact(fact).kind;
+        self.place.amount(holder, (kind, fact), along)
+    }
+
+    fn settled(&self, key: Key) -> Option<Rc<Seen>> {
+        let mut settled = self.settled.iter().rev();
+        settled
+            .find(|(own, _)| *own == key)
+            .map(|(_, seen)| Rc::clone(seen))
+    }
+
+    fn note_fact(&self, holder: Holder, id: FactId, seen: &Seen, cuts: &[i128], at_place: bool) {
+        let what = match holder {
+            Holder::Nobody => return,
             Holder::Thing(index) => Missing::Fact(index, id),
             Holder::Unseen(kind) => Missing::FactOfUnseen(kind, id),
         };
-        let seen = self.seen(holder, id);
-        if !seen.certain {
-            self.touch(missing, !seen.stated, cuts);
+        if !seen.certain || at_place {
+            self.note(&[Touch {
+                what,
+                unstated: !seen.stated,
+                at_place,
+                times: usize::from(!seen.certain),
+                cuts: Cuts::from_slice(cuts),
+            }]);
         }
-        seen
     }
 
     /// Whether the plan says anything about a fact at all.
@@ -398,12 +524,55 @@ impl<'a> Scene<'a> {
     }
 
     /// The pieces into which a fact falls at the amounts that it is compared with, or its possible words.
-    pub(crate) fn cells(
-        &self,
-        holder: Holder,
-        id: FactId,
-        cuts: &BTreeSet<i128>,
-    ) -> Option<Vec<FactView>> {
-        self.seen(holder, id).view.cells(cuts)
+    pub(crate) fn cells(&self, key: Key, cuts: &BTreeSet<i128>) -> Option<Vec<FactView>> {
+        let seen = self.known(key.holder, key.fact);
+        match seen.view.along() {
+            Some(along) if key.at_place => {
+                let here = self.here(key.holder, key.fact, along);
+                seen.view.between(here).cells(cuts)
+            }
+            _ => seen.view.cells(cuts),
+        }
     }
+}
+
+impl Seen {
+    fn settled(view: FactView) -> Seen {
+        Seen {
+            view,
+            certain: true,
+            stated: true,
+        }
+    }
+
+    fn stated(view: FactView) -> Seen {
+        Seen {
+            certain: view.is_certain(),
+            view,
+            stated: true,
+        }
+    }
+}
+
+/// The same touches, each thing once, with how often it was touched in all.
+fn each_once(mut touched: Vec<Touch>) -> Vec<Touch> {
+    if touched.len() < 2 {
+        return touched;
+    }
+    touched.sort_by_key(|touch| (touch.what, touch.at_place));
+    touched.dedup_by(|next, first| {
+        let same = (next.what, next.at_place) == (first.what, first.at_place);
+        if same {
+            first.times += next.times;
+            first.unstated |= next.unstated;
+            first.cuts.extend(next.cuts.iter().copied());
+        }
+        same
+    });
+    for touch in &mut touched {
+        touch.times = touch.times.min(2);
+        touch.cuts.sort_unstable();
+        touch.cuts.dedup();
+    }
+    touched
 }

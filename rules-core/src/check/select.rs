@@ -45,6 +45,13 @@ impl Members {
 impl<'a> Judge<'a> {
     /// The members of a selection.
     pub(crate) fn members(&self, selection: &'a Selection, env: &Env<'_>) -> Members {
+        match selection.closed {
+            Some(scope) => self.term_members((scope, selection), env),
+            None => self.selected(selection, env),
+        }
+    }
+
+    pub(super) fn selected(&self, selection: &'a Selection, env: &Env<'_>) -> Members {
         let kind = selection.kind;
         let drawn = self
             .scene

@@ -4,35 +4,37 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::facts::FactView;
-use super::judge::Judge;
-use super::rule::Target;
-use super::scene::{Holder, Scene, Touch};
+use super::scene::{Holder, Key, Scene, Touch};
 use super::{Missing, Truth};
-use crate::ruleset::Rule;
-use crate::vocabulary::{FactId, Number};
+use crate::vocabulary::Number;
 
 /// Beyond so many combinations nothing is split: splitting only some would make a more certain plan less decided.
 const MOST_CELLS: usize = 64;
 
-/// An uncertain fact of a thing.
-pub(crate) type Key = (Holder, FactId);
-
-/// The fact behind something that is missing.
-pub(crate) fn key(what: Missing) -> Option<Key> {
-    match what {
-        Missing::Fact(index, fact) => Some((Holder::Thing(index), fact)),
-        Missing::FactOfUnseen(kind, fact) => Some((Holder::Unseen(kind), fact)),
-        _ => None,
-    }
+/// The fact behind something that was touched.
+pub(crate) fn key(touch: &Touch) -> Option<Key> {
+    let (holder, fact) = match touch.what {
+        Missing::Fact(index, fact) => (Holder::Thing(index), fact),
+        Missing::FactOfUnseen(kind, fact) => (Holder::Unseen(kind), fact),
+        _ => return None,
+    };
+    Some(Key {
+        holder,
+        fact,
+        at_place: touch.at_place,
+    })
 }
 
 /// The uncertain facts that were named, how often, and the amounts that they were compared with.
-pub(crate) fn named(touched: &[Touch]) -> BTreeMap<Key, (usize, BTreeSet<i128>)> {
-    let mut named: BTreeMap<Key, (usize, BTreeSet<i128>)> = BTreeMap::new();
-    for touch in touched {
-        if let Some(key) = key(touch.what) {
+pub(crate) type Named = BTreeMap<Key, (usize, BTreeSet<i128>)>;
+
+/// All uncertain facts that were named.
+pub(crate) fn named(touched: &[Touch]) -> Named {
+    let mut named = Named::new();
+    for touch in touched.iter().filter(|touch| touch.times > 0) {
+        if let Some(key) = key(touch) {
             let entry = named.entry(key).or_default();
-            entry.0 += 1;
+            entry.0 += touch.times;
             entry.1.extend(&touch.cuts);
         }
     }
@@ -49,38 +51,38 @@ pub(crate) fn scenes<'a>(
     let mut cells: Vec<(Key, Vec<FactView>)> = Vec::new();
     let mut total = 1_usize;
     let vocabulary = &scene.rules().vocabulary;
-    for ((holder, fact), cuts) in keys {
-        if matches!(holder, Holder::Unseen(kind) if vocabulary.kind(*kind).number == Number::Many) {
+    for (key, cuts) in keys {
+        if matches!(key.holder, Holder::Unseen(kind) if vocabulary.kind(kind).number == Number::Many)
+        {
             continue;
         }
-        let own = scene.cells(*holder, *fact, cuts)?;
+        let own = scene.cells(*key, cuts)?;
         total = total.checked_mul(own.len())?;
-        cells.push(((*holder, *fact), own));
+        cells.push((*key, own));
     }
     if total > MOST_CELLS {
         return None;
     }
     let mut scenes = vec![scene.clone()];
-    for ((holder, fact), views) in cells {
-        scenes = scenes
-            .iter()
-            .flat_map(|scene| {
-                views
-                    .iter()
-                    .map(|view| scene.settling(holder, fact, view.clone()))
-            })
-            .collect();
+    for (key, views) in cells {
+        let settled = |scene: &Scene<'a>| {
+            let scene = scene.clone();
+            views
+                .iter()
+                .map(move |view| scene.settling(key, view.clone()))
+                .collect::<Vec<_>>()
+        };
+        scenes = scenes.iter().flat_map(settled).collect();
     }
     Some(scenes)
 }
 
-/// What is possible for a subject of a rule, once facts named twice are split.
+/// What is possible, once facts that were named twice are split.
 pub(crate) fn refined<'a>(
-    judge: &Judge<'a>,
-    rule: &'a Rule,
-    target: Target,
+    scene: &Scene<'a>,
     truth: Truth,
     touched: &[Touch],
+    judge: impl Fn(Scene<'a>) -> Truth,
 ) -> Truth {
     if !truth.is_open() {
         return truth;
@@ -93,19 +95,11 @@ pub(crate) fn refined<'a>(
     if twice.is_empty() {
         return truth;
     }
-    let Some(scenes) = scenes(&judge.scene, &twice) else {
+    let Some(scenes) = scenes(scene, &twice) else {
         return truth;
     };
     scenes
         .into_iter()
-        .map(|scene| judge.in_scene(scene).look(rule, target).truth)
+        .map(judge)
         .fold(Truth::NONE, Truth::or_else)
-}
-
-/// What is possible for a subject of a rule in a scene.
-pub(crate) fn truth<'a>(judge: &Judge<'a>, rule: &'a Rule, target: Target) -> Truth {
-    judge.scene.take_log();
-    let look = judge.look(rule, target);
-    let touched = judge.scene.take_log();
-    refined(judge, rule, target, look.truth, &touched)
 }

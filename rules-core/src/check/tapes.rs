@@ -3,7 +3,6 @@
 use super::distance::{Drawn, End};
 use super::judge::Judge;
 use super::scene::{Base, Holder, Scene};
-use super::special::Special;
 use crate::measure::figure_gap;
 use crate::plan::{Plan, Taped, ThingIndex};
 use crate::quantity::{Interval, Unit, show_range};
@@ -16,14 +15,7 @@ const DIGITS: u32 = 3;
 
 /// Every tape reading that no world fits: the drawing, each end off by no more than its accuracy, says something else.
 pub fn contradictions(plan: &Plan, rules: &RuleSet) -> Faults {
-    let special = Special::of(&rules.vocabulary);
-    let scene = Scene::new(Base::new(plan, rules));
-    let judge = Judge {
-        scene,
-        special,
-        keeps: false,
-        in_force: None,
-    };
+    let judge = Judge::new(Scene::new(Base::new(plan, rules)), None);
     let mut faults = Faults::default();
     for taped in &plan.measured {
         let Some(drawn) = judge.untaped(taped) else {

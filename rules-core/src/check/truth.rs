@@ -11,7 +11,10 @@ pub enum Level {
     Holds,
 }
 
-/// The levels that are still possible; `not applicable` beside them for a whole rule.
+/// The levels that are still possible, and whether it may be that there is nothing to speak about.
+///
+/// Where there is nothing to speak about, a requirement neither holds nor fails: beside others it is left out, and a rule
+/// that comes to nothing else does not apply.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Truth(u8);
 
@@ -38,7 +41,7 @@ impl Truth {
     pub const HOLDS: Truth = Truth(4);
     /// May hold or not.
     pub const OPEN: Truth = Truth(5);
-    /// The rule surely does not apply.
+    /// There surely is nothing to speak about; of a rule: it surely does not apply.
     pub const NOT_APPLICABLE: Truth = Truth(8);
 
     /// Just this level.
@@ -99,13 +102,13 @@ impl Truth {
         LEVELS.into_iter().filter(move |level| self.may_be(*level))
     }
 
-    /// Both must hold.
+    /// Both must hold; what has nothing to speak about is left out.
     #[must_use]
     pub fn and(self, other: Truth) -> Truth {
         self.lift(other, Level::min)
     }
 
-    /// One must hold.
+    /// One must hold; what has nothing to speak about is left out.
     #[must_use]
     pub fn or(self, other: Truth) -> Truth {
         self.lift(other, Level::max)
@@ -116,7 +119,21 @@ impl Truth {
     pub fn negated(self) -> Truth {
         self.levels()
             .map(|level| Truth::of(level.mirrored()))
-            .fold(Truth::NONE, Truth::or_else)
+            .fold(self.absent(), Truth::or_else)
+    }
+
+    /// The same where having nothing to speak about comes to something else.
+    #[must_use]
+    pub fn absent_as(self, other: Truth) -> Truth {
+        match self.may_not_apply() {
+            true => self.applied().or_else(other),
+            false => self,
+        }
+    }
+
+    /// Just that there may be nothing to speak about, where there may.
+    fn absent(self) -> Truth {
+        Truth(self.0 & Truth::NOT_APPLICABLE.0)
     }
 
     fn lift(self, other: Truth, operation: fn(Level, Level) -> Level) -> Truth {
@@ -126,38 +143,54 @@ impl Truth {
                 result = result.or_else(Truth::of(operation(a, b)));
             }
         }
+        let left_out = |one: Truth, beside: Truth| match beside.may_not_apply() {
+            true => one,
+            false => Truth::NONE,
+        };
         result
+            .or_else(left_out(self, other))
+            .or_else(left_out(other, self))
     }
 
-    /// At least `wanted` of the members hold: the `wanted`-th largest of them.
+    /// At least `wanted` of the members hold: the `wanted`-th largest of them. A member that has nothing to speak about
+    /// does not hold; where none has, neither has this.
     pub fn at_least(wanted: usize, members: &[Truth]) -> Truth {
-        // Possible pairs of (members that hold, members that hold or are the authority's), capped at `wanted`.
-        let mut tallies = std::collections::BTreeSet::from([(0_usize, 0_usize)]);
+        // Possible tallies of members that hold, and of members that hold or are the authority's, capped at `wanted`;
+        // and whether any member spoke about anything.
+        let mut tallies = std::collections::BTreeSet::from([(0_usize, 0_usize, false)]);
         for member in members {
             tallies = tallies
                 .iter()
-                .flat_map(|&(holds, either)| {
-                    member.levels().map(move |level| {
-                        let more_hold = usize::from(level == Level::Holds);
-                        let more_either = usize::from(level != Level::Fails);
-                        (
-                            (holds + more_hold).min(wanted),
-                            (either + more_either).min(wanted),
-                        )
-                    })
-                })
+                .flat_map(|&tally| member.tallied(tally, wanted))
                 .collect();
         }
+        let came_to = |(holds, either, spoke)| match (spoke || members.is_empty(), holds, either) {
+            (false, ..) => Truth::NOT_APPLICABLE,
+            (true, holds, _) if holds >= wanted => Truth::HOLDS,
+            (true, _, either) if either >= wanted => Truth::AUTHORITY,
+            _ => Truth::FAILS,
+        };
         tallies
             .into_iter()
-            .map(
-                |(holds, either)| match (holds >= wanted, either >= wanted) {
-                    (true, _) => Truth::HOLDS,
-                    (false, true) => Truth::AUTHORITY,
-                    (false, false) => Truth::FAILS,
-                },
-            )
+            .map(came_to)
             .fold(Truth::NONE, Truth::or_else)
+    }
+
+    /// What a tally may be after one more member.
+    fn tallied(
+        self,
+        (holds, either, spoke): (usize, usize, bool),
+        wanted: usize,
+    ) -> Vec<(usize, usize, bool)> {
+        let with = |level: Level| {
+            (
+                (holds + usize::from(level == Level::Holds)).min(wanted),
+                (either + usize::from(level != Level::Fails)).min(wanted),
+                true,
+            )
+        };
+        let without = self.may_not_apply().then_some((holds, either, spoke));
+        self.levels().map(with).chain(without).collect()
     }
 }
 
@@ -166,7 +199,7 @@ mod tests {
     use super::*;
 
     fn all() -> impl Iterator<Item = Truth> {
-        (1..8).map(Truth)
+        (1..16).map(Truth)
     }
 
     #[test]
@@ -182,6 +215,19 @@ mod tests {
                 }
             }
         }
+    }
+
+    #[test]
+    fn what_has_nothing_to_speak_about_is_left_out() {
+        let nothing = Truth::NOT_APPLICABLE;
+        for a in all() {
+            assert_eq!((a.and(nothing), a.or(nothing)), (a, a));
+        }
+        assert_eq!(nothing.negated(), nothing);
+        assert_eq!(nothing.absent_as(Truth::FAILS), Truth::FAILS);
+        let none_but_one = [nothing, Truth::HOLDS];
+        assert_eq!(Truth::at_least(2, &none_but_one), Truth::FAILS);
+        assert_eq!(Truth::at_least(1, &[nothing, nothing]), nothing);
     }
 
     #[test]
@@ -207,6 +253,9 @@ mod tests {
                 for c in all() {
                     let members = [a, b, c];
                     assert_eq!(Truth::at_least(1, &members), a.or(b).or(c));
+                    if members.iter().any(|member| member.may_not_apply()) {
+                        continue;
+                    }
                     assert_eq!(Truth::at_least(3, &members), a.and(b).and(c));
                     assert_eq!(
                         Truth::at_least(2, &members),

@@ -6,8 +6,8 @@ use std::sync::Arc;
 use smallvec::{SmallVec, smallvec};
 
 use super::combine::{difference, fold, product};
-use super::compare::standing;
-use super::judge::{Asked, Judge};
+use super::compare::{Comparison, standing};
+use super::judge::{Judge, Role};
 use super::scene::Env;
 use super::total::Total;
 use super::{Truth, Witness};
@@ -124,6 +124,9 @@ impl Val {
 impl<'a> Judge<'a> {
     /// What a value may be; `cuts` are the amounts that it will be compared with.
     pub(crate) fn value(&self, value: &'a Value, env: &Env<'_>, cuts: &[i128]) -> Val {
+        if self.scene.base.work.is_spent() {
+            return Val::of(vec![Way::Refer], Dimension::Number);
+        }
         let of_list = |list: &'a [Value]| {
             list.iter()
                 .map(|member| self.value(member, env, &[]))
@@ -152,7 +155,7 @@ impl<'a> Judge<'a> {
             Value::Difference(list) => difference(of_list(list)),
             Value::Product(list) => product(of_list(list)),
             Value::Over { how, of, take } => self.over(*how, of, take, env),
-            Value::Named { value, .. } => self.value(value, env, cuts),
+            Value::Named { term, value } => self.term_value((term, value), env, cuts),
         }
     }
 
@@ -165,7 +168,7 @@ impl<'a> Judge<'a> {
     }
 
     fn fact_value(&self, fact: crate::vocabulary::FactId, env: &Env<'_>, cuts: &[i128]) -> Val {
-        let seen = self.scene.fact(fact, env, cuts);
+        let seen = self.scene.fact_here(fact, env, cuts);
         let view = &seen.view;
         let mut ways = Ways::new();
         if view.none {
@@ -272,8 +275,12 @@ impl<'a> Judge<'a> {
             (RowTest::Bounds(bounds), Some(by)) => {
                 bounds.iter().fold(Truth::HOLDS, |all, bound| {
                     let limit = limit_of(bound).map(|value| self.value(value, env, &by.ends()));
-                    let bound = at_the_edge(bound);
-                    all.and(standing(by, &bound, limit.as_ref(), Asked::Condition).truth)
+                    let comparison = Comparison {
+                        bound: &at_the_edge(bound),
+                        holds: None,
+                        role: Role::Condition,
+                    };
+                    all.and(standing(by, limit.as_ref(), comparison).truth)
                 })
             }
             (RowTest::Bounds(_), None) => Truth::OPEN,

@@ -4,26 +4,27 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::judge::Judge;
 use super::rule::truth_in;
-use super::scene::Touch;
-use super::split::{self, Key};
+use super::scene::{Key, Touch};
+use super::split;
 use super::{Finding, Outcome, Truth, Verdict};
-use crate::ruleset::{Rule, Strength};
+use crate::ruleset::{RuleSet, Strength};
 
 /// What the binding rules together come to.
 pub(crate) fn verdict<'a>(
     judge: &Judge<'a>,
-    rules: &'a [Rule],
-    found: &[(Finding<'a>, Vec<Touch>)],
+    rules: &'a RuleSet,
+    found: &[(Finding, Vec<Touch>)],
 ) -> Verdict {
     let binding = || {
         found.iter().filter(|(finding, _)| {
             rules
-                .get(finding.rule)
+                .rule(finding.rule)
                 .is_some_and(|rule| rule.strength == Strength::Must)
         })
     };
-    let verdict = Verdict::of(binding().map(|(finding, _)| finding.outcome));
-    let open: Vec<&(Finding<'a>, Vec<Touch>)> = binding()
+    let judged = binding().filter_map(|(finding, _)| Some((finding, rules.rule(finding.rule)?)));
+    let verdict = Verdict::of(judged);
+    let open: Vec<&(Finding, Vec<Touch>)> = binding()
         .filter(|(finding, _)| finding.truth.is_open())
         .collect();
     match verdict {
@@ -38,8 +39,8 @@ pub(crate) fn verdict<'a>(
 /// and zone B another, the plan fails without anybody knowing the zone.
 fn fails_either_way<'a>(
     judge: &Judge<'a>,
-    rules: &'a [Rule],
-    open: &[&(Finding<'a>, Vec<Touch>)],
+    rules: &'a RuleSet,
+    open: &[&(Finding, Vec<Touch>)],
 ) -> bool {
     let shared = shared(open);
     if shared.is_empty() {
@@ -50,13 +51,13 @@ fn fails_either_way<'a>(
     };
     scenes.into_iter().all(|scene| {
         open.iter()
-            .filter_map(|(finding, _)| rules.get(finding.rule))
+            .filter_map(|(finding, _)| rules.rule(finding.rule))
             .any(|rule| truth_in(judge, scene.clone(), rule) == Truth::FAILS)
     })
 }
 
 /// The uncertain facts on which more than one open rule rests.
-fn shared(open: &[&(Finding<'_>, Vec<Touch>)]) -> Vec<(Key, BTreeSet<i128>)> {
+fn shared(open: &[&(Finding, Vec<Touch>)]) -> Vec<(Key, BTreeSet<i128>)> {
     let mut all: BTreeMap<Key, (usize, BTreeSet<i128>)> = BTreeMap::new();
     for (_, touched) in open {
         for (key, (_, cuts)) in split::named(touched) {

@@ -3,61 +3,66 @@
 use super::{Changed, Changes, PlanCompared};
 use crate::check::Outcome;
 use crate::ruleset::say::Said;
+use crate::text::Visible;
 
 impl Changes {
     /// The changes as text.
-    pub fn to_text(&self) -> String {
+    pub fn to_text(&self) -> Visible {
         let groups = [
             ("Terms", &self.terms),
             ("Rules", &self.rules),
             ("Decisions", &self.decisions),
             ("Steps", &self.duties),
         ];
-        let changed = groups
-            .into_iter()
-            .filter(|(_, changed)| !changed.is_empty());
-        let text: String = changed
-            .map(|(title, changed)| format!("{title}\n{}\n", changed.to_text()))
-            .collect();
-        match text.is_empty() {
-            true => "Both say the same.\n".to_owned(),
-            false => text,
-        }
-    }
-}
-
-impl Changed {
-    fn to_text(&self) -> String {
-        let mut text = String::new();
-        for said in &self.added {
-            text += &format!("\n  New: {}\n{}", head(said), lines(said, "    "));
-        }
-        for said in &self.removed {
-            text += &format!("\n  Gone: {}\n{}", head(said), lines(said, "    "));
-        }
-        for (then, now) in &self.changed {
-            text += &format!("\n  Changed: {}\n", head(now));
-            let differs = (&then.title, &then.clause) != (&now.title, &now.clause);
-            if differs {
-                text += &format!("    before: {}\n", head(then));
+        let mut text = Visible::new();
+        for (title, changed) in groups {
+            if !changed.is_empty() {
+                text.line(title);
+                changed.add_to(&mut text);
+                text.gap();
             }
-            text += &difference(then, now);
+        }
+        if text.is_empty() {
+            text.line("Both say the same.");
         }
         text
     }
 }
 
+impl Changed {
+    fn add_to(&self, text: &mut Visible) {
+        let whole = |lead, said| (format!("  {lead}: {}", head(said)), lines(said, "    "));
+        let added = self.added.iter().map(|said| whole("New", said));
+        let removed = self.removed.iter().map(|said| whole("Gone", said));
+        for (head, lines) in added.chain(removed) {
+            text.gap();
+            text.line(head);
+            text.extend(lines);
+        }
+        for (then, now) in &self.changed {
+            text.gap();
+            text.line(format!("  Changed: {}", head(now)));
+            if (&then.title, &then.clause) != (&now.title, &now.clause) {
+                text.line(format!("    before: {}", head(then)));
+            }
+            text.extend(difference(then, now));
+        }
+    }
+}
+
 /// The lines that only one of both has.
-fn difference(then: &Said, now: &Said) -> String {
+fn difference(then: &Said, now: &Said) -> Vec<String> {
     let [before, after] = [then, now].map(|said| lines(said, ""));
-    let only = |one: &str, other: &str, lead: &str| -> String {
-        let new = one
-            .lines()
-            .filter(|line| !other.lines().any(|same| same == *line));
-        new.map(|line| format!("    {lead} {}\n", line.trim()))
+    let only = |one: &[String], other: &[String], lead: &str| -> Vec<String> {
+        let new = one.iter().filter(|line| !other.contains(line));
+        new.map(|line| format!("    {lead} {}", line.trim()))
             .collect()
     };
-    only(&before, &after, "before:") + &only(&after, &before, "now:   ")
+    [
+        only(&before, &after, "before:"),
+        only(&after, &before, "now:   "),
+    ]
+    .concat()
 }
 
 fn head(said: &Said) -> String {
@@ -70,26 +75,28 @@ fn head(said: &Said) -> String {
     )
 }
 
-fn lines(said: &Said, margin: &str) -> String {
+fn lines(said: &Said, margin: &str) -> Vec<String> {
     let text = said.text();
     let lines = text.lines().filter(|line| !line.trim().is_empty());
-    lines.map(|line| format!("{margin}{line}\n")).collect()
+    lines.map(|line| format!("{margin}{line}")).collect()
 }
 
 impl PlanCompared {
-    /// What changes for the plan, as text.
-    pub fn to_text(&self) -> String {
+    /// What changes for the plan of that file, as text.
+    pub fn to_text(&self, file: &str) -> Visible {
         let (then, now) = self.verdict;
         let verdict = match then == now {
             true => format!("as before: {}", now.sentence()),
             false => format!("before: {} Now: {}", then.sentence(), now.sentence()),
         };
-        let mut text = format!("{}\n  {verdict}\n", self.title);
+        let mut text = Visible::new();
+        text.line(format!("{file}: {}", self.title));
+        text.line(format!("  {verdict}"));
         if self.rules.is_empty() {
-            text += "  No rule comes out otherwise.\n";
+            text.line("  No rule comes out otherwise.");
         }
         for (rule, then, now) in &self.rules {
-            text += &format!("  {rule}: {}, now {}\n", word(*then), word(*now));
+            text.line(format!("  {rule}: {}, now {}", word(*then), word(*now)));
         }
         text
     }

@@ -77,12 +77,12 @@ fn all<'s>(sheet: &'s Sheet<'_>) -> Vec<Zone<'s>> {
 
 fn zone<'s>(
     rule: &'s RuleReport,
-    reading: &Reading<'_>,
+    reading: &Reading,
     entered: bool,
     sheet: &'s Sheet<'_>,
 ) -> Option<Zone<'s>> {
     let witness = reading.witness?;
-    let distance = distance(reading.value).filter(|distance| !distance.farthest)?;
+    let distance = distance(reading.value()).filter(|distance| !distance.farthest)?;
     let by = level_limit(reading, distance.how, &witness, sheet)?;
     let (own, other) = ends(&witness, sheet)?;
     let thing = sheet.plan.things.get(other.0)?;
@@ -105,14 +105,14 @@ fn zone<'s>(
     })
 }
 
-fn limit_words(reading: &Reading<'_>) -> String {
+fn limit_words(reading: &Reading) -> String {
     let unit = reading
         .unit
         .filter(|unit| unit.dimension() == reading.dimension);
     let unit = unit.unwrap_or(crate::quantity::Unit::usual(reading.dimension));
     let amount = reading.limit.map_or(0, |limit| limit.high);
     let shown = crate::quantity::show_exactly(amount, unit);
-    match reading.bound {
+    match reading.bound() {
         Bound::MoreThan(_) => format!("more than {shown}"),
         _ => format!("at least {shown}"),
     }
@@ -129,12 +129,12 @@ fn distance(value: &Value) -> Option<&Distance> {
 /// The limit on the level ground: for one through the air, what is left of it beside the height at the place that was
 /// measured.
 fn level_limit(
-    reading: &Reading<'_>,
+    reading: &Reading,
     how: Measured,
     witness: &Witness,
     sheet: &Sheet<'_>,
 ) -> Option<f64> {
-    if !matches!(reading.bound, Bound::AtLeast(_) | Bound::MoreThan(_)) {
+    if !matches!(reading.bound(), Bound::AtLeast(_) | Bound::MoreThan(_)) {
         return None;
     }
     let millimetres = |amount: i128| amount as f64 / 1e6;

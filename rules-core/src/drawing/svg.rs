@@ -2,6 +2,8 @@
 
 use std::borrow::Cow;
 
+use crate::text::one_line;
+
 /// One element as it is written.
 pub(super) struct El(String, &'static str);
 
@@ -75,11 +77,11 @@ pub(super) fn title(text: &str) -> String {
     el("title").saying(text)
 }
 
-/// A text that nobody can take for anything but text; what XML cannot hold becomes a sign that says so.
+/// A text that nobody can take for anything but text. What hides is shown, so that XML can hold all that is left.
 pub(super) fn escaped(text: &str) -> Cow<'_, str> {
-    let plain = |byte: u8| (b' '..0x7f).contains(&byte) && !b"&<>\"'".contains(&byte);
-    if text.bytes().all(plain) {
-        return text.into();
+    let text = one_line(text);
+    if !text.contains(['&', '<', '>', '"', '\'']) {
+        return text;
     }
     let mut safe = String::with_capacity(text.len());
     for c in text.chars() {
@@ -89,8 +91,6 @@ pub(super) fn escaped(text: &str) -> Cow<'_, str> {
             '>' => safe.push_str("&gt;"),
             '"' => safe.push_str("&quot;"),
             '\'' => safe.push_str("&#39;"),
-            '\t' | '\n' | '\r' => safe.push(' '),
-            c if c.is_control() || matches!(c, '\u{fffe}' | '\u{ffff}') => safe.push('\u{fffd}'),
             c => safe.push(c),
         }
     }

@@ -6,9 +6,8 @@ use super::labels::{Label, Lettering, width_of};
 use super::place::Spot;
 use super::sheet::Sheet;
 use super::svg::{el, mm, title};
-use crate::check::{Outcome, Part, Reading, Witness};
-use crate::report::{PartReport, ReadingReport, RuleReport, deciding};
-use crate::ruleset::Bound;
+use crate::check::{Outcome, Part, Witness};
+use crate::report::{PartReport, RangeReport, ReadingReport, RuleReport, deciding};
 
 /// One measured distance.
 struct Line<'s> {
@@ -58,7 +57,7 @@ fn asked_for<'s>(sheet: &'s Sheet<'_>) -> Vec<Line<'s>> {
 }
 
 /// The lines of the part that decides; a report may hold only that one.
-fn of_deciding<'s>(rule: &'s RuleReport, parts: &'s [Part<'s>]) -> impl Iterator<Item = Line<'s>> {
+fn of_deciding<'s>(rule: &'s RuleReport, parts: &'s [Part]) -> impl Iterator<Item = Line<'s>> {
     let part = deciding(parts).and_then(|place| parts.get(place));
     let said = rule.deciding.and_then(|place| rule.parts.get(place));
     let both = part.zip(said).into_iter();
@@ -67,7 +66,7 @@ fn of_deciding<'s>(rule: &'s RuleReport, parts: &'s [Part<'s>]) -> impl Iterator
 
 fn of_part<'s>(
     rule: &'s RuleReport,
-    part: &'s Part<'_>,
+    part: &'s Part,
     said: &'s PartReport,
 ) -> impl Iterator<Item = Line<'s>> {
     let readings = part.readings.iter().zip(&said.readings);
@@ -77,7 +76,7 @@ fn of_part<'s>(
             part: said,
             outcome: part.outcome,
             witness: reading.witness?,
-            figure: figure(reading, words, part.outcome),
+            figure: figure(words, part.outcome),
         })
     })
 }
@@ -91,20 +90,30 @@ fn weight(outcome: Outcome) -> u8 {
     }
 }
 
-/// What was measured, as it is at worst, and the limit where that is not kept for sure.
-fn figure(reading: &Reading<'_>, words: &ReadingReport, outcome: Outcome) -> String {
-    let range = words.measured.as_ref();
-    let (sign, at_worst) = match reading.bound {
-        Bound::AtLeast(_) => ("≥ ", range.and_then(|range| range.low.as_ref())),
-        Bound::MoreThan(_) => ("> ", range.and_then(|range| range.low.as_ref())),
-        Bound::AtMost(_) => ("≤ ", range.and_then(|range| range.high.as_ref())),
-        Bound::LessThan(_) => ("< ", range.and_then(|range| range.high.as_ref())),
-        Bound::Is(_) => ("= ", range.and_then(|range| range.low.as_ref())),
-    };
-    let measured = at_worst.map_or("?", String::as_str);
+/// What was measured, as it is at worst, and the limit where that is not kept for sure. What must be kept stands in the
+/// words: they are the contrary of the rule's own bound where that stands under a `not`.
+fn figure(words: &ReadingReport, outcome: Outcome) -> String {
+    let low = |range: &RangeReport| range.low.clone();
+    let high = |range: &RangeReport| range.high.clone();
+    type End = fn(&RangeReport) -> Option<String>;
+    let signs: [(&str, &str, End, End); 4] = [
+        ("at least ", "≥", low, high),
+        ("more than ", ">", low, high),
+        ("at most ", "≤", high, low),
+        ("less than ", "<", high, low),
+    ];
+    let sign = signs
+        .into_iter()
+        .find(|(asked, ..)| words.bound.starts_with(asked));
+    let (_, sign, at_worst, limit) = sign.unwrap_or(("", "=", low, low));
+    let measured = words.measured.as_ref().and_then(at_worst);
+    let measured = measured.unwrap_or_else(|| "?".to_owned());
     match &words.limit {
-        Some(limit) if outcome != Outcome::Pass => format!("{measured} ({sign}{})", limit.text),
-        _ => measured.to_owned(),
+        Some(range) if outcome != Outcome::Pass => {
+            let limit = limit(range).unwrap_or_else(|| "?".to_owned());
+            format!("{measured} ({sign} {limit})")
+        }
+        _ => measured,
     }
 }
 

@@ -33,7 +33,7 @@ pub struct Plan {
     /// Tape readings between two things.
     pub measured: Vec<Taped>,
     /// Documents, by id. One that is not here was not asked for yet.
-    pub documents: BTreeMap<String, DocumentState>,
+    pub documents: BTreeMap<String, Papers>,
     /// Where the plan's own origin lies in the file's coordinates, in nanometres.
     pub origin: (i128, i128),
 }
@@ -94,6 +94,38 @@ pub struct Taped {
     pub drawn: Option<i128>,
     /// Where the plan's file says so.
     pub span: Span,
+}
+
+/// Where a document stands: as a whole, or for each thing of which the plan says so.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Papers {
+    /// As a whole.
+    pub whole: Option<DocumentState>,
+    /// For each thing.
+    pub of: BTreeMap<ThingIndex, DocumentState>,
+    /// Where the plan's file says so.
+    pub span: Span,
+}
+
+impl From<DocumentState> for Papers {
+    fn from(state: DocumentState) -> Self {
+        Papers {
+            whole: Some(state),
+            ..Papers::default()
+        }
+    }
+}
+
+impl Plan {
+    /// Where a document stands that is one for the whole plan.
+    pub fn paper(&self, id: &str) -> Option<DocumentState> {
+        self.documents.get(id)?.whole
+    }
+
+    /// Where the document for a thing stands.
+    pub fn paper_of(&self, id: &str, thing: ThingIndex) -> Option<DocumentState> {
+        self.documents.get(id)?.of.get(&thing).copied()
+    }
 }
 
 /// Where a document stands.

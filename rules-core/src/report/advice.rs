@@ -2,7 +2,7 @@
 
 use super::figures::unit_of;
 use super::matter::Matter;
-use crate::check::{Part, Reading, Witness};
+use crate::check::{Reading, Witness};
 use crate::plan::ThingIndex;
 use crate::plan::figure::Accuracy;
 use crate::quantity::{Dimension, Interval, Rounding, Unit, show};
@@ -12,18 +12,16 @@ use crate::vocabulary::OutlineId;
 
 impl Matter<'_> {
     /// The advice for a part that is `marginal`: what to survey or tape, how well, or how far to move.
-    pub(super) fn advice(&self, part: &Part<'_>) -> Option<String> {
-        let open = part
-            .readings
-            .iter()
-            .filter(|reading| reading.truth.is_open());
+    pub(super) fn advice(&self, compared: &[Reading]) -> Option<String> {
+        let open = compared.iter().map(|one| one);
+        let open = open.filter(|reading| reading.truth.is_open());
         let sentences: Vec<String> = open
             .filter_map(|reading| self.one_advice(reading))
             .collect();
         (!sentences.is_empty()).then(|| sentences.join(" "))
     }
 
-    fn one_advice(&self, reading: &Reading<'_>) -> Option<String> {
+    fn one_advice(&self, reading: &Reading) -> Option<String> {
         let gap = gap_as_drawn(reading.drawn?, reading.limit?)?;
         let unit = unit_of(reading.unit, reading.dimension);
         let advice = match (reading.blur, reading.witness) {
@@ -67,9 +65,9 @@ impl Matter<'_> {
         self.thing(thing)?.outlines.get(&outline)?.accuracy
     }
 
-    fn measure_again(&self, reading: &Reading<'_>, gap: i128, unit: Unit) -> String {
-        let what = value_words(reading.value, self.rules);
-        let how = match reading.value {
+    fn measure_again(&self, reading: &Reading, gap: i128, unit: Unit) -> String {
+        let what = value_words(reading.value(), self.rules);
+        let how = match reading.value() {
             Value::Fact(fact) => self.rules.vocabulary.fact(*fact).how.as_str(),
             _ => "",
         };
@@ -98,7 +96,7 @@ fn gap_as_drawn(drawn: Interval, limit: Interval) -> Option<i128> {
 }
 
 /// By how much to move so that it holds wherever the lines truly are.
-fn move_in(reading: &Reading<'_>, unit: Unit) -> Option<String> {
+fn move_in(reading: &Reading, unit: Unit) -> Option<String> {
     let margin = reading.margin?;
     let far = margin.range.least().filter(|low| *low <= 0)?;
     let lengths = margin.dimension == Dimension::Length && reading.blur.is_some();

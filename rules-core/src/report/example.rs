@@ -4,8 +4,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use crate::check::{
-    DocumentNeed, Finding, Findings, Margin, Missing, Need, Outcome, Part, Reading, Subject, Truth,
-    Verdict, Witness,
+    DocumentNeed, Finding, Findings, Margin, Missing, Need, Outcome, Part, PlaceTruth, Reading,
+    Subject, Truth, Verdict, Witness,
 };
 use crate::plan::{DocumentState, Figure, Form, Plan, Point, Possible, Thing, Words};
 use crate::quantity::{Dimension, Interval, Unit};
@@ -93,6 +93,7 @@ fn operand(term: Option<&str>, kind_name: &str, outline_name: &str) -> Operand {
             which: Which::Bound(kind(kind_name)),
             outline: outline(kind_name, outline_name),
             counted: None,
+            if_drawn: false,
         }],
     }
 }
@@ -113,12 +114,15 @@ fn rule(id: &str, title: &str, value: Value, bound: Bound) -> Rule {
         title: title.to_owned(),
         clause: "Bylaw 12, s. 4(2)".to_owned(),
         strength: Strength::Must,
+        built_in: false,
         when: None,
         unless: None,
         each: None,
-        require: Requirement::Test(Box::new(Test {
+        about_pool: false,
+        require: Requirement::Test(std::sync::Arc::new(Test {
             value,
             bounds: vec![bound],
+            holds: None,
             span: Span::default(),
         })),
         reliefs: vec![Relief {
@@ -201,12 +205,14 @@ fn rule_set() -> RuleSet {
                 pool_side(),
             ),
         ],
+        built_in: Vec::new(),
         decisions: Vec::new(),
         documents: vec![Document {
             id: "consent-letter".to_owned(),
             title: "Neighbour's written consent".to_owned(),
             from: Some("the neighbour".to_owned()),
             form: None,
+            each: None,
             always: false,
             when: None,
             on: Vec::new(),
@@ -228,21 +234,23 @@ pub fn pool_side() -> Bound {
 }
 
 /// A distance from the water to the rear line, all in nanometres.
-pub fn distance_reading<'a>(
-    value: &'a Value,
-    bound: &'a Bound,
-    measured: Interval,
-    drawn: i128,
-) -> Reading<'a> {
+pub fn distance_reading(value: &Value, bound: &Bound, measured: Interval, drawn: i128) -> Reading {
     let limit = Interval::exact(3_000_000_000);
     let relation = super::figures::relation(bound);
     let compared = relation.judge(measured, limit);
     let margin = relation.margin(measured, limit);
     Reading {
-        value,
-        bound,
+        test: std::sync::Arc::new(Test {
+            value: value.clone(),
+            bounds: vec![bound.clone()],
+            holds: None,
+            span: Span::default(),
+        }),
+        bound: 0,
+        negated: false,
         measured: Some(measured),
         drawn: Some(Interval::exact(drawn)),
+        along: None,
         words: None,
         may_be_none: false,
         limit: Some(limit),
@@ -272,17 +280,24 @@ pub fn distance_reading<'a>(
 }
 
 /// A part about the plan as a whole, decided by these readings.
-pub fn part<'a>(readings: Vec<Reading<'a>>, as_drawn: Truth, missing: &[Missing]) -> Part<'a> {
+pub fn part(readings: Vec<Reading>, as_drawn: Truth, missing: &[Missing]) -> Part {
     let truth = readings
         .first()
         .map_or(Truth::OPEN, |reading| reading.truth);
     Part {
         subject: Subject::Plan,
-        outcome: Outcome::of(truth, as_drawn),
+        pool: None,
+        outcome: Outcome::of(truth, truth, as_drawn),
         truth,
         as_drawn,
-        base: truth,
-        reliefs: Vec::new(),
+        places: vec![PlaceTruth {
+            at: Vec::new(),
+            sure: true,
+            applies: Truth::HOLDS,
+            base: truth,
+            reliefs: Vec::new(),
+        }],
+        deciding: 0,
         relief: None,
         margin: readings.first().and_then(|reading| reading.margin),
         readings,
@@ -291,13 +306,14 @@ pub fn part<'a>(readings: Vec<Reading<'a>>, as_drawn: Truth, missing: &[Missing]
 }
 
 /// What was found under one rule.
-pub fn finding(rule: usize, parts: Vec<Part<'_>>) -> Finding<'_> {
+pub fn finding(rule: usize, parts: Vec<Part>) -> Finding {
     let worst = parts.iter().map(|part| part.outcome).min();
     let missing: BTreeSet<Missing> = parts.iter().flat_map(|part| part.missing.clone()).collect();
     Finding {
         rule,
         outcome: worst.unwrap_or(Outcome::NotApplicable),
         truth: Truth::OPEN,
+        as_drawn: Truth::OPEN,
         applies: Truth::HOLDS,
         parts,
         missing: missing.into_iter().collect(),
@@ -305,13 +321,14 @@ pub fn finding(rule: usize, parts: Vec<Part<'_>>) -> Finding<'_> {
 }
 
 /// All findings, with a verdict that a test does not look at.
-pub fn findings(rules: Vec<Finding<'_>>) -> Findings<'_> {
+pub fn findings(rules: Vec<Finding>) -> Findings<'static> {
     Findings {
         verdict: Verdict::NotDecided,
         rules,
         decisions: Vec::new(),
         documents: vec![DocumentNeed {
             document: 0,
+            thing: None,
             need: Need::Perhaps,
             rules: vec![0],
             state: DocumentState::NotYet,

@@ -2,7 +2,9 @@
 
 use super::model::{MarginReport, RangeReport};
 use crate::check::{Margin, Reading};
-use crate::quantity::{Dimension, Figures, Interval, Relation, Rounding, Unit, show};
+use crate::quantity::{
+    Dimension, Figures, Interval, NO_HIGH, NO_LOW, Relation, Rounding, Unit, show,
+};
 use crate::ruleset::{Bound, Value};
 
 /// How a bound compares.
@@ -23,11 +25,12 @@ pub(super) fn unit_of(unit: Option<Unit>, dimension: Dimension) -> Unit {
 }
 
 /// What was measured and its limit, printed together.
-pub(super) fn measured_and_limit(reading: &Reading<'_>) -> Option<(RangeReport, RangeReport)> {
-    let (measured, limit) = (reading.measured?, reading.limit?);
+pub(super) fn measured_and_limit(reading: &Reading) -> Option<(RangeReport, RangeReport)> {
     let unit = unit_of(reading.unit, reading.dimension);
-    let limit_unit = limit_unit(reading.bound, unit);
-    let relation = relation(reading.bound);
+    let limit_unit = limit_unit(reading.bound(), unit);
+    let measured = with_real_ends(reading.measured?, unit.dimension());
+    let limit = with_real_ends(reading.limit?, limit_unit.dimension());
+    let relation = relation(reading.bound());
     let figures = Figures::across((measured, unit), relation, (limit, limit_unit));
     let decided = relation
         .judge_as(
@@ -35,19 +38,15 @@ pub(super) fn measured_and_limit(reading: &Reading<'_>) -> Option<(RangeReport, 
             (limit, limit_unit.dimension()),
         )
         .is_some_and(|compared| !compared.open());
-    let text = match decided && measured.is_exact() {
+    let text = match decided && measured.is_exact() && measured.least() != Some(NO_HIGH) {
         true => cautious(&figures, relation).to_owned(),
         false => range_words(measured, &figures.low, &figures.high),
     };
-    let limit_text = figures.limit.replace(" .. ", " to ");
-    let (limit_low, limit_high) = match figures.limit.split_once(" .. ") {
-        Some((low, high)) => (low, high),
+    let (low, high) = match figures.limit.split_once(" .. ") {
+        Some(ends) => ends,
         None => (figures.limit.as_str(), figures.limit.as_str()),
     };
-    let limit = RangeReport {
-        text: limit_text,
-        ..range(limit, limit_low, limit_high, limit_unit)
-    };
+    let limit = limit_range(limit, low, high, limit_unit);
     let measured = RangeReport {
         text,
         ..range(measured, &figures.low, &figures.high, unit)
@@ -55,8 +54,44 @@ pub(super) fn measured_and_limit(reading: &Reading<'_>) -> Option<(RangeReport, 
     Some((measured, limit))
 }
 
+/// What the limit may be; nothing of it is told where nothing is known.
+fn limit_range(limit: Interval, low: &str, high: &str, unit: Unit) -> RangeReport {
+    let known = match says_nothing(limit) {
+        true => Interval::any(),
+        false => limit,
+    };
+    let text = match (known.least(), known.greatest()) {
+        (Some(_), Some(_)) if low != high => format!("{low} to {high}"),
+        _ => range_words(known, low, high),
+    };
+    RangeReport {
+        text,
+        ..range(known, low, high, unit)
+    }
+}
+
+/// No length on a plan comes near it: what does is the greatest number of the machine, more or less by what was added.
+const NO_LENGTH: i128 = (i64::MAX / 2) as i128;
+
+/// The range with its ends open where they only are as far as the machine counts.
+fn with_real_ends(range: Interval, dimension: Dimension) -> Interval {
+    if dimension != Dimension::Length {
+        return range;
+    }
+    let real = |end: i128| match end.checked_abs().is_none_or(|size| size >= NO_LENGTH) {
+        true if end < 0 => NO_LOW,
+        true => NO_HIGH,
+        false => end,
+    };
+    Interval {
+        low: real(range.low),
+        high: real(range.high),
+    }
+}
+
 /// A range on its own, without a limit beside it.
 pub(super) fn measured_alone(measured: Interval, unit: Unit) -> RangeReport {
+    let measured = with_real_ends(measured, unit.dimension());
     let low = show(measured.low, unit, Rounding::Down, unit.digits());
     let high = show(measured.high, unit, Rounding::Up, unit.digits());
     RangeReport {
@@ -66,10 +101,9 @@ pub(super) fn measured_alone(measured: Interval, unit: Unit) -> RangeReport {
 }
 
 /// What it is as drawn, against the same limit; none where that says no more than the range does.
-pub(super) fn drawn(reading: &Reading<'_>) -> Option<String> {
-    let drawn = reading
-        .drawn
-        .filter(|drawn| Some(*drawn) != reading.measured)?;
+pub(super) fn drawn(reading: &Reading) -> Option<String> {
+    let says_more = |drawn: &Interval| Some(*drawn) != reading.measured && !says_nothing(*drawn);
+    let drawn = reading.drawn.filter(says_more)?;
     let as_drawn = Reading {
         measured: Some(drawn),
         ..reading.clone()
@@ -101,9 +135,10 @@ fn cautious(figures: &Figures, relation: Relation) -> &str {
 }
 
 fn range(exact: Interval, low: &str, high: &str, unit: Unit) -> RangeReport {
+    let is_amount = |end: &i128| *end != NO_LOW && *end != NO_HIGH;
     RangeReport {
-        low: exact.least().map(|_| low.to_owned()),
-        high: exact.greatest().map(|_| high.to_owned()),
+        low: Some(exact.low).filter(is_amount).map(|_| low.to_owned()),
+        high: Some(exact.high).filter(is_amount).map(|_| high.to_owned()),
         unit: unit.symbol().to_owned(),
         text: String::new(),
     }
@@ -111,11 +146,26 @@ fn range(exact: Interval, low: &str, high: &str, unit: Unit) -> RangeReport {
 
 fn range_words(exact: Interval, low: &str, high: &str) -> String {
     match (exact.least(), exact.greatest()) {
+        (Some(NO_HIGH), _) => WITHOUT_END.to_owned(),
         (Some(_), Some(_)) if low == high => low.to_owned(),
         (Some(_), Some(_)) => format!("between {low} and {high}"),
-        (Some(_), None) => format!("{low} or more"),
-        (None, Some(_)) => format!("{high} or less"),
-        (None, None) => "anything".to_owned(),
+        (Some(_), None) => format!("at least {low}"),
+        (None, Some(_)) => format!("at most {high}"),
+        (None, None) => NOT_KNOWN.to_owned(),
+    }
+}
+
+/// What surely is more than any amount: a gap that nothing closes, a distance to what is not there.
+pub(super) const WITHOUT_END: &str = "without end";
+/// What nobody knows anything of.
+pub(super) const NOT_KNOWN: &str = "not known";
+
+/// What is to be added in a sentence where one end of a range is not known.
+pub(super) fn open_end(range: &RangeReport) -> &'static str {
+    match (&range.low, &range.high) {
+        (Some(_), None) => ", how much more nobody knows",
+        (None, Some(_)) => ", how much less nobody knows",
+        _ => "",
     }
 }
 
@@ -130,10 +180,8 @@ pub(super) fn margin(
     relation: Option<Relation>,
     unit: Option<Unit>,
 ) -> Option<MarginReport> {
+    let margin = real_margin(margin)?;
     let (low, high) = (margin.range.least(), margin.range.greatest());
-    if low.is_none() && high.is_none() {
-        return None;
-    }
     let printer = Printer::of(margin, relation, unit);
     Some(MarginReport {
         low: low.map(|low| printer.signed(low, Rounding::Down)),
@@ -145,9 +193,16 @@ pub(super) fn margin(
 
 /// The low end of a margin in words, as [`margin`] says it.
 pub(super) fn at_worst(margin: Margin, relation: Relation, unit: Option<Unit>) -> Option<String> {
-    let (low, high) = (margin.range.least(), margin.range.greatest());
+    let margin = real_margin(margin)?;
     let printer = Printer::of(margin, Some(relation), unit);
-    (low.is_some() || high.is_some()).then(|| printer.at_worst(low))
+    Some(printer.at_worst(margin.range.least()))
+}
+
+/// The margin, where at least one of its ends is an amount.
+fn real_margin(margin: Margin) -> Option<Margin> {
+    let range = with_real_ends(margin.range, margin.dimension);
+    let endless = [range.low, range.high].map(|end| end == NO_LOW || end == NO_HIGH);
+    (endless != [true, true]).then_some(Margin { range, ..margin })
 }
 
 /// What too little room is called.
@@ -174,7 +229,7 @@ impl Printer {
     fn at_worst(&self, low: Option<i128>) -> String {
         match low {
             Some(low) => self.one(low, Rounding::Down),
-            None => "nobody knows how much".to_owned(),
+            None => NOT_KNOWN.to_owned(),
         }
     }
 
@@ -187,11 +242,11 @@ impl Printer {
                 self.one(low, Rounding::Down),
                 self.one(high, Rounding::Up)
             ),
-            (Some(low), None) if low >= 0 => format!("at least {}", self.one(low, Rounding::Down)),
+            (Some(low), None) if low > 0 => format!("at least {}", self.one(low, Rounding::Down)),
             (Some(low), None) => format!("at worst {}", self.one(low, Rounding::Down)),
             (None, Some(high)) if high >= 0 => format!("at best {}", self.one(high, Rounding::Up)),
             (None, Some(high)) => format!("at least {}", self.one(high, Rounding::Up)),
-            (None, None) => "not known".to_owned(),
+            (None, None) => NOT_KNOWN.to_owned(),
         }
     }
 

@@ -31,7 +31,7 @@ pub fn glances(
 ) -> (Vec<RuleReport>, VerdictWords, Counts) {
     let matter = Matter::new(findings, plan, rules, &Texts::default());
     let reports = findings.rules.iter().filter_map(|finding| {
-        let rule = rules.rules.get(finding.rule)?;
+        let rule = rules.rule(finding.rule)?;
         Some(match told(rule, finding.outcome) {
             Told::Whole => matter.rule_report(rule, finding),
             told => matter.glance(rule, finding, told),
@@ -43,12 +43,16 @@ pub fn glances(
 }
 
 impl Matter<'_> {
-    fn glance(&self, rule: &Rule, finding: &Finding<'_>, told: Told) -> RuleReport {
+    fn glance(&self, rule: &Rule, finding: &Finding, told: Told) -> RuleReport {
         let part = deciding(&finding.parts).and_then(|place| finding.parts.get(place));
         let settled = matches!(finding.outcome, Outcome::Pass | Outcome::NotApplicable);
-        let parts = part.map(|part| match told {
-            Told::Reading => self.deciding_reading(part, settled),
-            _ => self.deciding_part(part),
+        let parts = part.map(|part| {
+            let compared = part.readings.as_slice();
+            match told {
+                Told::Reading if settled => self.settled_part(rule, part, compared),
+                Told::Reading => self.telling_part(part, compared),
+                _ => self.deciding_part(rule, part, compared),
+            }
         });
         RuleReport {
             id: rule.id.clone(),
@@ -69,30 +73,35 @@ impl Matter<'_> {
         }
     }
 
-    fn deciding_part(&self, part: &Part<'_>) -> PartReport {
-        let readings = part.readings.iter();
+    fn deciding_part(&self, rule: &Rule, part: &Part, compared: &[Reading]) -> PartReport {
+        let telling = self.telling(part, compared);
+        let readings = compared.iter().map(|one| self.figures_of(one));
         PartReport {
             subject: self.subject(&part.subject),
-            margin: room(part),
-            ..short(
-                part.outcome,
-                readings.map(|reading| self.figures_of(reading)).collect(),
-            )
+            margin: room(part, compared),
+            telling,
+            brief: self.part_brief(rule, part, telling.and_then(|at| compared.get(at))),
+            ..short(part.outcome, readings.collect())
         }
     }
 
-    /// The reading that tells most of a part: the first with a limit of which anything is known.
-    fn deciding_reading(&self, part: &Part<'_>, settled: bool) -> PartReport {
-        let tells = |reading: &&Reading<'_>| reading.limit.is_some() && self.is_known(reading);
-        let reading = part.readings.iter().find(tells);
-        let reading = reading.or(part.readings.first());
-        let told = reading.map(|reading| match settled {
-            true => self.brief_of(reading),
-            false => self.figures_of(reading),
-        });
+    /// Nothing but the reading that tells most of a part.
+    fn telling_part(&self, part: &Part, compared: &[Reading]) -> PartReport {
+        let telling = self.telling(part, compared).and_then(|at| compared.get(at));
+        let readings = telling.map(|one| self.figures_of(one));
         PartReport {
-            margin: if settled { None } else { room(part) },
-            ..short(part.outcome, told.into_iter().collect())
+            margin: room(part, compared),
+            telling: readings.as_ref().map(|_| 0),
+            ..short(part.outcome, readings.into_iter().collect())
+        }
+    }
+
+    /// Nothing but the part in a few words.
+    fn settled_part(&self, rule: &Rule, part: &Part, compared: &[Reading]) -> PartReport {
+        let telling = self.telling(part, compared).and_then(|at| compared.get(at));
+        PartReport {
+            brief: self.part_brief(rule, part, telling),
+            ..short(part.outcome, Vec::new())
         }
     }
 }
@@ -113,6 +122,8 @@ fn short(outcome: Outcome, readings: Vec<ReadingReport>) -> PartReport {
         sentence: String::new(),
         margin: None,
         readings,
+        telling: None,
+        brief: String::new(),
         missing: Vec::new(),
         advice: None,
     }
@@ -130,6 +141,8 @@ pub struct Glance<'r> {
 #[derive(Debug, Serialize)]
 struct GlancePart<'r> {
     margin: Option<Text<'r>>,
+    telling: Option<usize>,
+    brief: &'r str,
     readings: Vec<GlanceReading<'r>>,
 }
 
@@ -138,7 +151,6 @@ struct GlanceReading<'r> {
     measured: Option<Text<'r>>,
     limit: Option<Text<'r>>,
     bound: &'r str,
-    brief: &'r str,
 }
 
 #[derive(Debug, Serialize)]
@@ -163,6 +175,8 @@ impl<'r> GlancePart<'r> {
         let margin = part.margin.as_ref();
         Self {
             margin: margin.map(|margin| Text { text: &margin.text }),
+            telling: part.telling,
+            brief: &part.brief,
             readings: part.readings.iter().map(GlanceReading::of).collect(),
         }
     }
@@ -175,7 +189,6 @@ impl<'r> GlanceReading<'r> {
             measured: measured.map(|range| Text { text: &range.text }),
             limit: limit.map(|range| Text { text: &range.text }),
             bound: &reading.bound,
-            brief: &reading.brief,
         }
     }
 }

@@ -100,6 +100,13 @@ impl<'a> Matter<'a> {
                 plan_line: None,
             },
             Subject::Thing { index, sure } => self.thing_subject(*index, *sure),
+            Subject::NoneOf(kind) => SubjectReport {
+                id: None,
+                kind: Some(self.kind_name(*kind)),
+                said: format!("the plan, which has no {}", self.noun(*kind)),
+                sure: true,
+                plan_line: None,
+            },
             Subject::Unseen(kind) => SubjectReport {
                 id: None,
                 kind: Some(self.kind_name(*kind)),

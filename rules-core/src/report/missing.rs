@@ -18,7 +18,7 @@ impl Matter<'_> {
             Missing::Outline(thing, outline) => self.missing_outline(thing, outline),
             Missing::Inventory(kind) => self.missing_inventory(kind),
             Missing::Accuracy(thing) => self.missing_accuracy(thing),
-            Missing::Document(document) => self.missing_document(document),
+            Missing::Document(document, thing) => self.missing_document(document, thing),
         }
     }
 
@@ -94,7 +94,7 @@ impl Matter<'_> {
         }
     }
 
-    fn missing_document(&self, index: usize) -> MissingReport {
+    fn missing_document(&self, index: usize, thing: Option<ThingIndex>) -> MissingReport {
         let document = self.rules.documents.get(index);
         let title = document
             .map(|document| document.title.as_str())
@@ -106,8 +106,14 @@ impl Matter<'_> {
             name: document
                 .map(|document| document.id.clone())
                 .unwrap_or_default(),
-            subject: None,
-            question: format!("Can you get this document{from}: {title}?"),
+            subject: thing.and_then(|thing| self.id_of(thing)),
+            question: match thing {
+                Some(thing) => format!(
+                    "Can you get this document{from} for {}: {title}?",
+                    self.thing_words(thing)
+                ),
+                None => format!("Can you get this document{from}: {title}?"),
+            },
             how: None,
         }
     }
@@ -133,7 +139,7 @@ impl Matter<'_> {
 
     /// The ids of these rules.
     pub(super) fn rule_ids(&self, rules: &[usize]) -> Vec<String> {
-        let rules = rules.iter().filter_map(|rule| self.rules.rules.get(*rule));
+        let rules = rules.iter().filter_map(|rule| self.rules.rule(*rule));
         rules.map(|rule| rule.id.clone()).collect()
     }
 }

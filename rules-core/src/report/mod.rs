@@ -12,6 +12,7 @@ mod model;
 mod next;
 mod rules;
 mod sentences;
+mod telling;
 pub mod text;
 
 #[cfg(test)]

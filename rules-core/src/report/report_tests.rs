@@ -7,7 +7,7 @@ use crate::quantity::{Dimension, Interval, parse};
 use crate::ruleset::{Bound, Value};
 use crate::vocabulary::{OutlineId, Vocabulary};
 
-fn reported(rules: Vec<Finding<'_>>) -> Report {
+fn reported(rules: Vec<Finding>) -> Report {
     let example = example();
     let texts = Texts {
         plan: Some("a: b\nc: d\n"),
@@ -166,7 +166,7 @@ fn agrees_with_margin(reading: &ReadingReport) {
     }
 }
 
-fn word_reading<'a>(value: &'a Value, bound: &'a Bound, words: &[&str]) -> Reading<'a> {
+fn word_reading(value: &Value, bound: &Bound, words: &[&str]) -> Reading {
     Reading {
         measured: None,
         drawn: None,
@@ -209,7 +209,7 @@ fn what_is_missing_is_asked_as_a_question_once() {
         Missing::Fact(2, fact("gate", "latch-side")),
         Missing::Inventory(kind("well")),
         Missing::Accuracy(0),
-        Missing::Document(0),
+        Missing::Document(0, None),
         Missing::Outline(1, outline("pool", "coping")),
         Missing::FactOfUnseen(kind("gate"), fact("gate", "latch-side")),
     ];

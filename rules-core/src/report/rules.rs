@@ -4,25 +4,21 @@ use super::figures::{margin, relation};
 use super::matter::Matter;
 use super::model::{Counts, MarginReport, PartReport, ReadingReport, RuleReport};
 use super::sentences::{deciding, rule_sentence};
-use crate::check::{Finding, Outcome, Part};
+use crate::check::{Finding, Outcome, Part, Reading};
+use crate::ruleset::built_in::LAYER;
 use crate::ruleset::{Provenance, Rule, Strength};
 
 impl Matter<'_> {
     pub(super) fn rule_reports(&self) -> Vec<RuleReport> {
         let findings = self.findings.rules.iter();
         findings
-            .filter_map(|finding| {
-                Some(self.rule_report(self.rules.rules.get(finding.rule)?, finding))
-            })
+            .filter_map(|finding| Some(self.rule_report(self.rules.rule(finding.rule)?, finding)))
             .collect()
     }
 
-    pub(super) fn rule_report(&self, rule: &Rule, finding: &Finding<'_>) -> RuleReport {
-        let parts: Vec<_> = finding
-            .parts
-            .iter()
-            .map(|part| self.part(rule, part))
-            .collect();
+    pub(super) fn rule_report(&self, rule: &Rule, finding: &Finding) -> RuleReport {
+        let parts = finding.parts.iter();
+        let parts: Vec<_> = parts.map(|part| self.part(rule, part)).collect();
         let deciding = deciding(&finding.parts);
         let layer = self.rules.layers.get(rule.layer);
         let documents = rule.documents.iter();
@@ -31,7 +27,7 @@ impl Matter<'_> {
             title: rule.title.clone(),
             clause: rule.clause.clone(),
             strength: strength_word(rule.strength).to_owned(),
-            layer: layer.map(|layer| layer.id.clone()).unwrap_or_default(),
+            layer: layer.map_or(LAYER, |layer| &layer.id).to_owned(),
             rule_line: self.rule_line(rule.layer, rule.span.start),
             outcome: finding.outcome,
             sentence: self.whole_sentence(rule, finding, &parts, deciding),
@@ -51,7 +47,7 @@ impl Matter<'_> {
     fn whole_sentence(
         &self,
         rule: &Rule,
-        finding: &Finding<'_>,
+        finding: &Finding,
         parts: &[PartReport],
         deciding: Option<usize>,
     ) -> String {
@@ -61,12 +57,10 @@ impl Matter<'_> {
         rule_sentence(parts, deciding)
     }
 
-    fn part(&self, rule: &Rule, part: &Part<'_>) -> PartReport {
-        let readings: Vec<ReadingReport> = part
-            .readings
-            .iter()
-            .map(|reading| self.reading(reading))
-            .collect();
+    fn part(&self, rule: &Rule, part: &Part) -> PartReport {
+        let compared = part.readings.as_slice();
+        let telling = self.telling(part, compared);
+        let readings: Vec<ReadingReport> = compared.iter().map(|one| self.reading(one)).collect();
         let relief = part.relief.and_then(|relief| rule.reliefs.get(relief));
         PartReport {
             subject: self.subject(&part.subject),
@@ -74,23 +68,25 @@ impl Matter<'_> {
             as_drawn: Outcome::decided(part.as_drawn),
             relief: relief.map(|relief| relief.id.clone()),
             sentence: self.part_sentence(rule, part, &readings),
-            margin: room(part),
+            margin: room(part, compared),
             readings,
+            telling,
+            brief: self.part_brief(rule, part, telling.and_then(|at| compared.get(at))),
             missing: self.all_missing(&part.missing),
             advice: (part.outcome == Outcome::Marginal)
-                .then(|| self.advice(part))
+                .then(|| self.advice(compared))
                 .flatten(),
         }
     }
 }
 
 /// How much room a part has, in words.
-pub(super) fn room(part: &Part<'_>) -> Option<MarginReport> {
-    let first = part.readings.first();
+pub(super) fn room(part: &Part, compared: &[Reading]) -> Option<MarginReport> {
+    let first = compared.first();
     let unit = first.and_then(|reading| reading.unit);
     margin(
         part.margin?,
-        first.map(|reading| relation(reading.bound)),
+        first.map(|reading| relation(reading.bound())),
         unit,
     )
 }

@@ -1,16 +1,17 @@
 //! Findings in sentences.
 
 use super::figures::{
-    at_worst, drawn, margin, measured_alone, measured_and_limit, relation, says_nothing, unit_of,
+    NOT_KNOWN, drawn, margin, measured_alone, measured_and_limit, open_end, relation, says_nothing,
+    unit_of,
 };
 use super::matter::Matter;
 use super::missing::capitalised;
 use super::model::{PartReport, RangeReport, ReadingReport};
+use super::telling::brief;
 use crate::check::{Outcome, Part, Reading, Subject, Truth};
-use crate::quantity::{Interval, NO_HIGH, NO_LOW};
 use crate::ruleset::words::{bound_words, in_force_words, listed, requirement_words, value_words};
 use crate::ruleset::{Bound, Rule, Value};
-use crate::vocabulary::Answer;
+use crate::vocabulary::{Answer, KindId};
 
 /// Whether a value is the widest gap in a barrier.
 fn is_a_gap(value: &Value) -> bool {
@@ -21,74 +22,60 @@ fn is_a_gap(value: &Value) -> bool {
     }
 }
 
-impl ReadingReport {
-    fn in_a_sentence(self, bound: &Bound) -> Self {
-        Self {
-            sentence: reading_sentence(&self, bound),
-            ..self
-        }
-    }
-}
-
 /// So many readings are said in full; the rest are counted.
 const MOST_SAID: usize = 3;
 
 impl Matter<'_> {
-    pub(super) fn reading(&self, reading: &Reading<'_>) -> ReadingReport {
+    pub(super) fn reading(&self, reading: &Reading) -> ReadingReport {
         let report = self.figures_of(reading);
-        ReadingReport {
+        let report = ReadingReport {
             drawn: report.measured.as_ref().and_then(|_| drawn(reading)),
             witness: reading
                 .witness
                 .as_ref()
-                .map(|witness| match is_a_gap(reading.value) {
+                .map(|witness| match is_a_gap(reading.value()) {
                     true => self.gap(witness),
                     false => self.witness(witness),
                 }),
             ..report
+        };
+        ReadingReport {
+            sentence: reading_sentence(&report, reading),
+            ..report
         }
-        .in_a_sentence(reading.bound)
     }
 
     /// The figures of a reading, and itself in a few words; what it is as drawn, where, and in a sentence is left out.
-    pub(super) fn figures_of(&self, reading: &Reading<'_>) -> ReadingReport {
+    pub(super) fn figures_of(&self, reading: &Reading) -> ReadingReport {
         let (measured, limit) = self.ranges(reading);
         let room = (reading.margin)
             .filter(|_| measured.is_some())
-            .and_then(|room| margin(room, Some(relation(reading.bound)), reading.unit));
+            .and_then(|room| margin(room, Some(relation(reading.bound())), reading.unit));
         let mut report = ReadingReport {
-            what: value_words(reading.value, self.rules),
+            what: value_words(reading.value(), self.rules),
             words: self.known_words(reading),
             may_be_none: reading.may_be_none,
-            bound: bound_words(reading.bound, Some(reading.value), self.rules),
+            bound: self.asked_words(reading),
             holds: holds(reading.truth).to_owned(),
             margin: room,
             ..only_ranges(measured, limit)
         };
         let at_worst = report.margin.as_ref().map(|room| room.at_worst.as_str());
-        report.brief = brief(&report, at_worst, reading.bound);
+        report.brief = brief(&report, at_worst, reading);
         report
     }
 
-    /// Nothing but the reading itself in a few words, those of [`Matter::figures_of`].
-    pub(super) fn brief_of(&self, reading: &Reading<'_>) -> ReadingReport {
-        let (measured, limit) = self.ranges(reading);
-        let room = reading.margin.filter(|_| measured.is_some());
-        let room = room.and_then(|room| at_worst(room, relation(reading.bound), reading.unit));
-        let in_figures = measured.is_some() && limit.is_some();
-        let mut report = only_ranges(measured, limit);
-        if !in_figures {
-            report.what = value_words(reading.value, self.rules);
-            report.words = self.known_words(reading);
-        }
-        ReadingReport {
-            brief: brief(&report, room.as_deref(), reading.bound),
-            ..only_ranges(None, None)
+    /// What must be kept: `at least 3 m`, `not wood`.
+    fn asked_words(&self, reading: &Reading) -> String {
+        let words = bound_words(reading.bound(), Some(reading.value()), self.rules);
+        match (reading.negated, reading.bound()) {
+            (true, Bound::Is(_)) => format!("not {words}"),
+            _ => words,
         }
     }
 
     /// What was measured, where that is known, and the limit.
-    fn ranges(&self, reading: &Reading<'_>) -> (Option<RangeReport>, Option<RangeReport>) {
+    pub(super) fn ranges(&self, reading: &Reading) -> (Option<RangeReport>, Option<RangeReport>) {
         let known = reading.measured.filter(|_| self.is_known(reading));
         let alone = |known| measured_alone(known, unit_of(reading.unit, reading.dimension));
         match measured_and_limit(reading) {
@@ -98,29 +85,21 @@ impl Matter<'_> {
     }
 
     /// Whether a reading says more than the world allows anyway.
-    pub(super) fn is_known(&self, reading: &Reading<'_>) -> bool {
+    pub(super) fn is_known(&self, reading: &Reading) -> bool {
         let Some(measured) = reading.measured else {
             return false;
         };
-        let Value::Fact(fact) = reading.value else {
+        let Value::Fact(fact) = reading.value() else {
             return !says_nothing(measured);
         };
-        match self.rules.vocabulary.fact(*fact).answer {
-            Answer::Amount { least, most, .. } => {
-                let allowed = Interval {
-                    low: least.unwrap_or(NO_LOW),
-                    high: most.unwrap_or(NO_HIGH),
-                };
-                measured.meet(allowed) != Some(allowed)
-            }
-            _ => true,
-        }
+        let possible = self.rules.vocabulary.fact(*fact).answer.possible();
+        measured.meet(possible) != Some(possible)
     }
 
     /// The words that a reading may be; none where it may be any that the vocabulary has.
-    fn known_words(&self, reading: &Reading<'_>) -> Vec<String> {
+    pub(super) fn known_words(&self, reading: &Reading) -> Vec<String> {
         let possible = reading.possible_words();
-        let any = match reading.value {
+        let any = match reading.value() {
             Value::Fact(fact) => match &self.rules.vocabulary.fact(*fact).answer {
                 Answer::YesNo => possible.len() > 1,
                 Answer::Word { words, .. } => words.iter().all(|word| possible.contains(word)),
@@ -135,7 +114,7 @@ impl Matter<'_> {
     pub(super) fn part_sentence(
         &self,
         rule: &Rule,
-        part: &Part<'_>,
+        part: &Part,
         readings: &[ReadingReport],
     ) -> String {
         let lead = match &part.subject {
@@ -144,6 +123,9 @@ impl Matter<'_> {
                 "for {}, if the rule speaks of it, ",
                 self.subject(&part.subject).said
             ),
+            Subject::NoneOf(kind) => {
+                return self.none_of(*kind, rule, part);
+            }
             Subject::Thing { .. } | Subject::Unseen(_) => {
                 format!("for {}, ", self.subject(&part.subject).said)
             }
@@ -161,6 +143,19 @@ impl Matter<'_> {
         capitalised(&format!("{lead}{}", after(&lead, &body)))
     }
 
+    /// What it comes to that there is nothing of what a rule is for.
+    fn none_of(&self, kind: KindId, rule: &Rule, part: &Part) -> String {
+        let relief = part.relief.and_then(|relief| rule.reliefs.get(relief));
+        let then = match (part.outcome, relief) {
+            (Outcome::Fail, _) => "there must be one".to_owned(),
+            (Outcome::Pass, Some(relief)) => format!("it passes by relief `{}`", relief.id),
+            (Outcome::Pass, None) => "the rule is met".to_owned(),
+            (Outcome::Refer, _) => format!("{} decides this", self.rules.authority),
+            _ => "what follows from that is not known yet".to_owned(),
+        };
+        format!("There is no {} here; {then}.", self.noun(kind))
+    }
+
     fn fails(&self, rule: &Rule, readings: &[ReadingReport]) -> String {
         if readings.is_empty() {
             let asked = requirement_words(&rule.require, self.rules);
@@ -169,7 +164,7 @@ impl Matter<'_> {
         said(readings)
     }
 
-    fn unknown(&self, part: &Part<'_>, readings: &[ReadingReport]) -> String {
+    fn unknown(&self, part: &Part, readings: &[ReadingReport]) -> String {
         let missing = match part.missing.len() {
             0 => "Something that it turns on is not known.".to_owned(),
             1 => "It turns on an answer that is still missing.".to_owned(),
@@ -210,8 +205,8 @@ impl Matter<'_> {
     }
 }
 
-fn passes(part: &Part<'_>, relief: Option<&str>, readings: &[ReadingReport]) -> String {
-    let open = part.base.is_open();
+fn passes(part: &Part, relief: Option<&str>, readings: &[ReadingReport]) -> String {
+    let open = part.place().is_some_and(|place| place.base.is_open());
     let by = match relief {
         Some(relief) if open => {
             format!(
@@ -225,7 +220,7 @@ fn passes(part: &Part<'_>, relief: Option<&str>, readings: &[ReadingReport]) -> 
     joined(&[said(readings), by])
 }
 
-fn marginal(part: &Part<'_>, readings: &[ReadingReport]) -> String {
+fn marginal(part: &Part, readings: &[ReadingReport]) -> String {
     let as_drawn = match Outcome::decided(part.as_drawn) {
         Some(Outcome::Fail) => "As drawn it fails",
         Some(Outcome::Refer) => "As drawn it would be the authority's to decide",
@@ -283,9 +278,9 @@ fn holds(truth: Truth) -> &'static str {
     }
 }
 
-fn reading_sentence(report: &ReadingReport, bound: &Bound) -> String {
+fn reading_sentence(report: &ReadingReport, compared: &Reading) -> String {
     let what = capitalised(&report.what);
-    let must = must(report, bound);
+    let must = must(report, compared);
     match &report.measured {
         Some(measured) => {
             let none = if report.may_be_none {
@@ -302,8 +297,9 @@ fn reading_sentence(report: &ReadingReport, bound: &Bound) -> String {
                 .as_ref()
                 .map(|margin| format!(": {}", margin.text));
             format!(
-                "{what} is {}{}{none}; {must}{}.",
+                "{what} is {}{}{}{none}; {must}{}.",
                 measured.text,
+                open_end(measured),
                 drawn.unwrap_or_default(),
                 room.unwrap_or_default()
             )
@@ -321,7 +317,10 @@ fn reading_sentence(report: &ReadingReport, bound: &Bound) -> String {
 }
 
 /// A reading of which nothing is told but its figures.
-fn only_ranges(measured: Option<RangeReport>, limit: Option<RangeReport>) -> ReadingReport {
+pub(super) fn only_ranges(
+    measured: Option<RangeReport>,
+    limit: Option<RangeReport>,
+) -> ReadingReport {
     ReadingReport {
         what: String::new(),
         measured,
@@ -338,38 +337,12 @@ fn only_ranges(measured: Option<RangeReport>, limit: Option<RangeReport>) -> Rea
     }
 }
 
-/// The reading in a few words, with the figures as they are at worst.
-fn brief(report: &ReadingReport, room: Option<&str>, bound: &Bound) -> String {
-    let (Some(measured), Some(limit)) = (&report.measured, &report.limit) else {
-        return match report.words.is_empty() || report.what.starts_with("whether ") {
-            true => "met".to_owned(),
-            false => format!("{} is {}", report.what, quoted(&report.words)),
-        };
-    };
-    let (asked, at_worst, limit) = match bound {
-        Bound::AtLeast(_) => ("at least ", &measured.low, &limit.high),
-        Bound::MoreThan(_) => ("more than ", &measured.low, &limit.high),
-        Bound::AtMost(_) => ("at most ", &measured.high, &limit.low),
-        Bound::LessThan(_) => ("less than ", &measured.high, &limit.low),
-        Bound::Is(_) => ("", &measured.low, &limit.low),
-    };
-    format!(
-        "{}, {asked}{} asked{}{}",
-        at_worst.as_deref().unwrap_or("not known"),
-        limit.as_deref().unwrap_or("not known"),
-        room.map_or("", |_| ", "),
-        room.unwrap_or_default()
-    )
-}
-
-fn quoted(words: &[String]) -> String {
-    let words: Vec<String> = words.iter().map(|word| format!("`{word}`")).collect();
-    listed(&words, "or")
-}
-
 /// What it must keep; the limit's amount behind it where the words alone do not say it.
-fn must(report: &ReadingReport, bound: &Bound) -> String {
-    let stated = match bound {
+fn must(report: &ReadingReport, compared: &Reading) -> String {
+    if let (true, Bound::Is(_)) = (compared.negated, compared.bound()) {
+        return format!("it must {}", report.bound.replacen("not ", "not be ", 1));
+    }
+    let stated = match compared.bound() {
         Bound::AtLeast(value)
         | Bound::AtMost(value)
         | Bound::MoreThan(value)
@@ -377,9 +350,15 @@ fn must(report: &ReadingReport, bound: &Bound) -> String {
         Bound::Is(_) => true,
     };
     match &report.limit {
-        Some(limit) if !stated => {
-            format!("it must be {}, here {}", report.bound, limit.text)
+        Some(limit) if !stated && limit.text == NOT_KNOWN => {
+            format!("it must be {}, which is not known", report.bound)
         }
+        Some(limit) if !stated => format!(
+            "it must be {}, here {}{}",
+            report.bound,
+            limit.text,
+            open_end(limit)
+        ),
         _ => format!("it must be {}", report.bound),
     }
 }
@@ -420,8 +399,8 @@ fn tally(outcome: Outcome, alike: usize, all: usize) -> String {
 }
 
 /// The place of the part that decides: the worst outcome, and among equals the least room.
-pub(crate) fn deciding(parts: &[Part<'_>]) -> Option<usize> {
-    let room = |part: &Part<'_>| part.margin.map_or(i128::MAX, |margin| margin.range.low);
+pub(crate) fn deciding(parts: &[Part]) -> Option<usize> {
+    let room = |part: &Part| part.margin.map_or(i128::MAX, |margin| margin.range.low);
     let places = parts.iter().enumerate();
     let worst = places.min_by_key(|(_, part)| (part.outcome, room(part)));
     worst.map(|(place, _)| place)

@@ -8,6 +8,7 @@ mod sections;
 mod page_tests;
 
 use super::model::Report;
+use crate::text::Visible;
 use page::Page;
 pub(crate) use page::wrap;
 
@@ -30,7 +31,7 @@ impl Default for Style {
 }
 
 /// Lays the report out, what matters most first.
-pub fn render(report: &Report, style: Style) -> String {
+pub fn render(report: &Report, style: Style) -> Visible {
     let mut page = Page::new(style);
     sections::head(&mut page, report);
     editions::editions(&mut page, report);

@@ -1,10 +1,10 @@
 //! What a rule set says. Names are resolved: whatever is here is in the vocabulary and fits its place.
 
-use std::rc::Rc;
+use std::sync::Arc;
 
 use super::{Operand, Selection, Stated, Table, Value, Zone};
 use crate::text::Span;
-use crate::vocabulary::{FactId, Vocabulary};
+use crate::vocabulary::{FactId, KindId, Vocabulary};
 
 /// A document's place in [`RuleSet::documents`].
 pub type DocumentIndex = usize;
@@ -35,6 +35,8 @@ pub struct RuleSet {
     pub terms: Vec<Term>,
     /// The rules, in the order of the file.
     pub rules: Vec<Rule>,
+    /// Rules that are in every rule set, whatever its files say.
+    pub built_in: Vec<Rule>,
     /// Questions whose answer is a class.
     pub decisions: Vec<Decision>,
     /// Papers to gather.
@@ -43,6 +45,18 @@ pub struct RuleSet {
     pub duties: Vec<Duty>,
     /// What to be careful of.
     pub cautions: Vec<Caution>,
+}
+
+impl RuleSet {
+    /// The rule at a place: in its files' rules, and after them in those that are in every rule set.
+    pub fn rule(&self, place: usize) -> Option<&Rule> {
+        self.all_rules().nth(place)
+    }
+
+    /// The rules of its files, then those that are in every rule set.
+    pub fn all_rules(&self) -> impl Iterator<Item = &Rule> {
+        self.rules.iter().chain(&self.built_in)
+    }
 }
 
 /// One file of a rule set.
@@ -67,9 +81,9 @@ pub struct InForce {
     /// The fact that says which day counts (`events.applied`, `pool.built-on`).
     pub by: FactId,
     /// Also where this holds, whatever the day (the applicant chose the new text).
-    pub or_when: Option<Requirement>,
+    pub or_when: Option<Condition>,
     /// Not where this holds, whatever the day (a permit that was granted before).
-    pub unless: Option<Requirement>,
+    pub unless: Option<Condition>,
 }
 
 /// A defined term.
@@ -81,6 +95,25 @@ pub struct Term {
     pub meaning: Meaning,
     /// Where it is defined.
     pub span: Span,
+}
+
+/// A term where it is used.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct TermUse {
+    /// Its name.
+    pub name: String,
+    /// What it depends on.
+    pub scope: Scope,
+}
+
+/// All that something depends on that is read with nothing else around it, so that it is judged once for each thing that
+/// it speaks of, however often it is used.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Scope {
+    /// The kind of the one thing that it speaks of.
+    pub of: Option<KindId>,
+    /// Whether it speaks of "the pool".
+    pub about_pool: bool,
 }
 
 /// What a term can stand for.
@@ -118,12 +151,16 @@ pub struct Rule {
     pub clause: String,
     /// Whether it binds.
     pub strength: Strength,
+    /// It is in every rule set, whatever its files say. That it applies says nothing of the files.
+    pub built_in: bool,
     /// It applies only where this holds of the plan.
     pub when: Option<Requirement>,
     /// It does not apply where this holds of the plan.
     pub unless: Option<Requirement>,
     /// It is judged for each of these.
     pub each: Option<Selection>,
+    /// Whether it speaks of "the pool" and is judged for each pool by itself, whatever its `each`.
+    pub about_pool: bool,
     /// What must hold.
     pub require: Requirement,
     /// What may hold instead.
@@ -174,7 +211,7 @@ pub struct Relief {
 #[derive(Debug, Clone, PartialEq)]
 pub enum Requirement {
     /// A value keeps its bounds.
-    Test(Box<Test>),
+    Test(Arc<Test>),
     /// All of these.
     All(Vec<Requirement>),
     /// Any one of these.
@@ -194,10 +231,10 @@ pub enum Requirement {
     Table(Box<Table<Requirement>>),
     /// A defined term holds.
     Meets {
-        /// Its name.
-        term: String,
+        /// The term.
+        term: TermUse,
         /// What it says.
-        requirement: Rc<Requirement>,
+        requirement: Arc<Requirement>,
     },
     /// A document is in hand.
     Have(DocumentIndex),
@@ -212,8 +249,19 @@ pub struct Test {
     pub value: Value,
     /// What it must keep; all of them.
     pub bounds: Vec<Bound>,
+    /// Where along a thing it must keep them, where the value changes along it; `None`: where the rule is judged.
+    pub holds: Option<Along>,
     /// Where it stands.
     pub span: Span,
+}
+
+/// Where along a thing something holds.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Along {
+    /// At one place or more.
+    Anywhere,
+    /// At every place.
+    AllAlong,
 }
 
 /// What must hold for each of some things.
@@ -264,10 +312,21 @@ pub struct Decision {
     pub clause: Option<String>,
     /// It is decided for each of these.
     pub each: Option<Selection>,
+    /// Whether it speaks of "the pool" and is decided for each pool by itself.
+    pub about_pool: bool,
     /// The classes.
     pub table: Table<String>,
     /// Where it stands.
     pub span: Span,
+}
+
+/// When something other than a rule applies: where this holds, for any pool where it speaks of one.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Condition {
+    /// What must hold.
+    pub requirement: Requirement,
+    /// Whether it speaks of "the pool".
+    pub about_pool: bool,
 }
 
 /// A paper to gather.
@@ -281,10 +340,12 @@ pub struct Document {
     pub from: Option<String>,
     /// In what form.
     pub form: Option<String>,
+    /// One for each of these; else one for the whole plan.
+    pub each: Option<Selection>,
     /// Always needed.
     pub always: bool,
     /// Needed where this holds.
-    pub when: Option<Requirement>,
+    pub when: Option<Condition>,
     /// Needed where one of these rules has one of these outcomes.
     pub on: Vec<OnOutcome>,
     /// Whether the authority is free to give it or not.
@@ -312,7 +373,7 @@ pub struct Duty {
     /// By whom.
     pub who: Option<String>,
     /// Only where this holds.
-    pub when: Option<Requirement>,
+    pub when: Option<Condition>,
     /// It must be done before these.
     pub before: Vec<String>,
     /// It can start only after these.
@@ -337,7 +398,7 @@ pub struct Caution {
     /// What to be careful of, and who is to be asked.
     pub says: String,
     /// Only where this holds.
-    pub when: Option<Requirement>,
+    pub when: Option<Condition>,
     /// Where it stands.
     pub span: Span,
 }
@@ -346,7 +407,7 @@ pub struct Caution {
 
 impl PartialEq for Test {
     fn eq(&self, other: &Self) -> bool {
-        self.value == other.value && self.bounds == other.bounds
+        (&self.value, &self.bounds, self.holds) == (&other.value, &other.bounds, other.holds)
     }
 }
 

@@ -103,14 +103,13 @@ fn a_distance_with_a_limit() {
 }
 
 #[test]
-fn a_rule_that_speaks_of_the_pool_is_for_each_pool() {
+fn a_rule_that_speaks_of_the_pool_is_about_one_pool() {
     let (vocabulary, rule) = rule(
         "    when: {fact: pool.depth, more-than: 600 mm}\n    require: {distance: {from: pool.water, to: lot-line}, at-least: 1 m}\n",
     );
     let pool = vocabulary.kind_named("pool").unwrap();
-    let each = rule.each.unwrap();
-    assert_eq!((each.kind, rule.when), (pool, None));
-    let depth = test_of(each.filter.as_deref().unwrap());
+    assert!(rule.about_pool && rule.each.is_none());
+    let depth = test_of(rule.when.as_ref().unwrap());
     assert_eq!(
         vocabulary.fact_path(match depth.value {
             Value::Fact(id) => id,
@@ -125,33 +124,48 @@ fn a_rule_that_speaks_of_the_pool_is_for_each_pool() {
 }
 
 #[test]
-fn a_rule_for_each_gate_asks_for_each_pool_inside() {
-    let (vocabulary, rule) = rule(
+fn a_rule_for_each_gate_may_be_about_the_pool_too() {
+    let (vocabulary, about) = rule(
         "    each: gate\n    require: {fact: gate.latch-height, at-least: pool.height-above-ground}\n",
     );
+    assert!(about.about_pool);
     assert_eq!(
-        rule.each.unwrap().kind,
+        about.each.unwrap().kind,
         vocabulary.kind_named("gate").unwrap()
     );
-    let Requirement::Each(each) = &rule.require else {
-        panic!("{:?}", rule.require)
-    };
-    assert_eq!(each.selection.kind, vocabulary.kind_named("pool").unwrap());
-    // Where its condition holds of no pool, nothing is required: the rule does not apply.
-    assert_eq!(each.selection.if_none, None);
+    let (_, gates_only) =
+        rule("    each: gate\n    require: {fact: gate.latch-height, at-least: 1 m}\n");
+    assert!(!gates_only.about_pool);
 }
 
 #[test]
-fn an_area_means_all_pools() {
-    let (vocabulary, rule) = rule("    require: {area: {of: pool.water}, at-most: 50 m2}\n");
-    assert_eq!(rule.each, None);
-    let Value::Area(area) = &test_of(&rule.require).value else {
-        panic!()
+fn what_each_pool_must_keep_chooses_among_the_pools() {
+    let (vocabulary, rule) = rule(
+        "    when: {fact: pool.depth, more-than: 1 m}\n    each: pool\n    require: {fact: pool.volume, at-most: 50 m3}\n",
+    );
+    assert!(!rule.about_pool && rule.when.is_none());
+    let each = rule.each.unwrap();
+    assert_eq!(each.kind, vocabulary.kind_named("pool").unwrap());
+    assert!(each.filter.is_some());
+}
+
+#[test]
+fn an_area_is_that_of_one_pool_unless_it_says_all() {
+    let pools = |of: &str| {
+        let (_, rule) = rule(&format!(
+            "    require: {{area: {{of: {of}}}, at-most: 50 m2}}\n"
+        ));
+        let Value::Area(area) = &test_of(&rule.require).value else {
+            panic!()
+        };
+        (
+            rule.about_pool,
+            matches!(area.of.parts[0].which, Which::All(_)),
+        )
     };
-    let Which::All(pools) = &area.of.parts[0].which else {
-        panic!()
-    };
-    assert_eq!(pools.kind, vocabulary.kind_named("pool").unwrap());
+    assert_eq!(pools("pool.water"), (true, false));
+    assert_eq!(pools("{each: pool.water}"), (true, false));
+    assert_eq!(pools("{all: pool.water}"), (false, true));
 }
 
 #[test]
@@ -174,12 +188,12 @@ fn a_term_may_come_after_its_use_and_is_shared() {
          terms:\n  gap: {distance: {from: pool.water, to: lines}}\n  lines: {kind: lot-line}\n  least: 4 ft 6 in\n",
     );
     let test = test_of(&set.rules[0].require);
-    assert!(matches!(&test.value, Value::Named { term, .. } if term == "gap"));
+    assert!(matches!(&test.value, Value::Named { term, .. } if term.name == "gap"));
     let [Bound::AtLeast(Value::Named { term, value })] = &test.bounds[..] else {
         panic!()
     };
     let inches = parse("54 in", None, None).unwrap().range.low;
-    assert_eq!((term.as_str(), stated(value).0), ("least", inches));
+    assert_eq!((term.name.as_str(), stated(value).0), ("least", inches));
 }
 
 #[test]
@@ -227,15 +241,9 @@ fn a_condition_of_a_document_holds_for_any_pool() {
     let set = rules(
         "documents:\n  - {id: plan, title: Plan, needed: {when: {fact: pool.depth, more-than: 2 m}}}\n",
     );
-    let test = test_of(set.documents[0].when.as_ref().unwrap());
-    let Value::Count(pools) = &test.value else {
-        panic!()
-    };
-    assert!(pools.filter.is_some());
-    let [Bound::AtLeast(one)] = &test.bounds[..] else {
-        panic!()
-    };
-    assert_eq!(stated(one), (1_000_000_000, Dimension::Number));
+    let when = set.documents[0].when.as_ref().unwrap();
+    assert!(when.about_pool);
+    assert!(matches!(test_of(&when.requirement).value, Value::Fact(_)));
 }
 
 #[test]

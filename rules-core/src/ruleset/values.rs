@@ -1,9 +1,9 @@
 //! What a rule measures: amounts, distances, areas, selections, zones and tables.
 
-use std::rc::Rc;
+use std::sync::Arc;
 
 use super::levels::{Fall, HeightOver, LevelOf, Volume};
-use super::{Bound, Requirement};
+use super::{Bound, Requirement, Scope, TermUse};
 use crate::quantity::{Dimension, Interval, Unit};
 use crate::text::Span;
 use crate::vocabulary::{FactId, KindId, OutlineId};
@@ -74,10 +74,10 @@ pub enum Value {
     },
     /// A defined term.
     Named {
-        /// Its name.
-        term: String,
+        /// The term.
+        term: TermUse,
         /// What it says.
-        value: Rc<Value>,
+        value: Arc<Value>,
     },
 }
 
@@ -136,6 +136,8 @@ pub struct Part {
     pub outline: OutlineId,
     /// By how much its area counts (billionths), where that is not in full.
     pub counted: Option<i128>,
+    /// It counts only where it is drawn.
+    pub if_drawn: bool,
 }
 
 /// Which things are meant.
@@ -152,12 +154,14 @@ pub enum Which {
 pub struct Selection {
     /// The term that names it.
     pub term: Option<String>,
+    /// What it depends on, where it is all that a term says.
+    pub closed: Option<Scope>,
     /// The kind.
     pub kind: KindId,
     /// Only those of which this holds.
-    pub filter: Option<Box<Requirement>>,
+    pub filter: Option<Arc<Requirement>>,
     /// Only what lies in here.
-    pub zone: Option<Box<Zone>>,
+    pub zone: Option<Arc<Zone>>,
     /// What it means that there is none.
     pub if_none: Option<IfNone>,
 }
@@ -198,10 +202,10 @@ pub enum Zone {
     Not(Box<Zone>),
     /// A defined term.
     Named {
-        /// Its name.
-        term: String,
+        /// The term.
+        term: TermUse,
         /// What it says.
-        zone: Rc<Zone>,
+        zone: Arc<Zone>,
     },
 }
 

@@ -3,35 +3,36 @@
 use super::{Moved, Step, Steps};
 use crate::report::text::wrap;
 use crate::ruleset::words::listed;
+use crate::text::Visible;
 
 /// How many columns a line has at most.
 const WIDTH: usize = 80;
 
 impl Steps {
     /// The steps as text, numbered in their order.
-    pub fn to_text(&self) -> String {
-        let mut text = match self.steps.is_empty() {
-            true => "The rule set asks for no steps.\n".to_owned(),
+    pub fn to_text(&self) -> Visible {
+        let mut text = Visible::new();
+        text.line(match self.steps.is_empty() {
+            true => "The rule set asks for no steps.".to_owned(),
             false => format!(
-                "Start on {}; all is done on {} at the earliest.\n",
+                "Start on {}; all is done on {} at the earliest.",
                 self.start, self.end
             ),
-        };
+        });
         for (number, step) in (1..).zip(&self.steps) {
             let lead = format!("{number:>3}. {}  ", step.earliest);
-            let what = paragraph(lead.len(), step.what.trim_end_matches('.'));
-            text += &format!("\n{lead}{}", what.trim_start());
-            for line in self.lines(step) {
-                text += &paragraph(7, &line);
-            }
+            text.gap();
+            text.extend(led_by(&lead, step.what.trim_end_matches('.')));
+            text.extend(self.lines(step).iter().flat_map(|line| paragraph(7, line)));
         }
         if !self.not_needed.is_empty() {
-            text += "\nNot asked for here:\n";
-            for what in &self.not_needed {
-                text += &paragraph(2, what);
-            }
+            text.gap();
+            text.line("Not asked for here:");
+            text.extend(self.not_needed.iter().flat_map(|what| paragraph(2, what)));
         }
-        text + &self.cautions()
+        text.gap();
+        text.extend(self.cautions());
+        text
     }
 
     fn lines(&self, step: &Step) -> Vec<String> {
@@ -114,7 +115,7 @@ impl Steps {
         format!("{noun} {}", listed(&runs(&numbers), "and"))
     }
 
-    fn cautions(&self) -> String {
+    fn cautions(&self) -> Vec<String> {
         let unsaid = self
             .steps
             .iter()
@@ -132,7 +133,7 @@ impl Steps {
         };
         let days = "All days are counted, week-ends and holidays too. The authority decides in its own time; ask it \
                     before you order anything.";
-        format!("\n{}{}", paragraph(0, &unsaid), paragraph(0, days))
+        [paragraph(0, &unsaid), paragraph(0, days)].concat()
     }
 }
 
@@ -154,13 +155,20 @@ fn runs(numbers: &[usize]) -> Vec<String> {
 }
 
 /// A paragraph, its lines indented by so many columns.
-fn paragraph(indent: usize, text: &str) -> String {
+fn paragraph(indent: usize, text: &str) -> Vec<String> {
     let margin = " ".repeat(indent);
     let lines = wrap(text, WIDTH.saturating_sub(indent));
+    lines.iter().map(|line| format!("{margin}{line}")).collect()
+}
+
+/// A paragraph that stands behind something else.
+fn led_by(lead: &str, text: &str) -> Vec<String> {
+    let mut lines = paragraph(lead.len(), text);
+    match lines.first_mut() {
+        Some(first) => *first = format!("{lead}{}", first.trim_start()),
+        None => lines.push(lead.trim_end().to_owned()),
+    }
     lines
-        .iter()
-        .map(|line| format!("{margin}{line}\n"))
-        .collect()
 }
 
 fn time(step: &Step) -> String {

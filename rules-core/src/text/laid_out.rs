@@ -3,6 +3,7 @@
 //! A document that somebody edits must not change where they did not touch it: so `0.10` stays `0.10`, and keys stay in
 //! their order, which a value of a programming language would not keep.
 
+use super::visible::{escape, replaced};
 use super::{Content, Entry, Node};
 
 /// What is wider than this is written over several lines.
@@ -121,17 +122,12 @@ fn is_literal(text: &str) -> bool {
 fn in_quotes(text: &str) -> String {
     // A text can always be written.
     let quoted = serde_json::to_string(text).unwrap_or_default();
-    let odd = |c: char| {
-        matches!(
-            c,
-            '\u{7f}'..='\u{9f}' | '\u{2028}' | '\u{2029}' | '\u{feff}'
-        )
+    // JSON would write a character beyond U+FFFF as two escapes, which YAML does not join again.
+    let put = |c: char, text: &mut String| match u32::from(c) > 0xffff {
+        true => text.push(c),
+        false => escape(c, text),
     };
-    let escaped = |c: char| match odd(c) {
-        true => format!("\\u{:04x}", u32::from(c)),
-        false => c.to_string(),
-    };
-    quoted.chars().map(escaped).collect()
+    replaced(&quoted, put).into_owned()
 }
 
 fn joined(parts: impl Iterator<Item = String>) -> String {

@@ -1,6 +1,7 @@
 //! Text that people wrote, read with care: where each word stands, and what is wrong with it.
 //!
-//! [`read`] is the one door through which YAML and JSON come in, [`write`] the one through which YAML goes out.
+//! [`read`] is the one door through which YAML and JSON come in, [`write`] the one through which YAML goes out, and
+//! [`Visible`] the one through which text goes to a person.
 
 mod fault;
 mod kit;
@@ -13,6 +14,7 @@ mod read;
 mod show;
 mod syntax;
 mod tree;
+mod visible;
 mod write;
 
 #[cfg(test)]
@@ -24,6 +26,8 @@ mod read_tests;
 #[cfg(test)]
 mod show_tests;
 #[cfg(test)]
+mod visible_tests;
+#[cfg(test)]
 mod write_tests;
 
 pub use fault::{Fault, Faults};
@@ -31,6 +35,7 @@ pub use kit::{DID_YOU_MEAN, MapReader, closest, yes_no};
 pub use laid_out::{to_json_text, to_yaml_text};
 pub use lines::{Lines, line_col};
 pub use node::{Content, Entry, Node, Span};
-pub use read::{MAX_BYTES, MAX_DEPTH, MAX_NODES, decode, read, read_bytes};
+pub use read::{MAX_BYTES, MAX_DEPTH, MAX_NODES, decode, longer_than_read, read, read_bytes};
 pub use show::{FaultRow, MAX_SHOWN};
+pub use visible::{Visible, exact_name, one_line, plain_json};
 pub use write::{to_json, write};

@@ -85,16 +85,23 @@ fn check_top(root: Option<&Node>, faults: &mut Faults) {
 }
 
 fn too_long(bytes: usize, faults: &mut Faults) -> bool {
-    if bytes <= MAX_BYTES {
-        return false;
+    let long = bytes > MAX_BYTES;
+    if long {
+        faults.list.extend(longer_than_read().list);
     }
+    long
+}
+
+/// What is wrong with a file of more than [`MAX_BYTES`] bytes, so that whoever knows its length need not read it.
+pub fn longer_than_read() -> Faults {
+    let mut faults = Faults::default();
     faults
         .add_whole(
             "too-long",
-            format!("The file has {bytes} bytes; no more than {MAX_BYTES} are read."),
+            format!("The file is longer than {MAX_BYTES} bytes, and is not read."),
         )
         .help("A plan or a rule set is far shorter; is this the right file?");
-    true
+    faults
 }
 
 /// The parser takes a zero byte for the end of the text; and does not count a byte-order mark: what it would

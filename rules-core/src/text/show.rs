@@ -3,7 +3,8 @@
 use serde::Serialize;
 use unicode_width::UnicodeWidthChar;
 
-use super::{Fault, Faults, Lines, Span};
+use super::visible::each_shown;
+use super::{Fault, Faults, Lines, Span, Visible};
 
 /// How many faults are shown in full; the rest are only counted.
 pub const MAX_SHOWN: usize = 50;
@@ -11,8 +12,8 @@ pub const MAX_SHOWN: usize = 50;
 const WINDOW: usize = 100;
 /// How many of them stand before the underlined text, where the line is too long to be shown whole.
 const LEAD: usize = 30;
-/// A tab is shown as this many spaces.
-const TAB: usize = 4;
+/// A tab is shown as these spaces.
+const TAB: &str = "    ";
 
 /// One fault with its place worked out, for another program.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -34,7 +35,9 @@ pub struct FaultRow {
 impl Fault {
     /// Lays the fault out: the sentence, the place in `file`, the line with the place underlined, the help.
     pub fn show(&self, file: &str, text: &str) -> String {
-        self.show_in(file, &Lines::new(text))
+        let mut shown = Visible::new();
+        self.show_in(file, &Lines::new(text), &mut shown);
+        shown.into()
     }
 
     /// The fault as a row for another program.
@@ -50,13 +53,13 @@ impl Fault {
         }
     }
 
-    fn show_in(&self, file: &str, lines: &Lines) -> String {
-        let place = match self.span {
-            Some(span) => excerpt(file, span, lines),
-            None => format!("in {file}\n"),
-        };
-        let help = self.help.as_ref().map(|help| format!("{help}\n"));
-        format!("{}\n{place}{}", self.message, help.unwrap_or_default())
+    fn show_in(&self, file: &str, lines: &Lines, shown: &mut Visible) {
+        shown.line(&self.message);
+        match self.span {
+            Some(span) => excerpt(file, span, lines, shown),
+            None => shown.line(format!("in {file}")),
+        }
+        shown.extend(&self.help);
     }
 }
 
@@ -72,15 +75,16 @@ impl Faults {
     /// Lays out all faults, an empty line between two. After the first fifty, the rest are only counted.
     pub fn show(&self, file: &str, text: &str) -> String {
         let (lines, sorted) = (Lines::new(text), self.sorted());
-        let mut parts: Vec<_> = sorted
-            .iter()
-            .take(MAX_SHOWN)
-            .map(|fault| fault.show_in(file, &lines))
-            .collect();
-        if let Some(more @ 1..) = sorted.len().checked_sub(MAX_SHOWN) {
-            parts.push(format!("and {more} more\n"));
+        let mut shown = Visible::new();
+        for fault in sorted.iter().take(MAX_SHOWN) {
+            shown.part();
+            fault.show_in(file, &lines, &mut shown);
         }
-        parts.join("\n")
+        if let Some(more @ 1..) = sorted.len().checked_sub(MAX_SHOWN) {
+            shown.part();
+            shown.line(format!("and {more} more"));
+        }
+        shown.into()
     }
 
     /// The faults as rows for another program, in the order of their places, each once.
@@ -92,18 +96,19 @@ impl Faults {
 }
 
 /// The place in words, the source line, and the underline.
-fn excerpt(file: &str, span: Span, lines: &Lines) -> String {
+fn excerpt(file: &str, span: Span, lines: &Lines, shown: &mut Visible) {
     let (line, column) = lines.line_col(span.start);
     let marked = lines.underlined(span).chars().count();
     let window = Window::around(lines.line_text(line), column - 1, marked);
     let number = line.to_string();
     let margin = " ".repeat(number.len());
-    format!(
-        "in {file}, line {line}, column {column}:\n  {number} | {}\n  {margin} | {}{}\n",
-        window.shown,
+    shown.line(format!("in {file}, line {line}, column {column}:"));
+    shown.line(format!("  {number} | {}", window.shown));
+    shown.line(format!(
+        "  {margin} | {}{}",
         " ".repeat(window.before),
-        "~".repeat(window.under),
-    )
+        "~".repeat(window.under)
+    ));
 }
 
 /// The part of a source line that is shown, measured in columns of the screen.
@@ -132,7 +137,7 @@ impl Window {
             window.push("…", true, false);
         }
         let (mut column, mut shown) = (0, 0);
-        for (at, c) in line.chars().enumerate() {
+        for (at, (c, piece)) in each_shown(line, TAB).enumerate() {
             let visible = column >= from;
             column += width(c);
             if !visible {
@@ -143,7 +148,7 @@ impl Window {
                 window.push("…", false, false);
                 break;
             }
-            window.push(&visible_form(c), at < skipped, at < skipped + marked);
+            window.push(&piece, at < skipped, at < skipped + marked);
         }
         window.under = window.under.max(1);
         window
@@ -162,19 +167,7 @@ impl Window {
 
 fn width(c: char) -> usize {
     match c {
-        '\t' => TAB,
+        '\t' => TAB.len(),
         _ => c.width().unwrap_or(1),
-    }
-}
-
-/// A character as it is shown: a tab as spaces, what cannot be seen or would turn the line around as a sign for it.
-fn visible_form(c: char) -> String {
-    match c {
-        '\t' => " ".repeat(TAB),
-        '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' => {
-            String::new()
-        }
-        _ if c.is_control() => "\u{fffd}".to_owned(),
-        _ => c.to_string(),
     }
 }

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use crate::quantity::Dimension;
+use crate::quantity::{Dimension, Interval, NO_HIGH, NO_LOW};
 
 /// A kind of thing: its place in the table.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -71,13 +71,13 @@ pub struct Outline {
 /// What a fact can be.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Answer {
-    /// An amount, between physical limits (never merely typical values).
+    /// An amount. Figures beyond its two ends are too far off to be meant.
     Amount {
         /// Of what.
         dimension: Dimension,
-        /// No less than this is possible.
+        /// No less than this is read.
         least: Option<i128>,
-        /// No more than this is possible.
+        /// No more than this is read.
         most: Option<i128>,
     },
     /// One of these words; `open` where a rule file or a plan may use another word as well.
@@ -89,6 +89,27 @@ pub enum Answer {
     },
     /// `yes` or `no`.
     YesNo,
+}
+
+impl Answer {
+    /// What an amount can be where nobody states it. Of the ends in the table only those count that no amount can pass: a
+    /// depth is never below 0, and angles, shares and counts end somewhere. The others only tell a slip from a figure that
+    /// is meant; nobody has measured them.
+    pub fn possible(&self) -> Interval {
+        let Answer::Amount {
+            dimension,
+            least,
+            most,
+        } = self
+        else {
+            return Interval::any();
+        };
+        let ends = matches!(dimension, Dimension::Angle | Dimension::Number);
+        Interval {
+            low: least.filter(|least| *least >= 0).unwrap_or(NO_LOW),
+            high: most.filter(|_| ends).unwrap_or(NO_HIGH),
+        }
+    }
 }
 
 /// A fact that a kind can have.

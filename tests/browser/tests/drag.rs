@@ -34,7 +34,7 @@ const WATCH: &str = r##"
                 if (!shown) continue;
                 const brief = shown.querySelector("[data-cell=brief]");
                 const right = shown.dataset.outcome === rule.outcome && shown.querySelector(".title").textContent.length > 3
-                    && (!brief || plain(brief.textContent) === plain(rule.parts[0].readings[0].brief));
+                    && (!brief || plain(brief.textContent) === plain(rule.parts[0].brief));
                 window.lines += brief ? 1 : 0;
                 if (!right) window.unlike.push([shown.outerHTML, rule]);
             }

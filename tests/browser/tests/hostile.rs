@@ -1,4 +1,5 @@
-//! A rule file and a plan whose every text would be a script if anything took it for one.
+//! A rule file and a plan whose every text would be a script if anything took it for one, and has characters in it that
+//! nobody sees.
 
 use std::env::temp_dir;
 use std::fs;
@@ -7,7 +8,10 @@ use browser_checks::{Form, Outcome};
 use serde_json::json;
 
 /// Runs wherever a text is taken for markup or for an address.
-const SCRIPT: &str = "<img src=x onerror='window.hostile=1'><svg onload='window.hostile=1'/><script>window.hostile=1</script>\\\"'><a href='javascript:window.hostile=1'>x</a><iframe src='http://127.0.0.1:9/'></iframe>";
+const SCRIPT: &str = "<img src=x onerror='window.hostile=1'><svg onload='window.hostile=1'/><script>window.hostile=1</script>\\\"'><a href='javascript:window.hostile=1'>x</a><iframe src='http://127.0.0.1:9/'></iframe>\\e[31m\\u202e\\u2066\\u200b\\x9b\\u2028";
+
+/// Every text of the page, without what is no text for a person.
+const ALL_TEXT: &str = "[...document.body.children].filter((one) => !/^(script|style)$/i.test(one.tagName)).map((one) => one.textContent).join()";
 
 fn rules() -> String {
     let text = |name: &str| format!("\"{name} {SCRIPT}\"");
@@ -49,6 +53,9 @@ fn nothing_ran(form: &Form) -> Outcome {
         "a script in a text ran"
     );
     assert_eq!(form.run("return document.querySelectorAll('main img, main iframe, main script, main a[href^=javascript], #drawing foreignObject').length;", json!([]))?, 0);
+    let hidden = r"[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u200b-\u200f\u2028-\u202e\u2060-\u2069\ufeff]";
+    let found = form.run(&format!("return /{hidden}/.exec({ALL_TEXT});"), json!([]))?;
+    assert_eq!(found, json!(null), "something in the page hides");
     let asked = form.asked_for()?;
     assert!(asked.is_empty(), "the page asked a network for {asked:?}");
     Ok(())
@@ -74,6 +81,10 @@ fn nothing_in_them_runs() -> Outcome {
     form.read("#documents", "paper <img src=x")?;
     form.read("#cautions", "says <img src=x")?;
     form.read("#sheet-foot", "title <img src=x")?;
+    form.read(
+        "#sheet-foot",
+        "‹U+001B›[31m‹U+202E›‹U+2066›‹U+200B›‹U+009B›‹U+2028›",
+    )?;
     form.click("#head-questions")?;
     form.read("#part-questions", "ask <img src=x")?;
     form.click("#menu-print")?;

@@ -141,7 +141,7 @@ impl Case<'_> {
                 site,
             ));
         };
-        let compared = relation(reading.bound).judge(Interval { low, high }, limit);
+        let compared = relation(reading.bound()).judge(Interval { low, high }, limit);
         let expected = match (compared.can_be_true, compared.can_be_false) {
             (true, false) => "holds",
             (false, _) => "fails",

@@ -352,7 +352,7 @@ impl Blur<'_> {
     fn document(&mut self) -> Option<String> {
         let ids: Vec<String> = self.plan.documents.keys().cloned().collect();
         let id = self.random.pick(&ids).clone();
-        self.plan.documents.insert(id, DocumentState::NotYet);
+        self.plan.documents.insert(id, DocumentState::NotYet.into());
         Some("a document not asked for yet".to_owned())
     }
 }

@@ -45,7 +45,7 @@ pub fn exact(random: &mut Random, words: &Words, world: &World) -> Plan {
         } else {
             DocumentState::Refused
         };
-        (format!("paper-{number}"), state)
+        (format!("paper-{number}"), state.into())
     });
     let mut plan = Plan {
         id: "random".to_owned(),

@@ -1,5 +1,7 @@
 //! The property itself, and what is counted beside it.
 
+use std::sync::Arc;
+
 use rules_core::check::{Findings, Level, Outcome, Truth, Verdict, check};
 use rules_core::plan::Plan;
 use rules_core::quantity::Interval;
@@ -301,7 +303,7 @@ impl Case<'_> {
             .flat_map(|part| &part.readings)
             .filter(|reading| {
                 matches!(
-                    reading.bound,
+                    reading.bound(),
                     Bound::AtLeast(Value::Stated(_))
                         | Bound::AtMost(Value::Stated(_))
                         | Bound::MoreThan(Value::Stated(_))
@@ -350,6 +352,7 @@ fn set_limit(rule: &mut Rule, amount: i128) {
     let Requirement::Test(test) = &mut rule.require else {
         return;
     };
+    let test = Arc::make_mut(test);
     let Some(
         Bound::AtLeast(limit)
         | Bound::AtMost(limit)

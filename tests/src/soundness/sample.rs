@@ -91,7 +91,7 @@ impl<'a> Sampler<'a> {
     }
 
     fn in_hand(&mut self, number: usize) -> bool {
-        match self.plan.documents.get(&format!("paper-{number}")) {
+        match self.plan.paper(&format!("paper-{number}")) {
             Some(DocumentState::InHand) => true,
             Some(DocumentState::Refused) => false,
             _ => self.random.chance(50),

@@ -38,7 +38,7 @@ pub fn judge_all(plan: &str, terms: &str, rules: &[&str]) -> Vec<(Outcome, Optio
     let rules = read::rules(&text);
     let plan = read::plan(plan, &rules);
     let found = check(&plan, &rules);
-    let of = |finding: &rules_core::check::Finding<'_>| {
+    let of = |finding: &rules_core::check::Finding| {
         let reading = finding.parts.first().and_then(|part| part.readings.first());
         let measured = reading.and_then(|reading| reading.measured);
         (finding.outcome, measured)

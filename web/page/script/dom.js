@@ -1,4 +1,7 @@
-// Elements made and mended. Text always goes in as text: nothing that a person or a file wrote is ever read as markup.
+// Elements made and mended. Text always goes in as text: nothing that a person or a file wrote is ever read as markup,
+// and nothing in it hides.
+
+import {visible} from "./visible.js";
 
 /** An element. Children are elements, texts, lists of them, or nothing. */
 export function el(tag, attributes = {}, ...children) {
@@ -7,7 +10,8 @@ export function el(tag, attributes = {}, ...children) {
     if (value === null || value === undefined || value === false) continue;
     made.setAttribute(name, value === true ? "" : value);
   }
-  made.append(...children.flat(Infinity).filter((child) => child !== null && child !== undefined && child !== false));
+  const some = children.flat(Infinity).filter((child) => child !== null && child !== undefined && child !== false);
+  made.append(...some.map((child) => (child instanceof Node ? child : visible(String(child)))));
   return made;
 }
 
@@ -18,7 +22,7 @@ function kept(text) {
 
 /** A sentence in which names stand between backticks: each name set off from the words about it. */
 export function prose(text) {
-  return kept(text ?? "").split("`").map((piece, index) => (index % 2 ? el("b", {class: "named"}, piece) : piece));
+  return kept(visible(text ?? "")).split("`").map((piece, index) => (index % 2 ? el("b", {class: "named"}, piece) : piece));
 }
 
 /** Makes `old` like `made`, and keeps what is alike: so focus, what is being typed and what is open stay. */
@@ -99,5 +103,5 @@ export function listen() {
 
 /** Says something to people who listen to the page. */
 export function announce(text) {
-  document.getElementById("said").textContent = text;
+  document.getElementById("said").textContent = visible(text);
 }

@@ -91,14 +91,19 @@ function finding(rule) {
   return el("article", {class: "finding", id: `finding-${rule.id}`, "data-outcome": rule.outcome, "data-open": open},
     el("h4", {}, el("button", {type: "button", "data-do": "finding-chosen", "data-rule": rule.id, "aria-expanded": String(open), id: `choose-${rule.id}`},
       markOf(rule.outcome), el("span", {class: "hidden"}, `${t(`outcome.${rule.outcome}`)}: `), el("span", {class: "title"}, rule.title))),
-    SETTLED.has(rule.outcome) ? reading && el("p", {class: "brief", "data-cell": "brief", ...SAID}, prose(reading.brief)) : figures(reading, part),
+    SETTLED.has(rule.outcome) ? briefOf(rule, part) && el("p", {class: "brief", "data-cell": "brief", ...SAID}, prose(briefOf(rule, part))) : figures(reading, part),
     open && details(rule, part));
 }
 
 /** The part of a rule that decides it, and the reading that tells most of it. */
 function decidingOf(rule) {
   const part = rule.parts[rule.deciding ?? 0] ?? rule.parts[0];
-  return {part, reading: part?.readings.find((one) => one.measured && one.limit) ?? part?.readings[0]};
+  return {part, reading: part?.readings[part.telling]};
+}
+
+/** Of a rule that passes what it passes by; of one that does not apply there is nothing to tell. */
+function briefOf(rule, part) {
+  return rule.outcome === "pass" ? part?.brief : null;
 }
 
 /** Figure, limit and margin side by side, as in a table of distances. */
@@ -208,7 +213,7 @@ export function followDrag(before, step) {
 function refigured(shown, rule) {
   if (shown.dataset.outcome !== rule.outcome || shown.dataset.open !== undefined) return false;
   const {reading, part} = decidingOf(rule);
-  const told = SETTLED.has(rule.outcome) ? {brief: reading?.brief} : reading && cellsOf(reading, part);
+  const told = SETTLED.has(rule.outcome) ? {brief: briefOf(rule, part)} : reading && cellsOf(reading, part);
   const cells = [...shown.querySelectorAll("[data-cell]")];
   if (!told || cells.length !== Object.values(told).filter(Boolean).length) return false;
   if (cells.some((cell) => !told[cell.dataset.cell] || told[cell.dataset.cell].includes("`") !== Boolean(cell.firstElementChild))) return false;

@@ -45,7 +45,7 @@ function write(node, path, depth, before, after, lines, paths) {
     paths.push(of);
   };
   if (node === null || typeof node !== "object" || isPlace(node)) {
-    line(indent + before + JSON.stringify(node) + after, path);
+    line(indent + before + inQuotes(node) + after, path);
     return;
   }
   const list = Array.isArray(node);
@@ -54,9 +54,14 @@ function write(node, path, depth, before, after, lines, paths) {
   entries.forEach(([key, value], index) => {
     const comma = index + 1 < entries.length ? "," : "";
     const below = path ? `${path}.${key}` : key;
-    write(value, below, depth + 1, list ? "" : `${JSON.stringify(key)}: `, comma, lines, paths);
+    write(value, below, depth + 1, list ? "" : `${inQuotes(key)}: `, comma, lines, paths);
   });
   line(indent + (list ? "]" : "}") + after, path);
+}
+
+/** As JSON; what the library would refuse in a text as it stands is written as an escape, which reads back as it was. */
+function inQuotes(value) {
+  return JSON.stringify(value).replace(/[\u007f-\u009f\u2028\u2029\ufeff]/g, (c) => `\\u${c.charCodeAt(0).toString(16).padStart(4, "0")}`);
 }
 
 /** Two figures side by side stay on one line. */

@@ -77,11 +77,16 @@ export function printView() {
 }
 
 function distances(report) {
-  const rows = report.rules.flatMap((rule) => rule.parts.flatMap((part) => part.readings.filter((one) => one.measured && one.limit).slice(0, 1).map((one) =>
-    el("tr", {}, el("th", {scope: "row"}, rule.title), el("td", SAID, prose(part.subject?.said)), el("td", SAID, one.measured.text), el("td", SAID, prose(boundText(one))),
+  const rows = report.rules.flatMap((rule) => rule.parts.flatMap((part) => [part.readings[part.telling]].filter((one) => one?.measured && one.limit).map((one) =>
+    el("tr", {}, el("th", {scope: "row"}, rule.title), el("td", SAID, prose(part.subject?.said)), el("td", SAID, one.measured.text), el("td", SAID, prose(boundText(one)), byRelief(part)),
       el("td", SAID, part.margin?.text ?? ""), el("td", {}, t(`outcome.${part.outcome}`)), el("td", {}, rule.clause)))));
   const heads = ["rule", "what", "measured", "asked", "margin", "outcome", "clause"].map((name) => el("th", {scope: "col"}, t(`print.${name}`)));
   return el("table", {}, el("caption", {}, t("print.distances")), el("thead", {}, el("tr", {}, heads)), el("tbody", {}, rows));
+}
+
+/** By which relief less is asked than by the rule itself. */
+function byRelief({outcome, relief}) {
+  return outcome === "pass" && relief ? [` (${t("print.by-relief")} `, el("b", {class: "named"}, relief), ")"] : null;
 }
 
 function papersList(report) {

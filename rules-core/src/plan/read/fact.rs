@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use super::super::{Amount, Possible, Words};
 use super::context::{Context, guess};
-use crate::quantity::{Dimension, Interval, Written, show_exactly};
+use crate::quantity::{Dimension, Interval, NO_HIGH, NO_LOW, Written, show_exactly};
 use crate::text::{Entry, MapReader, Node, closest, yes_no};
 use crate::vocabulary::{Answer, Fact, FactId};
 
@@ -212,11 +212,12 @@ impl<'a> Context<'a> {
         Some((written, range))
     }
 
-    /// What is left of a stated range within what the world allows; nothing left, or a figure beyond it, is a fault.
+    /// What is left of a stated range within what can be; a figure that is too far off to be meant is a fault.
     fn within_limits(&mut self, fact: &Fact, node: &Node, written: &Written) -> Option<Interval> {
-        let limits = limits(fact, written.dimension);
+        let [limits, possible] = limits(fact, written.dimension);
         let drawn = written.drawn.is_none_or(|drawn| limits.contains(drawn));
-        let left = written.range.meet(limits).filter(|_| drawn);
+        let meant = drawn && written.range.meet(limits).is_some();
+        let left = written.range.meet(possible).filter(|_| meant);
         if left.is_none() {
             let text = node.text().unwrap_or_default();
             let message = format!("`{text}` cannot be {}.", fact.phrase());
@@ -228,18 +229,21 @@ impl<'a> Context<'a> {
     }
 }
 
-/// What the world allows; limits in days say nothing of months.
-fn limits(fact: &Fact, dimension: Dimension) -> Interval {
+/// What can be meant, and what can be; limits in days say nothing of months.
+fn limits(fact: &Fact, dimension: Dimension) -> [Interval; 2] {
     match fact.answer {
         Answer::Amount {
             dimension: of,
             least,
             most,
-        } if of == dimension => Interval {
-            low: least.unwrap_or(i128::MIN),
-            high: most.unwrap_or(i128::MAX),
-        },
-        _ => Interval::any(),
+        } if of == dimension => {
+            let meant = Interval {
+                low: least.unwrap_or(NO_LOW),
+                high: most.unwrap_or(NO_HIGH),
+            };
+            [meant, fact.answer.possible()]
+        }
+        _ => [Interval::any(); 2],
     }
 }
 

@@ -2,10 +2,10 @@
 
 use std::collections::BTreeMap;
 
-use super::super::{DocumentState, Looked, Source, Taped, Thing, ThingIndex};
+use super::super::{DocumentState, Looked, Papers, Source, Taped, Thing, ThingIndex};
 use super::context::{Context, guess};
 use crate::quantity::{Dimension, Interval};
-use crate::text::{Entry, MapReader, Node};
+use crate::text::{Entry, MapReader, Node, Span};
 use crate::vocabulary::{KindId, Number, OutlineId};
 
 /// What a source can be.
@@ -228,18 +228,54 @@ impl<'a> Context<'a> {
     }
 
     /// Where each document stands.
-    pub fn documents(&mut self, entry: Option<&'a Entry>) -> BTreeMap<String, DocumentState> {
-        let mut documents = BTreeMap::new();
-        for entry in self.map(entry) {
-            let state =
-                match self.word(&entry.key, &entry.value, &["in-hand", "refused", "not-yet"]) {
-                    Some("in-hand") => DocumentState::InHand,
-                    Some("refused") => DocumentState::Refused,
-                    Some(_) => DocumentState::NotYet,
-                    None => continue,
-                };
-            documents.insert(entry.key.clone(), state);
+    pub fn documents(
+        &mut self,
+        entry: Option<&'a Entry>,
+        things: &[Thing],
+    ) -> BTreeMap<String, Papers> {
+        let entries = self.map(entry);
+        let read = entries.iter().map(|entry| {
+            let papers = match entry.value.as_map() {
+                Some(of) => self.papers_of(of, things),
+                None => Papers {
+                    whole: self.document_state(entry),
+                    ..Papers::default()
+                },
+            };
+            let span = entry.value.span;
+            (entry.key.clone(), Papers { span, ..papers })
+        });
+        read.collect()
+    }
+
+    /// Where the document for each of some things stands.
+    fn papers_of(&mut self, of: &'a [Entry], things: &[Thing]) -> Papers {
+        let mut papers = Papers::default();
+        for entry in of {
+            let state = self.document_state(entry);
+            match things.iter().position(|thing| thing.id == entry.key) {
+                Some(thing) => papers.of.extend(state.map(|state| (thing, state))),
+                None => self.no_such_thing(&entry.key, entry.key_span, things),
+            }
         }
-        documents
+        papers
+    }
+
+    fn document_state(&mut self, entry: &'a Entry) -> Option<DocumentState> {
+        match self.word(&entry.key, &entry.value, &["in-hand", "refused", "not-yet"])? {
+            "in-hand" => Some(DocumentState::InHand),
+            "refused" => Some(DocumentState::Refused),
+            _ => Some(DocumentState::NotYet),
+        }
+    }
+
+    fn no_such_thing(&mut self, id: &str, span: Span, things: &[Thing]) {
+        let ids = things.iter().map(|thing| thing.id.as_str());
+        let help = guess(id, ids, "The things of this plan are");
+        let message = format!("There is no thing `{id}` in this plan.");
+        let follows = self.mentioned.contains(id);
+        self.faults_after(follows)
+            .add("unknown-thing", span, message)
+            .help(help);
     }
 }

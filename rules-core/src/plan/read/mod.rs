@@ -87,7 +87,7 @@ impl<'a> Context<'a> {
         self.refuse_far_pool(&things);
         let inventory = self.inventory(inventory, &things);
         let measured = self.measured(measured, &things);
-        let documents = self.documents(documents);
+        let documents = self.documents(documents, &things);
         Some(Plan {
             id: id?.to_owned(),
             title: title?.to_owned(),

@@ -261,7 +261,7 @@ fn inventory_tape_and_documents_are_read() {
     };
     assert_eq!(first.range, Interval::new(2_030_000_000, 2_070_000_000));
     assert_eq!(plan.things[second.to.0].id, "rear");
-    assert_eq!(plan.documents["consent-letter"], DocumentState::Refused);
+    assert_eq!(plan.paper("consent-letter"), Some(DocumentState::Refused));
 }
 
 #[test]
@@ -283,6 +283,8 @@ fn forget_places(plan: &mut Plan) {
     plan.measured
         .iter_mut()
         .for_each(|taped| taped.span = Default::default());
+    let papers = plan.documents.values_mut();
+    papers.for_each(|papers| papers.span = Default::default());
 }
 
 /// 25 ft is 7.62 m, 10 ft 3.048 m, exactly (international yard and pound agreement of 1959).

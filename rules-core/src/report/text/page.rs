@@ -3,6 +3,7 @@
 use unicode_width::UnicodeWidthStr;
 
 use super::Style;
+use crate::text::{Visible, one_line};
 
 /// How a paragraph is marked where colour is wanted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -32,24 +33,24 @@ impl Mark {
 /// The page so far.
 pub(super) struct Page {
     style: Style,
-    text: String,
+    text: Visible,
 }
 
 impl Page {
     pub fn new(style: Style) -> Self {
         Self {
             style,
-            text: String::new(),
+            text: Visible::new(),
         }
     }
 
-    pub fn finish(self) -> String {
+    pub fn finish(self) -> Visible {
         self.text
     }
 
     /// An empty line.
     pub fn gap(&mut self) {
-        self.text.push('\n');
+        self.text.gap();
     }
 
     /// A heading, with an empty line before and after it.
@@ -98,12 +99,9 @@ impl Page {
     fn line(&mut self, margin: &str, line: &str, mark: Mark) {
         let code = mark.code().filter(|_| self.style.colour);
         match code {
-            Some(code) => self
-                .text
-                .push_str(&format!("{margin}\u{1b}[{code}m{line}\u{1b}[0m")),
-            None => self.text.push_str(&format!("{margin}{line}")),
+            Some(code) => self.text.marked(margin, line, code),
+            None => self.text.line(format!("{margin}{line}")),
         }
-        self.text.push('\n');
     }
 }
 
@@ -111,7 +109,7 @@ impl Page {
 pub(crate) fn wrap(text: &str, width: usize) -> Vec<String> {
     let mut lines = Vec::new();
     let mut line = String::new();
-    for word in unbroken(text) {
+    for word in unbroken(&one_line(text)) {
         let fits = line.is_empty() || line.width() + 1 + word.width() <= width;
         if !fits {
             lines.push(std::mem::take(&mut line));
@@ -127,22 +125,17 @@ pub(crate) fn wrap(text: &str, width: usize) -> Vec<String> {
     lines
 }
 
-/// A file's text may hold characters that steer a terminal; they are not passed on.
-fn visible(word: &str) -> String {
-    word.chars().filter(|c| !c.is_control()).collect()
-}
-
 /// The words, where what belongs together is one: a figure and its unit (`3 m`), a place (`(6.2, 30.7)`), the number of
 /// a section (`s. 4`).
 fn unbroken(text: &str) -> Vec<String> {
     let mut words: Vec<String> = Vec::new();
-    for word in text.split_whitespace().map(visible) {
+    for word in text.split_whitespace() {
         match words.last_mut() {
-            Some(before) if belong_together(before, &word) => {
+            Some(before) if belong_together(before, word) => {
                 before.push(' ');
-                before.push_str(&word);
+                before.push_str(word);
             }
-            _ => words.push(word),
+            _ => words.push(word.to_owned()),
         }
     }
     words

@@ -46,5 +46,5 @@ fn colour_is_there_only_where_it_is_wanted() {
 
 #[test]
 fn a_files_own_control_characters_do_not_reach_the_terminal() {
-    assert_eq!(wrap("a\u{1b}[2Jb", 80), ["a[2Jb"]);
+    assert_eq!(wrap("a\u{1b}[2Jb", 80), ["a‹U+001B›[2Jb"]);
 }

@@ -256,24 +256,12 @@ pub(super) fn passing(page: &mut Page, report: &Report) {
 /// The deciding figures: `3.4 m, at least 3 m asked, 0.4 m to spare`.
 fn in_short(rule: &RuleReport) -> String {
     let part = rule.deciding.and_then(|place| rule.parts.get(place));
-    // Under a relief, what counts is what the relief asks, and its readings come last.
-    let reading = part.and_then(|part| match part.relief {
-        Some(_) => part
-            .readings
-            .iter()
-            .rfind(|reading| reading.holds == "holds"),
-        None => part.readings.first(),
-    });
-    let brief = reading.map(|reading| reading.brief.as_str());
-    let brief = brief.unwrap_or("met");
-    let several = match (rule.parts.len(), brief) {
-        (0 | 1, _) => String::new(),
-        (number, "met") => format!("all {number} "),
-        (number, _) => format!("all {number}, the closest "),
-    };
-    let relief = part.and_then(|part| part.relief.as_ref());
-    let relief = relief.map(|relief| format!(", by relief `{relief}`"));
-    format!("{several}{brief}{}", relief.unwrap_or_default())
+    let brief = part.map_or("met", |part| part.brief.as_str());
+    match (rule.parts.len(), brief) {
+        (0 | 1, _) => brief.to_owned(),
+        (number, "met") => format!("all {number} met"),
+        (number, _) => format!("all {number}, the closest {brief}"),
+    }
 }
 
 /// What does not apply, a line each.

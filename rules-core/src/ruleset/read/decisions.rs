@@ -20,17 +20,13 @@ impl<'a> Reader<'a> {
             .zip(table)
             .map(|(subject, entry)| self.decided(subject, entry));
         self.finish(map);
-        let (id, subject, (table, of_pool)) = (id?, subject?, table?);
-        let each = if of_pool {
-            subject.each.or(Some(self.pools(None)?))
-        } else {
-            subject.each
-        };
+        let (id, subject, (table, about_pool)) = (id?, subject?, table?);
         Some(Decision {
             id: id.to_owned(),
             title: title.unwrap_or_else(|| spelled_out(id)),
             clause,
-            each,
+            each: subject.each,
+            about_pool: about_pool || subject.about_pool,
             table: table?,
             span: self.place(node.span),
         })
@@ -55,7 +51,7 @@ impl<'a> Reader<'a> {
         subject: &Subject<'a>,
         entry: &'a Entry,
     ) -> (Option<Table<String>>, bool) {
-        self.with_silent(subject.silent, |reader| match &subject.each {
+        self.noting_pool(|reader| match &subject.each {
             Some(each) => reader.with_bound(each.kind, subject.term, |reader| {
                 reader.class_table(&entry.value)
             }),

@@ -1,9 +1,11 @@
 //! Selections: which things are meant.
 
+use std::sync::Arc;
+
 use super::names::{Things, all_of, parts};
 use super::values::flipped;
 use super::{Bound, Reader};
-use crate::ruleset::{Each, IfNone, Requirement, Selection};
+use crate::ruleset::{Each, IfNone, Requirement, Scope, Selection, TermUse};
 use crate::text::{MapReader, Node};
 use crate::vocabulary::KindId;
 
@@ -105,11 +107,20 @@ impl<'a> Reader<'a> {
             return None;
         }
         let narrowed = filter.is_some() || zone.is_some();
+        let chosen = match (filter, narrowed) {
+            (Some(filter), _) => Some(Arc::new(match chosen_by(&base) {
+                Some(chosen) => Requirement::All(vec![chosen, filter]),
+                None => filter,
+            })),
+            (None, true) => chosen_by(&base).map(Arc::new),
+            (None, false) => base.filter,
+        };
         let selection = Selection {
             term: base.term.filter(|_| !narrowed),
+            closed: base.closed.filter(|_| !narrowed),
             kind,
-            filter: both(base.filter, filter.map(Box::new)),
-            zone: zone.map(Box::new).or(base.zone),
+            filter: chosen,
+            zone: zone.map(Arc::new).or(base.zone),
             if_none: if_none.or(base.if_none),
         };
         Some((selection, term))
@@ -121,9 +132,7 @@ impl<'a> Reader<'a> {
         kind: KindId,
         term: Option<&'a str>,
     ) -> Option<Requirement> {
-        self.of_all_pools(|reader| {
-            reader.with_bound(kind, term, |reader| reader.whole_requirement(node))
-        })
+        self.with_bound(kind, term, |reader| reader.whole_requirement(node))
     }
 
     /// Reads something in which the kind's name stands for one thing.
@@ -167,13 +176,20 @@ impl<'a> Reader<'a> {
     }
 }
 
-/// Both conditions, where there are two.
-fn both(
-    one: Option<Box<Requirement>>,
-    other: Option<Box<Requirement>>,
-) -> Option<Box<Requirement>> {
-    match (one, other) {
-        (Some(one), Some(other)) => Some(Box::new(Requirement::All(vec![*one, *other]))),
-        (one, other) => one.or(other),
-    }
+/// What things are chosen by already: a term's choice by its name, so that it is judged once for each thing.
+fn chosen_by(base: &Selection) -> Option<Requirement> {
+    let filter = base.filter.as_ref()?;
+    Some(match (&base.term, base.closed) {
+        (Some(name), Some(scope)) => Requirement::Meets {
+            term: TermUse {
+                name: name.clone(),
+                scope: Scope {
+                    of: Some(base.kind),
+                    ..scope
+                },
+            },
+            requirement: Arc::clone(filter),
+        },
+        _ => (**filter).clone(),
+    })
 }

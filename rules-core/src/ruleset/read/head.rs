@@ -1,7 +1,6 @@
 //! What a rule file says of itself, and when it is in force.
 
 use super::Reader;
-use super::pools::Silent;
 use super::values::flipped;
 use crate::quantity::Dimension;
 use crate::ruleset::InForce;
@@ -80,7 +79,7 @@ impl<'a> Reader<'a> {
             [or_when, unless].map(|entry| entry.map(|entry| self.condition(&entry.value)));
         let by = self.need(&mut map, "by");
         // Which pool's day it is need not be said: that of any of them will do.
-        let (by, _) = self.with_silent(Silent::One, |reader| {
+        let (by, _) = self.noting_pool(|reader| {
             by.and_then(|entry| reader.fact(entry.value.text()?, entry.value.span))
         });
         self.finish(map);

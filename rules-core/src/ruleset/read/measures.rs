@@ -2,6 +2,7 @@
 
 use super::Reader;
 use super::names::parts;
+use super::pools::has_all;
 use super::terms::Known;
 use super::values::{MEASURES, flipped, is_amount};
 use crate::quantity::Dimension;
@@ -81,11 +82,14 @@ impl<'a> Reader<'a> {
 
     pub(super) fn area(&mut self, node: &'a Node) -> Option<Area> {
         let mut map = self.map(node, "an area")?;
-        let of = self.of_all_pools(|reader| reader.need_operand(&mut map, "of"));
+        let share = map.take("share-of");
+        let of = self.totalled(share.is_some(), |reader| {
+            let of = reader.need_operand(&mut map, "of")?;
+            let beside_all = has_all(&of);
+            Some((of, beside_all))
+        });
         let within = map.take("in").map(|entry| self.zone(&entry.value));
-        let share_of = map
-            .take("share-of")
-            .map(|entry| self.share_of(&entry.value));
+        let share_of = share.map(|entry| self.share_of(&entry.value));
         self.finish(map);
         let of = of?;
         self.must_be_area(&of, node.span)?;
@@ -131,7 +135,11 @@ impl<'a> Reader<'a> {
 
     pub(super) fn length(&mut self, node: &'a Node) -> Option<Value> {
         let mut map = self.map(node, "a length")?;
-        let of = self.need_operand(&mut map, "of");
+        let of = self.totalled(false, |reader| {
+            let of = reader.need_operand(&mut map, "of")?;
+            let beside_all = has_all(&of);
+            Some((of, beside_all))
+        });
         let within = map.take("in").map(|entry| self.zone(&entry.value));
         self.finish(map);
         Some(Value::Length {

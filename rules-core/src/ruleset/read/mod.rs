@@ -33,13 +33,12 @@ mod zones;
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::{DocumentIndex, Layer, RuleSet};
+use super::{DocumentIndex, Layer, RuleSet, built_in};
 use crate::text::{Entry, Fault, Faults, MapReader, Node, Span, yes_no};
 use crate::vocabulary::{FactId, KindId, Vocabulary};
 use editions::{Chain, Words};
 use files::File;
 use layers::Merged;
-use pools::Silent;
 use terms::Slot;
 
 /// A rule set that can be used, and what its writer may want to look at again.
@@ -101,12 +100,18 @@ struct Reader<'a> {
     terms: Vec<Slot<'a>>,
     term_by_name: BTreeMap<&'a str, usize>,
     documents: BTreeMap<&'a str, DocumentIndex>,
+    /// The kind of the things for each of which there is a document.
+    for_each: BTreeMap<DocumentIndex, KindId>,
     rule_names: BTreeSet<&'a str>,
     used_documents: BTreeSet<DocumentIndex>,
     used_facts: BTreeSet<FactId>,
     around: Around<'a>,
     /// Whether what was read since this was last cleared speaks of the pool that no `each` names.
     spoke_of_pool: bool,
+    /// Where an outline of the pool was named, with neither `each` nor `all`, since this was last cleared.
+    bare_pool: Option<(String, Span)>,
+    /// The kinds of which the term that is being read names an outline of all things without saying so.
+    loose: BTreeSet<KindId>,
 }
 
 /// What surrounds the place that is being read.
@@ -122,8 +127,6 @@ struct Around<'a> {
     terms_deep: usize,
     /// The term that is being resolved, if it speaks `of` one thing: where it stands.
     term_of: Option<Span>,
-    /// What the name of a pool stands for.
-    silent: Silent,
 }
 
 /// A kind that is bound to one thing, and the term by which it was selected.
@@ -146,11 +149,14 @@ impl<'a> Reader<'a> {
             terms: Vec::new(),
             term_by_name: BTreeMap::new(),
             documents: BTreeMap::new(),
+            for_each: BTreeMap::new(),
             rule_names: BTreeSet::new(),
             used_documents: BTreeSet::new(),
             used_facts: BTreeSet::new(),
             around: Around::default(),
             spoke_of_pool: false,
+            bare_pool: None,
+            loose: BTreeSet::new(),
         }
     }
 
@@ -196,6 +202,7 @@ impl<'a> Reader<'a> {
         self.compare_layers(&rules);
         self.slips(&rules);
         let layers = self.layers();
+        let built_in = built_in::rules(&self.vocabulary, layers.len());
         let head = head?;
         Some(RuleSet {
             id: head.id,
@@ -209,6 +216,7 @@ impl<'a> Reader<'a> {
             vocabulary: self.vocabulary.clone(),
             terms,
             rules,
+            built_in,
             decisions,
             documents,
             duties,

@@ -1,6 +1,5 @@
 //! What a name stands for: a kind, an outline, a fact, a defined term.
 
-use super::pools::Silent;
 use super::{Reader, listed};
 use crate::ruleset::Selection;
 use crate::text::{Span, closest};
@@ -31,6 +30,7 @@ pub(super) fn all_of(kind: KindId) -> Selection {
     Selection {
         term: None,
         kind,
+        closed: None,
         filter: None,
         zone: None,
         if_none: None,
@@ -57,11 +57,11 @@ impl<'a> Reader<'a> {
         }
         if let Some(kind) = self.vocabulary.kind_named(name) {
             let bound = self.around.bound.iter().any(|bound| bound.kind == kind);
-            return Some(if bound {
-                Things::Bound(kind)
-            } else {
-                Things::All(all_of(kind))
-            });
+            if bound || self.pool() == Some(kind) {
+                self.speak_of(kind);
+                return Some(Things::Bound(kind));
+            }
+            return Some(Things::All(all_of(kind)));
         }
         match self.term(name, span)? {
             Some(Known::Things(selection)) => Some(Things::All(Selection {
@@ -81,6 +81,13 @@ impl<'a> Reader<'a> {
                 self.unknown_kind(name, span);
                 None
             }
+        }
+    }
+
+    /// Notes that one thing of a kind is spoken of: of the pool, where nothing around says which.
+    fn speak_of(&mut self, kind: KindId) {
+        if self.pool() == Some(kind) {
+            self.speak_of_pool();
         }
     }
 
@@ -207,9 +214,6 @@ impl<'a> Reader<'a> {
         let Some(Things::All(selection)) = things else {
             return Some(fact);
         };
-        if self.silently_one(&selection, Silent::OneInFacts) {
-            return Some(fact);
-        }
         let kind = self.vocabulary.kind(selection.kind);
         if kind.number != Number::Many && selection.filter.is_none() {
             return Some(fact);

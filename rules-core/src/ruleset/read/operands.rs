@@ -2,12 +2,11 @@
 
 use super::Reader;
 use super::names::{Things, parts};
-use super::pools::Silent;
 use super::terms::Known;
 use crate::quantity::Dimension;
-use crate::ruleset::{Operand, Part, Which};
-use crate::text::{Content, Node, Span};
-use crate::vocabulary::{KindId, OutlineId, Shape};
+use crate::ruleset::{Operand, Part, Selection, Which};
+use crate::text::{Content, Entry, Node, Span};
+use crate::vocabulary::{KindId, Number, OutlineId, Shape};
 
 /// More parts than this come from terms that multiply each other.
 const MOST_PARTS: usize = 200;
@@ -102,11 +101,14 @@ impl<'a> Reader<'a> {
             return None;
         }
         let which = match things {
-            Things::Bound(kind) => Which::Bound(kind),
-            Things::All(selection) if self.silently_one(&selection, Silent::One) => {
-                Which::Bound(selection.kind)
+            Things::Bound(kind) => {
+                self.note_bare(kind, name, span);
+                Which::Bound(kind)
             }
-            Things::All(selection) => Which::All(selection),
+            Things::All(selection) => {
+                self.note_loose(&selection);
+                Which::All(selection)
+            }
         };
         Some(Operand {
             term: None,
@@ -114,8 +116,26 @@ impl<'a> Reader<'a> {
                 which,
                 outline,
                 counted: None,
+                if_drawn: false,
             }],
         })
+    }
+
+    /// Notes an outline of the pool of which nothing says whether one is meant or all.
+    fn note_bare(&mut self, kind: KindId, name: &str, span: Span) {
+        let bound = self.around.bound.iter().any(|bound| bound.kind == kind);
+        if !bound {
+            self.bare_pool = Some((name.to_owned(), span));
+        }
+    }
+
+    /// Notes that a term names an outline of all things of a kind, which a rule for each of them may not mean.
+    fn note_loose(&mut self, selection: &Selection) {
+        let bare = selection.term.is_none() && selection.filter.is_none();
+        let many = self.vocabulary.kind(selection.kind).number == Number::Many;
+        if self.around.terms_deep > 0 && bare && many {
+            self.loose.insert(selection.kind);
+        }
     }
 
     fn operand_map(
@@ -123,6 +143,15 @@ impl<'a> Reader<'a> {
         node: &'a Node,
         outline: impl Fn(&mut Self, KindId, &str, Span) -> Option<OutlineId>,
     ) -> Option<Operand> {
+        if let Some(entry) = ["all", "each"].iter().find_map(|key| entry_of(node, key)) {
+            let mut map = self.map(node, "outlines")?;
+            map.take(&entry.key);
+            self.finish(map);
+            return match entry.key.as_str() {
+                "all" => self.of_all(&entry.value),
+                _ => self.of_each(&entry.value),
+            };
+        }
         let mut map = self.map(node, "an outline of some things")?;
         let (head, tail) = map
             .take("kind")
@@ -150,6 +179,7 @@ impl<'a> Reader<'a> {
                 which: Which::All(selection),
                 outline: outline?,
                 counted,
+                if_drawn: false,
             }],
         })
     }
@@ -179,4 +209,9 @@ impl<'a> Reader<'a> {
         .help("Name an area, as in `lot.boundary` or `pool.water`.");
         None
     }
+}
+
+/// The entry of a key.
+fn entry_of<'n>(node: &'n Node, key: &str) -> Option<&'n Entry> {
+    node.as_map()?.iter().find(|entry| entry.key == key)
 }

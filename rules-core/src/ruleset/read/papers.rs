@@ -3,8 +3,11 @@
 use super::Reader;
 use super::layers::Merged;
 use super::values::flipped;
-use crate::ruleset::{Caution, Document, DocumentIndex, OnOutcome, Requirement};
+use crate::ruleset::{
+    Caution, Condition, Document, DocumentIndex, OnOutcome, Requirement, Selection,
+};
 use crate::text::{MapReader, Node, Span, closest};
+use crate::vocabulary::KindId;
 
 /// A rule's outcomes, in the report's words.
 const OUTCOMES: [&str; 6] = [
@@ -20,7 +23,7 @@ const OUTCOMES: [&str; 6] = [
 #[derive(Default)]
 struct Needed {
     always: bool,
-    when: Vec<Requirement>,
+    when: Vec<Condition>,
     on: Vec<OnOutcome>,
 }
 
@@ -37,10 +40,42 @@ impl<'a> Reader<'a> {
             };
             if self.documents.contains_key(id) {
                 self.duplicate("document", id, span);
-            } else {
-                self.documents.insert(id, self.documents.len());
+                continue;
             }
+            let index = self.documents.len();
+            self.documents.insert(id, index);
+            let each = item.get("each").and_then(|each| self.kind_of_each(each));
+            self.for_each.extend(each.map(|kind| (index, kind)));
         }
+    }
+
+    /// The kind of the things for each of which there is a document; what is wrong with it is said where it is read.
+    fn kind_of_each(&mut self, each: &'a Node) -> Option<KindId> {
+        let before = (self.faults.clone(), self.warnings.clone());
+        let kind = self.selection(each).map(|selection| selection.kind);
+        (self.faults, self.warnings) = before;
+        kind
+    }
+
+    /// Where there is a document for each of some things, one of them must be meant.
+    pub(super) fn for_which(
+        &mut self,
+        name: &str,
+        document: DocumentIndex,
+        span: Span,
+    ) -> Option<()> {
+        let Some(kind) = self.for_each.get(&document).copied() else {
+            return Some(());
+        };
+        if self.around.bound.iter().any(|bound| bound.kind == kind) {
+            return Some(());
+        }
+        let kind = self.vocabulary.kind(kind).name.clone();
+        let message = format!("There is a document `{name}` for each {kind}: which one is meant?");
+        self.fault("paper-of-which", span, message).help(format!(
+            "Put `each: {kind}` before it, so that one {kind} is meant. In a term, add `of: {kind}`."
+        ));
+        None
     }
 
     /// The document of that name.
@@ -69,9 +104,10 @@ impl<'a> Reader<'a> {
         let title = self.need_text(&mut map, "title");
         let from = self.take_text(&mut map, "from");
         let form = self.take_text(&mut map, "form");
+        let each = self.document_each(&mut map);
         let mut needed = Needed::default();
         if let Some(entry) = map.take("needed") {
-            self.needed(&entry.value, &mut needed);
+            self.needed_of(each.as_ref(), &entry.value, &mut needed);
             self.used_documents
                 .extend(id.and_then(|id| self.documents.get(id)));
         }
@@ -82,12 +118,38 @@ impl<'a> Reader<'a> {
             title: title?,
             from,
             form,
+            each: each.map(|(selection, _)| selection),
             always: needed.always,
             when: any_of(needed.when),
             on: needed.on,
             discretion,
             span: self.place(node.span),
         })
+    }
+
+    /// The things for each of which there is a document of its own.
+    fn document_each(&mut self, map: &mut MapReader<'a>) -> Option<(Selection, Option<&'a str>)> {
+        let written = map.take("each");
+        let each = written.and_then(|_| self.selected(map, "each"));
+        for key in ["where", "in"] {
+            map.take(key);
+        }
+        each
+    }
+
+    /// When a document is needed; of one for each thing, for which.
+    fn needed_of(
+        &mut self,
+        each: Option<&(Selection, Option<&'a str>)>,
+        node: &'a Node,
+        needed: &mut Needed,
+    ) {
+        match each {
+            Some((selection, term)) => {
+                self.with_bound(selection.kind, *term, |reader| reader.needed(node, needed));
+            }
+            None => self.needed(node, needed),
+        }
     }
 
     /// `always`, `{when: …}`, `{rule: …, outcome: […]}`, or a list of these.
@@ -233,9 +295,14 @@ impl<'a> Reader<'a> {
     }
 }
 
-fn any_of(mut members: Vec<Requirement>) -> Option<Requirement> {
-    match members.len() {
-        0 | 1 => members.pop(),
-        _ => Some(Requirement::Any(members)),
+fn any_of(mut members: Vec<Condition>) -> Option<Condition> {
+    if members.len() < 2 {
+        return members.pop();
     }
+    let about_pool = members.iter().any(|member| member.about_pool);
+    let requirements = members.into_iter().map(|member| member.requirement);
+    Some(Condition {
+        requirement: Requirement::Any(requirements.collect()),
+        about_pool,
+    })
 }

@@ -1,156 +1,140 @@
-//! Every rule is silently judged for each pool.
+//! Which pool is meant.
 //!
-//! A plan can have several pools (a spa, a paddling pool), and a rule says `pool.depth` without an `each`. Where a rule
-//! does so, it gets the `each` that its writer meant; where it has an `each` of its own, its requirement gets one.
+//! A plan can have several pools (a spa, a paddling pool), and a rule says `pool.depth` without an `each`. It then speaks of
+//! one pool throughout, whatever else it names, and is judged for each pool by itself. All pools together are meant only
+//! where it says `all`.
 
 use super::Reader;
 use super::names::all_of;
-use crate::quantity::{Dimension, Interval, ONE, Unit};
-use crate::ruleset::{Bound, Each, Operand, Requirement, Selection, Stated, Test, Value, Which};
+use crate::ruleset::{Condition, Operand, Requirement, Which};
 use crate::text::{Node, Span};
 use crate::vocabulary::{KindId, Number};
 
-/// What the name of a pool stands for where no `each` names one.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub(super) enum Silent {
-    /// All pools; none of them is meant, so a fact of it is a fault.
-    #[default]
-    All,
-    /// All pools where it is measured from, the one that is judged where a fact of it is named.
-    OneInFacts,
-    /// The one that is judged.
-    One,
-}
-
 impl<'a> Reader<'a> {
-    /// The kind of which every rule is silently judged for each.
-    fn pool(&self) -> Option<KindId> {
+    /// The kind of which a rule speaks one by one without saying so.
+    pub(super) fn pool(&self) -> Option<KindId> {
         let kind = self.vocabulary.kind_named("pool")?;
         (self.vocabulary.kind(kind).number == Number::Many).then_some(kind)
     }
 
-    /// Whether a name that stands for all of a kind silently means one pool here; if so, it is noted.
-    pub(super) fn silently_one(&mut self, selection: &Selection, least: Silent) -> bool {
-        let silent = self.around.silent;
-        let allowed =
-            silent == Silent::One || silent == Silent::OneInFacts && least == Silent::OneInFacts;
-        let whole =
-            selection.filter.is_none() && selection.term.is_none() && selection.zone.is_none();
-        let is = allowed && whole && self.pool() == Some(selection.kind);
-        self.spoke_of_pool |= is;
-        is
-    }
-
-    /// Reads something, and says whether it speaks of a pool that is not named.
-    pub(super) fn with_silent<T>(
-        &mut self,
-        silent: Silent,
-        read: impl FnOnce(&mut Self) -> T,
-    ) -> (T, bool) {
-        let outer = std::mem::replace(&mut self.around.silent, silent);
-        let spoke = std::mem::take(&mut self.spoke_of_pool);
-        let result = read(self);
-        self.around.silent = outer;
-        let speaks = std::mem::replace(&mut self.spoke_of_pool, spoke);
-        (result, speaks)
-    }
-
-    /// Reads something in which all pools are measured from, though one of them may be judged.
-    pub(super) fn of_all_pools<T>(&mut self, read: impl FnOnce(&mut Self) -> T) -> T {
-        let outer = self.around.silent;
-        if outer == Silent::One {
-            self.around.silent = Silent::OneInFacts;
-        }
-        let result = read(self);
-        self.around.silent = outer;
-        result
-    }
-
-    /// Notes that a term was used that speaks of a pool; a fault where none is judged.
-    pub(super) fn use_pool_term(&mut self, name: &str, span: Span) -> Option<()> {
-        if self
+    /// Notes that something speaks of "the pool", where no `each` says which.
+    pub(super) fn speak_of_pool(&mut self) {
+        let pool = self.pool();
+        let bound = self
             .around
             .bound
             .iter()
-            .any(|bound| Some(bound.kind) == self.pool())
-        {
-            return Some(());
-        }
-        if self.around.silent == Silent::All {
-            self.fault(
-                "say-each",
-                span,
-                format!("`{name}` speaks of one pool, and here none is meant."),
-            )
-            .help("Use it in what is required, or in `when`.");
-            return None;
-        }
-        self.spoke_of_pool = true;
-        Some(())
+            .any(|bound| Some(bound.kind) == pool);
+        self.spoke_of_pool |= !bound;
     }
 
-    /// An operand of a term, where all pools are meant.
-    pub(super) fn for_these_pools(&mut self, mut operand: Operand) -> Operand {
-        let Some(pool) = self.pool() else {
-            return operand;
-        };
-        let bound = self.around.bound.iter().any(|bound| bound.kind == pool);
-        for part in &mut operand.parts {
-            if part.which != Which::Bound(pool) || bound {
-                continue;
-            }
-            if self.around.silent == Silent::One {
-                self.spoke_of_pool = true;
-            } else {
-                part.which = Which::All(all_of(pool));
-            }
-        }
-        operand
+    /// Reads something, and says whether it speaks of "the pool".
+    pub(super) fn noting_pool<T>(&mut self, read: impl FnOnce(&mut Self) -> T) -> (T, bool) {
+        let outer = std::mem::take(&mut self.spoke_of_pool);
+        let result = read(self);
+        let speaks = std::mem::replace(&mut self.spoke_of_pool, outer);
+        (result, speaks)
     }
 
-    /// All pools of which a condition holds.
-    pub(super) fn pools(&self, filter: Option<Requirement>) -> Option<Selection> {
-        Some(Selection {
-            filter: filter.map(Box::new),
-            ..all_of(self.pool()?)
+    /// A condition of something that is not a rule.
+    pub(super) fn condition(&mut self, node: &'a Node) -> Option<Condition> {
+        let (read, about_pool) = self.noting_pool(|reader| reader.whole_requirement(node));
+        Some(Condition {
+            requirement: read?,
+            about_pool,
         })
     }
 
-    /// A requirement for each pool of which a condition holds; where it holds of none, nothing is required.
-    pub(super) fn for_each_pool(
-        &self,
-        filter: Option<Requirement>,
-        require: Requirement,
-        span: Span,
-    ) -> Option<Requirement> {
-        let selection = self.pools(filter)?;
-        Some(Requirement::Each(Box::new(Each {
-            selection,
-            require,
-            span,
-        })))
+    /// Outlines of all things of their kinds together, whichever of them are meant around here.
+    pub(super) fn of_all(&mut self, node: &'a Node) -> Option<Operand> {
+        let (operand, _) = self.noting_pool(|reader| reader.operand(node));
+        let mut operand = operand?;
+        for part in &mut operand.parts {
+            if let Which::Bound(kind) = part.which {
+                part.which = Which::All(all_of(kind));
+            }
+        }
+        self.bare_pool = None;
+        Some(Operand {
+            term: None,
+            ..operand
+        })
     }
 
-    /// A condition of something that is not judged pool by pool: it holds if it does for any pool.
-    pub(super) fn condition(&mut self, node: &'a Node) -> Option<Requirement> {
-        let (read, speaks) = self.with_silent(Silent::One, |reader| reader.whole_requirement(node));
-        let condition = read?;
-        if !speaks {
-            return Some(condition);
+    /// An outline of the one thing that is meant here.
+    pub(super) fn of_each(&mut self, node: &'a Node) -> Option<Operand> {
+        let operand = self.operand(node)?;
+        self.bare_pool = None;
+        let kind = operand.parts.iter().find_map(|part| match &part.which {
+            Which::All(selection) => Some(selection.kind),
+            Which::Bound(_) => None,
+        });
+        let Some(kind) = kind else {
+            return Some(operand);
+        };
+        let kind = self.vocabulary.kind(kind).name.clone();
+        let message = format!("No `each` says which {kind} is meant here.");
+        self.fault("say-each", node.span, message).help(format!(
+            "Put `each: {kind}` before it, or write `all` here."
+        ));
+        None
+    }
+
+    /// Reads outlines that are added up. A pool's own beside those of all other things, or as a share of something, must
+    /// say whether one pool is meant or all of them together.
+    pub(super) fn totalled<T>(
+        &mut self,
+        share: bool,
+        read: impl FnOnce(&mut Self) -> Option<(T, bool)>,
+    ) -> Option<T> {
+        let outer = self.bare_pool.take();
+        let read = read(self);
+        let bare = std::mem::replace(&mut self.bare_pool, outer);
+        let (read, beside_all) = read?;
+        match bare {
+            Some((name, span)) if share || beside_all => {
+                self.one_pool_or_all(&name, span);
+                None
+            }
+            Some((name, span)) => {
+                let message = format!("This is the {} of each pool by itself.", last(&name));
+                self.warning("each-or-all", span, message).help(format!(
+                    "Write `{{each: {name}}}` to say so, or `{{all: {name}}}` for all pools together."
+                ));
+                Some(read)
+            }
+            None => Some(read),
         }
-        let pools = self.pools(Some(condition))?;
-        Some(Requirement::Test(Box::new(Test {
-            value: Value::Count(pools),
-            bounds: vec![Bound::AtLeast(Value::Stated(one()))],
-            span: self.place(node.span),
-        })))
+    }
+
+    fn one_pool_or_all(&mut self, name: &str, span: Span) {
+        let message =
+            format!("Does `{name}` mean that of each pool by itself, or of all pools together?");
+        self.fault("each-or-all", span, message).help(format!(
+            "Write `{{all: {name}}}` for all pools together, as in most totals, or `{{each: {name}}}` for each by itself."
+        ));
     }
 }
 
-fn one() -> Stated {
-    Stated {
-        range: Interval::exact(ONE),
-        dimension: Dimension::Number,
-        unit: Unit::usual(Dimension::Number),
+/// Whether outlines of all things of some kind are among these.
+pub(super) fn has_all(operand: &Operand) -> bool {
+    let all = |which: &Which| matches!(which, Which::All(_));
+    operand.parts.iter().any(|part| all(&part.which))
+}
+
+/// `when`, and not `unless`.
+pub(super) fn but_not(
+    when: Option<Requirement>,
+    unless: Option<Requirement>,
+) -> Option<Requirement> {
+    let not = unless.map(|unless| Requirement::Not(Box::new(unless)));
+    match (when, not) {
+        (Some(when), Some(not)) => Some(Requirement::All(vec![when, not])),
+        (when, not) => when.or(not),
     }
+}
+
+/// The last part of a name.
+fn last(name: &str) -> String {
+    name.rsplit('.').next().unwrap_or(name).replace('-', " ")
 }

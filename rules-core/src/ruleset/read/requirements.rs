@@ -1,5 +1,7 @@
 //! Requirements: what must hold.
 
+use std::sync::Arc;
+
 use super::each::COMBINING;
 use super::terms::Known;
 use super::values::MEASURES;
@@ -144,7 +146,7 @@ impl<'a> Reader<'a> {
             key => {
                 let value = self.measure(key, entry, None);
                 self.test(map, value, entries)
-                    .map(|test| Requirement::Test(Box::new(test)))
+                    .map(|test| Requirement::Test(Arc::new(test)))
             }
         }
     }
@@ -211,7 +213,7 @@ impl<'a> Reader<'a> {
                         .help("Inside `any-of`, `count` and `not` this must be said: add `if-none: passes`, `if-none: fails` or `if-none: refer` where the term is defined.");
                 }
                 Some(Requirement::Meets {
-                    term: name.to_owned(),
+                    term: self.term_use(name),
                     requirement,
                 })
             }
@@ -257,8 +259,9 @@ impl<'a> Reader<'a> {
 
     fn have(&mut self, entry: &'a Entry) -> Option<Requirement> {
         let name = self.text(entry)?;
-        self.document_named(name, entry.value.span)
-            .map(Requirement::Have)
+        let document = self.document_named(name, entry.value.span)?;
+        self.for_which(name, document, entry.value.span)?;
+        Some(Requirement::Have(document))
     }
 }
 

@@ -1,11 +1,13 @@
 //! Rules and their reliefs.
 
 use std::collections::BTreeSet;
+use std::sync::Arc;
 
 use super::Reader;
 use super::layers::CHANGES;
-use super::pools::Silent;
+use super::pools::but_not;
 use super::values::flipped;
+use crate::ruleset::built_in::INSIDE;
 use crate::ruleset::{DocumentIndex, Provenance, Relief, Requirement, Rule, Selection, Strength};
 use crate::text::{Entry, MapReader, Node, Span};
 
@@ -62,8 +64,22 @@ impl<'a> Reader<'a> {
 
     /// One rule.
     pub(super) fn rule(&mut self, node: &'a Node) -> Option<Rule> {
+        let (rule, about_pool) = self.noting_pool(|reader| reader.rule_of(node));
+        Some(Rule {
+            about_pool,
+            ..rule?
+        })
+    }
+
+    fn rule_of(&mut self, node: &'a Node) -> Option<Rule> {
         let mut map = self.map(node, "a rule")?;
         let id = self.id(&mut map, "id");
+        if id == Some(INSIDE) {
+            let span = node.get("id").map_or(node.span, |id| id.span);
+            let message = format!("`{INSIDE}` is a rule of every rule set already.");
+            self.fault("name-taken", span, message)
+                .help("Give the rule another name.");
+        }
         let title = self.need_text(&mut map, "title");
         let clause = self.need_text(&mut map, "clause");
         self.layer_words(&mut map);
@@ -83,21 +99,19 @@ impl<'a> Reader<'a> {
             .take("in-force")
             .map(|entry| self.in_force(&entry.value));
         self.finish(map);
-        let (subject, judged) = self.pool_by_pool(subject?, judged?, self.place(node.span))?;
+        let (subject, judged) = (subject?, judged?);
         Some(Rule {
             id: id?.to_owned(),
             title: title?,
             clause: clause?,
             strength: judged.strength,
-            when: subject.when.requirement,
-            unless: subject.unless.requirement,
+            built_in: false,
+            when: subject.when,
+            unless: subject.unless,
             each: subject.each,
-            require: judged.require.requirement?,
-            reliefs: judged
-                .reliefs
-                .into_iter()
-                .map(|(relief, _)| relief)
-                .collect(),
+            about_pool: false,
+            require: judged.require?,
+            reliefs: judged.reliefs,
             remedy,
             documents,
             provenance: provenance?,
@@ -127,14 +141,12 @@ impl<'a> Reader<'a> {
             None
         };
         self.stray_choice(map, written);
-        let silent = if written.is_some() {
-            Silent::OneInFacts
-        } else {
-            Silent::One
-        };
         self.around.when_of = each.as_ref().map(|(selection, _)| selection.kind);
-        let when = self.condition_of(when, silent);
-        let unless = self.condition_of(unless, silent);
+        let ((when, unless), about_pool) = self.noting_pool(|reader| {
+            [when, unless]
+                .map(|entry| entry.and_then(|entry| reader.whole_requirement(&entry.value)))
+                .into()
+        });
         self.around.when_of = None;
         if written.is_some() && each.is_none() {
             // What is said of a thing that nobody knows would only give more faults.
@@ -144,68 +156,46 @@ impl<'a> Reader<'a> {
             return None;
         }
         let (each, term) = each.map_or((None, None), |(selection, term)| (Some(selection), term));
-        Some(Subject {
+        let subject = Subject {
             when,
             unless,
             each,
             term,
-            silent,
-        })
+            about_pool,
+        };
+        Some(self.of_each_pool(subject))
     }
 
-    fn condition_of(&mut self, entry: Option<&'a Entry>, silent: Silent) -> Spoken {
-        let Some(entry) = entry else {
-            return Spoken::default();
-        };
-        let (requirement, of_pool) =
-            self.with_silent(silent, |reader| reader.whole_requirement(&entry.value));
-        Spoken {
-            requirement,
-            of_pool,
-        }
-    }
-
-    /// Gives a rule that speaks of the pool without naming it in `each` the `each` that was meant.
-    fn pool_by_pool(
-        &mut self,
-        mut subject: Subject<'a>,
-        mut judged: Judged,
-        span: Span,
-    ) -> Option<(Subject<'a>, Judged)> {
-        let conditions = subject.when.of_pool || subject.unless.of_pool;
-        let reliefs = judged.reliefs.iter().any(|(_, of_pool)| *of_pool);
-        if !conditions && !judged.require.of_pool && !reliefs {
-            return Some((subject, judged));
-        }
-        let when = if subject.when.of_pool {
-            subject.when.requirement.take()
-        } else {
-            None
-        };
-        let unless = if subject.unless.of_pool {
-            subject.unless.requirement.take()
-        } else {
-            None
-        };
-        let filter = but_not(when, unless);
-        if subject.each.is_none() {
-            subject.each = Some(self.pools(filter)?);
-            return Some((subject, judged));
-        }
-        if judged.require.of_pool || filter.is_some() {
-            judged.require.requirement =
-                Some(self.for_each_pool(filter, judged.require.requirement?, span)?);
-        }
-        for (relief, of_pool) in &mut judged.reliefs {
-            if *of_pool {
-                let whole = match relief.when.take() {
-                    Some(when) => Requirement::All(vec![when, relief.require.clone()]),
-                    None => relief.require.clone(),
-                };
-                relief.require = self.for_each_pool(None, whole, relief.span)?;
+    /// Where a rule is for each pool, what is said of "the pool" in its conditions chooses among them.
+    fn of_each_pool(&mut self, mut subject: Subject<'a>) -> Subject<'a> {
+        let pool = self.pool();
+        let each = subject.each.take();
+        let (each, is_pool) = match each {
+            Some(each) if Some(each.kind) == pool => (each, true),
+            each => {
+                self.spoke_of_pool |= subject.about_pool;
+                return Subject { each, ..subject };
             }
+        };
+        let filter = match is_pool && subject.about_pool {
+            true => but_not(subject.when.take(), subject.unless.take()),
+            false => None,
+        };
+        let chosen = match (each.filter, filter) {
+            (Some(own), Some(filter)) => {
+                Some(Arc::new(Requirement::All(vec![(*own).clone(), filter])))
+            }
+            (own, filter) => own.or(filter.map(Arc::new)),
+        };
+        Subject {
+            each: Some(Selection {
+                filter: chosen,
+                closed: None,
+                ..each
+            }),
+            about_pool: false,
+            ..subject
         }
-        Some((subject, judged))
     }
 
     /// `where`, `in` and `if-none` choose among what `each` names.
@@ -246,10 +236,9 @@ impl<'a> Reader<'a> {
             None => Some(Strength::Must),
         };
         let read = |reader: &mut Self| {
-            let require = reader.condition_of(should.or(require), subject.silent);
-            let reliefs = relief.map_or_else(Vec::new, |entry| {
-                reader.reliefs(&entry.value, subject.silent)
-            });
+            let require = should.or(require);
+            let require = require.and_then(|entry| reader.whole_requirement(&entry.value));
+            let reliefs = relief.map_or_else(Vec::new, |entry| reader.reliefs(&entry.value));
             (require, reliefs)
         };
         let (require, reliefs) = match &subject.each {
@@ -263,7 +252,7 @@ impl<'a> Reader<'a> {
         })
     }
 
-    fn reliefs(&mut self, node: &'a Node, silent: Silent) -> Vec<(Relief, bool)> {
+    fn reliefs(&mut self, node: &'a Node) -> Vec<Relief> {
         let mut ids = BTreeSet::new();
         let mut reliefs = Vec::new();
         for item in self.items(node, "relief") {
@@ -272,8 +261,7 @@ impl<'a> Reader<'a> {
             {
                 self.duplicate("relief", id, span);
             }
-            let (relief, of_pool) = self.with_silent(silent, |reader| reader.relief(item));
-            reliefs.extend(relief.map(|relief| (relief, of_pool)));
+            reliefs.extend(self.relief(item));
         }
         reliefs
     }
@@ -309,37 +297,20 @@ impl<'a> Reader<'a> {
 
 /// When a rule applies, and to what.
 pub(super) struct Subject<'a> {
-    pub when: Spoken,
-    pub unless: Spoken,
+    pub when: Option<Requirement>,
+    pub unless: Option<Requirement>,
     pub each: Option<Selection>,
     /// The term that names the things.
     pub term: Option<&'a str>,
-    /// What the name of a pool stands for in the rule.
-    pub silent: Silent,
+    /// Whether its conditions speak of "the pool".
+    pub about_pool: bool,
 }
 
 /// What a rule requires.
 struct Judged {
     strength: Strength,
-    require: Spoken,
-    /// Each with whether it speaks of a pool that no `each` names.
-    reliefs: Vec<(Relief, bool)>,
-}
-
-/// A requirement, and whether it speaks of a pool that no `each` names.
-#[derive(Default)]
-pub(super) struct Spoken {
-    requirement: Option<Requirement>,
-    of_pool: bool,
-}
-
-/// `when`, and not `unless`.
-fn but_not(when: Option<Requirement>, unless: Option<Requirement>) -> Option<Requirement> {
-    let not = unless.map(|unless| Requirement::Not(Box::new(unless)));
-    match (when, not) {
-        (Some(when), Some(not)) => Some(Requirement::All(vec![when, not])),
-        (when, not) => when.or(not),
-    }
+    require: Option<Requirement>,
+    reliefs: Vec<Relief>,
 }
 
 /// A short name as words: `permit-route` is `Permit route`.

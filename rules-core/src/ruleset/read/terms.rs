@@ -1,15 +1,17 @@
 //! Defined terms, resolved in whatever order they are used.
 
-use std::rc::Rc;
+use std::collections::BTreeSet;
+use std::sync::Arc;
 
 use super::each::COMBINING;
 use super::layers::TermItem;
-use super::names::{Things, parts};
-use super::pools::Silent;
+use super::names::parts;
 use super::values::{MEASURES, is_amount};
 use super::zones::ZONES;
 use super::{Around, Bound, Reader};
-use crate::ruleset::{Meaning, Operand, Requirement, Selection, Term, Value, Zone};
+use crate::ruleset::{
+    Meaning, Operand, Requirement, Scope, Selection, Term, TermUse, Value, Which, Zone,
+};
 use crate::text::{Content, Entry, Node, Span};
 use crate::vocabulary::KindId;
 
@@ -23,8 +25,12 @@ pub(super) struct Slot<'a> {
     pub used: bool,
     /// The kind of the one thing that it speaks of.
     pub of: Option<KindId>,
-    /// Whether it speaks of the pool that is judged where it is used.
-    pub of_pool: bool,
+    /// Whether it speaks of "the pool".
+    pub about_pool: bool,
+    /// The kinds of which it names an outline of all things without saying so.
+    pub loose: BTreeSet<KindId>,
+    /// Whether it names an outline of the pool with neither `each` nor `all`.
+    pub bare_pool: bool,
 }
 
 /// How far the reading of a term has come.
@@ -39,11 +45,11 @@ pub(super) enum State {
 /// What a term stands for, ready to be shared.
 #[derive(Debug, Clone)]
 pub(super) enum Known {
-    Value(Rc<Value>),
+    Value(Arc<Value>),
     Outlines(Operand),
     Things(Selection),
-    Zone(Rc<Zone>),
-    Requirement(Rc<Requirement>),
+    Zone(Arc<Zone>),
+    Requirement(Arc<Requirement>),
 }
 
 impl Known {
@@ -119,7 +125,9 @@ impl<'a> Reader<'a> {
                 state: State::Waiting,
                 used: false,
                 of: None,
-                of_pool: false,
+                about_pool: false,
+                loose: BTreeSet::new(),
+                bare_pool: false,
             });
         }
     }
@@ -160,12 +168,17 @@ impl<'a> Reader<'a> {
         self.used(known, place, span).map(Some)
     }
 
-    /// A term where it is used. Outlines fit themselves to what a pool is there; all else must be used of one pool.
+    /// A term where it is used: one that speaks of one thing must be used of one.
     fn used(&mut self, known: Known, place: usize, span: Span) -> Option<Known> {
         let slot = self.terms.get(place)?;
-        let (name, of, of_pool) = (slot.item.name.as_str(), slot.of, slot.of_pool);
-        if let Some(kind) = of.filter(|of| !self.around.bound.iter().any(|bound| bound.kind == *of))
-        {
+        let (name, of) = (slot.item.name.as_str(), slot.of);
+        let scope = Scope {
+            of,
+            about_pool: slot.about_pool,
+        };
+        let bare_pool = slot.bare_pool && matches!(known, Known::Outlines(_));
+        let bound = |kind: &KindId| self.around.bound.iter().any(|bound| bound.kind == *kind);
+        if let Some(kind) = of.filter(|of| !bound(of)) {
             let kind = self.vocabulary.kind(kind).name.clone();
             self.fault(
                 "say-each",
@@ -177,10 +190,57 @@ impl<'a> Reader<'a> {
             ));
             return None;
         }
-        match known {
-            Known::Outlines(operand) => Some(Known::Outlines(self.for_these_pools(operand))),
-            known if of_pool => self.use_pool_term(name, span).map(|()| known),
-            known => Some(known),
+        if let Some(kind) = slot.loose.iter().copied().find(bound) {
+            self.say_of(name, kind, span);
+            return None;
+        }
+        if self.around.terms_deep > 0 {
+            self.loose.extend(slot.loose.iter().copied());
+        }
+        if scope.about_pool {
+            self.speak_of_pool();
+        }
+        if bare_pool {
+            self.bare_pool = Some((name.to_owned(), span));
+        }
+        Some(match known {
+            Known::Things(selection) => Known::Things(closed(selection, scope)),
+            Known::Outlines(mut operand) => {
+                for part in &mut operand.parts {
+                    if let Which::All(selection) = &mut part.which {
+                        *selection = closed(selection.clone(), scope);
+                    }
+                }
+                Known::Outlines(operand)
+            }
+            known => known,
+        })
+    }
+
+    /// A term that means all things of a kind is used where one of them is meant.
+    fn say_of(&mut self, name: &str, kind: KindId, span: Span) {
+        let kind = self.vocabulary.kind(kind);
+        let (kind, said) = (kind.name.clone(), kind.said.clone());
+        let message =
+            format!("`{name}` speaks of {said}, and a plan can have several: which one is meant?");
+        self.fault("say-each", span, message).help(format!(
+            "Where the term is defined, add `of: {kind}` if it is meant to be used for one {kind}; if all of them are meant, write `all` there, as in `{{all: {kind}.…}}`."
+        ));
+    }
+
+    /// A term's name where it is used, and what it depends on.
+    pub(super) fn term_use(&self, name: &str) -> TermUse {
+        let slot = self
+            .term_by_name
+            .get(name)
+            .and_then(|place| self.terms.get(*place));
+        let scope = slot.map_or(Scope::default(), |slot| Scope {
+            of: slot.of,
+            about_pool: slot.about_pool,
+        });
+        TermUse {
+            name: name.to_owned(),
+            scope,
         }
     }
 
@@ -200,12 +260,18 @@ impl<'a> Reader<'a> {
         inside.term_of = of.map(|_| item.node.span);
         let outside = std::mem::replace(&mut self.around, inside);
         let outer_file = std::mem::replace(&mut self.file, item.file);
-        let (known, of_pool) = self.with_silent(Silent::One, |reader| reader.known(&item.node));
+        let loose = std::mem::take(&mut self.loose);
+        let bare_pool = self.bare_pool.take();
+        let (known, about_pool) = self.noting_pool(|reader| reader.known(&item.node));
+        let loose = std::mem::replace(&mut self.loose, loose);
+        let bare_pool = std::mem::replace(&mut self.bare_pool, bare_pool).is_some();
         self.around = outside;
         self.file = outer_file;
         let slot = self.terms.get_mut(place)?;
         slot.state = known.clone().map_or(State::Faulty, State::Read);
-        slot.of_pool = of_pool;
+        slot.about_pool = about_pool;
+        slot.loose = loose;
+        slot.bare_pool = bare_pool;
         slot.of = of;
         known
     }
@@ -267,12 +333,12 @@ impl<'a> Reader<'a> {
     fn known(&mut self, node: &'a Node) -> Option<Known> {
         match sort_of(node) {
             Sort::Name => self.known_by_name(node),
-            Sort::Amount | Sort::Value => Some(Known::Value(Rc::new(self.value(node, None)?))),
+            Sort::Amount | Sort::Value => Some(Known::Value(Arc::new(self.value(node, None)?))),
             Sort::Outlines => self.operand(node).map(Known::Outlines),
             Sort::Things => self.selection(node).map(Known::Things),
-            Sort::Zone => Some(Known::Zone(Rc::new(self.zone(node)?))),
+            Sort::Zone => Some(Known::Zone(Arc::new(self.zone(node)?))),
             Sort::Not => self.known_not(node),
-            Sort::Requirement => Some(Known::Requirement(Rc::new(self.whole_requirement(node)?))),
+            Sort::Requirement => Some(Known::Requirement(Arc::new(self.whole_requirement(node)?))),
             Sort::Unclear => {
                 self.fault("unclear-term", node.span, "It is not clear what this term stands for.").help(
                     "A term is an amount (`3 m`), an outline (`pool.water`), things (`kind` with `where`), a value \
@@ -287,19 +353,17 @@ impl<'a> Reader<'a> {
         let name = node.text()?;
         let (head, Some(tail)) = parts(name) else {
             if let Some(fact) = self.short_fact(name) {
-                return Some(Known::Value(Rc::new(Value::Fact(fact))));
+                return Some(Known::Value(Arc::new(Value::Fact(fact))));
             }
             if let Some(known) = self.term(name, node.span)? {
                 return Some(known);
             }
-            return match self.things(name, node.span)? {
-                Things::All(selection) => Some(Known::Things(selection)),
-                Things::Bound(_) => None,
-            };
+            return self.selection(node).map(Known::Things);
         };
-        let kind = self.things(head, node.span)?.kind();
+        let (things, _) = self.noting_pool(|reader| reader.things(head, node.span));
+        let kind = things?.kind();
         if self.vocabulary.fact_named(kind, tail).is_some() {
-            return Some(Known::Value(Rc::new(self.value(node, None)?)));
+            return Some(Known::Value(Arc::new(self.value(node, None)?)));
         }
         self.operand(node).map(Known::Outlines)
     }
@@ -309,9 +373,9 @@ impl<'a> Reader<'a> {
         let inner = node.get("not")?;
         let by_name = inner.text().is_some();
         if by_name || matches!(sort_of(inner), Sort::Zone | Sort::Outlines | Sort::Things) {
-            return Some(Known::Zone(Rc::new(self.zone(node)?)));
+            return Some(Known::Zone(Arc::new(self.zone(node)?)));
         }
-        Some(Known::Requirement(Rc::new(self.whole_requirement(node)?)))
+        Some(Known::Requirement(Arc::new(self.whole_requirement(node)?)))
     }
 }
 
@@ -388,5 +452,14 @@ fn sort_of_table(table: &Node) -> Sort {
         Sort::Requirement
     } else {
         Sort::Value
+    }
+}
+
+/// Things that are chosen by all that a term says.
+fn closed(selection: Selection, scope: Scope) -> Selection {
+    let closed = Some(selection.closed.unwrap_or(scope));
+    Selection {
+        closed,
+        ..selection
     }
 }

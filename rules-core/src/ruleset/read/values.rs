@@ -140,7 +140,7 @@ impl<'a> Reader<'a> {
         }
         match self.term(name, span)? {
             Some(Known::Value(value)) => Some(Value::Named {
-                term: name.to_owned(),
+                term: self.term_use(name),
                 value,
             }),
             Some(known) => {

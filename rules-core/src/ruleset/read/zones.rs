@@ -13,10 +13,6 @@ pub(super) const ZONES: [&str; 4] = ["around", "between", "corner", "inside"];
 impl<'a> Reader<'a> {
     /// A zone: an outline, a term, `{around, by}`, `{between: [a, b]}`, `{corner: {of, legs}}`, `{not: …}`.
     pub(super) fn zone(&mut self, node: &'a Node) -> Option<Zone> {
-        self.of_all_pools(|reader| reader.zone_of(node))
-    }
-
-    fn zone_of(&mut self, node: &'a Node) -> Option<Zone> {
         match &node.content {
             Content::Map(entries) if !entries.iter().any(|entry| entry.key == "kind") => {
                 self.zone_map(node, entries)
@@ -24,7 +20,7 @@ impl<'a> Reader<'a> {
             Content::Scalar { text, .. } => {
                 if let Some(Known::Zone(zone)) = self.term(text, node.span)? {
                     return Some(Zone::Named {
-                        term: text.clone(),
+                        term: self.term_use(text),
                         zone,
                     });
                 }
@@ -61,7 +57,7 @@ impl<'a> Reader<'a> {
             "corner" => self.corner(&entry.value),
             "inside" => self.inside(&entry.value),
             _ => self
-                .zone_of(&entry.value)
+                .zone(&entry.value)
                 .map(|zone| Zone::Not(Box::new(zone))),
         };
         self.finish(map);

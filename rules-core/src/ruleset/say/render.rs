@@ -1,26 +1,45 @@
 //! A read-back as text and as Markdown.
 
+use std::borrow::Cow;
+
 use super::{Line, ReadBack, Said};
+use crate::text::{Visible, one_line};
+
+/// How headings and sentences are written.
+struct Form {
+    heading: fn(usize, &str, &mut Visible),
+    sentence: fn(&str) -> Cow<'_, str>,
+}
+
+const TEXT: Form = Form {
+    heading: underlined,
+    sentence: |text| text.into(),
+};
+
+const MARKDOWN: Form = Form {
+    heading: |level, title, out| {
+        out.line(format!("{} {}", "#".repeat(level), plain_markdown(title)));
+    },
+    sentence: plain_markdown,
+};
 
 impl ReadBack {
     /// The read-back as plain text.
-    pub fn to_text(&self) -> String {
-        self.laid_out(&|level, title| match level {
-            1 => format!("{title}\n{}\n", "=".repeat(title.chars().count())),
-            2 => format!("{title}\n{}\n", "-".repeat(title.chars().count())),
-            _ => format!("{title}\n"),
-        })
+    pub fn to_text(&self) -> Visible {
+        self.laid_out(&TEXT)
     }
 
     /// The read-back as Markdown.
-    pub fn to_markdown(&self) -> String {
-        self.laid_out(&|level, title| format!("{} {title}\n", "#".repeat(level)))
+    pub fn to_markdown(&self) -> Visible {
+        self.laid_out(&MARKDOWN)
     }
 
-    fn laid_out(&self, head: &dyn Fn(usize, &str) -> String) -> String {
-        let mut text = head(1, &self.title);
+    fn laid_out(&self, form: &Form) -> Visible {
+        let mut out = Visible::new();
+        (form.heading)(1, &self.title, &mut out);
         for line in &self.head {
-            text += &format!("\n{}\n", line.sentence());
+            out.gap();
+            out.line((form.sentence)(&line.sentence()));
         }
         for (title, group) in [
             ("Words", &self.terms),
@@ -30,30 +49,38 @@ impl ReadBack {
             if group.is_empty() {
                 continue;
             }
-            text += &format!("\n{}", head(2, title));
+            out.gap();
+            (form.heading)(2, title, &mut out);
             for said in group {
-                text += &said_laid_out(said, head);
+                said.lay_out(form, &mut out);
             }
         }
-        text
+        out
     }
 }
 
-fn said_laid_out(said: &Said, head: &dyn Fn(usize, &str) -> String) -> String {
-    let clause = said.clause.as_ref().map(|clause| format!(" ({clause})"));
-    let title = format!("{}{}", said.title, clause.unwrap_or_default());
-    format!("\n{}{}", head(3, &title), said.text())
-}
-
 impl Said {
+    fn lay_out(&self, form: &Form, out: &mut Visible) {
+        let clause = self.clause.as_ref().map(|clause| format!(" ({clause})"));
+        let title = format!("{}{}", self.title, clause.unwrap_or_default());
+        out.gap();
+        (form.heading)(3, &title, out);
+        out.add(&self.text_in(form));
+    }
+
     /// What it says, without its title.
-    pub fn text(&self) -> String {
-        let mut text = String::new();
+    pub fn text(&self) -> Visible {
+        self.text_in(&TEXT)
+    }
+
+    fn text_in(&self, form: &Form) -> Visible {
+        let mut text = Visible::new();
         for line in &self.lines {
-            text += &format!("\n{}\n", line.sentence());
+            text.gap();
+            text.line((form.sentence)(&line.sentence()));
             if !line.under.is_empty() {
-                text.push('\n');
-                list(&line.under, 0, &mut text);
+                text.gap();
+                list(&line.under, 0, form, &mut text);
             }
         }
         text
@@ -66,9 +93,38 @@ impl Said {
     }
 }
 
-fn list(lines: &[Line], depth: usize, text: &mut String) {
+fn list(lines: &[Line], depth: usize, form: &Form, text: &mut Visible) {
     for line in lines {
-        *text += &format!("{}- {}\n", "  ".repeat(depth), line.sentence());
-        list(&line.under, depth + 1, text);
+        let sentence = line.sentence();
+        let sentence = (form.sentence)(&sentence);
+        text.line(format!("{}- {sentence}", "  ".repeat(depth)));
+        list(&line.under, depth + 1, form, text);
     }
+}
+
+fn underlined(level: usize, title: &str, out: &mut Visible) {
+    out.line(title);
+    let width = one_line(title).chars().count();
+    match level {
+        1 => out.line("=".repeat(width)),
+        2 => out.line("-".repeat(width)),
+        _ => {}
+    }
+}
+
+/// A text that Markdown takes for text and nothing else (CommonMark 0.31, section 2.4: any ASCII punctuation may stand
+/// behind a backslash).
+fn plain_markdown(text: &str) -> Cow<'_, str> {
+    const MARKS: &[char] = &['\\', '*', '_', '[', ']', '<', '>', '&'];
+    if !text.contains(MARKS) {
+        return text.into();
+    }
+    let mut plain = String::with_capacity(text.len());
+    for c in text.chars() {
+        if MARKS.contains(&c) {
+            plain.push('\\');
+        }
+        plain.push(c);
+    }
+    plain.into()
 }

@@ -72,9 +72,11 @@ impl Sayer<'_> {
             Requirement::Not(inner) => self.line(inner, mode, !holds),
             Requirement::Each(each) if holds => self.each(each, mode),
             Requirement::Table(table) if holds => self.table(table, mode),
-            Requirement::Meets { term, .. } if holds => {
-                Line::new(format!("{} {} met", term_words(term), mode.verb(true)))
-            }
+            Requirement::Meets { term, .. } if holds => Line::new(format!(
+                "{} {} met",
+                term_words(&term.name),
+                mode.verb(true)
+            )),
             Requirement::Have(document) if holds => self.have(*document, mode),
             Requirement::Refer => Line::new("the authority decides"),
             other => self.opposite(other, mode),

@@ -2,7 +2,7 @@
 
 use super::{fact_words, requirement_words};
 use crate::quantity::{Unit, show_exactly};
-use crate::ruleset::{InForce, RuleSet};
+use crate::ruleset::{Condition, InForce, RuleSet};
 
 /// `from 2026-01-01, by the day of the application, or where …, but not where …`.
 pub fn in_force_words(in_force: &InForce, rules: &RuleSet) -> String {
@@ -15,8 +15,10 @@ pub fn in_force_words(in_force: &InForce, rules: &RuleSet) -> String {
     };
     let by = fact_words(rules.vocabulary.fact(in_force.by));
     let by = by.strip_prefix("the ").unwrap_or(&by);
-    let where_ = |lead: &str, when: &Option<_>| {
-        let words = when.as_ref().map(|when| requirement_words(when, rules));
+    let where_ = |lead: &str, when: &Option<Condition>| {
+        let words = when
+            .as_ref()
+            .map(|when| requirement_words(&when.requirement, rules));
         words.map_or_else(String::new, |words| format!("{lead} where {words}"))
     };
     format!(

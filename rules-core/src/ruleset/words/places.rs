@@ -44,12 +44,13 @@ pub fn operand_words(operand: &Operand, joined_by: &str, rules: &RuleSet) -> Str
     let parts: Vec<String> = operand
         .parts
         .iter()
-        .map(|part| part_words(part, rules))
+        .map(|part| part_words(part, joined_by, rules))
         .collect();
     listed(&parts, joined_by)
 }
 
-fn part_words(part: &Part, rules: &RuleSet) -> String {
+/// An outline; of all pools together that is said, since a rule speaks of one.
+fn part_words(part: &Part, joined_by: &str, rules: &RuleSet) -> String {
     let vocabulary = &rules.vocabulary;
     match &part.which {
         Which::Bound(kind) => {
@@ -59,7 +60,13 @@ fn part_words(part: &Part, rules: &RuleSet) -> String {
         Which::All(selection) => {
             let plain =
                 selection.term.is_none() && selection.filter.is_none() && selection.zone.is_none();
-            outline_words(part.outline, &any(selection, rules), plain, vocabulary)
+            match plain && vocabulary.kind_named("pool") == Some(selection.kind) {
+                true if joined_by == "and" => {
+                    outline_words(part.outline, "all pools together", false, vocabulary)
+                }
+                true => outline_words(part.outline, "any pool", false, vocabulary),
+                false => outline_words(part.outline, &any(selection, rules), plain, vocabulary),
+            }
         }
     }
 }
@@ -105,6 +112,6 @@ pub fn zone_words(zone: &Zone, rules: &RuleSet) -> String {
             value_words(legs, rules)
         ),
         Zone::Not(inner) => format!("not {}", zone_words(inner, rules)),
-        Zone::Named { term, .. } => format!("in {}", term_words(term)),
+        Zone::Named { term, .. } => format!("in {}", term_words(&term.name)),
     }
 }

@@ -29,7 +29,7 @@ pub fn requirement_words(requirement: &Requirement, rules: &RuleSet) -> String {
         Requirement::Table(table) => {
             rows_words(table, rules, &|then| requirement_words(then, rules)).join("; ")
         }
-        Requirement::Meets { term, .. } => format!("{} is met", term_words(term)),
+        Requirement::Meets { term, .. } => format!("{} is met", term_words(&term.name)),
         Requirement::Have(document) => match rules.documents.get(*document) {
             Some(document) => format!("there is this document: {}", document.title),
             None => "there is the document".to_owned(),

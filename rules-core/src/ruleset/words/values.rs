@@ -56,7 +56,7 @@ pub fn value_words(value: &Value, rules: &RuleSet) -> String {
         Value::Difference(values) => each(values, rules).join(" less "),
         Value::Product(values) => each(values, rules).join(" times "),
         Value::Over { how, of, take } => over_words(*how, of, take, rules),
-        Value::Named { term, .. } => term_words(term),
+        Value::Named { term, .. } => term_words(&term.name),
     }
 }
 

@@ -1,5 +1,3 @@
-use std::rc::Rc;
-
 use super::*;
 use crate::quantity::{Dimension, Interval, Unit};
 use crate::ruleset::{
@@ -22,6 +20,7 @@ fn rules() -> RuleSet {
         vocabulary: Vocabulary::standard(),
         terms: Vec::new(),
         rules: Vec::new(),
+        built_in: Vec::new(),
         decisions: Vec::new(),
         documents: Vec::new(),
         duties: Vec::new(),
@@ -43,9 +42,10 @@ fn fact(path: (&str, &str), rules: &RuleSet) -> Value {
 }
 
 fn test(value: Value, bound: Bound) -> Requirement {
-    Requirement::Test(Box::new(Test {
+    Requirement::Test(std::sync::Arc::new(Test {
         value,
         bounds: vec![bound],
+        holds: None,
         span: Span::default(),
     }))
 }
@@ -62,12 +62,14 @@ fn part(kind: &str, outline: &str, filter: Option<Requirement>, rules: &RuleSet)
             which: Which::All(Selection {
                 term: None,
                 kind,
-                filter: filter.map(Box::new),
+                closed: None,
+                filter: filter.map(std::sync::Arc::new),
                 zone: None,
                 if_none: None,
             }),
             outline: rules.vocabulary.outline_named(kind, outline).unwrap(),
             counted: None,
+            if_drawn: false,
         }],
     }
 }
@@ -102,11 +104,24 @@ fn a_distance_names_both_ends() {
 fn a_term_is_called_by_its_name() {
     let rules = rules();
     let named = Value::Named {
-        term: "side-yard".to_owned(),
-        value: Rc::new(length(1, Unit::METRE)),
+        term: crate::ruleset::TermUse {
+            name: "side-yard".to_owned(),
+            scope: crate::ruleset::Scope::default(),
+        },
+        value: std::sync::Arc::new(length(1, Unit::METRE)),
     };
     assert_eq!(value_words(&named, &rules), "the side yard");
     let mut edge = part("pool", "water", None, &rules);
+    assert_eq!(
+        operand_words(&edge, "or", &rules),
+        "the water's edge of any pool"
+    );
+    assert_eq!(
+        operand_words(&edge, "and", &rules),
+        "the water's edge of all pools together"
+    );
+    let pool = rules.vocabulary.kind_named("pool").unwrap();
+    edge.parts[0].which = Which::Bound(pool);
     assert_eq!(operand_words(&edge, "or", &rules), "the water's edge");
     edge.term = Some("pool-edge".to_owned());
     assert_eq!(operand_words(&edge, "or", &rules), "the pool edge");

@@ -1,5 +1,7 @@
 //! The second evaluator against judgements made by hand.
 
+use std::sync::Arc;
+
 use rules_core::plan::{Form, Point};
 use rules_core::quantity::Dimension;
 use rules_core::ruleset::{
@@ -87,7 +89,8 @@ impl Site {
         Selection {
             term: None,
             kind: self.words.many[2],
-            filter,
+            closed: None,
+            filter: filter.map(|filter| Arc::new(*filter)),
             zone: None,
             if_none: Some(if_none),
         }
@@ -102,6 +105,7 @@ impl Site {
                 which,
                 outline: self.words.outlines(kind)[0],
                 counted: None,
+                if_drawn: false,
             }],
         };
         let gates = Selection {
@@ -150,9 +154,10 @@ fn number(amount: i128) -> Value {
 }
 
 fn test(value: Value, bound: Bound) -> Requirement {
-    Requirement::Test(Box::new(Test {
+    Requirement::Test(Arc::new(Test {
         value,
         bounds: vec![bound],
+        holds: None,
         span: Span::default(),
     }))
 }

@@ -1,5 +1,7 @@
 //! Random values and tests, their limits near what is so in the world.
 
+use std::sync::Arc;
+
 use rules_core::quantity::{Dimension, Interval, Unit};
 use rules_core::ruleset::{
     Bound, Choice, IfNone, Requirement, Row, RowTest, Selection, Stated, Table, Test, Then, Value,
@@ -89,7 +91,8 @@ impl Maker<'_> {
         Selection {
             term: None,
             kind,
-            filter: filter.map(Box::new),
+            closed: None,
+            filter: filter.map(Arc::new),
             zone: None,
             if_none: self.if_none(),
         }
@@ -295,9 +298,10 @@ impl Maker<'_> {
 }
 
 pub(super) fn test(value: Value, bounds: Vec<Bound>) -> Requirement {
-    Requirement::Test(Box::new(Test {
+    Requirement::Test(Arc::new(Test {
         value,
         bounds,
+        holds: None,
         span: Span::default(),
     }))
 }

@@ -1,10 +1,11 @@
 //! Random rules and rule sets.
 
-use std::rc::Rc;
+use std::sync::Arc;
 
 use rules_core::quantity::Dimension;
 use rules_core::ruleset::{
-    Bound, Document, Each, InForce, Layer, Provenance, Relief, Requirement, Rule, RuleSet, Strength,
+    Bound, Document, Each, InForce, Layer, Provenance, Relief, Requirement, Rule, RuleSet, Scope,
+    Strength, TermUse,
 };
 use rules_core::text::Span;
 use rules_core::vocabulary::KindId;
@@ -75,6 +76,7 @@ fn empty(words: &Words) -> RuleSet {
         title: String::new(),
         from: None,
         form: None,
+        each: None,
         always: false,
         when: None,
         on: Vec::new(),
@@ -97,6 +99,7 @@ fn empty(words: &Words) -> RuleSet {
         vocabulary: words.vocabulary.clone(),
         terms: Vec::new(),
         rules: Vec::new(),
+        built_in: Vec::new(),
         decisions: Vec::new(),
         documents: (0..DOCUMENTS).map(document).collect(),
         duties: Vec::new(),
@@ -110,9 +113,11 @@ fn bare(number: usize, require: Requirement) -> Rule {
         title: String::new(),
         clause: String::new(),
         strength: Strength::Must,
+        built_in: false,
         when: None,
         unless: None,
         each: None,
+        about_pool: false,
         require,
         reliefs: Vec::new(),
         remedy: None,
@@ -228,14 +233,27 @@ impl Maker<'_> {
             6 => Requirement::Table(Box::new(
                 self.rows(scope, |maker| maker.requirement(scope, inner)),
             )),
-            7 => Requirement::Meets {
-                term: "term".to_owned(),
-                requirement: Rc::new(self.requirement(scope, inner)),
-            },
+            7 => self.meets(scope, inner),
             8 => Requirement::Have(self.random.below(DOCUMENTS)),
             9 => Requirement::Refer,
             10 if scope.len() < 3 => Requirement::Any(self.two_counts(scope)),
             _ => self.leaf(scope),
+        }
+    }
+
+    /// A term, which speaks of one thing at most.
+    fn meets(&mut self, scope: &[KindId], depth: usize) -> Requirement {
+        let of = scope.last().copied();
+        let own: Vec<KindId> = of.into_iter().collect();
+        Requirement::Meets {
+            term: TermUse {
+                name: "term".to_owned(),
+                scope: Scope {
+                    of,
+                    about_pool: false,
+                },
+            },
+            requirement: Arc::new(self.requirement(&own, depth)),
         }
     }
 

@@ -175,5 +175,6 @@ fn part(which: Which, outline: OutlineId) -> Part {
         which,
         outline,
         counted: None,
+        if_drawn: false,
     }
 }

@@ -1,0 +1,172 @@
+//! What terms came to: each is judged once for each thing that it speaks of, however often it is used.
+
+use std::cell::RefCell;
+use std::collections::BTreeMap;
+use std::rc::Rc;
+use std::sync::Arc;
+
+use super::Truth;
+use super::judge::{Ask, Judge, Judged, Node};
+use super::scene::{Env, Holder, Touch};
+use super::select::Members;
+use super::value::Val;
+use crate::ruleset::{Requirement, Rule, Scope, Selection, TermUse, Value};
+use crate::vocabulary::FactId;
+
+/// What was found in one scene.
+#[derive(Default)]
+pub(super) struct Memos {
+    judged: Memo<Rc<Judged>>,
+    values: Memo<Val>,
+    members: Memo<Members>,
+    applies: Memo<Truth>,
+}
+
+/// What was found, and all that it rests on.
+type Memo<T> = RefCell<BTreeMap<Key, (T, Rc<[Touch]>)>>;
+
+/// What something is found for: a term, how it is asked, and the things that its names stand for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) struct Key {
+    /// Where what the term says is stored: the same place for every use.
+    stored: usize,
+    ask: Option<Ask>,
+    whole: bool,
+    pool: Option<Holder>,
+    of: Option<Holder>,
+    /// Where the zone is stored to which the thing is clipped.
+    zone: usize,
+}
+
+impl<'a> Judge<'a> {
+    /// Whether a term holds.
+    pub(super) fn term(
+        &self,
+        (term, requirement): (&'a TermUse, &'a Arc<Requirement>),
+        env: &Env<'_>,
+        ask: Ask,
+    ) -> Judged {
+        let key = self.key(stored(requirement), Some(ask), term.scope, env);
+        let judged = self.remembered(&self.memos.judged, key, || {
+            self.within(term.scope, env, |inner| {
+                Rc::new(self.judge(requirement, inner, ask))
+            })
+        });
+        Judged {
+            truth: judged.truth,
+            room: judged.room,
+            node: match self.keeps(ask.role) {
+                true => Node::Term(judged),
+                false => Node::Other(Vec::new()),
+            },
+        }
+    }
+
+    /// What a term's value may be.
+    pub(super) fn term_value(
+        &self,
+        (term, value): (&'a TermUse, &'a Arc<Value>),
+        env: &Env<'_>,
+        cuts: &[i128],
+    ) -> Val {
+        let find = || self.within(term.scope, env, |inner| self.value(value, inner, cuts));
+        // A fact is looked up quickly, and notes what it is compared with.
+        if fact_behind(value).is_some() {
+            return find();
+        }
+        let key = self.key(stored(value), None, term.scope, env);
+        self.remembered(&self.memos.values, key, find)
+    }
+
+    /// The things that a selection selects which is all that a term says.
+    pub(super) fn term_members(
+        &self,
+        (scope, selection): (Scope, &'a Selection),
+        env: &Env<'_>,
+    ) -> Members {
+        let find = || self.within(scope, env, |inner| self.selected(selection, inner));
+        let place = match (&selection.filter, &selection.zone) {
+            (Some(filter), _) => stored(filter),
+            (None, Some(zone)) => stored(zone),
+            (None, None) => return find(),
+        };
+        let key = self.key(place, None, scope, env);
+        self.remembered(&self.memos.members, key, find)
+    }
+
+    /// Whether a rule applies beside one pool, found once.
+    pub(super) fn once_for_pool(
+        &self,
+        rule: &'a Rule,
+        pool: Option<Holder>,
+        find: impl FnOnce() -> Truth,
+    ) -> Truth {
+        let key = Key {
+            stored: std::ptr::from_ref(rule) as usize,
+            ask: None,
+            whole: false,
+            pool,
+            of: None,
+            zone: 0,
+        };
+        self.remembered(&self.memos.applies, key, find)
+    }
+
+    fn remembered<T: Clone>(&self, memo: &Memo<T>, key: Key, find: impl FnOnce() -> T) -> T {
+        if let Some((found, touched)) = memo.borrow().get(&key) {
+            self.scene.note(touched);
+            return found.clone();
+        }
+        let (found, touched) = self.scene.logging(find);
+        self.scene.note(&touched);
+        memo.borrow_mut()
+            .insert(key, (found.clone(), touched.into()));
+        found
+    }
+
+    fn key(&self, stored: usize, ask: Option<Ask>, scope: Scope, env: &Env<'_>) -> Key {
+        let zone = scope.of.and_then(|kind| env.zone(kind));
+        Key {
+            stored,
+            ask,
+            whole: env.is_whole(),
+            pool: env.bound(self.special.pool).filter(|_| scope.about_pool),
+            of: scope.of.and_then(|kind| env.bound(kind)),
+            zone: zone.map_or(0, |zone| std::ptr::from_ref(zone) as usize),
+        }
+    }
+
+    /// Does something where names stand only for what a term may speak of.
+    fn within<T>(&self, scope: Scope, env: &Env<'_>, act: impl FnOnce(&Env<'_>) -> T) -> T {
+        let bare = match env.is_whole() {
+            true => Env::EMPTY.whole(),
+            false => Env::EMPTY,
+        };
+        let pool = scope.about_pool.then_some(self.special.pool);
+        let bound = |kind| Some((kind, env.bound(kind)?, env.zone(kind)));
+        let pool = pool.and_then(bound);
+        let of = scope.of.and_then(bound);
+        let with_pool = match pool {
+            Some((kind, holder, zone)) => bare.bind_in(kind, holder, zone),
+            None => bare,
+        };
+        match of {
+            Some((kind, holder, zone)) => act(&with_pool.bind_in(kind, holder, zone)),
+            None => act(&with_pool),
+        }
+    }
+}
+
+/// The fact that a value is, by whatever name.
+fn fact_behind(value: &Value) -> Option<FactId> {
+    match value {
+        Value::Fact(fact) => Some(*fact),
+        Value::Named { value, .. } => fact_behind(value),
+        _ => None,
+    }
+}
+
+/// Where something shared is stored.
+fn stored<T>(shared: &Arc<T>) -> usize {
+    Arc::as_ptr(shared) as usize
+}

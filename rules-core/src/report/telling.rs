@@ -1,0 +1,109 @@
+//! Which of a part's readings tells most of it, and the part in a few words.
+
+use super::figures::{NOT_KNOWN, WITHOUT_END, at_worst, relation};
+use super::matter::Matter;
+use super::model::ReadingReport;
+use super::sentences::only_ranges;
+use crate::check::{Outcome, Part, Reading, Truth};
+use crate::ruleset::words::{listed, value_words};
+use crate::ruleset::{Bound, Rule};
+
+impl Matter<'_> {
+    /// The place of the reading that tells most of a part: of those that agree with what it comes to, the first with a
+    /// limit of which anything is known. Where it passes by a relief, what counts is what the relief asks, and the relief's
+    /// readings come last.
+    pub(super) fn telling(&self, part: &Part, compared: &[Reading]) -> Option<usize> {
+        let agrees = |one: &Reading| agrees(part.outcome, one.truth);
+        if by_relief(part) {
+            return compared.iter().rposition(agrees);
+        }
+        let tells = |one: &Reading| agrees(one) && one.limit.is_some() && self.is_known(one);
+        let first = compared.iter().position(agrees);
+        compared.iter().position(tells).or(first)
+    }
+
+    /// The reading in a few words, those of [`Matter::figures_of`].
+    pub(super) fn brief_of(&self, reading: &Reading) -> String {
+        let (measured, limit) = self.ranges(reading);
+        let room = reading.margin.filter(|_| measured.is_some());
+        let room = room.and_then(|room| at_worst(room, relation(reading.bound()), reading.unit));
+        let in_figures = measured.is_some() && limit.is_some();
+        let mut report = only_ranges(measured, limit);
+        if !in_figures {
+            report.what = value_words(reading.value(), self.rules);
+            report.words = self.known_words(reading);
+        }
+        brief(&report, room.as_deref(), reading)
+    }
+
+    /// `3.4 m, at least 3 m asked, 0.4 m to spare`; with the relief by which it passes.
+    pub(super) fn part_brief(&self, rule: &Rule, part: &Part, telling: Option<&Reading>) -> String {
+        let brief = telling.map(|one| self.brief_of(one));
+        let relief = part.relief.filter(|_| by_relief(part));
+        let relief = relief.and_then(|relief| rule.reliefs.get(relief));
+        let relief = relief.map(|relief| format!(", by relief `{}`", relief.id));
+        format!(
+            "{}{}",
+            brief.as_deref().unwrap_or(in_a_word(part.truth)),
+            relief.unwrap_or_default()
+        )
+    }
+}
+
+/// Whether a comparison does not contradict what it belongs to.
+fn agrees(outcome: Outcome, truth: Truth) -> bool {
+    match outcome {
+        Outcome::Pass => truth.applied() == Truth::HOLDS,
+        Outcome::Fail => truth.applied() == Truth::FAILS,
+        _ => true,
+    }
+}
+
+fn by_relief(part: &Part) -> bool {
+    part.relief.is_some() && part.outcome == Outcome::Pass
+}
+
+/// The reading in a few words, with the figures as they are at worst.
+pub(super) fn brief(report: &ReadingReport, room: Option<&str>, reading: &Reading) -> String {
+    let (Some(measured), Some(limit)) = (&report.measured, &report.limit) else {
+        return match report.words.is_empty() || report.what.starts_with("whether ") {
+            true => in_a_word(reading.truth).to_owned(),
+            false => format!("{} is {}", report.what, quoted(&report.words)),
+        };
+    };
+    let (asked, at_worst, limit) = match reading.bound() {
+        Bound::AtLeast(_) => ("at least ", &measured.low, &limit.high),
+        Bound::MoreThan(_) => ("more than ", &measured.low, &limit.high),
+        Bound::AtMost(_) => ("at most ", &measured.high, &limit.low),
+        Bound::LessThan(_) => ("less than ", &measured.high, &limit.low),
+        Bound::Is(_) => ("", &measured.low, &limit.low),
+    };
+    let measured = match at_worst {
+        Some(amount) => amount,
+        None if measured.text == WITHOUT_END => WITHOUT_END,
+        None => NOT_KNOWN,
+    };
+    let asked = match limit {
+        Some(limit) => format!("{asked}{limit} asked"),
+        None => "how much is asked is not known".to_owned(),
+    };
+    let room = room.filter(|room| *room != NOT_KNOWN);
+    let room = room.map(|room| format!(", {room}")).unwrap_or_default();
+    format!("{measured}, {asked}{room}")
+}
+
+/// What a comparison comes to of which there is no figure to show.
+fn in_a_word(truth: Truth) -> &'static str {
+    match truth.applied() {
+        Truth::HOLDS => "met",
+        Truth::FAILS => "not met",
+        Truth::AUTHORITY => "for the authority",
+        Truth::NONE => "not applicable",
+        _ => NOT_KNOWN,
+    }
+}
+
+fn quoted(words: &[String]) -> String {
+    let words: Vec<String> = words.iter().map(|word| format!("`{word}`")).collect();
+    listed(&words, "or")
+}
