@@ -1,14 +1,16 @@
-//! Runs the property of soundness on many random cases: `soundness [--cases N] [--seed N]`.
+//! Runs the property of soundness on many random cases: `soundness [--cases N] [--seed N] [--all] [--with FEATURE]…`.
 //!
-//! With `--seed` alone, runs just that case and shows all of it if it fails.
+//! With `--seed` alone, runs just that case and shows all of it if it fails. `--all` draws everything that can be drawn,
+//! also what the tree is known not to judge rightly yet; `--with` one such thing, by its name.
 
+use std::collections::BTreeSet;
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::process::ExitCode;
 use std::sync::Mutex;
 use std::sync::atomic::{AtomicU64, Ordering};
 
 use outside_checks::soundness::property::{Failure, Tally, run};
-use outside_checks::soundness::words::Words;
+use outside_checks::soundness::words::{Feature, Words};
 
 /// No more failures than this are shown.
 const SHOWN: usize = 5;
@@ -17,6 +19,15 @@ fn number_after(name: &str) -> Option<u64> {
     let mut arguments = std::env::args();
     arguments.find(|argument| argument == name)?;
     arguments.next()?.parse().ok()
+}
+
+/// What is drawn beside what is drawn always.
+fn features() -> BTreeSet<Feature> {
+    let asked: Vec<String> = std::env::args().collect();
+    let with = |name: &str| asked.windows(2).any(|pair| pair[0] == "--with" && pair[1] == name);
+    let all = asked.iter().any(|argument| argument == "--all");
+    let features = Feature::ALL.iter().filter(|(_, name)| all || with(name));
+    features.map(|(feature, _)| *feature).collect()
 }
 
 fn main() -> ExitCode {
@@ -46,7 +57,10 @@ fn main() -> ExitCode {
 }
 
 fn work(next: &AtomicU64, end: u64) -> (Tally, Vec<Failure>) {
-    let words = Words::new();
+    let words = Words {
+        features: features(),
+        ..Words::new()
+    };
     let (mut tally, mut failures) = (Tally::default(), Vec::new());
     loop {
         let seed = next.fetch_add(1, Ordering::Relaxed);

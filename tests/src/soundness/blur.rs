@@ -3,9 +3,11 @@
 //! The first plan states the world exactly. Each further one is made from the one before by taking back something
 //! that it states, so that every world of the one before is a world of it too.
 
+use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use rules_core::plan::{DocumentState, Figure, Looked, Plan, Thing, Words as Possibly};
+use rules_core::ruleset::RuleSet;
 use rules_core::vocabulary::{FactId, KindId, OutlineId};
 
 use super::exact::{SOURCES, exact};
@@ -25,7 +27,15 @@ pub struct Step {
 }
 
 /// A chain of plans for one world, from the exact one to the vaguest.
-pub fn chain(random: &mut Random, words: &Words, world: &World, steps: usize) -> Vec<Step> {
+pub fn chain(
+    random: &mut Random,
+    words: &Words,
+    (world, rules): (&World, &RuleSet),
+    steps: usize,
+) -> Vec<Step> {
+    let free = rules.documents.iter().filter(|paper| paper.discretion);
+    let discretion: BTreeSet<String> = free.map(|paper| paper.id.clone()).collect();
+
     let mut chain = vec![Step {
         plan: exact(random, words, world),
         done: "exact".to_owned(),
@@ -36,6 +46,7 @@ pub fn chain(random: &mut Random, words: &Words, world: &World, steps: usize) ->
             random,
             words,
             world,
+            discretion: &discretion,
             plan: &mut plan,
         };
         if let Some(done) = blur.once() {
@@ -69,6 +80,8 @@ struct Blur<'a> {
     random: &'a mut Random,
     words: &'a Words,
     world: &'a World,
+    /// The papers that the authority is free to give.
+    discretion: &'a BTreeSet<String>,
     plan: &'a mut Plan,
 }
 
@@ -327,6 +340,13 @@ impl Blur<'_> {
 
     fn leave_out(&mut self, thing: usize) {
         self.plan.things.remove(thing);
+        for papers in self.plan.documents.values_mut() {
+            let of = std::mem::take(&mut papers.of).into_iter();
+            papers.of = of
+                .filter(|(of, _)| *of != thing)
+                .map(|(of, state)| (of - usize::from(of > thing), state))
+                .collect();
+        }
         self.plan
             .measured
             .retain(|tape| tape.from.0 != thing && tape.to.0 != thing);
@@ -349,11 +369,26 @@ impl Blur<'_> {
         Some(format!("tape wider by {by}"))
     }
 
+    /// Nobody says any more where a paper stands, or it is still to be got.
     fn document(&mut self) -> Option<String> {
         let ids: Vec<String> = self.plan.documents.keys().cloned().collect();
         let id = self.random.pick(&ids).clone();
-        self.plan.documents.insert(id, DocumentState::NotYet.into());
-        Some("a document not asked for yet".to_owned())
+        // One that the authority is free to give is its to give while it is to be got.
+        let free = self.discretion.contains(&id);
+        let unsaid = free || self.random.chance(50);
+        let papers = self.plan.documents.get_mut(&id)?;
+        let left = (!unsaid).then_some(DocumentState::NotYet);
+        let things: Vec<usize> = papers.of.keys().copied().collect();
+        if things.is_empty() {
+            papers.whole = left;
+            return Some(format!("{id} not known"));
+        }
+        let thing = *self.random.pick(&things);
+        match left {
+            Some(state) => papers.of.insert(thing, state),
+            None => papers.of.remove(&thing),
+        };
+        Some(format!("{id} for {thing} not known"))
     }
 }
 

@@ -4,6 +4,7 @@
 //! checker finds possible for a plan must contain what each of its worlds comes to, and must not grow as the plan
 //! grows more certain. So that "always unknown" cannot pass, open findings must have worlds of both judgements.
 
+pub mod agrees;
 pub mod blur;
 pub mod cuts;
 pub mod dump;
@@ -16,5 +17,6 @@ pub mod property;
 pub mod random;
 pub mod sample;
 pub mod tally;
+pub mod walk;
 pub mod words;
 pub mod world;

@@ -2,14 +2,15 @@
 
 use std::sync::Arc;
 
-use rules_core::check::{Findings, Level, Outcome, Truth, Verdict, check};
+use rules_core::check::{Findings, Level, Outcome, Truth, check};
 use rules_core::plan::Plan;
 use rules_core::quantity::Interval;
 use rules_core::ruleset::{Bound, Requirement, Rule, RuleSet, Value};
 
+use super::agrees::Beside;
 use super::blur::{self, Step};
 use super::dump;
-use super::evaluate::{self, Judgement};
+use super::evaluate::{self, Evaluator, Judgement};
 use super::generate::{self, Style};
 use super::random::Random;
 use super::sample::Sampler;
@@ -79,10 +80,10 @@ struct Case<'a> {
 pub fn run(seed: u64, words: &Words, tally: &mut Tally) -> Result<(), Failure> {
     let mut random = Random::new(seed);
     let style = *random.pick(&[Style::OneLeaf, Style::Filtered, Style::Rich, Style::Rich]);
-    let world = generate::world(&mut random, words, generate::DOCUMENTS);
+    let world = generate::world(&mut random, words);
     let rules = generate::rule_set(&mut random, words, &world, 2, style);
     let steps = random.below(12) + 1;
-    let chain = blur::chain(&mut random, words, &world, steps);
+    let chain = blur::chain(&mut random, words, (&world, &rules), steps);
     let mut case = Case {
         seed,
         random,
@@ -134,42 +135,24 @@ impl Case<'_> {
         Ok(())
     }
 
-    /// Every rule's judgement in a world is possible, and the verdict on the whole does not contradict it.
+    /// What was found about a plan agrees with a world of it.
     fn holds_world(
         &self,
         plan: &Plan,
         findings: &Findings<'_>,
         world: &World,
     ) -> Result<(), Failure> {
-        let mut all = Vec::new();
-        for (place, rule) in self.rules.rules.iter().enumerate() {
-            let Ok((judgement, _)) = evaluate::judge(world, &self.rules, rule) else {
-                continue;
-            };
-            all.push(judgement);
-            let truth = findings.rules[place].truth;
-            if !Classes::of_one(judgement).within(Classes::of(truth)) {
-                let what = format!("{judgement:?} is not among {truth:?}");
-                return Err(self.failure(what, place, (plan, plan), world));
-            }
-        }
-        let worst = all
-            .iter()
-            .min()
-            .copied()
-            .filter(|_| all.len() == self.rules.rules.len());
-        let against = match (findings.verdict, worst) {
-            (Verdict::DoesNotComply, Some(worst)) => worst != Judgement::Applies(Level::Fails),
-            (Verdict::NothingAgainst, Some(worst)) => worst < Judgement::Applies(Level::Holds),
-            _ => false,
+        let beside = Beside {
+            plan,
+            rules: &self.rules,
+            findings,
+            world,
+            features: &self.words.features,
         };
-        match against {
-            true => {
-                let what = format!("{:?}, but a world comes to {all:?}", findings.verdict);
-                Err(self.failure(what, usize::MAX, (plan, plan), world))
-            }
-            false => Ok(()),
-        }
+        beside.all().map_err(|found| {
+            let place = found.rule.unwrap_or(usize::MAX);
+            self.failure(found.what, place, (plan, plan), world)
+        })
     }
 
     /// A plan that states the world exactly leaves nothing open.
@@ -186,9 +169,13 @@ impl Case<'_> {
         let plan = &self.chain[0].plan;
         let findings = check(plan, &self.rules);
         for (place, rule) in self.rules.rules.iter().enumerate() {
-            let Ok((_, false)) = evaluate::judge(&self.world, &self.rules, rule) else {
+            let Ok((_, false)) = self.evaluator(&self.world).judge(rule) else {
                 continue;
             };
+            // No plan states what lies between the least and the greatest of what changes along a thing.
+            if evaluate::changes_along(&self.world, rule) {
+                continue;
+            }
             let truth = findings.rules[place].truth;
             if !Classes::of(truth).one() {
                 let what = format!("the exact plan leaves {truth:?} open");
@@ -209,6 +196,14 @@ impl Case<'_> {
                 self.tally.blurred += 1;
                 self.tally.decided += u64::from(Classes::of(finding.truth).one());
             }
+        }
+    }
+
+    fn evaluator<'a>(&'a self, world: &'a World) -> Evaluator<'a> {
+        Evaluator {
+            world,
+            rules: &self.rules,
+            features: &self.words.features,
         }
     }
 
@@ -241,7 +236,7 @@ impl Case<'_> {
         for (rule, finding) in self.rules.rules.iter().zip(&findings.rules) {
             let classes = Classes::of(finding.truth);
             // A word that the second evaluator does not know says nothing of the checker.
-            let Ok((judgement, _)) = evaluate::judge(&self.world, &self.rules, rule) else {
+            let Ok((judgement, _)) = self.evaluator(&self.world).judge(rule) else {
                 continue;
             };
             if classes.one() {
@@ -258,7 +253,12 @@ impl Case<'_> {
                 if found == classes {
                     break;
                 }
-                match evaluate::judge(&sampler.world(), &self.rules, rule) {
+                let evaluator = Evaluator {
+                    world: &sampler.world(),
+                    rules: &self.rules,
+                    features: &self.words.features,
+                };
+                match evaluator.judge(rule) {
                     Ok((judgement, _)) => found = found.and(Classes::of_one(judgement)),
                     Err(_) => self.tally.ties += 1,
                 }
@@ -328,6 +328,9 @@ impl Case<'_> {
             if number == place || place >= self.rules.rules.len() {
                 dump += &format!("{}\n", dump::rule(words, rule));
             }
+        }
+        if place >= self.rules.rules.len() {
+            dump += &dump::papers(words, &self.rules);
         }
         dump += &format!("--- world\n{}", dump::world(words, world));
         dump += &format!("--- plan\n{}", dump::plan(words, vaguer));

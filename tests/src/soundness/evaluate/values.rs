@@ -4,9 +4,10 @@ use rules_core::check::Level;
 use rules_core::ruleset::{Area, Distance, Measured, Operand, Over, Selection, Then, Value, Which};
 use rules_core::vocabulary::{FactId, KindId, Number};
 
-use super::{Found, Got, Scene, Undecided, of_none};
+use super::{Found, Got, Said, Scene, Undecided, of_none};
 use crate::soundness::geometry;
 use crate::soundness::number::Real;
+use crate::soundness::words::Feature;
 use crate::soundness::world::{Drawn, Held};
 
 impl<'a> Scene<'a> {
@@ -23,8 +24,9 @@ impl<'a> Scene<'a> {
                 Ok(Got::Number(Real::whole(count * 1_000_000_000)))
             }
             Value::Table(table) => match self.row(table)? {
-                Then::Give(value) => self.value(value),
-                Then::Refer => Ok(Got::Refer),
+                Some(Then::Give(value)) => self.value(value),
+                Some(Then::Refer) => Ok(Got::Refer),
+                None => Ok(Got::Void(None)),
             },
             Value::Largest(of) => self.folded(of, Real::greater, true),
             Value::Smallest(of) => self.folded(of, Real::lesser, true),
@@ -32,7 +34,9 @@ impl<'a> Scene<'a> {
             Value::Difference(of) => self.folded(of, |a, b| Some(a.less(b)), false),
             Value::Product(of) => self.folded(of, Real::times, false),
             Value::Over { how, of, take } => self.over(*how, of, take),
-            Value::Named { value, .. } => self.value(value),
+            Value::Named { term, value } => {
+                self.within(term.scope, |scene| scene.value(value))
+            }
             _ => Err(Undecided::NotKnown),
         }
     }
@@ -57,17 +61,17 @@ impl<'a> Scene<'a> {
             Over::Smallest => Real::lesser,
             Over::Sum => |a, b| Some(a.plus(b)),
         };
-        got.retain(|got| !matches!(got, Got::Nothing | Got::Empty(_)));
+        got.retain(|got| !is_absent(got));
         match (got.is_empty(), how) {
             // Of nothing, there is nothing in all.
             (true, Over::Sum) => Ok(Got::Number(Real::whole(0))),
-            (true, _) => of_none(of.if_none).map(Got::Empty),
+            (true, _) => Ok(Got::Void(of_none(of.if_none))),
             _ => fold_all(got, fold, true),
         }
     }
 
     /// The thing that a kind's name stands for; `Ok(None)` where there is none.
-    fn meant(&self, kind: KindId) -> Found<Option<usize>> {
+    pub(super) fn meant(&self, kind: KindId) -> Found<Option<usize>> {
         if let Some((_, thing)) = self.bound.iter().rev().find(|(bound, _)| *bound == kind) {
             return Ok(Some(*thing));
         }
@@ -77,21 +81,42 @@ impl<'a> Scene<'a> {
         }
     }
 
-    pub(super) fn fact(&self, fact: FactId) -> Found<Got> {
+    pub(super) fn fact(&mut self, fact: FactId) -> Found<Got> {
         let kind = self.rules.vocabulary.fact(fact).kind;
         let Some(thing) = self.meant(kind)? else {
             return Ok(Got::Nothing);
         };
         Ok(match self.world.things[thing].facts.get(&fact) {
             Some(Held::Amount(amount)) => Got::Number(Real::whole(*amount)),
-            Some(Held::Varies(low, high)) => Got::Varies(Real::whole(*low), Real::whole(*high)),
+            Some(Held::Along(values)) => {
+                let here = values.get(self.places[thing]);
+                Got::Number(Real::whole(*here.ok_or(Undecided::NotKnown)?))
+            }
             Some(Held::Word(word)) => Got::Word(word.clone()),
             Some(Held::Nothing) => Got::Nothing,
             None => return Err(Undecided::NotKnown),
         })
     }
 
+    /// Whether the paper is in hand: for the thing bound, where there is one for each.
+    pub(super) fn paper(&self, document: usize) -> Found<Level> {
+        match &self.rules.documents[document].each {
+            None => Ok(self.world.papers[document]),
+            Some(each) => {
+                let thing = self.meant(each.kind)?.ok_or(Undecided::NotKnown)?;
+                Ok(self.world.things[thing].papers[document])
+            }
+        }
+    }
+
     pub(super) fn selected(&mut self, selection: &Selection) -> Found<Vec<usize>> {
+        match selection.closed {
+            Some(scope) => self.within(scope, |scene| scene.selected_here(selection)),
+            None => self.selected_here(selection),
+        }
+    }
+
+    fn selected_here(&mut self, selection: &Selection) -> Found<Vec<usize>> {
         if selection.zone.is_some() {
             return Err(Undecided::NotKnown);
         }
@@ -100,7 +125,7 @@ impl<'a> Scene<'a> {
         for thing in world.of_kind(selection.kind) {
             if let Some(filter) = &selection.filter {
                 self.bound.push((selection.kind, thing));
-                let level = self.requirement(filter)?;
+                let level = self.asked(filter)?;
                 self.bound.pop();
                 if level != Level::Holds {
                     continue;
@@ -111,8 +136,8 @@ impl<'a> Scene<'a> {
         Ok(all)
     }
 
-    /// The outlines meant; where there are none, what that comes to.
-    fn outlines(&mut self, operand: &Operand) -> Found<Result<Vec<&'a Drawn>, Level>> {
+    /// The outlines meant; where there are none, what the rule says that this comes to.
+    fn outlines(&mut self, operand: &Operand) -> Found<Result<Vec<&'a Drawn>, Said>> {
         let world = self.world;
         let (mut all, mut if_none) = (Vec::new(), None);
         for part in &operand.parts {
@@ -132,10 +157,10 @@ impl<'a> Scene<'a> {
                 }
             }
         }
-        match all.is_empty() {
-            true => of_none(if_none).map(Err),
-            false => Ok(Ok(all)),
-        }
+        Ok(match all.is_empty() {
+            true => Err(of_none(if_none)),
+            false => Ok(all),
+        })
     }
 
     fn distance(&mut self, distance: &Distance) -> Found<Got> {
@@ -144,7 +169,8 @@ impl<'a> Scene<'a> {
         }
         let (from, to) = (self.outlines(&distance.from)?, self.outlines(&distance.to)?);
         let (from, to) = match (from, to) {
-            (Err(level), _) | (_, Err(level)) => return Ok(Got::Empty(level)),
+            // Where both are without things, the first says what that means.
+            (Err(said), _) | (_, Err(said)) => return Ok(Got::Endless(said)),
             (Ok(from), Ok(to)) => (from, to),
         };
         if distance.farthest {
@@ -170,10 +196,17 @@ impl<'a> Scene<'a> {
         if area.within.is_some() || area.share_of.is_some() {
             return Err(Undecided::NotKnown);
         }
+        let sets = area.of.parts.iter().any(|part| matches!(part.which, Which::All(_)));
         Ok(match self.outlines(&area.of)?.as_deref() {
             Ok([one]) if one.spread == 0 => Got::Number(geometry::area(one)),
             Ok(_) => return Err(Undecided::NotKnown),
-            Err(level) => Got::Empty(*level),
+            // All of some things together cover nothing where there is none; of one thing there is nothing to say.
+            Err(None) if sets => Got::Number(Real::whole(0)),
+            Err(said) => {
+                let said = *said;
+                self.meets(Feature::AreaOfNone)?;
+                Got::Void(said)
+            }
         })
     }
 }
@@ -181,21 +214,28 @@ impl<'a> Scene<'a> {
 /// How two numbers make one; `None` where that cannot be told.
 type Fold = fn(Real, Real) -> Option<Real>;
 
+fn is_absent(got: &Got) -> bool {
+    matches!(got, Got::Nothing | Got::Endless(_) | Got::Void(_) | Got::Muddled)
+}
+
 /// One number out of several. What is absent is left aside (in a sum, a largest, a smallest) or leaves no number at
 /// all (in a difference, a product).
 fn fold_all(mut got: Vec<Got>, fold: Fold, without_the_absent: bool) -> Found<Got> {
     if got.contains(&Got::Refer) {
         return Ok(Got::Refer);
     }
-    let absent = |got: &Got| matches!(got, Got::Nothing | Got::Empty(_));
-    if without_the_absent && !got.iter().all(absent) {
-        got.retain(|got| !absent(got));
+    if without_the_absent && !got.iter().all(is_absent) {
+        got.retain(|got| !is_absent(got));
     }
     if got.contains(&Got::Nothing) {
         return Ok(Got::Nothing);
     }
-    if let Some(empty) = got.iter().find(|got| absent(got)) {
-        return Ok(empty.clone());
+    if let Some(absent) = got.iter().find(|got| is_absent(got)) {
+        let many = got.len() > 1;
+        return Ok(match absent {
+            Got::Endless(None) | Got::Void(None) if many => Got::Muddled,
+            absent => absent.clone(),
+        });
     }
     let mut result: Option<Real> = None;
     for value in &got {

@@ -4,13 +4,14 @@ use std::sync::Arc;
 
 use rules_core::quantity::{Dimension, Interval, Unit};
 use rules_core::ruleset::{
-    Bound, Choice, IfNone, Requirement, Row, RowTest, Selection, Stated, Table, Test, Then, Value,
+    Along, Bound, Choice, IfNone, Requirement, Row, RowTest, Scope, Selection, Stated, Table, Test,
+    Then, Value,
 };
 use rules_core::text::Span;
 use rules_core::vocabulary::{FactId, KindId, Number};
 
 use super::rules::Maker;
-use crate::soundness::evaluate;
+use crate::soundness::evaluate::Evaluator;
 
 /// An amount as a rule would state it.
 pub fn stated(amount: i128, dimension: Dimension) -> Value {
@@ -31,7 +32,11 @@ pub fn stated(amount: i128, dimension: Dimension) -> Value {
 }
 
 impl Maker<'_> {
+    /// What it means that there is none: said in about half of all places.
     pub(super) fn if_none(&mut self) -> Option<IfNone> {
+        if self.random.chance(50) {
+            return None;
+        }
         let all = [IfNone::Passes, IfNone::Fails, IfNone::Refer];
         let end = if self.referring { 3 } else { 2 };
         Some(all[self.random.below(end)])
@@ -91,11 +96,22 @@ impl Maker<'_> {
         Selection {
             term: None,
             kind,
-            closed: None,
+            closed: self.closed(scope),
             filter: filter.map(Arc::new),
             zone: None,
             if_none: self.if_none(),
         }
+    }
+
+    /// What a selection depends on that is all that a term says; `None` for one that is written where it is used.
+    fn closed(&mut self, scope: &[KindId]) -> Option<Scope> {
+        let pool = scope.contains(&self.words.pool);
+        let others: Vec<KindId> = scope.iter().copied().filter(|kind| *kind != self.words.pool).collect();
+        let closed = others.len() < 2 && self.random.chance(15);
+        closed.then(|| Scope {
+            of: others.first().copied(),
+            about_pool: pool,
+        })
     }
 
     /// A kind of which there can be many and that is not bound yet.
@@ -111,7 +127,12 @@ impl Maker<'_> {
     /// A limit near what the value is in the world, as a rule would state it.
     pub(super) fn near(&mut self, scope: &[KindId], value: &Value, dimension: Dimension) -> Value {
         let bound = self.some_subjects(scope);
-        let so = evaluate::number(self.world, self.rules, &bound, value);
+        let evaluator = Evaluator {
+            world: self.world,
+            rules: self.rules,
+            features: &self.words.features,
+        };
+        let so = evaluator.number(self.random, &bound, value);
         let so = so.unwrap_or_else(|| self.random.wide(0, 10) * 1_000_000_000);
         let unit = match dimension {
             Dimension::Area => 1_000_000_000_000_000_000,
@@ -252,8 +273,15 @@ impl Maker<'_> {
                 || entry.none
                 || (!own && entry.kind == maker.words.alarm)
         });
-        let bound = self.fact_bound(scope, fact);
-        test(Value::Fact(fact), vec![bound])
+        let bounds = vec![self.fact_bound(scope, fact)];
+        let along = [Along::Anywhere, Along::AllAlong];
+        let holds = (self.words.changes(fact) && self.random.chance(25)).then(|| *self.random.pick(&along));
+        Requirement::Test(Arc::new(Test {
+            value: Value::Fact(fact),
+            bounds,
+            holds,
+            span: Span::default(),
+        }))
     }
 
     pub(super) fn distance_test(&mut self, scope: &[KindId]) -> Requirement {

@@ -4,13 +4,14 @@ use std::sync::Arc;
 
 use rules_core::quantity::Dimension;
 use rules_core::ruleset::{
-    Bound, Document, Each, InForce, Layer, Provenance, Relief, Requirement, Rule, RuleSet, Scope,
-    Strength, TermUse,
+    Bound, Each, InForce, Layer, Provenance, Relief, Requirement, Rule, RuleSet, Scope, Strength,
+    TermUse,
 };
 use rules_core::text::Span;
 use rules_core::vocabulary::KindId;
 
 use super::leaf::stated;
+use super::papers::{DOCUMENTS, documents, paper_for};
 use crate::soundness::random::Random;
 use crate::soundness::words::Words;
 use crate::soundness::world::World;
@@ -26,9 +27,6 @@ pub enum Style {
     /// Everything together.
     Rich,
 }
-
-/// How many documents every rule set names.
-pub const DOCUMENTS: usize = 2;
 
 pub(super) struct Maker<'a> {
     pub(super) random: &'a mut Random,
@@ -67,22 +65,16 @@ pub fn rule_set(
         };
         set.rules.push(rule);
     }
+    if style == Style::Rich {
+        set.documents.iter_mut().for_each(|paper| maker.ask_for(paper));
+        if maker.random.chance(50) {
+            set.decisions.push(maker.decision());
+        }
+    }
     set
 }
 
 fn empty(words: &Words) -> RuleSet {
-    let document = |number: usize| Document {
-        id: format!("paper-{number}"),
-        title: String::new(),
-        from: None,
-        form: None,
-        each: None,
-        always: false,
-        when: None,
-        on: Vec::new(),
-        discretion: false,
-        span: Span::default(),
-    };
     RuleSet {
         id: "random".to_owned(),
         title: "Random".to_owned(),
@@ -100,7 +92,7 @@ fn empty(words: &Words) -> RuleSet {
         terms: Vec::new(),
         rules: Vec::new(),
         decisions: Vec::new(),
-        documents: (0..DOCUMENTS).map(document).collect(),
+        documents: documents(words),
         duties: Vec::new(),
         cautions: Vec::new(),
     }
@@ -132,44 +124,49 @@ impl Maker<'_> {
     /// A rule of one test.
     fn plain(&mut self, number: usize) -> Rule {
         self.referring = false;
-        let each = self.random.chance(70).then(|| {
-            let kind = self.other_kind(&[]);
-            self.selection(&[], kind)
-        });
-        let scope: Vec<KindId> = each.iter().map(|each| each.kind).collect();
-        let require = self.leaf(&scope);
-        let mut rule = bare(number, require);
-        rule.each = each;
+        let (mut rule, scope) = self.frame(number, 70);
         if let Some(each) = &mut rule.each {
             each.if_none = None;
         }
+        rule.require = self.leaf(&scope);
         rule
+    }
+
+    /// A rule that asks for nothing yet, and what it speaks of: a pool, some things, both or neither.
+    fn frame(&mut self, number: usize, percent: usize) -> (Rule, Vec<KindId>) {
+        let mut rule = bare(number, Requirement::Refer);
+        let mut scope = Vec::new();
+        if self.random.chance(30) {
+            rule.about_pool = true;
+            scope.push(self.words.pool);
+        }
+        if self.random.chance(percent) {
+            let kind = self.other_kind(&scope);
+            rule.each = Some(self.selection(&scope, kind));
+            scope.push(kind);
+        }
+        (rule, scope)
     }
 
     fn rich(&mut self, number: usize) -> Rule {
         self.referring = true;
-        let mut rule = self.plain_frame(number);
-        self.referring = false;
-        rule.when = self.random.chance(25).then(|| self.requirement(&[], 1));
-        rule.unless = self.random.chance(10).then(|| self.requirement(&[], 0));
-        rule.in_force = self.random.chance(10).then(|| self.in_force());
-        rule
-    }
-
-    fn plain_frame(&mut self, number: usize) -> Rule {
-        let each = self.random.chance(60).then(|| {
-            let kind = self.other_kind(&[]);
-            self.selection(&[], kind)
-        });
-        let scope: Vec<KindId> = each.iter().map(|each| each.kind).collect();
-        let require = self.requirement(&scope, 2);
-        let mut rule = bare(number, require);
-        rule.each = each;
-        if let Some(each) = &mut rule.each {
-            each.if_none = None;
-        }
+        let (mut rule, scope) = self.frame(number, 60);
+        self.referring = true;
+        rule.require = self.requirement(&scope, 2);
         for number in 0..self.random.weighted(&[6, 3, 1]) {
             rule.reliefs.push(self.relief(&scope, number));
+        }
+        self.referring = false;
+        let pool: Vec<KindId> = rule
+            .about_pool
+            .then_some(self.words.pool)
+            .into_iter()
+            .collect();
+        rule.when = self.random.chance(25).then(|| self.requirement(&pool, 1));
+        rule.unless = self.random.chance(10).then(|| self.requirement(&pool, 0));
+        rule.in_force = self.random.chance(10).then(|| self.in_force());
+        if self.random.chance(15) {
+            rule.documents.push(self.random.below(DOCUMENTS));
         }
         rule
     }
@@ -232,25 +229,41 @@ impl Maker<'_> {
                 self.rows(scope, |maker| maker.requirement(scope, inner)),
             )),
             7 => self.meets(scope, inner),
-            8 => Requirement::Have(self.random.below(DOCUMENTS)),
+            8 => self.have(scope),
             9 => Requirement::Refer,
             10 if scope.len() < 3 => Requirement::Any(self.two_counts(scope)),
             _ => self.leaf(scope),
         }
     }
 
-    /// A term, which speaks of one thing at most.
-    fn meets(&mut self, scope: &[KindId], depth: usize) -> Requirement {
-        let of = scope.last().copied();
-        let own: Vec<KindId> = of.into_iter().collect();
-        Requirement::Meets {
-            term: TermUse {
-                name: "term".to_owned(),
-                scope: Scope {
-                    of,
-                    about_pool: false,
-                },
+    /// A paper: one for the whole plan, or the one for a thing that is bound.
+    fn have(&mut self, scope: &[KindId]) -> Requirement {
+        let words = self.words;
+        let fits: Vec<usize> = (0..DOCUMENTS)
+            .filter(|number| paper_for(words, *number).is_none_or(|kind| scope.contains(&kind)))
+            .collect();
+        Requirement::Have(*self.random.pick(&fits))
+    }
+
+    /// What a term may depend on here: one thing at most, and the pool.
+    pub(super) fn term(&mut self, scope: &[KindId]) -> (TermUse, Vec<KindId>) {
+        let of = scope.last().copied().filter(|_| self.random.chance(80));
+        let pool = Some(self.words.pool).filter(|pool| scope.contains(pool) && of != Some(*pool));
+        let pool = pool.filter(|_| self.random.chance(70));
+        let term = TermUse {
+            name: "term".to_owned(),
+            scope: Scope {
+                of,
+                about_pool: pool.is_some(),
             },
+        };
+        (term, pool.into_iter().chain(of).collect())
+    }
+
+    fn meets(&mut self, scope: &[KindId], depth: usize) -> Requirement {
+        let (term, own) = self.term(scope);
+        Requirement::Meets {
+            term,
             requirement: Arc::new(self.requirement(&own, depth)),
         }
     }

@@ -1,11 +1,14 @@
 //! Random distances, areas and lengths.
 
+use std::sync::Arc;
+
 use rules_core::quantity::Dimension;
 use rules_core::ruleset::{Area, Distance, Measured, Operand, Over, Part, Value, Which};
 use rules_core::vocabulary::{FactId, KindId, OutlineId, Shape};
 
 use super::leaf::stated;
 use super::rules::Maker;
+use crate::soundness::words::Feature;
 
 impl Maker<'_> {
     fn outline(&mut self, kind: KindId) -> OutlineId {
@@ -20,7 +23,12 @@ impl Maker<'_> {
     fn set_operand(&mut self, scope: &[KindId]) -> Operand {
         let mut parts = Vec::new();
         for _ in 0..self.random.weighted(&[0, 6, 1]) {
-            let kind = self.other_kind(scope);
+            // All pools, beside the one that the rule speaks of.
+            let all_pools = scope.contains(&self.words.pool) && self.random.chance(15);
+            let kind = match all_pools {
+                true => self.words.pool,
+                false => self.other_kind(scope),
+            };
             let selection = self.selection(scope, kind);
             let outline = self.outline(kind);
             parts.push(part(Which::All(selection), outline));
@@ -88,7 +96,11 @@ impl Maker<'_> {
             true => self.words.lot,
             false => *self.random.pick(&kinds),
         };
-        let of = self.bound_operand(kind);
+        let of = match self.words.draws(Feature::AreaOfNone) {
+            true => self.bound_operand(kind),
+            // The first outline of a kind is always there.
+            false => operand(vec![part(Which::Bound(kind), self.words.outlines(kind)[0])]),
+        };
         Value::Area(Box::new(Area {
             of,
             within: None,
@@ -96,8 +108,19 @@ impl Maker<'_> {
         }))
     }
 
-    /// A length of one sort or another.
+    /// A length of one sort or another, under a term now and then.
     pub(super) fn length(&mut self, scope: &[KindId], depth: usize) -> Value {
+        if !self.random.chance(12) {
+            return self.bare_length(scope, depth);
+        }
+        let (term, own) = self.term(scope);
+        Value::Named {
+            term,
+            value: Arc::new(self.bare_length(&own, depth)),
+        }
+    }
+
+    fn bare_length(&mut self, scope: &[KindId], depth: usize) -> Value {
         let base = match self.random.chance(50) {
             true => self.distance_value(scope),
             false => Value::Fact(self.fact_of(scope, |maker, fact| {
