@@ -2,8 +2,8 @@
 
 use std::collections::BTreeSet;
 
-use rules_core::ruleset::{Bound, Choice, RuleSet, Value};
-use rules_core::vocabulary::FactId;
+use rules_core::ruleset::{Bound, Choice, Requirement, RuleSet, Value, Which};
+use rules_core::vocabulary::{FactId, KindId};
 
 use super::walk::{self, Visitor};
 
@@ -46,6 +46,50 @@ impl Visitor for Reads {
     fn value(&mut self, value: &Value) {
         if let Value::Fact(fact) = value {
             self.0.insert(*fact);
+        }
+    }
+}
+
+/// Whether something speaks of the thing that a kind's name stands for.
+pub struct Speaks<'a> {
+    rules: &'a RuleSet,
+    kind: KindId,
+    /// Whether anything seen so far does.
+    pub found: bool,
+}
+
+impl<'a> Speaks<'a> {
+    /// Nothing seen so far.
+    pub fn of(rules: &'a RuleSet, kind: KindId) -> Self {
+        Self {
+            rules,
+            kind,
+            found: false,
+        }
+    }
+
+    fn met(&mut self, kind: Option<KindId>) {
+        self.found |= kind == Some(self.kind);
+    }
+}
+
+impl Visitor for Speaks<'_> {
+    fn value(&mut self, value: &Value) {
+        if let Value::Fact(fact) = value {
+            self.met(Some(self.rules.vocabulary.fact(*fact).kind));
+        }
+    }
+
+    fn requirement(&mut self, requirement: &Requirement) {
+        if let Requirement::Have(paper) = requirement {
+            let each = &self.rules.documents[*paper].each;
+            self.met(each.as_ref().map(|each| each.kind));
+        }
+    }
+
+    fn which(&mut self, which: &Which) {
+        if let Which::Bound(kind) = which {
+            self.met(Some(*kind));
         }
     }
 }

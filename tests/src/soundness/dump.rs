@@ -18,6 +18,9 @@ pub fn rule(words: &Vocabulary, rule: &Rule) -> String {
     if rule.about_pool {
         text += " (for each pool)";
     }
+    if !rule.documents.is_empty() {
+        let _ = write!(text, " (calls for {:?})", rule.documents);
+    }
     let mut clause = |name: &str, said: String| {
         let _ = write!(text, "\n  {name} {said}");
     };

@@ -15,8 +15,6 @@ pub trait Visitor {
     fn requirement(&mut self, _: &Requirement) {}
     /// Which things an outline is of.
     fn which(&mut self, _: &Which) {}
-    /// A selection.
-    fn selection(&mut self, _: &Selection) {}
 }
 
 /// Goes through all rules, decisions and papers.
@@ -114,7 +112,6 @@ fn bounds<V: Visitor>(bounds: &[Bound], to: &mut V) {
 
 /// Goes through a selection.
 pub fn selection<V: Visitor>(of: &Selection, to: &mut V) {
-    to.selection(of);
     of.filter.iter().for_each(|filter| requirement(filter, to));
     of.zone.iter().for_each(|within| zone(within, to));
 }

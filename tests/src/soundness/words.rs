@@ -21,15 +21,27 @@ pub enum Feature {
     ClassAlong,
     /// "If there is none" where something that the rule reads changes along a thing.
     NoneAtSomePlace,
+    /// A relief that speaks of each of some things, where there is none of them and the rule says what that means.
+    ReliefOfNone,
+    /// Classes for each pool and each of some things.
+    ClassEachPool,
+    /// Papers of a rule that has nothing to speak about.
+    PaperOfNothing,
+    /// `not` of a count whose members have nothing to speak about.
+    NotOfCount,
 }
 
 impl Feature {
     /// All of them, each with its name on the command line.
-    pub const ALL: [(Feature, &str); 4] = [
+    pub const ALL: [(Feature, &str); 8] = [
         (Feature::AreaOfNone, "area-of-none"),
         (Feature::EndlessLimit, "endless-limit"),
         (Feature::ClassAlong, "class-along"),
         (Feature::NoneAtSomePlace, "none-at-some-place"),
+        (Feature::ReliefOfNone, "relief-of-none"),
+        (Feature::ClassEachPool, "class-each-pool"),
+        (Feature::PaperOfNothing, "paper-of-nothing"),
+        (Feature::NotOfCount, "not-of-count"),
     ];
 }
 

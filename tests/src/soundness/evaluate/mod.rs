@@ -227,8 +227,9 @@ impl Scene<'_> {
         let mut best = said;
         for relief in &rule.reliefs {
             // One that speaks of such a thing has nothing to speak about.
-            if !places::speaks_of(self.rules, relief, each.kind) {
-                best = best.max(self.relief(relief)?);
+            match places::speaks_of(self.rules, relief, each.kind) {
+                true => self.meets(Feature::ReliefOfNone)?,
+                false => best = best.max(self.relief(relief)?),
             }
         }
         Ok(Judgement::Applies(best))

@@ -34,6 +34,9 @@ impl Evaluator<'_> {
         if self.world.things.iter().any(changing) {
             scene.meets(Feature::ClassAlong)?;
         }
+        if decision.about_pool && decision.each.is_some() {
+            scene.meets(Feature::ClassEachPool)?;
+        }
         let all = scene.everywhere(decision.about_pool, &reads, |scene, pool| {
             scene.classes_here(decision, pool)
         })?;
@@ -55,7 +58,10 @@ impl Evaluator<'_> {
         for rule in &self.rules.rules {
             let (judgement, _) = self.judge(rule)?;
             let named = rule.documents.contains(&number);
-            let by_name = (named && judgement != Judgement::NotApplicable).then_some(true);
+            let applies = judgement != Judgement::NotApplicable;
+            // Of a rule that has nothing to speak about, nobody says whether its papers are to be had.
+            open |= named && !applies && !self.features.contains(&Feature::PaperOfNothing);
+            let by_name = (named && applies).then_some(true);
             match by_name.or(called_for(document, rule, judgement)) {
                 Some(true) if document.each.is_none() => return Ok(Some(true)),
                 Some(false) => {}

@@ -3,12 +3,12 @@
 
 use std::collections::BTreeSet;
 
-use rules_core::ruleset::{Decision, Relief, Requirement, Rule, RuleSet, Selection, Value, Which};
+use rules_core::ruleset::{Decision, Relief, Rule, RuleSet};
 use rules_core::vocabulary::{FactId, KindId};
 
 use super::{Found, Scene, Undecided};
-use crate::soundness::cuts::Reads;
-use crate::soundness::walk::{self, Visitor};
+use crate::soundness::cuts::{Reads, Speaks};
+use crate::soundness::walk;
 use crate::soundness::world::{Being, Held, World};
 
 /// More choices of pieces than this are not gone through.
@@ -45,47 +45,11 @@ pub fn changes_along(world: &World, rule: &Rule) -> bool {
 
 /// Whether a relief speaks of the thing that a kind's name stands for.
 pub(super) fn speaks_of(rules: &RuleSet, relief: &Relief, kind: KindId) -> bool {
-    struct Speaks<'a>(&'a RuleSet, KindId, bool);
-    impl Visitor for Speaks<'_> {
-        fn value(&mut self, value: &Value) {
-            let of = match value {
-                Value::Fact(fact) => Some(self.0.vocabulary.fact(*fact).kind),
-                Value::Named { term, .. } => term.scope.of,
-                _ => None,
-            };
-            self.2 |= of == Some(self.1);
-        }
-
-        fn requirement(&mut self, requirement: &Requirement) {
-            let of = match requirement {
-                Requirement::Meets { term, .. } => term.scope.of,
-                Requirement::Have(paper) => {
-                    let each = &self.0.documents[*paper].each;
-                    each.as_ref().map(|each| each.kind)
-                }
-                _ => None,
-            };
-            self.2 |= of == Some(self.1);
-        }
-
-        fn which(&mut self, which: &Which) {
-            let of = match which {
-                Which::Bound(kind) => Some(*kind),
-                Which::All(_) => None,
-            };
-            self.2 |= of == Some(self.1);
-        }
-
-        fn selection(&mut self, selection: &Selection) {
-            let of = selection.closed.and_then(|scope| scope.of);
-            self.2 |= of == Some(self.1);
-        }
-    }
-    let mut speaks = Speaks(rules, kind, false);
+    let mut speaks = Speaks::of(rules, kind);
     for requirement in relief.when.iter().chain([&relief.require]) {
         walk::requirement(requirement, &mut speaks);
     }
-    speaks.2
+    speaks.found
 }
 
 /// A pool bound to the name of its kind; `None` where nothing is to be bound.

@@ -9,6 +9,7 @@ use rules_core::ruleset::{
 };
 
 use super::{Found, Said, Scene, Side, Undecided, mirrored, of_none};
+use crate::soundness::words::Feature;
 
 impl Side {
     /// The same under one `not` more.
@@ -38,7 +39,7 @@ impl Side {
 }
 
 /// All of them, or under `not` any of them; what has nothing to speak about is left out.
-fn all_of(said: &[Said], side: Side) -> Said {
+pub(super) fn all_of(said: &[Said], side: Side) -> Said {
     let spoke = said.iter().flatten().copied();
     match side {
         Side::MustNot => spoke.max(),
@@ -137,6 +138,9 @@ impl Scene<'_> {
         };
         let said = self.members(of, inner)?;
         if said.iter().all(Option::is_none) {
+            if side == Side::MustNot {
+                self.meets(Feature::NotOfCount)?;
+            }
             return Ok(side.nothing());
         }
         let levels: Vec<Level> = said

@@ -6,6 +6,7 @@ use rules_core::check::Level;
 use rules_core::ruleset::{Along, Bound, Choice, Test, Value};
 use rules_core::vocabulary::FactId;
 
+use super::requirements::all_of;
 use super::{Found, Got, Said, Scene, Side, Undecided, level};
 use crate::soundness::number::Real;
 use crate::soundness::words::Feature;
@@ -70,13 +71,12 @@ impl Scene<'_> {
     pub(super) fn bounds(&mut self, value: &Got, bounds: &[Bound], side: Side) -> Found<Said> {
         let mut all = Vec::new();
         for bound in bounds {
-            match self.bound(value, bound, side)? {
-                Some(level) => all.push(level),
-                None => return Ok(side.nothing()),
-            }
+            all.push(match self.bound(value, bound, side)? {
+                Some(level) => side.of(level),
+                None => side.nothing(),
+            });
         }
-        let all = all.into_iter().min().unwrap_or(Level::Holds);
-        Ok(side.of(all))
+        Ok(all_of(&all, side))
     }
 
     /// Whether a bound is kept, whatever `not`s stand around it; `None` where there is nothing to speak about.
@@ -89,12 +89,15 @@ impl Scene<'_> {
             Bound::LessThan(limit) => (limit, [Ordering::Less; 2]),
         };
         let limit = self.value(limit)?;
-        let nothing = |got: &Got| matches!(got, Got::Endless(None) | Got::Void(None) | Got::Muddled);
-        if nothing(value) && side != Side::Condition {
+        let upwards = wanted[0] == Ordering::Greater;
+        if *value == Got::Refer || limit == Got::Refer {
+            return Ok(Some(Level::Authority));
+        }
+        // Of two sides that are not there, the first says what that means.
+        if is_nothing(value) && side != Side::Condition {
             return Ok(None);
         }
-        let upwards = wanted[0] == Ordering::Greater;
-        if let Some(said) = whatever_beside(value).or_else(|| whatever_beside(&limit)) {
+        if let Some(said) = said_beside(value).or_else(|| said_beside(&limit)) {
             return Ok(Some(said));
         }
         let (value, limit) = match (value, &limit) {
@@ -114,13 +117,17 @@ impl Scene<'_> {
     }
 }
 
-/// What a comparison comes to because of one of its sides, whatever the other is. The value is asked first.
-fn whatever_beside(side: &Got) -> Said {
+/// Whether there is nothing there, and nobody says what that means.
+fn is_nothing(got: &Got) -> bool {
+    matches!(got, Got::Endless(None) | Got::Void(None) | Got::Muddled)
+}
+
+/// What a comparison comes to because of one of its sides, whatever the other is.
+fn said_beside(side: &Got) -> Said {
     match side {
-        Got::Refer => Some(Level::Authority),
         Got::Endless(said) | Got::Void(said) => *said,
         Got::Nothing => Some(Level::Fails),
-        Got::Number(_) | Got::Word(_) | Got::Muddled => None,
+        Got::Number(_) | Got::Word(_) | Got::Refer | Got::Muddled => None,
     }
 }
 

@@ -231,11 +231,13 @@ fn fold_all(mut got: Vec<Got>, fold: Fold, without_the_absent: bool) -> Found<Go
         return Ok(Got::Nothing);
     }
     if let Some(absent) = got.iter().find(|got| is_absent(got)) {
-        let many = got.len() > 1;
-        return Ok(match absent {
-            Got::Endless(None) | Got::Void(None) if many => Got::Muddled,
-            absent => absent.clone(),
-        });
+        let said = got.iter().find(|got| matches!(got, Got::Endless(Some(_)) | Got::Void(Some(_))));
+        return match (absent, said) {
+            (Got::Endless(None) | Got::Void(None), None) if got.len() > 1 => Ok(Got::Muddled),
+            // The one says what it means, the other does not.
+            (Got::Endless(None) | Got::Void(None), Some(_)) => Err(Undecided::NotKnown),
+            (absent, _) => Ok(absent.clone()),
+        };
     }
     let mut result: Option<Real> = None;
     for value in &got {

@@ -12,6 +12,7 @@ use rules_core::vocabulary::{FactId, KindId, Number};
 
 use super::rules::Maker;
 use crate::soundness::evaluate::Evaluator;
+use crate::soundness::walk;
 
 /// An amount as a rule would state it.
 pub fn stated(amount: i128, dimension: Dimension) -> Value {
@@ -93,25 +94,23 @@ impl Maker<'_> {
             _ => Some(self.distance_test(&inner)),
         };
         self.referring = referring;
-        Selection {
+        let mut selection = Selection {
             term: None,
             kind,
-            closed: self.closed(scope),
+            closed: None,
             filter: filter.map(Arc::new),
             zone: None,
             if_none: self.if_none(),
-        }
+        };
+        selection.closed = self.closed(scope, &selection);
+        selection
     }
 
     /// What a selection depends on that is all that a term says; `None` for one that is written where it is used.
-    fn closed(&mut self, scope: &[KindId]) -> Option<Scope> {
-        let pool = scope.contains(&self.words.pool);
-        let others: Vec<KindId> = scope.iter().copied().filter(|kind| *kind != self.words.pool).collect();
-        let closed = others.len() < 2 && self.random.chance(15);
-        closed.then(|| Scope {
-            of: others.first().copied(),
-            about_pool: pool,
-        })
+    fn closed(&mut self, scope: &[KindId], selection: &Selection) -> Option<Scope> {
+        let others = scope.iter().filter(|kind| **kind != self.words.pool);
+        let closed = others.count() < 2 && self.random.chance(15);
+        closed.then(|| self.depends(scope, |speaks| walk::selection(selection, speaks)))
     }
 
     /// A kind of which there can be many and that is not bound yet.

@@ -25,7 +25,7 @@ pub fn paper_for(words: &Words, number: usize) -> Option<KindId> {
 }
 
 /// Whether the authority is free to give a document.
-pub fn has_discretion(number: usize) -> bool {
+fn has_discretion(number: usize) -> bool {
     number % 2 == 1
 }
 

@@ -12,7 +12,9 @@ use rules_core::vocabulary::KindId;
 
 use super::leaf::stated;
 use super::papers::{DOCUMENTS, documents, paper_for};
+use crate::soundness::cuts::Speaks;
 use crate::soundness::random::Random;
+use crate::soundness::walk;
 use crate::soundness::words::Words;
 use crate::soundness::world::World;
 
@@ -246,25 +248,37 @@ impl Maker<'_> {
     }
 
     /// What a term may depend on here: one thing at most, and the pool.
-    pub(super) fn term(&mut self, scope: &[KindId]) -> (TermUse, Vec<KindId>) {
+    pub(super) fn term(&mut self, scope: &[KindId]) -> Vec<KindId> {
         let of = scope.last().copied().filter(|_| self.random.chance(80));
         let pool = Some(self.words.pool).filter(|pool| scope.contains(pool) && of != Some(*pool));
         let pool = pool.filter(|_| self.random.chance(70));
-        let term = TermUse {
-            name: "term".to_owned(),
-            scope: Scope {
-                of,
-                about_pool: pool.is_some(),
-            },
+        pool.into_iter().chain(of).collect()
+    }
+
+    /// What something depends on that may depend on these, as it was made.
+    pub(super) fn depends(&self, own: &[KindId], walk: impl Fn(&mut Speaks<'_>)) -> Scope {
+        let speaks = |kind: &KindId| {
+            let mut speaks = Speaks::of(self.rules, *kind);
+            walk(&mut speaks);
+            speaks.found
         };
-        (term, pool.into_iter().chain(of).collect())
+        let (pools, others): (Vec<KindId>, Vec<KindId>) =
+            own.iter().partition(|kind| **kind == self.words.pool);
+        Scope {
+            of: others.into_iter().find(speaks),
+            about_pool: pools.iter().any(speaks),
+        }
     }
 
     fn meets(&mut self, scope: &[KindId], depth: usize) -> Requirement {
-        let (term, own) = self.term(scope);
+        let own = self.term(scope);
+        let requirement = self.requirement(&own, depth);
         Requirement::Meets {
-            term,
-            requirement: Arc::new(self.requirement(&own, depth)),
+            term: TermUse {
+                name: "term".to_owned(),
+                scope: self.depends(&own, |speaks| walk::requirement(&requirement, speaks)),
+            },
+            requirement: Arc::new(requirement),
         }
     }
 

@@ -3,11 +3,12 @@
 use std::sync::Arc;
 
 use rules_core::quantity::Dimension;
-use rules_core::ruleset::{Area, Distance, Measured, Operand, Over, Part, Value, Which};
+use rules_core::ruleset::{Area, Distance, Measured, Operand, Over, Part, TermUse, Value, Which};
 use rules_core::vocabulary::{FactId, KindId, OutlineId, Shape};
 
 use super::leaf::stated;
 use super::rules::Maker;
+use crate::soundness::walk;
 use crate::soundness::words::Feature;
 
 impl Maker<'_> {
@@ -113,10 +114,14 @@ impl Maker<'_> {
         if !self.random.chance(12) {
             return self.bare_length(scope, depth);
         }
-        let (term, own) = self.term(scope);
+        let own = self.term(scope);
+        let value = self.bare_length(&own, depth);
         Value::Named {
-            term,
-            value: Arc::new(self.bare_length(&own, depth)),
+            term: TermUse {
+                name: "term".to_owned(),
+                scope: self.depends(&own, |speaks| walk::value(&value, speaks)),
+            },
+            value: Arc::new(value),
         }
     }
 

@@ -7,7 +7,7 @@ use rules_core::plan::{Form, Point};
 use rules_core::quantity::Dimension;
 use rules_core::vocabulary::{FactId, KindId};
 
-use super::papers::{DOCUMENTS, has_discretion};
+use super::papers::DOCUMENTS;
 use super::shapes::{moved, scattered};
 use crate::soundness::geometry;
 use crate::soundness::random::Random;
@@ -64,12 +64,10 @@ pub fn being(random: &mut Random, words: &Words, kind: KindId, id: String, withi
     }
 }
 
-/// Each paper in hand or refused, or the authority's to give.
+/// Each paper in hand or refused.
 fn papers(random: &mut Random) -> Vec<Level> {
-    let all = [Level::Holds, Level::Fails, Level::Authority];
-    (0..DOCUMENTS)
-        .map(|number| all[random.below(2 + usize::from(has_discretion(number)))])
-        .collect()
+    let mut paper = || *random.pick(&[Level::Holds, Level::Fails]);
+    (0..DOCUMENTS).map(|_| paper()).collect()
 }
 
 /// Makes a thing change along itself: two or three pieces, each with an amount for each fact that changes. Where two
