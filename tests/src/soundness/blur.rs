@@ -13,6 +13,7 @@ use rules_core::vocabulary::{FactId, KindId, OutlineId};
 use super::exact::{SOURCES, exact};
 use super::generate::moved;
 use super::geometry;
+use super::less::leave_out;
 use super::random::Random;
 use super::words::{METRE, Words};
 use super::world::{Drawn, World};
@@ -312,7 +313,7 @@ impl Blur<'_> {
                 self.plan.inventory.remove(&kind);
             }
         }
-        self.leave_out(thing);
+        leave_out(self.plan, thing);
         Some(format!("{id} hidden"))
     }
 
@@ -336,25 +337,6 @@ impl Blur<'_> {
                     .all(|figure| figure.accuracy == Some(0))
         };
         exact(&self.plan.things[thing]) && lot.is_some_and(exact)
-    }
-
-    fn leave_out(&mut self, thing: usize) {
-        self.plan.things.remove(thing);
-        for papers in self.plan.documents.values_mut() {
-            let of = std::mem::take(&mut papers.of).into_iter();
-            papers.of = of
-                .filter(|(of, _)| *of != thing)
-                .map(|(of, state)| (of - usize::from(of > thing), state))
-                .collect();
-        }
-        self.plan
-            .measured
-            .retain(|tape| tape.from.0 != thing && tape.to.0 != thing);
-        for tape in &mut self.plan.measured {
-            for end in [&mut tape.from.0, &mut tape.to.0] {
-                *end -= usize::from(*end > thing);
-            }
-        }
     }
 
     fn tape(&mut self) -> Option<String> {

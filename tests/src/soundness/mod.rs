@@ -6,15 +6,18 @@
 
 pub mod agrees;
 pub mod blur;
+pub mod classes;
 pub mod cuts;
 pub mod dump;
 pub mod evaluate;
 pub mod exact;
 pub mod generate;
 pub mod geometry;
+pub mod less;
 pub mod number;
 pub mod property;
 pub mod random;
+pub mod same;
 pub mod sample;
 pub mod tally;
 pub mod walk;

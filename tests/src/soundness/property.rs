@@ -2,15 +2,16 @@
 
 use std::sync::Arc;
 
-use rules_core::check::{Findings, Level, Outcome, Truth, check};
+use rules_core::check::{Findings, Outcome, Truth, check};
 use rules_core::plan::Plan;
 use rules_core::quantity::Interval;
 use rules_core::ruleset::{Bound, Requirement, Rule, RuleSet, Value};
 
 use super::agrees::Beside;
 use super::blur::{self, Step};
+use super::classes::Classes;
 use super::dump;
-use super::evaluate::{self, Evaluator, Judgement};
+use super::evaluate::{self, Evaluator};
 use super::generate::{self, Style};
 use super::random::Random;
 use super::sample::Sampler;
@@ -27,39 +28,6 @@ pub struct Failure {
     pub what: String,
     /// The rule, the plan and the world.
     pub dump: String,
-}
-
-/// What a judgement or a set of them comes to, `holds` and `not applicable` being one class.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-struct Classes(u8);
-
-impl Classes {
-    fn of(truth: Truth) -> Self {
-        let fine = truth.may_be(Level::Holds) || truth.may_not_apply();
-        let fails = truth.may_be(Level::Fails);
-        let authority = truth.may_be(Level::Authority);
-        Self(u8::from(fine) | u8::from(fails) << 1 | u8::from(authority) << 2)
-    }
-
-    fn of_one(judgement: Judgement) -> Self {
-        Self(match judgement {
-            Judgement::NotApplicable | Judgement::Applies(Level::Holds) => 1,
-            Judgement::Applies(Level::Fails) => 2,
-            Judgement::Applies(Level::Authority) => 4,
-        })
-    }
-
-    fn within(self, other: Self) -> bool {
-        self.0 & !other.0 == 0
-    }
-
-    fn and(self, other: Self) -> Self {
-        Self(self.0 | other.0)
-    }
-
-    fn one(self) -> bool {
-        self.0.count_ones() == 1
-    }
 }
 
 /// One case under way.

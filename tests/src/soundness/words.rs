@@ -29,11 +29,15 @@ pub enum Feature {
     PaperOfNothing,
     /// `not` of a count whose members have nothing to speak about.
     NotOfCount,
+    /// `anywhere` and `all-along` of something that changes along a thing.
+    AlongUnstated,
+    /// Things without a source.
+    NoSource,
 }
 
 impl Feature {
     /// All of them, each with its name on the command line.
-    pub const ALL: [(Feature, &str); 8] = [
+    pub const ALL: [(Feature, &str); 10] = [
         (Feature::AreaOfNone, "area-of-none"),
         (Feature::EndlessLimit, "endless-limit"),
         (Feature::ClassAlong, "class-along"),
@@ -42,6 +46,8 @@ impl Feature {
         (Feature::ClassEachPool, "class-each-pool"),
         (Feature::PaperOfNothing, "paper-of-nothing"),
         (Feature::NotOfCount, "not-of-count"),
+        (Feature::AlongUnstated, "along-unstated"),
+        (Feature::NoSource, "no-source"),
     ];
 }
 

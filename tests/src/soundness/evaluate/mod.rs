@@ -12,7 +12,7 @@ mod values;
 mod tests;
 
 pub use needed::Class;
-pub use places::changes_along;
+pub use places::{changes_along, speaks_of};
 
 use std::collections::BTreeSet;
 

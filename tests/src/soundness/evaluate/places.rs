@@ -44,7 +44,7 @@ pub fn changes_along(world: &World, rule: &Rule) -> bool {
 }
 
 /// Whether a relief speaks of the thing that a kind's name stands for.
-pub(super) fn speaks_of(rules: &RuleSet, relief: &Relief, kind: KindId) -> bool {
+pub fn speaks_of(rules: &RuleSet, relief: &Relief, kind: KindId) -> bool {
     let mut speaks = Speaks::of(rules, kind);
     for requirement in relief.when.iter().chain([&relief.require]) {
         walk::requirement(requirement, &mut speaks);

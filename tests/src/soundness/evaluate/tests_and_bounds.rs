@@ -25,6 +25,7 @@ impl Scene<'_> {
         if let Some(along) = test.holds {
             let fact = plain_fact(&test.value).ok_or(Undecided::NotKnown)?;
             if let Some(values) = self.along(fact)? {
+                self.meets(Feature::AlongUnstated)?;
                 return self.somewhere_along(&values, &test.bounds, along, side);
             }
         }
@@ -97,14 +98,20 @@ impl Scene<'_> {
         if is_nothing(value) && side != Side::Condition {
             return Ok(None);
         }
-        if let Some(said) = said_beside(value).or_else(|| said_beside(&limit)) {
+        let beside = match is_nothing(value) {
+            true => None,
+            false => said_beside(value).or_else(|| said_beside(&limit)),
+        };
+        if let Some(said) = beside {
             return Ok(Some(said));
         }
         let (value, limit) = match (value, &limit) {
             (Got::Number(value), Got::Number(limit)) => (*value, *limit),
             (Got::Word(_), _) | (_, Got::Word(_)) => return Err(Undecided::NotKnown),
             _ if side != Side::Condition => return Ok(None),
-            (Got::Endless(None), Got::Number(_)) => return Ok(Some(level(upwards))),
+            (Got::Endless(None), Got::Number(_) | Got::Endless(Some(_))) => {
+                return Ok(Some(level(upwards)));
+            }
             (Got::Number(_), Got::Endless(None)) => {
                 self.meets(Feature::EndlessLimit)?;
                 return Ok(Some(level(!upwards)));

@@ -35,7 +35,7 @@ pub fn stated(amount: i128, dimension: Dimension) -> Value {
 impl Maker<'_> {
     /// What it means that there is none: said in about half of all places.
     pub(super) fn if_none(&mut self) -> Option<IfNone> {
-        if self.random.chance(50) {
+        if !self.solid && self.random.chance(50) {
             return None;
         }
         let all = [IfNone::Passes, IfNone::Fails, IfNone::Refer];
@@ -59,7 +59,7 @@ impl Maker<'_> {
             let kinds = self.known(scope);
             let kind = *self.random.pick(&kinds);
             let fact = *self.random.pick(self.words.facts(kind));
-            if fits(self, fact) {
+            if fits(self, fact) && (!self.solid || self.certain(fact)) {
                 return fact;
             }
         }
@@ -78,13 +78,13 @@ impl Maker<'_> {
         let filter = match self.random.weighted(&[
             5,
             4 * usize::from(self.filters),
-            usize::from(self.filters && scope.len() < 2),
+            usize::from(self.filters && scope.len() < 2 && !self.solid),
         ]) {
             0 => None,
             1 => {
                 // By a fact of the thing itself, for the most part.
                 let about = [kind];
-                let about = if self.random.chance(80) {
+                let about = if self.solid || self.random.chance(80) {
                     &about[..]
                 } else {
                     &inner[..]
@@ -268,7 +268,7 @@ impl Maker<'_> {
             let entry = maker.words.vocabulary.fact(fact);
             let own =
                 scope.is_empty() || scope.contains(&entry.kind) || entry.kind == maker.words.lot;
-            own && maker.words.dimension(fact).is_some() == amount
+            own && (maker.words.dimension(fact).is_some() == amount || maker.solid)
                 || entry.none
                 || (!own && entry.kind == maker.words.alarm)
         });
@@ -304,6 +304,9 @@ impl Maker<'_> {
 
     /// One test.
     pub(super) fn leaf(&mut self, scope: &[KindId]) -> Requirement {
+        if self.solid {
+            return self.solid_leaf(scope);
+        }
         match self.random.weighted(&[30, 30, 12, 12, 8, 3]) {
             0 => self.fact_test(scope),
             1 => self.distance_test(scope),
@@ -320,6 +323,28 @@ impl Maker<'_> {
                 let value = self.distance_value(scope);
                 self.tested(scope, value, Dimension::Length)
             }
+        }
+    }
+}
+
+impl Maker<'_> {
+    /// A test of what is surely there.
+    fn solid_leaf(&mut self, scope: &[KindId]) -> Requirement {
+        match (self.random.weighted(&[6, 3, 2, 1]), scope.last()) {
+            (1, Some(kind)) => {
+                let value = self.to_lot(*kind);
+                let limit = self.near(scope, &value, Dimension::Length);
+                let bound = self.one_bound(limit);
+                test(value, vec![bound])
+            }
+            (2, _) if scope.len() < 3 && self.each.is_none() => self.count_test(scope),
+            (3, _) => {
+                let value = self.area(scope);
+                let limit = self.near(scope, &value, Dimension::Area);
+                let bound = self.one_bound(limit);
+                test(value, vec![bound])
+            }
+            _ => self.fact_test(scope),
         }
     }
 }

@@ -16,7 +16,7 @@ use crate::soundness::cuts::Speaks;
 use crate::soundness::random::Random;
 use crate::soundness::walk;
 use crate::soundness::words::Words;
-use crate::soundness::world::World;
+use crate::soundness::world::{Being, World};
 
 /// How rich the rules are.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -28,6 +28,10 @@ pub enum Style {
     Filtered,
     /// Everything together.
     Rich,
+    /// As rich, without the authority's discretion, and of nothing that may not be there.
+    Solid,
+    /// The same for each of some things along one of which something changes, and nothing is counted.
+    Changing,
 }
 
 pub(super) struct Maker<'a> {
@@ -40,6 +44,10 @@ pub(super) struct Maker<'a> {
     pub(super) referring: bool,
     /// Whether selections have conditions.
     pub(super) filters: bool,
+    /// Whether everything is surely there that is spoken of, so that there is always something to speak about.
+    pub(super) solid: bool,
+    /// The kind of each of which rules are judged, where that is settled; then nothing is counted.
+    pub(super) each: Option<KindId>,
 }
 
 /// A random rule set of so many rules for a world.
@@ -59,11 +67,13 @@ pub fn rule_set(
         rules: &frame,
         referring: true,
         filters: style != Style::OneLeaf,
+        solid: matches!(style, Style::Solid | Style::Changing),
+        each: changing_kind(words, world).filter(|_| style == Style::Changing),
     };
     for number in 0..rules {
         let rule = match style {
             Style::OneLeaf | Style::Filtered => maker.plain(number),
-            Style::Rich => maker.rich(number),
+            Style::Rich | Style::Solid | Style::Changing => maker.rich(number),
         };
         set.rules.push(rule);
     }
@@ -98,6 +108,12 @@ fn empty(words: &Words) -> RuleSet {
         duties: Vec::new(),
         cautions: Vec::new(),
     }
+}
+
+/// The kind of a thing along which something changes.
+fn changing_kind(words: &Words, world: &World) -> Option<KindId> {
+    let changes = |thing: &&Being| thing.pieces() > 1 && thing.kind != words.pool;
+    world.things.iter().find(changes).map(|thing| thing.kind)
 }
 
 fn bare(number: usize, require: Requirement) -> Rule {
@@ -142,18 +158,21 @@ impl Maker<'_> {
             rule.about_pool = true;
             scope.push(self.words.pool);
         }
-        if self.random.chance(percent) {
-            let kind = self.other_kind(&scope);
-            rule.each = Some(self.selection(&scope, kind));
+        if self.each.is_some() || self.random.chance(percent) {
+            let kind = self.each.unwrap_or_else(|| self.other_kind(&scope));
+            let mut each = self.selection(&scope, kind);
+            if self.solid && self.random.chance(80) {
+                each.if_none = None;
+            }
+            rule.each = Some(each);
             scope.push(kind);
         }
         (rule, scope)
     }
 
     fn rich(&mut self, number: usize) -> Rule {
-        self.referring = true;
+        self.referring = !self.solid;
         let (mut rule, scope) = self.frame(number, 60);
-        self.referring = true;
         rule.require = self.requirement(&scope, 2);
         for number in 0..self.random.weighted(&[6, 3, 1]) {
             rule.reliefs.push(self.relief(&scope, number));
@@ -233,7 +252,7 @@ impl Maker<'_> {
             7 => self.meets(scope, inner),
             8 => self.have(scope),
             9 => Requirement::Refer,
-            10 if scope.len() < 3 => Requirement::Any(self.two_counts(scope)),
+            10 if scope.len() < 3 && self.each.is_none() => Requirement::Any(self.two_counts(scope)),
             _ => self.leaf(scope),
         }
     }

@@ -97,7 +97,7 @@ impl Maker<'_> {
             true => self.words.lot,
             false => *self.random.pick(&kinds),
         };
-        let of = match self.words.draws(Feature::AreaOfNone) {
+        let of = match self.words.draws(Feature::AreaOfNone) && !self.solid {
             true => self.bound_operand(kind),
             // The first outline of a kind is always there.
             false => operand(vec![part(Which::Bound(kind), self.words.outlines(kind)[0])]),
@@ -175,6 +175,20 @@ impl Maker<'_> {
             of,
             take: Box::new(take),
         }
+    }
+
+    /// From the first outline of a thing, which is always there, to the lot's.
+    pub(super) fn to_lot(&self, kind: KindId) -> Value {
+        let first = |kind: KindId| {
+            let outline = self.words.outlines(kind)[0];
+            operand(vec![part(Which::Bound(kind), outline)])
+        };
+        Value::Distance(Box::new(Distance {
+            from: first(kind),
+            to: first(self.words.lot),
+            how: Measured::Level,
+            farthest: false,
+        }))
     }
 
     fn bound_to_lot(&mut self, kind: KindId) -> Value {
