@@ -173,10 +173,11 @@ pub fn plan_refused(text: &str, faults: Faults) -> Refusal {
 pub(crate) fn plan_of((document, text): (&Node, &str), rules: &RuleSet) -> Result<Plan, Refusal> {
     let refused = |faults| plan_refused(text, faults);
     let plan = plan::read_document(document, &rules.vocabulary).map_err(refused)?;
-    let tapes = check::contradictions(&plan, rules);
-    match tapes.is_empty() {
+    let mut faults = check::contradictions(&plan, rules);
+    faults.list.extend(check::unsaid_papers(&plan, rules).list);
+    match faults.is_empty() {
         true => Ok(plan),
-        false => Err(refused(tapes)),
+        false => Err(refused(faults)),
     }
 }
 

@@ -148,7 +148,7 @@ fn judged(text: &str, rules: &RuleSet) -> Result<Judged, Faults> {
     let governed = governed(&plan, rules);
     let (rules, found) = (governed.rules, governed.findings);
     let outcome = |finding: &crate::check::Finding| {
-        let rule = rules.rules.get(finding.rule)?;
+        let rule = rules.rule(finding.rule)?;
         Some((rule.id.clone(), finding.outcome))
     };
     let outcomes = found.rules.iter().filter_map(outcome).collect();

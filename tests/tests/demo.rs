@@ -42,14 +42,14 @@ fn finding<'f, 'a>(rules: &RuleSet, found: &'f Findings<'a>, id: &str) -> &'f Fi
     let mut of_id = found
         .rules
         .iter()
-        .filter(|finding| rules.rules[finding.rule].id == id);
+        .filter(|finding| rules.rule(finding.rule).unwrap().id == id);
     of_id.next().unwrap_or_else(|| panic!("no rule {id}"))
 }
 
-fn part<'f, 'a>(plan: &Plan, finding: &'f Finding, about: &str) -> &'f Part {
+fn part<'f>(plan: &Plan, finding: &'f Finding, about: &str) -> &'f Part {
     let is_about = |part: &&Part| match part.subject {
         Subject::Thing { index, .. } => plan.things[index].id == about,
-        Subject::Plan | Subject::Unseen(_) => about == "—",
+        Subject::Plan | Subject::Unseen(_) | Subject::NoneOf(_) => about == "—",
     };
     finding
         .parts
@@ -90,7 +90,8 @@ fn every_figure_worked_by_hand_is_found() {
         }
         let reading = part.readings.first().unwrap();
         let measured = Interval::new(amount(low).low, amount(high).high);
-        assert_eq!(reading.measured, Some(measured), "{id}: {about}");
+        let found = reading.along.or(reading.measured);
+        assert_eq!(found, Some(measured), "{id}: {about}");
         assert_eq!(reading.limit, Some(amount(limit)), "{id}: {about}");
     }
 }
@@ -102,9 +103,14 @@ fn all_six_outcomes_are_shown() {
     let binding = found
         .rules
         .iter()
-        .filter(|finding| rules.rules[finding.rule].strength == Strength::Must);
+        .filter(|finding| rules.rule(finding.rule).unwrap().strength == Strength::Must);
     let mut by_outcome: Vec<(Outcome, &str)> = binding
-        .map(|finding| (finding.outcome, rules.rules[finding.rule].id.as_str()))
+        .map(|finding| {
+            (
+                finding.outcome,
+                rules.rule(finding.rule).unwrap().id.as_str(),
+            )
+        })
         .collect();
     by_outcome.retain(|(outcome, _)| *outcome != Outcome::Pass);
     by_outcome.sort();
@@ -129,7 +135,7 @@ fn advice_does_not_bind() {
     let found = check(&plan, &rules);
     let pump = finding(&rules, &found, "pump-place");
     assert_eq!(pump.outcome, Outcome::Fail);
-    assert_eq!(rules.rules[pump.rule].strength, Strength::Should);
+    assert_eq!(rules.rule(pump.rule).unwrap().strength, Strength::Should);
     // Its edge ends at 30.2 m north, the rear line is at 32 m: 1.8 m, each known to 20 mm.
     let part = part(&plan, pump, "pump");
     assert_eq!(
@@ -145,7 +151,7 @@ fn the_side_line_passes_by_consent() {
     let side = finding(&rules, &found, "side-line");
     let west = part(&plan, side, "west");
     let relief = west.relief.unwrap();
-    assert_eq!(rules.rules[side.rule].reliefs[relief].id, "consent");
+    assert_eq!(rules.rule(side.rule).unwrap().reliefs[relief].id, "consent");
     // What is to spare against the 1.5 m that consent makes enough, not what is short of 3 m.
     let to_spare = west.margin.map(|margin| margin.range);
     assert_eq!(to_spare, Some(Interval::new(660_000_000, 740_000_000)));

@@ -22,7 +22,7 @@ const MEASURES: [&str; 14] = [
     "distance: {from: pool.excavation, to: road.centreline}, at-least: 12 m",
     "distance: {from: pool.water, to: barrier-stretch.line}, at-most: 4 m",
     "area: {of: pool.water}, at-most: 35 m2",
-    "area: {of: [pool.deck, building.roof], share-of: lot.boundary}, at-most: 30 %",
+    "area: {of: [{all: pool.deck}, building.roof], share-of: lot.boundary}, at-most: 30 %",
     "area: {of: pool.deck, in: {around: building.wall, by: 3 m}}, at-most: 5 m2",
     "length: {of: pool.water}, at-most: 26 m",
     "length: {of: pool.coping}, at-least: 20 m",
@@ -172,7 +172,7 @@ fn compare(home: &str, drawn: &[String], rules: &RuleSet, seen: &mut Seen) {
     };
     for (other, water) in others.iter().zip(&drawn[1..]) {
         for (one, another) in first.rules.iter().zip(&other.rules) {
-            let id = &rules.rules[one.rule].id;
+            let id = &rules.rule(one.rule).unwrap().id;
             let outcomes = [one.outcome, another.outcome];
             seen.compared += 1;
             seen.decided += usize::from(matches!(one.outcome, Outcome::Pass | Outcome::Fail));

@@ -60,7 +60,7 @@ fn found(rules: &RuleSet, metres: &str, more: &str) -> (String, Verdict, Vec<(St
     let plan = plan(&plan_text(metres, more), rules);
     let all = governed(&plan, rules);
     let outcomes = all.findings.rules.iter();
-    let outcomes = outcomes.map(|it| (all.rules.rules[it.rule].id.clone(), it.outcome));
+    let outcomes = outcomes.map(|it| (all.rules.rule(it.rule).unwrap().id.clone(), it.outcome));
     (
         all.rules.edition.clone(),
         all.findings.verdict,
@@ -230,7 +230,7 @@ fn class(truth: Truth) -> Truth {
 
 fn truth_of(all: &Governed<'_>, id: &str) -> Truth {
     let found = all.findings.rules.iter();
-    let mut found = found.filter(|it| all.rules.rules[it.rule].id == id);
+    let mut found = found.filter(|it| all.rules.rule(it.rule).unwrap().id == id);
     found.next().map_or(Truth::NOT_APPLICABLE, |it| it.truth)
 }
 

@@ -245,7 +245,7 @@ fn germany_volume() {
 fn england_half_covered() {
     let rule = "
     require:
-      area: {of: [pool.water, deck.region], share-of: lot.boundary}
+      area: {of: [{all: pool.water}, deck.region], share-of: lot.boundary}
       at-most: 50 %";
     // Half of 24 m by 28 m is 336 m². The water has 32 m²; the deck runs along the south, 24 m by 9 m, and north from
     // there 8 m wide: 216 m² and 8 m by 11 m make 304 m² if it ends at 20 m.

@@ -104,6 +104,7 @@ impl Site {
                     which,
                     outline,
                     counted,
+                    if_drawn: false,
                 }],
             }
         };
@@ -177,9 +178,9 @@ fn an_end_without_things_says_itself_what_that_means() {
     assert!(truth.may_be(Level::Fails) && truth.may_be(Level::Authority));
 }
 
-/// "Not nearer than" to wells, of which there are none, is left aside beside what must hold; as a condition it says no.
+/// What must not be nearer than something to wells keeps that where there are none; as a condition it says no.
 #[test]
-fn what_is_not_there_is_left_aside_also_where_it_must_not_be() {
+fn what_is_not_there_keeps_a_prohibition() {
     let mut site = Site::new(true);
     let wells = Selection {
         if_none: None,
@@ -188,7 +189,7 @@ fn what_is_not_there_is_left_aside_also_where_it_must_not_be() {
     let away = site.distance(Which::Bound(site.words.lot), Which::All(wells));
     let away = || Requirement::Not(Box::new(test(away.clone(), Bound::MoreThan(metre()))));
     let beside = |bound| Requirement::All(vec![away(), test(metre(), bound)]);
-    assert_eq!(site.truth(away()), Truth::NOT_APPLICABLE);
+    assert_eq!(site.truth(away()), Truth::HOLDS);
     assert_eq!(site.truth(beside(Bound::AtLeast(metre()))), Truth::HOLDS);
     assert_eq!(site.truth(beside(Bound::LessThan(metre()))), Truth::FAILS);
     site.rules.rules[0].when = Some(away());

@@ -91,7 +91,7 @@ fn whatever_a_report_waits_for_is_asked() {
 
 /// What no rule file names, but the geometry reads with what it names: heights with distances through the air, where
 /// people come from with an enclosure, how loud a machine is with a sound.
-const READ_WITH_OTHERS: [&str; 26] = [
+const READ_WITH_OTHERS: [&str; 30] = [
     "lot",
     "ground-spot",
     "level-ground",
@@ -118,6 +118,11 @@ const READ_WITH_OTHERS: [&str; 26] = [
     "reflecting-surfaces",
     "runs",
     "line",
+    // Whether the pool lies on the lot is in every report.
+    "lot",
+    "boundary",
+    "pool",
+    "water",
 ];
 
 #[test]
@@ -161,7 +166,15 @@ rules:
     let found: Vec<String> = names(&asked).into_iter().collect();
     assert_eq!(
         found,
-        ["pool", "pool.depth", "pool.water", "well", "well.casing"]
+        [
+            "lot",
+            "lot.boundary",
+            "pool",
+            "pool.depth",
+            "pool.water",
+            "well",
+            "well.casing"
+        ]
     );
     let well = asked
         .kinds

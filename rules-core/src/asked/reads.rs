@@ -78,7 +78,7 @@ impl Walk<'_> {
     }
 
     fn rules(&mut self, rules: &RuleSet) {
-        for rule in &rules.rules {
+        for rule in rules.all_rules() {
             self.reader(&rule.id, &rule.title);
             self.in_force(rule.in_force.as_ref());
             self.condition(rule.when.as_ref());
@@ -343,7 +343,9 @@ impl Walk<'_> {
             if let Which::All(selection) = &part.which {
                 self.selection(selection);
             }
-            self.outline(part.outline);
+            if !part.if_drawn {
+                self.outline(part.outline);
+            }
         }
     }
 

@@ -58,9 +58,9 @@ fn a_decision_that_stays_open_names_its_classes() {
         tried(&format!("{change}    decide: {{size: {decide}}}\n")).wrong
     };
     assert_eq!(open("[small, large]"), [""; 0]);
-    assert_eq!(open("small"), ["`size` decides small or large, not small."]);
+    assert_eq!(open("small"), ["`size` decides large or small, not small."]);
     let decided = tried("    decide: {size: [small, large]}\n").wrong;
-    assert_eq!(decided, ["`size` decides large, not small or large."]);
+    assert_eq!(decided, ["`size` decides large, not large or small."]);
 }
 
 #[test]

@@ -1,6 +1,6 @@
 //! What a case expects, and what came out.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::Tried;
 use super::overlay::json;
@@ -98,7 +98,7 @@ fn outcome_of(rules: &RuleSet, found: &Findings<'_>, id: &str) -> Option<Outcome
 fn wrong_class(rules: &RuleSet, found: &Findings<'_>, entry: &Entry) -> Option<String> {
     let one = std::slice::from_ref(&entry.value);
     let wanted = entry.value.as_list().unwrap_or(one).iter();
-    let wanted: Vec<_> = wanted
+    let wanted: BTreeSet<_> = wanted
         .map(|class| class.text().unwrap_or_default())
         .collect();
     let decided = found.decisions.iter().filter(|decided| {
@@ -107,7 +107,7 @@ fn wrong_class(rules: &RuleSet, found: &Findings<'_>, entry: &Entry) -> Option<S
             .get(decided.decision)
             .is_some_and(|decision| decision.id == entry.key)
     });
-    let classes: Vec<_> = decided
+    let classes: BTreeSet<_> = decided
         .flat_map(|decided| {
             decided
                 .classes
@@ -117,7 +117,7 @@ fn wrong_class(rules: &RuleSet, found: &Findings<'_>, entry: &Entry) -> Option<S
         })
         .collect();
     (classes != wanted).then(|| {
-        let [classes, wanted] = [classes, wanted].map(|classes| either(&classes));
+        let [classes, wanted] = [classes, wanted].map(|classes| either(&Vec::from_iter(classes)));
         format!("`{}` decides {classes}, not {wanted}.", entry.key)
     })
 }

@@ -133,6 +133,7 @@ impl<'a> Judge<'a> {
         let says_none = matches!(&part.which, Which::All(selection) if selection.if_none.is_some());
         list.into_iter()
             .filter(|(holder, _)| !self.lacks(*holder, part.outline))
+            .filter(|(holder, _)| !part.if_drawn || self.is_drawn(*holder, part.outline))
             .map(|(holder, sure)| End {
                 holder,
                 outline: part.outline,
@@ -140,6 +141,11 @@ impl<'a> Judge<'a> {
                 zone,
             })
             .collect()
+    }
+
+    fn is_drawn(&self, holder: Holder, outline: OutlineId) -> bool {
+        let thing = thing_of(holder).and_then(|index| self.scene.thing(index));
+        thing.is_some_and(|thing| thing.outlines.contains_key(&outline))
     }
 
     /// Whether a thing surely is without an outline.

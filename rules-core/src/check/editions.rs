@@ -133,7 +133,7 @@ fn join_finding(
     (others, perhaps_none): (&[Edition<'_>], bool),
     days: &[Missing],
 ) {
-    let id = rules.rules.get(finding.rule).map(|rule| rule.id.as_str());
+    let id = rules.rule(finding.rule).map(|rule| rule.id.as_str());
     let of_other = |other: &Edition<'_>| {
         finding_of(other, id.unwrap_or_default())
             .map_or((Truth::NOT_APPLICABLE, Truth::NOT_APPLICABLE), |found| {
@@ -153,7 +153,7 @@ fn join_finding(
         finding.missing.dedup();
     }
     (finding.truth, finding.as_drawn) = (truth, as_drawn);
-    finding.outcome = Outcome::of(truth, as_drawn, false);
+    finding.outcome = Outcome::of(truth, truth, as_drawn);
     if Outcome::decided(truth).is_some() {
         finding.missing.clear();
     }
@@ -162,7 +162,7 @@ fn join_finding(
 /// What was found under the rule of that name.
 fn finding_of<'e, 'a>(edition: &'e Edition<'a>, id: &str) -> Option<&'e Finding> {
     let rule = |finding: &&Finding| {
-        let rule = edition.rules.rules.get(finding.rule);
+        let rule = edition.rules.rule(finding.rule);
         rule.is_some_and(|rule| rule.id == id)
     };
     edition.findings.rules.iter().find(rule)

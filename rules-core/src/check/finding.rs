@@ -281,5 +281,5 @@ pub enum Need {
 
 /// Gives the rule set's rule behind a finding.
 pub fn rule_of<'r>(rules: &'r RuleSet, finding: &Finding) -> Option<&'r crate::ruleset::Rule> {
-    rules.rules.get(finding.rule)
+    rules.rule(finding.rule)
 }

@@ -261,11 +261,11 @@ impl<'a> Judge<'a> {
             state => {
                 self.scene
                     .touch(Missing::Document(document, thing), true, &[]);
-                match (paper.discretion, state) {
+                let not_said = self.scene.leave_open || state.is_some();
+                match (paper.discretion, not_said) {
                     (false, _) => Truth::OPEN,
-                    // It is known that the authority has not said yet.
-                    (true, Some(_)) => Truth::AUTHORITY,
-                    (true, None) => Truth::OPEN.or_else(Truth::AUTHORITY),
+                    (true, true) => Truth::AUTHORITY,
+                    (true, false) => Truth::OPEN.or_else(Truth::AUTHORITY),
                 }
             }
         }

@@ -48,7 +48,7 @@ mod zone;
 pub use editions::{Edition, Governed, governed};
 pub use finding::*;
 pub use outcome::{Outcome, Verdict};
-pub use papers::questions;
+pub use papers::{questions, unsaid_papers};
 pub use passage::passages;
 pub use tapes::contradictions;
 pub use truth::{Level, Truth};
@@ -73,12 +73,11 @@ fn judge_of<'a>(plan: &'a Plan, rules: &'a RuleSet, in_force: Option<&'a InForce
 fn judged_by<'a>(judge: &Judge<'a>) -> Findings<'a> {
     let rules = judge.scene.rules();
     let found: Vec<_> = rules
-        .rules
-        .iter()
+        .all_rules()
         .enumerate()
         .map(|(index, rule)| judge.finding(index, rule))
         .collect();
-    let verdict = verdict::verdict(judge, &rules.rules, &found);
+    let verdict = verdict::verdict(judge, rules, &found);
     let findings: Vec<Finding> = found.into_iter().map(|(finding, _)| finding).collect();
     Findings {
         verdict,

@@ -2,7 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Finding, Level, Truth};
+use super::{Finding, Truth};
+use crate::ruleset::Rule;
 
 /// What a rule comes to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -38,15 +39,16 @@ impl Outcome {
         }
     }
 
-    /// The outcome of what is possible, given what would be possible were everything exactly as drawn, and whether
-    /// nothing is missing but the authority's leave.
-    pub fn of(truth: Truth, as_drawn: Truth, only_leave: bool) -> Outcome {
-        let open = match Outcome::decided(as_drawn) {
-            _ if only_leave && truth.may_be(Level::Authority) => Outcome::Refer,
-            Some(_) => Outcome::Marginal,
-            None => Outcome::Unknown,
-        };
-        Outcome::decided(truth).unwrap_or(open)
+    /// The outcome of what is possible, given what would be possible if the authority has not yet said anything that it
+    /// is free to say, and if everything were exactly as drawn besides.
+    pub fn of(truth: Truth, unsaid: Truth, as_drawn: Truth) -> Outcome {
+        let decided = |truth| Outcome::decided(truth);
+        match (decided(truth), decided(unsaid), decided(as_drawn)) {
+            (Some(outcome), ..) => outcome,
+            (None, Some(Outcome::Refer), _) => Outcome::Refer,
+            (None, _, Some(_)) => Outcome::Marginal,
+            (None, _, None) => Outcome::Unknown,
+        }
     }
 
     /// The word in reports.
@@ -77,15 +79,15 @@ pub enum Verdict {
 impl Verdict {
     /// The verdict on a whole plan, from what was found under the binding rules: nothing stands against it only where
     /// one of them surely applies.
-    pub fn of<'f>(findings: impl Iterator<Item = &'f Finding>) -> Verdict {
+    pub fn of<'f>(findings: impl Iterator<Item = (&'f Finding, &'f Rule)>) -> Verdict {
         let (mut applied, mut open) = (false, false);
-        for finding in findings {
+        for (finding, rule) in findings {
             match finding.outcome {
                 Outcome::Fail => return Verdict::DoesNotComply,
                 Outcome::Unknown | Outcome::Marginal | Outcome::Refer => open = true,
                 Outcome::Pass | Outcome::NotApplicable => {}
             }
-            applied |= !finding.truth.may_not_apply();
+            applied |= !rule.built_in && !finding.truth.may_not_apply();
         }
         match applied && !open {
             true => Verdict::NothingAgainst,

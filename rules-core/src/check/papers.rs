@@ -7,11 +7,12 @@ use super::target::{Of, Target};
 use super::{
     Decided, DocumentNeed, Finding, Level, Missing, Need, Outcome, Part, Subject, Truth, missing,
 };
-use crate::plan::{DocumentState, ThingIndex};
+use crate::plan::{DocumentState, Plan, ThingIndex};
 use crate::ruleset::{
     Condition, Decision, Document, DocumentIndex, Requirement, RowTest, Rule, RuleSet, Selection,
     Table, Then,
 };
+use crate::text::Faults;
 
 impl Need {
     fn of(truth: Truth) -> Need {
@@ -73,7 +74,7 @@ impl<'a> Judge<'a> {
         let rules = self.scene.rules();
         let asking: Vec<Asking<'_, 'a>> = findings
             .iter()
-            .filter_map(|finding| Some((finding, rules.rules.get(finding.rule)?)))
+            .filter_map(|finding| Some((finding, rules.rule(finding.rule)?)))
             .map(|(finding, rule)| Asking::new(finding, rule))
             .collect();
         let documents = rules.documents.iter().enumerate();
@@ -486,13 +487,44 @@ fn called_for_by_outcome(paper: &Paper<'_>, rule: &Rule, finding: &Finding) -> N
     needs.fold(Need::NotNeeded, Need::or)
 }
 
+/// Where a plan says how a document stands without saying for which thing, though there is one for each, and the other way
+/// round.
+pub fn unsaid_papers(plan: &Plan, rules: &RuleSet) -> Faults {
+    let mut faults = Faults::default();
+    for document in &rules.documents {
+        let Some(papers) = plan.documents.get(&document.id) else {
+            continue;
+        };
+        let id = &document.id;
+        let each = document.each.as_ref();
+        let each = each.map(|each| rules.vocabulary.kind(each.kind).name.as_str());
+        match each {
+            Some(kind) if papers.whole.is_some() => {
+                let message =
+                    format!("There is a document `{id}` for each {kind}: which one is meant?");
+                faults.add("say-which-paper", papers.span, message).help(format!(
+                    "Write the id of each {kind} and how its document stands: `{id}: {{… : in-hand}}`."
+                ));
+            }
+            None if !papers.of.is_empty() => {
+                let message = format!("There is one document `{id}`, not one for each thing.");
+                faults
+                    .add("one-paper", papers.span, message)
+                    .help(format!("Write how it stands: `{id}: in-hand`."));
+            }
+            _ => {}
+        }
+    }
+    faults
+}
+
 /// What is missing for everything that is open, each thing with the rules that it would help to decide.
 pub fn questions(rules: &RuleSet, findings: &[Finding]) -> Vec<(Missing, Vec<usize>)> {
     let mut all: std::collections::BTreeMap<Missing, Vec<usize>> =
         std::collections::BTreeMap::new();
     for finding in findings
         .iter()
-        .filter(|finding| rules.rules.get(finding.rule).is_some())
+        .filter(|finding| rules.rule(finding.rule).is_some())
     {
         for what in &finding.missing {
             all.entry(*what).or_default().push(finding.rule);

@@ -82,9 +82,48 @@ impl<'a> Need {
     }
 }
 
+/// What is possible for something.
+#[derive(Clone, Copy)]
+struct Possible {
+    /// As it is known.
+    truth: Truth,
+    /// If the authority has not yet said anything that it is free to say.
+    unsaid: Truth,
+    /// If everything were exactly as drawn besides.
+    as_drawn: Truth,
+}
+
+impl Possible {
+    const NOT_APPLICABLE: Possible = Possible::decided(Truth::NOT_APPLICABLE);
+
+    const fn decided(truth: Truth) -> Possible {
+        Possible {
+            truth,
+            unsaid: truth,
+            as_drawn: truth,
+        }
+    }
+
+    fn outcome(self) -> Outcome {
+        Outcome::of(self.truth, self.unsaid, self.as_drawn)
+    }
+
+    fn and(self, other: Possible) -> Possible {
+        self.join(other, Truth::and)
+    }
+
+    fn join(self, other: Possible, join: impl Fn(Truth, Truth) -> Truth) -> Possible {
+        Possible {
+            truth: join(self.truth, other.truth),
+            unsaid: join(self.unsaid, other.unsaid),
+            as_drawn: join(self.as_drawn, other.as_drawn),
+        }
+    }
+}
+
 /// What is possible for a rule beside one pool: all its subjects must keep it.
 struct OfPool {
-    all: Truth,
+    all: Possible,
     /// Whether it surely speaks of something.
     sure: bool,
     /// Whether there may be nothing to measure of something of which it speaks.
@@ -93,22 +132,22 @@ struct OfPool {
 
 impl OfPool {
     const NONE: OfPool = OfPool {
-        all: Truth::NOT_APPLICABLE,
+        all: Possible::NOT_APPLICABLE,
         sure: false,
         silent: false,
     };
 
-    fn add(&mut self, truth: Truth, (sure, silent): (bool, bool)) {
-        self.all = self.all.and(truth);
+    fn add(&mut self, possible: Possible, (sure, silent): (bool, bool)) {
+        self.all = self.all.and(possible);
         self.sure |= sure;
         self.silent |= silent;
     }
 
     /// With what it comes to where there is nothing that it speaks of.
-    fn or_none(self, none: Option<Truth>) -> Truth {
+    fn or_none(self, none: Option<Possible>) -> Possible {
         match none.filter(|_| !self.sure) {
-            Some(none) if self.silent => self.all.or_else(none),
-            Some(none) => self.all.absent_as(none),
+            Some(none) if self.silent => self.all.join(none, Truth::or_else),
+            Some(none) => self.all.join(none, Truth::absent_as),
             None => self.all,
         }
     }
@@ -117,38 +156,37 @@ impl OfPool {
 impl<'a> Judge<'a> {
     /// What is found under one rule, with everything uncertain that it rests on.
     pub(crate) fn finding(&self, index: usize, rule: &'a Rule) -> (Finding, Vec<Touch>) {
-        let (mut truth, mut as_drawn) = (Truth::NOT_APPLICABLE, Truth::NOT_APPLICABLE);
+        let mut possible = Possible::NOT_APPLICABLE;
         let (mut parts, mut touched) = (Vec::new(), Vec::new());
         let mut applies = Truth::NOT_APPLICABLE;
         for pool in self.pools(rule.about_pool) {
-            let (mut all, mut drawn) = (OfPool::NONE, OfPool::NONE);
+            let mut all = OfPool::NONE;
             for target in self.applying(rule, pool, &mut applies, &mut touched) {
                 let (part, log) = self.part(rule, target);
                 touched.extend(log);
-                let Some((part, sure)) = part else { continue };
+                let Some((part, own, sure)) = part else {
+                    continue;
+                };
                 let silent = part.places.iter().any(|it| it.base.may_not_apply());
-                all.add(part.truth, (sure, silent));
-                drawn.add(part.as_drawn, (sure, silent));
+                all.add(own, (sure, silent));
                 parts.push(part);
             }
             let none = self.none_of(rule, pool, all.sure);
             let none = none.and_then(|target| {
                 let (part, log) = self.part(rule, target);
                 touched.extend(log);
-                part.map(|(part, _)| part)
+                part.map(|(part, own, _)| (part, own))
             });
-            truth = truth.and(all.or_none(none.as_ref().map(|part| part.truth)));
-            as_drawn = as_drawn.and(drawn.or_none(none.as_ref().map(|part| part.as_drawn)));
-            parts.extend(none);
+            possible = possible.and(all.or_none(none.as_ref().map(|(_, own)| *own)));
+            parts.extend(none.map(|(part, _)| part));
         }
         let missing = missing_of(&parts);
-        let outcome = Outcome::of(truth, as_drawn, self.only_leave(&missing));
         (
             Finding {
                 rule: index,
-                outcome,
-                truth,
-                as_drawn,
+                outcome: possible.outcome(),
+                truth: possible.truth,
+                as_drawn: possible.as_drawn,
                 applies: applies.absent_as(Truth::FAILS),
                 parts,
                 missing,
@@ -189,8 +227,8 @@ impl<'a> Judge<'a> {
         (!some && self.applies(rule, none) != Truth::FAILS).then_some(none)
     }
 
-    /// What is found about one subject, and whether it surely is one.
-    fn part(&self, rule: &'a Rule, target: Target) -> (Option<(Part, bool)>, Vec<Touch>) {
+    /// What is found about one subject, all that is possible for it, and whether it surely is one.
+    fn part(&self, rule: &'a Rule, target: Target) -> (Option<(Part, Possible, bool)>, Vec<Touch>) {
         let looks = self.looks(rule, target);
         let mut touched = Vec::new();
         for look in &looks {
@@ -203,19 +241,45 @@ impl<'a> Judge<'a> {
             open if mutant::is_on(Mutant::OpenPasses) && open.is_open() => Truth::HOLDS,
             truth => truth,
         };
-        let (as_drawn, missing) = match truth.is_open() {
-            false => (truth, Vec::new()),
+        let possible = self.possible(rule, target, truth, &touched);
+        let missing = match truth.is_open() {
+            false => Vec::new(),
             true => {
-                let drawn = self.in_scene(self.scene.drawn_exactly());
-                let drawn = drawn.truth_of(rule, target);
-                let decided = Outcome::decided(drawn).is_some();
-                let missing = missing::of_part(self, (rule, target), truth, &touched, decided);
-                (drawn, missing)
+                let decided = Outcome::decided(possible.as_drawn).is_some();
+                missing::of_part(self, (rule, target), truth, &touched, decided)
             }
         };
         let sure = is_sure(&looks);
-        let part = self.told(target, sure, (truth, as_drawn), missing, looks);
-        (Some((part, sure)), touched)
+        let part = self.told(target, sure, possible, missing, looks);
+        (Some((part, possible, sure)), touched)
+    }
+
+    /// What is possible for a subject, also if the authority has not yet spoken and if everything were as drawn.
+    fn possible(
+        &self,
+        rule: &'a Rule,
+        target: Target,
+        truth: Truth,
+        touched: &[Touch],
+    ) -> Possible {
+        if !truth.is_open() {
+            return Possible::decided(truth);
+        }
+        let papers = &self.scene.rules().documents;
+        let is_leave = |touch: &Touch| match touch.what {
+            Missing::Document(paper, _) => papers.get(paper).is_some_and(|it| it.discretion),
+            _ => false,
+        };
+        let unsaid = self.scene.leaving_open();
+        let drawn = self.in_scene(unsaid.drawn_exactly());
+        Possible {
+            truth,
+            unsaid: match touched.iter().any(is_leave) {
+                true => self.in_scene(unsaid).truth_of(rule, target),
+                false => truth,
+            },
+            as_drawn: drawn.truth_of(rule, target),
+        }
     }
 
     /// What was found, as it is reported: by the place that decides it.
@@ -223,10 +287,11 @@ impl<'a> Judge<'a> {
         &self,
         target: Target,
         sure: bool,
-        (truth, as_drawn): (Truth, Truth),
+        possible: Possible,
         missing: Vec<Missing>,
         mut looks: Vec<PlaceLook>,
     ) -> Part {
+        let truth = possible.truth;
         looks.retain(|place| place.look.need.is_some());
         let deciding = deciding(truth, &looks);
         let places = looks.iter().filter_map(PlaceLook::truth).collect();
@@ -238,9 +303,9 @@ impl<'a> Judge<'a> {
         Part {
             subject: target.subject(member),
             pool: target.pool_index(),
-            outcome: Outcome::of(truth, as_drawn, self.only_leave(&missing)),
+            outcome: possible.outcome(),
             truth,
-            as_drawn,
+            as_drawn: possible.as_drawn,
             places,
             deciding,
             relief,
@@ -248,16 +313,6 @@ impl<'a> Judge<'a> {
             readings: need.map_or(Vec::new(), |need| need.deciding(relief)),
             missing,
         }
-    }
-
-    /// Whether nothing is missing but papers that the authority is free to give.
-    fn only_leave(&self, missing: &[Missing]) -> bool {
-        let papers = &self.scene.rules().documents;
-        let is_leave = |what: &Missing| match what {
-            Missing::Document(paper, _) => papers.get(*paper).is_some_and(|it| it.discretion),
-            _ => false,
-        };
-        !missing.is_empty() && missing.iter().all(is_leave)
     }
 
     /// What is possible for a subject of a rule in this scene.
@@ -335,6 +390,12 @@ impl<'a> Judge<'a> {
         let (Some(each), Of::Thing(holder)) = (&rule.each, target.of) else {
             return Truth::HOLDS;
         };
+        if let Holder::Unseen(kind) = holder {
+            if self.scene.sees_all(kind) {
+                return Truth::FAILS;
+            }
+            self.scene.touch(Missing::Inventory(kind), true, &[]);
+        }
         match (self.is_in(each, holder, env), holder) {
             (Truth::HOLDS, Holder::Thing(_)) => Truth::HOLDS,
             (Truth::FAILS, _) => Truth::FAILS,
@@ -530,11 +591,15 @@ pub(crate) fn truth_in<'a>(judge: &Judge<'a>, scene: Scene<'a>, rule: &'a Rule) 
             let needs = || looks.iter().filter_map(|place| place.look.need.as_ref());
             if needs().next().is_some() {
                 let silent = needs().any(|need| need.base.truth.may_not_apply());
-                all.add(together(&looks), (is_sure(&looks), silent));
+                all.add(
+                    Possible::decided(together(&looks)),
+                    (is_sure(&looks), silent),
+                );
             }
         }
         let none = judge.none_of(rule, pool, all.sure);
-        all.or_none(none.map(|none| judge.truth_of(rule, none)))
+        let none = none.map(|none| Possible::decided(judge.truth_of(rule, none)));
+        all.or_none(none).truth
     };
     let pools = judge.pools(rule.about_pool).into_iter().map(of_pool);
     pools.fold(Truth::NOT_APPLICABLE, Truth::and)

@@ -195,6 +195,8 @@ pub(crate) struct Scene<'a> {
     place: Rc<Place>,
     /// Kinds of which nothing unseen is taken to be there.
     all_seen: Vec<KindId>,
+    /// The authority has not yet said anything that it is free to say.
+    pub(crate) leave_open: bool,
     /// Documents taken as in hand or refused, each with the thing that it is for.
     papers: Vec<(DocumentIndex, Option<ThingIndex>, bool)>,
     log: RefCell<Vec<Touch>>,
@@ -230,6 +232,7 @@ impl<'a> Scene<'a> {
             settled: Vec::new(),
             place: Rc::default(),
             all_seen: Vec::new(),
+            leave_open: false,
             papers: Vec::new(),
             log: RefCell::default(),
         }
@@ -270,6 +273,14 @@ impl<'a> Scene<'a> {
         let mut scene = self.again();
         scene.all_seen.push(kind);
         scene
+    }
+
+    /// The same where the authority has not yet said anything that it is free to say.
+    pub(crate) fn leaving_open(&self) -> Self {
+        Scene {
+            leave_open: true,
+            ..self.again()
+        }
     }
 
     /// The same with a document in hand or refused.

@@ -7,22 +7,23 @@ use super::rule::truth_in;
 use super::scene::{Key, Touch};
 use super::split;
 use super::{Finding, Outcome, Truth, Verdict};
-use crate::ruleset::{Rule, Strength};
+use crate::ruleset::{RuleSet, Strength};
 
 /// What the binding rules together come to.
 pub(crate) fn verdict<'a>(
     judge: &Judge<'a>,
-    rules: &'a [Rule],
+    rules: &'a RuleSet,
     found: &[(Finding, Vec<Touch>)],
 ) -> Verdict {
     let binding = || {
         found.iter().filter(|(finding, _)| {
             rules
-                .get(finding.rule)
+                .rule(finding.rule)
                 .is_some_and(|rule| rule.strength == Strength::Must)
         })
     };
-    let verdict = Verdict::of(binding().map(|(finding, _)| finding));
+    let judged = binding().filter_map(|(finding, _)| Some((finding, rules.rule(finding.rule)?)));
+    let verdict = Verdict::of(judged);
     let open: Vec<&(Finding, Vec<Touch>)> = binding()
         .filter(|(finding, _)| finding.truth.is_open())
         .collect();
@@ -38,7 +39,7 @@ pub(crate) fn verdict<'a>(
 /// and zone B another, the plan fails without anybody knowing the zone.
 fn fails_either_way<'a>(
     judge: &Judge<'a>,
-    rules: &'a [Rule],
+    rules: &'a RuleSet,
     open: &[&(Finding, Vec<Touch>)],
 ) -> bool {
     let shared = shared(open);
@@ -50,7 +51,7 @@ fn fails_either_way<'a>(
     };
     scenes.into_iter().all(|scene| {
         open.iter()
-            .filter_map(|(finding, _)| rules.get(finding.rule))
+            .filter_map(|(finding, _)| rules.rule(finding.rule))
             .any(|rule| truth_in(judge, scene.clone(), rule) == Truth::FAILS)
     })
 }

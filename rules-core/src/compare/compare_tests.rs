@@ -6,8 +6,9 @@ const PLAN: &str = "\
 plan: p
 title: P
 unit: m
-lot: {corners: {a: [0, 0], b: [30, 0], c: [30, 30], d: [0, 30]}}
-pool: {id: pool, water: [[5, 5], [9, 5], [9, 9]], depth: 1.5 m}
+sources: [{id: survey, by: survey, accuracy: 0 mm, shift: 0 mm}]
+lot: {source: survey, corners: {a: [0, 0], b: [30, 0], c: [30, 30], d: [0, 30]}}
+pool: {id: pool, source: survey, water: [[5, 5], [9, 5], [9, 9]], depth: 1.5 m}
 ";
 
 fn rules(depth: &str, more: &str) -> RuleSet {

@@ -40,7 +40,7 @@ fn asked_for<'s>(sheet: &'s Sheet<'_>) -> Vec<Line<'s>> {
     let selected = sheet.options.selected.is_some();
     let rules = sheet.findings.rules.iter().zip(sheet.reports);
     let shown = rules.filter(|(finding, _)| {
-        let rule = sheet.rules.rules.get(finding.rule);
+        let rule = sheet.rules.rule(finding.rule);
         rule.is_some_and(|rule| sheet.options.shows(rule, finding.outcome))
     });
     let mut list = Vec::new();

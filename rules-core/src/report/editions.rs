@@ -75,7 +75,7 @@ fn edition_report(edition: &Edition<'_>, newest: &Edition<'_>) -> EditionReport 
 fn otherwise(edition: &Edition<'_>, newest: &Edition<'_>) -> Vec<EditionRule> {
     let findings = edition.findings.rules.iter();
     let rules = findings.filter_map(|found| {
-        let rule = edition.rules.rules.get(found.rule)?;
+        let rule = edition.rules.rule(found.rule)?;
         let there = newest.outcome(&rule.id);
         let differs = there.unwrap_or(Outcome::NotApplicable) != found.outcome;
         differs.then(|| EditionRule {

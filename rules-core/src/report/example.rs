@@ -93,6 +93,7 @@ fn operand(term: Option<&str>, kind_name: &str, outline_name: &str) -> Operand {
             which: Which::Bound(kind(kind_name)),
             outline: outline(kind_name, outline_name),
             counted: None,
+            if_drawn: false,
         }],
     }
 }
@@ -113,6 +114,7 @@ fn rule(id: &str, title: &str, value: Value, bound: Bound) -> Rule {
         title: title.to_owned(),
         clause: "Bylaw 12, s. 4(2)".to_owned(),
         strength: Strength::Must,
+        built_in: false,
         when: None,
         unless: None,
         each: None,
@@ -203,6 +205,7 @@ fn rule_set() -> RuleSet {
                 pool_side(),
             ),
         ],
+        built_in: Vec::new(),
         decisions: Vec::new(),
         documents: vec![Document {
             id: "consent-letter".to_owned(),
@@ -284,7 +287,7 @@ pub fn part(readings: Vec<Reading>, as_drawn: Truth, missing: &[Missing]) -> Par
     Part {
         subject: Subject::Plan,
         pool: None,
-        outcome: Outcome::of(truth, as_drawn, false),
+        outcome: Outcome::of(truth, truth, as_drawn),
         truth,
         as_drawn,
         places: vec![PlaceTruth {

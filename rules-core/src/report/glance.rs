@@ -31,7 +31,7 @@ pub fn glances(
 ) -> (Vec<RuleReport>, VerdictWords, Counts) {
     let matter = Matter::new(findings, plan, rules, &Texts::default());
     let reports = findings.rules.iter().filter_map(|finding| {
-        let rule = rules.rules.get(finding.rule)?;
+        let rule = rules.rule(finding.rule)?;
         Some(match told(rule, finding.outcome) {
             Told::Whole => matter.rule_report(rule, finding),
             told => matter.glance(rule, finding, told),

@@ -139,7 +139,7 @@ impl Matter<'_> {
 
     /// The ids of these rules.
     pub(super) fn rule_ids(&self, rules: &[usize]) -> Vec<String> {
-        let rules = rules.iter().filter_map(|rule| self.rules.rules.get(*rule));
+        let rules = rules.iter().filter_map(|rule| self.rules.rule(*rule));
         rules.map(|rule| rule.id.clone()).collect()
     }
 }

@@ -5,15 +5,14 @@ use super::matter::Matter;
 use super::model::{Counts, MarginReport, PartReport, ReadingReport, RuleReport};
 use super::sentences::{deciding, rule_sentence};
 use crate::check::{Finding, Outcome, Part};
+use crate::ruleset::built_in::LAYER;
 use crate::ruleset::{Provenance, Rule, Strength};
 
 impl Matter<'_> {
     pub(super) fn rule_reports(&self) -> Vec<RuleReport> {
         let findings = self.findings.rules.iter();
         findings
-            .filter_map(|finding| {
-                Some(self.rule_report(self.rules.rules.get(finding.rule)?, finding))
-            })
+            .filter_map(|finding| Some(self.rule_report(self.rules.rule(finding.rule)?, finding)))
             .collect()
     }
 
@@ -31,7 +30,7 @@ impl Matter<'_> {
             title: rule.title.clone(),
             clause: rule.clause.clone(),
             strength: strength_word(rule.strength).to_owned(),
-            layer: layer.map(|layer| layer.id.clone()).unwrap_or_default(),
+            layer: layer.map_or(LAYER, |layer| &layer.id).to_owned(),
             rule_line: self.rule_line(rule.layer, rule.span.start),
             outcome: finding.outcome,
             sentence: self.whole_sentence(rule, finding, &parts, deciding),

@@ -1,5 +1,6 @@
 //! The rule set: an authority's rules, read, checked and ready to be judged by.
 
+pub(crate) mod built_in;
 mod circle;
 mod levels;
 mod model;

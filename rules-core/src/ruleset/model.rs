@@ -35,6 +35,8 @@ pub struct RuleSet {
     pub terms: Vec<Term>,
     /// The rules, in the order of the file.
     pub rules: Vec<Rule>,
+    /// Rules that are in every rule set, whatever its files say.
+    pub built_in: Vec<Rule>,
     /// Questions whose answer is a class.
     pub decisions: Vec<Decision>,
     /// Papers to gather.
@@ -43,6 +45,18 @@ pub struct RuleSet {
     pub duties: Vec<Duty>,
     /// What to be careful of.
     pub cautions: Vec<Caution>,
+}
+
+impl RuleSet {
+    /// The rule at a place: in its files' rules, and after them in those that are in every rule set.
+    pub fn rule(&self, place: usize) -> Option<&Rule> {
+        self.all_rules().nth(place)
+    }
+
+    /// The rules of its files, then those that are in every rule set.
+    pub fn all_rules(&self) -> impl Iterator<Item = &Rule> {
+        self.rules.iter().chain(&self.built_in)
+    }
 }
 
 /// One file of a rule set.
@@ -137,6 +151,8 @@ pub struct Rule {
     pub clause: String,
     /// Whether it binds.
     pub strength: Strength,
+    /// It is in every rule set, whatever its files say. That it applies says nothing of the files.
+    pub built_in: bool,
     /// It applies only where this holds of the plan.
     pub when: Option<Requirement>,
     /// It does not apply where this holds of the plan.

@@ -136,6 +136,8 @@ pub struct Part {
     pub outline: OutlineId,
     /// By how much its area counts (billionths), where that is not in full.
     pub counted: Option<i128>,
+    /// It counts only where it is drawn.
+    pub if_drawn: bool,
 }
 
 /// Which things are meant.

@@ -107,10 +107,21 @@ pub(super) fn measure_keys() -> Keys {
 /// The bounds.
 pub(super) fn bound_keys() -> Keys {
     let limit = |key: &str| if key == "is" { "answer" } else { "limit" };
-    BOUNDS
-        .map(|(key, means)| (key.to_owned(), defined_as(limit(key), means)))
-        .into_iter()
-        .collect()
+    let bounds = BOUNDS.map(|(key, means)| (key.to_owned(), defined_as(limit(key), means)));
+    bounds.into_iter().collect()
+}
+
+/// Where along a thing a value must keep its bounds.
+pub(super) fn holds() -> (String, Value) {
+    let words = meaning([
+        (
+            "anywhere",
+            "It is enough that one place along the thing keeps it.",
+        ),
+        ("all-along", "Every place along the thing must keep it."),
+    ]);
+    let means = "Where along a thing the value must keep it, if it changes along the thing. Else the whole rule is judged at each place by itself.";
+    ("holds".to_owned(), said(means, words))
 }
 
 /// The names of the bounds.
@@ -260,6 +271,23 @@ fn outlines() -> Value {
         defined("outline-name"),
         list_of(defined("outlines"), 1),
         map(outline_keys(), &["kind"]),
+        map(
+            keys([(
+                "all",
+                defined_as(
+                    "outlines",
+                    "Those of all such things together, also where a rule is about one of them.",
+                ),
+            )]),
+            &["all"],
+        ),
+        map(
+            keys([(
+                "each",
+                defined_as("outlines", "Those of the one thing that the rule is about."),
+            )]),
+            &["each"],
+        ),
     ])
 }
 

@@ -27,18 +27,24 @@ pub(super) fn document() -> Value {
         json!({"const": "always", "description": "For every application."}),
         on,
     ]);
-    let keys = keys([
+    let mut all = choosing();
+    all.remove("if-none");
+    all.extend(keys([
         ("id", said("A short name of its own.", short_name())),
         ("title", said("What it is.", text())),
         ("from", said("Who supplies it.", text())),
         ("form", said("In what form.", text())),
+        (
+            "each",
+            defined_as("things", "There is one for each of these."),
+        ),
         ("needed", said("When it is needed.", one_or_more(needed))),
         (
             "discretion",
             said("Whether whoever gives it may refuse.", yes_no()),
         ),
-    ]);
-    map(keys, &["id", "title"])
+    ]));
+    map(all, &["id", "title"])
 }
 
 /// One of the file's decisions.

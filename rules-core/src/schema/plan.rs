@@ -37,7 +37,15 @@ pub(super) fn top(vocabulary: &Vocabulary) -> Value {
 pub(super) fn top_keys(vocabulary: &Vocabulary) -> Keys {
     let pool = defined("thing-pool");
     let pools = any_of(vec![pool.clone(), list_of(pool, 1)]);
-    let documents = json!({"type": "object", "additionalProperties": things::document_states()});
+    let each = json!({"type": "object", "additionalProperties": things::document_states()});
+    let state = any_of(vec![
+        things::document_states(),
+        said(
+            "For each thing by its id, where there is a document for each.",
+            each,
+        ),
+    ]);
+    let documents = json!({"type": "object", "additionalProperties": state});
     let mut top = keys([
         ("plan", said("A short name for this plan.", short_name())),
         ("title", said("What it is a plan of, in words.", text())),

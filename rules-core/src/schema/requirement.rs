@@ -7,7 +7,7 @@ use serde_json::{Map, Value, json};
 use super::amounts::amount;
 use super::facts::words_of;
 use super::measures::{
-    bound_keys, bounds, choosing, measure_keys, measures, outline_keys, zone_maps,
+    bound_keys, bounds, choosing, holds, measure_keys, measures, outline_keys, zone_maps,
 };
 use super::names::spellings;
 use super::parts::{
@@ -73,6 +73,7 @@ fn one_requirement(vocabulary: &Vocabulary) -> Value {
     let mut all = combining_keys();
     all.extend(measure_keys());
     all.extend(bound_keys());
+    all.extend([holds()]);
     let mut one = map(all, &[]);
     put(
         &mut one,

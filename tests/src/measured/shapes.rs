@@ -136,7 +136,7 @@ pub const MEASURES: &[Measure] = &[
     },
     Measure {
         name: "share of the lot",
-        rule: "    require: {area: {of: [building.wall, pool.water], share-of: lot.boundary}, at-most: LIMIT}",
+        rule: "    require: {area: {of: [building.wall, {all: pool.water}], share-of: lot.boundary}, at-most: LIMIT}",
         limits: ["10 %", "12 %", "0.15"],
         draw: apart_from_a_house,
         truth: |site| {

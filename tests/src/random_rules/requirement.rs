@@ -310,10 +310,17 @@ impl<'a> Maker<'a> {
                 }
                 _ => false,
             });
-        let of = if area {
+        let of = if area && path.starts_with("pool.") {
+            let which = if self.random.once_in(2) {
+                "all"
+            } else {
+                "each"
+            };
+            format!("{{{which}: {path}}}")
+        } else if area {
             path
         } else {
-            "[building.wall, pool.water]".to_owned()
+            "[building.wall, {all: pool.water}]".to_owned()
         };
         if self.random.once_in(2) {
             return format!(

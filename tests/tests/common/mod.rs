@@ -178,7 +178,7 @@ pub fn comes_to(rules: &RuleSet, cases: &str, what: &str, change: &str) -> Strin
     let finding = found
         .rules
         .iter()
-        .find(|it| rules.rules[it.rule].id == what);
+        .find(|it| rules.rule(it.rule).unwrap().id == what);
     finding.expect("the rule").outcome.word().to_owned()
 }
 

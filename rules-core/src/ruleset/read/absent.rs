@@ -7,7 +7,7 @@ use super::slips::conditions;
 use crate::quantity::Dimension;
 use crate::ruleset::types::{Type, of_fact};
 use crate::ruleset::{
-    Bound, Distance, Each, Requirement, RowTest, Rule, Table, Test, Then, Value, Which,
+    Bound, Distance, Each, Part, Requirement, RowTest, Rule, Table, Test, Then, Value, Which,
 };
 use crate::text::Span;
 use crate::vocabulary::{FactId, KindId, Number, Vocabulary};
@@ -46,6 +46,19 @@ impl Reader<'_> {
             .extend(rule.each.as_ref().map(|each| each.kind));
         let mut found = Vec::new();
         unsaid(&rule.require, &around, &self.vocabulary, &mut found);
+        let mut helps = Vec::new();
+        choices(&rule.require, None, &self.vocabulary, &mut helps);
+        for relief in &rule.reliefs {
+            choices(
+                &relief.require,
+                Some(Choice::Relief),
+                &self.vocabulary,
+                &mut helps,
+            );
+        }
+        for (kind, span) in helps {
+            self.say_no_help(kind, self.unplaced(span, rule.layer));
+        }
         let mut told = Vec::new();
         for (what, span) in found {
             if !told.contains(&what) {
@@ -53,6 +66,16 @@ impl Reader<'_> {
                 self.say_absent(what, self.unplaced(span, rule.layer));
             }
         }
+    }
+
+    /// What helps only where something is there.
+    fn say_no_help(&mut self, kind: KindId, span: Span) {
+        let kind = &self.vocabulary.kind(kind).name;
+        let message =
+            format!("Where there is no `{kind}`, this does not hold, so that it is of no help.");
+        let help =
+            "If none is as good, add `if-none: passes` to it; if it is no help, `if-none: fails`.";
+        self.warning("none-unsaid", span, message).help(help);
     }
 
     fn say_absent(&mut self, what: Absent, span: Span) {
@@ -210,6 +233,54 @@ fn unsaid(
     }
 }
 
+/// Why something need not hold.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Choice {
+    /// It is one of several that may hold.
+    Member,
+    /// It is a relief.
+    Relief,
+}
+
+/// Looks for what is one of several that may hold, or a relief, and speaks of what may not be there without saying what
+/// that means.
+fn choices(
+    requirement: &Requirement,
+    choice: Option<Choice>,
+    vocabulary: &Vocabulary,
+    found: &mut Vec<(KindId, Span)>,
+) {
+    let mut all = |members: &[Requirement], choice| {
+        members
+            .iter()
+            .for_each(|member| choices(member, choice, vocabulary, found));
+    };
+    match requirement {
+        Requirement::Test(test) if choice.is_some() => {
+            let none = Around::default();
+            let absent = match &test.value {
+                Value::Distance(distance) => in_distance(distance, &none, vocabulary),
+                _ => None,
+            };
+            if let Some(Absent::Distance(kind)) = absent {
+                found.push((kind, test.span));
+            }
+        }
+        Requirement::All(members) => all(members, choice),
+        Requirement::Any(members) => all(members, Some(Choice::Member)),
+        Requirement::Each(each) => {
+            let kind = each.selection.kind;
+            // Among the members of an `any-of` it is a fault, which was said.
+            let relief = choice == Some(Choice::Relief);
+            if relief && each.selection.if_none.is_none() && may_be_absent(kind, vocabulary) {
+                found.push((kind, each.span));
+            }
+            choices(&each.require, choice, vocabulary, found);
+        }
+        _ => {}
+    }
+}
+
 fn in_rows(
     table: &Table<Requirement>,
     around: &Around,
@@ -266,17 +337,27 @@ fn of_perhaps_none(id: FactId, around: &Around, vocabulary: &Vocabulary) -> Opti
 
 /// The distance to what may not be there; a line of the lot always is.
 fn in_distance(distance: &Distance, around: &Around, vocabulary: &Vocabulary) -> Option<Absent> {
-    let parts = distance.from.parts.iter().chain(&distance.to.parts);
-    let absent = |kind: KindId| {
-        let always = ["pool", "lot-line"]
-            .iter()
-            .any(|name| vocabulary.kind_named(name) == Some(kind));
-        !always && vocabulary.kind(kind).number != Number::One && !around.kinds.contains(&kind)
-    };
-    parts.into_iter().find_map(|part| match &part.which {
-        Which::All(selection) if selection.if_none.is_none() && absent(selection.kind) => {
-            Some(Absent::Distance(selection.kind))
-        }
-        _ => None,
-    })
+    let absent = |kind: KindId| may_be_absent(kind, vocabulary) && !around.kinds.contains(&kind);
+    [&distance.from, &distance.to]
+        .into_iter()
+        .filter(|end| !end.parts.iter().any(says_if_none))
+        .flat_map(|end| &end.parts)
+        .find_map(|part| match &part.which {
+            Which::All(selection) if absent(selection.kind) => {
+                Some(Absent::Distance(selection.kind))
+            }
+            _ => None,
+        })
+}
+
+/// Whether an outline says what it means that there is none; that holds for all that it is named with.
+fn says_if_none(part: &Part) -> bool {
+    matches!(&part.which, Which::All(selection) if selection.if_none.is_some())
+}
+
+/// Whether there may be none of a kind: there is always a pool, and a line of the lot.
+fn may_be_absent(kind: KindId, vocabulary: &Vocabulary) -> bool {
+    let always = ["pool", "lot-line"];
+    let mut always = always.iter().filter_map(|name| vocabulary.kind_named(name));
+    !always.any(|own| own == kind) && vocabulary.kind(kind).number != Number::One
 }

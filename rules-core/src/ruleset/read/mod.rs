@@ -33,7 +33,7 @@ mod zones;
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::{DocumentIndex, Layer, RuleSet};
+use super::{DocumentIndex, Layer, RuleSet, built_in};
 use crate::text::{Entry, Fault, Faults, MapReader, Node, Span, yes_no};
 use crate::vocabulary::{FactId, KindId, Vocabulary};
 use editions::{Chain, Words};
@@ -100,6 +100,8 @@ struct Reader<'a> {
     terms: Vec<Slot<'a>>,
     term_by_name: BTreeMap<&'a str, usize>,
     documents: BTreeMap<&'a str, DocumentIndex>,
+    /// The kind of the things for each of which there is a document.
+    for_each: BTreeMap<DocumentIndex, KindId>,
     rule_names: BTreeSet<&'a str>,
     used_documents: BTreeSet<DocumentIndex>,
     used_facts: BTreeSet<FactId>,
@@ -147,6 +149,7 @@ impl<'a> Reader<'a> {
             terms: Vec::new(),
             term_by_name: BTreeMap::new(),
             documents: BTreeMap::new(),
+            for_each: BTreeMap::new(),
             rule_names: BTreeSet::new(),
             used_documents: BTreeSet::new(),
             used_facts: BTreeSet::new(),
@@ -199,6 +202,7 @@ impl<'a> Reader<'a> {
         self.compare_layers(&rules);
         self.slips(&rules);
         let layers = self.layers();
+        let built_in = built_in::rules(&self.vocabulary, layers.len());
         let head = head?;
         Some(RuleSet {
             id: head.id,
@@ -212,6 +216,7 @@ impl<'a> Reader<'a> {
             vocabulary: self.vocabulary.clone(),
             terms,
             rules,
+            built_in,
             decisions,
             documents,
             duties,

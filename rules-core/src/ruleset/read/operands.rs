@@ -116,6 +116,7 @@ impl<'a> Reader<'a> {
                 which,
                 outline,
                 counted: None,
+                if_drawn: false,
             }],
         })
     }
@@ -178,6 +179,7 @@ impl<'a> Reader<'a> {
                 which: Which::All(selection),
                 outline: outline?,
                 counted,
+                if_drawn: false,
             }],
         })
     }

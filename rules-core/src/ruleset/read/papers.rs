@@ -7,6 +7,7 @@ use crate::ruleset::{
     Caution, Condition, Document, DocumentIndex, OnOutcome, Requirement, Selection,
 };
 use crate::text::{MapReader, Node, Span, closest};
+use crate::vocabulary::KindId;
 
 /// A rule's outcomes, in the report's words.
 const OUTCOMES: [&str; 6] = [
@@ -39,10 +40,42 @@ impl<'a> Reader<'a> {
             };
             if self.documents.contains_key(id) {
                 self.duplicate("document", id, span);
-            } else {
-                self.documents.insert(id, self.documents.len());
+                continue;
             }
+            let index = self.documents.len();
+            self.documents.insert(id, index);
+            let each = item.get("each").and_then(|each| self.kind_of_each(each));
+            self.for_each.extend(each.map(|kind| (index, kind)));
         }
+    }
+
+    /// The kind of the things for each of which there is a document; what is wrong with it is said where it is read.
+    fn kind_of_each(&mut self, each: &'a Node) -> Option<KindId> {
+        let before = (self.faults.clone(), self.warnings.clone());
+        let kind = self.selection(each).map(|selection| selection.kind);
+        (self.faults, self.warnings) = before;
+        kind
+    }
+
+    /// Where there is a document for each of some things, one of them must be meant.
+    pub(super) fn for_which(
+        &mut self,
+        name: &str,
+        document: DocumentIndex,
+        span: Span,
+    ) -> Option<()> {
+        let Some(kind) = self.for_each.get(&document).copied() else {
+            return Some(());
+        };
+        if self.around.bound.iter().any(|bound| bound.kind == kind) {
+            return Some(());
+        }
+        let kind = self.vocabulary.kind(kind).name.clone();
+        let message = format!("There is a document `{name}` for each {kind}: which one is meant?");
+        self.fault("paper-of-which", span, message).help(format!(
+            "Put `each: {kind}` before it, so that one {kind} is meant. In a term, add `of: {kind}`."
+        ));
+        None
     }
 
     /// The document of that name.

@@ -259,8 +259,9 @@ impl<'a> Reader<'a> {
 
     fn have(&mut self, entry: &'a Entry) -> Option<Requirement> {
         let name = self.text(entry)?;
-        self.document_named(name, entry.value.span)
-            .map(Requirement::Have)
+        let document = self.document_named(name, entry.value.span)?;
+        self.for_which(name, document, entry.value.span)?;
+        Some(Requirement::Have(document))
     }
 }
 

@@ -7,6 +7,7 @@ use super::Reader;
 use super::layers::CHANGES;
 use super::pools::but_not;
 use super::values::flipped;
+use crate::ruleset::built_in::INSIDE;
 use crate::ruleset::{DocumentIndex, Provenance, Relief, Requirement, Rule, Selection, Strength};
 use crate::text::{Entry, MapReader, Node, Span};
 
@@ -73,6 +74,12 @@ impl<'a> Reader<'a> {
     fn rule_of(&mut self, node: &'a Node) -> Option<Rule> {
         let mut map = self.map(node, "a rule")?;
         let id = self.id(&mut map, "id");
+        if id == Some(INSIDE) {
+            let span = node.get("id").map_or(node.span, |id| id.span);
+            let message = format!("`{INSIDE}` is a rule of every rule set already.");
+            self.fault("name-taken", span, message)
+                .help("Give the rule another name.");
+        }
         let title = self.need_text(&mut map, "title");
         let clause = self.need_text(&mut map, "clause");
         self.layer_words(&mut map);
@@ -98,6 +105,7 @@ impl<'a> Reader<'a> {
             title: title?,
             clause: clause?,
             strength: judged.strength,
+            built_in: false,
             when: subject.when,
             unless: subject.unless,
             each: subject.each,

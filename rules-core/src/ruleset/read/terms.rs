@@ -29,6 +29,8 @@ pub(super) struct Slot<'a> {
     pub about_pool: bool,
     /// The kinds of which it names an outline of all things without saying so.
     pub loose: BTreeSet<KindId>,
+    /// Whether it names an outline of the pool with neither `each` nor `all`.
+    pub bare_pool: bool,
 }
 
 /// How far the reading of a term has come.
@@ -125,6 +127,7 @@ impl<'a> Reader<'a> {
                 of: None,
                 about_pool: false,
                 loose: BTreeSet::new(),
+                bare_pool: false,
             });
         }
     }
@@ -173,6 +176,7 @@ impl<'a> Reader<'a> {
             of,
             about_pool: slot.about_pool,
         };
+        let bare_pool = slot.bare_pool && matches!(known, Known::Outlines(_));
         let bound = |kind: &KindId| self.around.bound.iter().any(|bound| bound.kind == *kind);
         if let Some(kind) = of.filter(|of| !bound(of)) {
             let kind = self.vocabulary.kind(kind).name.clone();
@@ -195,6 +199,9 @@ impl<'a> Reader<'a> {
         }
         if scope.about_pool {
             self.speak_of_pool();
+        }
+        if bare_pool {
+            self.bare_pool = Some((name.to_owned(), span));
         }
         Some(match known {
             Known::Things(selection) => Known::Things(closed(selection, scope)),
@@ -257,13 +264,14 @@ impl<'a> Reader<'a> {
         let bare_pool = self.bare_pool.take();
         let (known, about_pool) = self.noting_pool(|reader| reader.known(&item.node));
         let loose = std::mem::replace(&mut self.loose, loose);
-        self.bare_pool = bare_pool;
+        let bare_pool = std::mem::replace(&mut self.bare_pool, bare_pool).is_some();
         self.around = outside;
         self.file = outer_file;
         let slot = self.terms.get_mut(place)?;
         slot.state = known.clone().map_or(State::Faulty, State::Read);
         slot.about_pool = about_pool;
         slot.loose = loose;
+        slot.bare_pool = bare_pool;
         slot.of = of;
         known
     }

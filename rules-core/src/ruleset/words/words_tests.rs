@@ -20,6 +20,7 @@ fn rules() -> RuleSet {
         vocabulary: Vocabulary::standard(),
         terms: Vec::new(),
         rules: Vec::new(),
+        built_in: Vec::new(),
         decisions: Vec::new(),
         documents: Vec::new(),
         duties: Vec::new(),
@@ -68,6 +69,7 @@ fn part(kind: &str, outline: &str, filter: Option<Requirement>, rules: &RuleSet)
             }),
             outline: rules.vocabulary.outline_named(kind, outline).unwrap(),
             counted: None,
+            if_drawn: false,
         }],
     }
 }

@@ -108,6 +108,7 @@ impl Site {
                 which,
                 outline: self.words.outlines(kind)[0],
                 counted: None,
+                if_drawn: false,
             }],
         };
         let gates = Selection {

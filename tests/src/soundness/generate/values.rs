@@ -217,5 +217,6 @@ fn part(which: Which, outline: OutlineId) -> Part {
         which,
         outline,
         counted: None,
+        if_drawn: false,
     }
 }
