@@ -5,7 +5,7 @@ use std::sync::Arc;
 use rules_core::quantity::{Dimension, Unit};
 use rules_core::ruleset::{
     Along, Bound, Each, IfNone, Requirement, Row, RowTest, Rule, Scope, Selection, Stated, Table,
-    TermUse, Test, Then, Value,
+    TermUse, Test, Value,
 };
 use rules_core::vocabulary::KindId;
 
