@@ -3,7 +3,7 @@
 //! With `--seed` alone, runs just that case and shows all of it if it fails. `--all` draws everything that can be drawn,
 //! also what the tree is known not to judge rightly yet; `--with` one such thing, by its name. `--same N` judges rules in
 //! other words on N plans; `--less N` judges N plans less each thing that they say; `--bundled` does so with the plans of all
-//! bundled cases.
+//! bundled cases; `--faults N` tries checkers that are wrong in one way each.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::panic::{AssertUnwindSafe, catch_unwind};
@@ -12,8 +12,9 @@ use std::sync::Mutex;
 use std::sync::atomic::{AtomicU64, Ordering};
 
 use outside_checks::deletions;
+use outside_checks::soundness::fault::Fault;
 use outside_checks::soundness::less;
-use outside_checks::soundness::property::{Failure, Tally, run};
+use outside_checks::soundness::property::{Failure, Tally, run, run_with};
 use outside_checks::soundness::same::{self, Differs, Tried, WAYS};
 use outside_checks::soundness::words::{Feature, Words};
 
@@ -81,6 +82,23 @@ fn with_less_said(cases: u64) -> ExitCode {
     }
 }
 
+/// The first seeds, of so many, that show each fault.
+fn faults(cases: u64) -> ExitCode {
+    let words = words();
+    let mut missed = false;
+    for fault in Fault::ALL {
+        let mut tally = Tally::default();
+        let mut fails = |seed: &u64| run_with(*seed, &words, &mut tally, Some(fault)).is_err();
+        let seeds: Vec<u64> = (0..cases).filter(|seed| fails(seed)).collect();
+        println!("{fault:?}: {} of {cases}, {:?}", seeds.len(), seeds.iter().take(8).collect::<Vec<_>>());
+        missed |= seeds.is_empty();
+    }
+    match missed {
+        false => ExitCode::SUCCESS,
+        true => ExitCode::FAILURE,
+    }
+}
+
 /// All bundled cases less each thing that they say.
 fn bundled() -> ExitCode {
     let found = deletions::run();
@@ -107,6 +125,9 @@ fn words() -> Words {
 }
 
 fn main() -> ExitCode {
+    if let Some(cases) = number_after("--faults") {
+        return faults(cases);
+    }
     if let Some(cases) = number_after("--same") {
         return in_other_words(cases);
     }

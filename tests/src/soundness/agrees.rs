@@ -48,6 +48,7 @@ impl Beside<'_> {
             world: self.world,
             rules: self.rules,
             features: self.features,
+            plan: Some(self.plan),
         }
     }
 
@@ -65,7 +66,7 @@ impl Beside<'_> {
     /// Every rule's judgement in the world is possible; gives those judgements, `None` where one could not be made.
     fn rules_agree(&self) -> Result<Vec<Option<Judgement>>, Disagreement> {
         let mut all = Vec::new();
-        for (place, rule) in self.rules.rules.iter().enumerate() {
+        for (place, rule) in self.rules.all_rules().enumerate() {
             let judged = self.evaluator().judge(rule).ok();
             let judged = judged.map(|(judgement, _)| judgement);
             all.push(judged);
@@ -89,7 +90,8 @@ impl Beside<'_> {
         };
         let fails = all.contains(&Judgement::Applies(Level::Fails));
         let none_stands = |judgement: &Judgement| *judgement >= Judgement::Applies(Level::Holds);
-        let applies = all.contains(&Judgement::Applies(Level::Holds));
+        let of_its_own = &all[..self.rules.rules.len()];
+        let applies = of_its_own.contains(&Judgement::Applies(Level::Holds));
         let agrees = match self.findings.verdict {
             Verdict::DoesNotComply => fails,
             Verdict::NothingAgainst => applies && all.iter().all(none_stands),

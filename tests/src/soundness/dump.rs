@@ -5,7 +5,7 @@ use std::fmt::Write;
 use rules_core::plan::{Figure, Plan, Possible, Words as Possibly};
 use rules_core::ruleset::{
     Bound, Choice, Distance, Operand, Requirement, Row, RowTest, Rule, RuleSet, Scope, Selection,
-    Table, Then, Value, Which,
+    ShareOf, Table, Then, Value, Which, Zone,
 };
 use rules_core::vocabulary::Vocabulary;
 
@@ -134,10 +134,24 @@ impl Says<'_> {
         if let Some(filter) = &selection.filter {
             let _ = write!(text, " where ({})", self.requirement(filter));
         }
+        if let Some(zone) = &selection.zone {
+            let _ = write!(text, " in {}", self.zone(zone));
+        }
         if let Some(if_none) = selection.if_none {
             let _ = write!(text, " if none {if_none:?}");
         }
         format!("<{text}>")
+    }
+
+    fn zone(&self, zone: &Zone) -> String {
+        match zone {
+            Zone::Inside(of) => format!("inside {}", self.operand(of)),
+            Zone::Around { of, by } => {
+                format!("{} around {}", self.value(by), self.operand(of))
+            }
+            Zone::Not(of) => format!("not ({})", self.zone(of)),
+            other => format!("{other:?}"),
+        }
     }
 
     fn operand(&self, operand: &Operand) -> String {
@@ -169,7 +183,16 @@ impl Says<'_> {
             Value::Stated(stated) => stated.range.low.to_string(),
             Value::Fact(fact) => self.0.fact_path(*fact),
             Value::Distance(distance) => self.distance(distance),
-            Value::Area(area) => format!("area({})", self.operand(&area.of)),
+            Value::Area(area) => {
+                let mut text = format!("area({}", self.operand(&area.of));
+                if let Some(zone) = &area.within {
+                    let _ = write!(text, " in {}", self.zone(zone));
+                }
+                if let Some(ShareOf::Outlines(of)) = &area.share_of {
+                    let _ = write!(text, " as a share of {}", self.operand(of));
+                }
+                text + ")"
+            }
             Value::Count(selection) => format!("number of {}", self.selection(selection)),
             Value::Table(table) => self.table(table, |one| self.value(one)),
             Value::Largest(of) => format!("largest({})", values(of)),

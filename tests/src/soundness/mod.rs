@@ -7,10 +7,12 @@
 pub mod agrees;
 pub mod blur;
 pub mod classes;
+pub mod cover;
 pub mod cuts;
 pub mod dump;
 pub mod evaluate;
 pub mod exact;
+pub mod fault;
 pub mod generate;
 pub mod geometry;
 pub mod less;

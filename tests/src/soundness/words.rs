@@ -33,11 +33,17 @@ pub enum Feature {
     AlongUnstated,
     /// Things without a source.
     NoSource,
+    /// Zones, and things of several outlines in them.
+    ZonesOfSeveral,
+    /// Areas of several outlines, in a zone, or as a share.
+    Unions,
+    /// The rules that are in every rule set.
+    BuiltIn,
 }
 
 impl Feature {
     /// All of them, each with its name on the command line.
-    pub const ALL: [(Feature, &str); 10] = [
+    pub const ALL: [(Feature, &str); 13] = [
         (Feature::AreaOfNone, "area-of-none"),
         (Feature::EndlessLimit, "endless-limit"),
         (Feature::ClassAlong, "class-along"),
@@ -48,6 +54,9 @@ impl Feature {
         (Feature::NotOfCount, "not-of-count"),
         (Feature::AlongUnstated, "along-unstated"),
         (Feature::NoSource, "no-source"),
+        (Feature::ZonesOfSeveral, "zones-of-several"),
+        (Feature::Unions, "unions"),
+        (Feature::BuiltIn, "built-in"),
     ];
 }
 

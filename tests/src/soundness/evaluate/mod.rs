@@ -7,6 +7,7 @@ mod places;
 mod requirements;
 mod tests_and_bounds;
 mod values;
+mod zones;
 
 #[cfg(test)]
 mod tests;
@@ -17,6 +18,7 @@ pub use places::{changes_along, speaks_of};
 use std::collections::BTreeSet;
 
 use rules_core::check::Level;
+use rules_core::plan::Plan;
 use rules_core::ruleset::{Condition, IfNone, InForce, Relief, Rule, RuleSet, Selection, Value};
 use rules_core::vocabulary::KindId;
 
@@ -86,8 +88,11 @@ struct Scene<'a> {
     world: &'a World,
     rules: &'a RuleSet,
     features: &'a BTreeSet<Feature>,
+    plan: Option<&'a Plan>,
     /// What each kind's name stands for, the innermost last.
     bound: Vec<(KindId, usize)>,
+    /// The kinds whose things are cut to a zone.
+    cut: Vec<KindId>,
     /// Which piece of each thing is looked at.
     places: Vec<usize>,
     /// Whether some comparison was so close that the checker, which rounds to whole tiny units, may leave it open.
@@ -100,10 +105,28 @@ impl<'a> Scene<'a> {
             world: of.world,
             rules: of.rules,
             features: of.features,
+            plan: of.plan,
             bound: Vec::new(),
+            cut: Vec::new(),
             places: vec![0; of.world.things.len()],
             close: false,
         }
+    }
+
+    /// With one of the things that a selection selects bound to its kind's name.
+    fn with<T>(
+        &mut self,
+        selection: &Selection,
+        thing: usize,
+        act: impl FnOnce(&mut Self) -> Found<T>,
+    ) -> Found<T> {
+        let cut = selection.zone.is_some();
+        self.bound.push((selection.kind, thing));
+        self.cut.extend(cut.then_some(selection.kind));
+        let done = act(self);
+        self.bound.pop();
+        self.cut.truncate(self.cut.len() - usize::from(cut));
+        done
     }
 
     /// Something is met that is judged only where it is asked for.
@@ -124,6 +147,8 @@ pub struct Evaluator<'a> {
     pub rules: &'a RuleSet,
     /// What is judged beside what is judged always.
     pub features: &'a BTreeSet<Feature>,
+    /// The plan, where it matters what it draws.
+    pub plan: Option<&'a Plan>,
 }
 
 impl<'a> Evaluator<'a> {
@@ -209,9 +234,7 @@ impl Scene<'_> {
         }
         let mut worst = Judgement::NotApplicable;
         for thing in things {
-            self.bound.push((each.kind, thing));
-            worst = worst.min(self.need(rule)?);
-            self.bound.pop();
+            worst = worst.min(self.with(each, thing, |scene| scene.need(rule))?);
         }
         Ok(worst)
     }

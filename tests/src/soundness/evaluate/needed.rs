@@ -127,15 +127,17 @@ impl Scene<'_> {
         };
         let mut here = Vec::new();
         for thing in things {
-            let bound = decision.each.as_ref().map(|each| each.kind).zip(thing);
-            self.bound.extend(bound);
-            let class = match self.row(&decision.table)? {
+            let row = match decision.each.as_ref().zip(thing) {
+                Some((each, thing)) => {
+                    self.with(each, thing, |scene| scene.row(&decision.table))?
+                }
+                None => self.row(&decision.table)?,
+            };
+            let class = match row {
                 Some(Then::Give(class)) => Some(Some(class.clone())),
                 Some(Then::Refer) => Some(None),
                 None => None,
             };
-            self.bound
-                .truncate(self.bound.len() - usize::from(bound.is_some()));
             here.extend(class.map(|class| Class { thing, pool, class }));
         }
         Ok(here)

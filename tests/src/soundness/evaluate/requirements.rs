@@ -5,7 +5,7 @@
 
 use rules_core::check::Level;
 use rules_core::ruleset::{
-    Bound, Each, Requirement, Row, RowTest, Scope, Selection, Table, Then, Value,
+    Bound, Each, Requirement, Row, RowTest, Scope, Table, Then, Value,
 };
 
 use super::{Found, Said, Scene, Side, Undecided, mirrored, of_none};
@@ -174,19 +174,19 @@ impl Scene<'_> {
     }
 
     fn each(&mut self, each: &Each, side: Side) -> Found<Said> {
-        let Selection { kind, if_none, .. } = each.selection;
         let things = self.selected(&each.selection)?;
         if things.is_empty() {
-            return Ok(match of_none(if_none) {
+            return Ok(match of_none(each.selection.if_none) {
                 Some(said) => side.of(said),
                 None => side.nothing(),
             });
         }
         let mut all = Vec::new();
         for thing in things {
-            self.bound.push((kind, thing));
-            all.push(self.requirement(&each.require, side)?);
-            self.bound.pop();
+            let one = self.with(&each.selection, thing, |scene| {
+                scene.requirement(&each.require, side)
+            });
+            all.push(one?);
         }
         Ok(all_of(&all, side))
     }

@@ -140,6 +140,7 @@ impl Site {
             world: &self.world,
             rules: &self.rules,
             features: &features.into_iter().collect(),
+            plan: None,
         };
         evaluator.judge(rule).expect("it can be judged").0
     }

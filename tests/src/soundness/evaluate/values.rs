@@ -1,13 +1,12 @@
 //! What a value is in one world.
 
 use rules_core::check::Level;
-use rules_core::ruleset::{Area, Distance, Measured, Operand, Over, Selection, Then, Value, Which};
-use rules_core::vocabulary::{FactId, KindId, Number};
+use rules_core::ruleset::{Distance, Measured, Operand, Over, Selection, Then, Value, Which};
+use rules_core::vocabulary::{FactId, KindId, Number, OutlineId};
 
 use super::{Found, Got, Said, Scene, Undecided, of_none};
 use crate::soundness::geometry;
 use crate::soundness::number::Real;
-use crate::soundness::words::Feature;
 use crate::soundness::world::{Drawn, Held};
 
 impl<'a> Scene<'a> {
@@ -52,9 +51,7 @@ impl<'a> Scene<'a> {
     fn over(&mut self, how: Over, of: &Selection, take: &Value) -> Found<Got> {
         let mut got = Vec::new();
         for thing in self.selected(of)? {
-            self.bound.push((of.kind, thing));
-            got.push(self.value(take)?);
-            self.bound.pop();
+            got.push(self.with(of, thing, |scene| scene.value(take))?);
         }
         let fold: Fold = match how {
             Over::Largest => Real::greater,
@@ -117,9 +114,6 @@ impl<'a> Scene<'a> {
     }
 
     fn selected_here(&mut self, selection: &Selection) -> Found<Vec<usize>> {
-        if selection.zone.is_some() {
-            return Err(Undecided::NotKnown);
-        }
         let world = self.world;
         let mut all = Vec::new();
         for thing in world.of_kind(selection.kind) {
@@ -131,17 +125,27 @@ impl<'a> Scene<'a> {
                     continue;
                 }
             }
+            if let Some(zone) = &selection.zone
+                && !self.stands_in(thing, zone)?
+            {
+                continue;
+            }
             all.push(thing);
         }
         Ok(all)
     }
 
     /// The outlines meant; where there are none, what the rule says that this comes to.
-    fn outlines(&mut self, operand: &Operand) -> Found<Result<Vec<&'a Drawn>, Said>> {
+    pub(super) fn outlines(&mut self, operand: &Operand) -> Found<Result<Vec<&'a Drawn>, Said>> {
         let world = self.world;
         let (mut all, mut if_none) = (Vec::new(), None);
         for part in &operand.parts {
             let things = match &part.which {
+                // Only what lies in the zone is meant, and that is not worked out here.
+                Which::Bound(kind) if self.cut.contains(kind) => return Err(Undecided::NotKnown),
+                Which::All(selection) if selection.zone.is_some() => {
+                    return Err(Undecided::NotKnown);
+                }
                 Which::Bound(kind) => self.meant(*kind)?.into_iter().collect(),
                 Which::All(selection) => {
                     if_none = if_none.or(selection.if_none);
@@ -149,6 +153,9 @@ impl<'a> Scene<'a> {
                 }
             };
             for thing in things {
+                if part.if_drawn && !self.is_drawn(thing, part.outline) {
+                    continue;
+                }
                 match world.things[thing].outlines.get(&part.outline) {
                     Some(drawn) => all.push(drawn),
                     // A thing that is without it.
@@ -161,6 +168,13 @@ impl<'a> Scene<'a> {
             true => Err(of_none(if_none)),
             false => Ok(all),
         })
+    }
+
+    /// Whether the plan draws an outline of a thing.
+    fn is_drawn(&self, thing: usize, outline: OutlineId) -> bool {
+        let id = &self.world.things[thing].id;
+        let mut things = self.plan.iter().flat_map(|plan| &plan.things);
+        things.any(|thing| thing.id == *id && thing.outlines.contains_key(&outline))
     }
 
     fn distance(&mut self, distance: &Distance) -> Found<Got> {
@@ -190,24 +204,6 @@ impl<'a> Scene<'a> {
             }
         }
         Ok(Got::Number(best.ok_or(Undecided::NotKnown)?))
-    }
-
-    fn area(&mut self, area: &Area) -> Found<Got> {
-        if area.within.is_some() || area.share_of.is_some() {
-            return Err(Undecided::NotKnown);
-        }
-        let sets = area.of.parts.iter().any(|part| matches!(part.which, Which::All(_)));
-        Ok(match self.outlines(&area.of)?.as_deref() {
-            Ok([one]) if one.spread == 0 => Got::Number(geometry::area(one)),
-            Ok(_) => return Err(Undecided::NotKnown),
-            // All of some things together cover nothing where there is none; of one thing there is nothing to say.
-            Err(None) if sets => Got::Number(Real::whole(0)),
-            Err(said) => {
-                let said = *said;
-                self.meets(Feature::AreaOfNone)?;
-                Got::Void(said)
-            }
-        })
     }
 }
 

@@ -13,6 +13,8 @@ use rules_core::vocabulary::{FactId, KindId, Number};
 use super::rules::Maker;
 use crate::soundness::evaluate::Evaluator;
 use crate::soundness::walk;
+use crate::soundness::words::Feature;
+use crate::soundness::world::Held;
 
 /// An amount as a rule would state it.
 pub fn stated(amount: i128, dimension: Dimension) -> Value {
@@ -106,6 +108,18 @@ impl Maker<'_> {
         selection
     }
 
+    /// The same, of what stands in a zone now and then.
+    pub(super) fn selection_in_zone(&mut self, scope: &[KindId], kind: KindId) -> Selection {
+        let mut selection = self.selection(scope, kind);
+        let several = self.words.outlines(kind).len() > 1;
+        let may = !several || self.words.draws(Feature::ZonesOfSeveral);
+        if may && !self.solid && self.filters && self.random.chance(20) {
+            selection.zone = Some(Arc::new(self.zone(scope)));
+            selection.closed = None;
+        }
+        selection
+    }
+
     /// What a selection depends on that is all that a term says; `None` for one that is written where it is used.
     fn closed(&mut self, scope: &[KindId], selection: &Selection) -> Option<Scope> {
         let others = scope.iter().filter(|kind| **kind != self.words.pool);
@@ -130,6 +144,7 @@ impl Maker<'_> {
             world: self.world,
             rules: self.rules,
             features: &self.words.features,
+            plan: None,
         };
         let so = evaluator.number(self.random, &bound, value);
         let so = so.unwrap_or_else(|| self.random.wide(0, 10) * 1_000_000_000);
@@ -262,6 +277,11 @@ impl Maker<'_> {
     }
 
     pub(super) fn fact_test(&mut self, scope: &[KindId]) -> Requirement {
+        let along = self.changing(scope);
+        if !along.is_empty() && self.random.chance(25) {
+            let fact = *self.random.pick(&along);
+            return self.test_of(scope, fact);
+        }
         // Words and yes or no are asked about more than amounts.
         let amount = self.random.chance(50);
         let fact = self.fact_of(scope, |maker, fact| {
@@ -272,6 +292,21 @@ impl Maker<'_> {
                 || entry.none
                 || (!own && entry.kind == maker.words.alarm)
         });
+        self.test_of(scope, fact)
+    }
+
+    /// The facts that change along one of the things that can be spoken of here.
+    fn changing(&self, scope: &[KindId]) -> Vec<FactId> {
+        let things = self.world.things.iter();
+        let spoken = things.filter(|thing| scope.contains(&thing.kind));
+        let facts = spoken.flat_map(|thing| &thing.facts);
+        facts
+            .filter(|(_, held)| matches!(held, Held::Along(_)))
+            .map(|(fact, _)| *fact)
+            .collect()
+    }
+
+    fn test_of(&mut self, scope: &[KindId], fact: FactId) -> Requirement {
         let bounds = vec![self.fact_bound(scope, fact)];
         let along = [Along::Anywhere, Along::AllAlong];
         let holds = (self.words.changes(fact) && self.random.chance(25)).then(|| *self.random.pick(&along));
@@ -296,7 +331,7 @@ impl Maker<'_> {
     }
 
     pub(super) fn count_of(&mut self, scope: &[KindId], kind: KindId) -> Requirement {
-        let selection = self.selection(scope, kind);
+        let selection = self.selection_in_zone(scope, kind);
         let limit = stated(self.random.wide(0, 3) * 1_000_000_000, Dimension::Number);
         let bound = self.one_bound(limit);
         test(Value::Count(selection), vec![bound])
@@ -316,8 +351,8 @@ impl Maker<'_> {
             }
             3 => self.count_test(scope),
             4 => {
-                let value = self.area(scope);
-                self.tested(scope, value, Dimension::Area)
+                let (value, dimension) = self.area(scope);
+                self.tested(scope, value, dimension)
             }
             _ => {
                 let value = self.distance_value(scope);
@@ -339,8 +374,8 @@ impl Maker<'_> {
             }
             (2, _) if scope.len() < 3 && self.each.is_none() => self.count_test(scope),
             (3, _) => {
-                let value = self.area(scope);
-                let limit = self.near(scope, &value, Dimension::Area);
+                let (value, dimension) = self.area(scope);
+                let limit = self.near(scope, &value, dimension);
                 let bound = self.one_bound(limit);
                 test(value, vec![bound])
             }

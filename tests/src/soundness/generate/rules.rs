@@ -15,7 +15,7 @@ use super::papers::{DOCUMENTS, documents, paper_for};
 use crate::soundness::cuts::Speaks;
 use crate::soundness::random::Random;
 use crate::soundness::walk;
-use crate::soundness::words::Words;
+use crate::soundness::words::{Feature, Words};
 use crate::soundness::world::{Being, World};
 
 /// How rich the rules are.
@@ -86,6 +86,18 @@ pub fn rule_set(
     set
 }
 
+/// The rules that are in every rule set, as a file without rules has them.
+fn built_in(words: &Words) -> Vec<Rule> {
+    if !words.draws(Feature::BuiltIn) {
+        return Vec::new();
+    }
+    let text = "ruleset: random\ntitle: Random\nedition: \"1\"\nauthority: Random\nrules: []\n";
+    match rules_core::ruleset::read(text, &|_| None, words.vocabulary.clone()) {
+        Ok(read) => read.rule_set.built_in,
+        Err(_) => Vec::new(),
+    }
+}
+
 fn empty(words: &Words) -> RuleSet {
     RuleSet {
         id: "random".to_owned(),
@@ -103,7 +115,7 @@ fn empty(words: &Words) -> RuleSet {
         vocabulary: words.vocabulary.clone(),
         terms: Vec::new(),
         rules: Vec::new(),
-        built_in: Vec::new(),
+        built_in: built_in(words),
         decisions: Vec::new(),
         documents: documents(words),
         duties: Vec::new(),
@@ -162,7 +174,7 @@ impl Maker<'_> {
         }
         if self.each.is_some() || self.random.chance(percent) {
             let kind = self.each.unwrap_or_else(|| self.other_kind(&scope));
-            let mut each = self.selection(&scope, kind);
+            let mut each = self.selection_in_zone(&scope, kind);
             if self.solid && self.random.chance(80) {
                 each.if_none = None;
             }
@@ -240,7 +252,7 @@ impl Maker<'_> {
         let refer = usize::from(self.referring);
         match self
             .random
-            .weighted(&[20, 8, 8, 6, 5, 8, 6, 3, 4, refer, 4])
+            .weighted(&[20, 8, 8, 6, 5, 8, 6, 8, 7, refer, 4])
         {
             0 => self.leaf(scope),
             1 => Requirement::All(self.several(scope, inner)),
@@ -320,7 +332,7 @@ impl Maker<'_> {
 
     fn each(&mut self, scope: &[KindId], depth: usize) -> Requirement {
         let kind = self.other_kind(scope);
-        let selection = self.selection(scope, kind);
+        let selection = self.selection_in_zone(scope, kind);
         let mut inner = scope.to_vec();
         inner.push(kind);
         let require = self.requirement(&inner, depth);

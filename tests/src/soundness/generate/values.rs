@@ -3,13 +3,13 @@
 use std::sync::Arc;
 
 use rules_core::quantity::Dimension;
-use rules_core::ruleset::{Area, Distance, Measured, Operand, Over, Part, TermUse, Value, Which};
+use rules_core::ruleset::{Area, Distance, Measured, Operand, Over, Part, ShareOf, TermUse, Value, Which, Zone};
 use rules_core::vocabulary::{FactId, KindId, OutlineId, Shape};
 
 use super::leaf::stated;
 use super::rules::Maker;
 use crate::soundness::walk;
-use crate::soundness::words::Feature;
+use crate::soundness::words::{Feature, METRE};
 
 impl Maker<'_> {
     fn outline(&mut self, kind: KindId) -> OutlineId {
@@ -82,31 +82,86 @@ impl Maker<'_> {
         }
     }
 
-    pub(super) fn area(&mut self, scope: &[KindId]) -> Value {
-        let kinds: Vec<KindId> = scope
+    /// Outlines of areas.
+    fn areas(&self, kind: KindId) -> Vec<OutlineId> {
+        let outlines = self.words.outlines(kind).iter().copied();
+        outlines
+            .filter(|outline| self.words.vocabulary.outline(*outline).shape == Shape::Area)
+            .collect()
+    }
+
+    /// The outline of an area of something bound, or of the lot.
+    fn bound_area(&mut self, scope: &[KindId]) -> Part {
+        let fits: Vec<KindId> = scope
             .iter()
             .copied()
-            .filter(|kind| {
-                self.words
-                    .outlines(*kind)
-                    .iter()
-                    .all(|o| self.words.vocabulary.outline(*o).shape == Shape::Area)
-            })
+            .filter(|kind| !self.areas(*kind).is_empty())
             .collect();
-        let kind = match kinds.is_empty() {
+        let kind = match fits.is_empty() {
             true => self.words.lot,
-            false => *self.random.pick(&kinds),
+            false => *self.random.pick(&fits),
         };
-        let of = match self.words.draws(Feature::AreaOfNone) && !self.solid {
-            true => self.bound_operand(kind),
+        let areas = self.areas(kind);
+        let outline = match self.words.draws(Feature::AreaOfNone) && !self.solid {
+            true => *self.random.pick(&areas),
             // The first outline of a kind is always there.
-            false => operand(vec![part(Which::Bound(kind), self.words.outlines(kind)[0])]),
+            false => areas[0],
         };
-        Value::Area(Box::new(Area {
-            of,
-            within: None,
-            share_of: None,
-        }))
+        part(Which::Bound(kind), outline)
+    }
+
+    /// The area of one outline; of several together, in a zone or as a share where such are drawn.
+    pub(super) fn area(&mut self, scope: &[KindId]) -> (Value, Dimension) {
+        let mut of = operand(vec![self.bound_area(scope)]);
+        if self.solid || !self.words.draws(Feature::Unions) {
+            return (area(of, None, None), Dimension::Area);
+        }
+        for _ in 0..self.random.weighted(&[4, 4, 2]) {
+            let kind = self.other_kind(scope);
+            if let Some(outline) = self.areas(kind).first() {
+                let selection = self.selection(scope, kind);
+                of.parts.push(part(Which::All(selection), *outline));
+            }
+        }
+        let within = self.random.chance(40).then(|| {
+            let inside = Zone::Inside(operand(vec![self.bound_area(scope)]));
+            Box::new(match self.random.chance(50) {
+                true => inside,
+                false => Zone::Not(Box::new(inside)),
+            })
+        });
+        let share_of = self.random.chance(30).then(|| {
+            let lot = self.words.lot;
+            ShareOf::Outlines(operand(vec![part(Which::Bound(lot), self.words.boundary)]))
+        });
+        let dimension = match share_of {
+            Some(_) => Dimension::Number,
+            None => Dimension::Area,
+        };
+        (area(of, within, share_of), dimension)
+    }
+
+    /// A zone in which things may stand.
+    pub(super) fn zone(&mut self, scope: &[KindId]) -> Zone {
+        match self.random.below(3) {
+            0 => Zone::Inside(operand(vec![self.bound_area(scope)])),
+            1 => {
+                let inside = Zone::Inside(operand(vec![self.bound_area(scope)]));
+                Zone::Not(Box::new(inside))
+            }
+            _ => {
+                let of = match scope.is_empty() {
+                    true => self.bound_operand(self.words.lot),
+                    false => {
+                        let kind = *self.random.pick(scope);
+                        operand(vec![part(Which::Bound(kind), self.words.outlines(kind)[0])])
+                    }
+                };
+                let by = self.random.between(0, 12) * METRE + self.random.between(-2, 2);
+                let by = stated(i128::from(by.max(0)), Dimension::Length);
+                Zone::Around { of, by }
+            }
+        }
     }
 
     /// A length of one sort or another, under a term now and then.
@@ -206,6 +261,14 @@ impl Maker<'_> {
             self.certain(*fact) && self.words.dimension(*fact) == Some(Dimension::Length)
         })
     }
+}
+
+fn area(of: Operand, within: Option<Box<Zone>>, share_of: Option<ShareOf>) -> Value {
+    Value::Area(Box::new(Area {
+        of,
+        within,
+        share_of,
+    }))
 }
 
 fn operand(parts: Vec<Part>) -> Operand {

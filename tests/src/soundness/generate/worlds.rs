@@ -104,7 +104,7 @@ fn vary_some(random: &mut Random, words: &Words, things: &mut [Being]) {
     if can.is_empty() {
         return;
     }
-    for _ in 0..random.weighted(&[4, 3, 3]) {
+    for _ in 0..random.weighted(&[2, 4, 4]) {
         let thing = *random.pick(&can);
         vary(random, words, &mut things[thing]);
     }

@@ -1,8 +1,10 @@
 //! Rules that are written in another way and mean the same come out the same.
 
-mod map;
+pub mod map;
 mod rewrite;
 mod split;
+
+pub use rewrite::opposite;
 
 use std::collections::BTreeMap;
 

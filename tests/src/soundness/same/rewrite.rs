@@ -213,7 +213,8 @@ pub(super) fn other_order(rule: &Rule) -> Rule {
     turned
 }
 
-fn opposite(bound: &Bound) -> Option<Bound> {
+/// The bound that is kept where another is not; `None` where that is none.
+pub fn opposite(bound: &Bound) -> Option<Bound> {
     Some(match bound {
         Bound::AtLeast(limit) => Bound::LessThan(limit.clone()),
         Bound::AtMost(limit) => Bound::MoreThan(limit.clone()),
