@@ -3,7 +3,7 @@
 //! With `--seed` alone, runs just that case and shows all of it if it fails. `--all` draws everything that can be drawn,
 //! also what the tree is known not to judge rightly yet; `--with` one such thing, by its name. `--same N` judges rules in
 //! other words on N plans; `--less N` judges N plans less each thing that they say; `--bundled` does so with the plans of all
-//! bundled cases; `--faults N` tries checkers that are wrong in one way each.
+//! bundled cases, or of one rule set that is named; `--faults N` tries checkers that are wrong in one way each.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::panic::{AssertUnwindSafe, catch_unwind};
@@ -101,7 +101,8 @@ fn faults(cases: u64) -> ExitCode {
 
 /// All bundled cases less each thing that they say.
 fn bundled() -> ExitCode {
-    let found = deletions::run();
+    let only = std::env::args().skip_while(|argument| argument != "--bundled").nth(1);
+    let found = deletions::run(false, only.as_deref());
     for more in &found.more {
         println!("{more}");
     }

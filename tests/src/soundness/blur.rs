@@ -91,7 +91,7 @@ impl Blur<'_> {
     fn once(&mut self) -> Option<String> {
         match self
             .random
-            .weighted(&[30, 10, 2, 2, 22, 6, 8, 8, 3, 5, 2, 3])
+            .weighted(&[30, 10, 2, 2, 22, 6, 8, 8, 3, 5, 5, 3])
         {
             0 => self.position(),
             1 => self.shift(),

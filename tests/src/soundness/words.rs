@@ -33,6 +33,8 @@ pub enum Feature {
     AlongUnstated,
     /// Things without a source.
     NoSource,
+    /// Papers that are called for by what the authority has not said yet.
+    OnWhatIsUnsaid,
     /// Zones, and things of several outlines in them.
     ZonesOfSeveral,
     /// Areas of several outlines, in a zone, or as a share.
@@ -43,7 +45,7 @@ pub enum Feature {
 
 impl Feature {
     /// All of them, each with its name on the command line.
-    pub const ALL: [(Feature, &str); 13] = [
+    pub const ALL: [(Feature, &str); 14] = [
         (Feature::AreaOfNone, "area-of-none"),
         (Feature::EndlessLimit, "endless-limit"),
         (Feature::ClassAlong, "class-along"),
@@ -54,6 +56,7 @@ impl Feature {
         (Feature::NotOfCount, "not-of-count"),
         (Feature::AlongUnstated, "along-unstated"),
         (Feature::NoSource, "no-source"),
+        (Feature::OnWhatIsUnsaid, "on-what-is-unsaid"),
         (Feature::ZonesOfSeveral, "zones-of-several"),
         (Feature::Unions, "unions"),
         (Feature::BuiltIn, "built-in"),

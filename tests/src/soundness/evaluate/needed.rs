@@ -62,7 +62,11 @@ impl Evaluator<'_> {
             // Of a rule that has nothing to speak about, nobody says whether its papers are to be had.
             open |= named && !applies && !self.features.contains(&Feature::PaperOfNothing);
             let by_name = (named && applies).then_some(true);
-            match by_name.or(called_for(document, rule, judgement)) {
+            let by_outcome = called_for(document, rule, judgement);
+            if by_outcome == Some(true) && self.asks_the_authority(rule) {
+                self.meets(Feature::OnWhatIsUnsaid)?;
+            }
+            match by_name.or(by_outcome) {
                 Some(true) if document.each.is_none() => return Ok(Some(true)),
                 Some(false) => {}
                 _ => open = true,
@@ -70,6 +74,16 @@ impl Evaluator<'_> {
             open |= has(rule, number);
         }
         Ok((!open).then_some(false))
+    }
+
+    fn meets(&self, feature: Feature) -> Found<()> {
+        Scene::new(*self).meets(feature)
+    }
+
+    /// Whether a rule asks for a paper that the authority is free to give.
+    fn asks_the_authority(&self, rule: &Rule) -> bool {
+        let mut papers = self.rules.documents.iter().enumerate();
+        papers.any(|(number, paper)| paper.discretion && has(rule, number))
     }
 
     fn asked_for(&self, document: &Document, thing: Option<usize>) -> Found<bool> {

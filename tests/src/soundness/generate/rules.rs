@@ -277,6 +277,12 @@ impl Maker<'_> {
         let fits: Vec<usize> = (0..DOCUMENTS)
             .filter(|number| paper_for(words, *number).is_none_or(|kind| scope.contains(&kind)))
             .collect();
+        let own: Vec<usize> = fits
+            .iter()
+            .copied()
+            .filter(|number| paper_for(words, *number).is_some())
+            .collect();
+        let fits = if own.is_empty() || self.random.chance(40) { fits } else { own };
         Requirement::Have(*self.random.pick(&fits))
     }
 
@@ -305,7 +311,11 @@ impl Maker<'_> {
 
     fn meets(&mut self, scope: &[KindId], depth: usize) -> Requirement {
         let own = self.term(scope);
-        let requirement = self.requirement(&own, depth);
+        // Of the one thing that it speaks of, more often than not.
+        let requirement = match own.is_empty() || self.solid || self.random.chance(50) {
+            true => self.requirement(&own, depth),
+            false => self.distance_test(&own),
+        };
         Requirement::Meets {
             term: TermUse {
                 name: "term".to_owned(),
