@@ -1,14 +1,22 @@
-//! Runs the property of soundness on many random cases: `soundness [--cases N] [--seed N]`.
+//! Runs the property of soundness on many random cases: `soundness [--cases N] [--seed N] [--all] [--with FEATURE]…`.
 //!
-//! With `--seed` alone, runs just that case and shows all of it if it fails.
+//! With `--seed` alone, runs just that case and shows all of it if it fails. `--all` draws everything that can be drawn,
+//! also what the tree is known not to judge rightly yet; `--with` one such thing, by its name. `--same N` judges rules in
+//! other words on N plans; `--less N` judges N plans less each thing that they say; `--bundled` does so with the plans of all
+//! bundled cases, or of one rule set that is named; `--faults N` tries checkers that are wrong in one way each.
 
+use std::collections::{BTreeMap, BTreeSet};
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::process::ExitCode;
 use std::sync::Mutex;
 use std::sync::atomic::{AtomicU64, Ordering};
 
-use outside_checks::soundness::property::{Failure, Tally, run};
-use outside_checks::soundness::words::Words;
+use outside_checks::deletions;
+use outside_checks::soundness::fault::Fault;
+use outside_checks::soundness::less;
+use outside_checks::soundness::property::{Failure, Tally, run, run_with};
+use outside_checks::soundness::same::{self, Differs, Tried, WAYS};
+use outside_checks::soundness::words::{Feature, Words};
 
 /// No more failures than this are shown.
 const SHOWN: usize = 5;
@@ -19,7 +27,117 @@ fn number_after(name: &str) -> Option<u64> {
     arguments.next()?.parse().ok()
 }
 
+/// What is drawn beside what is drawn always.
+fn features() -> BTreeSet<Feature> {
+    let asked: Vec<String> = std::env::args().collect();
+    let with = |name: &str| asked.windows(2).any(|pair| pair[0] == "--with" && pair[1] == name);
+    let all = asked.iter().any(|argument| argument == "--all");
+    let features = Feature::ALL.iter().filter(|(_, name)| all || with(name));
+    features.map(|(feature, _)| *feature).collect()
+}
+
+/// Rules in other words on so many plans.
+fn in_other_words(cases: u64) -> ExitCode {
+    let words = words();
+    let (mut tried, mut differing) = (Tried::new(), BTreeMap::<&str, Vec<Differs>>::new());
+    for seed in 0..cases {
+        for differs in same::run(seed, &words, &mut tried) {
+            differing.entry(differs.way).or_default().push(differs);
+        }
+    }
+    for way in WAYS {
+        let found = differing.get(way.name).map_or(&[][..], Vec::as_slice);
+        let seeds: Vec<u64> = found.iter().map(|differs| differs.seed).take(12).collect();
+        let times = tried.get(way.name).copied().unwrap_or(0);
+        println!("{}: tried {times}, otherwise {} {seeds:?}", way.name, found.len());
+        if let Some(first) = found.iter().min_by_key(|differs| differs.what.len()) {
+            println!("  the shortest, seed {}: {}", first.seed, first.what);
+        }
+    }
+    match differing.is_empty() {
+        true => ExitCode::SUCCESS,
+        false => ExitCode::FAILURE,
+    }
+}
+
+/// Every plan of so many cases less one thing that it says.
+fn with_less_said(cases: u64) -> ExitCode {
+    let words = words();
+    let (mut tried, mut failed) = (0, Vec::new());
+    for seed in 0..cases {
+        let (number, failures) = less::run(seed, &words);
+        tried += number;
+        failed.extend(failures);
+    }
+    for failure in failed.iter().take(SHOWN) {
+        println!("seed {}: {}\n{}", failure.seed, failure.what, failure.dump);
+    }
+    for failure in failed.iter().skip(SHOWN).take(40) {
+        println!("seed {}: {}", failure.seed, failure.what);
+    }
+    println!("{tried} plans with one thing less said, {} said more", failed.len());
+    match failed.is_empty() {
+        true => ExitCode::SUCCESS,
+        false => ExitCode::FAILURE,
+    }
+}
+
+/// The first seeds, of so many, that show each fault.
+fn faults(cases: u64) -> ExitCode {
+    let words = words();
+    let mut missed = false;
+    for fault in Fault::ALL {
+        let mut tally = Tally::default();
+        let mut fails = |seed: &u64| run_with(*seed, &words, &mut tally, Some(fault)).is_err();
+        let seeds: Vec<u64> = (0..cases).filter(|seed| fails(seed)).collect();
+        println!("{fault:?}: {} of {cases}, {:?}", seeds.len(), seeds.iter().take(8).collect::<Vec<_>>());
+        missed |= seeds.is_empty();
+    }
+    match missed {
+        false => ExitCode::SUCCESS,
+        true => ExitCode::FAILURE,
+    }
+}
+
+/// All bundled cases less each thing that they say.
+fn bundled() -> ExitCode {
+    let only = std::env::args().skip_while(|argument| argument != "--bundled").nth(1);
+    let found = deletions::run(false, only.as_deref());
+    for more in &found.more {
+        println!("{more}");
+    }
+    println!(
+        "{} plans with one thing less said, {} said more; {} could not be read",
+        found.judged,
+        found.more.len(),
+        found.unreadable
+    );
+    match found.more.is_empty() {
+        true => ExitCode::SUCCESS,
+        false => ExitCode::FAILURE,
+    }
+}
+
+fn words() -> Words {
+    Words {
+        features: features(),
+        ..Words::new()
+    }
+}
+
 fn main() -> ExitCode {
+    if let Some(cases) = number_after("--faults") {
+        return faults(cases);
+    }
+    if let Some(cases) = number_after("--same") {
+        return in_other_words(cases);
+    }
+    if std::env::args().any(|argument| argument == "--bundled") {
+        return bundled();
+    }
+    if let Some(cases) = number_after("--less") {
+        return with_less_said(cases);
+    }
     let first = number_after("--seed").unwrap_or(0);
     let cases = number_after("--cases").unwrap_or(1);
     let next = AtomicU64::new(first);
@@ -46,7 +164,7 @@ fn main() -> ExitCode {
 }
 
 fn work(next: &AtomicU64, end: u64) -> (Tally, Vec<Failure>) {
-    let words = Words::new();
+    let words = words();
     let (mut tally, mut failures) = (Tally::default(), Vec::new());
     loop {
         let seed = next.fetch_add(1, Ordering::Relaxed);

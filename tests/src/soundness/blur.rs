@@ -3,14 +3,17 @@
 //! The first plan states the world exactly. Each further one is made from the one before by taking back something
 //! that it states, so that every world of the one before is a world of it too.
 
+use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use rules_core::plan::{DocumentState, Figure, Looked, Plan, Thing, Words as Possibly};
+use rules_core::ruleset::RuleSet;
 use rules_core::vocabulary::{FactId, KindId, OutlineId};
 
 use super::exact::{SOURCES, exact};
 use super::generate::moved;
 use super::geometry;
+use super::less::leave_out;
 use super::random::Random;
 use super::words::{METRE, Words};
 use super::world::{Drawn, World};
@@ -25,7 +28,15 @@ pub struct Step {
 }
 
 /// A chain of plans for one world, from the exact one to the vaguest.
-pub fn chain(random: &mut Random, words: &Words, world: &World, steps: usize) -> Vec<Step> {
+pub fn chain(
+    random: &mut Random,
+    words: &Words,
+    (world, rules): (&World, &RuleSet),
+    steps: usize,
+) -> Vec<Step> {
+    let free = rules.documents.iter().filter(|paper| paper.discretion);
+    let discretion: BTreeSet<String> = free.map(|paper| paper.id.clone()).collect();
+
     let mut chain = vec![Step {
         plan: exact(random, words, world),
         done: "exact".to_owned(),
@@ -36,6 +47,7 @@ pub fn chain(random: &mut Random, words: &Words, world: &World, steps: usize) ->
             random,
             words,
             world,
+            discretion: &discretion,
             plan: &mut plan,
         };
         if let Some(done) = blur.once() {
@@ -69,6 +81,8 @@ struct Blur<'a> {
     random: &'a mut Random,
     words: &'a Words,
     world: &'a World,
+    /// The papers that the authority is free to give.
+    discretion: &'a BTreeSet<String>,
     plan: &'a mut Plan,
 }
 
@@ -77,7 +91,7 @@ impl Blur<'_> {
     fn once(&mut self) -> Option<String> {
         match self
             .random
-            .weighted(&[30, 10, 2, 2, 22, 6, 8, 8, 3, 5, 2, 3])
+            .weighted(&[30, 10, 2, 2, 22, 6, 8, 8, 3, 5, 5, 3])
         {
             0 => self.position(),
             1 => self.shift(),
@@ -299,7 +313,7 @@ impl Blur<'_> {
                 self.plan.inventory.remove(&kind);
             }
         }
-        self.leave_out(thing);
+        leave_out(self.plan, thing);
         Some(format!("{id} hidden"))
     }
 
@@ -325,18 +339,6 @@ impl Blur<'_> {
         exact(&self.plan.things[thing]) && lot.is_some_and(exact)
     }
 
-    fn leave_out(&mut self, thing: usize) {
-        self.plan.things.remove(thing);
-        self.plan
-            .measured
-            .retain(|tape| tape.from.0 != thing && tape.to.0 != thing);
-        for tape in &mut self.plan.measured {
-            for end in [&mut tape.from.0, &mut tape.to.0] {
-                *end -= usize::from(*end > thing);
-            }
-        }
-    }
-
     fn tape(&mut self) -> Option<String> {
         self.plan.measured.pop().map(|_| "tape dropped".to_owned())
     }
@@ -349,11 +351,26 @@ impl Blur<'_> {
         Some(format!("tape wider by {by}"))
     }
 
+    /// Nobody says any more where a paper stands, or it is still to be got.
     fn document(&mut self) -> Option<String> {
         let ids: Vec<String> = self.plan.documents.keys().cloned().collect();
         let id = self.random.pick(&ids).clone();
-        self.plan.documents.insert(id, DocumentState::NotYet.into());
-        Some("a document not asked for yet".to_owned())
+        // One that the authority is free to give is its to give while it is to be got.
+        let free = self.discretion.contains(&id);
+        let unsaid = free || self.random.chance(50);
+        let papers = self.plan.documents.get_mut(&id)?;
+        let left = (!unsaid).then_some(DocumentState::NotYet);
+        let things: Vec<usize> = papers.of.keys().copied().collect();
+        if things.is_empty() {
+            papers.whole = left;
+            return Some(format!("{id} not known"));
+        }
+        let thing = *self.random.pick(&things);
+        match left {
+            Some(state) => papers.of.insert(thing, state),
+            None => papers.of.remove(&thing),
+        };
+        Some(format!("{id} for {thing} not known"))
     }
 }
 

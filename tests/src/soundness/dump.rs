@@ -4,8 +4,8 @@ use std::fmt::Write;
 
 use rules_core::plan::{Figure, Plan, Possible, Words as Possibly};
 use rules_core::ruleset::{
-    Bound, Choice, Distance, Operand, Requirement, Row, RowTest, Rule, Selection, Table, Then,
-    Value, Which,
+    Bound, Choice, Distance, Operand, Requirement, Row, RowTest, Rule, RuleSet, Scope, Selection,
+    ShareOf, Table, Then, Value, Which, Zone,
 };
 use rules_core::vocabulary::Vocabulary;
 
@@ -15,6 +15,12 @@ use super::world::{Held, World};
 pub fn rule(words: &Vocabulary, rule: &Rule) -> String {
     let says = Says(words);
     let mut text = rule.id.clone();
+    if rule.about_pool {
+        text += " (for each pool)";
+    }
+    if !rule.documents.is_empty() {
+        let _ = write!(text, " (calls for {:?})", rule.documents);
+    }
     let mut clause = |name: &str, said: String| {
         let _ = write!(text, "\n  {name} {said}");
     };
@@ -52,7 +58,12 @@ impl Says<'_> {
         let members = |of: &[Requirement]| self.all(of, |one| self.requirement(one));
         match requirement {
             Requirement::Test(test) => {
-                format!("{} {}", self.value(&test.value), self.bounds(&test.bounds))
+                let along = match test.holds {
+                    Some(along) => format!(" {along:?}"),
+                    None => String::new(),
+                };
+                let (value, bounds) = (self.value(&test.value), self.bounds(&test.bounds));
+                format!("{value}{along} {bounds}")
             }
             Requirement::All(of) => format!("all({})", members(of)),
             Requirement::Any(of) => format!("any({})", members(of)),
@@ -68,8 +79,9 @@ impl Says<'_> {
                 )
             }
             Requirement::Table(table) => self.table(table, |one| self.requirement(one)),
-            Requirement::Meets { requirement, .. } => {
-                format!("meets({})", self.requirement(requirement))
+            Requirement::Meets { term, requirement } => {
+                let scope = self.scope(term.scope);
+                format!("meets{scope}({})", self.requirement(requirement))
             }
             Requirement::Have(number) => format!("have paper-{number}"),
             Requirement::Refer => "refer".to_owned(),
@@ -107,15 +119,39 @@ impl Says<'_> {
         })
     }
 
+    fn scope(&self, scope: Scope) -> String {
+        let of = scope.of.map(|kind| self.0.kind(kind).name.as_str());
+        let pool = scope.about_pool.then_some("this pool");
+        let all: Vec<&str> = of.into_iter().chain(pool).collect();
+        format!("[{}]", all.join(", "))
+    }
+
     fn selection(&self, selection: &Selection) -> String {
         let mut text = self.0.kind(selection.kind).name.clone();
+        if let Some(scope) = selection.closed {
+            text += &self.scope(scope);
+        }
         if let Some(filter) = &selection.filter {
             let _ = write!(text, " where ({})", self.requirement(filter));
+        }
+        if let Some(zone) = &selection.zone {
+            let _ = write!(text, " in {}", self.zone(zone));
         }
         if let Some(if_none) = selection.if_none {
             let _ = write!(text, " if none {if_none:?}");
         }
         format!("<{text}>")
+    }
+
+    fn zone(&self, zone: &Zone) -> String {
+        match zone {
+            Zone::Inside(of) => format!("inside {}", self.operand(of)),
+            Zone::Around { of, by } => {
+                format!("{} around {}", self.value(by), self.operand(of))
+            }
+            Zone::Not(of) => format!("not ({})", self.zone(of)),
+            other => format!("{other:?}"),
+        }
     }
 
     fn operand(&self, operand: &Operand) -> String {
@@ -147,7 +183,16 @@ impl Says<'_> {
             Value::Stated(stated) => stated.range.low.to_string(),
             Value::Fact(fact) => self.0.fact_path(*fact),
             Value::Distance(distance) => self.distance(distance),
-            Value::Area(area) => format!("area({})", self.operand(&area.of)),
+            Value::Area(area) => {
+                let mut text = format!("area({}", self.operand(&area.of));
+                if let Some(zone) = &area.within {
+                    let _ = write!(text, " in {}", self.zone(zone));
+                }
+                if let Some(ShareOf::Outlines(of)) = &area.share_of {
+                    let _ = write!(text, " as a share of {}", self.operand(of));
+                }
+                text + ")"
+            }
             Value::Count(selection) => format!("number of {}", self.selection(selection)),
             Value::Table(table) => self.table(table, |one| self.value(one)),
             Value::Largest(of) => format!("largest({})", values(of)),
@@ -162,25 +207,54 @@ impl Says<'_> {
                     self.value(take)
                 )
             }
+            Value::Named { term, value } => {
+                format!("term{}({})", self.scope(term.scope), self.value(value))
+            }
             other => format!("{other:?}"),
         }
     }
 }
 
+/// Says what a paper is needed for, and a question of class.
+pub fn papers(words: &Vocabulary, rules: &RuleSet) -> String {
+    let says = Says(words);
+    let mut text = String::new();
+    for document in &rules.documents {
+        let each = document.each.as_ref().map(|each| says.selection(each));
+        let when = document.when.as_ref().map(|when| {
+            let pool = if when.about_pool { "for any pool " } else { "" };
+            format!("{pool}{}", says.requirement(&when.requirement))
+        });
+        let _ = writeln!(
+            text,
+            "{} each {each:?} always {} when {when:?} on {:?} free {}",
+            document.id, document.always, document.on, document.discretion
+        );
+    }
+    for decision in &rules.decisions {
+        let each = decision.each.as_ref().map(|each| says.selection(each));
+        let table = says.table(&decision.table, Clone::clone);
+        let pool = if decision.about_pool { " for each pool" } else { "" };
+        let _ = writeln!(text, "{}{pool} each {each:?}: {table}", decision.id);
+    }
+    text
+}
+
 /// Says a world in short.
 pub fn world(words: &Vocabulary, world: &World) -> String {
-    let mut text = format!("documents in hand: {:?}\n", world.documents);
+    let mut text = format!("papers: {:?}\n", world.papers);
     for thing in &world.things {
         let _ = write!(text, "{}:", thing.id);
         for (id, held) in &thing.facts {
             let held = match held {
                 Held::Nothing => "none".to_owned(),
                 Held::Amount(amount) => amount.to_string(),
-                Held::Varies(low, high) => format!("{low} to {high}"),
+                Held::Along(values) => format!("{values:?}"),
                 Held::Word(word) => word.clone(),
             };
             let _ = write!(text, " {} {held};", words.fact(*id).name);
         }
+        let _ = write!(text, " papers {:?}", thing.papers);
         for (id, drawn) in &thing.outlines {
             let _ = write!(
                 text,

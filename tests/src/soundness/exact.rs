@@ -3,14 +3,17 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
+use rules_core::check::Level;
 use rules_core::measure::{Corners, outward};
 use rules_core::plan::{
-    Amount, DocumentState, Figure, Looked, Plan, Possible, Source, Taped, Thing, Words as Possibly,
+    Amount, DocumentState, Figure, Looked, Papers, Plan, Possible, Source, Taped, Thing,
+    Words as Possibly,
 };
 use rules_core::quantity::Interval;
 use rules_core::text::Span;
 use rules_core::vocabulary::{FactId, OutlineId};
 
+use super::generate::{DOCUMENTS, paper_for};
 use super::geometry;
 use super::random::Random;
 use super::words::Words;
@@ -39,14 +42,6 @@ pub fn exact(random: &mut Random, words: &Words, world: &World) -> Plan {
             inventory.insert(kind, looked);
         }
     }
-    let documents = world.documents.iter().enumerate().map(|(number, in_hand)| {
-        let state = if *in_hand {
-            DocumentState::InHand
-        } else {
-            DocumentState::Refused
-        };
-        (format!("paper-{number}"), state.into())
-    });
     let mut plan = Plan {
         id: "random".to_owned(),
         title: "Random".to_owned(),
@@ -54,12 +49,34 @@ pub fn exact(random: &mut Random, words: &Words, world: &World) -> Plan {
         things: things(random, words, world),
         inventory,
         measured: Vec::new(),
-        documents: documents.collect(),
+        documents: papers(words, world),
         origin: (0, 0),
         north: 0,
     };
     plan.measured = tapes(random, world);
     plan
+}
+
+/// Where every paper stands: as a whole, or for each thing of its kind.
+fn papers(words: &Words, world: &World) -> BTreeMap<String, Papers> {
+    let state = |level: Level| match level {
+        Level::Holds => DocumentState::InHand,
+        Level::Fails => DocumentState::Refused,
+        Level::Authority => DocumentState::NotYet,
+    };
+    let papers = |number: usize| match paper_for(words, number) {
+        None => Papers::from(state(world.papers[number])),
+        Some(kind) => Papers {
+            of: world
+                .of_kind(kind)
+                .map(|thing| (thing, state(world.things[thing].papers[number])))
+                .collect(),
+            ..Papers::default()
+        },
+    };
+    (0..DOCUMENTS)
+        .map(|number| (format!("paper-{number}"), papers(number)))
+        .collect()
 }
 
 fn things(random: &mut Random, words: &Words, world: &World) -> Vec<Thing> {
@@ -123,7 +140,10 @@ fn stated(words: &Words, fact: FactId, held: &Held) -> Possible {
     match held {
         Held::Nothing => possible.none = true,
         Held::Amount(so) => possible.amount = Some(amount(*so, None)),
-        Held::Varies(least, most) => possible.amount = Some(amount(*least, Some(*most))),
+        Held::Along(values) => {
+            let (least, most) = (values.iter().min(), values.iter().max());
+            possible.amount = least.map(|least| amount(*least, most.copied()));
+        }
         Held::Word(word) => {
             possible.words = Some(Arc::new(Possibly::OneOf(BTreeSet::from([word.clone()]))))
         }

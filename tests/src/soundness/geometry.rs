@@ -7,10 +7,11 @@ use rules_core::plan::{Form, Point};
 use super::number::Real;
 use super::world::Drawn;
 
-type Edge = (Point, Point);
+/// A straight line from place to place.
+pub type Edge = (Point, Point);
 
 /// The edges of a form; a point is an edge of no length.
-fn edges(form: &Form) -> Vec<Edge> {
+pub fn edges(form: &Form) -> Vec<Edge> {
     let chain = |points: &[Point]| -> Vec<Edge> {
         points.windows(2).map(|pair| (pair[0], pair[1])).collect()
     };
@@ -52,14 +53,25 @@ fn on_edge((a, b): Edge, p: Point) -> bool {
 }
 
 fn meet(one: Edge, two: Edge) -> bool {
-    let sides = |edge: Edge, (p, q): Edge| {
-        turn(edge.0, edge.1, p).signum() * turn(edge.0, edge.1, q).signum()
-    };
     on_edge(one, two.0)
         || on_edge(one, two.1)
         || on_edge(two, one.0)
         || on_edge(two, one.1)
-        || (sides(one, two) < 0 && sides(two, one) < 0)
+        || cross(one, two)
+}
+
+/// Whether two edges cross between their ends.
+pub fn cross(one: Edge, two: Edge) -> bool {
+    let sides = |edge: Edge, (p, q): Edge| {
+        turn(edge.0, edge.1, p).signum() * turn(edge.0, edge.1, q).signum()
+    };
+    sides(one, two) < 0 && sides(two, one) < 0
+}
+
+/// Whether a place is in a ring and not on its line.
+pub fn deep_in_ring(ring: &[Point], p: Point) -> bool {
+    let mut sides = edges(&Form::Ring(ring.to_vec())).into_iter();
+    in_ring(ring, p) && !sides.any(|side| on_edge(side, p))
 }
 
 /// Whether a place is in a ring or on its line.

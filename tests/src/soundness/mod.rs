@@ -4,17 +4,24 @@
 //! checker finds possible for a plan must contain what each of its worlds comes to, and must not grow as the plan
 //! grows more certain. So that "always unknown" cannot pass, open findings must have worlds of both judgements.
 
+pub mod agrees;
 pub mod blur;
+pub mod classes;
+pub mod cover;
 pub mod cuts;
 pub mod dump;
 pub mod evaluate;
 pub mod exact;
+pub mod fault;
 pub mod generate;
 pub mod geometry;
+pub mod less;
 pub mod number;
 pub mod property;
 pub mod random;
+pub mod same;
 pub mod sample;
 pub mod tally;
+pub mod walk;
 pub mod words;
 pub mod world;

@@ -47,6 +47,24 @@ impl Real {
         Self::exactly(amount << (SHIFT - 1))
     }
 
+    /// A number that is known to so much, above and below.
+    pub fn about(value: f64, slack: f64) -> Self {
+        let scaled = |value: f64| (value * f64::from(1 << SHIFT)) as i128;
+        Self {
+            low: scaled(value - slack),
+            high: scaled(value + slack),
+        }
+    }
+
+    /// The first over the second, as a plain number; `None` where the second may be nothing.
+    pub fn over(self, base: Self) -> Option<Self> {
+        let share = |part: i128, whole: i128| part as f64 / whole as f64 * 1e9;
+        (base.low > 0 && self.low >= 0).then(|| {
+            let (low, high) = (share(self.low, base.high), share(self.high, base.low));
+            Self::about(f64::midpoint(low, high), (high - low) / 2.0 + 1e-3)
+        })
+    }
+
     fn exactly(scaled: i128) -> Self {
         Self {
             low: scaled,

@@ -2,12 +2,14 @@
 
 use std::collections::BTreeMap;
 
+use rules_core::check::Level;
 use rules_core::plan::{DocumentState, Figure, Looked, Plan, Possible, Thing, Words as Possibly};
+use rules_core::quantity::Interval;
 use rules_core::ruleset::RuleSet;
 use rules_core::vocabulary::{FactId, KindId, Number, OutlineId};
 
 use super::blur::{drawn, towards, vector};
-use super::generate::{being, moved, scattered};
+use super::generate::{DOCUMENTS, being, moved, scattered};
 use super::geometry;
 use super::random::Random;
 use super::words::{METRE, Words};
@@ -41,6 +43,10 @@ pub struct Sampler<'a> {
     pub home: &'a World,
     /// Amounts at which a rule may turn.
     pub cuts: Vec<i128>,
+    /// Which papers the authority is free to give.
+    discretion: Vec<bool>,
+    /// How many things may still change along themselves of which nobody said so.
+    may_change: usize,
 }
 
 impl<'a> Sampler<'a> {
@@ -58,11 +64,14 @@ impl<'a> Sampler<'a> {
             plan,
             home,
             cuts,
+            discretion: rules.documents.iter().map(|paper| paper.discretion).collect(),
+            may_change: 0,
         }
     }
 
     /// A world of the plan.
     pub fn world(&mut self) -> World {
+        self.may_change = self.random.weighted(&[6, 3, 1]);
         let mut push = self.push();
         let mut things = self.all_shown(push);
         if !self.tapes_agree(&things) {
@@ -73,10 +82,10 @@ impl<'a> Sampler<'a> {
             push = Push::Stay;
             things = self.all_shown(push);
         }
-        let documents = (0..super::generate::DOCUMENTS)
-            .map(|number| self.in_hand(number))
+        let papers = (0..DOCUMENTS)
+            .map(|number| self.paper(number, None))
             .collect();
-        let mut world = World { things, documents };
+        let mut world = World { things, papers };
         if self.random.chance(75) {
             self.unseen(&mut world);
         }
@@ -90,11 +99,23 @@ impl<'a> Sampler<'a> {
             .collect()
     }
 
-    fn in_hand(&mut self, number: usize) -> bool {
-        match self.plan.paper(&format!("paper-{number}")) {
-            Some(DocumentState::InHand) => true,
-            Some(DocumentState::Refused) => false,
-            _ => self.random.chance(50),
+    /// A paper, as a whole or for a thing.
+    fn paper(&mut self, number: usize, thing: Option<usize>) -> Level {
+        let id = format!("paper-{number}");
+        let state = match thing {
+            None => self.plan.paper(&id),
+            Some(thing) => self.plan.paper_of(&id, thing),
+        };
+        match state {
+            Some(DocumentState::InHand) => Level::Holds,
+            Some(DocumentState::Refused) => Level::Fails,
+            // To be got from an authority that is free to give it or not.
+            Some(DocumentState::NotYet) if self.discretion[number] => Level::Authority,
+            _ => {
+                let all = [Level::Holds, Level::Fails, Level::Authority];
+                let free = 2 + usize::from(self.discretion[number]);
+                all[self.random.below(free)]
+            }
         }
     }
 
@@ -196,17 +217,16 @@ impl<'a> Sampler<'a> {
             };
             outlines.insert(*outline, was);
         }
-        let facts = self
-            .words
-            .facts(thing.kind)
-            .iter()
-            .map(|fact| (*fact, self.fact(*fact, thing.facts.get(fact))))
+        let facts = self.facts(thing.kind, &thing.facts);
+        let papers = (0..DOCUMENTS)
+            .map(|number| self.paper(number, Some(index)))
             .collect();
         Being {
             id: thing.id.clone(),
             kind: thing.kind,
             outlines,
             facts,
+            papers,
             wider_by: None,
         }
     }
@@ -258,7 +278,30 @@ impl<'a> Sampler<'a> {
         scattered(self.random, shape, within)
     }
 
-    fn fact(&mut self, fact: FactId, stated: Option<&Possible>) -> Held {
+    /// All facts of a thing, those among them that change along it with the same pieces.
+    fn facts(
+        &mut self,
+        kind: KindId,
+        stated: &BTreeMap<FactId, Possible>,
+    ) -> BTreeMap<FactId, Held> {
+        let pieces = self.random.between(2, 3) as usize;
+        let facts = self.words.facts(kind);
+        let unstated = |fact: &FactId| self.words.changes(*fact) && !stated.contains_key(fact);
+        let changing = facts.iter().any(unstated) && self.random.chance(25) && self.may_change > 0;
+        self.may_change -= usize::from(changing);
+        let mut all = BTreeMap::new();
+        for fact in facts {
+            let along = changing && unstated(fact) && self.random.chance(70);
+            let held = match along {
+                true => self.along(self.words.limits(*fact), self.words.limits(*fact), pieces),
+                false => self.fact(*fact, stated.get(fact), pieces),
+            };
+            all.insert(*fact, held);
+        }
+        all
+    }
+
+    fn fact(&mut self, fact: FactId, stated: Option<&Possible>, pieces: usize) -> Held {
         let all = Possible::default();
         let possible = stated.unwrap_or(&all);
         let unstated = stated.is_none();
@@ -275,19 +318,25 @@ impl<'a> Sampler<'a> {
             };
             return Held::Word(self.random.pick(&choices).clone());
         }
-        let whole = self.words.limits(fact);
+        let ends = |range: Interval| (range.low, range.high);
         match &possible.amount {
-            None => Held::Amount(self.amount(whole)),
-            Some(amount) => {
-                let least = self.amount((amount.least.low, amount.least.high));
-                match amount.most {
-                    None => Held::Amount(least),
-                    Some(most) => {
-                        Held::Varies(least, self.amount((most.low, most.high)).max(least))
-                    }
-                }
-            }
+            None => Held::Amount(self.amount(self.words.limits(fact))),
+            Some(amount) => match amount.most {
+                None => Held::Amount(self.amount(ends(amount.least))),
+                Some(most) => self.along(ends(amount.least), ends(most), pieces),
+            },
         }
+    }
+
+    /// Something that changes along a thing, its least and its greatest at any two of the pieces, any others between.
+    fn along(&mut self, least: (i128, i128), most: (i128, i128), pieces: usize) -> Held {
+        let low = self.amount(least);
+        let high = self.amount(most).max(low);
+        let mut values: Vec<i128> = (0..pieces).map(|_| self.amount((low, high))).collect();
+        let at = self.random.below(pieces);
+        values[at] = low;
+        values[(at + 1 + self.random.below(pieces - 1)) % pieces] = high;
+        Held::Along(values)
     }
 
     /// An amount between two: an end, an amount at which a rule turns or beside it, or any.
@@ -357,9 +406,8 @@ impl<'a> Sampler<'a> {
     ) -> Option<Being> {
         let within = if beyond < 0 { ANYWHERE / 4 } else { ANYWHERE };
         let mut being = being(self.random, self.words, kind, id, within);
-        for (fact, held) in &mut being.facts {
-            *held = self.fact(*fact, None);
-        }
+        being.facts = self.facts(kind, &BTreeMap::new());
+        being.papers = self.papers_of_unseen();
         let lot = &world.named("lot")?.outlines[&self.words.boundary];
         let direction = self.random.direction();
         for drawn in being.outlines.values_mut() {
@@ -375,6 +423,12 @@ impl<'a> Sampler<'a> {
             beyond < 0 || away.compared(limit).is_some_and(|order| order.is_gt())
         });
         allowed.then_some(being)
+    }
+
+    fn papers_of_unseen(&mut self) -> Vec<Level> {
+        (0..DOCUMENTS)
+            .map(|number| self.paper(number, Some(usize::MAX)))
+            .collect()
     }
 
     fn onto_something(&mut self, world: &World, drawn: &mut Drawn) {

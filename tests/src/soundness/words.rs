@@ -1,5 +1,7 @@
 //! A small vocabulary of its own: every way in which a kind, an outline or a fact can behave, and little else.
 
+use std::collections::BTreeSet;
+
 use rules_core::quantity::Dimension;
 use rules_core::vocabulary::{
     Answer, Fact, FactId, KindId, Number, Outline, OutlineId, Shape, Vocabulary,
@@ -7,6 +9,59 @@ use rules_core::vocabulary::{
 
 /// One metre in nanometres.
 pub const METRE: i64 = 1_000_000_000;
+
+/// What worlds and rules can have that the tree does not judge rightly yet: drawn, or judged, only where it is asked for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Feature {
+    /// The area of an outline that a thing is without.
+    AreaOfNone,
+    /// A limit, in a condition, that is a distance to what is not there.
+    EndlessLimit,
+    /// Classes by something that changes along a thing.
+    ClassAlong,
+    /// "If there is none" where something that the rule reads changes along a thing.
+    NoneAtSomePlace,
+    /// A relief that speaks of each of some things, where there is none of them and the rule says what that means.
+    ReliefOfNone,
+    /// Classes for each pool and each of some things.
+    ClassEachPool,
+    /// Papers of a rule that has nothing to speak about.
+    PaperOfNothing,
+    /// `not` of a count whose members have nothing to speak about.
+    NotOfCount,
+    /// `anywhere` and `all-along` of something that changes along a thing.
+    AlongUnstated,
+    /// Things without a source.
+    NoSource,
+    /// Papers that are called for by what the authority has not said yet.
+    OnWhatIsUnsaid,
+    /// Zones, and things of several outlines in them.
+    ZonesOfSeveral,
+    /// Areas of several outlines, in a zone, or as a share.
+    Unions,
+    /// The rules that are in every rule set.
+    BuiltIn,
+}
+
+impl Feature {
+    /// All of them, each with its name on the command line.
+    pub const ALL: [(Feature, &str); 14] = [
+        (Feature::AreaOfNone, "area-of-none"),
+        (Feature::EndlessLimit, "endless-limit"),
+        (Feature::ClassAlong, "class-along"),
+        (Feature::NoneAtSomePlace, "none-at-some-place"),
+        (Feature::ReliefOfNone, "relief-of-none"),
+        (Feature::ClassEachPool, "class-each-pool"),
+        (Feature::PaperOfNothing, "paper-of-nothing"),
+        (Feature::NotOfCount, "not-of-count"),
+        (Feature::AlongUnstated, "along-unstated"),
+        (Feature::NoSource, "no-source"),
+        (Feature::OnWhatIsUnsaid, "on-what-is-unsaid"),
+        (Feature::ZonesOfSeveral, "zones-of-several"),
+        (Feature::Unions, "unions"),
+        (Feature::BuiltIn, "built-in"),
+    ];
+}
 
 /// The vocabulary, and its ids by what they are good for.
 #[derive(Debug, Clone)]
@@ -23,6 +78,8 @@ pub struct Words {
     pub pool: KindId,
     /// Kinds of which there is any number, the pool among them.
     pub many: Vec<KindId>,
+    /// What is drawn beside what is drawn always.
+    pub features: BTreeSet<Feature>,
 }
 
 fn amount(dimension: Dimension, least: i128, most: i128) -> Answer {
@@ -73,7 +130,7 @@ impl Words {
         let pool = table.add_kind("pool", "a pool", Number::Many, "");
         outline(&mut table, pool, "water", Shape::Area);
         may_lack(&mut table, pool, "coping", Shape::Area);
-        fact(
+        changing(
             &mut table,
             pool,
             "depth",
@@ -83,7 +140,8 @@ impl Words {
 
         let house = table.add_kind("house", "a house", Number::Many, "");
         outline(&mut table, house, "wall", Shape::Area);
-        fact(
+        may_lack(&mut table, house, "terrace", Shape::Area);
+        changing(
             &mut table,
             house,
             "height",
@@ -116,6 +174,15 @@ impl Words {
             amount(Dimension::Length, 0, 3 * metre),
         );
         fact(&mut table, gate, "swing", words(&["in", "out"]));
+        // Two facts that change along one thing.
+        for name in ["top", "gap"] {
+            changing(
+                &mut table,
+                gate,
+                name,
+                amount(Dimension::Length, 0, 4 * metre),
+            );
+        }
         Self {
             vocabulary: table,
             lot,
@@ -123,7 +190,13 @@ impl Words {
             alarm,
             pool,
             many: vec![pool, house, well, gate],
+            features: BTreeSet::new(),
         }
+    }
+
+    /// Whether something is drawn.
+    pub fn draws(&self, feature: Feature) -> bool {
+        self.features.contains(&feature)
     }
 
     /// Whether a plan can leave out things of this kind, or not say whether there are any.
@@ -144,6 +217,11 @@ impl Words {
     /// The outlines of a kind.
     pub fn outlines(&self, kind: KindId) -> &[OutlineId] {
         &self.vocabulary.kind(kind).outlines
+    }
+
+    /// Whether a fact may change along its thing.
+    pub fn changes(&self, fact: FactId) -> bool {
+        self.vocabulary.fact(fact).varies
     }
 
     /// What a fact is an amount of, if it is one.
@@ -199,15 +277,24 @@ fn may_lack(table: &mut Vocabulary, kind: KindId, name: &str, shape: Shape) -> O
     })
 }
 
-fn fact(table: &mut Vocabulary, kind: KindId, name: &str, answer: Answer) -> FactId {
+fn fact(table: &mut Vocabulary, kind: KindId, name: &str, answer: Answer) {
+    add_fact(table, kind, name, answer, false);
+}
+
+/// A fact that may change along the thing.
+fn changing(table: &mut Vocabulary, kind: KindId, name: &str, answer: Answer) {
+    add_fact(table, kind, name, answer, true);
+}
+
+fn add_fact(table: &mut Vocabulary, kind: KindId, name: &str, answer: Answer, varies: bool) {
     table.add_fact(Fact {
         kind,
         name: name.to_owned(),
         said: name.to_owned(),
         answer,
-        varies: false,
+        varies,
         none: name == "latch",
         ask: String::new(),
         how: String::new(),
-    })
+    });
 }

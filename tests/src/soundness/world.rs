@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use rules_core::check::Level;
 use rules_core::plan::Form;
 use rules_core::vocabulary::{FactId, KindId, OutlineId};
 
@@ -21,8 +22,9 @@ pub enum Held {
     Nothing,
     /// An amount, the same everywhere along the thing.
     Amount(i128),
-    /// It varies along the thing: what it is at its lowest and at its highest place.
-    Varies(i128, i128),
+    /// It changes along the thing: what it is at each of its pieces. All facts of a thing that change along it have the
+    /// same pieces.
+    Along(Vec<i128>),
     /// A word.
     Word(String),
 }
@@ -38,8 +40,21 @@ pub struct Being {
     pub outlines: BTreeMap<OutlineId, Drawn>,
     /// All its facts.
     pub facts: BTreeMap<FactId, Held>,
+    /// The papers for it, in the order of the rule set's documents: in hand, refused, or the authority's to give.
+    pub papers: Vec<Level>,
     /// Its second outline is not drawn but lies this far outside its first, with square corners.
     pub wider_by: Option<i64>,
+}
+
+impl Being {
+    /// How many pieces it has along which something changes; one where nothing does.
+    pub fn pieces(&self) -> usize {
+        let along = self.facts.values().map(|held| match held {
+            Held::Along(values) => values.len(),
+            _ => 1,
+        });
+        along.max().unwrap_or(1)
+    }
 }
 
 /// A world.
@@ -47,8 +62,8 @@ pub struct Being {
 pub struct World {
     /// All things that there are, shown on a plan or not.
     pub things: Vec<Being>,
-    /// Whether each of the rule set's documents is in hand, in the order of the rule set.
-    pub documents: Vec<bool>,
+    /// The papers for the whole plan, in the order of the rule set's documents.
+    pub papers: Vec<Level>,
 }
 
 impl World {

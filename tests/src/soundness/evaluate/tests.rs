@@ -5,7 +5,7 @@ use std::sync::Arc;
 use rules_core::plan::{Form, Point};
 use rules_core::quantity::Dimension;
 use rules_core::ruleset::{
-    Bound, Choice, Distance, Each, IfNone, Measured, Operand, Over, Part, Relief, Requirement, Row,
+    Along, Bound, Choice, Distance, Each, IfNone, Measured, Operand, Over, Part, Relief, Requirement, Row,
     RowTest, Rule, RuleSet, Selection, Table, Test, Then, Value, Which,
 };
 use rules_core::text::Span;
@@ -14,7 +14,7 @@ use rules_core::vocabulary::FactId;
 use super::*;
 use crate::soundness::generate::{self, Style, stated};
 use crate::soundness::random::Random;
-use crate::soundness::words::{METRE, Words};
+use crate::soundness::words::{Feature, METRE, Words};
 use crate::soundness::world::{Drawn, Held};
 
 /// Two wells three and ten metres from the origin, a lot, no alarm, and one gate without a latch.
@@ -30,9 +30,9 @@ impl Site {
         let mut random = Random::new(1);
         let mut world = World {
             things: Vec::new(),
-            documents: vec![true, false],
+            papers: vec![Level::Holds, Level::Fails, Level::Holds, Level::Fails],
         };
-        let [_, _, well, gate] = words.many[..] else {
+        let [pool, house, well, gate] = words.many[..] else {
             panic!("four kinds")
         };
         let kinds = [
@@ -40,6 +40,9 @@ impl Site {
             (well, "near", 3),
             (well, "far", 10),
             (gate, "gate", 0),
+            (pool, "pool", 1),
+            (pool, "spa", 2),
+            (house, "house", 5),
         ];
         for (kind, id, metres) in kinds {
             let mut being = generate::being(&mut random, &words, kind, id.to_owned(), METRE);
@@ -132,9 +135,14 @@ impl Site {
     }
 
     fn comes_to(&self, rule: &Rule) -> Judgement {
-        judge(&self.world, &self.rules, rule)
-            .expect("it can be judged")
-            .0
+        let features = Feature::ALL.map(|(feature, _)| feature);
+        let evaluator = Evaluator {
+            world: &self.world,
+            rules: &self.rules,
+            features: &features.into_iter().collect(),
+            plan: None,
+        };
+        evaluator.judge(rule).expect("it can be judged").0
     }
 
     fn level(&self, require: Requirement) -> Level {
@@ -185,15 +193,60 @@ fn each_bound_takes_or_leaves_its_own_limit() {
 }
 
 #[test]
-fn what_varies_must_keep_a_bound_everywhere() {
+fn a_rule_is_judged_at_every_piece_as_a_whole() {
     let mut site = Site::new();
     let metre = i128::from(METRE);
-    site.set("lot.width", 0, Held::Varies(18 * metre, 22 * metre));
-    let width = || site.value("lot.width");
-    assert_eq!(site.level(test(width(), Bound::AtLeast(metres(20)))), NO);
-    assert_eq!(site.level(test(width(), Bound::AtMost(metres(20)))), NO);
-    assert_eq!(site.level(test(width(), Bound::AtLeast(metres(18)))), YES);
-    assert_eq!(site.level(test(width(), Bound::AtMost(metres(22)))), YES);
+    site.set("pool.depth", 4, Held::Along(vec![metre, 3 * metre]));
+    site.set("pool.depth", 5, Held::Amount(3 * metre));
+    site.set("pool.heated", 4, Held::Word("yes".to_owned()));
+    site.set("pool.heated", 5, Held::Word("no".to_owned()));
+    let depth = |bound| test(site.value("pool.depth"), bound);
+    let shallow = || depth(Bound::LessThan(metres(2)));
+    let heated = || is(site.value("pool.heated"), "yes");
+    let rule = |require| Rule {
+        about_pool: true,
+        ..site.rule(require)
+    };
+    assert_eq!(site.comes_to(&rule(shallow())), Judgement::Applies(NO));
+    // One piece is shallow, the other deep: at each the rule holds.
+    let either = Requirement::Any(vec![shallow(), depth(Bound::AtLeast(metres(2)))]);
+    assert_eq!(site.comes_to(&rule(either)), Judgement::Applies(YES));
+    // Where it is deep it must be heated: the spa is not.
+    let mut deep = rule(heated());
+    deep.when = Some(Requirement::Not(Box::new(shallow())));
+    assert_eq!(site.comes_to(&deep), Judgement::Applies(NO));
+    // Nowhere deeper than 3 m: it applies to neither.
+    deep.when = Some(depth(Bound::MoreThan(metres(3))));
+    assert_eq!(site.comes_to(&deep), Judgement::NotApplicable);
+    for (holds, expected) in [(Along::Anywhere, YES), (Along::AllAlong, NO)] {
+        let along = |value, bound| {
+            Requirement::Test(Arc::new(Test {
+                value,
+                bounds: vec![bound],
+                holds: Some(holds),
+                span: Span::default(),
+            }))
+        };
+        let mut rule = rule(along(site.value("pool.depth"), Bound::LessThan(metres(2))));
+        rule.when = Some(heated());
+        assert_eq!(site.comes_to(&rule), Judgement::Applies(expected));
+    }
+}
+
+#[test]
+fn the_paper_for_a_thing_is_its_own() {
+    let mut site = Site::new();
+    let house = site.words.many[1];
+    let mut rule = site.rule(Requirement::Have(2));
+    rule.each = Some(Selection {
+        kind: house,
+        filter: None,
+        ..site.wells(None, IfNone::Fails)
+    });
+    for level in [NO, ASK, YES] {
+        site.world.things[6].papers = vec![NO, NO, level, NO];
+        assert_eq!(site.comes_to(&rule), Judgement::Applies(level));
+    }
 }
 
 #[test]

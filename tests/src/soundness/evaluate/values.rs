@@ -1,10 +1,10 @@
 //! What a value is in one world.
 
 use rules_core::check::Level;
-use rules_core::ruleset::{Area, Distance, Measured, Operand, Over, Selection, Then, Value, Which};
-use rules_core::vocabulary::{FactId, KindId, Number};
+use rules_core::ruleset::{Distance, Measured, Operand, Over, Selection, Then, Value, Which};
+use rules_core::vocabulary::{FactId, KindId, Number, OutlineId};
 
-use super::{Found, Got, Scene, Undecided, of_none};
+use super::{Found, Got, Said, Scene, Undecided, of_none};
 use crate::soundness::geometry;
 use crate::soundness::number::Real;
 use crate::soundness::world::{Drawn, Held};
@@ -23,8 +23,9 @@ impl<'a> Scene<'a> {
                 Ok(Got::Number(Real::whole(count * 1_000_000_000)))
             }
             Value::Table(table) => match self.row(table)? {
-                Then::Give(value) => self.value(value),
-                Then::Refer => Ok(Got::Refer),
+                Some(Then::Give(value)) => self.value(value),
+                Some(Then::Refer) => Ok(Got::Refer),
+                None => Ok(Got::Void(None)),
             },
             Value::Largest(of) => self.folded(of, Real::greater, true),
             Value::Smallest(of) => self.folded(of, Real::lesser, true),
@@ -32,7 +33,9 @@ impl<'a> Scene<'a> {
             Value::Difference(of) => self.folded(of, |a, b| Some(a.less(b)), false),
             Value::Product(of) => self.folded(of, Real::times, false),
             Value::Over { how, of, take } => self.over(*how, of, take),
-            Value::Named { value, .. } => self.value(value),
+            Value::Named { term, value } => {
+                self.within(term.scope, |scene| scene.value(value))
+            }
             _ => Err(Undecided::NotKnown),
         }
     }
@@ -48,26 +51,24 @@ impl<'a> Scene<'a> {
     fn over(&mut self, how: Over, of: &Selection, take: &Value) -> Found<Got> {
         let mut got = Vec::new();
         for thing in self.selected(of)? {
-            self.bound.push((of.kind, thing));
-            got.push(self.value(take)?);
-            self.bound.pop();
+            got.push(self.with(of, thing, |scene| scene.value(take))?);
         }
         let fold: Fold = match how {
             Over::Largest => Real::greater,
             Over::Smallest => Real::lesser,
             Over::Sum => |a, b| Some(a.plus(b)),
         };
-        got.retain(|got| !matches!(got, Got::Nothing | Got::Empty(_)));
+        got.retain(|got| !is_absent(got));
         match (got.is_empty(), how) {
             // Of nothing, there is nothing in all.
             (true, Over::Sum) => Ok(Got::Number(Real::whole(0))),
-            (true, _) => of_none(of.if_none).map(Got::Empty),
+            (true, _) => Ok(Got::Void(of_none(of.if_none))),
             _ => fold_all(got, fold, true),
         }
     }
 
     /// The thing that a kind's name stands for; `Ok(None)` where there is none.
-    fn meant(&self, kind: KindId) -> Found<Option<usize>> {
+    pub(super) fn meant(&self, kind: KindId) -> Found<Option<usize>> {
         if let Some((_, thing)) = self.bound.iter().rev().find(|(bound, _)| *bound == kind) {
             return Ok(Some(*thing));
         }
@@ -77,46 +78,74 @@ impl<'a> Scene<'a> {
         }
     }
 
-    pub(super) fn fact(&self, fact: FactId) -> Found<Got> {
+    pub(super) fn fact(&mut self, fact: FactId) -> Found<Got> {
         let kind = self.rules.vocabulary.fact(fact).kind;
         let Some(thing) = self.meant(kind)? else {
             return Ok(Got::Nothing);
         };
         Ok(match self.world.things[thing].facts.get(&fact) {
             Some(Held::Amount(amount)) => Got::Number(Real::whole(*amount)),
-            Some(Held::Varies(low, high)) => Got::Varies(Real::whole(*low), Real::whole(*high)),
+            Some(Held::Along(values)) => {
+                let here = values.get(self.places[thing]);
+                Got::Number(Real::whole(*here.ok_or(Undecided::NotKnown)?))
+            }
             Some(Held::Word(word)) => Got::Word(word.clone()),
             Some(Held::Nothing) => Got::Nothing,
             None => return Err(Undecided::NotKnown),
         })
     }
 
-    pub(super) fn selected(&mut self, selection: &Selection) -> Found<Vec<usize>> {
-        if selection.zone.is_some() {
-            return Err(Undecided::NotKnown);
+    /// Whether the paper is in hand: for the thing bound, where there is one for each.
+    pub(super) fn paper(&self, document: usize) -> Found<Level> {
+        match &self.rules.documents[document].each {
+            None => Ok(self.world.papers[document]),
+            Some(each) => {
+                let thing = self.meant(each.kind)?.ok_or(Undecided::NotKnown)?;
+                Ok(self.world.things[thing].papers[document])
+            }
         }
+    }
+
+    pub(super) fn selected(&mut self, selection: &Selection) -> Found<Vec<usize>> {
+        match selection.closed {
+            Some(scope) => self.within(scope, |scene| scene.selected_here(selection)),
+            None => self.selected_here(selection),
+        }
+    }
+
+    fn selected_here(&mut self, selection: &Selection) -> Found<Vec<usize>> {
         let world = self.world;
         let mut all = Vec::new();
         for thing in world.of_kind(selection.kind) {
             if let Some(filter) = &selection.filter {
                 self.bound.push((selection.kind, thing));
-                let level = self.requirement(filter)?;
+                let level = self.asked(filter)?;
                 self.bound.pop();
                 if level != Level::Holds {
                     continue;
                 }
+            }
+            if let Some(zone) = &selection.zone
+                && !self.stands_in(thing, zone)?
+            {
+                continue;
             }
             all.push(thing);
         }
         Ok(all)
     }
 
-    /// The outlines meant; where there are none, what that comes to.
-    fn outlines(&mut self, operand: &Operand) -> Found<Result<Vec<&'a Drawn>, Level>> {
+    /// The outlines meant; where there are none, what the rule says that this comes to.
+    pub(super) fn outlines(&mut self, operand: &Operand) -> Found<Result<Vec<&'a Drawn>, Said>> {
         let world = self.world;
         let (mut all, mut if_none) = (Vec::new(), None);
         for part in &operand.parts {
             let things = match &part.which {
+                // Only what lies in the zone is meant, and that is not worked out here.
+                Which::Bound(kind) if self.cut.contains(kind) => return Err(Undecided::NotKnown),
+                Which::All(selection) if selection.zone.is_some() => {
+                    return Err(Undecided::NotKnown);
+                }
                 Which::Bound(kind) => self.meant(*kind)?.into_iter().collect(),
                 Which::All(selection) => {
                     if_none = if_none.or(selection.if_none);
@@ -124,6 +153,9 @@ impl<'a> Scene<'a> {
                 }
             };
             for thing in things {
+                if part.if_drawn && !self.is_drawn(thing, part.outline) {
+                    continue;
+                }
                 match world.things[thing].outlines.get(&part.outline) {
                     Some(drawn) => all.push(drawn),
                     // A thing that is without it.
@@ -132,10 +164,17 @@ impl<'a> Scene<'a> {
                 }
             }
         }
-        match all.is_empty() {
-            true => of_none(if_none).map(Err),
-            false => Ok(Ok(all)),
-        }
+        Ok(match all.is_empty() {
+            true => Err(of_none(if_none)),
+            false => Ok(all),
+        })
+    }
+
+    /// Whether the plan draws an outline of a thing.
+    fn is_drawn(&self, thing: usize, outline: OutlineId) -> bool {
+        let id = &self.world.things[thing].id;
+        let mut things = self.plan.iter().flat_map(|plan| &plan.things);
+        things.any(|thing| thing.id == *id && thing.outlines.contains_key(&outline))
     }
 
     fn distance(&mut self, distance: &Distance) -> Found<Got> {
@@ -144,7 +183,8 @@ impl<'a> Scene<'a> {
         }
         let (from, to) = (self.outlines(&distance.from)?, self.outlines(&distance.to)?);
         let (from, to) = match (from, to) {
-            (Err(level), _) | (_, Err(level)) => return Ok(Got::Empty(level)),
+            // Where both are without things, the first says what that means.
+            (Err(said), _) | (_, Err(said)) => return Ok(Got::Endless(said)),
             (Ok(from), Ok(to)) => (from, to),
         };
         if distance.farthest {
@@ -165,21 +205,14 @@ impl<'a> Scene<'a> {
         }
         Ok(Got::Number(best.ok_or(Undecided::NotKnown)?))
     }
-
-    fn area(&mut self, area: &Area) -> Found<Got> {
-        if area.within.is_some() || area.share_of.is_some() {
-            return Err(Undecided::NotKnown);
-        }
-        Ok(match self.outlines(&area.of)?.as_deref() {
-            Ok([one]) if one.spread == 0 => Got::Number(geometry::area(one)),
-            Ok(_) => return Err(Undecided::NotKnown),
-            Err(level) => Got::Empty(*level),
-        })
-    }
 }
 
 /// How two numbers make one; `None` where that cannot be told.
 type Fold = fn(Real, Real) -> Option<Real>;
+
+fn is_absent(got: &Got) -> bool {
+    matches!(got, Got::Nothing | Got::Endless(_) | Got::Void(_) | Got::Muddled)
+}
 
 /// One number out of several. What is absent is left aside (in a sum, a largest, a smallest) or leaves no number at
 /// all (in a difference, a product).
@@ -187,15 +220,20 @@ fn fold_all(mut got: Vec<Got>, fold: Fold, without_the_absent: bool) -> Found<Go
     if got.contains(&Got::Refer) {
         return Ok(Got::Refer);
     }
-    let absent = |got: &Got| matches!(got, Got::Nothing | Got::Empty(_));
-    if without_the_absent && !got.iter().all(absent) {
-        got.retain(|got| !absent(got));
+    if without_the_absent && !got.iter().all(is_absent) {
+        got.retain(|got| !is_absent(got));
     }
     if got.contains(&Got::Nothing) {
         return Ok(Got::Nothing);
     }
-    if let Some(empty) = got.iter().find(|got| absent(got)) {
-        return Ok(empty.clone());
+    if let Some(absent) = got.iter().find(|got| is_absent(got)) {
+        let said = got.iter().find(|got| matches!(got, Got::Endless(Some(_)) | Got::Void(Some(_))));
+        return match (absent, said) {
+            (Got::Endless(None) | Got::Void(None), None) if got.len() > 1 => Ok(Got::Muddled),
+            // The one says what it means, the other does not.
+            (Got::Endless(None) | Got::Void(None), Some(_)) => Err(Undecided::NotKnown),
+            (absent, _) => Ok(absent.clone()),
+        };
     }
     let mut result: Option<Real> = None;
     for value in &got {

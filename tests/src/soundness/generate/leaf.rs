@@ -4,13 +4,17 @@ use std::sync::Arc;
 
 use rules_core::quantity::{Dimension, Interval, Unit};
 use rules_core::ruleset::{
-    Bound, Choice, IfNone, Requirement, Row, RowTest, Selection, Stated, Table, Test, Then, Value,
+    Along, Bound, Choice, IfNone, Requirement, Row, RowTest, Scope, Selection, Stated, Table, Test,
+    Then, Value,
 };
 use rules_core::text::Span;
 use rules_core::vocabulary::{FactId, KindId, Number};
 
 use super::rules::Maker;
-use crate::soundness::evaluate;
+use crate::soundness::evaluate::Evaluator;
+use crate::soundness::walk;
+use crate::soundness::words::Feature;
+use crate::soundness::world::Held;
 
 /// An amount as a rule would state it.
 pub fn stated(amount: i128, dimension: Dimension) -> Value {
@@ -31,7 +35,11 @@ pub fn stated(amount: i128, dimension: Dimension) -> Value {
 }
 
 impl Maker<'_> {
+    /// What it means that there is none: said in about half of all places.
     pub(super) fn if_none(&mut self) -> Option<IfNone> {
+        if !self.solid && self.random.chance(50) {
+            return None;
+        }
         let all = [IfNone::Passes, IfNone::Fails, IfNone::Refer];
         let end = if self.referring { 3 } else { 2 };
         Some(all[self.random.below(end)])
@@ -53,7 +61,7 @@ impl Maker<'_> {
             let kinds = self.known(scope);
             let kind = *self.random.pick(&kinds);
             let fact = *self.random.pick(self.words.facts(kind));
-            if fits(self, fact) {
+            if fits(self, fact) && (!self.solid || self.certain(fact)) {
                 return fact;
             }
         }
@@ -72,13 +80,13 @@ impl Maker<'_> {
         let filter = match self.random.weighted(&[
             5,
             4 * usize::from(self.filters),
-            usize::from(self.filters && scope.len() < 2),
+            usize::from(self.filters && scope.len() < 2 && !self.solid),
         ]) {
             0 => None,
             1 => {
                 // By a fact of the thing itself, for the most part.
                 let about = [kind];
-                let about = if self.random.chance(80) {
+                let about = if self.solid || self.random.chance(80) {
                     &about[..]
                 } else {
                     &inner[..]
@@ -88,14 +96,35 @@ impl Maker<'_> {
             _ => Some(self.distance_test(&inner)),
         };
         self.referring = referring;
-        Selection {
+        let mut selection = Selection {
             term: None,
             kind,
             closed: None,
             filter: filter.map(Arc::new),
             zone: None,
             if_none: self.if_none(),
+        };
+        selection.closed = self.closed(scope, &selection);
+        selection
+    }
+
+    /// The same, of what stands in a zone now and then.
+    pub(super) fn selection_in_zone(&mut self, scope: &[KindId], kind: KindId) -> Selection {
+        let mut selection = self.selection(scope, kind);
+        let several = self.words.outlines(kind).len() > 1;
+        let may = !several || self.words.draws(Feature::ZonesOfSeveral);
+        if may && !self.solid && self.filters && self.random.chance(20) {
+            selection.zone = Some(Arc::new(self.zone(scope)));
+            selection.closed = None;
         }
+        selection
+    }
+
+    /// What a selection depends on that is all that a term says; `None` for one that is written where it is used.
+    fn closed(&mut self, scope: &[KindId], selection: &Selection) -> Option<Scope> {
+        let others = scope.iter().filter(|kind| **kind != self.words.pool);
+        let closed = others.count() < 2 && self.random.chance(15);
+        closed.then(|| self.depends(scope, |speaks| walk::selection(selection, speaks)))
     }
 
     /// A kind of which there can be many and that is not bound yet.
@@ -111,7 +140,13 @@ impl Maker<'_> {
     /// A limit near what the value is in the world, as a rule would state it.
     pub(super) fn near(&mut self, scope: &[KindId], value: &Value, dimension: Dimension) -> Value {
         let bound = self.some_subjects(scope);
-        let so = evaluate::number(self.world, self.rules, &bound, value);
+        let evaluator = Evaluator {
+            world: self.world,
+            rules: self.rules,
+            features: &self.words.features,
+            plan: None,
+        };
+        let so = evaluator.number(self.random, &bound, value);
         let so = so.unwrap_or_else(|| self.random.wide(0, 10) * 1_000_000_000);
         let unit = match dimension {
             Dimension::Area => 1_000_000_000_000_000_000,
@@ -242,18 +277,45 @@ impl Maker<'_> {
     }
 
     pub(super) fn fact_test(&mut self, scope: &[KindId]) -> Requirement {
+        let along = self.changing(scope);
+        if !along.is_empty() && self.random.chance(25) {
+            let fact = *self.random.pick(&along);
+            return self.test_of(scope, fact);
+        }
         // Words and yes or no are asked about more than amounts.
         let amount = self.random.chance(50);
         let fact = self.fact_of(scope, |maker, fact| {
             let entry = maker.words.vocabulary.fact(fact);
             let own =
                 scope.is_empty() || scope.contains(&entry.kind) || entry.kind == maker.words.lot;
-            own && maker.words.dimension(fact).is_some() == amount
+            own && (maker.words.dimension(fact).is_some() == amount || maker.solid)
                 || entry.none
                 || (!own && entry.kind == maker.words.alarm)
         });
-        let bound = self.fact_bound(scope, fact);
-        test(Value::Fact(fact), vec![bound])
+        self.test_of(scope, fact)
+    }
+
+    /// The facts that change along one of the things that can be spoken of here.
+    fn changing(&self, scope: &[KindId]) -> Vec<FactId> {
+        let things = self.world.things.iter();
+        let spoken = things.filter(|thing| scope.contains(&thing.kind));
+        let facts = spoken.flat_map(|thing| &thing.facts);
+        facts
+            .filter(|(_, held)| matches!(held, Held::Along(_)))
+            .map(|(fact, _)| *fact)
+            .collect()
+    }
+
+    fn test_of(&mut self, scope: &[KindId], fact: FactId) -> Requirement {
+        let bounds = vec![self.fact_bound(scope, fact)];
+        let along = [Along::Anywhere, Along::AllAlong];
+        let holds = (self.words.changes(fact) && self.random.chance(25)).then(|| *self.random.pick(&along));
+        Requirement::Test(Arc::new(Test {
+            value: Value::Fact(fact),
+            bounds,
+            holds,
+            span: Span::default(),
+        }))
     }
 
     pub(super) fn distance_test(&mut self, scope: &[KindId]) -> Requirement {
@@ -269,7 +331,7 @@ impl Maker<'_> {
     }
 
     pub(super) fn count_of(&mut self, scope: &[KindId], kind: KindId) -> Requirement {
-        let selection = self.selection(scope, kind);
+        let selection = self.selection_in_zone(scope, kind);
         let limit = stated(self.random.wide(0, 3) * 1_000_000_000, Dimension::Number);
         let bound = self.one_bound(limit);
         test(Value::Count(selection), vec![bound])
@@ -277,6 +339,9 @@ impl Maker<'_> {
 
     /// One test.
     pub(super) fn leaf(&mut self, scope: &[KindId]) -> Requirement {
+        if self.solid {
+            return self.solid_leaf(scope);
+        }
         match self.random.weighted(&[30, 30, 12, 12, 8, 3]) {
             0 => self.fact_test(scope),
             1 => self.distance_test(scope),
@@ -286,13 +351,35 @@ impl Maker<'_> {
             }
             3 => self.count_test(scope),
             4 => {
-                let value = self.area(scope);
-                self.tested(scope, value, Dimension::Area)
+                let (value, dimension) = self.area(scope);
+                self.tested(scope, value, dimension)
             }
             _ => {
                 let value = self.distance_value(scope);
                 self.tested(scope, value, Dimension::Length)
             }
+        }
+    }
+}
+
+impl Maker<'_> {
+    /// A test of what is surely there.
+    fn solid_leaf(&mut self, scope: &[KindId]) -> Requirement {
+        match (self.random.weighted(&[6, 3, 2, 1]), scope.last()) {
+            (1, Some(kind)) => {
+                let value = self.to_lot(*kind);
+                let limit = self.near(scope, &value, Dimension::Length);
+                let bound = self.one_bound(limit);
+                test(value, vec![bound])
+            }
+            (2, _) if scope.len() < 3 && self.each.is_none() => self.count_test(scope),
+            (3, _) => {
+                let (value, dimension) = self.area(scope);
+                let limit = self.near(scope, &value, dimension);
+                let bound = self.one_bound(limit);
+                test(value, vec![bound])
+            }
+            _ => self.fact_test(scope),
         }
     }
 }

@@ -1,12 +1,14 @@
 //! Random worlds and random rule sets, the rules aimed at the world so that their limits are near what is so.
 
 mod leaf;
+mod papers;
 mod rules;
 mod shapes;
 mod values;
 mod worlds;
 
 pub use leaf::stated;
-pub use rules::{DOCUMENTS, Style, rule_set};
+pub use papers::{DOCUMENTS, paper_for};
+pub use rules::{Style, rule_set};
 pub use shapes::{moved, scattered};
 pub use worlds::{being, world};

@@ -4,16 +4,19 @@ use std::sync::Arc;
 
 use rules_core::quantity::Dimension;
 use rules_core::ruleset::{
-    Bound, Document, Each, InForce, Layer, Provenance, Relief, Requirement, Rule, RuleSet, Scope,
-    Strength, TermUse,
+    Bound, Each, InForce, Layer, Provenance, Relief, Requirement, Rule, RuleSet, Scope, Strength,
+    TermUse,
 };
 use rules_core::text::Span;
 use rules_core::vocabulary::KindId;
 
 use super::leaf::stated;
+use super::papers::{DOCUMENTS, documents, paper_for};
+use crate::soundness::cuts::Speaks;
 use crate::soundness::random::Random;
-use crate::soundness::words::Words;
-use crate::soundness::world::World;
+use crate::soundness::walk;
+use crate::soundness::words::{Feature, Words};
+use crate::soundness::world::{Being, World};
 
 /// How rich the rules are.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -25,10 +28,11 @@ pub enum Style {
     Filtered,
     /// Everything together.
     Rich,
+    /// As rich, without the authority's discretion, and of nothing that may not be there.
+    Solid,
+    /// The same for each of some things along one of which something changes, and nothing is counted.
+    Changing,
 }
-
-/// How many documents every rule set names.
-pub const DOCUMENTS: usize = 2;
 
 pub(super) struct Maker<'a> {
     pub(super) random: &'a mut Random,
@@ -40,6 +44,10 @@ pub(super) struct Maker<'a> {
     pub(super) referring: bool,
     /// Whether selections have conditions.
     pub(super) filters: bool,
+    /// Whether everything is surely there that is spoken of, so that there is always something to speak about.
+    pub(super) solid: bool,
+    /// The kind of each of which rules are judged, where that is settled; then nothing is counted.
+    pub(super) each: Option<KindId>,
 }
 
 /// A random rule set of so many rules for a world.
@@ -59,30 +67,38 @@ pub fn rule_set(
         rules: &frame,
         referring: true,
         filters: style != Style::OneLeaf,
+        solid: matches!(style, Style::Solid | Style::Changing),
+        each: changing_kind(words, world).filter(|_| style == Style::Changing),
     };
     for number in 0..rules {
         let rule = match style {
             Style::OneLeaf | Style::Filtered => maker.plain(number),
-            Style::Rich => maker.rich(number),
+            Style::Rich | Style::Solid | Style::Changing => maker.rich(number),
         };
         set.rules.push(rule);
+    }
+    if style == Style::Rich {
+        set.documents.iter_mut().for_each(|paper| maker.ask_for(paper));
+        if maker.random.chance(50) {
+            set.decisions.push(maker.decision());
+        }
     }
     set
 }
 
+/// The rules that are in every rule set, as a file without rules has them.
+fn built_in(words: &Words) -> Vec<Rule> {
+    if !words.draws(Feature::BuiltIn) {
+        return Vec::new();
+    }
+    let text = "ruleset: random\ntitle: Random\nedition: \"1\"\nauthority: Random\nrules: []\n";
+    match rules_core::ruleset::read(text, &|_| None, words.vocabulary.clone()) {
+        Ok(read) => read.rule_set.built_in,
+        Err(_) => Vec::new(),
+    }
+}
+
 fn empty(words: &Words) -> RuleSet {
-    let document = |number: usize| Document {
-        id: format!("paper-{number}"),
-        title: String::new(),
-        from: None,
-        form: None,
-        each: None,
-        always: false,
-        when: None,
-        on: Vec::new(),
-        discretion: false,
-        span: Span::default(),
-    };
     RuleSet {
         id: "random".to_owned(),
         title: "Random".to_owned(),
@@ -99,12 +115,18 @@ fn empty(words: &Words) -> RuleSet {
         vocabulary: words.vocabulary.clone(),
         terms: Vec::new(),
         rules: Vec::new(),
-        built_in: Vec::new(),
+        built_in: built_in(words),
         decisions: Vec::new(),
-        documents: (0..DOCUMENTS).map(document).collect(),
+        documents: documents(words),
         duties: Vec::new(),
         cautions: Vec::new(),
     }
+}
+
+/// The kind of a thing along which something changes.
+fn changing_kind(words: &Words, world: &World) -> Option<KindId> {
+    let changes = |thing: &&Being| thing.pieces() > 1 && thing.kind != words.pool;
+    world.things.iter().find(changes).map(|thing| thing.kind)
 }
 
 fn bare(number: usize, require: Requirement) -> Rule {
@@ -134,44 +156,52 @@ impl Maker<'_> {
     /// A rule of one test.
     fn plain(&mut self, number: usize) -> Rule {
         self.referring = false;
-        let each = self.random.chance(70).then(|| {
-            let kind = self.other_kind(&[]);
-            self.selection(&[], kind)
-        });
-        let scope: Vec<KindId> = each.iter().map(|each| each.kind).collect();
-        let require = self.leaf(&scope);
-        let mut rule = bare(number, require);
-        rule.each = each;
+        let (mut rule, scope) = self.frame(number, 70);
         if let Some(each) = &mut rule.each {
             each.if_none = None;
         }
+        rule.require = self.leaf(&scope);
         rule
+    }
+
+    /// A rule that asks for nothing yet, and what it speaks of: a pool, some things, both or neither.
+    fn frame(&mut self, number: usize, percent: usize) -> (Rule, Vec<KindId>) {
+        let mut rule = bare(number, Requirement::Refer);
+        let mut scope = Vec::new();
+        if self.random.chance(30) {
+            rule.about_pool = true;
+            scope.push(self.words.pool);
+        }
+        if self.each.is_some() || self.random.chance(percent) {
+            let kind = self.each.unwrap_or_else(|| self.other_kind(&scope));
+            let mut each = self.selection_in_zone(&scope, kind);
+            if self.solid && self.random.chance(80) {
+                each.if_none = None;
+            }
+            rule.each = Some(each);
+            scope.push(kind);
+        }
+        (rule, scope)
     }
 
     fn rich(&mut self, number: usize) -> Rule {
-        self.referring = true;
-        let mut rule = self.plain_frame(number);
-        self.referring = false;
-        rule.when = self.random.chance(25).then(|| self.requirement(&[], 1));
-        rule.unless = self.random.chance(10).then(|| self.requirement(&[], 0));
-        rule.in_force = self.random.chance(10).then(|| self.in_force());
-        rule
-    }
-
-    fn plain_frame(&mut self, number: usize) -> Rule {
-        let each = self.random.chance(60).then(|| {
-            let kind = self.other_kind(&[]);
-            self.selection(&[], kind)
-        });
-        let scope: Vec<KindId> = each.iter().map(|each| each.kind).collect();
-        let require = self.requirement(&scope, 2);
-        let mut rule = bare(number, require);
-        rule.each = each;
-        if let Some(each) = &mut rule.each {
-            each.if_none = None;
-        }
+        self.referring = !self.solid;
+        let (mut rule, scope) = self.frame(number, 60);
+        rule.require = self.requirement(&scope, 2);
         for number in 0..self.random.weighted(&[6, 3, 1]) {
             rule.reliefs.push(self.relief(&scope, number));
+        }
+        self.referring = false;
+        let pool: Vec<KindId> = rule
+            .about_pool
+            .then_some(self.words.pool)
+            .into_iter()
+            .collect();
+        rule.when = self.random.chance(25).then(|| self.requirement(&pool, 1));
+        rule.unless = self.random.chance(10).then(|| self.requirement(&pool, 0));
+        rule.in_force = self.random.chance(10).then(|| self.in_force());
+        if self.random.chance(15) {
+            rule.documents.push(self.random.below(DOCUMENTS));
         }
         rule
     }
@@ -222,7 +252,7 @@ impl Maker<'_> {
         let refer = usize::from(self.referring);
         match self
             .random
-            .weighted(&[20, 8, 8, 6, 5, 8, 6, 3, 4, refer, 4])
+            .weighted(&[20, 8, 8, 6, 5, 8, 6, 8, 7, refer, 4])
         {
             0 => self.leaf(scope),
             1 => Requirement::All(self.several(scope, inner)),
@@ -234,26 +264,64 @@ impl Maker<'_> {
                 self.rows(scope, |maker| maker.requirement(scope, inner)),
             )),
             7 => self.meets(scope, inner),
-            8 => Requirement::Have(self.random.below(DOCUMENTS)),
+            8 => self.have(scope),
             9 => Requirement::Refer,
-            10 if scope.len() < 3 => Requirement::Any(self.two_counts(scope)),
+            10 if scope.len() < 3 && self.each.is_none() => Requirement::Any(self.two_counts(scope)),
             _ => self.leaf(scope),
         }
     }
 
-    /// A term, which speaks of one thing at most.
+    /// A paper: one for the whole plan, or the one for a thing that is bound.
+    fn have(&mut self, scope: &[KindId]) -> Requirement {
+        let words = self.words;
+        let fits: Vec<usize> = (0..DOCUMENTS)
+            .filter(|number| paper_for(words, *number).is_none_or(|kind| scope.contains(&kind)))
+            .collect();
+        let own: Vec<usize> = fits
+            .iter()
+            .copied()
+            .filter(|number| paper_for(words, *number).is_some())
+            .collect();
+        let fits = if own.is_empty() || self.random.chance(40) { fits } else { own };
+        Requirement::Have(*self.random.pick(&fits))
+    }
+
+    /// What a term may depend on here: one thing at most, and the pool.
+    pub(super) fn term(&mut self, scope: &[KindId]) -> Vec<KindId> {
+        let of = scope.last().copied().filter(|_| self.random.chance(80));
+        let pool = Some(self.words.pool).filter(|pool| scope.contains(pool) && of != Some(*pool));
+        let pool = pool.filter(|_| self.random.chance(70));
+        pool.into_iter().chain(of).collect()
+    }
+
+    /// What something depends on that may depend on these, as it was made.
+    pub(super) fn depends(&self, own: &[KindId], walk: impl Fn(&mut Speaks<'_>)) -> Scope {
+        let speaks = |kind: &KindId| {
+            let mut speaks = Speaks::of(self.rules, *kind);
+            walk(&mut speaks);
+            speaks.found
+        };
+        let (pools, others): (Vec<KindId>, Vec<KindId>) =
+            own.iter().partition(|kind| **kind == self.words.pool);
+        Scope {
+            of: others.into_iter().find(speaks),
+            about_pool: pools.iter().any(speaks),
+        }
+    }
+
     fn meets(&mut self, scope: &[KindId], depth: usize) -> Requirement {
-        let of = scope.last().copied();
-        let own: Vec<KindId> = of.into_iter().collect();
+        let own = self.term(scope);
+        // Of the one thing that it speaks of, more often than not.
+        let requirement = match own.is_empty() || self.solid || self.random.chance(50) {
+            true => self.requirement(&own, depth),
+            false => self.distance_test(&own),
+        };
         Requirement::Meets {
             term: TermUse {
                 name: "term".to_owned(),
-                scope: Scope {
-                    of,
-                    about_pool: false,
-                },
+                scope: self.depends(&own, |speaks| walk::requirement(&requirement, speaks)),
             },
-            requirement: Arc::new(self.requirement(&own, depth)),
+            requirement: Arc::new(requirement),
         }
     }
 
@@ -274,7 +342,7 @@ impl Maker<'_> {
 
     fn each(&mut self, scope: &[KindId], depth: usize) -> Requirement {
         let kind = self.other_kind(scope);
-        let selection = self.selection(scope, kind);
+        let selection = self.selection_in_zone(scope, kind);
         let mut inner = scope.to_vec();
         inner.push(kind);
         let require = self.requirement(&inner, depth);

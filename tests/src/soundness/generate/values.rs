@@ -1,11 +1,15 @@
 //! Random distances, areas and lengths.
 
+use std::sync::Arc;
+
 use rules_core::quantity::Dimension;
-use rules_core::ruleset::{Area, Distance, Measured, Operand, Over, Part, Value, Which};
+use rules_core::ruleset::{Area, Distance, Measured, Operand, Over, Part, ShareOf, TermUse, Value, Which, Zone};
 use rules_core::vocabulary::{FactId, KindId, OutlineId, Shape};
 
 use super::leaf::stated;
 use super::rules::Maker;
+use crate::soundness::walk;
+use crate::soundness::words::{Feature, METRE};
 
 impl Maker<'_> {
     fn outline(&mut self, kind: KindId) -> OutlineId {
@@ -20,7 +24,12 @@ impl Maker<'_> {
     fn set_operand(&mut self, scope: &[KindId]) -> Operand {
         let mut parts = Vec::new();
         for _ in 0..self.random.weighted(&[0, 6, 1]) {
-            let kind = self.other_kind(scope);
+            // All pools, beside the one that the rule speaks of.
+            let all_pools = scope.contains(&self.words.pool) && self.random.chance(15);
+            let kind = match all_pools {
+                true => self.words.pool,
+                false => self.other_kind(scope),
+            };
             let selection = self.selection(scope, kind);
             let outline = self.outline(kind);
             parts.push(part(Which::All(selection), outline));
@@ -73,31 +82,105 @@ impl Maker<'_> {
         }
     }
 
-    pub(super) fn area(&mut self, scope: &[KindId]) -> Value {
-        let kinds: Vec<KindId> = scope
-            .iter()
-            .copied()
-            .filter(|kind| {
-                self.words
-                    .outlines(*kind)
-                    .iter()
-                    .all(|o| self.words.vocabulary.outline(*o).shape == Shape::Area)
-            })
-            .collect();
-        let kind = match kinds.is_empty() {
-            true => self.words.lot,
-            false => *self.random.pick(&kinds),
-        };
-        let of = self.bound_operand(kind);
-        Value::Area(Box::new(Area {
-            of,
-            within: None,
-            share_of: None,
-        }))
+    /// Outlines of areas.
+    fn areas(&self, kind: KindId) -> Vec<OutlineId> {
+        let outlines = self.words.outlines(kind).iter().copied();
+        outlines
+            .filter(|outline| self.words.vocabulary.outline(*outline).shape == Shape::Area)
+            .collect()
     }
 
-    /// A length of one sort or another.
+    /// The outline of an area of something bound, or of the lot.
+    fn bound_area(&mut self, scope: &[KindId]) -> Part {
+        let fits: Vec<KindId> = scope
+            .iter()
+            .copied()
+            .filter(|kind| !self.areas(*kind).is_empty())
+            .collect();
+        let kind = match fits.is_empty() {
+            true => self.words.lot,
+            false => *self.random.pick(&fits),
+        };
+        let areas = self.areas(kind);
+        let outline = match self.words.draws(Feature::AreaOfNone) && !self.solid {
+            true => *self.random.pick(&areas),
+            // The first outline of a kind is always there.
+            false => areas[0],
+        };
+        part(Which::Bound(kind), outline)
+    }
+
+    /// The area of one outline; of several together, in a zone or as a share where such are drawn.
+    pub(super) fn area(&mut self, scope: &[KindId]) -> (Value, Dimension) {
+        let mut of = operand(vec![self.bound_area(scope)]);
+        if self.solid || !self.words.draws(Feature::Unions) {
+            return (area(of, None, None), Dimension::Area);
+        }
+        for _ in 0..self.random.weighted(&[4, 4, 2]) {
+            let kind = self.other_kind(scope);
+            if let Some(outline) = self.areas(kind).first() {
+                let selection = self.selection(scope, kind);
+                of.parts.push(part(Which::All(selection), *outline));
+            }
+        }
+        let within = self.random.chance(40).then(|| {
+            let inside = Zone::Inside(operand(vec![self.bound_area(scope)]));
+            Box::new(match self.random.chance(50) {
+                true => inside,
+                false => Zone::Not(Box::new(inside)),
+            })
+        });
+        let share_of = self.random.chance(30).then(|| {
+            let lot = self.words.lot;
+            ShareOf::Outlines(operand(vec![part(Which::Bound(lot), self.words.boundary)]))
+        });
+        let dimension = match share_of {
+            Some(_) => Dimension::Number,
+            None => Dimension::Area,
+        };
+        (area(of, within, share_of), dimension)
+    }
+
+    /// A zone in which things may stand.
+    pub(super) fn zone(&mut self, scope: &[KindId]) -> Zone {
+        match self.random.below(3) {
+            0 => Zone::Inside(operand(vec![self.bound_area(scope)])),
+            1 => {
+                let inside = Zone::Inside(operand(vec![self.bound_area(scope)]));
+                Zone::Not(Box::new(inside))
+            }
+            _ => {
+                let of = match scope.is_empty() {
+                    true => self.bound_operand(self.words.lot),
+                    false => {
+                        let kind = *self.random.pick(scope);
+                        operand(vec![part(Which::Bound(kind), self.words.outlines(kind)[0])])
+                    }
+                };
+                let by = self.random.between(0, 12) * METRE + self.random.between(-2, 2);
+                let by = stated(i128::from(by.max(0)), Dimension::Length);
+                Zone::Around { of, by }
+            }
+        }
+    }
+
+    /// A length of one sort or another, under a term now and then.
     pub(super) fn length(&mut self, scope: &[KindId], depth: usize) -> Value {
+        if !self.random.chance(12) {
+            return self.bare_length(scope, depth);
+        }
+        let own = self.term(scope);
+        let value = self.bare_length(&own, depth);
+        Value::Named {
+            term: TermUse {
+                name: "term".to_owned(),
+                scope: self.depends(&own, |speaks| walk::value(&value, speaks)),
+            },
+            value: Arc::new(value),
+        }
+    }
+
+    fn bare_length(&mut self, scope: &[KindId], depth: usize) -> Value {
         let base = match self.random.chance(50) {
             true => self.distance_value(scope),
             false => Value::Fact(self.fact_of(scope, |maker, fact| {
@@ -149,6 +232,20 @@ impl Maker<'_> {
         }
     }
 
+    /// From the first outline of a thing, which is always there, to the lot's.
+    pub(super) fn to_lot(&self, kind: KindId) -> Value {
+        let first = |kind: KindId| {
+            let outline = self.words.outlines(kind)[0];
+            operand(vec![part(Which::Bound(kind), outline)])
+        };
+        Value::Distance(Box::new(Distance {
+            from: first(kind),
+            to: first(self.words.lot),
+            how: Measured::Level,
+            farthest: false,
+        }))
+    }
+
     fn bound_to_lot(&mut self, kind: KindId) -> Value {
         let (from, to) = (self.bound_operand(kind), self.bound_operand(self.words.lot));
         Value::Distance(Box::new(Distance {
@@ -164,6 +261,14 @@ impl Maker<'_> {
             self.certain(*fact) && self.words.dimension(*fact) == Some(Dimension::Length)
         })
     }
+}
+
+fn area(of: Operand, within: Option<Box<Zone>>, share_of: Option<ShareOf>) -> Value {
+    Value::Area(Box::new(Area {
+        of,
+        within,
+        share_of,
+    }))
 }
 
 fn operand(parts: Vec<Part>) -> Operand {

@@ -2,10 +2,12 @@
 
 use std::collections::BTreeMap;
 
+use rules_core::check::Level;
 use rules_core::plan::{Form, Point};
 use rules_core::quantity::Dimension;
 use rules_core::vocabulary::{FactId, KindId};
 
+use super::papers::DOCUMENTS;
 use super::shapes::{moved, scattered};
 use crate::soundness::geometry;
 use crate::soundness::random::Random;
@@ -57,7 +59,54 @@ pub fn being(random: &mut Random, words: &Words, kind: KindId, id: String, withi
         kind,
         outlines,
         facts,
+        papers: papers(random),
         wider_by: None,
+    }
+}
+
+/// Each paper in hand or refused.
+fn papers(random: &mut Random) -> Vec<Level> {
+    let mut paper = || *random.pick(&[Level::Holds, Level::Fails]);
+    (0..DOCUMENTS).map(|_| paper()).collect()
+}
+
+/// Makes a thing change along itself: two or three pieces, each with an amount for each fact that changes. Where two
+/// facts change, any amount of the one may meet any of the other.
+fn vary(random: &mut Random, words: &Words, being: &mut Being) {
+    let pieces = random.between(2, 3);
+    let facts = words.facts(being.kind).iter().copied();
+    let mut facts: Vec<FactId> = facts.filter(|fact| words.changes(*fact)).collect();
+    if facts.len() > 1 && random.chance(50) {
+        facts.swap_remove(random.below(facts.len()));
+    }
+    for fact in facts {
+        let values: Vec<i128> = (0..pieces)
+            .filter_map(|_| match held(random, words, fact) {
+                Held::Amount(amount) => Some(amount),
+                _ => None,
+            })
+            .collect();
+        let varies = values.iter().any(|value| *value != values[0]);
+        if varies && values.len() == pieces as usize {
+            being.facts.insert(fact, Held::Along(values));
+        }
+    }
+}
+
+/// Up to two things of a world change along themselves.
+fn vary_some(random: &mut Random, words: &Words, things: &mut [Being]) {
+    let can: Vec<usize> = (0..things.len())
+        .filter(|thing| {
+            let facts = words.facts(things[*thing].kind);
+            facts.iter().any(|fact| words.changes(*fact))
+        })
+        .collect();
+    if can.is_empty() {
+        return;
+    }
+    for _ in 0..random.weighted(&[2, 4, 4]) {
+        let thing = *random.pick(&can);
+        vary(random, words, &mut things[thing]);
     }
 }
 
@@ -130,15 +179,19 @@ fn nestle(random: &mut Random, things: &[Being], being: &mut Being) {
     }
 }
 
-/// A random world: the lot, perhaps an alarm, and up to three of every other kind.
-pub fn world(random: &mut Random, words: &Words, documents: usize) -> World {
+/// A random world: the lot, perhaps an alarm, one to three pools and up to three of every other kind.
+pub fn world(random: &mut Random, words: &Words) -> World {
     let mut things = vec![lot(random, words)];
     if random.chance(60) {
         things.push(being(random, words, words.alarm, "alarm".to_owned(), METRE));
     }
     for kind in &words.many {
         let name = &words.vocabulary.kind(*kind).name;
-        for number in 0..random.weighted(&[2, 4, 3, 1]) {
+        let weights = match *kind == words.pool {
+            true => [0, 5, 3, 1],
+            false => [2, 4, 3, 1],
+        };
+        for number in 0..random.weighted(&weights) {
             let within = *random.pick(&[8, 14, 40]) * METRE;
             let mut being = being(random, words, *kind, format!("{name}-{number}"), within);
             if *kind == words.pool && random.chance(30) {
@@ -150,6 +203,9 @@ pub fn world(random: &mut Random, words: &Words, documents: usize) -> World {
             things.push(being);
         }
     }
-    let documents = (0..documents).map(|_| random.chance(50)).collect();
-    World { things, documents }
+    vary_some(random, words, &mut things);
+    World {
+        things,
+        papers: papers(random),
+    }
 }

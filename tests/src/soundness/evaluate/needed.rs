@@ -1,0 +1,195 @@
+//! Which papers a world calls for, and which classes its questions come to.
+
+use std::collections::BTreeSet;
+
+use rules_core::check::Level;
+use rules_core::ruleset::{Decision, Document, Requirement, Rule, Then};
+
+use super::{Evaluator, Found, Judgement, Scene, places};
+use crate::soundness::cuts::Reads;
+use crate::soundness::walk::{self, Visitor};
+use crate::soundness::words::Feature;
+use crate::soundness::world::Being;
+
+/// What a question of class comes to at one place.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Class {
+    /// The thing that it is about.
+    pub thing: Option<usize>,
+    /// The pool that it speaks of.
+    pub pool: Option<usize>,
+    /// The class; `None`: the authority decides.
+    pub class: Option<String>,
+}
+
+impl Evaluator<'_> {
+    /// The classes to which a question comes.
+    ///
+    /// # Errors
+    /// The world cannot be judged.
+    pub fn classes(&self, decision: &Decision) -> Found<BTreeSet<Class>> {
+        let mut scene = Scene::new(*self);
+        let reads = places::read_by_decision(decision);
+        let changing = |thing: &Being| places::changes(thing, &reads);
+        if self.world.things.iter().any(changing) {
+            scene.meets(Feature::ClassAlong)?;
+        }
+        if decision.about_pool && decision.each.is_some() {
+            scene.meets(Feature::ClassEachPool)?;
+        }
+        let all = scene.everywhere(decision.about_pool, &reads, |scene, pool| {
+            scene.classes_here(decision, pool)
+        })?;
+        Ok(all.into_iter().flatten().collect())
+    }
+
+    /// Whether the world calls for a paper by itself: because it is always needed, or its condition holds at some place,
+    /// or a rule that names it applies. `None` where the rule set leaves that open.
+    ///
+    /// # Errors
+    /// The world cannot be judged.
+    pub fn wanted(&self, number: usize, thing: Option<usize>) -> Found<Option<bool>> {
+        let document = &self.rules.documents[number];
+        if document.always || self.asked_for(document, thing)? {
+            return self.is_selected(document, thing).map(Some);
+        }
+        // What nothing calls for is a paper to gather or not: nobody says.
+        let mut open = document.when.is_none() && document.on.is_empty();
+        for rule in &self.rules.rules {
+            let (judgement, _) = self.judge(rule)?;
+            let named = rule.documents.contains(&number);
+            let applies = judgement != Judgement::NotApplicable;
+            // Of a rule that has nothing to speak about, nobody says whether its papers are to be had.
+            open |= named && !applies && !self.features.contains(&Feature::PaperOfNothing);
+            let by_name = (named && applies).then_some(true);
+            let by_outcome = called_for(document, rule, judgement);
+            if by_outcome == Some(true) && self.asks_the_authority(rule) {
+                self.meets(Feature::OnWhatIsUnsaid)?;
+            }
+            match by_name.or(by_outcome) {
+                Some(true) if document.each.is_none() => return Ok(Some(true)),
+                Some(false) => {}
+                _ => open = true,
+            }
+            open |= has(rule, number);
+        }
+        Ok((!open).then_some(false))
+    }
+
+    fn meets(&self, feature: Feature) -> Found<()> {
+        Scene::new(*self).meets(feature)
+    }
+
+    /// Whether a rule asks for a paper that the authority is free to give.
+    fn asks_the_authority(&self, rule: &Rule) -> bool {
+        let mut papers = self.rules.documents.iter().enumerate();
+        papers.any(|(number, paper)| paper.discretion && has(rule, number))
+    }
+
+    fn asked_for(&self, document: &Document, thing: Option<usize>) -> Found<bool> {
+        let mut reads = Reads::default();
+        walk::condition(document.when.as_ref(), &mut reads);
+        let mut scene = Scene::new(*self);
+        let all = scene.everywhere(false, &reads.0, |scene, _| {
+            let kind = document.each.as_ref().map(|each| each.kind);
+            scene.bound.extend(kind.zip(thing));
+            let holds = scene.condition(document.when.as_ref())?;
+            scene.bound.clear();
+            Ok(holds)
+        })?;
+        Ok(all.contains(&true))
+    }
+
+    fn is_selected(&self, document: &Document, thing: Option<usize>) -> Found<bool> {
+        match (&document.each, thing) {
+            (Some(each), Some(thing)) => Ok(Scene::new(*self).selected(each)?.contains(&thing)),
+            _ => Ok(true),
+        }
+    }
+
+    /// Whether having a paper makes a rule hold that fails without it.
+    ///
+    /// # Errors
+    /// The world cannot be judged.
+    pub fn of_use(&self, number: usize, thing: Option<usize>) -> Found<bool> {
+        let with = |level: Level| {
+            let mut world = self.world.clone();
+            match thing {
+                Some(thing) => world.things[thing].papers[number] = level,
+                None => world.papers[number] = level,
+            }
+            world
+        };
+        let (without, with) = (with(Level::Fails), with(Level::Holds));
+        for rule in self.rules.rules.iter().filter(|rule| has(rule, number)) {
+            let judge = |world| Evaluator { world, ..*self }.judge(rule);
+            let (before, after) = (judge(&without)?.0, judge(&with)?.0);
+            let (fails, holds) = (Judgement::Applies(Level::Fails), Judgement::Applies(Level::Holds));
+            if (before, after) == (fails, holds) {
+                return Ok(true);
+            }
+        }
+        Ok(false)
+    }
+}
+
+impl Scene<'_> {
+    fn classes_here(&mut self, decision: &Decision, pool: Option<usize>) -> Found<Vec<Class>> {
+        let things: Vec<Option<usize>> = match &decision.each {
+            None => vec![None],
+            Some(each) => self.selected(each)?.into_iter().map(Some).collect(),
+        };
+        let mut here = Vec::new();
+        for thing in things {
+            let row = match decision.each.as_ref().zip(thing) {
+                Some((each, thing)) => {
+                    self.with(each, thing, |scene| scene.row(&decision.table))?
+                }
+                None => self.row(&decision.table)?,
+            };
+            let class = match row {
+                Some(Then::Give(class)) => Some(Some(class.clone())),
+                Some(Then::Refer) => Some(None),
+                None => None,
+            };
+            here.extend(class.map(|class| Class { thing, pool, class }));
+        }
+        Ok(here)
+    }
+}
+
+/// Whether the outcome of a rule in a world is one that calls for a paper; `None` where another world of the same plan
+/// decides the word.
+fn called_for(document: &Document, rule: &Rule, judgement: Judgement) -> Option<bool> {
+    let word = match judgement {
+        Judgement::Applies(Level::Fails) => "fail",
+        Judgement::Applies(Level::Authority) => "refer",
+        Judgement::Applies(Level::Holds) | Judgement::NotApplicable => "pass",
+    };
+    let mut words = document
+        .on
+        .iter()
+        .filter(|on| on.rule == rule.id)
+        .flat_map(|on| &on.outcomes)
+        .peekable();
+    if words.peek().is_none() {
+        return Some(false);
+    }
+    match words.any(|wanted| wanted == word) && word != "pass" {
+        true => Some(true),
+        false => None,
+    }
+}
+
+/// Whether a rule asks for a paper.
+fn has(rule: &Rule, number: usize) -> bool {
+    struct Has(usize, bool);
+    impl Visitor for Has {
+        fn requirement(&mut self, of: &Requirement) {
+            self.1 |= matches!(of, Requirement::Have(number) if *number == self.0);
+        }
+    }
+    let mut has = Has(number, false);
+    walk::rule(rule, &mut has);
+    has.1
+}

@@ -1,0 +1,19 @@
+//! A rule in other words comes out the same. More: `cargo run --release -p outside-checks --bin soundness -- --same 20000`.
+
+use outside_checks::soundness::same::{Tried, WAYS, run};
+use outside_checks::soundness::words::Words;
+
+#[test]
+fn a_rule_in_other_words_comes_out_the_same() {
+    let (words, mut tried) = (Words::new(), Tried::new());
+    for seed in 0..1000 {
+        if let Some(differs) = run(seed, &words, &mut tried).first() {
+            panic!("seed {}, {}: {}", differs.seed, differs.way, differs.what);
+        }
+    }
+    println!("{tried:?}");
+    for way in WAYS {
+        let times = tried.get(way.name).copied().unwrap_or(0);
+        assert!(times >= 20, "{} was tried {times} times", way.name);
+    }
+}
