@@ -1,5 +1,6 @@
 //! The answer against its published description, by a JSON Schema validator of its own (draft 2020-12).
 
+use std::path::Path;
 use std::process::Command;
 
 use serde_json::Value;
@@ -73,3 +74,70 @@ fn the_schema_notices_what_is_missing_or_new() {
         assert!(!faults(&with).is_empty(), "{place} with one key more");
     }
 }
+
+/// A plan of two pools, one on a slope, with nothing said of how exact it is; a paper for each line; two editions.
+#[test]
+fn places_pools_papers_and_editions_fit_the_schema() {
+    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join("schema-more");
+    std::fs::create_dir_all(&folder).unwrap();
+    let write = |name: &str, text: &str| {
+        let path = folder.join(name);
+        std::fs::write(&path, text).unwrap();
+        path.to_string_lossy().into_owned()
+    };
+    let head = "edition: '1'\ntitle: Small\nauthority: the office\n";
+    write(
+        "small-2019.yaml",
+        &format!("ruleset: small-2019\n{head}rules: []\n"),
+    );
+    let rules = write(
+        "small.yaml",
+        &format!("ruleset: small\n{head}{RULES_OF_EACH}"),
+    );
+    let plan = write("plan.yaml", PLAN_OF_TWO);
+    let answer = answer(&plan, &rules);
+    assert_eq!(faults(&answer), Vec::<String>::new());
+    let report = &answer["report"];
+    assert_eq!(report["editions"].as_array().unwrap().len(), 2);
+    assert_eq!(report["decisions"][0]["at"][0]["end"], "lowest");
+    assert_eq!(report["rules"][0]["parts"][0]["pool"], "pool");
+    assert_eq!(report["documents"][0]["subject"]["id"], "street");
+    let applied = format!("{PLAN_OF_TWO}dates: {{applied: 2026-02-02}}\n");
+    let applied = self::answer(&write("applied.yaml", &applied), &rules);
+    assert_eq!(faults(&applied), Vec::<String>::new());
+    assert_eq!(applied["report"]["as-drawn"]["not-sure"][0], "line");
+}
+
+const RULES_OF_EACH: &str = "earlier: small-2019
+in-force: {from: 2026-01-01, by: applied}
+documents:
+  - {id: consent, title: Consent, each: lot-line}
+rules:
+  - id: line
+    title: Line
+    clause: s. 1
+    each: lot-line
+    require: {distance: {from: pool.water, to: lot-line}, at-least: 9 m}
+    documents: [consent]
+decide:
+  - id: route
+    title: Permit
+    table: {by: pool.height-above-ground, rows: [{more-than: 600 mm, then: permit}, {otherwise: none}]}
+";
+
+const PLAN_OF_TWO: &str = "plan: p
+title: P
+unit: m
+sources: [{id: drawing, by: design}]
+lot:
+  source: drawing
+  corners: {a: [0, 0], b: [30, 0], c: [30, 40], d: [0, 40]}
+  sides:
+    - {id: street, from: a, to: b, faces: front, beyond: road}
+    - {id: east, from: b, to: c, faces: side, beyond: neighbour-lot}
+    - {id: rear, from: c, to: d, faces: rear, beyond: neighbour-lot}
+    - {id: west, from: d, to: a, faces: side, beyond: neighbour-lot}
+pool:
+  - {id: pool, source: drawing, height-above-ground: {from: 20 cm, to: 80 cm}, water: {rectangle: {at: [2, 28], length: 8 m, width: 4 m}}}
+  - {id: spa, source: drawing, height-above-ground: 50 cm, water: {rectangle: {at: [22, 28], length: 2 m, width: 2 m}}}
+";

@@ -90,7 +90,7 @@ fn weight(outcome: Outcome) -> u8 {
     }
 }
 
-/// What was measured, as it is at worst, and the limit where that is not kept for sure. What must be kept stands in the
+/// What was measured, as it is at worst (where nobody knows that, as it is drawn), and the limit where that is not kept for sure. What must be kept stands in the
 /// words: they are the contrary of the rule's own bound where that stands under a `not`.
 fn figure(words: &ReadingReport, outcome: Outcome) -> String {
     let low = |range: &RangeReport| range.low.clone();
@@ -107,7 +107,8 @@ fn figure(words: &ReadingReport, outcome: Outcome) -> String {
         .find(|(asked, ..)| words.bound.starts_with(asked));
     let (_, sign, at_worst, limit) = sign.unwrap_or(("", "=", low, low));
     let measured = words.measured.as_ref().and_then(at_worst);
-    let measured = measured.unwrap_or_else(|| "?".to_owned());
+    let drawn = || Some(format!("{} as drawn", words.drawn.as_ref()?));
+    let measured = measured.or_else(drawn).unwrap_or_else(|| "?".to_owned());
     match &words.limit {
         Some(range) if outcome != Outcome::Pass => {
             let limit = limit(range).unwrap_or_else(|| "?".to_owned());
@@ -173,6 +174,10 @@ impl Line<'_> {
             .holding(&(title(&self.title()) + &strokes))
     }
 
+    fn fails_as_drawn(&self) -> bool {
+        self.part.as_drawn == Some(Outcome::Fail)
+    }
+
     fn title(&self) -> String {
         format!(
             "{} ({}): {}",
@@ -180,10 +185,11 @@ impl Line<'_> {
         )
     }
 
-    /// A line with a slanting stroke at each end; what fails is heavy, what is open is broken.
+    /// A line with a slanting stroke at each end; what fails is heavy, for sure or as drawn, and what is open is broken.
     fn dimension(&self, [from, to]: [Spot; 2], sheet: &Sheet<'_>) -> String {
         let (width, dash) = match self.outcome {
             Outcome::Fail => ("2.4", None),
+            Outcome::Marginal if self.fails_as_drawn() => ("2.4", Some("5 3")),
             Outcome::Marginal | Outcome::Unknown | Outcome::Refer => ("1.6", Some("5 3")),
             Outcome::Pass | Outcome::NotApplicable => ("1", None),
         };

@@ -1,31 +1,40 @@
 //! What would decide a finding that only the plan's accuracy leaves open.
 
-use super::figures::unit_of;
+use super::drawn::{Enough, gap_as_drawn};
+use super::figures::{larger, smaller, unit_of};
 use super::matter::Matter;
+use super::readings::About;
 use crate::check::{Reading, Witness};
 use crate::plan::ThingIndex;
 use crate::plan::figure::Accuracy;
-use crate::quantity::{Dimension, Interval, Rounding, Unit, show};
+use crate::quantity::{Dimension, Unit};
 use crate::ruleset::Value;
 use crate::ruleset::words::value_words;
 use crate::vocabulary::OutlineId;
 
+/// What makes it sure that nothing lies beyond a line.
+const SURVEY_THE_LINES: &str = "Have the lines surveyed that count here, and say how far off they may be; or move away from them.";
+
 impl Matter<'_> {
     /// The advice for a part that is `marginal`: what to survey or tape, how well, or how far to move.
-    pub(super) fn advice(&self, compared: &[Reading]) -> Option<String> {
-        let open = compared.iter().map(|one| one);
+    pub(super) fn advice(&self, about: About<'_>) -> Option<String> {
+        let open = about.part.readings.iter();
         let open = open.filter(|reading| reading.truth.is_open());
         let sentences: Vec<String> = open
-            .filter_map(|reading| self.one_advice(reading))
+            .filter_map(|reading| self.one_advice(about, reading))
             .collect();
         (!sentences.is_empty()).then(|| sentences.join(" "))
     }
 
-    fn one_advice(&self, reading: &Reading) -> Option<String> {
-        let gap = gap_as_drawn(reading.drawn?, reading.limit?)?;
+    fn one_advice(&self, about: About<'_>, reading: &Reading) -> Option<String> {
+        if self.none_words(about, reading).is_some() {
+            return Some(SURVEY_THE_LINES.to_owned());
+        }
+        let gap = gap_as_drawn(reading)?;
         let unit = unit_of(reading.unit, reading.dimension);
         let advice = match (reading.blur, reading.witness) {
-            (Some(blur), Some(witness)) => self.survey(blur.into(), gap, &witness, unit),
+            (Some(blur), Some(witness)) => self.survey(reading, blur.into(), &witness),
+            (None, Some(witness)) => self.ask_how_far_off(&witness, unit),
             _ => self.measure_again(reading, gap, unit),
         };
         Some(format!(
@@ -34,21 +43,32 @@ impl Matter<'_> {
         ))
     }
 
-    fn survey(&self, blur: i128, gap: i128, witness: &Witness, unit: Unit) -> String {
-        let ends = format!(
+    fn survey(&self, reading: &Reading, blur: i128, witness: &Witness) -> String {
+        let unit = unit_of(reading.unit, reading.dimension);
+        let ends = self.both_ends(witness, unit);
+        match Enough::beside(reading) {
+            Some(enough) => format!(
+                "Survey or tape between {ends}: the two accuracies together are {} and must come down to {}.",
+                larger(blur, unit),
+                enough.or_less()
+            ),
+            None => format!(
+                "As drawn it lies exactly at the limit, so that no survey of {ends} can settle it."
+            ),
+        }
+    }
+
+    /// What to ask for where nobody said how far off the ends of a distance may be.
+    fn ask_how_far_off(&self, witness: &Witness, unit: Unit) -> String {
+        let ends = self.both_ends(witness, unit);
+        format!("Say how far off {ends} may be, or have them surveyed.")
+    }
+
+    fn both_ends(&self, witness: &Witness, unit: Unit) -> String {
+        format!(
             "{} and {}",
             self.end_words(witness.from_thing, witness.from_outline, unit),
             self.end_words(witness.to_thing, witness.to_outline, unit)
-        );
-        if gap == 0 {
-            return format!(
-                "As drawn it lies exactly at the limit, so that no survey of {ends} can settle it."
-            );
-        }
-        format!(
-            "Survey or tape between {ends}: the two accuracies together are {} and must come down to {} or less.",
-            larger(blur, unit),
-            smaller(gap, unit)
         )
     }
 
@@ -88,13 +108,6 @@ impl Matter<'_> {
     }
 }
 
-/// How far the reading lies from the limit as drawn; nothing where the limit's own range reaches it.
-fn gap_as_drawn(drawn: Interval, limit: Interval) -> Option<i128> {
-    let below = limit.low.checked_sub(drawn.high)?;
-    let above = drawn.low.checked_sub(limit.high)?;
-    Some(below.max(above).max(0))
-}
-
 /// By how much to move so that it holds wherever the lines truly are.
 fn move_in(reading: &Reading, unit: Unit) -> Option<String> {
     let margin = reading.margin?;
@@ -110,17 +123,4 @@ fn move_in(reading: &Reading, unit: Unit) -> Option<String> {
     Some(format!(
         " Or move it by {by}: then it keeps the limit wherever the lines truly are."
     ))
-}
-
-fn larger(amount: i128, unit: Unit) -> String {
-    show(amount, unit, Rounding::Up, unit.digits())
-}
-
-/// Rounded down, but never to nothing: what is asked for must be possible.
-fn smaller(amount: i128, unit: Unit) -> String {
-    let nothing = show(0, unit, Rounding::Down, 0);
-    (unit.digits()..30)
-        .map(|digits| show(amount, unit, Rounding::Down, digits))
-        .find(|text| *text != nothing)
-        .unwrap_or(nothing)
 }

@@ -3,7 +3,7 @@
 use super::model::{MarginReport, RangeReport};
 use crate::check::{Margin, Reading};
 use crate::quantity::{
-    Dimension, Figures, Interval, NO_HIGH, NO_LOW, Relation, Rounding, Unit, show,
+    Dimension, Figures, Interval, NO_HIGH, NO_LOW, Relation, Rounding, Unit, in_one_dimension, show,
 };
 use crate::ruleset::{Bound, Value};
 
@@ -40,7 +40,8 @@ pub(super) fn measured_and_limit(reading: &Reading) -> Option<(RangeReport, Rang
         .is_some_and(|compared| !compared.open());
     let text = match decided && measured.is_exact() && measured.least() != Some(NO_HIGH) {
         true => cautious(&figures, relation).to_owned(),
-        false => range_words(measured, &figures.low, &figures.high),
+        false => rounded(measured, unit)
+            .unwrap_or_else(|| range_words(measured, &figures.low, &figures.high)),
     };
     let (low, high) = match figures.limit.split_once(" .. ") {
         Some(ends) => ends,
@@ -52,6 +53,18 @@ pub(super) fn measured_and_limit(reading: &Reading) -> Option<(RangeReport, Rang
         ..range(measured, &figures.low, &figures.high, unit)
     };
     Some((measured, limit))
+}
+
+/// A range that is far narrower than a figure of the unit is printed as one, unless that would say that there is none:
+/// areas that were cut are off by a hair.
+fn rounded(measured: Interval, unit: Unit) -> Option<String> {
+    let (low, high) = (measured.least()?, measured.greatest()?);
+    let [below, above] = [low, high].map(|end| show(end, unit, Rounding::Nearest, unit.digits()));
+    let (numerator, denominator) = unit.size();
+    let figure = (numerator / denominator) / 10_u128.pow(unit.digits());
+    let hair = i128::try_from(figure / 100).ok()?;
+    let alike = below == above && below != show(0, unit, Rounding::Nearest, unit.digits());
+    (alike && high.checked_sub(low)? <= hair).then_some(below)
 }
 
 /// What the limit may be; nothing of it is told where nothing is known.
@@ -109,6 +122,17 @@ pub(super) fn drawn(reading: &Reading) -> Option<String> {
         ..reading.clone()
     };
     measured_and_limit(&as_drawn).map(|(measured, _)| measured.text)
+}
+
+/// How much room there would be as drawn, against the same limit.
+pub(super) fn drawn_margin(reading: &Reading) -> Option<MarginReport> {
+    let unit = unit_of(reading.unit, reading.dimension).dimension();
+    let limit = limit_unit(reading.bound(), Unit::usual(unit)).dimension();
+    let (drawn, limit, dimension) =
+        in_one_dimension((reading.drawn?, unit), (reading.limit?, limit))?;
+    let relation = relation(reading.bound());
+    let range = relation.margin(drawn, limit)?;
+    margin(Margin { range, dimension }, Some(relation), reading.unit)
 }
 
 /// The limit's own unit where it is of another dimension than what is measured: months against days.
@@ -172,6 +196,20 @@ pub(super) fn open_end(range: &RangeReport) -> &'static str {
 /// Whether a range says nothing that was not plain before: no end, or a length of nothing or more.
 pub(super) fn says_nothing(range: Interval) -> bool {
     range.greatest().is_none() && range.least().is_none_or(|low| low <= 0)
+}
+
+/// An amount rounded up.
+pub(super) fn larger(amount: i128, unit: Unit) -> String {
+    show(amount, unit, Rounding::Up, unit.digits())
+}
+
+/// Rounded down, but never to nothing: what is asked for must be possible.
+pub(super) fn smaller(amount: i128, unit: Unit) -> String {
+    let nothing = show(0, unit, Rounding::Down, 0);
+    (unit.digits()..MOST_DIGITS)
+        .map(|digits| show(amount, unit, Rounding::Down, digits))
+        .find(|text| *text != nothing)
+        .unwrap_or(nothing)
 }
 
 /// The margin in words: `0.4 m short`, `between 0.02 m short and 0.03 m to spare`.

@@ -2,12 +2,13 @@
 
 use serde::Serialize;
 
-use super::matter::Matter;
-use super::matter::Texts;
+use super::drawn::outcome_as_drawn;
+use super::matter::{Matter, Texts};
 use super::model::{Counts, PartReport, ReadingReport, RuleReport, SubjectReport, VerdictWords};
+use super::readings::About;
 use super::rules::{MUST, count, room, strength_word};
 use super::sentences::deciding;
-use crate::check::{Finding, Findings, Outcome, Part, Reading};
+use crate::check::{Finding, Findings, Outcome, Part};
 use crate::plan::Plan;
 use crate::ruleset::{Rule, RuleSet};
 
@@ -46,13 +47,10 @@ impl Matter<'_> {
     fn glance(&self, rule: &Rule, finding: &Finding, told: Told) -> RuleReport {
         let part = deciding(&finding.parts).and_then(|place| finding.parts.get(place));
         let settled = matches!(finding.outcome, Outcome::Pass | Outcome::NotApplicable);
-        let parts = part.map(|part| {
-            let compared = part.readings.as_slice();
-            match told {
-                Told::Reading if settled => self.settled_part(rule, part, compared),
-                Told::Reading => self.telling_part(part, compared),
-                _ => self.deciding_part(rule, part, compared),
-            }
+        let parts = part.map(|part| match told {
+            Told::Reading if settled => self.settled_part(About { rule, part }),
+            Told::Reading => self.telling_part(About { rule, part }),
+            _ => self.deciding_part(About { rule, part }),
         });
         RuleReport {
             id: rule.id.clone(),
@@ -62,6 +60,7 @@ impl Matter<'_> {
             layer: String::new(),
             rule_line: None,
             outcome: finding.outcome,
+            as_drawn: outcome_as_drawn(finding),
             sentence: String::new(),
             parts: parts.into_iter().collect(),
             deciding: part.map(|_| 0),
@@ -73,41 +72,44 @@ impl Matter<'_> {
         }
     }
 
-    fn deciding_part(&self, rule: &Rule, part: &Part, compared: &[Reading]) -> PartReport {
+    fn deciding_part(&self, about: About<'_>) -> PartReport {
+        let (part, compared) = (about.part, about.part.readings.as_slice());
         let telling = self.telling(part, compared);
-        let readings = compared.iter().map(|one| self.figures_of(one));
+        let readings = compared.iter().map(|one| self.figures_of(about, one));
         PartReport {
-            subject: self.subject(&part.subject),
+            subject: self.part_subject(part),
             margin: room(part, compared),
             telling,
-            brief: self.part_brief(rule, part, telling.and_then(|at| compared.get(at))),
-            ..short(part.outcome, readings.collect())
+            brief: self.part_brief(about, telling.and_then(|at| compared.get(at))),
+            ..short(part, readings.collect())
         }
     }
 
     /// Nothing but the reading that tells most of a part.
-    fn telling_part(&self, part: &Part, compared: &[Reading]) -> PartReport {
+    fn telling_part(&self, about: About<'_>) -> PartReport {
+        let (part, compared) = (about.part, about.part.readings.as_slice());
         let telling = self.telling(part, compared).and_then(|at| compared.get(at));
-        let readings = telling.map(|one| self.figures_of(one));
+        let readings = telling.map(|one| self.figures_of(about, one));
         PartReport {
             margin: room(part, compared),
             telling: readings.as_ref().map(|_| 0),
-            ..short(part.outcome, readings.into_iter().collect())
+            ..short(part, readings.into_iter().collect())
         }
     }
 
     /// Nothing but the part in a few words.
-    fn settled_part(&self, rule: &Rule, part: &Part, compared: &[Reading]) -> PartReport {
+    fn settled_part(&self, about: About<'_>) -> PartReport {
+        let (part, compared) = (about.part, about.part.readings.as_slice());
         let telling = self.telling(part, compared).and_then(|at| compared.get(at));
         PartReport {
-            brief: self.part_brief(rule, part, telling),
-            ..short(part.outcome, Vec::new())
+            brief: self.part_brief(about, telling),
+            ..short(part, Vec::new())
         }
     }
 }
 
 /// A part without a word of whom it is about.
-fn short(outcome: Outcome, readings: Vec<ReadingReport>) -> PartReport {
+fn short(part: &Part, readings: Vec<ReadingReport>) -> PartReport {
     PartReport {
         subject: SubjectReport {
             id: None,
@@ -116,8 +118,10 @@ fn short(outcome: Outcome, readings: Vec<ReadingReport>) -> PartReport {
             sure: false,
             plan_line: None,
         },
-        outcome,
-        as_drawn: None,
+        pool: None,
+        at: Vec::new(),
+        outcome: part.outcome,
+        as_drawn: Outcome::decided(part.as_drawn),
         relief: None,
         sentence: String::new(),
         margin: None,
@@ -134,6 +138,8 @@ fn short(outcome: Outcome, readings: Vec<ReadingReport>) -> PartReport {
 pub struct Glance<'r> {
     id: &'r str,
     outcome: Outcome,
+    #[serde(rename = "as-drawn")]
+    as_drawn: Option<Outcome>,
     deciding: Option<usize>,
     parts: Vec<GlancePart<'r>>,
 }
@@ -149,6 +155,8 @@ struct GlancePart<'r> {
 #[derive(Debug, Serialize)]
 struct GlanceReading<'r> {
     measured: Option<Text<'r>>,
+    drawn: Option<&'r str>,
+    place: Option<&'r str>,
     limit: Option<Text<'r>>,
     bound: &'r str,
 }
@@ -164,6 +172,7 @@ impl<'r> Glance<'r> {
         Self {
             id: &report.id,
             outcome: report.outcome,
+            as_drawn: report.as_drawn,
             deciding: report.deciding,
             parts: report.parts.iter().map(GlancePart::of).collect(),
         }
@@ -187,6 +196,8 @@ impl<'r> GlanceReading<'r> {
         let [measured, limit] = [&reading.measured, &reading.limit].map(Option::as_ref);
         Self {
             measured: measured.map(|range| Text { text: &range.text }),
+            drawn: reading.drawn.as_deref(),
+            place: reading.place.as_deref(),
             limit: limit.map(|range| Text { text: &range.text }),
             bound: &reading.bound,
         }

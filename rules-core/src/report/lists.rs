@@ -28,7 +28,9 @@ impl Matter<'_> {
             title: decision.title.clone(),
             clause: decision.clause.clone(),
             sentence: self.decision_sentence(decided, &classes),
-            subject: self.subject(&decided.subject),
+            subject: self.subject_and_pool(&decided.subject, decided.pool),
+            pool: decided.pool.and_then(|pool| self.id_of(pool)),
+            at: self.at_reports(&decided.at),
             classes,
             refer: decided.refer,
             missing: self.all_missing(&decided.missing),
@@ -51,9 +53,15 @@ impl Matter<'_> {
                 listed(several, "or")
             ),
         };
-        match &decided.subject {
-            Subject::Plan => capitalised(&body),
-            subject => format!("{}: {body}", capitalised(&self.subject(subject).said)),
+        let whom = match &decided.subject {
+            Subject::Plan => None,
+            subject => Some(self.subject_and_pool(subject, decided.pool).said),
+        };
+        let at = self.at_reports(&decided.at).into_iter().map(|at| at.said);
+        let leads: Vec<String> = whom.into_iter().chain(at).collect();
+        match leads.is_empty() {
+            true => capitalised(&body),
+            false => format!("{}: {body}", capitalised(&leads.join(", "))),
         }
     }
 
@@ -68,14 +76,21 @@ impl Matter<'_> {
         DocumentReport {
             id: document.id.clone(),
             title: document.title.clone(),
+            subject: self.subject(&subject_of(need)),
             need: need_word(need.need).to_owned(),
             state: state_word(need.state).to_owned(),
             from: document.from.clone(),
             form: document.form.clone(),
             discretion: document.discretion,
             rules: self.rule_ids(&need.rules),
-            sentence: document_sentence(need, document),
+            sentence: self.document_sentence(need, document),
         }
+    }
+
+    fn document_sentence(&self, need: &DocumentNeed, document: &Document) -> String {
+        let thing = need.thing.map(|thing| self.thing_words(thing));
+        let for_whom = thing.map_or(String::new(), |thing| format!(" for {thing}"));
+        document_sentence(need, document, &for_whom)
     }
 
     pub(super) fn duties(&self) -> Vec<DutyReport> {
@@ -95,7 +110,15 @@ impl Matter<'_> {
     }
 }
 
-fn document_sentence(need: &DocumentNeed, document: &Document) -> String {
+/// What a paper is for: a thing that surely is there, or the plan.
+fn subject_of(need: &DocumentNeed) -> Subject {
+    match need.thing {
+        Some(index) => Subject::Thing { index, sure: true },
+        None => Subject::Plan,
+    }
+}
+
+fn document_sentence(need: &DocumentNeed, document: &Document, for_whom: &str) -> String {
     let from = document.from.as_ref().map(|from| format!(", from {from}"));
     let form = document.form.as_ref().map(|form| format!(" ({form})"));
     let needed = match need.need {
@@ -110,7 +133,7 @@ fn document_sentence(need: &DocumentNeed, document: &Document) -> String {
         (_, DocumentState::Refused) => ", asked for and refused",
     };
     format!(
-        "{}{}{}: {needed}{state}.",
+        "{}{for_whom}{}{}: {needed}{state}.",
         document.title,
         form.unwrap_or_default(),
         from.unwrap_or_default()

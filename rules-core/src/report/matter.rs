@@ -2,7 +2,7 @@
 
 use super::figures::{metres, metres_roughly};
 use super::model::{SubjectReport, WitnessReport};
-use crate::check::{Findings, Subject, Witness, passages};
+use crate::check::{Findings, Part, Subject, Witness, passages};
 use crate::plan::{Plan, Point, Thing, ThingIndex, Words};
 use crate::ruleset::RuleSet;
 use crate::ruleset::words::{kind_noun, outline_words, plural};
@@ -114,6 +114,32 @@ impl<'a> Matter<'a> {
                 sure: false,
                 plan_line: None,
             },
+        }
+    }
+
+    /// Whom a part of a finding is about; where the plan has several pools, with the one that is meant.
+    pub fn part_subject(&self, part: &Part) -> SubjectReport {
+        self.subject_and_pool(&part.subject, part.pool)
+    }
+
+    /// Whom something is about; where the plan has several pools, with the one that is meant.
+    pub fn subject_and_pool(&self, subject: &Subject, pool: Option<ThingIndex>) -> SubjectReport {
+        let own = self.subject(subject);
+        let is_pool = matches!(subject, Subject::Thing { index, .. } if Some(*index) == pool);
+        match pool.filter(|_| self.several_pools() && !is_pool) {
+            Some(pool) => SubjectReport {
+                said: format!("{} and {}", own.said, self.thing_words(pool)),
+                ..own
+            },
+            None => own,
+        }
+    }
+
+    /// What the pool is called that a part speaks of.
+    pub fn pool_words(&self, part: &Part) -> String {
+        match part.pool.filter(|_| self.several_pools()) {
+            Some(pool) => self.thing_words(pool),
+            None => "the pool".to_owned(),
         }
     }
 

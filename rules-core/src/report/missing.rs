@@ -1,14 +1,44 @@
 //! What is missing, as questions that a person can answer.
 
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::inexact::FactOf;
 use super::matter::Matter;
 use super::model::{MissingReport, Question};
-use crate::check::{self, Missing};
+use super::readings::About;
+use crate::check::{self, Finding, Missing, Outcome};
 use crate::plan::ThingIndex;
+use crate::ruleset::Rule;
 use crate::vocabulary::{FactId, KindId, Number, OutlineId};
 
 impl Matter<'_> {
     pub(super) fn all_missing(&self, missing: &[Missing]) -> Vec<MissingReport> {
         missing.iter().map(|one| self.missing(*one)).collect()
+    }
+
+    /// All that is missing to decide a part: what nobody stated, then what is not stated exactly enough.
+    pub(super) fn all_missing_of(&self, about: About<'_>) -> Vec<MissingReport> {
+        let inexact = self.inexact(about);
+        let inexact = inexact.into_iter().map(|one| self.missing_exactness(one));
+        let missing = self.all_missing(&about.part.missing);
+        missing.into_iter().chain(inexact).collect()
+    }
+
+    /// The same for all parts of a rule, each once.
+    pub(super) fn all_missing_under(&self, rule: &Rule, finding: &Finding) -> Vec<MissingReport> {
+        let inexact = self.inexact_under(rule, finding).into_iter();
+        let inexact = inexact.map(|one| self.missing_exactness(one));
+        let missing = self.all_missing(&finding.missing);
+        missing.into_iter().chain(inexact).collect()
+    }
+
+    fn inexact_under(&self, rule: &Rule, finding: &Finding) -> BTreeSet<FactOf> {
+        if Outcome::decided(finding.truth).is_some() {
+            return BTreeSet::new();
+        }
+        let parts = finding.parts.iter();
+        let of_parts = parts.flat_map(|part| self.inexact(About { rule, part }));
+        of_parts.collect()
     }
 
     pub(super) fn missing(&self, missing: Missing) -> MissingReport {
@@ -118,7 +148,7 @@ impl Matter<'_> {
         }
     }
 
-    fn id_of(&self, thing: ThingIndex) -> Option<String> {
+    pub(super) fn id_of(&self, thing: ThingIndex) -> Option<String> {
         self.thing(thing).map(|thing| thing.id.clone())
     }
 
@@ -133,8 +163,25 @@ impl Matter<'_> {
             })
             .collect();
         // The sort is stable: among equals, the order of the plan stays.
+        questions.extend(self.questions_of_exactness());
         questions.sort_by_key(|question| std::cmp::Reverse(question.rules.len()));
         questions
+    }
+
+    fn questions_of_exactness(&self) -> Vec<Question> {
+        let mut all: BTreeMap<FactOf, Vec<usize>> = BTreeMap::new();
+        for finding in &self.findings.rules {
+            let rule = self.rules.rule(finding.rule);
+            let inexact = rule.map(|rule| self.inexact_under(rule, finding));
+            for one in inexact.into_iter().flatten() {
+                all.entry(one).or_default().push(finding.rule);
+            }
+        }
+        let questions = all.into_iter().map(|(one, rules)| Question {
+            missing: self.missing_exactness(one),
+            rules: self.rule_ids(&rules),
+        });
+        questions.collect()
     }
 
     /// The ids of these rules.
@@ -145,12 +192,12 @@ impl Matter<'_> {
 }
 
 /// The text, unless there is none.
-fn said(text: &str) -> Option<String> {
+pub(super) fn said(text: &str) -> Option<String> {
     (!text.is_empty()).then(|| text.to_owned())
 }
 
 /// A question keeps its capital at the beginning, and loses it behind a lead.
-fn lowered_after(lead: &str, question: &str) -> String {
+pub(super) fn lowered_after(lead: &str, question: &str) -> String {
     let mut rest = question.chars();
     match rest.next() {
         Some(first) if !lead.is_empty() => format!("{}{}", first.to_lowercase(), rest.as_str()),

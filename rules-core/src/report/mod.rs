@@ -2,14 +2,19 @@
 
 mod advice;
 mod cautions;
+mod drawn;
 mod editions;
 mod figures;
 mod glance;
+mod inexact;
 mod lists;
 mod matter;
 mod missing;
 mod model;
 mod next;
+mod none;
+mod places;
+mod readings;
 mod rules;
 mod sentences;
 mod telling;
@@ -19,6 +24,8 @@ pub mod text;
 mod example;
 #[cfg(test)]
 mod report_tests;
+#[cfg(test)]
+mod told_tests;
 
 pub use editions::governed_report;
 pub use glance::{Glance, Told, glances};
@@ -58,6 +65,7 @@ impl Matter<'_> {
             verdict: VerdictWords::of(self.findings.verdict),
             counts: rules::count(binding.into_iter()),
             advice_counts: rules::count(advising.into_iter()),
+            as_drawn: drawn::head(&rules),
             rules,
             decisions: self.decisions(),
             documents: self.documents(),

@@ -3,12 +3,15 @@
 //! Every figure in it is text, printed from whole numbers, so that the report is the same to the last byte wherever it
 //! is made. `docs/schema/report.json` describes it.
 
+mod lists;
+
 use serde::{Deserialize, Serialize};
 
 use crate::check::{Outcome, Verdict};
+pub use lists::{CautionReport, DecisionReport, DocumentReport, DutyReport};
 
 /// What [`Report::schema`] says: the form of the report, to be raised when a reader of the old one would go wrong.
-pub const SCHEMA: &str = "siting-report/1";
+pub const SCHEMA: &str = "siting-report/2";
 
 /// All that was found about a plan under a rule set.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -29,6 +32,8 @@ pub struct Report {
     pub counts: Counts,
     /// How many rules that only advise have which outcome.
     pub advice_counts: Counts,
+    /// The binding rules that fail as drawn; none where no rule does.
+    pub as_drawn: Option<AsDrawnReport>,
     /// One for each rule, in the order of the rule set.
     pub rules: Vec<RuleReport>,
     /// Questions whose answer is a class.
@@ -160,6 +165,18 @@ pub struct Counts {
     pub not_applicable: u32,
 }
 
+/// The binding rules that fail as drawn, for sure or not.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct AsDrawnReport {
+    /// How many, and which are not sure.
+    pub sentence: String,
+    /// The ids of all of them.
+    pub fail: Vec<String>,
+    /// The ids of those that are not sure.
+    pub not_sure: Vec<String>,
+}
+
 /// What was found under one rule.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
@@ -178,6 +195,8 @@ pub struct RuleReport {
     pub rule_line: Option<usize>,
     /// What it comes to.
     pub outcome: Outcome,
+    /// What it would come to were everything exactly as drawn; none where that is open too.
+    pub as_drawn: Option<Outcome>,
     /// The same in a sentence.
     pub sentence: String,
     /// What was found for each thing that the rule is judged for.
@@ -202,6 +221,10 @@ pub struct RuleReport {
 pub struct PartReport {
     /// The subject.
     pub subject: SubjectReport,
+    /// The id of the pool that the rule speaks of, where it speaks of one.
+    pub pool: Option<String>,
+    /// The place along the things that it reads at which it is told; empty where nothing that it reads changes along them.
+    pub at: Vec<AtReport>,
     /// What it comes to.
     pub outcome: Outcome,
     /// What it would come to were everything exactly as drawn; none where that is open too.
@@ -242,6 +265,22 @@ pub struct SubjectReport {
     pub plan_line: Option<usize>,
 }
 
+/// A place along a thing of which something changes along it.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct AtReport {
+    /// The thing's id; none where it is a place along each thing of its kind.
+    pub thing: Option<String>,
+    /// What changes along it: `barrier-stretch.height-outside`.
+    pub fact: String,
+    /// `lowest` or `highest`: the place where that is so.
+    pub end: String,
+    /// How much it is there; none where that is not known.
+    pub amount: Option<String>,
+    /// The whole in words: `where the height on the outside is lowest (1.22 m)`.
+    pub said: String,
+}
+
 /// A range, printed: its low end rounded down, its high end up.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
@@ -280,6 +319,10 @@ pub struct ReadingReport {
     pub measured: Option<RangeReport>,
     /// What it is as drawn, where that is not all that it may be.
     pub drawn: Option<String>,
+    /// From what to what it changes along its thing, where it was read at one place of it.
+    pub along: Option<String>,
+    /// At which place that was, in words: `where it is lowest`.
+    pub place: Option<String>,
     /// The words that it may be.
     pub words: Vec<String>,
     /// Whether it may be that there is none.
@@ -324,7 +367,7 @@ pub struct WitnessReport {
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct MissingReport {
-    /// `fact`, `outline`, `inventory`, `accuracy` or `document`.
+    /// `fact`, `outline`, `inventory`, `accuracy` or `document`; `inexact` where a fact is stated, but not exactly enough.
     pub kind: String,
     /// What the plan's file would name: `gate.latch-height`, `well`, `consent-letter`.
     pub name: String,
@@ -344,82 +387,4 @@ pub struct Question {
     pub missing: MissingReport,
     /// The ids of the rules that are open for want of it.
     pub rules: Vec<String>,
-}
-
-/// What a question of class comes to.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub struct DecisionReport {
-    /// Its id.
-    pub id: String,
-    /// What it decides.
-    pub title: String,
-    /// The clause that it stands for.
-    pub clause: Option<String>,
-    /// Whom it is about.
-    pub subject: SubjectReport,
-    /// The classes still possible.
-    pub classes: Vec<String>,
-    /// Whether it may be the authority's to decide.
-    pub refer: bool,
-    /// The same in a sentence.
-    pub sentence: String,
-    /// What is missing to decide it.
-    pub missing: Vec<MissingReport>,
-}
-
-/// A paper, and whether it is needed.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub struct DocumentReport {
-    /// Its id.
-    pub id: String,
-    /// What it is.
-    pub title: String,
-    /// `needed`, `perhaps` or `not-needed`.
-    pub need: String,
-    /// `in-hand`, `refused` or `not-yet`.
-    pub state: String,
-    /// Who supplies it.
-    pub from: Option<String>,
-    /// In what form.
-    pub form: Option<String>,
-    /// Whether whoever gives it is free to refuse.
-    pub discretion: bool,
-    /// The ids of the rules that call for it.
-    pub rules: Vec<String>,
-    /// The whole in a sentence.
-    pub sentence: String,
-}
-
-/// A duty in time.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub struct DutyReport {
-    /// Its id.
-    pub id: String,
-    /// Whether it surely applies.
-    pub sure: bool,
-    /// The whole in a sentence.
-    pub sentence: String,
-    /// What is to be done.
-    pub what: String,
-    /// By whom.
-    pub who: Option<String>,
-    /// What it must be done before.
-    pub before: Vec<String>,
-    /// What must be done before it.
-    pub after: Vec<String>,
-}
-
-/// What to be careful of.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub struct CautionReport {
-    /// Its id.
-    pub id: String,
-    /// `rule-set`, or `program` for those that every report has.
-    pub by: String,
-    /// What to be careful of, and who is to be asked.
-    pub says: String,
 }

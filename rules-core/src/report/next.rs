@@ -1,7 +1,7 @@
 //! What to do next.
 
 use super::missing::capitalised;
-use super::model::Report;
+use super::model::{Report, RuleReport};
 use super::rules::MUST;
 use crate::check::{Outcome, Verdict};
 use crate::ruleset::words::listed;
@@ -9,7 +9,7 @@ use crate::ruleset::words::listed;
 /// What to do next, in order: never more than four steps, the last of them always the authority.
 pub(super) fn steps(report: &Report) -> Vec<String> {
     let steps = [
-        change_what_fails(report),
+        change_what_fails(report).or_else(|| change_what_fails_as_drawn(report)),
         answer_what_is_open(report),
         gather(report),
         Some(go_to_the_authority(report)),
@@ -33,6 +33,24 @@ fn change_what_fails(report: &Report) -> Option<String> {
     Some(format!("{remedy} ({}){others}.", first.title))
 }
 
+/// What fails as drawn is worth mending first, though nobody is sure of it before the drawing is.
+fn change_what_fails_as_drawn(report: &Report) -> Option<String> {
+    let fails = |rule: &&RuleReport| rule.strength == MUST && rule.as_drawn == Some(Outcome::Fail);
+    let mut failing = report.rules.iter().filter(fails);
+    let first = failing.next()?;
+    let others = match failing.count() {
+        0 => String::new(),
+        1 => "; then the other rule that fails as drawn".to_owned(),
+        more => format!("; then the {more} other rules that fail as drawn"),
+    };
+    let remedy = first.remedy.as_deref().unwrap_or("Change the plan.");
+    let remedy = remedy.trim_end_matches('.');
+    Some(format!(
+        "{remedy} ({}), if it is as it is drawn{others}.",
+        first.title
+    ))
+}
+
 fn answer_what_is_open(report: &Report) -> Option<String> {
     let questions = match report.questions.len() {
         0 => None,
@@ -40,7 +58,7 @@ fn answer_what_is_open(report: &Report) -> Option<String> {
         more => Some(format!("answer the {more} questions above")),
     };
     let close = report.counts.marginal > 0;
-    let close = close.then(|| "measure again what is too close to call".to_owned());
+    let close = close.then(|| "say or measure more exactly what turns on it".to_owned());
     let steps: Vec<String> = questions.into_iter().chain(close).collect();
     (!steps.is_empty()).then(|| {
         let steps = capitalised(&listed(&steps, "and"));

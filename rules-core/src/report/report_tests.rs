@@ -48,8 +48,8 @@ fn a_marginal_finding_says_what_to_survey_and_how_well() {
     assert_eq!(rule.outcome, Outcome::Marginal);
     assert_eq!(
         rule.sentence,
-        "The distance from the pool edge to the rear lines is between 2.98 m and 3.12 m (3.05 m as drawn); it must be \
-         at least 3 m: between 0.02 m short and 0.12 m to spare. As drawn it passes, but the accuracy of the plan \
+        "It passes as drawn: the distance from the pool edge to the rear lines is 3.05 m as drawn and may be between \
+         2.98 m and 3.12 m; it must be at least 3 m: between 0.02 m short and 0.12 m to spare. The accuracy of the plan \
          leaves it open."
     );
     assert_eq!(
@@ -328,6 +328,6 @@ fn every_line_of_the_text_fits_and_the_verdict_comes_before_the_findings() {
             .unwrap_or_else(|| panic!("{words} in {text}"))
     };
     assert!(place("Not decided yet.") < place("What turns on missing answers"));
-    assert!(place("What is too close to call") < place("What to do next"));
+    assert!(place("What turns on how exact the plan is") < place("What to do next"));
     assert!(place("answer question 1 below") < place("1. Is there a well"));
 }

@@ -1,8 +1,10 @@
 //! One rule's part of the report.
 
+use super::drawn::outcome_as_drawn;
 use super::figures::{margin, relation};
 use super::matter::Matter;
 use super::model::{Counts, MarginReport, PartReport, ReadingReport, RuleReport};
+use super::readings::About;
 use super::sentences::{deciding, rule_sentence};
 use crate::check::{Finding, Outcome, Part, Reading};
 use crate::ruleset::built_in::LAYER;
@@ -18,7 +20,7 @@ impl Matter<'_> {
 
     pub(super) fn rule_report(&self, rule: &Rule, finding: &Finding) -> RuleReport {
         let parts = finding.parts.iter();
-        let parts: Vec<_> = parts.map(|part| self.part(rule, part)).collect();
+        let parts: Vec<_> = parts.map(|part| self.part(About { rule, part })).collect();
         let deciding = deciding(&finding.parts);
         let layer = self.rules.layers.get(rule.layer);
         let documents = rule.documents.iter();
@@ -30,10 +32,11 @@ impl Matter<'_> {
             layer: layer.map_or(LAYER, |layer| &layer.id).to_owned(),
             rule_line: self.rule_line(rule.layer, rule.span.start),
             outcome: finding.outcome,
+            as_drawn: outcome_as_drawn(finding),
             sentence: self.whole_sentence(rule, finding, &parts, deciding),
             parts,
             deciding,
-            missing: self.all_missing(&finding.missing),
+            missing: self.all_missing_under(rule, finding),
             remedy: rule.remedy.clone(),
             documents: documents
                 .filter_map(|document| Some(self.rules.documents.get(*document)?.id.clone()))
@@ -57,24 +60,28 @@ impl Matter<'_> {
         rule_sentence(parts, deciding)
     }
 
-    fn part(&self, rule: &Rule, part: &Part) -> PartReport {
+    fn part(&self, about: About<'_>) -> PartReport {
+        let About { rule, part } = about;
         let compared = part.readings.as_slice();
         let telling = self.telling(part, compared);
-        let readings: Vec<ReadingReport> = compared.iter().map(|one| self.reading(one)).collect();
+        let readings = compared.iter().map(|one| self.reading(about, one));
+        let readings: Vec<ReadingReport> = readings.collect();
         let relief = part.relief.and_then(|relief| rule.reliefs.get(relief));
         PartReport {
-            subject: self.subject(&part.subject),
+            subject: self.part_subject(part),
+            pool: part.pool.and_then(|pool| self.id_of(pool)),
+            at: self.at(part),
             outcome: part.outcome,
             as_drawn: Outcome::decided(part.as_drawn),
             relief: relief.map(|relief| relief.id.clone()),
-            sentence: self.part_sentence(rule, part, &readings),
+            sentence: self.part_sentence(about, &readings),
             margin: room(part, compared),
             readings,
             telling,
-            brief: self.part_brief(rule, part, telling.and_then(|at| compared.get(at))),
-            missing: self.all_missing(&part.missing),
+            brief: self.part_brief(about, telling.and_then(|at| compared.get(at))),
+            missing: self.all_missing_of(about),
             advice: (part.outcome == Outcome::Marginal)
-                .then(|| self.advice(compared))
+                .then(|| self.advice(about))
                 .flatten(),
         }
     }

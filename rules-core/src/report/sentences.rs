@@ -1,150 +1,58 @@
 //! Findings in sentences.
 
-use super::figures::{
-    NOT_KNOWN, drawn, margin, measured_alone, measured_and_limit, open_end, relation, says_nothing,
-    unit_of,
-};
+use super::drawn::{as_drawn_words, fails_as_drawn, may_only_fail_as_drawn};
 use super::matter::Matter;
 use super::missing::capitalised;
-use super::model::{PartReport, RangeReport, ReadingReport};
-use super::telling::brief;
-use crate::check::{Outcome, Part, Reading, Subject, Truth};
-use crate::ruleset::words::{bound_words, in_force_words, listed, requirement_words, value_words};
-use crate::ruleset::{Bound, Rule, Value};
-use crate::vocabulary::{Answer, KindId};
-
-/// Whether a value is the widest gap in a barrier.
-fn is_a_gap(value: &Value) -> bool {
-    match value {
-        Value::Enclosure(_) => true,
-        Value::Named { value, .. } => is_a_gap(value),
-        _ => false,
-    }
-}
+use super::model::{PartReport, ReadingReport};
+use super::readings::About;
+use crate::check::{Outcome, Part, Subject};
+use crate::ruleset::Rule;
+use crate::ruleset::words::{in_force_words, requirement_words};
+use crate::vocabulary::KindId;
 
 /// So many readings are said in full; the rest are counted.
 const MOST_SAID: usize = 3;
 
 impl Matter<'_> {
-    pub(super) fn reading(&self, reading: &Reading) -> ReadingReport {
-        let report = self.figures_of(reading);
-        let report = ReadingReport {
-            drawn: report.measured.as_ref().and_then(|_| drawn(reading)),
-            witness: reading
-                .witness
-                .as_ref()
-                .map(|witness| match is_a_gap(reading.value()) {
-                    true => self.gap(witness),
-                    false => self.witness(witness),
-                }),
-            ..report
-        };
-        ReadingReport {
-            sentence: reading_sentence(&report, reading),
-            ..report
-        }
-    }
-
-    /// The figures of a reading, and itself in a few words; what it is as drawn, where, and in a sentence is left out.
-    pub(super) fn figures_of(&self, reading: &Reading) -> ReadingReport {
-        let (measured, limit) = self.ranges(reading);
-        let room = (reading.margin)
-            .filter(|_| measured.is_some())
-            .and_then(|room| margin(room, Some(relation(reading.bound())), reading.unit));
-        let mut report = ReadingReport {
-            what: value_words(reading.value(), self.rules),
-            words: self.known_words(reading),
-            may_be_none: reading.may_be_none,
-            bound: self.asked_words(reading),
-            holds: holds(reading.truth).to_owned(),
-            margin: room,
-            ..only_ranges(measured, limit)
-        };
-        let at_worst = report.margin.as_ref().map(|room| room.at_worst.as_str());
-        report.brief = brief(&report, at_worst, reading);
-        report
-    }
-
-    /// What must be kept: `at least 3 m`, `not wood`.
-    fn asked_words(&self, reading: &Reading) -> String {
-        let words = bound_words(reading.bound(), Some(reading.value()), self.rules);
-        match (reading.negated, reading.bound()) {
-            (true, Bound::Is(_)) => format!("not {words}"),
-            _ => words,
-        }
-    }
-
-    /// What was measured, where that is known, and the limit.
-    pub(super) fn ranges(&self, reading: &Reading) -> (Option<RangeReport>, Option<RangeReport>) {
-        let known = reading.measured.filter(|_| self.is_known(reading));
-        let alone = |known| measured_alone(known, unit_of(reading.unit, reading.dimension));
-        match measured_and_limit(reading) {
-            Some((measured, limit)) => (known.map(|_| measured), Some(limit)),
-            None => (known.map(alone), None),
-        }
-    }
-
-    /// Whether a reading says more than the world allows anyway.
-    pub(super) fn is_known(&self, reading: &Reading) -> bool {
-        let Some(measured) = reading.measured else {
-            return false;
-        };
-        let Value::Fact(fact) = reading.value() else {
-            return !says_nothing(measured);
-        };
-        let possible = self.rules.vocabulary.fact(*fact).answer.possible();
-        measured.meet(possible) != Some(possible)
-    }
-
-    /// The words that a reading may be; none where it may be any that the vocabulary has.
-    pub(super) fn known_words(&self, reading: &Reading) -> Vec<String> {
-        let possible = reading.possible_words();
-        let any = match reading.value() {
-            Value::Fact(fact) => match &self.rules.vocabulary.fact(*fact).answer {
-                Answer::YesNo => possible.len() > 1,
-                Answer::Word { words, .. } => words.iter().all(|word| possible.contains(word)),
-                Answer::Amount { .. } => false,
-            },
-            _ => false,
-        };
-        if any { Vec::new() } else { possible }
-    }
-
     /// What was found for one subject, in a sentence or more.
-    pub(super) fn part_sentence(
-        &self,
-        rule: &Rule,
-        part: &Part,
-        readings: &[ReadingReport],
-    ) -> String {
-        let lead = match &part.subject {
-            Subject::Plan => String::new(),
-            Subject::Thing { sure: false, .. } => format!(
-                "for {}, if the rule speaks of it, ",
-                self.subject(&part.subject).said
-            ),
-            Subject::NoneOf(kind) => {
-                return self.none_of(*kind, rule, part);
-            }
-            Subject::Thing { .. } | Subject::Unseen(_) => {
-                format!("for {}, ", self.subject(&part.subject).said)
-            }
-        };
+    pub(super) fn part_sentence(&self, about: About<'_>, readings: &[ReadingReport]) -> String {
+        let About { rule, part } = about;
+        if let Subject::NoneOf(kind) = part.subject {
+            return self.none_of(kind, about);
+        }
+        let lead = self.lead(about);
         let relief = part.relief.and_then(|relief| rule.reliefs.get(relief));
         let relief = relief.map(|relief| relief.id.as_str());
         let body = match part.outcome {
             Outcome::Pass => passes(part, relief, readings),
             Outcome::Fail => self.fails(rule, readings),
-            Outcome::Marginal => marginal(part, readings),
-            Outcome::Unknown => self.unknown(part, readings),
+            Outcome::Marginal => self.marginal(about, readings),
+            Outcome::Unknown => self.unknown(about, readings),
             Outcome::Refer => self.refers(relief, readings),
             Outcome::NotApplicable => self.does_not_apply(rule),
         };
         capitalised(&format!("{lead}{}", after(&lead, &body)))
     }
 
+    /// ``For the pool `spa`, where its wall is lowest (40 in), ``: whom it is about, and at which place.
+    fn lead(&self, about: About<'_>) -> String {
+        let part = about.part;
+        let said = self.part_subject(part).said;
+        let subject = match part.subject {
+            // What must lie on the lot is said anyway.
+            _ if about.rule.built_in => String::new(),
+            Subject::Plan | Subject::NoneOf(_) => String::new(),
+            Subject::Thing { sure: false, .. } => format!("for {said}, if the rule speaks of it, "),
+            Subject::Thing { .. } | Subject::Unseen(_) => format!("for {said}, "),
+        };
+        match part.outcome {
+            Outcome::Pass | Outcome::NotApplicable => subject,
+            _ => subject + &self.other_places(part),
+        }
+    }
+
     /// What it comes to that there is nothing of what a rule is for.
-    fn none_of(&self, kind: KindId, rule: &Rule, part: &Part) -> String {
+    fn none_of(&self, kind: KindId, About { rule, part }: About<'_>) -> String {
         let relief = part.relief.and_then(|relief| rule.reliefs.get(relief));
         let then = match (part.outcome, relief) {
             (Outcome::Fail, _) => "there must be one".to_owned(),
@@ -153,7 +61,12 @@ impl Matter<'_> {
             (Outcome::Refer, _) => format!("{} decides this", self.rules.authority),
             _ => "what follows from that is not known yet".to_owned(),
         };
-        format!("There is no {} here; {then}.", self.noun(kind))
+        let pool = (part.pool.is_some() && self.several_pools()).then(|| self.pool_words(part));
+        let lead = pool.map_or(String::new(), |pool| format!("for {pool}, "));
+        capitalised(&format!(
+            "{lead}there is no {} here; {then}.",
+            self.noun(kind)
+        ))
     }
 
     fn fails(&self, rule: &Rule, readings: &[ReadingReport]) -> String {
@@ -164,13 +77,29 @@ impl Matter<'_> {
         said(readings)
     }
 
-    fn unknown(&self, part: &Part, readings: &[ReadingReport]) -> String {
-        let missing = match part.missing.len() {
+    fn marginal(&self, about: About<'_>, readings: &[ReadingReport]) -> String {
+        let as_drawn = as_drawn_words(about.part.as_drawn);
+        let said = said(readings);
+        let said = said.strip_prefix("As drawn, ").unwrap_or(&said);
+        let figures = match said.is_empty() {
+            true => String::new(),
+            false => format!(": {}", after(as_drawn, said.trim_end_matches('.'))),
+        };
+        let first = format!("{}{figures}.", capitalised(as_drawn));
+        joined(&[first, self.what_makes_sure(about)])
+    }
+
+    fn unknown(&self, about: About<'_>, readings: &[ReadingReport]) -> String {
+        let fails = match may_only_fail_as_drawn(about.part) {
+            true => "If the rule applies, it fails as drawn.",
+            false => "",
+        };
+        let missing = match self.all_missing_of(about).len() {
             0 => "Something that it turns on is not known.".to_owned(),
             1 => "It turns on an answer that is still missing.".to_owned(),
             number => format!("It turns on {number} answers that are still missing."),
         };
-        joined(&[said(readings), missing])
+        joined(&[fails.to_owned(), said(readings), missing])
     }
 
     fn refers(&self, relief: Option<&str>, readings: &[ReadingReport]) -> String {
@@ -220,17 +149,6 @@ fn passes(part: &Part, relief: Option<&str>, readings: &[ReadingReport]) -> Stri
     joined(&[said(readings), by])
 }
 
-fn marginal(part: &Part, readings: &[ReadingReport]) -> String {
-    let as_drawn = match Outcome::decided(part.as_drawn) {
-        Some(Outcome::Fail) => "As drawn it fails",
-        Some(Outcome::Refer) => "As drawn it would be the authority's to decide",
-        Some(Outcome::NotApplicable) => "As drawn the rule does not apply",
-        _ => "As drawn it passes",
-    };
-    let open = format!("{as_drawn}, but the accuracy of the plan leaves it open.");
-    joined(&[said(readings), open])
-}
-
 /// The readings' sentences, no more than a few.
 fn said(readings: &[ReadingReport]) -> String {
     let mut sentences: Vec<String> = readings
@@ -256,8 +174,8 @@ fn joined(sentences: &[String]) -> String {
 
 /// A sentence behind a lead loses its capital, unless it names somebody.
 fn after(lead: &str, body: &str) -> String {
-    const OURS: [&str; 8] = [
-        "The ", "It ", "This ", "As ", "Whether ", "There ", "What ", "Who",
+    const OURS: [&str; 11] = [
+        "The ", "It ", "This ", "As ", "Whether ", "There ", "What ", "Who", "If ", "No ", "All ",
     ];
     let ours = OURS.iter().any(|start| body.starts_with(start));
     let mut rest = body.chars();
@@ -266,100 +184,6 @@ fn after(lead: &str, body: &str) -> String {
             format!("{}{}", first.to_lowercase(), rest.as_str())
         }
         _ => body.to_owned(),
-    }
-}
-
-fn holds(truth: Truth) -> &'static str {
-    match truth.applied() {
-        Truth::HOLDS => "holds",
-        Truth::FAILS => "fails",
-        Truth::AUTHORITY => "authority",
-        _ => "open",
-    }
-}
-
-fn reading_sentence(report: &ReadingReport, compared: &Reading) -> String {
-    let what = capitalised(&report.what);
-    let must = must(report, compared);
-    match &report.measured {
-        Some(measured) => {
-            let none = if report.may_be_none {
-                ", or there is none"
-            } else {
-                ""
-            };
-            let drawn = report
-                .drawn
-                .as_ref()
-                .map(|drawn| format!(" ({drawn} as drawn)"));
-            let room = report
-                .margin
-                .as_ref()
-                .map(|margin| format!(": {}", margin.text));
-            format!(
-                "{what} is {}{}{}{none}; {must}{}.",
-                measured.text,
-                open_end(measured),
-                drawn.unwrap_or_default(),
-                room.unwrap_or_default()
-            )
-        }
-        None if !report.words.is_empty() => {
-            let mut words = report.words.clone();
-            if report.may_be_none {
-                words.push("none".to_owned());
-            }
-            format!("{what}: {}; {must}.", listed(&words, "or"))
-        }
-        None if report.may_be_none && report.holds != "open" => format!("{what}: none; {must}."),
-        None => format!("{what} is not known; {must}."),
-    }
-}
-
-/// A reading of which nothing is told but its figures.
-pub(super) fn only_ranges(
-    measured: Option<RangeReport>,
-    limit: Option<RangeReport>,
-) -> ReadingReport {
-    ReadingReport {
-        what: String::new(),
-        measured,
-        drawn: None,
-        words: Vec::new(),
-        may_be_none: false,
-        limit,
-        bound: String::new(),
-        holds: String::new(),
-        margin: None,
-        witness: None,
-        sentence: String::new(),
-        brief: String::new(),
-    }
-}
-
-/// What it must keep; the limit's amount behind it where the words alone do not say it.
-fn must(report: &ReadingReport, compared: &Reading) -> String {
-    if let (true, Bound::Is(_)) = (compared.negated, compared.bound()) {
-        return format!("it must {}", report.bound.replacen("not ", "not be ", 1));
-    }
-    let stated = match compared.bound() {
-        Bound::AtLeast(value)
-        | Bound::AtMost(value)
-        | Bound::MoreThan(value)
-        | Bound::LessThan(value) => matches!(value, Value::Stated(_)),
-        Bound::Is(_) => true,
-    };
-    match &report.limit {
-        Some(limit) if !stated && limit.text == NOT_KNOWN => {
-            format!("it must be {}, which is not known", report.bound)
-        }
-        Some(limit) if !stated => format!(
-            "it must be {}, here {}{}",
-            report.bound,
-            limit.text,
-            open_end(limit)
-        ),
-        _ => format!("it must be {}", report.bound),
     }
 }
 
@@ -373,35 +197,46 @@ pub(super) fn rule_sentence(parts: &[PartReport], deciding: Option<usize>) -> St
     }
     let alike = parts
         .iter()
-        .filter(|other| other.outcome == part.outcome)
+        .filter(|other| comes_to(other) == comes_to(part))
         .count();
-    format!(
-        "{} {}",
-        tally(part.outcome, alike, parts.len()),
-        part.sentence
-    )
+    format!("{} {}", tally(part, alike, parts.len()), part.sentence)
 }
 
-fn tally(outcome: Outcome, alike: usize, all: usize) -> String {
-    let verb = match outcome {
-        Outcome::Fail => "fail",
-        Outcome::Unknown => "are not decided",
-        Outcome::Marginal => "are within the accuracy of the plan",
-        Outcome::Refer => "are for the authority to decide",
-        Outcome::Pass => "pass",
-        Outcome::NotApplicable => "are not concerned",
+/// What parts are counted together by: of those that only the accuracy leaves open, also what they come to as drawn.
+fn comes_to(part: &PartReport) -> (Outcome, Option<Outcome>) {
+    let as_drawn = part.as_drawn.filter(|_| part.outcome == Outcome::Marginal);
+    (part.outcome, as_drawn)
+}
+
+fn tally(part: &PartReport, alike: usize, all: usize) -> String {
+    let verb = match comes_to(part) {
+        (Outcome::Fail, _) => "fail",
+        (Outcome::Unknown, _) => "are not decided",
+        (Outcome::Marginal, Some(Outcome::Fail)) => "fail as drawn",
+        (Outcome::Marginal, Some(Outcome::Pass)) => "pass as drawn",
+        (Outcome::Marginal, _) => "are too close to call",
+        (Outcome::Refer, _) => "are for the authority to decide",
+        (Outcome::Pass, _) => "pass",
+        (Outcome::NotApplicable, _) => "are not concerned",
     };
-    match (outcome, alike == all) {
+    match (part.outcome, alike == all) {
         (Outcome::Pass, true) => format!("All {all} pass; the one with the least room:"),
         (_, true) => format!("All {all} {verb}; the first:"),
         (_, false) => format!("{alike} of {all} {verb}; the first:"),
     }
 }
 
-/// The place of the part that decides: the worst outcome, and among equals the least room.
+/// The place of the part that decides: the worst outcome, what fails as drawn before all else that is open, and among
+/// equals the least room.
 pub(crate) fn deciding(parts: &[Part]) -> Option<usize> {
     let room = |part: &Part| part.margin.map_or(i128::MAX, |margin| margin.range.low);
+    let key = |part: &Part| (!is_bad(part), part.outcome, room(part));
     let places = parts.iter().enumerate();
-    let worst = places.min_by_key(|(_, part)| (part.outcome, room(part)));
+    let worst = places.min_by_key(|(_, part)| key(part));
     worst.map(|(place, _)| place)
+}
+
+/// Whether it fails, for sure or as drawn.
+fn is_bad(part: &Part) -> bool {
+    part.outcome == Outcome::Fail || fails_as_drawn(part)
 }

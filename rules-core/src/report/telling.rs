@@ -3,10 +3,10 @@
 use super::figures::{NOT_KNOWN, WITHOUT_END, at_worst, relation};
 use super::matter::Matter;
 use super::model::ReadingReport;
-use super::sentences::only_ranges;
+use super::readings::{About, only_ranges};
 use crate::check::{Outcome, Part, Reading, Truth};
+use crate::ruleset::Bound;
 use crate::ruleset::words::{listed, value_words};
-use crate::ruleset::{Bound, Rule};
 
 impl Matter<'_> {
     /// The place of the reading that tells most of a part: of those that agree with what it comes to, the first with a
@@ -23,12 +23,18 @@ impl Matter<'_> {
     }
 
     /// The reading in a few words, those of [`Matter::figures_of`].
-    pub(super) fn brief_of(&self, reading: &Reading) -> String {
+    pub(super) fn brief_of(&self, about: About<'_>, reading: &Reading) -> String {
+        if self.none_words(about, reading).is_some() {
+            return self.figures_of(about, reading).brief;
+        }
         let (measured, limit) = self.ranges(reading);
         let room = reading.margin.filter(|_| measured.is_some());
         let room = room.and_then(|room| at_worst(room, relation(reading.bound()), reading.unit));
         let in_figures = measured.is_some() && limit.is_some();
-        let mut report = only_ranges(measured, limit);
+        let mut report = ReadingReport {
+            place: self.place_words_of(about.part, reading),
+            ..only_ranges(measured, limit)
+        };
         if !in_figures {
             report.what = value_words(reading.value(), self.rules);
             report.words = self.known_words(reading);
@@ -37,15 +43,20 @@ impl Matter<'_> {
     }
 
     /// `3.4 m, at least 3 m asked, 0.4 m to spare`; with the relief by which it passes.
-    pub(super) fn part_brief(&self, rule: &Rule, part: &Part, telling: Option<&Reading>) -> String {
-        let brief = telling.map(|one| self.brief_of(one));
+    pub(super) fn part_brief(&self, about: About<'_>, telling: Option<&Reading>) -> String {
+        let About { rule, part } = about;
+        let brief = telling.map(|one| self.brief_of(about, one));
         let relief = part.relief.filter(|_| by_relief(part));
         let relief = relief.and_then(|relief| rule.reliefs.get(relief));
         let relief = relief.map(|relief| format!(", by relief `{}`", relief.id));
+        let brief = brief.as_deref().unwrap_or(in_a_word(part.truth));
+        // Of what is just met it says nothing for which pool it is.
+        let pool = part.pool.filter(|_| self.several_pools() && brief != MET);
+        let pool = pool.map(|pool| format!(", for {}", self.thing_words(pool)));
         format!(
-            "{}{}",
-            brief.as_deref().unwrap_or(in_a_word(part.truth)),
-            relief.unwrap_or_default()
+            "{brief}{}{}",
+            relief.unwrap_or_default(),
+            pool.unwrap_or_default()
         )
     }
 }
@@ -87,15 +98,20 @@ pub(super) fn brief(report: &ReadingReport, room: Option<&str>, reading: &Readin
         Some(limit) => format!("{asked}{limit} asked"),
         None => "how much is asked is not known".to_owned(),
     };
+    let place = report.place.as_ref().map(|place| format!(" {place}"));
+    let place = place.unwrap_or_default();
     let room = room.filter(|room| *room != NOT_KNOWN);
     let room = room.map(|room| format!(", {room}")).unwrap_or_default();
-    format!("{measured}, {asked}{room}")
+    format!("{measured}{place}, {asked}{room}")
 }
+
+/// What is said of what holds and has no figure.
+pub(super) const MET: &str = "met";
 
 /// What a comparison comes to of which there is no figure to show.
 fn in_a_word(truth: Truth) -> &'static str {
     match truth.applied() {
-        Truth::HOLDS => "met",
+        Truth::HOLDS => MET,
         Truth::FAILS => "not met",
         Truth::AUTHORITY => "for the authority",
         Truth::NONE => "not applicable",

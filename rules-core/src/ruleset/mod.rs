@@ -4,6 +4,7 @@ pub(crate) mod built_in;
 mod circle;
 mod levels;
 mod model;
+pub mod pieces;
 mod read;
 pub mod say;
 pub mod types;

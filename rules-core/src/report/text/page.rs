@@ -143,10 +143,11 @@ fn unbroken(text: &str) -> Vec<String> {
 
 fn belong_together(before: &str, word: &str) -> bool {
     const ABBREVIATIONS: [&str; 5] = ["s.", "ss.", "art.", "no.", "±"];
-    let is_unit = word.chars().count() <= 3 && word.starts_with(char::is_alphabetic);
+    let unit = word.trim_end_matches([')', ',', '.', ';', ':']);
+    let is_unit = unit.chars().count() <= 3 && word.starts_with(char::is_alphabetic);
     let is_place = before.starts_with('(') && before.ends_with(',') && word.contains(')');
     let opened = before.trim_start_matches('(');
-    (is_figure(before) && is_unit) || is_place || ABBREVIATIONS.contains(&opened)
+    (is_figure(opened) && is_unit) || is_place || ABBREVIATIONS.contains(&opened)
 }
 
 fn is_figure(word: &str) -> bool {

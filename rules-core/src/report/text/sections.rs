@@ -2,7 +2,7 @@
 
 use super::page::{Mark, Page};
 use crate::check::{Outcome, Verdict};
-use crate::report::model::{Counts, PartReport, Question, Report, RuleReport};
+use crate::report::model::{AsDrawnReport, Counts, PartReport, Question, Report, RuleReport};
 use crate::ruleset::words::listed;
 
 const MUST: &str = "must";
@@ -26,6 +26,15 @@ pub(super) fn head(page: &mut Page, report: &Report) {
     };
     page.marked(0, &report.verdict.sentence, mark);
     page.paragraph(0, &counts(&report.counts));
+    if let Some(as_drawn) = as_drawn(report) {
+        page.paragraph(0, &as_drawn.sentence);
+    }
+}
+
+/// What fails as drawn, where that says more than what fails for sure.
+fn as_drawn(report: &Report) -> Option<&AsDrawnReport> {
+    let as_drawn = report.as_drawn.as_ref();
+    as_drawn.filter(|as_drawn| !as_drawn.not_sure.is_empty())
 }
 
 fn counts(counts: &Counts) -> String {
@@ -38,8 +47,8 @@ fn counts(counts: &Counts) -> String {
         ),
         (
             counts.marginal,
-            "is too close to call",
-            "are too close to call",
+            "turns on how exact the plan is",
+            "turn on how exact the plan is",
         ),
         (
             counts.refer,
@@ -67,28 +76,36 @@ fn binding(report: &Report, outcome: Outcome) -> impl Iterator<Item = &RuleRepor
 
 /// What fails.
 pub(super) fn failing(page: &mut Page, report: &Report) {
-    group(page, report, "What fails", Outcome::Fail);
+    group(page, report, "What fails", &|rule| {
+        rule.outcome == Outcome::Fail
+    });
 }
 
-/// What is open, each way of being open apart.
+/// What is open, what fails as drawn first, then each way of being open apart.
 pub(super) fn open(page: &mut Page, report: &Report) {
+    let fails = |rule: &RuleReport| {
+        rule.outcome == Outcome::Marginal && rule.as_drawn == Some(Outcome::Fail)
+    };
     group(
         page,
         report,
-        "What turns on missing answers",
-        Outcome::Unknown,
+        "What fails as drawn, but not for sure",
+        &fails,
     );
-    group(
-        page,
-        report,
-        "What is too close to call on this plan",
-        Outcome::Marginal,
-    );
-    group(page, report, "What the authority decides", Outcome::Refer);
+    group(page, report, "What turns on missing answers", &|rule| {
+        rule.outcome == Outcome::Unknown
+    });
+    let close = |rule: &RuleReport| rule.outcome == Outcome::Marginal && !fails(rule);
+    group(page, report, "What turns on how exact the plan is", &close);
+    group(page, report, "What the authority decides", &|rule| {
+        rule.outcome == Outcome::Refer
+    });
 }
 
-fn group(page: &mut Page, report: &Report, heading: &str, outcome: Outcome) {
-    let rules: Vec<_> = binding(report, outcome).collect();
+fn group(page: &mut Page, report: &Report, heading: &str, is_in: &dyn Fn(&RuleReport) -> bool) {
+    let rules = report.rules.iter();
+    let rules = rules.filter(|rule| rule.strength == MUST && is_in(rule));
+    let rules: Vec<_> = rules.collect();
     if rules.is_empty() {
         return;
     }
@@ -106,7 +123,10 @@ fn entry(page: &mut Page, report: &Report, rule: &RuleReport) {
     page.marked(2, &rule.title, Mark::Bold);
     page.marked(2, &source(rule), Mark::Dim);
     let parts = rule.parts.iter();
-    let parts: Vec<_> = parts.filter(|part| part.outcome == rule.outcome).collect();
+    let parts = parts.filter(|part| part.outcome == rule.outcome);
+    let mut parts: Vec<_> = parts.collect();
+    // The sort is stable: what fails as drawn comes first.
+    parts.sort_by_key(|part| part.as_drawn != Some(Outcome::Fail));
     if parts.is_empty() {
         page.paragraph(4, &rule.sentence);
     }
@@ -167,14 +187,26 @@ fn part_entry(page: &mut Page, alike: &[&PartReport]) {
 
 /// ``For the gate `a` (and `b`), …``
 fn together(first: &PartReport, others: &[&PartReport]) -> String {
-    let others = others.iter().filter_map(|part| part.subject.id.as_ref());
-    let others: Vec<String> = others.map(|id| format!("`{id}`")).collect();
+    let others: Vec<String> = others.iter().filter_map(|part| named(part)).collect();
     if others.is_empty() {
         return first.sentence.clone();
     }
     let said = &first.subject.said;
     let with_others = format!("{said} (and {})", listed(&others, "and"));
     first.sentence.replacen(said, &with_others, 1)
+}
+
+/// A subject beside the first: by its id; where the plan has several pools, in full.
+fn named(part: &PartReport) -> Option<String> {
+    let id = part.subject.id.as_ref()?;
+    let with_pool = part
+        .pool
+        .as_ref()
+        .is_some_and(|pool| pool != id && part.subject.said.ends_with(&format!("`{pool}`")));
+    Some(match with_pool {
+        true => part.subject.said.clone(),
+        false => format!("`{id}`"),
+    })
 }
 
 /// A rule whose values are not sure says so.

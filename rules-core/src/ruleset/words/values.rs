@@ -152,7 +152,7 @@ fn sound_words(sound: &Sound, rules: &RuleSet) -> String {
 }
 
 /// All that are selected: `gates`, `rear lines`.
-fn all_words(selection: &Selection, rules: &RuleSet) -> String {
+pub fn all_words(selection: &Selection, rules: &RuleSet) -> String {
     match &selection.term {
         Some(term) if is_plural(term) => selection_words(selection, rules),
         Some(_) => plural(&selection_words(selection, rules)),

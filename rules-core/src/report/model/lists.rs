@@ -1,0 +1,89 @@
+//! What the report lists beside the rules: classes, papers, duties and cautions.
+
+use serde::{Deserialize, Serialize};
+
+use super::{AtReport, MissingReport, SubjectReport};
+
+/// What a question of class comes to.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct DecisionReport {
+    /// Its id.
+    pub id: String,
+    /// What it decides.
+    pub title: String,
+    /// The clause that it stands for.
+    pub clause: Option<String>,
+    /// Whom it is about.
+    pub subject: SubjectReport,
+    /// The id of the pool that it speaks of, where it speaks of one.
+    pub pool: Option<String>,
+    /// The place along the things that it reads, where the class is not the same all along them.
+    pub at: Vec<AtReport>,
+    /// The classes still possible.
+    pub classes: Vec<String>,
+    /// Whether it may be the authority's to decide.
+    pub refer: bool,
+    /// The same in a sentence.
+    pub sentence: String,
+    /// What is missing to decide it.
+    pub missing: Vec<MissingReport>,
+}
+
+/// A paper, and whether it is needed.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct DocumentReport {
+    /// Its id.
+    pub id: String,
+    /// What it is.
+    pub title: String,
+    /// What it is for: a thing, where there is one for each, else the plan as a whole.
+    pub subject: SubjectReport,
+    /// `needed`, `perhaps` or `not-needed`.
+    pub need: String,
+    /// `in-hand`, `refused` or `not-yet`.
+    pub state: String,
+    /// Who supplies it.
+    pub from: Option<String>,
+    /// In what form.
+    pub form: Option<String>,
+    /// Whether whoever gives it is free to refuse.
+    pub discretion: bool,
+    /// The ids of the rules that call for it.
+    pub rules: Vec<String>,
+    /// The whole in a sentence.
+    pub sentence: String,
+}
+
+/// A duty in time.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct DutyReport {
+    /// Its id.
+    pub id: String,
+    /// Whether it surely applies.
+    pub sure: bool,
+    /// The whole in a sentence.
+    pub sentence: String,
+    /// What is to be done.
+    pub what: String,
+    /// By whom.
+    pub who: Option<String>,
+    /// What it must be done before.
+    pub before: Vec<String>,
+    /// What must be done before it.
+    pub after: Vec<String>,
+}
+
+/// What to be careful of.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct CautionReport {
+    /// Its id.
+    pub id: String,
+    /// `rule-set`, or `program` for those that every report has.
+    pub by: String,
+    /// What to be careful of, and who is to be asked.
+    pub says: String,
+}
