@@ -55,6 +55,7 @@ pub fn exact(random: &mut Random, words: &Words, world: &World) -> Plan {
         inventory,
         measured: Vec::new(),
         documents: documents.collect(),
+        answered: Default::default(),
         origin: (0, 0),
         north: 0,
     };

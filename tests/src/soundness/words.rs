@@ -209,5 +209,6 @@ fn fact(table: &mut Vocabulary, kind: KindId, name: &str, answer: Answer) -> Fac
         none: name == "latch",
         ask: String::new(),
         how: String::new(),
+        matter: None,
     })
 }

@@ -81,6 +81,7 @@ fn empty(words: &Words) -> RuleSet {
         when: None,
         on: Vec::new(),
         discretion: false,
+        cited: Vec::new(),
         span: Span::default(),
     };
     RuleSet {
@@ -89,6 +90,10 @@ fn empty(words: &Words) -> RuleSet {
         edition: String::new(),
         authority: String::new(),
         notice: None,
+        about: Default::default(),
+        reach: Default::default(),
+        sources: Vec::new(),
+        working_days: Default::default(),
         in_force: None,
         earlier: None,
         layers: vec![Layer {
@@ -98,6 +103,7 @@ fn empty(words: &Words) -> RuleSet {
         }],
         vocabulary: words.vocabulary.clone(),
         terms: Vec::new(),
+        questions: Vec::new(),
         rules: Vec::new(),
         built_in: Vec::new(),
         decisions: Vec::new(),
@@ -123,6 +129,8 @@ fn bare(number: usize, require: Requirement) -> Rule {
         remedy: None,
         documents: Vec::new(),
         provenance: Provenance::Confirmed,
+        cited: Vec::new(),
+        again: None,
         note: None,
         in_force: None,
         layer: 0,
