@@ -35,6 +35,7 @@ pub mod quantity;
 pub mod report;
 pub mod ruleset;
 pub mod schema;
+pub mod scope;
 pub mod steps;
 pub mod text;
 pub mod vocabulary;

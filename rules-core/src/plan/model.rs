@@ -6,7 +6,7 @@ use std::sync::Arc;
 use super::Figure;
 use crate::quantity::Interval;
 use crate::text::Span;
-use crate::vocabulary::{FactId, KindId, OutlineId};
+use crate::vocabulary::{FactId, KindId, Matter, OutlineId};
 
 /// A thing's place in [`Plan::things`].
 pub type ThingIndex = usize;
@@ -34,6 +34,8 @@ pub struct Plan {
     pub measured: Vec<Taped>,
     /// Documents, by id. One that is not here was not asked for yet.
     pub documents: BTreeMap<String, Papers>,
+    /// The matters of which somebody who knows has said how they stand here.
+    pub answered: BTreeMap<Matter, Answered>,
     /// Where the plan's own origin lies in the file's coordinates, in nanometres.
     pub origin: (i128, i128),
 }
@@ -114,6 +116,19 @@ impl From<DocumentState> for Papers {
             ..Papers::default()
         }
     }
+}
+
+/// What somebody who knows has said of a matter.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Answered {
+    /// What they said.
+    pub says: Option<String>,
+    /// Who said it.
+    pub by: String,
+    /// On which day (days since 1970-01-01).
+    pub on: i128,
+    /// Where the plan's file says so.
+    pub span: Span,
 }
 
 impl Plan {

@@ -7,6 +7,7 @@ mod amount;
 mod calendar;
 mod compare;
 mod dimension;
+mod easter;
 mod fault;
 mod figures;
 mod interval;
@@ -15,6 +16,7 @@ mod parse;
 mod show;
 mod unit;
 mod wide;
+mod working_days;
 
 #[cfg(test)]
 mod calendar_tests;
@@ -24,6 +26,8 @@ mod figures_tests;
 mod interval_tests;
 #[cfg(test)]
 mod parse_tests;
+#[cfg(test)]
+mod working_days_tests;
 
 pub use calendar::{CalendarDate, add_months};
 pub use compare::{Compared, Relation, in_one_dimension};
@@ -35,6 +39,7 @@ pub use parse::{Written, parse};
 pub use show::{show, show_exactly, show_range};
 pub use unit::Unit;
 pub use wide::Rounding;
+pub use working_days::{Holiday, Weekday, WorkingDays, YearDay};
 
 /// An amount and what it is an amount of.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]

@@ -271,6 +271,17 @@ fn nearly(one: &str, two: &str) -> bool {
     one_next == two_next || one_rest == two_next || one_next == two_rest
 }
 
+impl Unit {
+    /// Working days. They are counted on a calendar that only steps in time have, so that no other amount can be written
+    /// in them: this is no unit of [`ALL`](Self::ALL).
+    pub const WORKING_DAY: Self = Self(&word(
+        ("working day", "working days"),
+        &[],
+        Dimension::Days,
+        1,
+    ));
+}
+
 impl PartialEq for Unit {
     fn eq(&self, other: &Self) -> bool {
         self.symbol() == other.symbol()

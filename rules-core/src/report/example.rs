@@ -135,6 +135,8 @@ fn rule(id: &str, title: &str, value: Value, bound: Bound) -> Rule {
         remedy: Some("Move the pool away from the line.".to_owned()),
         documents: vec![0],
         provenance: Provenance::FromMemory,
+        cited: Vec::new(),
+        again: None,
         note: None,
         in_force: None,
         layer: 0,
@@ -166,6 +168,7 @@ pub fn example() -> Example {
         inventory: BTreeMap::new(),
         measured: Vec::new(),
         documents: BTreeMap::new(),
+        answered: BTreeMap::new(),
         origin: (1_000_000_000_000, -2_500_000_000),
     };
     Example {
@@ -182,6 +185,10 @@ fn rule_set() -> RuleSet {
         edition: "2026-01".to_owned(),
         authority: "the Eldermere building office".to_owned(),
         notice: None,
+        about: Default::default(),
+        reach: Default::default(),
+        sources: Vec::new(),
+        working_days: Default::default(),
         in_force: None,
         earlier: None,
         layers: vec![Layer {
@@ -191,6 +198,7 @@ fn rule_set() -> RuleSet {
         }],
         vocabulary: Vocabulary::standard(),
         terms: Vec::new(),
+        questions: Vec::new(),
         rules: vec![
             rule(
                 "rear-line",
@@ -217,6 +225,7 @@ fn rule_set() -> RuleSet {
             when: None,
             on: Vec::new(),
             discretion: true,
+            cited: Vec::new(),
             span: Span::default(),
         }],
         duties: Vec::new(),

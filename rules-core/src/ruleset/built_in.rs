@@ -56,6 +56,8 @@ fn inside_the_lot(vocabulary: &Vocabulary, layer: usize) -> Option<Rule> {
         remedy: Some("Move the pool onto the lot.".to_owned()),
         documents: Vec::new(),
         provenance: Provenance::Confirmed,
+        cited: Vec::new(),
+        again: None,
         note: None,
         in_force: None,
         layer,

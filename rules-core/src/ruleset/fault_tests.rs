@@ -129,7 +129,7 @@ fn names_that_nobody_knows() {
         "remdy",
         "`remdy` is not a key of a rule.",
         "Did you mean `remedy`? The keys here are `id`, `title`, `clause`, `replaces`, `tightens`, `changes`, `when`, `unless`, `each`, `where`, `in`, \
-         `if-none`, `should`, `strength`, `relief`, `require`, `remedy`, `documents`, `provenance`, `note`, `in-force`.",
+         `if-none`, `should`, `strength`, `relief`, `require`, `remedy`, `documents`, `source`, `provenance`, `again`, `note`, `in-force`.",
     );
 }
 

@@ -1,12 +1,16 @@
 //! The rule set: an authority's rules, read, checked and ready to be judged by.
 
+mod about;
 pub(crate) mod built_in;
 mod circle;
 mod levels;
+mod matters;
 mod model;
 pub mod pieces;
 mod read;
 pub mod say;
+mod scope;
+mod sources;
 pub mod types;
 mod values;
 pub mod words;
@@ -19,9 +23,17 @@ mod fault_tests;
 mod layer_tests;
 #[cfg(test)]
 mod read_tests;
+#[cfg(test)]
+mod scope_tests;
+#[cfg(test)]
+mod source_tests;
 
+pub use about::{About, Sort};
 pub use circle::circle;
 pub use levels::{Fall, HeightOver, LevelOf, Surface, Volume};
+pub use matters::matters_of;
 pub use model::*;
-pub use read::{Checked, FileFaults, read};
+pub use read::{Checked, FileFaults, read, read_in};
+pub use scope::{LeftOut, Reach};
+pub use sources::{Cited, Grade, Question, Source, SourceIndex, grade_of};
 pub use values::*;

@@ -2,7 +2,10 @@
 
 use std::sync::Arc;
 
-use super::{Operand, Selection, Stated, Table, Value, Zone};
+use super::{
+    About, Cited, Operand, Question, Reach, Selection, Source, Stated, Table, Value, Zone,
+};
+use crate::quantity::WorkingDays;
 use crate::text::Span;
 use crate::vocabulary::{FactId, KindId, Vocabulary};
 
@@ -22,6 +25,14 @@ pub struct RuleSet {
     pub authority: String,
     /// What every report under these rules must say (not an official text, may be out of date, …).
     pub notice: Option<String>,
+    /// For whom it is, and what an applicant wants to know before the first rule.
+    pub about: About,
+    /// Which matters it holds, and which it leaves to others.
+    pub reach: Reach,
+    /// Where its values were read.
+    pub sources: Vec<Source>,
+    /// Which days it counts as working days.
+    pub working_days: WorkingDays,
     /// When it is in force.
     pub in_force: Option<InForce>,
     /// The edition before this one, which governs the plans that this one does not govern yet. It has the same
@@ -33,6 +44,8 @@ pub struct RuleSet {
     pub vocabulary: Vocabulary,
     /// The defined terms, in the order of the file.
     pub terms: Vec<Term>,
+    /// Its own questions, the answers to which are facts of the vocabulary.
+    pub questions: Vec<Question>,
     /// The rules, in the order of the file.
     pub rules: Vec<Rule>,
     /// Rules that are in every rule set, whatever its files say.
@@ -93,6 +106,8 @@ pub struct Term {
     pub id: String,
     /// What it stands for.
     pub meaning: Meaning,
+    /// Where it comes from.
+    pub cited: Vec<Cited>,
     /// Where it is defined.
     pub span: Span,
 }
@@ -171,6 +186,10 @@ pub struct Rule {
     pub documents: Vec<DocumentIndex>,
     /// How sure its values are.
     pub provenance: Provenance,
+    /// Where its values come from.
+    pub cited: Vec<Cited>,
+    /// The day after which it must be compared with its sources again, whatever they say of themselves.
+    pub again: Option<i128>,
     /// A note for the reader: how the authority reads it, why a contradiction was settled so.
     pub note: Option<String>,
     /// When it is in force, where that differs from its file.
@@ -181,7 +200,8 @@ pub struct Rule {
     pub span: Span,
 }
 
-/// How sure the values of a rule are.
+/// How sure the values of a rule are. A file that names its sources says only whether they agree; that nobody looked a
+/// value up follows from their grade.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Provenance {
     /// Read from the published text.
@@ -316,6 +336,8 @@ pub struct Decision {
     pub about_pool: bool,
     /// The classes.
     pub table: Table<String>,
+    /// Where it comes from.
+    pub cited: Vec<Cited>,
     /// Where it stands.
     pub span: Span,
 }
@@ -350,6 +372,8 @@ pub struct Document {
     pub on: Vec<OnOutcome>,
     /// Whether the authority is free to give it or not.
     pub discretion: bool,
+    /// Where it comes from.
+    pub cited: Vec<Cited>,
     /// Where it stands.
     pub span: Span,
 }
@@ -386,6 +410,8 @@ pub struct Duty {
     pub takes: Option<Stated>,
     /// How often it recurs.
     pub every: Option<Stated>,
+    /// Where it comes from.
+    pub cited: Vec<Cited>,
     /// Where it stands.
     pub span: Span,
 }

@@ -5,7 +5,7 @@ use serde_json::{Map, Value, json};
 use super::amounts::amount;
 use super::parts::{
     Keys, any_of, defined, defined_as, keys, list_of, map, meaning, one_key, one_or_more, put,
-    said, some_key, text, word, yes_no,
+    said, some_key, text, told, word, yes_no,
 };
 
 /// The keys that measure something, and what each means.
@@ -466,6 +466,7 @@ fn row() -> Value {
             defined("limit"),
             defined("requirement"),
             json!({"type": ["string", "boolean"], "description": "The name of a class."}),
+            told(),
         ])
     };
     let mut all = bound_keys();

@@ -15,6 +15,7 @@ mod parts;
 mod plan;
 mod requirement;
 mod rules;
+mod scope;
 mod shapes;
 mod things;
 

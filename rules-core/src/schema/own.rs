@@ -4,9 +4,10 @@ use serde_json::{Value, json};
 
 use super::amounts::amount;
 use super::parts::{
-    Keys, any_of, defined, keys, list_of, map, meaning, put, said, short_name, some_key, text,
-    word, yes_no,
+    Keys, any_of, defined, defined_as, keys, list_of, map, meaning, put, said, short_name,
+    some_key, text, told, word, yes_no,
 };
+use super::scope::cited;
 
 /// What a fact of a rule set's own can be.
 fn answer_keys() -> Keys {
@@ -29,12 +30,12 @@ fn answer_keys() -> Keys {
         ("id", said("A short name of its own.", short_name())),
         (
             "said",
-            said("Its name in a sentence, without an article.", text()),
+            said("Its name in a sentence, without an article.", told()),
         ),
-        ("ask", said("The question that asks for it.", text())),
+        ("ask", said("The question that asks for it.", told())),
         (
             "how",
-            said("How it is measured or where it is found.", text()),
+            said("How it is measured or where it is found.", told()),
         ),
         (
             "answer",
@@ -60,12 +61,18 @@ fn answer_keys() -> Keys {
             said("Whether it may change along the thing.", yes_no()),
         ),
         ("none", said("Whether `none` is an answer.", yes_no())),
+        (
+            "matter",
+            defined_as("matter", "The matter to which it belongs."),
+        ),
     ])
 }
 
 /// A question that only the applicant can answer.
 pub(super) fn question() -> Value {
-    map(answer_keys(), &["id", "ask", "answer"])
+    let mut all = answer_keys();
+    all.insert("source".to_owned(), cited());
+    map(all, &["id", "ask", "answer"])
 }
 
 /// A fact of a kind.
@@ -79,7 +86,7 @@ pub(super) fn own_kind() -> Value {
         ("id", said("A short name of its own.", short_name())),
         (
             "said",
-            said("Its name in a sentence, with the article.", text()),
+            said("Its name in a sentence, with the article.", told()),
         ),
         ("shape", word(["point", "line", "area"])),
         ("none", said("Whether a thing may be without it.", yes_no())),
@@ -94,11 +101,11 @@ pub(super) fn own_kind() -> Value {
         ),
         (
             "said",
-            said("Its name in a sentence, with the article.", text()),
+            said("Its name in a sentence, with the article.", told()),
         ),
         (
             "ask",
-            said("The question that finds out whether there is any.", text()),
+            said("The question that finds out whether there is any.", told()),
         ),
         (
             "number",
@@ -112,6 +119,10 @@ pub(super) fn own_kind() -> Value {
             list_of(map(outline, &["id", "said", "shape"]), 0),
         ),
         ("facts", list_of(defined("own-fact"), 0)),
+        (
+            "matter",
+            defined_as("matter", "The matter to which it belongs."),
+        ),
     ]);
     // A kind that the program knows by itself needs no words of its own.
     let mut kind = map(keys, &["id"]);

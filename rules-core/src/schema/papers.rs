@@ -5,8 +5,11 @@ use serde_json::{Value, json};
 use super::cases::OUTCOMES;
 use super::measures::choosing;
 use super::parts::{
-    any_of, defined, defined_as, keys, map, one_or_more, put, said, short_name, text, word, yes_no,
+    any_of, defined, defined_as, keys, map, one_or_more, put, said, short_name, text, told, word,
+    yes_no,
 };
+use super::scope::cited;
+
 /// One of the file's documents.
 pub(super) fn document() -> Value {
     let on = keys([
@@ -31,9 +34,9 @@ pub(super) fn document() -> Value {
     all.remove("if-none");
     all.extend(keys([
         ("id", said("A short name of its own.", short_name())),
-        ("title", said("What it is.", text())),
-        ("from", said("Who supplies it.", text())),
-        ("form", said("In what form.", text())),
+        ("title", said("What it is.", told())),
+        ("from", said("Who supplies it.", told())),
+        ("form", said("In what form.", told())),
         (
             "each",
             defined_as("things", "There is one for each of these."),
@@ -43,6 +46,7 @@ pub(super) fn document() -> Value {
             "discretion",
             said("Whether whoever gives it may refuse.", yes_no()),
         ),
+        ("source", cited()),
     ]));
     map(all, &["id", "title"])
 }
@@ -52,13 +56,14 @@ pub(super) fn decision() -> Value {
     let mut all = choosing();
     all.extend(keys([
         ("id", said("A short name of its own.", short_name())),
-        ("title", text()),
-        ("clause", text()),
+        ("title", told()),
+        ("clause", told()),
         (
             "each",
             defined_as("things", "It is decided for each of these."),
         ),
         ("table", defined("table")),
+        ("source", cited()),
     ]));
     map(all, &["id", "table"])
 }
@@ -67,18 +72,20 @@ pub(super) fn decision() -> Value {
 pub(super) fn duty() -> Value {
     let events = || one_or_more(text());
     let span = |means: &str| defined_as("span", means);
+    let working = |means: &str| said(means, any_of(vec![defined("span"), working_days()]));
     let keys = keys([
         ("id", said("A short name of its own.", short_name())),
         ("step", said("A short name of its own.", short_name())),
-        ("what", said("What must be done.", text())),
-        ("who", said("Who does it.", text())),
+        ("what", said("What must be done.", told())),
+        ("who", said("Who does it.", told())),
         ("when", defined_as("requirement", "Only where this holds.")),
         ("before", said("What it must be done before.", events())),
         ("after", said("What it comes after.", events())),
-        ("by", span("How long before.")),
-        ("within", span("How soon after.")),
-        ("takes", span("How long it takes.")),
+        ("by", working("How long before.")),
+        ("within", working("How soon after.")),
+        ("takes", working("How long it takes.")),
         ("every", span("How often it comes again.")),
+        ("source", cited()),
     ]);
     let mut duty = map(keys, &[]);
     put(
@@ -89,11 +96,16 @@ pub(super) fn duty() -> Value {
     duty
 }
 
+/// A number of working days, which only steps are counted in.
+fn working_days() -> Value {
+    json!({"type": "string", "pattern": r"^\s*\d+\s*working days?\s*$", "examples": ["3 working days"]})
+}
+
 /// One of the file's cautions.
 pub(super) fn caution() -> Value {
     let keys = keys([
         ("id", said("A short name of its own.", short_name())),
-        ("says", said("What it says.", text())),
+        ("says", said("What it says.", told())),
         ("when", defined_as("requirement", "Only where this holds.")),
     ]);
     map(keys, &["id", "says"])

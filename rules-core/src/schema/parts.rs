@@ -68,6 +68,11 @@ pub(super) fn text() -> Value {
     json!({"type": ["string", "number"]})
 }
 
+/// A text for people, which may be written in several languages.
+pub(super) fn told() -> Value {
+    defined("told")
+}
+
 /// A short name, as every rule, thing and document has one.
 pub(super) fn short_name() -> Value {
     json!({"type": "string", "pattern": "^[a-z][a-z0-9-]*$"})

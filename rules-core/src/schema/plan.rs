@@ -2,12 +2,14 @@
 
 use serde_json::{Map, Value, json};
 
+use super::amounts::amount;
 use super::parts::{
     Keys, any_of, defined, defined_as, keys, list_of, map, meaning, or_nothing, said, short_name,
     text, word,
 };
 use super::{facts, shapes, things};
-use crate::vocabulary::{Number, Vocabulary};
+use crate::quantity::Dimension;
+use crate::vocabulary::{Matter, Number, Vocabulary};
 
 /// What plans are made of.
 pub(super) fn definitions(vocabulary: &Vocabulary) -> Map<String, Value> {
@@ -94,6 +96,13 @@ pub(super) fn top_keys(vocabulary: &Vocabulary) -> Keys {
                 or_nothing(documents),
             ),
         ),
+        (
+            "answered",
+            said(
+                "Matters that the rules may leave to others, and what somebody who knows has said of each.",
+                or_nothing(answered()),
+            ),
+        ),
     ]);
     for (_, kind) in vocabulary.kinds() {
         if kind.number == Number::One && kind.name != "lot" {
@@ -107,6 +116,22 @@ pub(super) fn top_keys(vocabulary: &Vocabulary) -> Keys {
         }
     }
     top
+}
+
+/// What somebody who knows has said, under the name of its matter.
+fn answered() -> Value {
+    let keys = keys([
+        ("says", said("What they said.", text())),
+        ("by", said("Who said it.", text())),
+        (
+            "on",
+            said("On which day.", amount(Some(Dimension::Date), false)),
+        ),
+    ]);
+    let one = map(keys, &["by", "on"]);
+    let all = Matter::ALL.iter();
+    let each = all.map(|it| (it.id().to_owned(), said(it.ask(), one.clone())));
+    map(each.collect(), &[])
 }
 
 fn corners() -> Value {

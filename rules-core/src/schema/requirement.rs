@@ -14,6 +14,7 @@ use super::parts::{
     Keys, any_of, defined, defined_as, keys, list_of, map, one_key, one_or_more, put, said,
     some_key, text, word, yes_no,
 };
+use super::scope::cited;
 use crate::quantity::Dimension;
 use crate::vocabulary::{Answer, Fact, Vocabulary};
 
@@ -177,18 +178,26 @@ fn term() -> Value {
         map(keys([("not", defined("zone"))]), &["not"]),
         defined("one-requirement"),
     ]);
+    let sourced = map(
+        keys([
+            ("means", defined_as("term", "What it stands for.")),
+            ("source", cited()),
+        ]),
+        &["means"],
+    );
+    let measured = otherwise(
+        names("kind"),
+        map(outline_keys(), &["kind"]),
+        otherwise(
+            zones,
+            any_of(zone_maps()),
+            otherwise(names("not"), not, defined("term-of-one")),
+        ),
+    );
     let chain = otherwise(
         some_key(["replaces", "withdraws"]),
         edit(),
-        otherwise(
-            names("kind"),
-            map(outline_keys(), &["kind"]),
-            otherwise(
-                zones,
-                any_of(zone_maps()),
-                otherwise(names("not"), not, defined("term-of-one")),
-            ),
-        ),
+        otherwise(names("means"), sourced, measured),
     );
     any_of(vec![
         said(

@@ -6,9 +6,10 @@ use super::amounts::amount;
 use super::measures::choosing;
 use super::parts::{
     any_of, defined, defined_as, keys, list_of, map, meaning, one_or_more, or_nothing, put, said,
-    short_name, text, word, yes_no,
+    short_name, text, told, word, yes_no,
 };
-use super::{measures, names, own, papers, requirement};
+use super::scope::cited;
+use super::{measures, names, own, papers, requirement, scope};
 use crate::quantity::Dimension;
 use crate::vocabulary::Vocabulary;
 
@@ -18,6 +19,7 @@ pub(super) fn definitions(vocabulary: &Vocabulary) -> Map<String, Value> {
     names::define(&mut definitions, vocabulary);
     measures::define(&mut definitions);
     requirement::define(&mut definitions, vocabulary);
+    scope::define(&mut definitions);
     let more = [
         ("entry", entry()),
         ("rule", rule()),
@@ -40,7 +42,8 @@ pub(super) fn definitions(vocabulary: &Vocabulary) -> Map<String, Value> {
 pub(super) fn top() -> Value {
     let list = |name: &str, means: &str| said(means, or_nothing(list_of(defined(name), 0)));
     let terms = json!({"type": "object", "propertyNames": short_name(), "additionalProperties": defined("term")});
-    let keys = keys([
+    let mut all = scope::top_keys();
+    all.extend(keys([
         (
             "ruleset",
             said(
@@ -48,18 +51,18 @@ pub(super) fn top() -> Value {
                 short_name(),
             ),
         ),
-        ("title", said("Its title.", text())),
+        ("title", said("Its title.", told())),
         (
             "edition",
-            said("Your name for this version, such as `2026-01`.", text()),
+            said("Your name for this version, such as `2026-01`.", told()),
         ),
         (
             "authority",
-            said("Who decides, and whom the applicant may ask.", text()),
+            said("Who decides, and whom the applicant may ask.", told()),
         ),
         (
             "notice",
-            said("What every report says beside its findings.", text()),
+            said("What every report says beside its findings.", told()),
         ),
         ("in-force", defined("in-force")),
         (
@@ -112,8 +115,8 @@ pub(super) fn top() -> Value {
             "cases",
             json!({"description": "Small example plans with the outcomes that the rules must give.", "type": "array", "items": {"type": "object", "required": ["case", "title"]}}),
         ),
-    ]);
-    map(keys, &["ruleset", "title", "edition", "authority"])
+    ]));
+    map(all, &["ruleset", "title", "edition", "authority"])
 }
 
 /// A rule, or an edit of one.
@@ -186,10 +189,10 @@ fn rule() -> Value {
     let mut all = choosing();
     all.extend(keys([
         ("id", said("A short name of its own.", short_name())),
-        ("title", said("What it is about, in a few words.", text())),
+        ("title", said("What it is about, in a few words.", told())),
         (
             "clause",
-            said("Where it stands in the authority's text.", text()),
+            said("Where it stands in the authority's text.", told()),
         ),
         (
             "when",
@@ -227,7 +230,7 @@ fn rule() -> Value {
         ),
         (
             "remedy",
-            said("What the applicant can do where it fails.", text()),
+            said("What the applicant can do where it fails.", told()),
         ),
         (
             "documents",
@@ -244,7 +247,15 @@ fn rule() -> Value {
                 ]),
             ),
         ),
-        ("note", text()),
+        ("source", cited()),
+        (
+            "again",
+            said(
+                "The day after which it must be compared with its sources again.",
+                amount(Some(Dimension::Date), false),
+            ),
+        ),
+        ("note", told()),
         ("in-force", defined("in-force")),
         (
             "replaces",

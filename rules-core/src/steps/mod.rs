@@ -1,6 +1,7 @@
 //! The steps of a project in their order, each with its days: from a rule set's duties and the day on which it starts.
 //!
-//! All days are counted, week-ends and holidays among them. A step whose time nobody stated counts as done on the day
+//! Days and months are those of the calendar, week-ends and holidays among them; working days are those of the rule set's
+//! own calendar. A step whose time nobody stated counts as done on the day
 //! on which it begins; that is said, as the days after it can then only be later.
 
 mod net;
@@ -32,6 +33,8 @@ pub struct Steps {
     pub steps: Vec<Step>,
     /// What the rule set asks of others and not of this plan.
     pub not_needed: Vec<String>,
+    /// Which days were counted, as a sentence.
+    pub counted: String,
 }
 
 /// One step.
@@ -119,6 +122,7 @@ pub fn steps(rules: &RuleSet, findings: &Findings<'_>, start: i128) -> Steps {
             .filter_map(|node| schedule.step(*node))
             .collect(),
         not_needed: not_needed(rules, findings),
+        counted: words::counted(rules, &net),
     }
 }
 
@@ -206,7 +210,7 @@ impl<'n, 'r> Schedule<'n, 'r> {
             waits_for: self.waits(place),
             last_day: self.last_days.get(place).copied().flatten().map(date),
             every: every.map(stated_words),
-            again: every.map(|every| date(span::after(done, Some(every)))),
+            again: every.map(|every| date(self.net.after(done, Some(every)))),
             a_week_later,
             end_moves,
         })

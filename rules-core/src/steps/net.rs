@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use super::span;
 use crate::check::Findings;
+use crate::quantity::WorkingDays;
 use crate::ruleset::{Duty, RuleSet, Stated};
 
 /// A duty, or something that happens and that no duty of the rule set brings about.
@@ -28,6 +29,8 @@ pub(super) struct Link<'r> {
 pub(super) struct Net<'r> {
     pub nodes: Vec<Node<'r>>,
     pub links: Vec<Link<'r>>,
+    /// Which days are working days.
+    pub calendar: &'r WorkingDays,
 }
 
 impl<'r> Net<'r> {
@@ -62,7 +65,11 @@ impl<'r> Net<'r> {
             .iter()
             .flat_map(|duty| links(duty, &places))
             .collect();
-        Self { nodes, links }
+        Self {
+            nodes,
+            links,
+            calendar: &rules.working_days,
+        }
     }
 
     pub fn takes(&self, node: usize) -> Option<&'r Stated> {
@@ -70,10 +77,28 @@ impl<'r> Net<'r> {
     }
 
     fn done(&self, node: usize, begun: &[i128]) -> i128 {
-        span::after(
-            begun.get(node).copied().unwrap_or_default(),
-            self.takes(node),
-        )
+        let begun = begun.get(node).copied().unwrap_or_default();
+        self.after(begun, self.takes(node))
+    }
+
+    /// The day so long after a day.
+    pub fn after(&self, day: i128, span: Option<&Stated>) -> i128 {
+        span::after(day, span, self.calendar)
+    }
+
+    /// The last day from which it is no later than `day` so long after.
+    fn before(&self, day: i128, span: Option<&Stated>) -> i128 {
+        span::before(day, span, self.calendar)
+    }
+
+    /// The first day from which a day is reached in no more than this span.
+    fn day_to_reach(&self, day: i128, within: Option<&Stated>) -> i128 {
+        let latest = self.before(day, within);
+        if self.after(latest, within) < day {
+            latest.saturating_add(1)
+        } else {
+            latest
+        }
     }
 
     /// The earliest day on which each step can begin, where none begins before its day in `first`.
@@ -83,15 +108,15 @@ impl<'r> Net<'r> {
         for _ in 0..=self.nodes.len().saturating_mul(2) {
             let before = begun.clone();
             for link in &self.links {
-                let soonest = span::after(self.done(link.from, &begun), link.lag);
+                let soonest = self.after(self.done(link.from, &begun), link.lag);
                 raise(&mut begun, link.to, soonest);
                 if link.no_longer.is_some() {
                     let next = begun.get(link.to).copied().unwrap_or_default();
-                    let done = day_to_reach(next, link.no_longer);
+                    let done = self.day_to_reach(next, link.no_longer);
                     raise(
                         &mut begun,
                         link.from,
-                        span::before(done, self.takes(link.from)),
+                        self.before(done, self.takes(link.from)),
                     );
                 }
             }
@@ -108,15 +133,15 @@ impl<'r> Net<'r> {
         let mut latest: Vec<i128> = nodes
             .map(|node| {
                 let last = last_days.get(node).copied().flatten();
-                span::before(last.map_or(end, |last| last.min(end)), self.takes(node))
+                self.before(last.map_or(end, |last| last.min(end)), self.takes(node))
             })
             .collect();
         for _ in 0..=self.nodes.len() {
             let before = latest.clone();
             for link in &self.links {
                 let next = latest.get(link.to).copied().unwrap_or(end);
-                let done = span::before(next, link.lag);
-                let own = span::before(done, self.takes(link.from));
+                let done = self.before(next, link.lag);
+                let own = self.before(done, self.takes(link.from));
                 if let Some(day) = latest.get_mut(link.from) {
                     *day = own.min(*day);
                 }
@@ -139,7 +164,7 @@ impl<'r> Net<'r> {
                 before.is_some_and(|name| duty.after.iter().any(|after| after == name))
             });
             let done = followed.map(|link| self.done(link.from, begun)).max()?;
-            Some(span::after(done, Some(within)))
+            Some(self.after(done, Some(within)))
         };
         self.nodes.iter().enumerate().map(last).collect()
     }
@@ -170,16 +195,6 @@ fn links<'r>(duty: &'r Duty, places: &BTreeMap<&str, usize>) -> Vec<Link<'r>> {
         no_longer: None,
     });
     ahead.chain(behind).collect()
-}
-
-/// The first day from which a day is reached in no more than this span.
-fn day_to_reach(day: i128, within: Option<&Stated>) -> i128 {
-    let latest = span::before(day, within);
-    if span::after(latest, within) < day {
-        latest.saturating_add(1)
-    } else {
-        latest
-    }
 }
 
 fn raise(days: &mut [i128], place: usize, to: i128) {

@@ -1,6 +1,6 @@
 //! Spans of time on the calendar. A span that may be shorter or longer counts in full: dates are to be kept.
 
-use crate::quantity::{Dimension, add_months};
+use crate::quantity::{Dimension, Unit, WorkingDays, add_months};
 use crate::ruleset::Stated;
 
 /// What goes beyond is no plan any more: 400 years.
@@ -8,10 +8,11 @@ const MOST_DAYS: i128 = 146_097;
 const MOST_MONTHS: i128 = 4_800_000;
 
 /// The day so long after a day.
-pub(super) fn after(day: i128, span: Option<&Stated>) -> i128 {
+pub(super) fn after(day: i128, span: Option<&Stated>, calendar: &WorkingDays) -> i128 {
     let Some(span) = span else { return day };
     let long = span.range.high.max(0);
     match span.dimension {
+        _ if span.unit == Unit::WORKING_DAY => calendar.after(day, long),
         Dimension::Months => {
             let (months, rest) = whole_months(long.min(MOST_MONTHS));
             add_months(day, months).saturating_add(rest)
@@ -21,9 +22,12 @@ pub(super) fn after(day: i128, span: Option<&Stated>) -> i128 {
 }
 
 /// The last day from which it is no later than `day` so long after.
-pub(super) fn before(day: i128, span: Option<&Stated>) -> i128 {
+pub(super) fn before(day: i128, span: Option<&Stated>, calendar: &WorkingDays) -> i128 {
     let Some(stated) = span else { return day };
     let long = stated.range.high.max(0);
+    if stated.unit == Unit::WORKING_DAY {
+        return calendar.before(day, long);
+    }
     let guess = match stated.dimension {
         Dimension::Months => {
             let (months, rest) = whole_months(long.min(MOST_MONTHS));
@@ -34,7 +38,7 @@ pub(super) fn before(day: i128, span: Option<&Stated>) -> i128 {
     // Months are not of one length: 31 March less a month is 28 February, and so are 30 and 29 March.
     let near = guess.saturating_sub(4)..=guess.saturating_add(4);
     near.rev()
-        .find(|from| after(*from, span) <= day)
+        .find(|from| after(*from, span, calendar) <= day)
         .unwrap_or(guess)
 }
 

@@ -152,3 +152,54 @@ fn only_days_are_days() {
         assert!(day(wrong).is_err(), "{wrong}");
     }
 }
+
+/// Counted by hand on a calendar of 2026: 2 March is a Monday, Easter Sunday 5 April.
+#[test]
+fn working_days_leave_out_weekends_and_holidays() {
+    let duties = "  - {id: tell, before: dig, by: 3 working days}\n  - {id: dig, takes: 5 working days}\n  - {id: fill, \
+                  after: dig, within: 2 working days}\n";
+    // A Friday, and three working days on is Wednesday, as it is from the Sunday; a Wednesday and five on the next one.
+    let steps = planned(duties, "2026-03-06");
+    let expected = [
+        "tell 2026-03-06 2026-03-06 2",
+        "dig 2026-03-11 2026-03-18 0",
+        "fill 2026-03-18 2026-03-18 0",
+    ];
+    assert_eq!(days_of(&steps), expected);
+    let fill = steps.steps.last().expect("three steps");
+    assert_eq!(fill.last_day.as_deref(), Some("2026-03-20"));
+    assert_eq!(steps.steps[0].waits_for.len(), 0);
+    let waits = steps.steps[1].waits_for[0].at_least.as_deref();
+    assert_eq!(waits, Some("3 working days"));
+    assert!(steps.counted.ends_with(
+        "Working days are counted without Saturdays and Sundays; all other spans count every day. Nothing says which days \
+         are holidays, so they are counted as well."
+    ));
+
+    // With Maundy Thursday, Good Friday and Easter Monday free: told on 31 March (a Tuesday), 1, 7 and 8 April follow.
+    let easter =
+        format!("{duties}calendar: {{name: Easter, holidays: [easter-3, easter-2, easter+1]}}\n");
+    let steps = planned(&easter, "2026-03-31");
+    assert_eq!(days_of(&steps)[1], "dig 2026-04-08 2026-04-15 0");
+    assert!(
+        steps
+            .counted
+            .contains("without Saturdays, Sundays and Easter;"),
+        "{}",
+        steps.counted
+    );
+}
+
+/// A step that need not hold anything up may begin on the last day from which the working days still suffice.
+#[test]
+fn the_latest_day_counts_working_days_back() {
+    let duties = "  - {id: wait, takes: 20 days, before: dig}\n  - {id: tell, before: dig, by: 2 working days}\n  - {id: dig}\n";
+    let steps = planned(duties, "2026-03-02");
+    // Twenty days on is Sunday, 22 March: two working days before it are the 20th and the 19th, so the 18th will do.
+    let tell = steps
+        .steps
+        .iter()
+        .find(|step| step.id == "tell")
+        .expect("it");
+    assert_eq!(tell.latest.as_deref(), Some("2026-03-18"));
+}

@@ -1,7 +1,10 @@
 //! The steps as text for the person who has to take them.
 
+use super::net::Net;
 use super::{Moved, Step, Steps};
+use crate::quantity::{Unit, WorkingDays};
 use crate::report::text::wrap;
+use crate::ruleset::RuleSet;
 use crate::ruleset::words::listed;
 use crate::text::Visible;
 
@@ -131,10 +134,45 @@ impl Steps {
                  that follows can be later."
             ),
         };
-        let days = "All days are counted, week-ends and holidays too. The authority decides in its own time; ask it \
-                    before you order anything.";
-        [paragraph(0, &unsaid), paragraph(0, days)].concat()
+        let days = format!(
+            "{} The authority decides in its own time; ask it before you order anything.",
+            self.counted
+        );
+        [paragraph(0, &unsaid), paragraph(0, &days)].concat()
     }
+}
+
+/// Which days were counted.
+pub(super) fn counted(rules: &RuleSet, net: &Net<'_>) -> String {
+    let duties = || net.nodes.iter().filter_map(|node| node.duty);
+    let spans = duties().flat_map(|duty| [&duty.by, &duty.within, &duty.takes]);
+    let mut spans = spans.flatten();
+    if !spans.any(|span| span.unit == Unit::WORKING_DAY) {
+        return "All days are counted, week-ends and holidays too.".to_owned();
+    }
+    let calendar = &rules.working_days;
+    let unsaid = match calendar.holidays {
+        None => " Nothing says which days are holidays, so they are counted as well.",
+        Some(_) => "",
+    };
+    format!(
+        "Working days are counted without {}; all other spans count every day.{unsaid}",
+        listed(&free_days(calendar), "and")
+    )
+}
+
+fn free_days(calendar: &WorkingDays) -> Vec<String> {
+    let weekend = calendar.weekend.iter();
+    let holidays = calendar.holidays.as_ref().filter(|list| !list.is_empty());
+    let named = calendar.name.as_deref();
+    weekend
+        .map(|day| format!("{}s", day.name()))
+        .chain(holidays.map(|_| {
+            named
+                .unwrap_or("the holidays that the rule set names")
+                .to_owned()
+        }))
+        .collect()
 }
 
 /// Numbers in their order, three and more in a row as `4 to 9`.

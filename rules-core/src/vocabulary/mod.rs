@@ -3,6 +3,7 @@
 //! Reader, checker, schema, form and reference page are all drawn from it; a rule set adds kinds and facts of its
 //! own to a copy. Nothing else in the program lists what a pool or a gate has.
 
+mod matter;
 mod model;
 mod path;
 mod table;
@@ -10,5 +11,6 @@ mod table;
 #[cfg(test)]
 mod table_tests;
 
+pub use matter::Matter;
 pub use model::*;
 pub use path::{Named, is_name};

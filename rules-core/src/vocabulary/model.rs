@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use super::Matter;
 use crate::quantity::{Dimension, Interval, NO_HIGH, NO_LOW};
 
 /// A kind of thing: its place in the table.
@@ -40,6 +41,8 @@ pub struct Kind {
     pub facts: Vec<FactId>,
     /// The question that finds out whether there is any: `Is there a septic tank or field within 30 m?`
     pub ask: String,
+    /// The matter to which it belongs; `None` for what rules on many matters speak of.
+    pub matter: Option<Matter>,
 }
 
 /// What an outline is.
@@ -131,6 +134,8 @@ pub struct Fact {
     pub ask: String,
     /// How it is measured in the field.
     pub how: String,
+    /// The matter to which it belongs, where that is not its kind's.
+    pub matter: Option<Matter>,
 }
 
 /// The table, whole: what the program knows, and what a rule set added.
@@ -223,9 +228,25 @@ impl Vocabulary {
             outlines: Vec::new(),
             facts: Vec::new(),
             ask: ask.to_owned(),
+            matter: None,
         });
         self.kinds_by_name.insert(name.to_owned(), id);
         id
+    }
+
+    /// Says to which matter a kind belongs.
+    #[expect(
+        clippy::indexing_slicing,
+        reason = "an id is only ever made by the table that holds it"
+    )]
+    pub fn set_matter(&mut self, kind: KindId, matter: Option<Matter>) {
+        self.kinds[usize::from(kind.0)].matter = matter;
+    }
+
+    /// The matter to which a fact belongs: its own, else its kind's.
+    pub fn matter_of(&self, fact: FactId) -> Option<Matter> {
+        let fact = self.fact(fact);
+        fact.matter.or(self.kind(fact.kind).matter)
     }
 
     /// How many kinds, outlines and facts there are.

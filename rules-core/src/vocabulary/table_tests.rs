@@ -148,3 +148,54 @@ fn limits_are_in_the_tiny_units_of_their_dimension() {
     assert_eq!(most("zone.coverage-limit"), Some(10_i128.pow(9)));
     assert_eq!(most("pool.standing-time"), Some(12_000_000));
 }
+
+/// What rules on many matters speak of: only these kinds belong to none.
+#[test]
+fn each_kind_says_to_which_matter_it_belongs() {
+    let vocabulary = Vocabulary::standard();
+    let kinds = vocabulary.kinds();
+    let none: Vec<_> = kinds
+        .filter(|(_, kind)| kind.matter.is_none())
+        .map(|(_, kind)| kind.name.as_str())
+        .collect();
+    let known = [
+        "events",
+        "answers",
+        "pool",
+        "deck",
+        "lifting-machine",
+        "equipment",
+    ];
+    assert_eq!(none, known);
+    let of = |path: &str| match vocabulary.path(path) {
+        Some(Named::Fact(fact)) => vocabulary.matter_of(fact),
+        Some(Named::Kind(kind)) => vocabulary.kind(kind).matter,
+        _ => None,
+    };
+    for (path, matter) in [
+        ("gate", Matter::Barrier),
+        ("gate.latch-height", Matter::Barrier),
+        ("wall-opening.alarm", Matter::HouseDoors),
+        ("lot.area", Matter::Zoning),
+        ("lot.flood-zone", Matter::Flood),
+        ("equipment.sound-power", Matter::Noise),
+        ("building.footing-depth", Matter::Ground),
+        ("pool.emptied-to", Matter::Sewage),
+        ("easement", Matter::PrivateRights),
+    ] {
+        assert_eq!(of(path), Some(matter), "{path}");
+    }
+}
+
+#[test]
+fn each_matter_has_a_name_a_question_and_somebody_who_knows() {
+    let mut seen = BTreeSet::new();
+    for matter in Matter::ALL {
+        assert!(is_name(matter.id()) && seen.insert(matter.id()));
+        assert_eq!(Matter::named(matter.id()), Some(*matter));
+        assert!(matter.ask().ends_with('?') && matter.who().starts_with("the "));
+        assert!(!matter.said().ends_with('.'));
+    }
+    assert_eq!(Matter::named("floods"), None);
+    assert!((15..=20).contains(&seen.len()));
+}

@@ -50,6 +50,7 @@ pub fn exact(random: &mut Random, words: &Words, world: &World) -> Plan {
         inventory,
         measured: Vec::new(),
         documents: papers(words, world),
+        answered: Default::default(),
         origin: (0, 0),
         north: 0,
     };

@@ -296,5 +296,6 @@ fn add_fact(table: &mut Vocabulary, kind: KindId, name: &str, answer: Answer, va
         none: name == "latch",
         ask: String::new(),
         how: String::new(),
+        matter: None,
     });
 }

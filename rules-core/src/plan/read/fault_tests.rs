@@ -408,3 +408,30 @@ fn a_plan_cut_anywhere_gives_an_answer() {
         .count();
     assert!(refused > 100, "{refused}");
 }
+
+#[test]
+fn who_answered_a_matter_and_when_must_be_said() {
+    says(
+        "answered: {flood:",
+        "answered: {floods:",
+        "unknown-matter",
+        "`floods` is no matter that can be answered here.",
+        "Did you mean `flood`?",
+    );
+    says(
+        ", by: the county, on: 2026-03-02",
+        ", on: 2026-03-02",
+        "missing-key",
+        "An answer needs the key `by`, which is not written.",
+        "Write `by: …` beside its other keys.",
+    );
+    says(
+        "on: 2026-03-02}",
+        "on: 2026-03-01 .. 2026-03-02}",
+        "not-one-day",
+        "After `on`, one day is expected, not a range.",
+        "Write the day as year-month-day, as in `2026-03-02`.",
+    );
+    let (code, ..) = only("on: 2026-03-02}", "on: March}");
+    assert_eq!(code, "bad-amount");
+}

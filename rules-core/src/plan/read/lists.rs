@@ -2,11 +2,11 @@
 
 use std::collections::BTreeMap;
 
-use super::super::{DocumentState, Looked, Papers, Source, Taped, Thing, ThingIndex};
+use super::super::{Answered, DocumentState, Looked, Papers, Source, Taped, Thing, ThingIndex};
 use super::context::{Context, guess};
 use crate::quantity::{Dimension, Interval};
 use crate::text::{Entry, MapReader, Node, Span};
-use crate::vocabulary::{KindId, Number, OutlineId};
+use crate::vocabulary::{KindId, Matter, Number, OutlineId};
 
 /// What a source can be.
 const SOURCES: [&str; 9] = [
@@ -259,6 +259,55 @@ impl<'a> Context<'a> {
             }
         }
         papers
+    }
+
+    /// What somebody who knows has said of matters that no rule need hold.
+    pub fn answered(&mut self, entry: Option<&'a Entry>) -> BTreeMap<Matter, Answered> {
+        let entries = self.map(entry);
+        let read = entries.iter().filter_map(|entry| {
+            let matter = self.matter(&entry.key, entry.key_span);
+            let answered = self.one_answer(entry);
+            Some((matter?, answered?))
+        });
+        read.collect()
+    }
+
+    fn matter(&mut self, name: &str, span: Span) -> Option<Matter> {
+        let matter = Matter::named(name);
+        if matter.is_none() {
+            let names = Matter::ALL.iter().map(|matter| matter.id());
+            let help = guess(name, names, "The matters are");
+            let message = format!("`{name}` is no matter that can be answered here.");
+            self.faults.add("unknown-matter", span, message).help(help);
+        }
+        matter
+    }
+
+    fn one_answer(&mut self, entry: &'a Entry) -> Option<Answered> {
+        let mut map = MapReader::new(&entry.value, "an answer", &mut self.faults)?;
+        let [by, on] = ["by", "on"].map(|key| map.need(key, &mut self.faults));
+        let says = map.take("says");
+        map.finish(&mut self.faults);
+        let by = by.and_then(|by| self.scalar("by", &by.value));
+        let on = on.and_then(|on| self.one_day(on));
+        let says = says.map(|says| self.scalar("says", &says.value));
+        Some(Answered {
+            says: says.flatten().map(str::to_owned),
+            by: by?.to_owned(),
+            on: on?,
+            span: entry.key_span,
+        })
+    }
+
+    fn one_day(&mut self, entry: &'a Entry) -> Option<i128> {
+        let day = self.amount(&entry.key, &entry.value, Dimension::Date)?;
+        if day.drawn.is_none() {
+            let message = format!("After `{}`, one day is expected, not a range.", entry.key);
+            self.faults
+                .add("not-one-day", entry.value.span, message)
+                .help("Write the day as year-month-day, as in `2026-03-02`.");
+        }
+        day.drawn
     }
 
     fn document_state(&mut self, entry: &'a Entry) -> Option<DocumentState> {

@@ -67,7 +67,7 @@ impl<'a> Context<'a> {
         let (sources, things) = (map.take("sources"), map.take("things"));
         let [lot, pool] = ["lot", "pool"].map(|key| map.need(key, &mut self.faults));
         let (inventory, measured) = (map.take("inventory"), map.take("measured"));
-        let documents = map.take("documents");
+        let (documents, answered) = (map.take("documents"), map.take("answered"));
         let singles = self.take_singles(&mut map);
         map.finish(&mut self.faults);
 
@@ -88,6 +88,7 @@ impl<'a> Context<'a> {
         let inventory = self.inventory(inventory, &things);
         let measured = self.measured(measured, &things);
         let documents = self.documents(documents, &things);
+        let answered = self.answered(answered);
         Some(Plan {
             id: id?.to_owned(),
             title: title?.to_owned(),
@@ -97,6 +98,7 @@ impl<'a> Context<'a> {
             inventory,
             measured,
             documents,
+            answered,
             origin: self.origin,
         })
     }

@@ -3,7 +3,7 @@
 use super::read;
 use crate::plan::{DocumentState, Figure, Form, Looked, Plan, Point, Possible, Thing, Words};
 use crate::quantity::Interval;
-use crate::vocabulary::{Named, Vocabulary};
+use crate::vocabulary::{Matter, Named, Vocabulary};
 
 const M: i64 = 1_000_000_000;
 const MM: i64 = 1_000_000;
@@ -57,6 +57,7 @@ measured:
   - {from: pool.water, to: house.wall, is: 2.05 m ± 20 mm}
   - {from: pool.coping, to: rear, is: 12 m}
 documents: {site-plan: in-hand, consent-letter: refused, flood-map: not-yet}
+answered: {flood: {says: Outside the flood area., by: the county, on: 2026-03-02}}
 ";
 
 fn plan(text: &str) -> Plan {
@@ -262,6 +263,10 @@ fn inventory_tape_and_documents_are_read() {
     assert_eq!(first.range, Interval::new(2_030_000_000, 2_070_000_000));
     assert_eq!(plan.things[second.to.0].id, "rear");
     assert_eq!(plan.paper("consent-letter"), Some(DocumentState::Refused));
+    let flood = plan.answered.get(&Matter::Flood).unwrap();
+    assert_eq!((flood.by.as_str(), flood.on), ("the county", 20_514));
+    assert_eq!(flood.says.as_deref(), Some("Outside the flood area."));
+    assert_eq!(plan.answered.get(&Matter::Shore), None);
 }
 
 #[test]
@@ -285,6 +290,8 @@ fn forget_places(plan: &mut Plan) {
         .for_each(|taped| taped.span = Default::default());
     let papers = plan.documents.values_mut();
     papers.for_each(|papers| papers.span = Default::default());
+    let answered = plan.answered.values_mut();
+    answered.for_each(|answer| answer.span = Default::default());
 }
 
 /// 25 ft is 7.62 m, 10 ft 3.048 m, exactly (international yard and pound agreement of 1959).

@@ -14,6 +14,7 @@ impl<'a> Reader<'a> {
         let clause = self.take_text(&mut map, "clause");
         self.no_condition(node);
         let subject = self.subject(&mut map);
+        let cited = self.cited(&mut map);
         let table = self.need(&mut map, "table");
         let table = subject
             .as_ref()
@@ -28,6 +29,7 @@ impl<'a> Reader<'a> {
             each: subject.each,
             about_pool: about_pool || subject.about_pool,
             table: table?,
+            cited,
             span: self.place(node.span),
         })
     }

@@ -47,6 +47,7 @@ impl<'a> Reader<'a> {
         let [before, after] = [before, after].map(|entry| self.events(entry));
         let times = ["by", "within", "takes", "every"].map(|key| map.take(key));
         let [by, within, takes, every] = times.map(|entry| self.time(entry));
+        let cited = self.cited(&mut map);
         self.finish(map);
         let [by_entry, within_entry, ..] = times;
         if !named {
@@ -68,6 +69,7 @@ impl<'a> Reader<'a> {
             within,
             takes: takes?,
             every: every?,
+            cited,
             span: self.place(node.span),
         })
     }
@@ -96,7 +98,7 @@ impl<'a> Reader<'a> {
         let (Some(by), Some(within), Some(entry)) = (by, within, entry) else {
             return;
         };
-        if by.dimension == within.dimension && within.range.high < by.range.low {
+        if by.unit == within.unit && within.range.high < by.range.low {
             self.fault(
                 "span-order",
                 entry.value.span,
@@ -185,6 +187,11 @@ impl<'a> Reader<'a> {
             return Some(None);
         };
         let text = self.text(entry)?;
+        if entry.key != "every"
+            && let Some(span) = self.working_days(text, entry.value.span)
+        {
+            return span.map(Some);
+        }
         let stated = self.stated(text, entry.value.span, Some(Dimension::Days))?;
         if !agree(stated.dimension, Dimension::Days) {
             self.sorts_differ(entry.value.span, stated.dimension, Dimension::Days);

@@ -20,6 +20,7 @@ type Texts<'g, 't> = &'g dyn Fn(&str) -> Option<&'t str>;
 /// An edition and those before it, while they are read.
 pub(super) struct Chain<'g, 't> {
     bases: Texts<'g, 't>,
+    language: Option<&'g str>,
     program: [usize; 3],
     /// The editions that are being read.
     open: Vec<&'t str>,
@@ -34,9 +35,14 @@ struct Edition {
 }
 
 impl<'g, 't> Chain<'g, 't> {
-    pub(super) fn new(bases: Texts<'g, 't>, program: &Vocabulary) -> Self {
+    pub(super) fn new(
+        bases: Texts<'g, 't>,
+        language: Option<&'g str>,
+        program: &Vocabulary,
+    ) -> Self {
         Self {
             bases,
+            language,
             program: program.counts(),
             open: Vec::new(),
             found: Vec::new(),
@@ -97,7 +103,7 @@ impl<'g, 't> Chain<'g, 't> {
         };
         let merged = merge(&files);
         let words = Words::of(self.program, &vocabulary);
-        let mut reader = Reader::new(&files, &merged, vocabulary, words);
+        let mut reader = Reader::new(&files, &merged, vocabulary, words, self.language);
         reader.faults.list.extend(amiss.list);
         let (rule_set, vocabulary, found) = reader.read(earlier);
         self.found.push(found);

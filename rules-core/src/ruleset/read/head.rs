@@ -1,14 +1,15 @@
 //! What a rule file says of itself, and when it is in force.
 
 use super::Reader;
+use super::languages::is_language;
 use super::values::flipped;
 use crate::quantity::Dimension;
-use crate::ruleset::InForce;
 use crate::ruleset::types::{Type, of_fact};
-use crate::text::{Entry, Node};
+use crate::ruleset::{About, InForce, Sort};
+use crate::text::{Entry, MapReader, Node};
 
 /// The keys at the top of a rule file.
-const TOP: [&str; 17] = [
+const TOP: [&str; 20] = [
     "ruleset",
     "title",
     "edition",
@@ -17,6 +18,9 @@ const TOP: [&str; 17] = [
     "in-force",
     "earlier",
     "builds-on",
+    "scope",
+    "sources",
+    "calendar",
     "kinds",
     "questions",
     "terms",
@@ -35,6 +39,7 @@ pub(super) struct Head {
     pub edition: String,
     pub authority: String,
     pub notice: Option<String>,
+    pub about: About,
     pub in_force: Option<InForce>,
 }
 
@@ -56,6 +61,7 @@ impl<'a> Reader<'a> {
         let edition = self.need_text(&mut map, "edition");
         let authority = self.need_text(&mut map, "authority");
         let notice = self.take_text(&mut map, "notice");
+        let about = self.about(&mut map);
         let in_force = map
             .take("in-force")
             .map(|entry| self.in_force(&entry.value));
@@ -66,8 +72,51 @@ impl<'a> Reader<'a> {
             edition: edition?,
             authority: authority?,
             notice,
+            about,
             in_force: flipped(in_force)?,
         })
+    }
+
+    /// What may stand at the head of a file beside what must.
+    fn about(&mut self, map: &mut MapReader<'a>) -> About {
+        let [place, country, finding, costs, lasts] = [
+            "place",
+            "country",
+            "finding-the-authority",
+            "costs",
+            "lasts",
+        ]
+        .map(|key| self.take_text(map, key));
+        let [sort, belongs, language] =
+            ["sort", "belongs-with", "language"].map(|key| map.take(key));
+        let belongs = belongs.map_or_else(Vec::new, |entry| self.words(&entry.value));
+        let belongs = belongs
+            .into_iter()
+            .filter(|(id, span)| self.check_id(id, *span));
+        About {
+            belongs_with: belongs.map(|(id, _)| id.to_owned()).collect(),
+            place,
+            country,
+            sort: sort.and_then(|entry| self.one_of(entry, &Sort::ALL)),
+            finding_the_authority: finding,
+            costs,
+            lasts,
+            language: language.and_then(|entry| self.own_language(entry)),
+        }
+    }
+
+    fn own_language(&mut self, entry: &'a Entry) -> Option<String> {
+        let tag = self.text(entry)?;
+        if !is_language(tag) {
+            self.fault(
+                "not-a-language",
+                entry.value.span,
+                format!("`{tag}` is no language."),
+            )
+            .help("Write its short name, such as `en`, `nb` or `fr`.");
+            return None;
+        }
+        Some(tag.to_owned())
     }
 
     pub(super) fn in_force(&mut self, node: &'a Node) -> Option<InForce> {
@@ -101,14 +150,5 @@ impl<'a> Reader<'a> {
             or_when: flipped(or_when)?,
             unless: flipped(unless)?,
         })
-    }
-
-    fn day(&mut self, entry: &'a Entry) -> Option<i128> {
-        let text = self.text(entry)?;
-        Some(
-            self.stated(text, entry.value.span, Some(Dimension::Date))?
-                .range
-                .low,
-        )
     }
 }

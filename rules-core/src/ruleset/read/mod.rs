@@ -14,6 +14,7 @@ mod files;
 mod head;
 mod holds;
 mod jumps;
+mod languages;
 mod layers;
 mod levels;
 mod lint;
@@ -25,19 +26,23 @@ mod papers;
 mod pools;
 mod requirements;
 mod rules;
+mod scope;
 mod slips;
+mod sources;
 mod tables;
 mod terms;
 mod values;
+mod working_days;
 mod zones;
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::{DocumentIndex, Layer, RuleSet, built_in};
+use super::{DocumentIndex, Layer, Question, RuleSet, Source, SourceIndex, built_in};
 use crate::text::{Entry, Fault, Faults, MapReader, Node, Span, yes_no};
-use crate::vocabulary::{FactId, KindId, Vocabulary};
+use crate::vocabulary::{FactId, KindId, Matter, Vocabulary};
 use editions::{Chain, Words};
 use files::File;
+use languages::picked;
 use layers::Merged;
 use terms::Slot;
 
@@ -82,7 +87,21 @@ pub fn read<'t>(
     bases: &dyn Fn(&str) -> Option<&'t str>,
     vocabulary: Vocabulary,
 ) -> Result<Checked, Vec<FileFaults>> {
-    Chain::new(bases, &vocabulary).read_all(text, vocabulary)
+    read_in(None, text, bases, vocabulary)
+}
+
+/// As [`read`], with texts that a file writes in several languages read in the one of this name (`nb`), where they have
+/// it; else in English, or in the file's own language where they have no English.
+///
+/// # Errors
+/// All faults of all files, file by file.
+pub fn read_in<'t>(
+    language: Option<&str>,
+    text: &'t str,
+    bases: &dyn Fn(&str) -> Option<&'t str>,
+    vocabulary: Vocabulary,
+) -> Result<Checked, Vec<FileFaults>> {
+    Chain::new(bases, language, &vocabulary).read_all(text, vocabulary)
 }
 
 /// What the reader knows while it goes through the files.
@@ -90,6 +109,8 @@ struct Reader<'a> {
     files: &'a [File],
     merged: &'a Merged,
     vocabulary: Vocabulary,
+    /// The language that is wanted.
+    language: Option<&'a str>,
     /// Which words of the vocabulary are an earlier edition's.
     words: Words,
     /// The file that is being read: a place in `files`.
@@ -105,6 +126,15 @@ struct Reader<'a> {
     rule_names: BTreeSet<&'a str>,
     used_documents: BTreeSet<DocumentIndex>,
     used_facts: BTreeSet<FactId>,
+    sources: Vec<Source>,
+    /// Where each source is named.
+    source_places: Vec<Span>,
+    used_sources: BTreeSet<SourceIndex>,
+    questions: Vec<Question>,
+    /// The matters that the file claims to hold, and where.
+    claims: Vec<(Matter, Span)>,
+    /// Where a span is first written in working days.
+    counted_in_working_days: Option<Span>,
     around: Around<'a>,
     /// Whether what was read since this was last cleared speaks of the pool that no `each` names.
     spoke_of_pool: bool,
@@ -137,11 +167,18 @@ struct Bound<'a> {
 }
 
 impl<'a> Reader<'a> {
-    fn new(files: &'a [File], merged: &'a Merged, vocabulary: Vocabulary, words: Words) -> Self {
+    fn new(
+        files: &'a [File],
+        merged: &'a Merged,
+        vocabulary: Vocabulary,
+        words: Words,
+        language: Option<&'a str>,
+    ) -> Self {
         Self {
             files,
             merged,
             vocabulary,
+            language,
             words,
             file: 0,
             faults: merged.faults.clone(),
@@ -153,6 +190,12 @@ impl<'a> Reader<'a> {
             rule_names: BTreeSet::new(),
             used_documents: BTreeSet::new(),
             used_facts: BTreeSet::new(),
+            sources: Vec::new(),
+            source_places: Vec::new(),
+            used_sources: BTreeSet::new(),
+            questions: Vec::new(),
+            claims: Vec::new(),
+            counted_in_working_days: None,
             around: Around::default(),
             spoke_of_pool: false,
             bare_pool: None,
@@ -162,14 +205,16 @@ impl<'a> Reader<'a> {
 
     /// Reads an edition, knowing the one before it.
     fn read(mut self, earlier: Option<RuleSet>) -> (Option<RuleSet>, Vocabulary, Found) {
+        self.base_first(Self::collect_sources);
         self.base_first(Self::own_words);
         self.collect_terms();
         self.collect_rules();
         self.base_first(Self::collect);
-        let rule_set = self.rule_set();
-        if self.faults.is_empty() {
+        let mut rule_set = self.rule_set();
+        if let (Some(rule_set), true) = (&mut rule_set, self.faults.is_empty()) {
             // What could not be read may have used it.
             self.report_unused();
+            self.check_scope(rule_set);
         }
         let rule_set = rule_set.map(|rule_set| self.after(earlier, rule_set));
         let found = Found {
@@ -181,6 +226,7 @@ impl<'a> Reader<'a> {
 
     fn rule_set(&mut self) -> Option<RuleSet> {
         let head = self.head();
+        let (reach, working_days) = (self.scope(), self.calendar());
         let terms = self.all_terms();
         let mut rules = Vec::new();
         let mut decisions = Vec::new();
@@ -199,6 +245,7 @@ impl<'a> Reader<'a> {
         }
         self.file = 0;
         self.refuse_circle(&duties);
+        self.holidays_unsaid(&working_days);
         self.compare_layers(&rules);
         self.slips(&rules);
         let layers = self.layers();
@@ -210,11 +257,16 @@ impl<'a> Reader<'a> {
             edition: head.edition,
             authority: head.authority,
             notice: head.notice,
+            about: head.about,
+            reach,
+            sources: self.sources.clone(),
+            working_days,
             in_force: head.in_force,
             earlier: None,
             layers,
             vocabulary: self.vocabulary.clone(),
             terms,
+            questions: std::mem::take(&mut self.questions),
             rules,
             built_in,
             decisions,
@@ -249,9 +301,9 @@ impl<'a> Reader<'a> {
 
     fn layers(&self) -> Vec<Layer> {
         let text = |file: &File, key| {
-            file.node
-                .get(key)
-                .and_then(Node::text)
+            let written = file.node.get(key);
+            written
+                .and_then(|node| picked(node, self.language, file))
                 .unwrap_or_default()
                 .to_owned()
         };
@@ -315,23 +367,27 @@ impl<'a> Reader<'a> {
 
     fn need_text(&mut self, map: &mut MapReader<'a>, key: &'static str) -> Option<String> {
         let entry = self.need(map, key)?;
-        self.text(entry).map(str::to_owned)
+        self.said(entry).map(str::to_owned)
     }
 
     fn take_text(&mut self, map: &mut MapReader<'a>, key: &'static str) -> Option<String> {
         let entry = map.take(key)?;
-        self.text(entry).map(str::to_owned)
+        self.said(entry).map(str::to_owned)
     }
 
     fn text(&mut self, entry: &'a Entry) -> Option<&'a str> {
-        let text = entry.value.text();
+        self.text_of(&entry.value, &entry.key)
+    }
+
+    /// The text that stands after a word.
+    fn text_of(&mut self, node: &'a Node, after: &str) -> Option<&'a str> {
+        let text = node.text();
         if text.is_none() {
             let message = format!(
-                "After `{}`, a text is expected, not {}.",
-                entry.key,
-                entry.value.describe()
+                "After `{after}`, a text is expected, not {}.",
+                node.describe()
             );
-            self.fault("not-a-text", entry.value.span, message)
+            self.fault("not-a-text", node.span, message)
                 .help("A text that begins with a bracket needs quotes.");
         }
         text

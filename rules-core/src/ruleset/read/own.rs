@@ -3,6 +3,7 @@
 use super::Reader;
 use super::values::flipped;
 use crate::quantity::Dimension;
+use crate::ruleset::Question;
 use crate::text::{MapReader, Node, Span};
 use crate::vocabulary::{Answer, Fact, FactId, KindId, Number, Outline, Shape};
 
@@ -88,7 +89,7 @@ impl<'a> Reader<'a> {
     }
 
     fn finish_quietly(&mut self, map: &mut MapReader<'a>) {
-        for key in ["said", "ask", "number"] {
+        for key in ["said", "ask", "number", "matter"] {
             map.take(key);
         }
     }
@@ -97,8 +98,11 @@ impl<'a> Reader<'a> {
         let said = self.need_text(map, "said");
         let ask = self.need_text(map, "ask");
         let number = map.take("number").map(|entry| self.one_of(entry, &NUMBERS));
+        let matter = map.take("matter").map(|entry| self.matter_of(entry));
         let number = flipped(number)?.unwrap_or(Number::Many);
-        Some(self.vocabulary.add_kind(id?, &said?, number, &ask?))
+        let kind = self.vocabulary.add_kind(id?, &said?, number, &ask?);
+        self.vocabulary.set_matter(kind, matter.flatten());
+        Some(kind)
     }
 
     fn own_outline(&mut self, node: &'a Node, kind: KindId) -> Option<()> {
@@ -149,11 +153,19 @@ impl<'a> Reader<'a> {
         let mut map = self.map(node, "a question")?;
         let id = self.id(&mut map, "id");
         let said = self.take_text(&mut map, "said");
-        let said = said.or_else(|| Some(format!("answer to \"{}\"", node.get("ask")?.text()?)));
-        let said = said.or_else(|| Some(String::new())); // That `ask` is missing is said below.
-        let fact = self.fact_words(&mut map, answers, id, said);
+        let fact = self.fact_words(&mut map, answers, id, said.or(Some(String::new())));
+        let cited = self.cited(&mut map);
         self.finish(map);
-        let fact = fact?;
+        let mut fact = fact?;
+        if fact.said.is_empty() {
+            fact.said = format!("answer to \"{}\"", fact.ask);
+        }
+        self.questions.push(Question {
+            id: fact.name.clone(),
+            ask: fact.ask.clone(),
+            cited,
+            layer: self.file,
+        });
         if let Some(old) = self.earlier_fact(&fact) {
             return self.reworded(old, fact, node.span);
         }
@@ -204,6 +216,7 @@ impl<'a> Reader<'a> {
         let ask = self.need_text(map, "ask");
         let how = self.take_text(map, "how");
         let answer = self.answer(map);
+        let matter = map.take("matter").map(|entry| self.matter_of(entry));
         let varies = self.take_yes_no(map, "varies");
         let none = self.take_yes_no(map, "none");
         Some(Fact {
@@ -215,6 +228,7 @@ impl<'a> Reader<'a> {
             none,
             ask: ask?,
             how: how.unwrap_or_default(),
+            matter: flipped(matter)?,
         })
     }
 

@@ -112,6 +112,7 @@ impl<'a> Reader<'a> {
                 .extend(id.and_then(|id| self.documents.get(id)));
         }
         let discretion = self.take_yes_no(&mut map, "discretion");
+        let cited = self.cited(&mut map);
         self.finish(map);
         Some(Document {
             id: id?.to_owned(),
@@ -123,6 +124,7 @@ impl<'a> Reader<'a> {
             when: any_of(needed.when),
             on: needed.on,
             discretion,
+            cited,
             span: self.place(node.span),
         })
     }
@@ -242,6 +244,7 @@ impl<'a> Reader<'a> {
     /// Says what is defined and never used.
     pub(super) fn report_unused(&mut self) {
         self.unused_terms();
+        self.unused_sources();
         self.base_first(|reader, node| {
             for item in node
                 .get("documents")

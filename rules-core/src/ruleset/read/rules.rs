@@ -8,14 +8,8 @@ use super::layers::CHANGES;
 use super::pools::but_not;
 use super::values::flipped;
 use crate::ruleset::built_in::INSIDE;
-use crate::ruleset::{DocumentIndex, Provenance, Relief, Requirement, Rule, Selection, Strength};
+use crate::ruleset::{DocumentIndex, Relief, Requirement, Rule, Selection, Strength};
 use crate::text::{Entry, MapReader, Node, Span};
-
-const PROVENANCE: [(&str, Provenance); 3] = [
-    ("confirmed", Provenance::Confirmed),
-    ("from-memory", Provenance::FromMemory),
-    ("contradicted", Provenance::Contradicted),
-];
 
 impl<'a> Reader<'a> {
     /// Notes all names of a file before anything is read that may use them.
@@ -89,11 +83,10 @@ impl<'a> Reader<'a> {
         let documents = map
             .take("documents")
             .map_or_else(Vec::new, |entry| self.documents_named(&entry.value));
-        let provenance = map
-            .take("provenance")
-            .map_or(Some(Provenance::Confirmed), |entry| {
-                self.one_of(entry, &PROVENANCE)
-            });
+        let cited = self.cited(&mut map);
+        let named = node.get("id").map_or(node.span, |id| id.span);
+        let provenance = self.provenance(&mut map, &cited, (id.unwrap_or_default(), named));
+        let again = self.again(&mut map);
         let note = self.take_text(&mut map, "note");
         let in_force = map
             .take("in-force")
@@ -115,6 +108,8 @@ impl<'a> Reader<'a> {
             remedy,
             documents,
             provenance: provenance?,
+            cited,
+            again: again?,
             note,
             in_force: flipped(in_force)?,
             layer: self.file,

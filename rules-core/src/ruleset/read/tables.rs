@@ -46,19 +46,16 @@ impl<'a> Reader<'a> {
 
     /// A table whose rows name a class.
     pub(super) fn class_table(&mut self, node: &'a Node) -> Option<Table<String>> {
-        self.table(node, &mut |reader, node| match node.text() {
-            Some(class) => Some(class.to_owned()),
-            None => {
-                reader.fault(
-                    "not-a-word",
-                    node.span,
-                    format!(
-                        "The name of a class is expected here, not {}.",
-                        node.describe()
-                    ),
+        self.table(node, &mut |reader, node| {
+            if node.as_list().is_some() || node.is_empty() {
+                let message = format!(
+                    "The name of a class is expected here, not {}.",
+                    node.describe()
                 );
-                None
+                reader.fault("not-a-word", node.span, message);
+                return None;
             }
+            reader.said_here(node, "then").map(str::to_owned)
         })
     }
 

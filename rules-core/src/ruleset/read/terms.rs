@@ -303,12 +303,17 @@ impl<'a> Reader<'a> {
                 State::Read(known) => Some(known.clone()),
                 _ => None,
             };
+            self.file = item.file;
+            let cited = item.source.as_ref();
+            let cited = cited.map_or_else(Vec::new, |source| self.cited_in(source));
             terms.extend(known.map(|known| Term {
                 id: item.name.clone(),
                 meaning: known.meaning(),
+                cited,
                 span: self.place(item.name_span),
             }));
         }
+        self.file = 0;
         terms
     }
 

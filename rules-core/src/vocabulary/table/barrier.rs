@@ -1,12 +1,13 @@
 //! The barrier round the pool: its runs, its gates, the gaps in it.
 
 use super::row::{FactRow, KindRow, date, facts, metres, one_of, such_as, yes_no};
-use crate::vocabulary::{Number, Shape};
+use crate::vocabulary::{Matter, Number, Shape};
 
 pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "barrier-stretch",
         said: "a stretch of the barrier",
+        matter: Some(Matter::Barrier),
         number: Number::Many,
         ask: "Of which fences, walls and house walls is the barrier made?",
         outlines: &[
@@ -21,6 +22,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "barrier-opening",
         said: "an opening in the barrier",
+        matter: Some(Matter::Barrier),
         number: Number::Many,
         ask: "Is there any gap or hole in the barrier besides those between its rails?",
         outlines: &[("line", "the opening", Shape::Line)],
@@ -29,6 +31,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "gate",
         said: "a gate",
+        matter: Some(Matter::Barrier),
         number: Number::Many,
         ask: "Which gates lead through the barrier?",
         outlines: &[

@@ -1,12 +1,13 @@
 //! Buildings, their doors and windows, and what is paved.
 
 use super::row::{FactRow, KindRow, facts, metres, one_of, square_metres, such_as, yes_no};
-use crate::vocabulary::{Number, Shape};
+use crate::vocabulary::{Matter, Number, Shape};
 
 pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "building",
         said: "a building",
+        matter: Some(Matter::Buildings),
         number: Number::Many,
         ask: "Which buildings stand on the lot and on the lots beside it: houses, garages, sheds, carports?",
         outlines: &[
@@ -32,6 +33,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "wall-opening",
         said: "a door or window",
+        matter: Some(Matter::HouseDoors),
         number: Number::Many,
         ask: "Which doors and windows are there in walls that face the pool?",
         outlines: &[("line", "the opening", Shape::Line)],
@@ -40,6 +42,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "deck",
         said: "a deck or patio",
+        matter: None,
         number: Number::Many,
         ask: "Are there decks or patios besides the pool's own?",
         outlines: &[("region", "the edge of the deck", Shape::Area)],
@@ -48,6 +51,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "driveway",
         said: "a driveway or other paved ground",
+        matter: Some(Matter::Zoning),
         number: Number::Many,
         ask: "Which driveways, paths and paved yards are there?",
         outlines: &[("region", "the edge of the paving", Shape::Area)],
@@ -62,7 +66,7 @@ const BUILDING: &[FactRow] = facts! {
         "Is it the main building of its lot?", "The dwelling is principal; a garage or a shed is accessory.";
     "stands-on", "ground that the building stands on", one_of(&["lot", "neighbour-lot"]);
         "Does it stand on this lot or on a neighbour's?", "Go by the surveyed line.";
-    "footing-depth", "depth of the footing below the ground", metres(0, 100).varies();
+    "footing-depth", "depth of the footing below the ground", metres(0, 100).varies().about(Matter::Ground);
         "How deep below the ground is the underside of its footing?", "It stands on the building's drawings; otherwise dig a small hole beside the wall, or ask an engineer.";
     "eaves-height", "height of the eaves", metres(0, 1000).varies();
         "How high are its eaves above the ground?", "Tape from the ground straight up to the lower edge of the roof.";
@@ -102,7 +106,7 @@ const WALL_OPENING: &[FactRow] = facts! {
 const DECK: &[FactRow] = facts! {
     "height", "height of the deck above the ground", metres(0, 100).varies();
         "How high is it above the ground?", "Tape from the ground up to its floor, at the lowest and at the highest place.";
-    "surface", "surface of the deck", one_of(&["sealed", "permeable"]);
+    "surface", "surface of the deck", one_of(&["sealed", "permeable"]).about(Matter::Zoning);
         "Does rain run off it or through it?", "Pour a bucket of water on it and look.";
 };
 

@@ -1,12 +1,13 @@
 //! What stands beside the barrier, or in its stead.
 
 use super::row::{FactRow, KindRow, facts, metres, one_of, steepness, such_as, yes_no};
-use crate::vocabulary::{Number, Shape};
+use crate::vocabulary::{Matter, Number, Shape};
 
 pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "foothold",
         said: "a foothold",
+        matter: Some(Matter::Barrier),
         number: Number::Many,
         ask: "Does anything near the barrier help a child to climb: a rail, a bench, a branch, a pump, a plant pot?",
         outlines: &[
@@ -18,6 +19,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "mesh-fence",
         said: "a removable mesh fence",
+        matter: Some(Matter::Barrier),
         number: Number::AtMostOne,
         ask: "Will there be a removable mesh fence?",
         outlines: &[("line", "the fence", Shape::Line)],
@@ -26,6 +28,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "screen-enclosure",
         said: "a screen enclosure",
+        matter: Some(Matter::Barrier),
         number: Number::AtMostOne,
         ask: "Will a screened cage stand over the pool?",
         outlines: &[("region", "the edge of the screen enclosure", Shape::Area)],
@@ -34,6 +37,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "pool-enclosure",
         said: "a pool enclosure",
+        matter: Some(Matter::Buildings),
         number: Number::AtMostOne,
         ask: "Will a roof or a telescopic hall stand over the pool?",
         outlines: &[("region", "the edge of the pool enclosure", Shape::Area)],
@@ -42,6 +46,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "temporary-fence",
         said: "the fence during the works",
+        matter: Some(Matter::Barrier),
         number: Number::AtMostOne,
         ask: "Will a fence stand round the hole during the works?",
         outlines: &[("line", "the fence", Shape::Line)],

@@ -1,12 +1,13 @@
 //! The ground itself: levels, slopes, walls that hold it, trees in it.
 
 use super::row::{FactRow, KindRow, facts, metres, number, one_of, such_as, yes_no};
-use crate::vocabulary::{Number, Shape};
+use crate::vocabulary::{Matter, Number, Shape};
 
 pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "ground-spot",
         said: "a spot of ground with a known level",
+        matter: Some(Matter::Ground),
         number: Number::Many,
         ask: "At which places is the level of the ground known?",
         outlines: &[("place", "the spot", Shape::Point)],
@@ -15,6 +16,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "contour",
         said: "a contour line",
+        matter: Some(Matter::Ground),
         number: Number::Many,
         ask: "Which contour lines run over the lot and near it?",
         outlines: &[("line", "the contour", Shape::Line)],
@@ -23,6 +25,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "raised-ground",
         said: "ground that is raised",
+        matter: Some(Matter::Ground),
         number: Number::Many,
         ask: "Where is the ground to be raised?",
         outlines: &[("region", "the edge of the raised ground", Shape::Area)],
@@ -31,6 +34,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "tree",
         said: "a tree",
+        matter: Some(Matter::HeritageAndNature),
         number: Number::Many,
         ask: "Which trees stand on the lot or near its lines?",
         outlines: &[
@@ -43,6 +47,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "retaining-wall",
         said: "a retaining wall",
+        matter: Some(Matter::Ground),
         number: Number::Many,
         ask: "Does any wall hold back earth?",
         outlines: &[("line", "its face", Shape::Line)],
@@ -51,6 +56,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "slope",
         said: "a slope",
+        matter: Some(Matter::Ground),
         number: Number::Many,
         ask: "Is there a steep slope above or below the pool?",
         outlines: &[
@@ -63,6 +69,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "cliff",
         said: "a cliff",
+        matter: Some(Matter::Ground),
         number: Number::Many,
         ask: "Is there a cliff or a drop?",
         outlines: &[("line", "its edge", Shape::Line)],

@@ -55,6 +55,7 @@ impl Vocabulary {
 
     fn add_row(&mut self, row: &KindRow) {
         let kind = self.add_kind(row.name, row.said, row.number, row.ask);
+        self.set_matter(kind, row.matter);
         for &(name, said, shape) in row.outlines {
             let none = MAY_LACK.contains(&(row.name, name));
             let (name, said) = (name.to_owned(), said.to_owned());
@@ -83,6 +84,7 @@ impl row::FactRow {
             none: self.what.none,
             ask: self.ask.to_owned(),
             how: self.how.to_owned(),
+            matter: self.what.matter,
         }
     }
 }

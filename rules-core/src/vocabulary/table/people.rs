@@ -1,12 +1,13 @@
 //! Who applies, for what, and when.
 
 use super::row::{FactRow, KindRow, date, facts, one_of, such_as, yes_no};
-use crate::vocabulary::Number;
+use crate::vocabulary::{Matter, Number};
 
 pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "applicant",
         said: "the applicant",
+        matter: Some(Matter::Papers),
         number: Number::One,
         ask: "Who applies?",
         outlines: &[],
@@ -15,6 +16,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "works",
         said: "the works",
+        matter: Some(Matter::Papers),
         number: Number::One,
         ask: "What is to be built?",
         outlines: &[],
@@ -23,6 +25,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "events",
         said: "the days on which something happens",
+        matter: None,
         number: Number::One,
         ask: "Which days are known?",
         outlines: &[],
@@ -31,6 +34,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "answers",
         said: "the answers to the rule set's own questions",
+        matter: None,
         number: Number::One,
         ask: "What does the rule set itself ask?",
         outlines: &[],

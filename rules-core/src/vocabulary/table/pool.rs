@@ -4,12 +4,13 @@ use super::row::{
     FactRow, KindRow, cubic_metres, date, facts, kilograms, litres_a_second, metres, one_of,
     square_metres, such_as, years, yes_no,
 };
-use crate::vocabulary::{Number, Shape};
+use crate::vocabulary::{Matter, Number, Shape};
 
 pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "pool",
         said: "a pool",
+        matter: None,
         number: Number::Many,
         ask: "Which pools, spas and paddling pools are there, or are to be built?",
         outlines: &[
@@ -31,6 +32,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "pool-wall-stretch",
         said: "a stretch of the pool's own wall",
+        matter: Some(Matter::Barrier),
         number: Number::Many,
         ask: "Does the pool's own wall stand above the ground anywhere?",
         outlines: &[("line", "the foot of the wall", Shape::Line)],
@@ -39,6 +41,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "excavation-zone",
         said: "a part of the excavation with its own depth",
+        matter: Some(Matter::Ground),
         number: Number::Many,
         ask: "Is the excavation deeper in some parts than in others?",
         outlines: &[("region", "the edge of that part", Shape::Area)],
@@ -47,6 +50,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "cover",
         said: "a cover",
+        matter: Some(Matter::Barrier),
         number: Number::AtMostOne,
         ask: "Will the pool have a cover?",
         outlines: &[("region", "the edge of the cover", Shape::Area)],
@@ -55,6 +59,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "pool-alarm",
         said: "a pool alarm",
+        matter: Some(Matter::Barrier),
         number: Number::AtMostOne,
         ask: "Will there be an alarm in the water?",
         outlines: &[],
@@ -63,6 +68,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "ladder",
         said: "a ladder or outside steps",
+        matter: Some(Matter::Barrier),
         number: Number::Many,
         ask: "Is there a ladder, or are there steps, up to the pool from the outside?",
         outlines: &[("region", "the foot of the ladder", Shape::Area)],
@@ -71,6 +77,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "diving-structure",
         said: "a diving board or platform",
+        matter: Some(Matter::Structure),
         number: Number::AtMostOne,
         ask: "Will there be a diving board, a platform or a slide?",
         outlines: &[("region", "the edge of the board or platform", Shape::Area)],
@@ -85,7 +92,7 @@ const POOL: &[FactRow] = facts! {
         "How deep is the water at the deepest place?", "Measure from the water line at its highest to the floor at its lowest.";
     "fill-depth", "depth to which the pool can be filled", metres(0, 50);
         "How deep could it be filled before it runs over?", "Measure from the lowest point of the rim down to the floor.";
-    "excavation-depth", "greatest depth of the excavation", metres(0, 100);
+    "excavation-depth", "greatest depth of the excavation", metres(0, 100).about(Matter::Ground);
         "How deep is the hole at its deepest?", "Add the floor, its bed and the drainage layer to the depth of the pool, from the ground as it is now.";
     "volume", "volume of the water", cubic_metres(1_000_000);
         "How much water does it hold?", "The maker states it; or multiply the water's area by its mean depth.";
@@ -95,13 +102,13 @@ const POOL: &[FactRow] = facts! {
         "How high is the rim above the ground as it was before any filling?", "Level from an untouched spot beside it; below the ground counts as less than nothing.";
     "rim-level", "level of the pool's rim", metres(-500, 9000).varies();
         "At what level is its rim, where it would run over?", "Level from the same mark as the ground and the flood, at the lowest and at the highest place.";
-    "underside-level", "level of the underside of the shell", metres(-500, 9000);
+    "underside-level", "level of the underside of the shell", metres(-500, 9000).about(Matter::Ground);
         "At what level is the underside of its floor at the deepest place?", "Take the level of the rim less the depth and the thickness of the floor.";
-    "shell-mass", "mass of the empty shell", kilograms(1_000_000_000);
+    "shell-mass", "mass of the empty shell", kilograms(1_000_000_000).about(Matter::Structure);
         "How heavy is the empty shell with all that is fixed to it?", "The maker states it; for a shell that is cast, the engineer works it out.";
-    "footprint", "area that the pool takes on the ground", square_metres(100_000_000);
+    "footprint", "area that the pool takes on the ground", square_metres(100_000_000).about(Matter::Zoning);
         "How much ground does the pool take, by the authority's way of counting?", "Count it as the application form says, with or without the deck.";
-    "gross-area", "gross area of the works", square_metres(100_000_000);
+    "gross-area", "gross area of the works", square_metres(100_000_000).about(Matter::Zoning);
         "How large are the works in all, by the authority's way of counting?", "Count it as the application form says.";
     "standing-time", "time that the pool stands", years(1000);
         "For how long in a year, or in all, will it stand?", "Count from the day it is set up to the day it is taken down.";
@@ -117,21 +124,21 @@ const POOL: &[FactRow] = facts! {
         "Is the water pumped round through a filter?", "Say yes if there is a pump, built in or not.";
     "founded", "whether the pool stands on foundations", yes_no();
         "Does it stand on foundations or a slab of its own?", "Say yes if anything under it is cast or dug in.";
-    "connected-to-mains", "whether the pool is joined to the mains", yes_no();
+    "connected-to-mains", "whether the pool is joined to the mains", yes_no().about(Matter::Sewage);
         "Is it piped to the water mains or to a sewer?", "A garden hose that is taken away again does not count.";
-    "wall-is-barrier", "whether the pool's own wall is the barrier", yes_no();
+    "wall-is-barrier", "whether the pool's own wall is the barrier", yes_no().about(Matter::Barrier);
         "Is the pool's own wall meant to keep children out?", "Say yes if no fence stands round it.";
-    "wall-as-barrier-allowed-by-maker", "whether the maker allows the wall as a barrier", yes_no();
+    "wall-as-barrier-allowed-by-maker", "whether the maker allows the wall as a barrier", yes_no().about(Matter::Barrier);
         "Does the maker say that the wall may serve as the barrier?", "It must stand in the maker's own instructions.";
-    "opening-without-ladder", "widest opening left when the ladder is away", metres(0, 10).or_none();
+    "opening-without-ladder", "widest opening left when the ladder is away", metres(0, 10).or_none().about(Matter::Barrier);
         "How wide is the widest opening when the ladder is away?", "Lock, fold or take away the ladder, then measure the gap.";
     "prefabricated", "whether the shell comes made", yes_no();
         "Does the shell come ready made?", "Say yes if it is lifted in as one piece.";
-    "emptied-to", "place to which the pool is emptied", such_as(&["own-ground", "own-storm-connection", "sewer", "road", "watercourse", "tanker"]);
+    "emptied-to", "place to which the pool is emptied", such_as(&["own-ground", "own-storm-connection", "sewer", "road", "watercourse", "tanker"]).about(Matter::Sewage);
         "Where does the water go when the pool is emptied?", "Follow the hose or the pipe to its end.";
-    "emptying-rate", "flow at which the pool is emptied", litres_a_second(100_000);
+    "emptying-rate", "flow at which the pool is emptied", litres_a_second(100_000).about(Matter::Sewage);
         "How fast is it emptied?", "The pump's plate states it; or time the filling of a bucket.";
-    "emptied-dechlorinated", "whether the water is free of chlorine when let out", yes_no();
+    "emptied-dechlorinated", "whether the water is free of chlorine when let out", yes_no().about(Matter::Sewage);
         "Is the water freed of chlorine before it is let out?", "Test it with a strip on the day.";
 };
 

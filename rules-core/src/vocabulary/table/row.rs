@@ -1,12 +1,14 @@
 //! How a row of the table is written.
 
 use crate::quantity::Dimension;
-use crate::vocabulary::{Number, Shape};
+use crate::vocabulary::{Matter, Number, Shape};
 
 /// A kind, with all that it has.
 pub(super) struct KindRow {
     pub name: &'static str,
     pub said: &'static str,
+    /// The matter to which it belongs; `None` for what rules on many matters speak of.
+    pub matter: Option<Matter>,
     pub number: Number,
     /// The question that finds out whether there is any.
     pub ask: &'static str,
@@ -29,6 +31,8 @@ pub(super) struct What {
     pub kind: Answered,
     pub varies: bool,
     pub none: bool,
+    /// The matter to which it belongs, where that is not its kind's.
+    pub matter: Option<Matter>,
 }
 
 /// The three sorts of answer.
@@ -46,8 +50,18 @@ impl What {
     }
 
     const fn of(kind: Answered) -> Self {
-        let (varies, none) = (false, false);
-        Self { kind, varies, none }
+        Self {
+            kind,
+            varies: false,
+            none: false,
+            matter: None,
+        }
+    }
+
+    /// It belongs to this matter, and not to its kind's.
+    pub const fn about(mut self, matter: Matter) -> Self {
+        self.matter = Some(matter);
+        self
     }
 
     /// It may change along the thing.

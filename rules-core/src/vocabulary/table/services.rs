@@ -4,12 +4,13 @@ use super::row::{
     FactRow, KindRow, cubic_metres, decibels, facts, metres, number, one_of, such_as, volts, watts,
     yes_no,
 };
-use crate::vocabulary::{Number, Shape};
+use crate::vocabulary::{Matter, Number, Shape};
 
 pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "road",
         said: "a road",
+        matter: Some(Matter::Road),
         number: Number::Many,
         ask: "Which roads, lanes and alleys run beside the lot?",
         outlines: &[
@@ -22,6 +23,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "railway",
         said: "a railway",
+        matter: Some(Matter::Road),
         number: Number::Many,
         ask: "Does a railway or a tram run near the lot?",
         outlines: &[(
@@ -34,6 +36,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "overhead-line",
         said: "an overhead line",
+        matter: Some(Matter::Services),
         number: Number::Many,
         ask: "Do any wires run through the air over or near the lot?",
         outlines: &[
@@ -45,6 +48,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "lifting-machine",
         said: "a crane or an excavator",
+        matter: None,
         number: Number::Many,
         ask: "Which cranes and excavators are to work here, and where do they stand?",
         outlines: &[
@@ -60,6 +64,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "buried-service",
         said: "a buried pipe or cable",
+        matter: Some(Matter::Services),
         number: Number::Many,
         ask: "Which pipes and cables lie in the ground? Have them located before anybody digs.",
         outlines: &[("path", "its middle line", Shape::Line)],
@@ -68,6 +73,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "septic-part",
         said: "a septic tank or field",
+        matter: Some(Matter::Sewage),
         number: Number::Many,
         ask: "Is there a septic tank, a leaching field or a reserve area on this lot or near it?",
         outlines: &[("region", "its edge", Shape::Area)],
@@ -76,6 +82,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "well",
         said: "a well",
+        matter: Some(Matter::Sewage),
         number: Number::Many,
         ask: "Is there a well on this lot or near it, in use or given up?",
         outlines: &[("casing", "its casing", Shape::Point)],
@@ -84,6 +91,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "fuel-tank",
         said: "a fuel tank",
+        matter: Some(Matter::Services),
         number: Number::Many,
         ask: "Is there a tank for oil or gas, above the ground or in it?",
         outlines: &[("region", "its edge", Shape::Area)],
@@ -92,6 +100,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "easement",
         said: "an easement",
+        matter: Some(Matter::PrivateRights),
         number: Number::Many,
         ask: "Has anybody else a right over part of the lot: a utility, a neighbour's way, drainage?",
         outlines: &[("region", "its edge", Shape::Area)],
@@ -100,6 +109,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "equipment",
         said: "a piece of pool equipment",
+        matter: None,
         number: Number::Many,
         ask: "Where will the pump, the filter, the heater and the like stand?",
         outlines: &[("region", "its edge", Shape::Area)],
@@ -108,6 +118,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "receptacle",
         said: "a socket outlet",
+        matter: Some(Matter::Electricity),
         number: Number::Many,
         ask: "Which socket outlets are there within reach of the pool?",
         outlines: &[("place", "the outlet", Shape::Point)],
@@ -116,6 +127,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "light",
         said: "a light",
+        matter: Some(Matter::Electricity),
         number: Number::Many,
         ask: "Which lights and fans hang or stand near the pool, or sit in its wall?",
         outlines: &[("place", "the light", Shape::Point)],
@@ -124,6 +136,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "disconnect",
         said: "a disconnecting switch",
+        matter: Some(Matter::Electricity),
         number: Number::Many,
         ask: "Where is the switch that cuts off the pool's equipment?",
         outlines: &[("place", "the switch", Shape::Point)],
@@ -132,6 +145,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "junction-box",
         said: "a junction box",
+        matter: Some(Matter::Electricity),
         number: Number::Many,
         ask: "Where are the junction boxes of the pool's lights?",
         outlines: &[("place", "the box", Shape::Point)],
@@ -227,15 +241,15 @@ const EQUIPMENT: &[FactRow] = facts! {
         "At what level does it stand?", "Level from a mark whose level is known, to the top of its base.";
     "height", "height of the equipment above the ground", metres(0, 100);
         "How high does its top stand above the ground?", "Tape from the ground straight up to its highest part.";
-    "sound-power", "sound power level", decibels(0, 200);
+    "sound-power", "sound power level", decibels(0, 200).about(Matter::Noise);
         "How loud is it by its plate or data sheet?", "Take the A-weighted sound power level, not the sound pressure at some distance.";
-    "reflecting-surfaces", "number of reflecting surfaces beside it", number(0, 6);
+    "reflecting-surfaces", "number of reflecting surfaces beside it", number(0, 6).about(Matter::Noise);
         "How many walls or other hard surfaces does it stand at, not counting the ground?", "Count those within about two metres.";
-    "runs", "time at which it runs", one_of(&["day", "evening", "day-and-evening", "night", "always"]);
+    "runs", "time at which it runs", one_of(&["day", "evening", "day-and-evening", "night", "always"]).about(Matter::Noise);
         "When does it run?", "Look at its timer.";
-    "enclosed", "whether it is enclosed", yes_no();
+    "enclosed", "whether it is enclosed", yes_no().about(Matter::Noise);
         "Does it stand in a closed box or house?", "Say yes only if the box has a lid and no open side.";
-    "power", "power that it takes", watts(10_000_000);
+    "power", "power that it takes", watts(10_000_000).about(Matter::Electricity);
         "How much power does it take?", "It stands on the plate.";
 };
 

@@ -3,12 +3,13 @@
 use super::row::{
     FactRow, KindRow, date, facts, metres, number, one_of, square_metres, such_as, yes_no,
 };
-use crate::vocabulary::{Number, Shape};
+use crate::vocabulary::{Matter, Number, Shape};
 
 pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "lot",
         said: "the lot",
+        matter: Some(Matter::Zoning),
         number: Number::One,
         ask: "Which lot is the pool for?",
         outlines: &[
@@ -24,6 +25,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "lot-line",
         said: "a lot line",
+        matter: Some(Matter::LotLines),
         number: Number::Many,
         ask: "What are the sides of the lot?",
         outlines: &[("line", "the line", Shape::Line)],
@@ -32,6 +34,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "zone",
         said: "the zoning district",
+        matter: Some(Matter::Zoning),
         number: Number::One,
         ask: "In which zoning district does the lot lie?",
         outlines: &[],
@@ -46,21 +49,21 @@ const LOT: &[FactRow] = facts! {
         "How wide is the lot where the front of the house stands?", "Tape from side line to side line, in line with the front wall of the house.";
     "width-at-front", "width of the lot at the road", metres(0, 10_000);
         "How wide is the lot along the road?", "Tape between the two front corner marks.";
-    "flood-zone", "flood zone", such_as(&["A", "AE", "AO", "AH", "V", "VE", "X"]).or_none();
+    "flood-zone", "flood zone", such_as(&["A", "AE", "AO", "AH", "V", "VE", "X"]).or_none().about(Matter::Flood);
         "In which flood zone does the lot lie?", "Look at the official flood map, and ask the office to confirm the zone.";
-    "design-flood-level", "design flood level", metres(-500, 9000);
+    "design-flood-level", "design flood level", metres(-500, 9000).about(Matter::Flood);
         "To what level must things be raised against floods?", "Ask the flood office; it gives a level above its own datum.";
-    "base-flood-level", "base flood level", metres(-500, 9000);
+    "base-flood-level", "base flood level", metres(-500, 9000).about(Matter::Flood);
         "How high does the flood stand for which the map is drawn?", "Read it from the flood map or its profile, in the map's datum.";
-    "level-ground", "whether the ground is level", yes_no();
+    "level-ground", "whether the ground is level", yes_no().about(Matter::Ground);
         "Is the ground level from the pool to all that is measured in height, also below wires and beyond the lot lines?", "Lay a long straight edge and a spirit level; where it falls or rises, say no and give levels at several places.";
-    "groundwater-level", "level of the groundwater", metres(-500, 9000);
+    "groundwater-level", "level of the groundwater", metres(-500, 9000).about(Matter::Ground);
         "To what level does the groundwater rise?", "Ask who drilled or dug nearby, at the wettest time of the year; take the highest.";
-    "designation", "special designation of the lot", such_as(&["conservation-area", "heritage", "national-park"]).or_none();
+    "designation", "special designation of the lot", such_as(&["conservation-area", "heritage", "national-park"]).or_none().about(Matter::HeritageAndNature);
         "Is the lot in a conservation area or otherwise specially designated?", "Ask the planning office, or look at its map of protected areas.";
-    "protected-sector", "whether the lot lies in a protected sector", yes_no();
+    "protected-sector", "whether the lot lies in a protected sector", yes_no().about(Matter::HeritageAndNature);
         "Does the lot lie in a protected sector?", "Ask the planning office, or look at its map of protected areas.";
-    "in-association", "whether the lot belongs to an owners' association", yes_no();
+    "in-association", "whether the lot belongs to an owners' association", yes_no().about(Matter::PrivateRights);
         "Does the lot belong to an owners' association?", "Look for covenants among the papers from when the lot was bought.";
     "zoning-plan-date", "date of the zoning plan", date().or_none();
         "On which day was the zoning plan for the lot adopted?", "It stands in the head of the plan; the planning office has it.";

@@ -1,12 +1,13 @@
 //! Water that flows, stands or rises.
 
 use super::row::{FactRow, KindRow, facts, metres, such_as, yes_no};
-use crate::vocabulary::{Number, Shape};
+use crate::vocabulary::{Matter, Number, Shape};
 
 pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "drainage-path",
         said: "a drainage path",
+        matter: Some(Matter::Flood),
         number: Number::Many,
         ask: "Which way does rain run over the lot: in ditches, swales or along the lines?",
         outlines: &[("line", "its middle line", Shape::Line)],
@@ -15,6 +16,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "stormwater-point",
         said: "a stormwater point",
+        matter: Some(Matter::Flood),
         number: Number::Many,
         ask: "Where does rain water, or water from the pool, enter a drain, a ditch or a soakaway?",
         outlines: &[("place", "where the water enters", Shape::Point)],
@@ -23,6 +25,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "flood-area",
         said: "a flood area",
+        matter: Some(Matter::Flood),
         number: Number::Many,
         ask: "Does any mapped flood area reach the lot?",
         outlines: &[
@@ -34,6 +37,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "shoreline",
         said: "a shoreline",
+        matter: Some(Matter::Shore),
         number: Number::Many,
         ask: "Does the lot reach a lake, a river or the sea?",
         outlines: &[("line", "the shoreline", Shape::Line)],
@@ -42,6 +46,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "open-water",
         said: "open water",
+        matter: Some(Matter::Shore),
         number: Number::Many,
         ask: "Is there any pond, lake, stream or wetland near the lot?",
         outlines: &[("region", "the water's edge", Shape::Area)],
@@ -50,6 +55,7 @@ pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "top-of-bank",
         said: "the top of a bank",
+        matter: Some(Matter::Shore),
         number: Number::Many,
         ask: "Does a stream or a ditch with banks run near the lot?",
         outlines: &[("line", "the top of the bank", Shape::Line)],

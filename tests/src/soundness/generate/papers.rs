@@ -41,6 +41,7 @@ pub(super) fn documents(words: &Words) -> Vec<Document> {
         when: None,
         on: Vec::new(),
         discretion: has_discretion(number),
+        cited: Vec::new(),
         span: Span::default(),
     };
     (0..DOCUMENTS).map(document).collect()
@@ -120,6 +121,7 @@ impl Maker<'_> {
             row.test = RowTest::When(self.requirement(&scope, 1));
         }
         Decision {
+            cited: Vec::new(),
             id: "question".to_owned(),
             title: String::new(),
             clause: None,

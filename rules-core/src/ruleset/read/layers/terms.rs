@@ -1,7 +1,7 @@
 //! Terms of several files, and what one file changes in those of another.
 
 use super::{Changes, Merged, entry};
-use crate::text::{Content, Entry, Node, Span};
+use crate::text::{Content, Entry, MapReader, Node, Span};
 
 /// A term as written.
 #[derive(Clone)]
@@ -9,6 +9,8 @@ pub(crate) struct TermItem {
     pub name: String,
     pub name_span: Span,
     pub node: Node,
+    /// The sources that it names.
+    pub source: Option<Node>,
     pub file: usize,
 }
 
@@ -19,13 +21,30 @@ impl Merged {
             .find_map(|key| Some((key, written.value.get(key)?)));
         match edit {
             Some((key, target)) => self.edit_term(written, key, target, file),
-            None => self.terms.push(TermItem {
-                name: written.key.clone(),
-                name_span: written.key_span,
-                node: written.value.clone(),
-                file,
-            }),
+            None => {
+                let (node, source) = self.meaning(&written.value);
+                self.terms.push(TermItem {
+                    name: written.key.clone(),
+                    name_span: written.key_span,
+                    node,
+                    source,
+                    file,
+                });
+            }
         }
+    }
+
+    /// What a term stands for, and the sources that it names: `{means: 3 m, source: bylaw}`.
+    fn meaning(&mut self, written: &Node) -> (Node, Option<Node>) {
+        let Some(means) = written.get("means") else {
+            return (written.clone(), None);
+        };
+        if let Some(mut map) = MapReader::new(written, "a term", &mut self.faults) {
+            map.take("means");
+            map.take("source");
+            map.finish(&mut self.faults);
+        }
+        (means.clone(), written.get("source").cloned())
     }
 
     fn edit_term(&mut self, written: &Entry, key: &str, target: &Node, file: usize) {
@@ -83,13 +102,15 @@ impl Merged {
     }
 
     fn replace_term(&mut self, place: usize, written: &Entry, with: &Node, file: usize) {
+        let (with, source) = self.meaning(with);
         let Some(term) = self.terms.get_mut(place) else {
             return;
         };
         term.node = match written.value.get("when") {
-            Some(when) => either(when, with, &term.node, written.value.span),
-            None => with.clone(),
+            Some(when) => either(when, &with, &term.node, written.value.span),
+            None => with,
         };
+        term.source = source;
         term.name_span = written.key_span;
         term.file = file;
     }

@@ -1,0 +1,207 @@
+//! Where values were read: the sources of a file, and the rules, terms and papers that name them.
+
+use std::collections::BTreeSet;
+
+use super::Reader;
+use super::values::flipped;
+use crate::quantity::Dimension;
+use crate::ruleset::{Cited, Grade, Provenance, Source, SourceIndex, grade_of};
+use crate::text::{Entry, MapReader, Node, Span, closest};
+
+const PROVENANCE: [(&str, Provenance); 3] = [
+    ("confirmed", Provenance::Confirmed),
+    ("from-memory", Provenance::FromMemory),
+    ("contradicted", Provenance::Contradicted),
+];
+
+impl<'a> Reader<'a> {
+    /// Reads the sources of a file, before anything that may name them.
+    pub(super) fn collect_sources(&mut self, node: &'a Node) {
+        let Some(written) = node.get("sources") else {
+            return;
+        };
+        let Some(entries) = written.as_map() else {
+            self.fault(
+                "not-a-map",
+                written.span,
+                "Sources are written as `name: {title: …, at: …, grade: …}`, one on each line.",
+            );
+            return;
+        };
+        for entry in entries {
+            if let Some(source) = self.source(entry) {
+                self.source_places.push(entry.key_span);
+                self.sources.push(source);
+            }
+        }
+    }
+
+    fn source(&mut self, entry: &'a Entry) -> Option<Source> {
+        let named = self.check_id(&entry.key, entry.key_span);
+        let mut map = self.map(&entry.value, "a source")?;
+        let title = self.need_text(&mut map, "title");
+        let at = self.take_text(&mut map, "at");
+        let grade = self.need(&mut map, "grade");
+        let grade = grade.and_then(|entry| self.one_of(entry, &Grade::ALL));
+        let [read, again] = ["read", "again"].map(|key| map.take(key));
+        let days = [read, again].map(|entry| flipped(entry.map(|entry| self.day(entry))));
+        let note = self.take_text(&mut map, "note");
+        self.finish(map);
+        let [read_on, again_on] = days;
+        let (read_on, again_on) = (read_on?, again_on?);
+        if let (Some(first), Some(second), Some(entry)) = (read_on, again_on, again)
+            && second <= first
+        {
+            self.fault("again-order", entry.value.span, "The day after which this must be read again is not later than the one on which it was read.")
+                .help("Is one of the two mistyped?");
+        }
+        named.then_some(Source {
+            id: entry.key.clone(),
+            title: title?,
+            at,
+            grade: grade?,
+            read: read_on,
+            again: again_on,
+            note,
+            layer: self.file,
+        })
+    }
+
+    /// The sources that something names.
+    pub(super) fn cited(&mut self, map: &mut MapReader<'a>) -> Vec<Cited> {
+        let entry = map.take("source");
+        entry.map_or_else(Vec::new, |entry| self.cited_in(&entry.value))
+    }
+
+    /// One source, or a list of some.
+    pub(super) fn cited_in(&mut self, node: &'a Node) -> Vec<Cited> {
+        let nodes = node.as_list().unwrap_or(std::slice::from_ref(node));
+        nodes
+            .iter()
+            .filter_map(|node| self.citation(node))
+            .collect()
+    }
+
+    /// A source by its name, or with the place in it.
+    fn citation(&mut self, node: &'a Node) -> Option<Cited> {
+        if let Some(name) = node.text() {
+            return Some(Cited {
+                source: self.source_named(name, node.span)?,
+                clause: None,
+                value: None,
+            });
+        }
+        let mut map = self.map(
+            node,
+            "the name of a source, or a source with the place in it,",
+        )?;
+        let id = self.need(&mut map, "id");
+        let source = id.and_then(|id| {
+            let name = self.text(id)?;
+            self.source_named(name, id.value.span)
+        });
+        let clause = self.take_text(&mut map, "clause");
+        let value = self.take_text(&mut map, "value");
+        self.finish(map);
+        Some(Cited {
+            source: source?,
+            clause,
+            value,
+        })
+    }
+
+    /// The source of that name: in the file itself, else in those that it builds on.
+    fn source_named(&mut self, name: &str, span: Span) -> Option<SourceIndex> {
+        let all = || self.sources.iter().enumerate();
+        let named = || all().filter(|(_, source)| source.id == name);
+        let own = named().find(|(_, source)| source.layer == self.file);
+        if let Some((place, _)) = own.or_else(|| named().next()) {
+            self.used_sources.insert(place);
+            return Some(place);
+        }
+        let names: BTreeSet<String> = all().map(|(_, source)| source.id.clone()).collect();
+        let guess = closest(name, names.iter().map(String::as_str));
+        let guess = guess.map(|guess| format!("Did you mean `{guess}`?"));
+        self.fault(
+            "unknown-source",
+            span,
+            format!("There is no source `{name}`."),
+        )
+        .help(guess.unwrap_or_else(|| {
+            "List it under `sources`, with its title, its address and its grade.".to_owned()
+        }));
+        None
+    }
+
+    /// How sure the values of a rule are: as the file says, or as follows from the sources that it names.
+    pub(super) fn provenance(
+        &mut self,
+        map: &mut MapReader<'a>,
+        cited: &[Cited],
+        named: (&str, Span),
+    ) -> Option<Provenance> {
+        let entry = map.take("provenance");
+        let written = flipped(entry.map(|entry| self.one_of(entry, &PROVENANCE)))?;
+        let sourced = self.sources.iter().any(|source| source.layer == self.file);
+        if !sourced && cited.is_empty() {
+            return Some(written.unwrap_or(Provenance::Confirmed));
+        }
+        if let (Some(entry), false) = (
+            entry,
+            matches!(written, None | Some(Provenance::Contradicted)),
+        ) {
+            self.mark_besides_grade(entry);
+        }
+        if cited.is_empty() {
+            self.no_source(named);
+        }
+        let known = grade_of(&self.sources, cited).unwrap_or(Grade::Memory);
+        Some(match (written, known) {
+            (Some(Provenance::Contradicted), _) => Provenance::Contradicted,
+            (_, Grade::Memory) => Provenance::FromMemory,
+            _ => Provenance::Confirmed,
+        })
+    }
+
+    fn mark_besides_grade(&mut self, entry: &'a Entry) {
+        self.fault("mark-and-grade", entry.key_span, "Where a file has `sources`, their grade says how well a value is known.")
+            .help("Take this out. Only `provenance: contradicted` is written there: the sources of the rule disagree.");
+    }
+
+    fn no_source(&mut self, (id, span): (&str, Span)) {
+        self.warning(
+            "no-source",
+            span,
+            format!("The rule `{id}` names no source, so that its values count as from memory."),
+        )
+        .help("Name one with `source`; where nobody looked it up, one with `grade: memory`.");
+    }
+
+    /// The day after which something must be read again.
+    pub(super) fn again(&mut self, map: &mut MapReader<'a>) -> Option<Option<i128>> {
+        flipped(map.take("again").map(|entry| self.day(entry)))
+    }
+
+    /// Says which sources of the file asked for nothing names.
+    pub(super) fn unused_sources(&mut self) {
+        let unused = (0..self.sources.len()).filter(|place| !self.used_sources.contains(place));
+        for place in unused.collect::<Vec<_>>() {
+            let source = self.sources.get(place).filter(|source| source.layer == 0);
+            let (Some(source), Some(span)) = (source, self.source_places.get(place)) else {
+                continue;
+            };
+            let (message, span) = (format!("Nothing names the source `{}`.", source.id), *span);
+            self.warning("unused-source", span, message)
+                .help("Name it with `source` in what was read there, or take it out.");
+        }
+    }
+}
+
+impl<'a> Reader<'a> {
+    /// The day that stands after a key.
+    pub(super) fn day(&mut self, entry: &'a Entry) -> Option<i128> {
+        let text = self.text(entry)?;
+        let stated = self.stated(text, entry.value.span, Some(Dimension::Date))?;
+        Some(stated.range.low)
+    }
+}
