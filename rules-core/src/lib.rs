@@ -38,6 +38,7 @@ pub mod schema;
 pub mod steps;
 pub mod text;
 pub mod vocabulary;
+pub mod work;
 
 pub use answer::{
     Refusal, Refused, RulesRead, judge_by, judge_texts, plan_refused, read_rules, refusal_to_json,

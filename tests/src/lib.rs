@@ -1,5 +1,6 @@
 //! What is checked against the outside.
 
+pub mod large;
 pub mod measured;
 pub mod one_site;
 pub mod pages;
