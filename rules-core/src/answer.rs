@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use crate::check::Governed;
 use crate::drawing::{Drawing, Options, drawing};
 use crate::plan::Plan;
 use crate::report::{Report, Texts, governed_report};
@@ -69,22 +70,23 @@ pub fn read_rules<'t>(
 /// `bases` finds the text of a rule set that this one builds on, by its name.
 ///
 /// # Errors
-/// All faults of all texts. Where the rules are refused, the plan's words that they might have explained are not held
-/// against it.
+/// All faults of all texts, or that judging would take too long. Where the rules are refused, the plan's words that they
+/// might have explained are not held against it.
 pub fn judge_texts<'t>(
     plan_text: &'t str,
     rules_text: &'t str,
     bases: &dyn Fn(&str) -> Option<&'t str>,
 ) -> Result<Report, Refusal> {
     let (plan, rules) = read_both(plan_text, rules_text, bases)?;
-    Ok(judged(&plan, (&rules, rules_text), plan_text, bases, None).0)
+    let (report, _) = judged(&plan, (&rules, rules_text), plan_text, bases, None)?;
+    Ok(report)
 }
 
 /// As [`judge_texts`], by rules and from a document that were read before, and draws the plan if that is wanted: the report
 /// and the drawing. The text is the one that the document was read from, whatever was changed in it since.
 ///
 /// # Errors
-/// All faults of the plan.
+/// All faults of the plan, or that judging it would take too long.
 pub fn judge_by<'t>(
     (plan, plan_text): (&Node, &'t str),
     rules: (&RuleSet, &'t str),
@@ -92,7 +94,7 @@ pub fn judge_by<'t>(
     options: Option<&Options>,
 ) -> Result<(Report, Option<Drawing>), Refusal> {
     let plan = plan_of((plan, plan_text), rules.0)?;
-    Ok(judged(&plan, rules, plan_text, bases, options))
+    judged(&plan, rules, plan_text, bases, options)
 }
 
 /// Judges by the edition that governs the plan.
@@ -102,8 +104,8 @@ fn judged<'t>(
     plan_text: &'t str,
     bases: &dyn Fn(&str) -> Option<&'t str>,
     options: Option<&Options>,
-) -> (Report, Option<Drawing>) {
-    let governed = check::governed(plan, rules);
+) -> Result<(Report, Option<Drawing>), Refusal> {
+    let governed = governed(plan, (rules, rules_text), bases)?;
     let earlier = match std::ptr::eq(governed.rules, rules) {
         true => None,
         false => bases(&governed.rules.id),
@@ -123,14 +125,33 @@ fn judged<'t>(
         )
     };
     let drawn = options.map(draw);
-    (report, drawn)
+    Ok((report, drawn))
+}
+
+/// What is found under the editions that may govern, or that judging would take too long.
+fn governed<'a, 't>(
+    plan: &'a Plan,
+    (rules, rules_text): (&'a RuleSet, &'t str),
+    bases: &dyn Fn(&str) -> Option<&'t str>,
+) -> Result<Governed<'a>, Refusal> {
+    check::governed(plan, rules).map_err(|too_much| {
+        let name = too_much.file.as_deref();
+        let text = name.map_or(Some(rules_text), bases).unwrap_or_default();
+        let faults = Faults {
+            list: vec![too_much.fault],
+        };
+        Refusal {
+            plan: None,
+            rules: vec![Refused::new(too_much.file, text, faults)],
+        }
+    })
 }
 
 /// Reads a plan and a rule set, and puts the steps that the rule set asks for in their order, from a day on (as a number
 /// of days since 1970-01-01).
 ///
 /// # Errors
-/// All faults of all texts.
+/// All faults of all texts, or that judging would take too long.
 pub fn steps_texts<'t>(
     plan_text: &str,
     rules_text: &'t str,
@@ -138,7 +159,7 @@ pub fn steps_texts<'t>(
     start: i128,
 ) -> Result<Steps, Refusal> {
     let (plan, rules) = read_both(plan_text, rules_text, bases)?;
-    let governed = check::governed(&plan, &rules);
+    let governed = governed(&plan, (&rules, rules_text), bases)?;
     Ok(steps(governed.rules, &governed.findings, start))
 }
 

@@ -9,7 +9,7 @@ mod words;
 
 use std::collections::BTreeMap;
 
-use crate::check::{Outcome, Verdict, governed};
+use crate::check::{Outcome, TooMuch, Verdict, governed};
 use crate::plan;
 use crate::ruleset::say::{ReadBack, Said, read_back};
 use crate::ruleset::{Duty, Rule, RuleSet, Strength};
@@ -122,7 +122,7 @@ pub struct PlanCompared {
 /// Judges a plan by two rule sets.
 ///
 /// # Errors
-/// What is wrong with the plan under one of them.
+/// What is wrong with the plan under one of them, or that judging it would take too long.
 pub fn compare_plan(text: &str, old: &RuleSet, new: &RuleSet) -> Result<PlanCompared, Faults> {
     let (title, then, before) = judged(text, old)?;
     let (_, now, after) = judged(text, new)?;
@@ -145,7 +145,7 @@ type Judged = (String, Verdict, BTreeMap<String, Outcome>);
 
 fn judged(text: &str, rules: &RuleSet) -> Result<Judged, Faults> {
     let plan = plan::read(text, &rules.vocabulary)?;
-    let governed = governed(&plan, rules);
+    let governed = governed(&plan, rules).map_err(TooMuch::of_plan)?;
     let (rules, found) = (governed.rules, governed.findings);
     let outcome = |finding: &crate::check::Finding| {
         let rule = rules.rule(finding.rule)?;

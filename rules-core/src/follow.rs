@@ -2,7 +2,7 @@
 
 use serde::{Serialize, Serializer};
 
-use crate::answer::{Refusal, plan_of};
+use crate::answer::{Refusal, plan_of, plan_refused};
 use crate::check::{Governed, governed};
 use crate::drawing::{Layers, Options, layers};
 use crate::plan::Plan;
@@ -51,10 +51,11 @@ impl Serialize for RuleNow {
 /// Judges the document that a drag begins with. The text is the one that it was read from.
 ///
 /// # Errors
-/// All faults of the plan.
+/// All faults of the plan, or that judging it would take too long.
 pub fn begin(plan: (&Node, &str), rules: &RuleSet, options: &Options) -> Result<Begun, Refusal> {
+    let text = plan.1;
     let plan = plan_of(plan, rules)?;
-    let governed = governed(&plan, rules);
+    let governed = judged(&plan, text, rules)?;
     let (reports, ..) = reports(&plan, &governed, options);
     let findings = (&governed.findings, reports.as_slice());
     let layers = layers((&plan, governed.rules), findings, options, None);
@@ -70,15 +71,16 @@ pub fn begin(plan: (&Node, &str), rules: &RuleSet, options: &Options) -> Result<
 /// of. The text is the one that the document before it was read from.
 ///
 /// # Errors
-/// All faults of the plan that has come of it.
+/// All faults of the plan that has come of it, or that judging it would take too long.
 pub fn follow(
     before: &Begun,
     plan: (&Node, &str),
     rules: &RuleSet,
     options: &Options,
 ) -> Result<Followed, Refusal> {
+    let text = plan.1;
     let plan = plan_of(plan, rules)?;
-    let governed = governed(&plan, rules);
+    let governed = judged(&plan, text, rules)?;
     let (reports, verdict, counts) = reports(&plan, &governed, options);
     let findings = (&governed.findings, reports.as_slice());
     let drawn = Some((&before.plan, &before.layers));
@@ -91,6 +93,10 @@ pub fn follow(
         rules,
         layers: layers.otherwise_than(&before.layers),
     })
+}
+
+fn judged<'a>(plan: &'a Plan, text: &str, rules: &'a RuleSet) -> Result<Governed<'a>, Refusal> {
+    governed(plan, rules).map_err(|too_much| plan_refused(text, too_much.of_plan()))
 }
 
 fn reports(

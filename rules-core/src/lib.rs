@@ -39,6 +39,7 @@ pub mod scope;
 pub mod steps;
 pub mod text;
 pub mod vocabulary;
+pub mod work;
 
 pub use answer::{
     Refusal, Refused, RulesRead, judge_by, judge_texts, plan_refused, read_rules, refusal_to_json,

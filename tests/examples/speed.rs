@@ -6,10 +6,11 @@ use std::hint::black_box;
 use std::time::{Duration, Instant};
 
 use geo::{Distance, Euclidean};
+use outside_checks::large::more_things;
 use outside_checks::random_plans::Random;
 use rules_core::plan::{Form, Plan, Point};
 use rules_core::ruleset::RuleSet;
-use rules_core::vocabulary::{Number, Vocabulary};
+use rules_core::vocabulary::Vocabulary;
 use rules_core::{check, measure, plan, ruleset};
 
 const RULES: &str = include_str!("../../rulesets/eldermere/rules.yaml");
@@ -27,7 +28,7 @@ fn main() {
         let plan = more_things(&home, &rules, things);
         let rules = more_rules(&rules, times);
         let took = best(|| {
-            black_box(check::check(&plan, &rules));
+            black_box(check::check(&plan, &rules).is_ok());
         });
         println!(
             "| {} | {} | {:.1} µs | {:.0} |",
@@ -63,7 +64,7 @@ fn five_hundred(home: &Plan) {
         .rule_set;
     assert_eq!(rules.rules.len(), 500);
     let checked = best(|| {
-        black_box(check::check(home, &rules));
+        black_box(check::check(home, &rules).is_ok());
     });
     println!("| a file of 500 rules, taken apart | {parsed:.2?} |");
     println!("| the same, read and checked | {read:.2?} |");
@@ -104,41 +105,6 @@ fn best(act: impl Fn()) -> Duration {
         start.elapsed() / calls
     };
     (0..TRIES).map(|_| run()).min().unwrap_or_default()
-}
-
-/// The plan with every thing of which there may be many so many times, each a metre from the last.
-fn more_things(home: &Plan, rules: &RuleSet, times: usize) -> Plan {
-    let mut plan = home.clone();
-    let many = |kind| rules.vocabulary.kind(kind).number == Number::Many;
-    let own = |name: &str| rules.vocabulary.kind_named(name);
-    let copied: Vec<_> = home
-        .things
-        .iter()
-        .filter(|thing| {
-            many(thing.kind) && ![own("pool"), own("lot-line")].contains(&Some(thing.kind))
-        })
-        .collect();
-    for copy in 1..times {
-        let by = i64::try_from(copy).unwrap_or(0) * 1_000_000_000;
-        for thing in &copied {
-            let mut thing = (*thing).clone();
-            thing.id = format!("{}-{copy}", thing.id);
-            for figure in thing.outlines.values_mut() {
-                figure.forms.iter_mut().for_each(|form| shift(form, by));
-            }
-            plan.things.push(thing);
-        }
-    }
-    plan
-}
-
-fn shift(form: &mut Form, by: i64) {
-    match form {
-        Form::Point(point) => point.x += by,
-        Form::Path(points) | Form::Ring(points) => {
-            points.iter_mut().for_each(|point| point.x += by)
-        }
-    }
 }
 
 fn more_rules(rules: &RuleSet, times: usize) -> RuleSet {

@@ -25,10 +25,7 @@ const KEPT: [(&str, &str); 4] = [
 
 /// Rule sets whose ways through barriers take long: of each of their plans only so many a part of the deletions is tried
 /// where there is little time, other ones for each case.
-const SLOW: [(&str, usize); 2] = [
-    ("barrier-model", 10),
-    ("model-municipality", 25),
-];
+const SLOW: [(&str, usize); 2] = [("barrier-model", 10), ("model-municipality", 25)];
 
 /// What came of all deletions.
 #[derive(Debug, Default)]
@@ -69,17 +66,29 @@ fn rule_set(name: &str, files: &BTreeMap<String, String>) -> RuleSet {
 fn plans(cases: &str) -> Vec<(String, Node)> {
     let root = text::read(cases).expect("a file of cases");
     let list = root.get("cases").and_then(Node::as_list);
-    list.unwrap_or_default().iter().map(|case| plan(&root, case)).collect()
+    list.unwrap_or_default()
+        .iter()
+        .map(|case| plan(&root, case))
+        .collect()
 }
 
 fn plan(root: &Node, case: &Node) -> (String, Node) {
     let id = case.get("case").and_then(Node::text).unwrap_or_default();
-    let base = case.get("plan").or_else(|| root.get("base")).expect("a plan");
-    let change = case.get("change").map_or_else(|| "{}".to_owned(), to_json_text);
+    let base = case
+        .get("plan")
+        .or_else(|| root.get("base"))
+        .expect("a plan");
+    let change = case
+        .get("change")
+        .map_or_else(|| "{}".to_owned(), to_json_text);
     let under = format!("{{\"base\": {}}}", to_json_text(base));
     let laid = changed_base(&under, &change).expect("a change that fits");
     let mut plan = text::read(&laid).expect("what was written");
-    for gone in case.get("without").and_then(Node::as_list).unwrap_or_default() {
+    for gone in case
+        .get("without")
+        .and_then(Node::as_list)
+        .unwrap_or_default()
+    {
         leave_out(&mut plan, gone.text().unwrap_or_default());
     }
     (id.to_owned(), plan)
@@ -128,8 +137,16 @@ fn shorter(plan: &Node, vocabulary: &Vocabulary) -> Vec<Shorter> {
         {
             let things = plan.get("things").and_then(Node::as_list);
             let thing = things.and_then(|things| things.get(*place));
-            let kind = thing.and_then(|thing| thing.get("kind")).and_then(Node::text);
-            remove(&mut document, &[Step::Key("inventory".to_owned()), Step::Key(kind.unwrap_or_default().to_owned())]);
+            let kind = thing
+                .and_then(|thing| thing.get("kind"))
+                .and_then(Node::text);
+            remove(
+                &mut document,
+                &[
+                    Step::Key("inventory".to_owned()),
+                    Step::Key(kind.unwrap_or_default().to_owned()),
+                ],
+            );
         }
         remove(&mut document, &path);
         all.push(Shorter { what, document });
@@ -185,7 +202,8 @@ fn walk(node: &Node, at: &mut Vec<Step>, vocabulary: &Vocabulary, paths: &mut Ve
         Content::List(items) => {
             for (place, item) in items.iter().enumerate() {
                 at.push(Step::Item(place));
-                if matches!(&at[..at.len() - 1], [Step::Key(list)] if list == "things" || list == "measured") {
+                if matches!(&at[..at.len() - 1], [Step::Key(list)] if list == "things" || list == "measured")
+                {
                     paths.push(at.clone());
                 }
                 walk(item, at, vocabulary, paths);
@@ -208,7 +226,9 @@ fn is_design(at: &[Step], vocabulary: &Vocabulary) -> bool {
     match at {
         // Of the things, one goes at a time, together with its kind's inventory.
         [Step::Key(key)] => key == "pool" || key == "things",
-        [Step::Key(pool), .., Step::Key(key)] if pool == "pool" => key == "id" || is_outline(key, vocabulary),
+        [Step::Key(pool), .., Step::Key(key)] if pool == "pool" => {
+            key == "id" || is_outline(key, vocabulary)
+        }
         _ => false,
     }
 }
@@ -289,7 +309,11 @@ impl Case {
         };
         let before = Possible::of(&plan, rules);
         let (nth, first) = self.every;
-        for shorter in shorter(&self.plan, vocabulary).into_iter().skip(first).step_by(nth) {
+        for shorter in shorter(&self.plan, vocabulary)
+            .into_iter()
+            .skip(first)
+            .step_by(nth)
+        {
             let Some(plan) = read(&shorter.document) else {
                 found.unreadable += 1;
                 continue;
@@ -304,7 +328,9 @@ impl Case {
                     ),
                     None => format!("{:?} and then {:?}", before.verdict, after.verdict),
                 };
-                found.more.push(format!("{} without {}: {what}", self.name, shorter.what));
+                found
+                    .more
+                    .push(format!("{} without {}: {what}", self.name, shorter.what));
             }
         }
         found

@@ -244,6 +244,9 @@ fn the_clerks_model_still_judges_the_plan_of_the_guide() {
     let rules = read::bundled("model-municipality");
     let text = text.replace("answers: {lawful-before: no}\n", "");
     let plan = read::plan(&text, &rules);
-    let found = check::check(&plan, &rules).rules.len();
+    let found = check::check(&plan, &rules)
+        .expect("not too much work")
+        .rules
+        .len();
     assert_eq!(found, rules.all_rules().count());
 }

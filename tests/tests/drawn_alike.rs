@@ -157,7 +157,10 @@ fn compare(home: &str, drawn: &[String], rules: &RuleSet, seen: &mut Seen) {
         read::plan(&text, rules)
     });
     let plans: Vec<_> = plans.collect();
-    let found: Vec<_> = plans.iter().map(|plan| check(plan, rules)).collect();
+    let found: Vec<_> = plans
+        .iter()
+        .map(|plan| check(plan, rules).expect("not too much work"))
+        .collect();
     let Some((first, others)) = found.split_first() else {
         return;
     };

@@ -6,7 +6,7 @@ use crate::check::heights::facts_of_height;
 use crate::check::levels::fact_of_level;
 use crate::check::special::{IN_THE_WAY, POWER, REFLECTING, RUNS};
 use crate::ruleset::{
-    Area, Bound, Condition, Distance, DocumentIndex, Enclosure, InForce, Measured, Operand,
+    Area, Bound, Condition, Distance, DocumentIndex, Enclosure, InForce, Measured, Once, Operand,
     Requirement, Row, RowTest, RuleSet, Selection, ShareOf, Sound, Surface, Table, Then, Value,
     Volume, Which, Zone,
 };
@@ -33,6 +33,7 @@ pub(super) fn of(rules: &RuleSet) -> Reads {
         vocabulary: &rules.vocabulary,
         reads: Reads::default(),
         now: 0,
+        terms: Once::default(),
     };
     walk.heads(rules);
     walk.rules(rules);
@@ -43,11 +44,14 @@ struct Walk<'r> {
     vocabulary: &'r Vocabulary,
     reads: Reads,
     now: Reader,
+    /// The terms that this reader was found to read.
+    terms: Once,
 }
 
 impl Walk<'_> {
     fn reader(&mut self, id: &str, title: &str) {
         self.now = self.reads.readers.len();
+        self.terms = Once::default();
         self.reads.readers.push((id.to_owned(), title.to_owned()));
     }
 
@@ -154,7 +158,11 @@ impl Walk<'_> {
                 self.requirement(&each.require);
             }
             Requirement::Table(table) => self.table(table, Self::requirement),
-            Requirement::Meets { requirement, .. } => self.requirement(requirement),
+            Requirement::Meets { requirement, .. } => {
+                if self.terms.is_first(requirement) {
+                    self.requirement(requirement);
+                }
+            }
             Requirement::Have(paper) => self.paper(*paper),
             Requirement::Refer => {}
         }
@@ -224,7 +232,11 @@ impl Walk<'_> {
                 self.selection(of);
                 self.value(take);
             }
-            Value::Named { value, .. } => self.value(value),
+            Value::Named { value, .. } => {
+                if self.terms.is_first(value) {
+                    self.value(value);
+                }
+            }
         }
     }
 
@@ -330,7 +342,7 @@ impl Walk<'_> {
     fn sound(&mut self, sound: &Sound) {
         self.operand(&sound.from);
         self.operand(&sound.at);
-        for part in &sound.from.parts {
+        for part in sound.from.parts.iter() {
             let kind = self.vocabulary.outline(part.outline).kind;
             for fact in [POWER, REFLECTING, RUNS] {
                 self.named(kind, fact);
@@ -339,7 +351,7 @@ impl Walk<'_> {
     }
 
     fn operand(&mut self, operand: &Operand) {
-        for part in &operand.parts {
+        for part in operand.parts.iter() {
             if let Which::All(selection) = &part.which {
                 self.selection(selection);
             }
@@ -377,7 +389,11 @@ impl Walk<'_> {
                 self.value(legs);
             }
             Zone::Not(inner) => self.zone(inner),
-            Zone::Named { zone, .. } => self.zone(zone),
+            Zone::Named { zone, .. } => {
+                if self.terms.is_first(zone) {
+                    self.zone(zone);
+                }
+            }
         }
     }
 }

@@ -9,7 +9,7 @@ use crate::plan::{self, Amount, Plan, Possible};
 use crate::quantity::Interval;
 use crate::ruleset::say::{Sides, sides};
 use crate::ruleset::words::{bound_words, value_words};
-use crate::ruleset::{Bound, Requirement, Rule, RuleSet, Test, Then, Value};
+use crate::ruleset::{Bound, Once, Requirement, Rule, RuleSet, Test, Then, Value};
 use crate::text::{Faults, Node};
 use crate::vocabulary::FactId;
 
@@ -68,7 +68,7 @@ struct Judged<'c> {
 impl<'c> Judged<'c> {
     fn of(case: &Case<'c>, rules: &RuleSet) -> Option<Self> {
         let plan = plan::read(&json(&case.plan), &rules.vocabulary).ok()?;
-        let found = check(&plan, rules);
+        let found = check(&plan, rules).ok()?;
         let outcomes = found
             .rules
             .iter()
@@ -87,7 +87,8 @@ impl<'c> Judged<'c> {
 }
 
 fn of_rule(index: usize, rule: &Rule, rules: &RuleSet, judged: &[Judged<'_>]) -> Vec<EdgeCase> {
-    let limits = limits(&rule.require, rules);
+    let mut limits = Vec::new();
+    add_limits(&rule.require, rules, &mut limits, &mut Once::default());
     // What is open or referred for another reason may hide the limit, so a case that decides comes before one that does not.
     let first = |outcomes: &[Outcome]| judged.iter().find(|one| one.is_one_of(index, outcomes));
     let base = first(&[Outcome::Pass, Outcome::Fail])
@@ -104,7 +105,7 @@ fn of_rule(index: usize, rule: &Rule, rules: &RuleSet, judged: &[Judged<'_>]) ->
 }
 
 fn outcome(index: usize, plan: &Plan, rules: &RuleSet) -> Option<Outcome> {
-    let found = check(plan, rules);
+    let found = check(plan, rules).ok()?;
     let of_rule = |finding: &&Finding| finding.rule == index;
     Some(found.rules.iter().find(of_rule)?.outcome)
 }
@@ -171,24 +172,33 @@ impl Limit<'_> {
     }
 }
 
-fn limits<'r>(requirement: &'r Requirement, rules: &RuleSet) -> Vec<Limit<'r>> {
-    let all = |list: &'r [Requirement]| list.iter().flat_map(|one| limits(one, rules)).collect();
+fn add_limits<'r>(
+    requirement: &'r Requirement,
+    rules: &RuleSet,
+    found: &mut Vec<Limit<'r>>,
+    terms: &mut Once,
+) {
+    let mut add = |one: &'r Requirement| add_limits(one, rules, found, terms);
     match requirement {
-        Requirement::Test(test) => of_test(test, rules),
+        Requirement::Test(test) => found.extend(of_test(test, rules)),
         Requirement::All(list) | Requirement::Any(list) | Requirement::Count { of: list, .. } => {
-            all(list)
+            list.iter().for_each(add);
         }
-        Requirement::Each(each) => limits(&each.require, rules),
-        Requirement::Meets { requirement, .. } => limits(requirement, rules),
+        Requirement::Each(each) => add(&each.require),
+        Requirement::Meets { requirement, .. } => {
+            if terms.is_first(requirement) {
+                add_limits(requirement, rules, found, terms);
+            }
+        }
         Requirement::Table(table) => {
             let rows = table.rows.iter().filter_map(|row| match &row.then {
                 Then::Give(requirement) => Some(requirement),
                 Then::Refer => None,
             });
-            rows.flat_map(|row| limits(row, rules)).collect()
+            rows.for_each(add);
         }
         // What `not` makes of a limit is the other way round; it is left to the cases.
-        Requirement::Not(_) | Requirement::Have(_) | Requirement::Refer => Vec::new(),
+        Requirement::Not(_) | Requirement::Have(_) | Requirement::Refer => {}
     }
 }
 

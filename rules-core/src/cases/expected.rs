@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::Tried;
 use super::overlay::json;
 use super::written::Case;
-use crate::check::{Findings, Governed, Outcome, Verdict, governed};
+use crate::check::{Findings, Governed, Outcome, TooMuch, Verdict, governed};
 use crate::plan;
 use crate::ruleset::RuleSet;
 use crate::text::Entry;
@@ -18,13 +18,14 @@ const REFER: &str = "refer";
 impl Case<'_> {
     pub(super) fn tried(&self, rules: &RuleSet) -> Tried {
         let text = json(&self.plan);
-        let (outcomes, wrong) = match plan::read(&text, &rules.vocabulary) {
-            Ok(plan) => self.compared(rules, &governed(&plan, rules)),
-            Err(faults) => (
-                BTreeMap::new(),
-                faults.list.into_iter().map(|fault| fault.message).collect(),
-            ),
-        };
+        let compared = plan::read(&text, &rules.vocabulary).and_then(|plan| {
+            let governed = governed(&plan, rules).map_err(TooMuch::of_plan)?;
+            Ok(self.compared(rules, &governed))
+        });
+        let (outcomes, wrong) = compared.unwrap_or_else(|faults| {
+            let messages = faults.list.into_iter().map(|fault| fault.message);
+            (BTreeMap::new(), messages.collect())
+        });
         Tried {
             case: self.id.to_owned(),
             title: self.title.to_owned(),

@@ -111,7 +111,7 @@ impl<'a> Judge<'a> {
             list: EndList::new(),
             if_none: None,
         };
-        for part in &operand.parts {
+        for part in operand.parts.iter() {
             if let Which::All(selection) = &part.which {
                 ends.if_none = ends.if_none.or(selection.if_none);
             }

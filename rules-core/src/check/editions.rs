@@ -5,7 +5,7 @@
 
 use super::judge::Judge;
 use super::scene::Env;
-use super::{Decided, Finding, Findings, Missing, Need, Outcome, Truth, Verdict};
+use super::{Decided, Finding, Findings, Missing, Need, Outcome, TooMuch, Truth, Verdict};
 use super::{judge_of, judged_by};
 use crate::plan::Plan;
 use crate::ruleset::RuleSet;
@@ -35,7 +35,10 @@ pub struct Edition<'a> {
 }
 
 /// Judges a plan by every edition of a rule set that may govern it.
-pub fn governed<'a>(plan: &'a Plan, rules: &'a RuleSet) -> Governed<'a> {
+///
+/// # Errors
+/// That it would take too long: then nothing is found at all.
+pub fn governed<'a>(plan: &'a Plan, rules: &'a RuleSet) -> Result<Governed<'a>, TooMuch> {
     let alone = |findings| Governed {
         rules,
         findings,
@@ -43,26 +46,31 @@ pub fn governed<'a>(plan: &'a Plan, rules: &'a RuleSet) -> Governed<'a> {
         perhaps_none: false,
     };
     if rules.earlier.is_none() {
-        return alone(super::check(plan, rules));
+        return super::check(plan, rules).map(alone);
     }
     let (possible, days) = possible(plan, rules);
-    let editions: Vec<Edition<'a>> = possible
-        .into_iter()
-        .map(|(rules, sure)| Edition {
-            rules,
+    let editions = possible.into_iter().map(|(edition, sure)| {
+        let findings = judged_by(&judge_of(plan, edition, None));
+        let asked_for = std::ptr::eq(edition, rules);
+        Ok(Edition {
+            rules: edition,
             sure,
-            findings: judged_by(&judge_of(plan, rules, None)),
+            findings: findings.map_err(|too_much| match asked_for {
+                true => too_much,
+                false => too_much.in_edition(edition),
+            })?,
         })
-        .collect();
+    });
+    let editions: Vec<Edition<'a>> = editions.collect::<Result<_, _>>()?;
     let perhaps_none = !editions.iter().any(|edition| edition.sure);
     match editions.first() {
-        None => alone(super::check(plan, rules)),
-        Some(newest) => Governed {
+        None => super::check(plan, rules).map(alone),
+        Some(newest) => Ok(Governed {
             rules: newest.rules,
             findings: joined(&editions, perhaps_none, &days),
             perhaps_none,
             editions,
-        },
+        }),
     }
 }
 

@@ -45,7 +45,7 @@ impl<'a> Judge<'a> {
         let mut sure = Vec::new();
         let mut perhaps = Vec::new();
         let (mut below, mut above, mut endless) = (0_i128, 0_i128, false);
-        for part in &of.parts {
+        for part in of.parts.iter() {
             for (end, drawn) in self.drawn_ends(part, env) {
                 let Some(drawn) = drawn else {
                     endless = true;
@@ -133,7 +133,7 @@ impl<'a> Judge<'a> {
     /// How long lines are.
     pub(crate) fn length(&self, of: &'a Operand, zone: Option<&'a Zone>, env: &Env<'_>) -> Val {
         let (mut low, mut high) = (0_i128, 0_i128);
-        for part in &of.parts {
+        for part in of.parts.iter() {
             for (end, drawn) in self.drawn_ends(part, env) {
                 let own = drawn.and_then(|drawn| self.line_length(zone, &drawn, env));
                 low = low.saturating_add(own.filter(|_| end.sure).map_or(0, |own| own.low));

@@ -5,6 +5,7 @@
 
 mod aims;
 mod blur;
+mod bound;
 mod combine;
 mod compare;
 mod distance;
@@ -42,9 +43,9 @@ mod value;
 mod verdict;
 mod way;
 mod wires;
-mod work;
 mod zone;
 
+pub use bound::TooMuch;
 pub use editions::{Edition, Governed, governed};
 pub use finding::*;
 pub use outcome::{Outcome, Verdict};
@@ -55,11 +56,15 @@ pub use truth::{Level, Truth};
 
 use crate::plan::Plan;
 use crate::ruleset::{InForce, RuleSet};
+use crate::work;
 use judge::Judge;
-use scene::{Base, Scene};
+use scene::{Base, Scene, Touch};
 
 /// Judges a plan against a rule set, of which an earlier edition is left aside.
-pub fn check<'a>(plan: &'a Plan, rules: &'a RuleSet) -> Findings<'a> {
+///
+/// # Errors
+/// That it would take too long: then nothing is found at all.
+pub fn check<'a>(plan: &'a Plan, rules: &'a RuleSet) -> Result<Findings<'a>, TooMuch> {
     judged_by(&judge_of(plan, rules, rules.in_force.as_ref()))
 }
 
@@ -70,14 +75,27 @@ fn judge_of<'a>(plan: &'a Plan, rules: &'a RuleSet, in_force: Option<&'a InForce
     }
 }
 
-fn judged_by<'a>(judge: &Judge<'a>) -> Findings<'a> {
+fn judged_by<'a>(judge: &Judge<'a>) -> Result<Findings<'a>, TooMuch> {
     let rules = judge.scene.rules();
-    let found: Vec<_> = rules
-        .all_rules()
-        .enumerate()
-        .map(|(index, rule)| judge.finding(index, rule))
-        .collect();
-    let verdict = verdict::verdict(judge, rules, &found);
+    let mut now = None;
+    let found = work::bounded(|| {
+        let mut found = Vec::new();
+        for (index, rule) in rules.all_rules().enumerate() {
+            now = Some(rule);
+            found.push(judge.finding(index, rule));
+            if work::is_spent() {
+                return None;
+            }
+        }
+        now = None;
+        Some(all_found(judge, found))
+    });
+    found.flatten().ok_or_else(|| TooMuch::spent(rules, now))
+}
+
+/// All that is found, once each rule is judged.
+fn all_found<'a>(judge: &Judge<'a>, found: Vec<(Finding, Vec<Touch>)>) -> Findings<'a> {
+    let verdict = verdict::verdict(judge, judge.scene.rules(), &found);
     let findings: Vec<Finding> = found.into_iter().map(|(finding, _)| finding).collect();
     Findings {
         verdict,

@@ -1,5 +1,7 @@
 //! Which documents are needed, which duties and cautions apply, and what the questions of class come to.
 
+use std::collections::BTreeMap;
+
 use super::judge::{Judge, thing_of};
 use super::places::{Place, places};
 use super::scene::{Env, Holder, Touch};
@@ -9,8 +11,8 @@ use super::{
 };
 use crate::plan::{DocumentState, Plan, ThingIndex};
 use crate::ruleset::{
-    Condition, Decision, Document, DocumentIndex, Requirement, RowTest, Rule, RuleSet, Selection,
-    Table, Then,
+    Condition, Decision, Document, DocumentIndex, Once, Requirement, RowTest, Rule, RuleSet,
+    Selection, Then,
 };
 use crate::text::Faults;
 
@@ -34,25 +36,32 @@ impl Need {
     }
 }
 
-/// A rule, what was found, and every document that it names in any way.
+/// A rule, what was found, and the documents that it asks for.
 struct Asking<'f, 'a> {
     finding: &'f Finding,
     rule: &'a Rule,
-    papers: Vec<DocumentIndex>,
+    required: Mentions,
+    reliefs: Vec<Mentions>,
 }
 
 impl<'f, 'a> Asking<'f, 'a> {
     fn new(finding: &'f Finding, rule: &'a Rule) -> Self {
-        let mut papers = rule.documents.clone();
-        papers_in(&rule.require, &mut papers);
-        for relief in &rule.reliefs {
-            papers_in(&relief.require, &mut papers);
-        }
+        let reliefs = rule.reliefs.iter();
         Asking {
             finding,
             rule,
-            papers,
+            required: Mentions::of(&rule.require),
+            reliefs: reliefs
+                .map(|relief| Mentions::of(&relief.require))
+                .collect(),
         }
+    }
+
+    /// Whether it names a document in any way.
+    fn names(&self, document: DocumentIndex) -> bool {
+        let mut all = std::iter::once(&self.required).chain(&self.reliefs);
+        self.rule.documents.contains(&document)
+            || all.any(|mentions| mentions.need(document) != Need::NotNeeded)
     }
 }
 
@@ -312,20 +321,16 @@ struct Classes<'a> {
 
 /// Whether a rule calls for a paper in any way.
 fn called_for_by(paper: &Paper<'_>, asked: &Asking<'_, '_>) -> Need {
-    let Asking {
-        finding,
-        rule,
-        papers,
-    } = asked;
-    let by_outcome = called_for_by_outcome(paper, rule, finding);
-    match papers.contains(&paper.index) {
-        true => by_outcome.or(called_for(paper, rule, finding)),
+    let by_outcome = called_for_by_outcome(paper, asked.rule, asked.finding);
+    match asked.names(paper.index) {
+        true => by_outcome.or(called_for(paper, asked)),
         false => by_outcome,
     }
 }
 
 /// Whether a rule calls for a document: by naming it, by requiring it, or by a relief that requires it.
-fn called_for(paper: &Paper<'_>, rule: &Rule, finding: &Finding) -> Need {
+fn called_for(paper: &Paper<'_>, asked: &Asking<'_, '_>) -> Need {
+    let (rule, finding) = (asked.rule, asked.finding);
     if finding.outcome == Outcome::NotApplicable {
         return Need::NotNeeded;
     }
@@ -345,9 +350,9 @@ fn called_for(paper: &Paper<'_>, rule: &Rule, finding: &Finding) -> Need {
     } else {
         Need::NotNeeded
     };
-    let required = applies.if_also(mentions(&rule.require, paper.index));
-    let by_relief = rule.reliefs.iter().enumerate().map(|(at, relief)| {
-        relieves(at, paper.state, parts()).if_also(mentions(&relief.require, paper.index))
+    let required = applies.if_also(asked.required.need(paper.index));
+    let by_relief = asked.reliefs.iter().enumerate().map(|(at, mentions)| {
+        relieves(at, paper.state, parts()).if_also(mentions.need(paper.index))
     });
     by_relief.fold(named.or(required), Need::or)
 }
@@ -404,63 +409,65 @@ fn relieves<'f>(at: usize, state: DocumentState, parts: impl Iterator<Item = &'f
         .fold(Need::NotNeeded, Need::or)
 }
 
-/// Whether a requirement asks for a document: surely where all of it must hold, perhaps where only some must.
-fn mentions(requirement: &Requirement, document: DocumentIndex) -> Need {
-    let in_list = |list: &[Requirement]| {
-        list.iter()
-            .map(|member| mentions(member, document))
-            .fold(Need::NotNeeded, Need::or)
-    };
-    let perhaps = |need: Need| need.if_also(Need::Perhaps);
-    match requirement {
-        Requirement::Have(own) if *own == document => Need::Needed,
-        Requirement::All(list) => in_list(list),
-        Requirement::Any(list) | Requirement::Count { of: list, .. } => perhaps(in_list(list)),
-        Requirement::Not(inner) => perhaps(mentions(inner, document)),
-        Requirement::Each(each) => perhaps(mentions(&each.require, document)),
-        Requirement::Meets { requirement, .. } => mentions(requirement, document),
-        Requirement::Table(table) => perhaps(in_table(table, document)),
-        Requirement::Have(_) | Requirement::Test(_) | Requirement::Refer => Need::NotNeeded,
-    }
+/// The documents that a requirement asks for anywhere: surely where all of it must hold, perhaps where only some must.
+#[derive(Default)]
+struct Mentions {
+    needs: BTreeMap<DocumentIndex, Need>,
+    /// The terms that were gone through: where all must hold, and where only some must.
+    terms: [Once; 2],
 }
 
-/// Every document that a requirement asks for, anywhere.
-fn papers_in(requirement: &Requirement, papers: &mut Vec<DocumentIndex>) {
-    match requirement {
-        Requirement::Have(document) => papers.push(*document),
-        Requirement::All(list) | Requirement::Any(list) | Requirement::Count { of: list, .. } => {
-            list.iter().for_each(|member| papers_in(member, papers));
-        }
-        Requirement::Not(inner) => papers_in(inner, papers),
-        Requirement::Each(each) => papers_in(&each.require, papers),
-        Requirement::Meets { requirement, .. } => papers_in(requirement, papers),
-        Requirement::Table(table) => {
-            for row in &table.rows {
-                if let RowTest::When(when) = &row.test {
-                    papers_in(when, papers);
-                }
-                if let Then::Give(then) = &row.then {
-                    papers_in(then, papers);
+impl Mentions {
+    fn of(requirement: &Requirement) -> Mentions {
+        let mut mentions = Mentions::default();
+        mentions.add(requirement, Need::Needed);
+        mentions
+    }
+
+    fn need(&self, document: DocumentIndex) -> Need {
+        self.needs
+            .get(&document)
+            .copied()
+            .unwrap_or(Need::NotNeeded)
+    }
+
+    fn add(&mut self, requirement: &Requirement, need: Need) {
+        let mut some = |list: &[Requirement], need| list.iter().for_each(|it| self.add(it, need));
+        match requirement {
+            Requirement::Have(document) => {
+                let known = self.needs.entry(*document).or_insert(need);
+                *known = known.or(need);
+            }
+            Requirement::All(list) => some(list, need),
+            Requirement::Any(list) | Requirement::Count { of: list, .. } => {
+                some(list, Need::Perhaps);
+            }
+            Requirement::Not(inner) => self.add(inner, Need::Perhaps),
+            Requirement::Each(each) => self.add(&each.require, Need::Perhaps),
+            Requirement::Meets { requirement, .. } => {
+                let [surely, perhaps] = &mut self.terms;
+                let terms = if need == Need::Needed {
+                    surely
+                } else {
+                    perhaps
+                };
+                if terms.is_first(requirement) {
+                    self.add(requirement, need);
                 }
             }
+            Requirement::Table(table) => {
+                for row in &table.rows {
+                    if let RowTest::When(when) = &row.test {
+                        self.add(when, Need::Perhaps);
+                    }
+                    if let Then::Give(then) = &row.then {
+                        self.add(then, Need::Perhaps);
+                    }
+                }
+            }
+            Requirement::Test(_) | Requirement::Refer => {}
         }
-        Requirement::Test(_) | Requirement::Refer => {}
     }
-}
-
-fn in_table(table: &Table<Requirement>, document: DocumentIndex) -> Need {
-    let rows = table.rows.iter().flat_map(|row| {
-        let when = match &row.test {
-            RowTest::When(when) => mentions(when, document),
-            _ => Need::NotNeeded,
-        };
-        let then = match &row.then {
-            Then::Give(then) => mentions(then, document),
-            Then::Refer => Need::NotNeeded,
-        };
-        [when, then]
-    });
-    rows.fold(Need::NotNeeded, Need::or)
 }
 
 fn called_for_by_outcome(paper: &Paper<'_>, rule: &Rule, finding: &Finding) -> Need {

@@ -1,41 +1,58 @@
 //! Which readings decide a judgement.
 
+use std::collections::BTreeSet;
 use std::rc::Rc;
 
 use super::judge::{Judged, Node};
 use super::room::Room;
 use super::{Reading, Truth};
 
-/// The readings that a judgement rests on: those that fail where it fails, those that are open where it is open, and
-/// the one nearest to failing where it holds.
-pub(crate) fn deciding<'a>(judged: Judged, found: &mut Vec<Reading>) {
-    let truth = judged.truth;
-    let such = |members: Vec<Judged>, decides: fn(Truth) -> bool| {
-        members
-            .into_iter()
-            .filter(move |member| decides(member.truth))
-    };
-    let mut each = |members: &mut dyn Iterator<Item = Judged>| {
-        members.for_each(|member| deciding(member, found));
-    };
-    match judged.node {
-        Node::Leaf(reading) => found.push(*reading),
-        Node::All(members) => match truth {
-            Truth::HOLDS => {
-                let at = tightest(&members);
-                each(&mut at.and_then(|at| members.into_iter().nth(at)).into_iter());
+/// The readings that judgements rest on, in their order: those that fail where one fails, those that are open where it is
+/// open, and the one nearest to failing where it holds. What a term came to is read once, however often it is named.
+#[derive(Default)]
+pub(super) struct Deciding {
+    pub(super) found: Vec<Reading>,
+    /// Where what terms came to is stored.
+    terms: BTreeSet<*const Judged>,
+}
+
+impl Deciding {
+    /// Adds those of a judgement.
+    pub(super) fn add(&mut self, judged: Judged) {
+        let truth = judged.truth;
+        match judged.node {
+            Node::Leaf(reading) => self.found.push(*reading),
+            Node::All(members) => match truth {
+                Truth::HOLDS => {
+                    let at = tightest(&members);
+                    self.add_all(at.and_then(|at| members.into_iter().nth(at)));
+                }
+                Truth::FAILS => self.add_all(such(members, |truth| truth == Truth::FAILS)),
+                _ => self.add_all(such(members, |truth| truth != Truth::HOLDS)),
+            },
+            Node::Any(members) => match truth {
+                Truth::HOLDS => self.add_all(such(members, |truth| truth == Truth::HOLDS).next()),
+                Truth::FAILS => self.add_all(members),
+                _ => self.add_all(such(members, |truth| truth != Truth::FAILS)),
+            },
+            Node::Other(members) => self.add_all(members),
+            Node::Term(judged) => {
+                if self.terms.insert(Rc::as_ptr(&judged)) {
+                    self.add(Rc::unwrap_or_clone(judged));
+                }
             }
-            Truth::FAILS => each(&mut such(members, |truth| truth == Truth::FAILS)),
-            _ => each(&mut such(members, |truth| truth != Truth::HOLDS)),
-        },
-        Node::Any(members) => match truth {
-            Truth::HOLDS => each(&mut such(members, |truth| truth == Truth::HOLDS).take(1)),
-            Truth::FAILS => each(&mut members.into_iter()),
-            _ => each(&mut such(members, |truth| truth != Truth::FAILS)),
-        },
-        Node::Other(members) => each(&mut members.into_iter()),
-        Node::Term(judged) => deciding(Rc::unwrap_or_clone(judged), found),
+        }
     }
+
+    fn add_all(&mut self, members: impl IntoIterator<Item = Judged>) {
+        members.into_iter().for_each(|member| self.add(member));
+    }
+}
+
+fn such(members: Vec<Judged>, decides: fn(Truth) -> bool) -> impl Iterator<Item = Judged> {
+    members
+        .into_iter()
+        .filter(move |member| decides(member.truth))
 }
 
 /// The member with the least room; the first among equals.

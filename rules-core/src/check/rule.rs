@@ -2,12 +2,12 @@
 
 use super::judge::{Ask, Judge, Judged};
 use super::places::{Place, places};
+use super::readings::Deciding;
 use super::room::Room;
 use super::scene::{Env, Holder, Scene, Touch};
 use super::target::{Of, Target};
 use super::{
-    Finding, Level, Missing, Outcome, Part, PlaceTruth, Reading, ReliefTruth, Truth, missing,
-    readings, split,
+    Finding, Level, Missing, Outcome, Part, PlaceTruth, Reading, ReliefTruth, Truth, missing, split,
 };
 use crate::mutant::{self, Mutant};
 use crate::ruleset::{Condition, InForce, Relief, Rule};
@@ -49,13 +49,13 @@ impl<'a> Need {
 
     /// The readings that it rests on, with those of the relief that makes the difference.
     fn deciding(self, relief: Option<usize>) -> Vec<Reading> {
-        let mut found = Vec::new();
-        readings::deciding(self.base, &mut found);
+        let mut deciding = Deciding::default();
+        deciding.add(self.base);
         let relief = relief.and_then(|at| self.reliefs.into_iter().nth(at));
         if let Some((_, judged)) = relief {
-            readings::deciding(judged, &mut found);
+            deciding.add(judged);
         }
-        found
+        deciding.found
     }
 
     /// The room that is left: where it passes by a relief, the relief's own.

@@ -10,7 +10,6 @@ use super::ground::Spots;
 use super::places::Place;
 use super::value::Cuts;
 use super::way::{Between, Ways};
-use super::work::Work;
 use crate::measure::Gap;
 use crate::plan::{Looked, Plan, Possible, Thing, ThingIndex};
 use crate::quantity::Interval;
@@ -109,8 +108,6 @@ pub(crate) struct Base<'a> {
     /// What was looked up: of each thing, then of what is unseen of each kind; first as known, then as drawn.
     views: RefCell<[Views; 2]>,
     spots: OnceCell<Option<Spots>>,
-    /// How much was done so far.
-    pub(crate) work: Work,
 }
 
 /// What was looked up, of one holder after another.
@@ -144,7 +141,6 @@ impl<'a> Base<'a> {
             ways: RefCell::default(),
             views: RefCell::new([holders.clone(), holders]),
             spots: OnceCell::new(),
-            work: Work::default(),
         }
     }
 

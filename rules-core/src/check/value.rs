@@ -15,6 +15,7 @@ use crate::mutant::{self, Mutant};
 use crate::plan::Words;
 use crate::quantity::{Dimension, Interval, NO_HIGH, ONE, Unit};
 use crate::ruleset::{Bound, IfNone, Over, RowTest, Selection, Table, Then, Value};
+use crate::work;
 
 /// What a value may be: one of several ways, each an amount within bounds, a word, or something else altogether.
 ///
@@ -124,7 +125,7 @@ impl Val {
 impl<'a> Judge<'a> {
     /// What a value may be; `cuts` are the amounts that it will be compared with.
     pub(crate) fn value(&self, value: &'a Value, env: &Env<'_>, cuts: &[i128]) -> Val {
-        if self.scene.base.work.is_spent() {
+        if work::step_is_too_many() {
             return Val::of(vec![Way::Refer], Dimension::Number);
         }
         let of_list = |list: &'a [Value]| {
@@ -155,7 +156,7 @@ impl<'a> Judge<'a> {
             Value::Difference(list) => difference(of_list(list)),
             Value::Product(list) => product(of_list(list)),
             Value::Over { how, of, take } => self.over(*how, of, take, env),
-            Value::Named { term, value } => self.term_value((term, value), env, cuts),
+            Value::Named { term, value, .. } => self.term_value((term, value), env, cuts),
         }
     }
 

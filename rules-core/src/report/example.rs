@@ -89,12 +89,12 @@ fn rear_line() -> Thing {
 fn operand(term: Option<&str>, kind_name: &str, outline_name: &str) -> Operand {
     Operand {
         term: term.map(str::to_owned),
-        parts: vec![crate::ruleset::Part {
+        parts: std::sync::Arc::new([crate::ruleset::Part {
             which: Which::Bound(kind(kind_name)),
             outline: outline(kind_name, outline_name),
             counted: None,
             if_drawn: false,
-        }],
+        }]),
     }
 }
 

@@ -54,7 +54,12 @@ fn told(plan_text: &str, body: &str) -> Report {
         Ok(plan) => plan,
         Err(faults) => panic!("{}", faults.show("plan", plan_text)),
     };
-    report(&check(&plan, &rules), &plan, &rules, &Texts::default())
+    report(
+        &check(&plan, &rules).unwrap(),
+        &plan,
+        &rules,
+        &Texts::default(),
+    )
 }
 
 fn sentences(report: &Report) -> Vec<&str> {

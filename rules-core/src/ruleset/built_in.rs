@@ -75,7 +75,10 @@ fn part(vocabulary: &Vocabulary, kind: KindId, outline: &str, if_drawn: bool) ->
 }
 
 fn of(parts: Vec<Part>) -> Operand {
-    Operand { term: None, parts }
+    Operand {
+        term: None,
+        parts: parts.into(),
+    }
 }
 
 fn none() -> Value {

@@ -3,7 +3,7 @@
 use super::{Operand, Value, Zone};
 
 /// The level of an outline, or of the ground below it.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct LevelOf {
     /// Of what.
     pub of: Operand,
@@ -12,7 +12,7 @@ pub struct LevelOf {
 }
 
 /// By how much the way from one outline to another falls for each length that it runs.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Fall {
     /// From here.
     pub from: Operand,
@@ -23,7 +23,7 @@ pub struct Fall {
 }
 
 /// How much lies over an area between two levels.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Volume {
     /// Over these areas.
     pub over: Operand,
@@ -38,7 +38,7 @@ pub struct Volume {
 }
 
 /// A surface that bounds a volume below or above.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Surface {
     /// The ground as it is.
     Ground,
@@ -47,7 +47,7 @@ pub enum Surface {
 }
 
 /// How high something stands over all that is near it.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct HeightOver {
     /// What stands.
     pub of: Operand,

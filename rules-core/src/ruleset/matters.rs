@@ -246,7 +246,7 @@ impl<'v> Walk<'v> {
     }
 
     fn operand(&mut self, operand: &Operand) {
-        for part in &operand.parts {
+        for part in operand.parts.iter() {
             self.kind(self.vocabulary.outline(part.outline).kind);
             if let Which::All(selection) = &part.which {
                 self.selection(selection);

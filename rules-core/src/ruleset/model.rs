@@ -228,7 +228,7 @@ pub struct Relief {
 }
 
 /// What must hold.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Requirement {
     /// A value keeps its bounds.
     Test(Arc<Test>),
@@ -296,7 +296,7 @@ pub struct Each {
 }
 
 /// What a value must keep.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Bound {
     /// No less than.
     AtLeast(Value),
@@ -429,7 +429,8 @@ pub struct Caution {
     pub span: Span,
 }
 
-// What says the same is the same, wherever it stands: so that the rules of two files can be compared.
+// What says the same is the same, wherever it stands: so that the rules of two files can be compared. All of it is `Eq`, so
+// that what is shared equals itself without being looked through.
 
 impl PartialEq for Test {
     fn eq(&self, other: &Self) -> bool {
@@ -437,8 +438,12 @@ impl PartialEq for Test {
     }
 }
 
+impl Eq for Test {}
+
 impl PartialEq for Each {
     fn eq(&self, other: &Self) -> bool {
         self.selection == other.selection && self.require == other.require
     }
 }
+
+impl Eq for Each {}

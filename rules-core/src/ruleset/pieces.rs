@@ -185,7 +185,7 @@ impl<'r> Pieces<'_, 'r> {
     }
 
     fn operand(&mut self, operand: &'r Operand) {
-        for part in &operand.parts {
+        for part in operand.parts.iter() {
             (self.see)(Piece::Outline(part));
             if let Which::All(selection) = &part.which {
                 self.selection(selection);

@@ -192,7 +192,7 @@ fn a_term_may_come_after_its_use_and_is_shared() {
     );
     let test = test_of(&set.rules[0].require);
     assert!(matches!(&test.value, Value::Named { term, .. } if term.name == "gap"));
-    let [Bound::AtLeast(Value::Named { term, value })] = &test.bounds[..] else {
+    let [Bound::AtLeast(Value::Named { term, value, .. })] = &test.bounds[..] else {
         panic!()
     };
     let inches = parse("54 in", None, None).unwrap().range.low;

@@ -25,6 +25,40 @@ impl Type {
     }
 }
 
+/// What is known of a term's value wherever it is used.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Sort {
+    /// What it is.
+    pub of: Option<Type>,
+    /// Whether it can change along a thing.
+    pub varies: bool,
+}
+
+impl Sort {
+    /// Of a value.
+    pub fn of(value: &Value, vocabulary: &Vocabulary) -> Self {
+        Self {
+            of: type_of(value, vocabulary),
+            varies: varies(value, vocabulary),
+        }
+    }
+}
+
+/// Whether a value can change along a thing.
+pub fn varies(value: &Value, vocabulary: &Vocabulary) -> bool {
+    match value {
+        Value::Fact(fact) => vocabulary.fact(*fact).varies,
+        Value::Named { sort, .. } => sort.varies,
+        Value::Largest(list)
+        | Value::Smallest(list)
+        | Value::Sum(list)
+        | Value::Difference(list)
+        | Value::Product(list) => list.iter().any(|member| varies(member, vocabulary)),
+        Value::Level(_) => true,
+        _ => false,
+    }
+}
+
 /// Whether amounts of both can be compared: days and months can.
 pub fn agree(one: Dimension, other: Dimension) -> bool {
     let span = |dimension| matches!(dimension, Dimension::Days | Dimension::Months);
@@ -54,7 +88,7 @@ pub fn type_of(value: &Value, vocabulary: &Vocabulary) -> Option<Type> {
         Value::Difference(values) => of_difference(values, vocabulary)?,
         Value::Product(values) => of_product(values, vocabulary)?,
         Value::Over { take, .. } => return type_of(take, vocabulary),
-        Value::Named { value, .. } => return type_of(value, vocabulary),
+        Value::Named { sort, .. } => return sort.of,
     }))
 }
 

@@ -3,13 +3,14 @@
 use std::sync::Arc;
 
 use super::levels::{Fall, HeightOver, LevelOf, Volume};
+use super::types::Sort;
 use super::{Bound, Requirement, Scope, TermUse};
 use crate::quantity::{Dimension, Interval, Unit};
 use crate::text::Span;
 use crate::vocabulary::{FactId, KindId, OutlineId};
 
 /// An amount that a rule states, as it was written.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Stated {
     /// The amount; an interval where the file itself says so.
     pub range: Interval,
@@ -20,7 +21,7 @@ pub struct Stated {
 }
 
 /// Anything that gives an amount (or, for a fact, a word).
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Value {
     /// An amount.
     Stated(Stated),
@@ -76,6 +77,8 @@ pub enum Value {
     Named {
         /// The term.
         term: TermUse,
+        /// What sort of value it has.
+        sort: Sort,
         /// What it says.
         value: Arc<Value>,
     },
@@ -93,7 +96,7 @@ pub enum Over {
 }
 
 /// How far apart two outlines are.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Distance {
     /// From here.
     pub from: Operand,
@@ -119,16 +122,16 @@ pub enum Measured {
 }
 
 /// Outlines, between which a distance can be taken.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Operand {
     /// The term that names it.
     pub term: Option<String>,
     /// What it is made of.
-    pub parts: Vec<Part>,
+    pub parts: Arc<[Part]>,
 }
 
 /// One outline of some things.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Part {
     /// The things.
     pub which: Which,
@@ -141,7 +144,7 @@ pub struct Part {
 }
 
 /// Which things are meant.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Which {
     /// The one under `each`, or the one that a `where` speaks of.
     Bound(KindId),
@@ -150,7 +153,7 @@ pub enum Which {
 }
 
 /// Things of one kind.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Selection {
     /// The term that names it.
     pub term: Option<String>,
@@ -178,7 +181,7 @@ pub enum IfNone {
 }
 
 /// A region of the plan.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Zone {
     /// Inside an area.
     Inside(Operand),
@@ -210,7 +213,7 @@ pub enum Zone {
 }
 
 /// How large an area is.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Area {
     /// Of what.
     pub of: Operand,
@@ -221,7 +224,7 @@ pub struct Area {
 }
 
 /// What a share is a share of.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub enum ShareOf {
     /// The area of these outlines.
     Outlines(Operand),
@@ -230,7 +233,7 @@ pub enum ShareOf {
 }
 
 /// How wide the widest way through a barrier is.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Enclosure {
     /// What is enclosed.
     pub of: Operand,
@@ -241,7 +244,7 @@ pub struct Enclosure {
 }
 
 /// How loud the equipment is at a place.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Sound {
     /// The equipment.
     pub from: Operand,
@@ -274,7 +277,7 @@ pub struct Row<T> {
 }
 
 /// When a row applies.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub enum RowTest {
     /// The table's value keeps all of these.
     Bounds(Vec<Bound>),
@@ -285,7 +288,7 @@ pub enum RowTest {
 }
 
 /// What a row gives.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Then<T> {
     /// This.
     Give(T),
@@ -299,8 +302,12 @@ impl<T: PartialEq> PartialEq for Table<T> {
     }
 }
 
+impl<T: Eq> Eq for Table<T> {}
+
 impl<T: PartialEq> PartialEq for Row<T> {
     fn eq(&self, other: &Self) -> bool {
         self.test == other.test && self.then == other.then
     }
 }
+
+impl<T: Eq> Eq for Row<T> {}

@@ -22,7 +22,11 @@ fn planned(duties: &str, start: &str) -> Steps {
         .expect("good rules")
         .rule_set;
     let plan = plan::read(PLAN, &rules.vocabulary).expect("a good plan");
-    steps(&rules, &check(&plan, &rules), day(start).expect("a day"))
+    steps(
+        &rules,
+        &check(&plan, &rules).expect("not too much work"),
+        day(start).expect("a day"),
+    )
 }
 
 /// Each step with its earliest day, the day it is done and the days to spare.

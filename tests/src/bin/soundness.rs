@@ -30,7 +30,11 @@ fn number_after(name: &str) -> Option<u64> {
 /// What is drawn beside what is drawn always.
 fn features() -> BTreeSet<Feature> {
     let asked: Vec<String> = std::env::args().collect();
-    let with = |name: &str| asked.windows(2).any(|pair| pair[0] == "--with" && pair[1] == name);
+    let with = |name: &str| {
+        asked
+            .windows(2)
+            .any(|pair| pair[0] == "--with" && pair[1] == name)
+    };
     let all = asked.iter().any(|argument| argument == "--all");
     let features = Feature::ALL.iter().filter(|(_, name)| all || with(name));
     features.map(|(feature, _)| *feature).collect()
@@ -49,7 +53,11 @@ fn in_other_words(cases: u64) -> ExitCode {
         let found = differing.get(way.name).map_or(&[][..], Vec::as_slice);
         let seeds: Vec<u64> = found.iter().map(|differs| differs.seed).take(12).collect();
         let times = tried.get(way.name).copied().unwrap_or(0);
-        println!("{}: tried {times}, otherwise {} {seeds:?}", way.name, found.len());
+        println!(
+            "{}: tried {times}, otherwise {} {seeds:?}",
+            way.name,
+            found.len()
+        );
         if let Some(first) = found.iter().min_by_key(|differs| differs.what.len()) {
             println!("  the shortest, seed {}: {}", first.seed, first.what);
         }
@@ -75,7 +83,10 @@ fn with_less_said(cases: u64) -> ExitCode {
     for failure in failed.iter().skip(SHOWN).take(40) {
         println!("seed {}: {}", failure.seed, failure.what);
     }
-    println!("{tried} plans with one thing less said, {} said more", failed.len());
+    println!(
+        "{tried} plans with one thing less said, {} said more",
+        failed.len()
+    );
     match failed.is_empty() {
         true => ExitCode::SUCCESS,
         false => ExitCode::FAILURE,
@@ -90,7 +101,11 @@ fn faults(cases: u64) -> ExitCode {
         let mut tally = Tally::default();
         let mut fails = |seed: &u64| run_with(*seed, &words, &mut tally, Some(fault)).is_err();
         let seeds: Vec<u64> = (0..cases).filter(|seed| fails(seed)).collect();
-        println!("{fault:?}: {} of {cases}, {:?}", seeds.len(), seeds.iter().take(8).collect::<Vec<_>>());
+        println!(
+            "{fault:?}: {} of {cases}, {:?}",
+            seeds.len(),
+            seeds.iter().take(8).collect::<Vec<_>>()
+        );
         missed |= seeds.is_empty();
     }
     match missed {
@@ -101,7 +116,9 @@ fn faults(cases: u64) -> ExitCode {
 
 /// All bundled cases less each thing that they say.
 fn bundled() -> ExitCode {
-    let only = std::env::args().skip_while(|argument| argument != "--bundled").nth(1);
+    let only = std::env::args()
+        .skip_while(|argument| argument != "--bundled")
+        .nth(1);
     let found = deletions::run(false, only.as_deref());
     for more in &found.more {
         println!("{more}");

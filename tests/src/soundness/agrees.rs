@@ -161,7 +161,8 @@ impl Beside<'_> {
             for thing in things {
                 let named = |found: &DocumentNeed| {
                     found.document == number
-                        && (found.thing.is_none() || found.thing.and_then(|of| self.in_world(of)) == thing)
+                        && (found.thing.is_none()
+                            || found.thing.and_then(|of| self.in_world(of)) == thing)
                 };
                 let forgotten = !self.findings.documents.iter().any(named);
                 if forgotten && self.evaluator().wanted(number, thing) == Ok(Some(true)) {
@@ -195,10 +196,7 @@ impl Beside<'_> {
                 if !entries.any(|found| found.decision == number && self.allows(found, &class)) {
                     return Err(Disagreement {
                         rule: None,
-                        what: format!(
-                            "{class:?} is not among {:?}",
-                            self.findings.decisions
-                        ),
+                        what: format!("{class:?} is not among {:?}", self.findings.decisions),
                     });
                 }
             }

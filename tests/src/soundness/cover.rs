@@ -22,7 +22,9 @@ pub fn overlap(a: &Drawn, b: &Drawn) -> Option<bool> {
     let reach = Real::whole(i128::from(a.spread) + i128::from(b.spread));
     let middles = geometry::nearest(&bare(a), &bare(b)).0;
     let deep = middles.compared(reach) == Some(std::cmp::Ordering::Less)
-        || a.forms.iter().any(|one| b.forms.iter().any(|two| deep(one, two)));
+        || a.forms
+            .iter()
+            .any(|one| b.forms.iter().any(|two| deep(one, two)));
     deep.then_some(true)
 }
 
@@ -45,7 +47,9 @@ fn deep(a: &Form, b: &Form) -> bool {
 /// Whether an outline lies wholly within a ring; `None` where it touches the line, or may only seem to.
 pub fn inside(of: &Drawn, ring: &[Point]) -> Option<bool> {
     let line = Drawn {
-        forms: vec![Form::Path(ring.iter().chain(ring.first()).copied().collect())],
+        forms: vec![Form::Path(
+            ring.iter().chain(ring.first()).copied().collect(),
+        )],
         spread: 0,
     };
     let bare = Drawn {
@@ -134,7 +138,10 @@ fn sides(ring: &Ring) -> impl Iterator<Item = ((f64, f64), (f64, f64))> + '_ {
 
 /// Where the picture changes from left to right: at each corner, and wherever two sides cross.
 fn breaks(all: &[&Ring]) -> Vec<f64> {
-    let mut cuts: Vec<f64> = all.iter().flat_map(|ring| ring.iter().map(|p| p.0)).collect();
+    let mut cuts: Vec<f64> = all
+        .iter()
+        .flat_map(|ring| ring.iter().map(|p| p.0))
+        .collect();
     let sides: Vec<_> = all.iter().flat_map(|ring| sides(ring)).collect();
     for (place, (a, b)) in sides.iter().enumerate() {
         for (c, d) in &sides[place + 1..] {
@@ -226,8 +233,14 @@ mod tests {
         near(area(&[&one], Some((&[&two], false))), 75.0);
         near(area(&[&one, &one], None), 100.0);
         // A triangle, slanting across the square: half of 10 by 10.
-        near(area(&[&ring(&[(0, 0), (20, 0), (0, 20)])], Some((&[&one], true))), 100.0);
-        near(area(&[&ring(&[(0, 0), (10, 0), (0, 10)])], Some((&[&one], true))), 50.0);
+        near(
+            area(&[&ring(&[(0, 0), (20, 0), (0, 20)])], Some((&[&one], true))),
+            100.0,
+        );
+        near(
+            area(&[&ring(&[(0, 0), (10, 0), (0, 10)])], Some((&[&one], true))),
+            50.0,
+        );
         assert_eq!(area(&[&disc(0, 0, 1)], None), None);
     }
 
@@ -235,8 +248,14 @@ mod tests {
     fn touching_is_neither_in_nor_out() {
         let square = ring(&SQUARE);
         assert_eq!(overlap(&square, &ring(&[(10, 0), (12, 0), (12, 5)])), None);
-        assert_eq!(overlap(&square, &ring(&[(9, 1), (12, 1), (12, 5)])), Some(true));
-        assert_eq!(overlap(&square, &ring(&[(11, 0), (12, 0), (12, 5)])), Some(false));
+        assert_eq!(
+            overlap(&square, &ring(&[(9, 1), (12, 1), (12, 5)])),
+            Some(true)
+        );
+        assert_eq!(
+            overlap(&square, &ring(&[(11, 0), (12, 0), (12, 5)])),
+            Some(false)
+        );
         assert_eq!(overlap(&square, &disc(12, 5, 2)), None);
         assert_eq!(overlap(&square, &disc(12, 5, 3)), Some(true));
         assert_eq!(overlap(&square, &disc(5, 5, 1)), Some(true));
@@ -246,8 +265,14 @@ mod tests {
         assert_eq!(inside(&disc(5, 5, 4), corners), Some(true));
         assert_eq!(inside(&disc(5, 5, 5), corners), None);
         assert_eq!(inside(&disc(5, 5, 6), corners), Some(false));
-        assert_eq!(inside(&ring(&[(1, 1), (2, 1), (2, 2)]), corners), Some(true));
+        assert_eq!(
+            inside(&ring(&[(1, 1), (2, 1), (2, 2)]), corners),
+            Some(true)
+        );
         assert_eq!(inside(&ring(&[(0, 0), (2, 1), (2, 2)]), corners), None);
-        assert_eq!(inside(&ring(&[(1, 1), (12, 1), (2, 2)]), corners), Some(false));
+        assert_eq!(
+            inside(&ring(&[(1, 1), (12, 1), (2, 2)]), corners),
+            Some(false)
+        );
     }
 }

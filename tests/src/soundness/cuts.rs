@@ -30,10 +30,11 @@ impl Visitor for Cuts {
 
     fn bound(&mut self, bound: &Bound) {
         if let Bound::Is(choices) = bound {
-            self.0.extend(choices.iter().filter_map(|choice| match choice {
-                Choice::Amount(amount) => Some(*amount),
-                _ => None,
-            }));
+            self.0
+                .extend(choices.iter().filter_map(|choice| match choice {
+                    Choice::Amount(amount) => Some(*amount),
+                    _ => None,
+                }));
         }
     }
 }

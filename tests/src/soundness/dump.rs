@@ -207,7 +207,7 @@ impl Says<'_> {
                     self.value(take)
                 )
             }
-            Value::Named { term, value } => {
+            Value::Named { term, value, .. } => {
                 format!("term{}({})", self.scope(term.scope), self.value(value))
             }
             other => format!("{other:?}"),
@@ -234,7 +234,11 @@ pub fn papers(words: &Vocabulary, rules: &RuleSet) -> String {
     for decision in &rules.decisions {
         let each = decision.each.as_ref().map(|each| says.selection(each));
         let table = says.table(&decision.table, Clone::clone);
-        let pool = if decision.about_pool { " for each pool" } else { "" };
+        let pool = if decision.about_pool {
+            " for each pool"
+        } else {
+            ""
+        };
         let _ = writeln!(text, "{}{pool} each {each:?}: {table}", decision.id);
     }
     text

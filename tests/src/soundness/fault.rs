@@ -5,7 +5,9 @@ use std::sync::Arc;
 
 use rules_core::check::{Findings, Outcome, Verdict, check};
 use rules_core::plan::{DocumentState, Papers, Plan};
-use rules_core::ruleset::{Along, Operand, Requirement, Rule, RuleSet, Selection, Test, Value, Which};
+use rules_core::ruleset::{
+    Along, Operand, Requirement, Rule, RuleSet, Selection, Test, Value, Which,
+};
 use rules_core::vocabulary::KindId;
 
 use super::same::{map, opposite};
@@ -68,10 +70,10 @@ pub fn found<T>(
     act: impl FnOnce(&Findings<'_>) -> T,
 ) -> T {
     let Some(fault) = fault else {
-        return act(&check(plan, rules));
+        return act(&check(plan, rules).expect("not too much work"));
     };
     let (wrong, said) = (wrong_rules(fault, rules), wrong_plan(fault, plan, rules));
-    let mut found = check(&said, &wrong);
+    let mut found = check(&said, &wrong).expect("not too much work");
     if fault == Fault::VerdictWithoutRule {
         let open = |outcome| !matches!(outcome, Outcome::Pass | Outcome::NotApplicable);
         if !found.rules.iter().any(|finding| open(finding.outcome)) {
@@ -86,7 +88,9 @@ fn wrong_rules(fault: Fault, rules: &RuleSet) -> RuleSet {
     let mut wrong = rules.clone();
     for rule in &mut wrong.rules {
         let changed = match (fault, pool) {
-            (Fault::ConditionsAllAlong, _) => conditions(rule, &mut |of| along(of, Along::AllAlong)),
+            (Fault::ConditionsAllAlong, _) => {
+                conditions(rule, &mut |of| along(of, Along::AllAlong))
+            }
             (Fault::KeptAnywhere, _) => Rule {
                 require: map::requirement(&rule.require, &mut |of| along(of, Along::Anywhere)),
                 ..rule.clone()
@@ -136,7 +140,11 @@ fn conditions(rule: &Rule, change: map::Change<'_>) -> Rule {
     if let Some(filter) = wrong.each.as_mut().and_then(|each| each.filter.as_mut()) {
         *filter = Arc::new(map::requirement(filter, change));
     }
-    for when in wrong.reliefs.iter_mut().filter_map(|relief| relief.when.as_mut()) {
+    for when in wrong
+        .reliefs
+        .iter_mut()
+        .filter_map(|relief| relief.when.as_mut())
+    {
         *when = map::requirement(when, change);
     }
     wrong
@@ -182,7 +190,7 @@ fn all_of_kind(value: &mut Value, kind: KindId, areas: bool) {
 }
 
 fn all_things(operand: &mut Operand, kind: KindId) {
-    for part in &mut operand.parts {
+    for part in Arc::make_mut(&mut operand.parts) {
         if matches!(part.which, Which::Bound(bound) if bound == kind) {
             part.which = Which::All(Selection {
                 term: None,
@@ -273,7 +281,10 @@ fn any_by_absence(of: Requirement) -> Requirement {
 }
 
 fn one_for_all(papers: &mut Papers) {
-    let in_hand = papers.of.values().any(|state| *state == DocumentState::InHand);
+    let in_hand = papers
+        .of
+        .values()
+        .any(|state| *state == DocumentState::InHand);
     if in_hand {
         for state in papers.of.values_mut() {
             *state = DocumentState::InHand;
@@ -282,7 +293,11 @@ fn one_for_all(papers: &mut Papers) {
 }
 
 fn unsaid_is_authoritys(plan: &mut Plan, rules: &RuleSet) {
-    for document in rules.documents.iter().filter(|document| document.discretion) {
+    for document in rules
+        .documents
+        .iter()
+        .filter(|document| document.discretion)
+    {
         let papers = plan.documents.entry(document.id.clone()).or_default();
         match &document.each {
             None => papers.whole = papers.whole.or(Some(DocumentState::NotYet)),

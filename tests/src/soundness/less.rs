@@ -65,9 +65,12 @@ impl Less<'_> {
             });
         }
         for outline in &thing.lacks {
-            self.add(format!("{id}: no {}", vocabulary.outline_path(*outline)), |plan| {
-                plan.things[index].lacks.remove(outline);
-            });
+            self.add(
+                format!("{id}: no {}", vocabulary.outline_path(*outline)),
+                |plan| {
+                    plan.things[index].lacks.remove(outline);
+                },
+            );
         }
         for (outline, figure) in &thing.outlines {
             let path = vocabulary.outline_path(*outline);
@@ -86,7 +89,9 @@ impl Less<'_> {
             }
         }
         if thing.source.is_some() && self.words.draws(super::words::Feature::NoSource) {
-            self.add(format!("{id}: source"), |plan| plan.things[index].source = None);
+            self.add(format!("{id}: source"), |plan| {
+                plan.things[index].source = None
+            });
         }
     }
 
@@ -173,7 +178,7 @@ pub struct Possible {
 impl Possible {
     /// What a check finds.
     pub fn of(plan: &Plan, rules: &RuleSet) -> Self {
-        let found = check(plan, rules);
+        let found = check(plan, rules).expect("not too much work");
         Self {
             rules: found.rules.iter().map(|finding| finding.truth).collect(),
             verdict: found.verdict,
@@ -209,7 +214,12 @@ pub fn run(seed: u64, words: &Words) -> (u64, Vec<Failure>) {
             let vocabulary = &words.vocabulary;
             let judged = place.map_or_else(
                 || format!("{:?} and then {:?}", before.verdict, after.verdict),
-                |place| format!("{:?} and then {:?}", before.rules[place], after.rules[place]),
+                |place| {
+                    format!(
+                        "{:?} and then {:?}",
+                        before.rules[place], after.rules[place]
+                    )
+                },
             );
             let mut dump = String::new();
             for (number, rule) in rules.rules.iter().enumerate() {

@@ -64,7 +64,11 @@ impl<'a> Sampler<'a> {
             plan,
             home,
             cuts,
-            discretion: rules.documents.iter().map(|paper| paper.discretion).collect(),
+            discretion: rules
+                .documents
+                .iter()
+                .map(|paper| paper.discretion)
+                .collect(),
             may_change: 0,
         }
     }

@@ -78,7 +78,9 @@ pub fn requirement<V: Visitor>(of: &Requirement, to: &mut V) {
             requirement(&each.require, to);
         }
         Requirement::Table(of) => table(of, to, |given, to| requirement(given, to)),
-        Requirement::Meets { requirement: of, .. } => requirement(of, to),
+        Requirement::Meets {
+            requirement: of, ..
+        } => requirement(of, to),
         Requirement::Have(_) | Requirement::Refer => {}
     }
 }
@@ -117,7 +119,7 @@ pub fn selection<V: Visitor>(of: &Selection, to: &mut V) {
 }
 
 fn operand<V: Visitor>(operand: &Operand, to: &mut V) {
-    for part in &operand.parts {
+    for part in operand.parts.iter() {
         to.which(&part.which);
         if let Which::All(of) = &part.which {
             selection(of, to);

@@ -23,7 +23,7 @@ fn rules(body: &str) -> RuleSet {
 pub fn outcome(body: &str, plot: &Plot) -> Outcome {
     let rules = rules(body);
     let plan = read::plan(&plot.text(), &rules);
-    let found = check(&plan, &rules);
+    let found = check(&plan, &rules).expect("not too much work");
     found.rules.first().expect("one rule").outcome
 }
 
@@ -50,7 +50,7 @@ pub fn classes_of(table: &str, plot: &Plot) -> Vec<String> {
         "rules: []\ndecide:\n  - {{id: d, table: {table}}}\n"
     ));
     let plan = read::plan(&plot.text(), &rules);
-    let found = check(&plan, &rules);
+    let found = check(&plan, &rules).expect("not too much work");
     let [decided] = &found.decisions[..] else {
         panic!("one decision")
     };
@@ -66,7 +66,7 @@ pub fn comes_to(rules: &RuleSet, cases: &str, what: &str, change: &str) -> Strin
     let text = changed_base(cases, change)
         .unwrap_or_else(|faults| panic!("{}", faults.show("change", change)));
     let plan = read::plan(&text, rules);
-    let found = check(&plan, rules);
+    let found = check(&plan, rules).expect("not too much work");
     if let Some(id) = what.strip_prefix("decide ") {
         let decided = found
             .decisions

@@ -1,19 +1,22 @@
 //! What a rule leaves unsaid: what holds where there is nothing of what it measures. A fence without a gap below fails "at
 //! most 50 mm" as one with too wide a gap does, and a hydrant that nobody has passes "at most 100 m".
 
+use std::collections::BTreeSet;
+
 use super::Reader;
 use super::lint::allows_none;
 use super::slips::conditions;
 use crate::quantity::Dimension;
 use crate::ruleset::types::{Type, of_fact};
 use crate::ruleset::{
-    Bound, Distance, Each, Part, Requirement, RowTest, Rule, Table, Test, Then, Value, Which,
+    Bound, Distance, Each, Once, Part, Requirement, RowTest, Rule, Table, Test, Then, Value, Which,
 };
 use crate::text::Span;
 use crate::vocabulary::{FactId, KindId, Number, Vocabulary};
+use crate::work;
 
 /// What may be absent, and a limit on it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 enum Absent {
     /// A fact that can be `none`.
     Fact(FactId),
@@ -27,9 +30,11 @@ enum Absent {
 #[derive(Clone, Default)]
 struct Around {
     /// Facts of which something around says whether there is one.
-    facts: Vec<FactId>,
+    facts: BTreeSet<FactId>,
     /// Kinds of which something around says whether there is one.
-    kinds: Vec<KindId>,
+    kinds: BTreeSet<KindId>,
+    /// The terms that were gone through for that.
+    terms: Once,
     /// It is one of several that may hold.
     choice: bool,
 }
@@ -59,10 +64,9 @@ impl Reader<'_> {
         for (kind, span) in helps {
             self.say_no_help(kind, self.unplaced(span, rule.layer));
         }
-        let mut told = Vec::new();
+        let mut told = BTreeSet::new();
         for (what, span) in found {
-            if !told.contains(&what) {
-                told.push(what);
+            if told.insert(what) {
                 self.say_absent(what, self.unplaced(span, rule.layer));
             }
         }
@@ -124,6 +128,7 @@ impl Reader<'_> {
 impl Around {
     /// Notes the facts and the kinds of which a condition says something.
     fn note(&mut self, condition: &Requirement) {
+        work::step(1);
         match condition {
             Requirement::Test(test) => self.note_value(&test.value),
             Requirement::All(members)
@@ -132,7 +137,11 @@ impl Around {
                 members.iter().for_each(|member| self.note(member));
             }
             Requirement::Not(inner) => self.note(inner),
-            Requirement::Meets { requirement, .. } => self.note(requirement),
+            Requirement::Meets { requirement, .. } => {
+                if self.terms.is_first(requirement) {
+                    self.note(requirement);
+                }
+            }
             Requirement::Each(each) => self.note(&each.require),
             Requirement::Table(_) | Requirement::Have(_) | Requirement::Refer => {}
         }
@@ -140,9 +149,11 @@ impl Around {
 
     fn note_value(&mut self, value: &Value) {
         match value {
-            Value::Fact(fact) => self.facts.push(*fact),
+            Value::Fact(fact) => {
+                self.facts.insert(*fact);
+            }
             Value::Count(selection) => {
-                self.kinds.push(selection.kind);
+                self.kinds.insert(selection.kind);
                 if let Some(filter) = &selection.filter {
                     self.note(filter);
                 }
@@ -160,7 +171,7 @@ impl Around {
 
     fn each(&self, each: &Each) -> Self {
         self.knowing(|around| {
-            around.kinds.push(each.selection.kind);
+            around.kinds.insert(each.selection.kind);
             if let Some(filter) = &each.selection.filter {
                 around.note(filter);
             }
@@ -208,6 +219,7 @@ fn unsaid(
     vocabulary: &Vocabulary,
     found: &mut Vec<(Absent, Span)>,
 ) {
+    work::step_through(around.facts.len());
     let mut all = |members: &[Requirement], around: &Around| {
         for member in members {
             unsaid(member, around, vocabulary, found);
@@ -341,7 +353,7 @@ fn in_distance(distance: &Distance, around: &Around, vocabulary: &Vocabulary) ->
     [&distance.from, &distance.to]
         .into_iter()
         .filter(|end| !end.parts.iter().any(says_if_none))
-        .flat_map(|end| &end.parts)
+        .flat_map(|end| end.parts.iter())
         .find_map(|part| match &part.which {
             Which::All(selection) if absent(selection.kind) => {
                 Some(Absent::Distance(selection.kind))

@@ -3,7 +3,7 @@
 use super::values::{flipped, is_amount};
 use super::{Reader, listed};
 use crate::quantity::Dimension;
-use crate::ruleset::types::{Type, agree, type_of};
+use crate::ruleset::types::{Type, agree, type_of, varies};
 use crate::ruleset::{Along, Bound, Choice, Test, Value};
 use crate::text::{Entry, MapReader, Node, Span, closest};
 use crate::vocabulary::{Answer, FactId};
@@ -139,28 +139,13 @@ impl<'a> Reader<'a> {
     /// Where along a thing a value must keep its bounds.
     fn along(&mut self, entry: &'a Entry, value: &Value) -> Option<Along> {
         let along = self.one_of(entry, &ALONG)?;
-        if !self.may_change(value) {
+        if !varies(value, &self.vocabulary) {
             let message = "This value is the same all along the thing.";
             self.fault("does-not-vary", entry.key_span, message)
                 .help("Leave `holds` out: it says where along a thing a height and the like must be kept.");
             return None;
         }
         Some(along)
-    }
-
-    /// Whether a value can change along a thing.
-    fn may_change(&self, value: &Value) -> bool {
-        match value {
-            Value::Fact(fact) => self.vocabulary.fact(*fact).varies,
-            Value::Named { value, .. } => self.may_change(value),
-            Value::Largest(list)
-            | Value::Smallest(list)
-            | Value::Sum(list)
-            | Value::Difference(list)
-            | Value::Product(list) => list.iter().any(|member| self.may_change(member)),
-            Value::Level(_) => true,
-            _ => false,
-        }
     }
 
     fn no_bound(&mut self, value: &Value, span: Span) {

@@ -6,12 +6,12 @@
 use std::collections::BTreeSet;
 
 use super::Reader;
-use super::holds::always;
 use crate::quantity::{Dimension, ONE, Unit, show_exactly};
 use crate::ruleset::types::{Type, type_of};
 use crate::ruleset::{Bound, Choice, Requirement, RowTest, Stated, Table, Value};
 use crate::text::Span;
 use crate::vocabulary::{Answer, Vocabulary};
+use crate::work;
 
 /// A set of values that all rows treat alike.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -85,7 +85,8 @@ fn amount_cells(value: &Value, bounds: &[&Bound], vocabulary: &Vocabulary) -> Op
     let mut points: BTreeSet<_> = limits.iter().map(|limit| limit.0).collect();
     points.extend(least);
     points.extend(most);
-    let twice: Vec<_> = points
+    work::step_through(points.len());
+    let twice: BTreeSet<_> = points
         .iter()
         .map(|&point| point.saturating_mul(2))
         .collect();
@@ -109,17 +110,17 @@ fn amount_cells(value: &Value, bounds: &[&Bound], vocabulary: &Vocabulary) -> Op
 }
 
 /// Of the two odd numbers that stand for one gap, the upper is not needed.
-fn same_gap(at: i128, twice: &[i128]) -> bool {
+fn same_gap(at: i128, twice: &BTreeSet<i128>) -> bool {
     at % 2 != 0
-        && twice.iter().any(|&point| point == at + 1)
-        && twice.iter().any(|&point| point < at)
-        && !twice.iter().any(|&point| point == at - 1)
+        && twice.contains(&(at + 1))
+        && twice.first().is_some_and(|first| *first < at)
+        && !twice.contains(&(at - 1))
 }
 
 /// Between two things there is no half thing.
-fn has_whole_number(at: i128, twice: &[i128]) -> bool {
-    let below = twice.iter().rev().find(|&&point| point < at);
-    let above = twice.iter().find(|&&point| point > at);
+fn has_whole_number(at: i128, twice: &BTreeSet<i128>) -> bool {
+    let below = twice.range(..at).next_back();
+    let above = twice.range(at + 1..).next();
     match (below, above) {
         (Some(below), Some(above)) => (below / (2 * ONE) + 1) * 2 * ONE < *above,
         _ => true,
@@ -180,6 +181,7 @@ fn stated_in(value: &Value) -> Option<&Stated> {
 
 /// Whether a cell keeps a bound. There being none keeps no bound but `is: none`.
 pub(super) fn keeps(cell: &Cell, bound: &Bound) -> bool {
+    work::step_through(0);
     let against = |limit: &Value, test: fn(i128, i128) -> bool| match (cell, stated(limit)) {
         (Cell::Amount(at), Some(stated)) => test(*at, stated.range.low.saturating_mul(2)),
         _ => false,
@@ -199,13 +201,17 @@ pub(super) fn keeps(cell: &Cell, bound: &Bound) -> bool {
 }
 
 /// Whether nothing that can be keeps all of these bounds.
-pub(super) fn impossible(value: &Value, bounds: &[Bound], vocabulary: &Vocabulary) -> bool {
-    let all: Vec<_> = bounds.iter().collect();
+pub(super) fn impossible<'b>(
+    value: &Value,
+    bounds: impl IntoIterator<Item = &'b Bound>,
+    vocabulary: &Vocabulary,
+) -> bool {
+    let all: Vec<_> = bounds.into_iter().collect();
     let cells = cells(value, &all, vocabulary);
     cells.is_some_and(|cells| {
         !cells
             .iter()
-            .any(|cell| bounds.iter().all(|bound| keeps(cell, bound)))
+            .any(|cell| all.iter().all(|bound| keeps(cell, bound)))
     })
 }
 
@@ -286,9 +292,8 @@ fn applies(test: &RowTest, cell: &Cell) -> bool {
 /// Rows with a `when` that an earlier row has too, or that comes after one that always holds.
 fn unreachable_conditions<T>(reader: &mut Reader<'_>, table: &Table<T>, places: &[Span]) {
     let mut before: Vec<&Requirement> = Vec::new();
+    let mut taken = false;
     for (row, place) in table.rows.iter().zip(places) {
-        let always = |when: &&&Requirement| always(when, &reader.vocabulary);
-        let taken = before.iter().find(always).is_some();
         let RowTest::When(when) = &row.test else {
             if taken {
                 never_applies(reader, *place);
@@ -296,10 +301,12 @@ fn unreachable_conditions<T>(reader: &mut Reader<'_>, table: &Table<T>, places: 
             continue;
         };
         // That a condition can never hold is said where it stands.
+        work::step_through(before.len());
         if taken || before.contains(&when) {
             never_applies(reader, *place);
         }
         before.push(when);
+        taken |= reader.sight().always(when);
     }
 }
 

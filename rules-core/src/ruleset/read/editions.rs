@@ -10,6 +10,7 @@ use super::{Checked, FileFaults, Found, Reader, files};
 use crate::ruleset::RuleSet;
 use crate::text::{Faults, Node};
 use crate::vocabulary::{FactId, KindId, OutlineId, Vocabulary};
+use crate::work;
 
 /// More editions than this are a mistake.
 const MOST_EDITIONS: usize = 16;
@@ -55,17 +56,19 @@ impl<'g, 't> Chain<'g, 't> {
         text: &'t str,
         vocabulary: Vocabulary,
     ) -> Result<Checked, Vec<FileFaults>> {
-        let edition = self.edition(None, text, vocabulary);
+        // Whatever reading takes too many steps says so itself.
+        let edition = work::bounded(|| self.edition(None, text, vocabulary));
+        let read = edition.and_then(|edition| Some((edition.rule_set?, edition.cases)));
         let (mut faults, mut warnings) = (Vec::new(), Vec::new());
         // What is wrong with the file that was asked for comes first.
         for found in self.found.into_iter().rev() {
             gather(&mut faults, found.faults);
             gather(&mut warnings, found.warnings);
         }
-        match edition.rule_set {
-            Some(rule_set) if faults.is_empty() => Ok(Checked {
+        match read {
+            Some((rule_set, cases)) if faults.is_empty() => Ok(Checked {
                 rule_set: with_one_vocabulary(rule_set),
-                cases: edition.cases,
+                cases,
                 warnings,
             }),
             _ => Err(with_slips(faults, warnings)),

@@ -23,10 +23,7 @@ impl Reader<'_> {
     /// Looks for jumps in the limits of a rule.
     pub(super) fn jumps(&mut self, rule: &Rule) {
         let reliefs = rule.reliefs.iter().map(|relief| &relief.require);
-        let tests: Vec<&Test> = std::iter::once(&rule.require)
-            .chain(reliefs)
-            .flat_map(super::holds::tests_in)
-            .collect();
+        let tests = super::holds::tests_in(std::iter::once(&rule.require).chain(reliefs));
         for test in tests {
             for bound in &test.bounds {
                 if let Some((message, table)) = jump(test, bound, &self.vocabulary) {

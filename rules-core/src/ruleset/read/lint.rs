@@ -2,7 +2,7 @@
 
 use super::Reader;
 use super::coverage::{Cell, cells, keeps};
-use super::holds::{contrary, never, tests_in};
+use super::holds::tests_in;
 use crate::ruleset::{Bound, Choice, Requirement, Test, Value};
 use crate::text::Span;
 use crate::vocabulary::{FactId, Vocabulary};
@@ -50,23 +50,6 @@ fn apart(test: &Test, others: &[&[Requirement]], vocabulary: &Vocabulary) -> boo
         .is_some_and(|cells| cells.iter().all(|cell| kept(cell) < 2))
 }
 
-/// Whether it speaks of each of some things and does not say what it means that there are none.
-pub(super) fn lacks_if_none(requirement: &Requirement) -> bool {
-    match requirement {
-        Requirement::Each(each) => each.selection.if_none.is_none() || lacks_if_none(&each.require),
-        Requirement::All(members)
-        | Requirement::Any(members)
-        | Requirement::Count { of: members, .. } => members.iter().any(lacks_if_none),
-        Requirement::Not(inner) => lacks_if_none(inner),
-        Requirement::Meets { requirement, .. } => lacks_if_none(requirement),
-        Requirement::Table(table) => table.rows.iter().any(|row| match &row.then {
-            crate::ruleset::Then::Give(requirement) => lacks_if_none(requirement),
-            crate::ruleset::Then::Refer => false,
-        }),
-        Requirement::Test(_) | Requirement::Have(_) | Requirement::Refer => false,
-    }
-}
-
 impl Reader<'_> {
     /// Looks through a requirement, but not into the terms that it names: they are looked through themselves.
     pub(super) fn lint(&mut self, requirement: &Requirement, root: Span) {
@@ -85,10 +68,10 @@ impl Reader<'_> {
 impl Reader<'_> {
     /// Says where the parts of a requirement rule each other out; that bounds of one value do is a fault of its own.
     fn never_holds(&mut self, requirement: &Requirement, root: Span) {
-        let vocabulary = &self.vocabulary;
+        let (vocabulary, sight) = (&self.vocabulary, self.sight());
         let message = match requirement {
-            Requirement::All(members) if members.iter().any(|it| never(it, vocabulary)) => return,
-            Requirement::All(_) => match contrary(&tests_in(requirement), vocabulary) {
+            Requirement::All(members) if members.iter().any(|it| sight.never(it)) => return,
+            Requirement::All(_) => match sight.contrary(&tests_in([requirement])) {
                 Some(Value::Fact(fact)) => format!(
                     "No plan can keep all of this: what is said of `{}` rules itself out.",
                     vocabulary.fact_path(*fact)
@@ -101,7 +84,7 @@ impl Reader<'_> {
             requirement,
             Requirement::All(_) | Requirement::Any(_) | Requirement::Not(_)
         );
-        if own && never(requirement, vocabulary) {
+        if own && sight.never(requirement) {
             self.warning("never-holds", root, message)
                 .help("Is one of the limits the wrong way round, or is `any-of` meant?");
         }

@@ -126,7 +126,7 @@ impl<'a> Reader<'a> {
             return is_amount(name)
                 || matches!(
                     self.term(name, Span::default()),
-                    Some(Some(Known::Value(_)))
+                    Some(Some(Known::Value(..)))
                 );
         };
         let kind = self.vocabulary.kind_named(head);

@@ -40,8 +40,10 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::{DocumentIndex, Layer, Question, RuleSet, Source, SourceIndex, built_in};
 use crate::text::{Entry, Fault, Faults, MapReader, Node, Span, yes_no};
 use crate::vocabulary::{FactId, KindId, Matter, Vocabulary};
+use crate::work;
 use editions::{Chain, Words};
 use files::File;
+use holds::{Seen, Sight};
 use languages::picked;
 use layers::Merged;
 use terms::Slot;
@@ -142,6 +144,10 @@ struct Reader<'a> {
     bare_pool: Option<(String, Span)>,
     /// The kinds of which the term that is being read names an outline of all things without saying so.
     loose: BTreeSet<KindId>,
+    /// What was seen of terms.
+    seen: Seen,
+    /// The rule that is being read or looked through.
+    now: Option<Span>,
 }
 
 /// What surrounds the place that is being read.
@@ -200,11 +206,34 @@ impl<'a> Reader<'a> {
             spoke_of_pool: false,
             bare_pool: None,
             loose: BTreeSet::new(),
+            seen: Seen::default(),
+            now: None,
+        }
+    }
+
+    /// Looks at requirements that were read.
+    fn sight(&self) -> Sight<'_> {
+        Sight {
+            vocabulary: &self.vocabulary,
+            seen: &self.seen,
         }
     }
 
     /// Reads an edition, knowing the one before it.
     fn read(mut self, earlier: Option<RuleSet>) -> (Option<RuleSet>, Vocabulary, Found) {
+        let rule_set = self.whole_edition(earlier);
+        let rule_set = match work::is_spent() {
+            true => self.too_much(),
+            false => rule_set,
+        };
+        let found = Found {
+            faults: files::by_file(&self.faults, self.files),
+            warnings: files::by_file(&self.warnings, self.files),
+        };
+        (rule_set, self.vocabulary, found)
+    }
+
+    fn whole_edition(&mut self, earlier: Option<RuleSet>) -> Option<RuleSet> {
         self.base_first(Self::collect_sources);
         self.base_first(Self::own_words);
         self.collect_terms();
@@ -216,12 +245,26 @@ impl<'a> Reader<'a> {
             self.report_unused();
             self.check_scope(rule_set);
         }
-        let rule_set = rule_set.map(|rule_set| self.after(earlier, rule_set));
-        let found = Found {
-            faults: files::by_file(&self.faults, self.files),
-            warnings: files::by_file(&self.warnings, self.files),
+        rule_set.map(|rule_set| self.after(earlier, rule_set))
+    }
+
+    /// Says that reading took too many steps, and nothing else: what was found from there on is worth nothing.
+    fn too_much(&mut self) -> Option<RuleSet> {
+        self.faults = Faults::default();
+        self.warnings = Faults::default();
+        let what = self
+            .now
+            .map_or("the rules together take", |_| "this rule takes");
+        let most = work::MOST_STEPS;
+        let message = format!(
+            "The rule file is not read, because {what} too many steps to look through: more than {most}."
+        );
+        let fault = match self.now {
+            Some(span) => self.faults.add("too-much-work", span, message),
+            None => self.faults.add_whole("too-much-work", message),
         };
-        (rule_set, self.vocabulary, found)
+        fault.help("Make shorter lists and tables, or split the rules into several rule sets.");
+        None
     }
 
     fn rule_set(&mut self) -> Option<RuleSet> {
@@ -240,7 +283,11 @@ impl<'a> Reader<'a> {
             reader.list(node, "cautions", &mut cautions, Self::caution);
         });
         for item in &self.merged.rules {
+            if work::is_spent() {
+                return None;
+            }
             self.file = item.file;
+            self.now = Some(item.node.span);
             rules.extend(self.rule(&item.node));
         }
         self.file = 0;

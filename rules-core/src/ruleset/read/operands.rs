@@ -1,5 +1,7 @@
 //! Operands: the outlines between which is measured.
 
+use std::sync::Arc;
+
 use super::Reader;
 use super::names::{Things, parts};
 use super::terms::Known;
@@ -40,7 +42,7 @@ impl<'a> Reader<'a> {
                 let operands: Vec<_> = read.into_iter().collect::<Option<_>>()?;
                 let parts: Vec<_> = operands
                     .into_iter()
-                    .flat_map(|operand| operand.parts)
+                    .flat_map(|operand| operand.parts.to_vec())
                     .collect();
                 self.of_parts(parts, node.span)
             }
@@ -66,7 +68,10 @@ impl<'a> Reader<'a> {
 .help("Write them between the brackets, as in `[pool.water, pool.deck]`; a single one needs no brackets.");
             return None;
         }
-        Some(Operand { term: None, parts })
+        Some(Operand {
+            term: None,
+            parts: parts.into(),
+        })
     }
 
     fn named_operand(
@@ -112,12 +117,12 @@ impl<'a> Reader<'a> {
         };
         Some(Operand {
             term: None,
-            parts: vec![Part {
+            parts: Arc::new([Part {
                 which,
                 outline,
                 counted: None,
                 if_drawn: false,
-            }],
+            }]),
         })
     }
 
@@ -175,12 +180,12 @@ impl<'a> Reader<'a> {
         let counted = super::values::flipped(counted)?;
         Some(Operand {
             term: None,
-            parts: vec![Part {
+            parts: Arc::new([Part {
                 which: Which::All(selection),
                 outline: outline?,
                 counted,
                 if_drawn: false,
-            }],
+            }]),
         })
     }
 

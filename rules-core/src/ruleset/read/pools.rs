@@ -4,9 +4,11 @@
 //! one pool throughout, whatever else it names, and is judged for each pool by itself. All pools together are meant only
 //! where it says `all`.
 
+use std::sync::Arc;
+
 use super::Reader;
 use super::names::all_of;
-use crate::ruleset::{Condition, Operand, Requirement, Which};
+use crate::ruleset::{Condition, Operand, Part, Requirement, Which};
 use crate::text::{Node, Span};
 use crate::vocabulary::{KindId, Number};
 
@@ -49,9 +51,12 @@ impl<'a> Reader<'a> {
     pub(super) fn of_all(&mut self, node: &'a Node) -> Option<Operand> {
         let (operand, _) = self.noting_pool(|reader| reader.operand(node));
         let mut operand = operand?;
-        for part in &mut operand.parts {
-            if let Which::Bound(kind) = part.which {
-                part.which = Which::All(all_of(kind));
+        let bound = |part: &Part| matches!(part.which, Which::Bound(_));
+        if operand.parts.iter().any(bound) {
+            for part in Arc::make_mut(&mut operand.parts) {
+                if let Which::Bound(kind) = part.which {
+                    part.which = Which::All(all_of(kind));
+                }
             }
         }
         self.bare_pool = None;

@@ -208,7 +208,7 @@ impl<'a> Reader<'a> {
         let name = self.text(entry)?;
         match self.term(name, entry.value.span)? {
             Some(Known::Requirement(requirement)) => {
-                if self.around.combined && lint::lacks_if_none(&requirement) {
+                if self.around.combined && self.sight().lacks_if_none(&requirement) {
                     self.fault("if-none-missing", entry.value.span, format!("`{name}` does not say what it means if there is none of the things that it speaks of."))
                         .help("Inside `any-of`, `count` and `not` this must be said: add `if-none: passes`, `if-none: fails` or `if-none: refer` where the term is defined.");
                 }

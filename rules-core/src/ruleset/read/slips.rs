@@ -2,14 +2,23 @@
 //! contradict each other.
 
 use super::Reader;
-use super::holds::{always, contrary, implied, is_all_tests, never, tests_in};
+use std::collections::BTreeSet;
+use std::rc::Rc;
+use std::sync::Arc;
+
+use super::holds::{alike, is_all_tests, tests_in};
 use super::layers::same;
-use crate::ruleset::{Relief, Requirement, Rule, Strength, Test};
+use crate::ruleset::{Once, Relief, Requirement, Rule, Strength, Test};
+use crate::work;
 
 impl Reader<'_> {
     /// Looks through the rules, once they are all read.
     pub(super) fn slips(&mut self, rules: &[Rule]) {
         for rule in rules {
+            if work::is_spent() {
+                return;
+            }
+            self.now = Some(self.unplaced(rule.span, rule.layer));
             self.never_applies(rule);
             for relief in &rule.reliefs {
                 self.useless_relief(rule, relief);
@@ -17,33 +26,33 @@ impl Reader<'_> {
             self.jumps(rule);
             self.unsaid_absence(rule);
         }
+        self.now = None;
         self.clashes(rules);
     }
 
     /// A rule whose conditions cannot all hold.
     fn never_applies(&mut self, rule: &Rule) {
-        let vocabulary = &self.vocabulary;
+        let sight = self.sight();
         let conditions: Vec<&Requirement> = conditions(rule).collect();
-        if conditions.iter().any(|one| never(one, vocabulary)) {
+        if conditions.iter().any(|one| sight.never(one)) {
             return; // That was said where the condition stands.
         }
-        let tests: Vec<&Test> = conditions.iter().flat_map(|one| tests_in(one)).collect();
+        let tests = tests_in(conditions.iter().copied());
         let denied = conditions.iter().filter_map(|one| match one {
             Requirement::Not(inner) => Some(&**inner),
             _ => None,
         });
         let ruled_out = rule.unless.iter().chain(denied).any(|unless| {
-            always(unless, vocabulary)
+            sight.always(unless)
                 || conditions.contains(&unless)
                 || any_of(unless).iter().any(|one| {
                     is_all_tests(one) && {
-                        let mut asked = tests_in(one).into_iter().peekable();
-                        asked.peek().is_some()
-                            && asked.all(|test| implied(test, &tests, vocabulary))
+                        let mut asked = tests_in([*one]).into_iter().peekable();
+                        asked.peek().is_some() && asked.all(|test| sight.implied(test, &tests))
                     }
                 })
         });
-        if !ruled_out && contrary(&tests, vocabulary).is_none() {
+        if !ruled_out && sight.contrary(&tests).is_none() {
             return;
         }
         let span = self.unplaced(rule.span, rule.layer);
@@ -61,13 +70,12 @@ impl Reader<'_> {
     /// A relief with which the rule can never fail, and one that is of no help.
     fn useless_relief(&mut self, rule: &Rule, relief: &Relief) {
         let span = self.unplaced(relief.span, rule.layer);
-        let asks_nothing = always(&relief.require, &self.vocabulary) && !relief.leave;
-        let given = tests_in(&relief.require);
-        let asked = tests_in(&rule.require);
-        let no_help = is_all_tests(&rule.require)
-            && asked
-                .iter()
-                .all(|test| implied(test, &given, &self.vocabulary));
+        let sight = self.sight();
+        let asks_nothing = sight.always(&relief.require) && !relief.leave;
+        let given = tests_in([&relief.require]);
+        let asked = tests_in([&rule.require]);
+        let no_help =
+            is_all_tests(&rule.require) && asked.iter().all(|test| sight.implied(test, &given));
         if asks_nothing && relief.when.is_none() {
             self.warning(
                 "relief-asks-nothing",
@@ -105,20 +113,27 @@ impl Reader<'_> {
     fn clashes(&mut self, rules: &[Rule]) {
         let binding = rules.iter().filter(|rule| rule.strength == Strength::Must);
         let binding: Vec<Bound<'_>> = binding.map(Bound::of).collect();
-        for (at, one) in binding.iter().enumerate() {
-            for other in binding.iter().skip(at + 1) {
-                if self.clash(one, other) {
-                    let (one, other) = (one.rule, other.rule);
-                    let message = format!(
-                        "The rules `{}` and `{}` cannot both hold where both apply.",
-                        one.id, other.id
-                    );
-                    let span = self.unplaced(other.span, other.layer);
-                    self.warning("clash", span, message)
-                        .help("If they never apply to the same thing, nothing is wrong; otherwise say which gives way.");
+        for (place, others) in of_same_value(&binding) {
+            let Some(one) = binding.get(place) else {
+                continue;
+            };
+            for other in others.iter().filter_map(|other| binding.get(*other)) {
+                if !work::step_is_too_many() && self.clash(one, other) {
+                    self.say_clash(one.rule, other.rule);
                 }
             }
         }
+    }
+
+    fn say_clash(&mut self, one: &Rule, other: &Rule) {
+        let message = format!(
+            "The rules `{}` and `{}` cannot both hold where both apply.",
+            one.id, other.id
+        );
+        let span = self.unplaced(other.span, other.layer);
+        self.warning("clash", span, message).help(
+            "If they never apply to the same thing, nothing is wrong; otherwise say which gives way.",
+        );
     }
 
     fn clash(&self, one: &Bound<'_>, other: &Bound<'_>) -> bool {
@@ -126,14 +141,9 @@ impl Reader<'_> {
         if kind(one.rule) != kind(other.rule) {
             return false;
         }
-        let against = |test: &&Test| {
-            let alike = other.tests.iter().filter(|it| same(&it.value, &test.value));
-            alike.copied().collect::<Vec<_>>()
-        };
         let contrary_pair = one.tests.iter().any(|test| {
-            against(test)
-                .into_iter()
-                .any(|it| contrary(&[*test, it], &self.vocabulary).is_some())
+            let mut alike = other.tests.iter().filter(|it| same(&it.value, &test.value));
+            alike.any(|it| self.sight().contrary(&[test, it]).is_some())
         });
         contrary_pair && !self.apart(one.rule, other.rule)
     }
@@ -141,13 +151,13 @@ impl Reader<'_> {
     /// Whether two rules can never apply to the same thing.
     fn apart(&self, one: &Rule, other: &Rule) -> bool {
         let both = || conditions(one).chain(conditions(other));
-        let tests: Vec<&Test> = both().flat_map(tests_in).collect();
+        let tests = tests_in(both());
         let ruled_out = |unless: &Option<Requirement>, by: &Rule| {
             unless
                 .as_ref()
                 .is_some_and(|unless| conditions(by).any(|it| it == unless))
         };
-        contrary(&tests, &self.vocabulary).is_some()
+        self.sight().contrary(&tests).is_some()
             || ruled_out(&one.unless, other)
             || ruled_out(&other.unless, one)
             || both().any(
@@ -159,17 +169,48 @@ impl Reader<'_> {
 /// A rule that can only be kept by what it requires, and the tests that this needs.
 struct Bound<'r> {
     rule: &'r Rule,
-    tests: Vec<&'r Test>,
+    tests: Vec<&'r Arc<Test>>,
 }
 
 impl<'r> Bound<'r> {
     fn of(rule: &'r Rule) -> Self {
         let tests = match rule.reliefs.is_empty() {
-            true => tests_in(&rule.require),
+            true => tests_in([&rule.require]),
             false => Vec::new(),
         };
         Self { rule, tests }
     }
+}
+
+/// For each rule those after it that have a test of the same value, by their places.
+fn of_same_value<'b>(
+    rules: &'b [Bound<'_>],
+) -> impl Iterator<Item = (usize, BTreeSet<usize>)> + 'b {
+    let places = rules.iter().enumerate();
+    let places = places.flat_map(|(place, rule)| rule.tests.iter().map(move |test| (place, *test)));
+    let (places, tests): (Vec<usize>, Vec<&Arc<Test>>) = places.unzip();
+    let mut sharing: Vec<Vec<Rc<Vec<usize>>>> = vec![Vec::new(); rules.len()];
+    for group in alike(&tests) {
+        let group: BTreeSet<usize> = group
+            .iter()
+            .filter_map(|(at, _)| places.get(*at))
+            .copied()
+            .collect();
+        let group = Rc::new(Vec::from_iter(group));
+        for place in group.iter() {
+            sharing
+                .get_mut(*place)
+                .into_iter()
+                .for_each(|own| own.push(Rc::clone(&group)));
+        }
+    }
+    sharing.into_iter().enumerate().map(|(place, groups)| {
+        let sharing = groups.iter().flat_map(|group| group.iter());
+        (
+            place,
+            sharing.copied().filter(|other| *other > place).collect(),
+        )
+    })
 }
 
 /// What must hold for a rule to apply to a thing, one by one.
@@ -192,9 +233,19 @@ fn all_of(requirement: &Requirement) -> Vec<&Requirement> {
 }
 
 fn any_of(requirement: &Requirement) -> Vec<&Requirement> {
+    let mut all = Vec::new();
+    add_any(requirement, &mut all, &mut Once::default());
+    all
+}
+
+fn add_any<'r>(requirement: &'r Requirement, all: &mut Vec<&'r Requirement>, terms: &mut Once) {
     match requirement {
-        Requirement::Any(members) => members.iter().flat_map(any_of).collect(),
-        Requirement::Meets { requirement, .. } => any_of(requirement),
-        one => vec![one],
+        Requirement::Any(members) => members.iter().for_each(|it| add_any(it, all, terms)),
+        Requirement::Meets { requirement, .. } => {
+            if terms.is_first(requirement) {
+                add_any(requirement, all, terms);
+            }
+        }
+        one => all.push(one),
     }
 }

@@ -10,7 +10,7 @@ use super::values::{MEASURES, is_amount};
 use super::zones::ZONES;
 use super::{Around, Bound, Reader};
 use crate::ruleset::{
-    Meaning, Operand, Requirement, Scope, Selection, Term, TermUse, Value, Which, Zone,
+    Meaning, Operand, Requirement, Scope, Selection, Term, TermUse, Value, Which, Zone, types,
 };
 use crate::text::{Content, Entry, Node, Span};
 use crate::vocabulary::KindId;
@@ -45,7 +45,7 @@ pub(super) enum State {
 /// What a term stands for, ready to be shared.
 #[derive(Debug, Clone)]
 pub(super) enum Known {
-    Value(Arc<Value>),
+    Value(Arc<Value>, types::Sort),
     Outlines(Operand),
     Things(Selection),
     Zone(Arc<Zone>),
@@ -56,7 +56,7 @@ impl Known {
     /// What it stands for, in words.
     pub(super) fn said(&self) -> &'static str {
         match self {
-            Self::Value(_) => "a value",
+            Self::Value(..) => "a value",
             Self::Outlines(_) => "outlines",
             Self::Things(_) => "things",
             Self::Zone(_) => "a zone",
@@ -64,9 +64,25 @@ impl Known {
         }
     }
 
+    /// The same, where all that it depends on is known.
+    fn closed(self, scope: Scope) -> Self {
+        match self {
+            Self::Things(selection) => Self::Things(closed(selection, scope)),
+            Self::Outlines(mut operand) => {
+                for part in Arc::make_mut(&mut operand.parts) {
+                    if let Which::All(selection) = &mut part.which {
+                        *selection = closed(selection.clone(), scope);
+                    }
+                }
+                Self::Outlines(operand)
+            }
+            known => known,
+        }
+    }
+
     fn meaning(&self) -> Meaning {
         match self {
-            Self::Value(value) => Meaning::Value((**value).clone()),
+            Self::Value(value, _) => Meaning::Value((**value).clone()),
             Self::Outlines(operand) => Meaning::Outlines(operand.clone()),
             Self::Things(selection) => Meaning::Things(selection.clone()),
             Self::Zone(zone) => Meaning::Zone((**zone).clone()),
@@ -203,18 +219,7 @@ impl<'a> Reader<'a> {
         if bare_pool {
             self.bare_pool = Some((name.to_owned(), span));
         }
-        Some(match known {
-            Known::Things(selection) => Known::Things(closed(selection, scope)),
-            Known::Outlines(mut operand) => {
-                for part in &mut operand.parts {
-                    if let Which::All(selection) = &mut part.which {
-                        *selection = closed(selection.clone(), scope);
-                    }
-                }
-                Known::Outlines(operand)
-            }
-            known => known,
-        })
+        Some(known)
     }
 
     /// A term that means all things of a kind is used where one of them is meant.
@@ -267,6 +272,7 @@ impl<'a> Reader<'a> {
         let bare_pool = std::mem::replace(&mut self.bare_pool, bare_pool).is_some();
         self.around = outside;
         self.file = outer_file;
+        let known = known.map(|known| known.closed(Scope { of, about_pool }));
         let slot = self.terms.get_mut(place)?;
         slot.state = known.clone().map_or(State::Faulty, State::Read);
         slot.about_pool = about_pool;
@@ -338,7 +344,7 @@ impl<'a> Reader<'a> {
     fn known(&mut self, node: &'a Node) -> Option<Known> {
         match sort_of(node) {
             Sort::Name => self.known_by_name(node),
-            Sort::Amount | Sort::Value => Some(Known::Value(Arc::new(self.value(node, None)?))),
+            Sort::Amount | Sort::Value => self.known_value(node),
             Sort::Outlines => self.operand(node).map(Known::Outlines),
             Sort::Things => self.selection(node).map(Known::Things),
             Sort::Zone => Some(Known::Zone(Arc::new(self.zone(node)?))),
@@ -354,11 +360,21 @@ impl<'a> Reader<'a> {
         }
     }
 
+    fn known_value(&mut self, node: &'a Node) -> Option<Known> {
+        let value = self.value(node, None)?;
+        Some(self.value_known(value))
+    }
+
+    fn value_known(&self, value: Value) -> Known {
+        let sort = types::Sort::of(&value, &self.vocabulary);
+        Known::Value(Arc::new(value), sort)
+    }
+
     fn known_by_name(&mut self, node: &'a Node) -> Option<Known> {
         let name = node.text()?;
         let (head, Some(tail)) = parts(name) else {
             if let Some(fact) = self.short_fact(name) {
-                return Some(Known::Value(Arc::new(Value::Fact(fact))));
+                return Some(self.value_known(Value::Fact(fact)));
             }
             if let Some(known) = self.term(name, node.span)? {
                 return Some(known);
@@ -368,7 +384,7 @@ impl<'a> Reader<'a> {
         let (things, _) = self.noting_pool(|reader| reader.things(head, node.span));
         let kind = things?.kind();
         if self.vocabulary.fact_named(kind, tail).is_some() {
-            return Some(Known::Value(Arc::new(self.value(node, None)?)));
+            return self.known_value(node);
         }
         self.operand(node).map(Known::Outlines)
     }

@@ -139,8 +139,9 @@ impl<'a> Reader<'a> {
             return Some(Value::Fact(fact));
         }
         match self.term(name, span)? {
-            Some(Known::Value(value)) => Some(Value::Named {
+            Some(Known::Value(value, sort)) => Some(Value::Named {
                 term: self.term_use(name),
+                sort,
                 value,
             }),
             Some(known) => {

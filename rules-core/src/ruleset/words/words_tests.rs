@@ -63,7 +63,7 @@ fn part(kind: &str, outline: &str, filter: Option<Requirement>, rules: &RuleSet)
     let kind = rules.vocabulary.kind_named(kind).unwrap();
     Operand {
         term: None,
-        parts: vec![Part {
+        parts: std::sync::Arc::new([Part {
             which: Which::All(Selection {
                 term: None,
                 kind,
@@ -75,7 +75,7 @@ fn part(kind: &str, outline: &str, filter: Option<Requirement>, rules: &RuleSet)
             outline: rules.vocabulary.outline_named(kind, outline).unwrap(),
             counted: None,
             if_drawn: false,
-        }],
+        }]),
     }
 }
 
@@ -113,6 +113,10 @@ fn a_term_is_called_by_its_name() {
             name: "side-yard".to_owned(),
             scope: crate::ruleset::Scope::default(),
         },
+        sort: crate::ruleset::types::Sort {
+            of: None,
+            varies: false,
+        },
         value: std::sync::Arc::new(length(1, Unit::METRE)),
     };
     assert_eq!(value_words(&named, &rules), "the side yard");
@@ -126,7 +130,7 @@ fn a_term_is_called_by_its_name() {
         "the water's edge of all pools together"
     );
     let pool = rules.vocabulary.kind_named("pool").unwrap();
-    edge.parts[0].which = Which::Bound(pool);
+    std::sync::Arc::make_mut(&mut edge.parts)[0].which = Which::Bound(pool);
     assert_eq!(operand_words(&edge, "or", &rules), "the water's edge");
     edge.term = Some("pool-edge".to_owned());
     assert_eq!(operand_words(&edge, "or", &rules), "the pool edge");

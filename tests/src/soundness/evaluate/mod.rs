@@ -309,7 +309,8 @@ impl Scene<'_> {
         for pool in pools {
             self.bound.extend(pool);
             let holds = self.asked(&condition.requirement)? == Level::Holds;
-            self.bound.truncate(self.bound.len() - usize::from(pool.is_some()));
+            self.bound
+                .truncate(self.bound.len() - usize::from(pool.is_some()));
             if holds {
                 return Ok(true);
             }

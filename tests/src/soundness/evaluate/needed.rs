@@ -124,7 +124,10 @@ impl Evaluator<'_> {
         for rule in self.rules.rules.iter().filter(|rule| has(rule, number)) {
             let judge = |world| Evaluator { world, ..*self }.judge(rule);
             let (before, after) = (judge(&without)?.0, judge(&with)?.0);
-            let (fails, holds) = (Judgement::Applies(Level::Fails), Judgement::Applies(Level::Holds));
+            let (fails, holds) = (
+                Judgement::Applies(Level::Fails),
+                Judgement::Applies(Level::Holds),
+            );
             if (before, after) == (fails, holds) {
                 return Ok(true);
             }

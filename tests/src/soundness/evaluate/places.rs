@@ -98,7 +98,8 @@ impl Scene<'_> {
             for pool in self.pools(about_pool) {
                 self.bound.extend(pool);
                 all.push(judge(self, pool.map(|(_, thing)| thing))?);
-                self.bound.truncate(self.bound.len() - usize::from(pool.is_some()));
+                self.bound
+                    .truncate(self.bound.len() - usize::from(pool.is_some()));
             }
         }
         Ok(all)

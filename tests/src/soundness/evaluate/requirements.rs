@@ -4,9 +4,7 @@
 //! be of something that is not there is kept. In a condition everything is so or not.
 
 use rules_core::check::Level;
-use rules_core::ruleset::{
-    Bound, Each, Requirement, Row, RowTest, Scope, Table, Then, Value,
-};
+use rules_core::ruleset::{Bound, Each, Requirement, Row, RowTest, Scope, Table, Then, Value};
 
 use super::{Found, Said, Scene, Side, Undecided, mirrored, of_none};
 use crate::soundness::words::Feature;
@@ -95,9 +93,9 @@ impl Scene<'_> {
                 Some(Then::Refer) => Ok(Some(Level::Authority)),
                 None => Ok(side.nothing()),
             },
-            Requirement::Meets { term, requirement } => self.within(term.scope, |scene| {
-                scene.requirement(requirement, side)
-            }),
+            Requirement::Meets { term, requirement } => {
+                self.within(term.scope, |scene| scene.requirement(requirement, side))
+            }
             Requirement::Have(document) => Ok(side.of(self.paper(*document)?)),
             Requirement::Refer => Ok(Some(Level::Authority)),
         }

@@ -5,8 +5,8 @@ use std::sync::Arc;
 use rules_core::plan::{Form, Point};
 use rules_core::quantity::Dimension;
 use rules_core::ruleset::{
-    Along, Bound, Choice, Distance, Each, IfNone, Measured, Operand, Over, Part, Relief, Requirement, Row,
-    RowTest, Rule, RuleSet, Selection, Table, Test, Then, Value, Which,
+    Along, Bound, Choice, Distance, Each, IfNone, Measured, Operand, Over, Part, Relief,
+    Requirement, Row, RowTest, Rule, RuleSet, Selection, Table, Test, Then, Value, Which,
 };
 use rules_core::text::Span;
 use rules_core::vocabulary::FactId;
@@ -109,7 +109,8 @@ impl Site {
                 outline: self.words.outlines(kind)[0],
                 counted: None,
                 if_drawn: false,
-            }],
+            }]
+            .into(),
         };
         let gates = Selection {
             kind: gate,

@@ -33,9 +33,7 @@ impl<'a> Scene<'a> {
             Value::Difference(of) => self.folded(of, |a, b| Some(a.less(b)), false),
             Value::Product(of) => self.folded(of, Real::times, false),
             Value::Over { how, of, take } => self.over(*how, of, take),
-            Value::Named { term, value } => {
-                self.within(term.scope, |scene| scene.value(value))
-            }
+            Value::Named { term, value, .. } => self.within(term.scope, |scene| scene.value(value)),
             _ => Err(Undecided::NotKnown),
         }
     }
@@ -139,7 +137,7 @@ impl<'a> Scene<'a> {
     pub(super) fn outlines(&mut self, operand: &Operand) -> Found<Result<Vec<&'a Drawn>, Said>> {
         let world = self.world;
         let (mut all, mut if_none) = (Vec::new(), None);
-        for part in &operand.parts {
+        for part in operand.parts.iter() {
             let things = match &part.which {
                 // Only what lies in the zone is meant, and that is not worked out here.
                 Which::Bound(kind) if self.cut.contains(kind) => return Err(Undecided::NotKnown),
@@ -211,7 +209,10 @@ impl<'a> Scene<'a> {
 type Fold = fn(Real, Real) -> Option<Real>;
 
 fn is_absent(got: &Got) -> bool {
-    matches!(got, Got::Nothing | Got::Endless(_) | Got::Void(_) | Got::Muddled)
+    matches!(
+        got,
+        Got::Nothing | Got::Endless(_) | Got::Void(_) | Got::Muddled
+    )
 }
 
 /// One number out of several. What is absent is left aside (in a sum, a largest, a smallest) or leaves no number at
@@ -227,7 +228,9 @@ fn fold_all(mut got: Vec<Got>, fold: Fold, without_the_absent: bool) -> Found<Go
         return Ok(Got::Nothing);
     }
     if let Some(absent) = got.iter().find(|got| is_absent(got)) {
-        let said = got.iter().find(|got| matches!(got, Got::Endless(Some(_)) | Got::Void(Some(_))));
+        let said = got
+            .iter()
+            .find(|got| matches!(got, Got::Endless(Some(_)) | Got::Void(Some(_))));
         return match (absent, said) {
             (Got::Endless(None) | Got::Void(None), None) if got.len() > 1 => Ok(Got::Muddled),
             // The one says what it means, the other does not.

@@ -309,7 +309,8 @@ impl Maker<'_> {
     fn test_of(&mut self, scope: &[KindId], fact: FactId) -> Requirement {
         let bounds = vec![self.fact_bound(scope, fact)];
         let along = [Along::Anywhere, Along::AllAlong];
-        let holds = (self.words.changes(fact) && self.random.chance(25)).then(|| *self.random.pick(&along));
+        let holds =
+            (self.words.changes(fact) && self.random.chance(25)).then(|| *self.random.pick(&along));
         Requirement::Test(Arc::new(Test {
             value: Value::Fact(fact),
             bounds,

@@ -76,7 +76,8 @@ impl Maker<'_> {
         document.always = self.random.chance(10);
         document.when = self.random.chance(40).then(|| {
             let about_pool = kind != Some(self.words.pool) && self.random.chance(40);
-            let mut scope: Vec<KindId> = about_pool.then_some(self.words.pool).into_iter().collect();
+            let mut scope: Vec<KindId> =
+                about_pool.then_some(self.words.pool).into_iter().collect();
             scope.extend(kind);
             Condition {
                 requirement: self.requirement(&scope, 1),

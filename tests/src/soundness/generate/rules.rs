@@ -78,7 +78,9 @@ pub fn rule_set(
         set.rules.push(rule);
     }
     if style == Style::Rich {
-        set.documents.iter_mut().for_each(|paper| maker.ask_for(paper));
+        set.documents
+            .iter_mut()
+            .for_each(|paper| maker.ask_for(paper));
         if maker.random.chance(50) {
             set.decisions.push(maker.decision());
         }
@@ -273,7 +275,9 @@ impl Maker<'_> {
             7 => self.meets(scope, inner),
             8 => self.have(scope),
             9 => Requirement::Refer,
-            10 if scope.len() < 3 && self.each.is_none() => Requirement::Any(self.two_counts(scope)),
+            10 if scope.len() < 3 && self.each.is_none() => {
+                Requirement::Any(self.two_counts(scope))
+            }
             _ => self.leaf(scope),
         }
     }
@@ -289,7 +293,11 @@ impl Maker<'_> {
             .copied()
             .filter(|number| paper_for(words, *number).is_some())
             .collect();
-        let fits = if own.is_empty() || self.random.chance(40) { fits } else { own };
+        let fits = if own.is_empty() || self.random.chance(40) {
+            fits
+        } else {
+            own
+        };
         Requirement::Have(*self.random.pick(&fits))
     }
 

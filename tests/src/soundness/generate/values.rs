@@ -3,7 +3,10 @@
 use std::sync::Arc;
 
 use rules_core::quantity::Dimension;
-use rules_core::ruleset::{Area, Distance, Measured, Operand, Over, Part, ShareOf, TermUse, Value, Which, Zone};
+use rules_core::ruleset::types::Sort;
+use rules_core::ruleset::{
+    Area, Distance, Measured, Operand, Over, Part, ShareOf, TermUse, Value, Which, Zone,
+};
 use rules_core::vocabulary::{FactId, KindId, OutlineId, Shape};
 
 use super::leaf::stated;
@@ -112,15 +115,15 @@ impl Maker<'_> {
 
     /// The area of one outline; of several together, in a zone or as a share where such are drawn.
     pub(super) fn area(&mut self, scope: &[KindId]) -> (Value, Dimension) {
-        let mut of = operand(vec![self.bound_area(scope)]);
+        let mut parts = vec![self.bound_area(scope)];
         if self.solid || !self.words.draws(Feature::Unions) {
-            return (area(of, None, None), Dimension::Area);
+            return (area(operand(parts), None, None), Dimension::Area);
         }
         for _ in 0..self.random.weighted(&[4, 4, 2]) {
             let kind = self.other_kind(scope);
             if let Some(outline) = self.areas(kind).first() {
                 let selection = self.selection(scope, kind);
-                of.parts.push(part(Which::All(selection), *outline));
+                parts.push(part(Which::All(selection), *outline));
             }
         }
         let within = self.random.chance(40).then(|| {
@@ -138,7 +141,7 @@ impl Maker<'_> {
             Some(_) => Dimension::Number,
             None => Dimension::Area,
         };
-        (area(of, within, share_of), dimension)
+        (area(operand(parts), within, share_of), dimension)
     }
 
     /// A zone in which things may stand.
@@ -176,6 +179,7 @@ impl Maker<'_> {
                 name: "term".to_owned(),
                 scope: self.depends(&own, |speaks| walk::value(&value, speaks)),
             },
+            sort: Sort::of(&value, &self.words.vocabulary),
             value: Arc::new(value),
         }
     }
@@ -272,7 +276,10 @@ fn area(of: Operand, within: Option<Box<Zone>>, share_of: Option<ShareOf>) -> Va
 }
 
 fn operand(parts: Vec<Part>) -> Operand {
-    Operand { term: None, parts }
+    Operand {
+        term: None,
+        parts: parts.into(),
+    }
 }
 
 fn part(which: Which, outline: OutlineId) -> Part {

@@ -11,7 +11,10 @@ pub type Change<'a> = &'a mut dyn FnMut(Requirement) -> Requirement;
 pub fn rule(rule: &Rule, change: Change<'_>) -> Rule {
     let mut changed = rule.clone();
     changed.when = rule.when.as_ref().map(|when| requirement(when, change));
-    changed.unless = rule.unless.as_ref().map(|unless| requirement(unless, change));
+    changed.unless = rule
+        .unless
+        .as_ref()
+        .map(|unless| requirement(unless, change));
     changed.each = rule.each.as_ref().map(|each| selection(each, change));
     changed.require = requirement(&rule.require, change);
     let relief = |relief: &Relief, change: Change<'_>| Relief {

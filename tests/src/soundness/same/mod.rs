@@ -120,7 +120,10 @@ impl Case<'_> {
         let Some(each) = rule.each.as_ref().filter(|each| each.if_none.is_some()) else {
             return false;
         };
-        let of_none = rule.reliefs.iter().any(|relief| speaks_of(self.rules, relief, each.kind));
+        let of_none = rule
+            .reliefs
+            .iter()
+            .any(|relief| speaks_of(self.rules, relief, each.kind));
         let mut reads = Reads::default();
         walk::rule(rule, &mut reads);
         let along = reads.0.iter().any(|fact| self.words.changes(*fact));
@@ -142,8 +145,14 @@ impl Case<'_> {
             return None;
         }
         *tried.entry(way.name).or_default() += 1;
-        let before = check(self.plan, self.rules).rules[0].truth;
-        let after = check(plan.as_ref().unwrap_or(self.plan), &otherwise).rules[0].truth;
+        let before = check(self.plan, self.rules)
+            .expect("not too much work")
+            .rules[0]
+            .truth;
+        let after = check(plan.as_ref().unwrap_or(self.plan), &otherwise)
+            .expect("not too much work")
+            .rules[0]
+            .truth;
         let (one, two) = (Classes::of(before), Classes::of(after));
         // Cut in two, a thing is nothing in between.
         let same = one == two || way.name == "a thing split" && two.within(one);

@@ -123,10 +123,7 @@ pub(super) fn all_along(words: &Words, plan: &Plan, rule: &Rule) -> Option<Rule>
         };
         let kind = words.vocabulary.fact(fact).kind;
         let shown = !words.may_be_left_out(kind);
-        if test.holds.is_some()
-            || !words.changes(fact)
-            || !never_changes(plan, kind, fact, shown)
-        {
+        if test.holds.is_some() || !words.changes(fact) || !never_changes(plan, kind, fact, shown) {
             return requirement;
         }
         any = true;

@@ -5,6 +5,7 @@ use super::super::coverage::stated;
 use super::{Changes, Item};
 use crate::ruleset::{Bound, Requirement, Rule, Test, Value};
 use crate::text::Span;
+use crate::work;
 
 /// A rule of one file that is said to tighten or to replace one of another.
 pub(crate) struct Comparison {
@@ -165,9 +166,14 @@ fn tests(requirement: &Requirement) -> Option<Vec<&Test>> {
 
 /// Whether two values are the same, by a term or not.
 pub(in super::super) fn same(one: &Value, other: &Value) -> bool {
-    match (one, other) {
-        (Value::Named { value, .. }, other) => same(value, other),
-        (one, Value::Named { value, .. }) => same(one, value),
-        (one, other) => one == other,
+    work::step_through(1);
+    bare(one) == bare(other)
+}
+
+/// What a value says, by whatever name.
+pub(in super::super) fn bare(value: &Value) -> &Value {
+    match value {
+        Value::Named { value, .. } => bare(value),
+        value => value,
     }
 }

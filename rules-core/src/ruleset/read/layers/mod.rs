@@ -11,7 +11,7 @@ use std::collections::BTreeMap;
 
 use super::files::File;
 use crate::text::{Entry, Fault, Faults, MapReader, Node, Span, closest};
-pub(super) use compare::{Comparison, same};
+pub(super) use compare::{Comparison, bare, same};
 use parts::{add_condition, id_of, text_of};
 pub(super) use terms::TermItem;
 

@@ -2,6 +2,7 @@
 
 use super::{Changes, Merged, entry};
 use crate::text::{Content, Entry, MapReader, Node, Span};
+use crate::work;
 
 /// A term as written.
 #[derive(Clone)]
@@ -120,9 +121,11 @@ impl Merged {
         let limited =
             (0..self.rules.len()).filter(|&place| self.changes(place) != Changes::Default);
         let names = |place: usize| {
-            self.rules
-                .get(place)
-                .is_some_and(|item| says(&item.node, name))
+            !work::is_spent()
+                && self
+                    .rules
+                    .get(place)
+                    .is_some_and(|item| says(&item.node, name))
         };
         if limited.into_iter().any(names) {
             self.warnings
@@ -152,6 +155,7 @@ pub(super) fn either(when: &Node, then: &Node, otherwise: &Node, span: Span) -> 
 
 /// Whether a name stands somewhere in a rule, alone or before a dot.
 fn says(node: &Node, name: &str) -> bool {
+    work::step(1);
     match &node.content {
         Content::Scalar { text, .. } => text.split('.').next() == Some(name),
         Content::List(items) => items.iter().any(|item| says(item, name)),
