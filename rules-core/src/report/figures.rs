@@ -2,7 +2,7 @@
 
 use super::model::{MarginReport, RangeReport};
 use crate::check::{Margin, Reading};
-use crate::quantity::{Dimension, Figures, Interval, Relation, Rounding, Unit, show};
+use crate::quantity::{Dimension, Figures, Interval, NO_HIGH, Relation, Rounding, Unit, show};
 use crate::ruleset::{Bound, Value};
 
 /// How a bound compares.
@@ -102,7 +102,10 @@ fn cautious(figures: &Figures, relation: Relation) -> &str {
 
 fn range(exact: Interval, low: &str, high: &str, unit: Unit) -> RangeReport {
     RangeReport {
-        low: exact.least().map(|_| low.to_owned()),
+        low: exact
+            .least()
+            .filter(|low| *low != NO_HIGH)
+            .map(|_| low.to_owned()),
         high: exact.greatest().map(|_| high.to_owned()),
         unit: unit.symbol().to_owned(),
         text: String::new(),
@@ -111,6 +114,7 @@ fn range(exact: Interval, low: &str, high: &str, unit: Unit) -> RangeReport {
 
 fn range_words(exact: Interval, low: &str, high: &str) -> String {
     match (exact.least(), exact.greatest()) {
+        (Some(NO_HIGH), _) => low.to_owned(),
         (Some(_), Some(_)) if low == high => low.to_owned(),
         (Some(_), Some(_)) => format!("between {low} and {high}"),
         (Some(_), None) => format!("{low} or more"),
