@@ -4,8 +4,8 @@ use std::fmt::Write;
 
 use rules_core::plan::{Figure, Plan, Possible, Words as Possibly};
 use rules_core::ruleset::{
-    Bound, Choice, Distance, Operand, Requirement, Row, RowTest, Rule, Selection, Table, Then,
-    Value, Which,
+    Bound, Choice, Distance, Operand, Places, Requirement, Row, RowTest, Rule, Selection, Table,
+    Then, Value, Which, Zone,
 };
 use rules_core::vocabulary::Vocabulary;
 
@@ -109,6 +109,9 @@ impl Says<'_> {
 
     fn selection(&self, selection: &Selection) -> String {
         let mut text = self.0.kind(selection.kind).name.clone();
+        if let Some(Zone::Around { of, by }) = selection.zone.as_deref() {
+            let _ = write!(text, " within {} of {}", self.value(by), self.operand(of));
+        }
         if let Some(filter) = &selection.filter {
             let _ = write!(text, " where ({})", self.requirement(filter));
         }
@@ -129,10 +132,10 @@ impl Says<'_> {
     }
 
     fn distance(&self, distance: &Distance) -> String {
-        let name = if distance.farthest {
-            "farthest"
-        } else {
-            "distance"
+        let name = match distance.places {
+            Places::Nearest => "distance",
+            Places::Farthest => "greatest distance",
+            Places::FarthestOfFirst => "farthest",
         };
         format!(
             "{name}({} to {})",

@@ -3,8 +3,8 @@
 use rules_core::plan::{Form, Point};
 use rules_core::quantity::Dimension;
 use rules_core::ruleset::{
-    Bound, Choice, Distance, Each, IfNone, Measured, Operand, Over, Part, Relief, Requirement, Row,
-    RowTest, Rule, RuleSet, Selection, Table, Test, Then, Value, Which,
+    Bound, Choice, Distance, Each, IfNone, Measured, Operand, Over, Part, Places, Relief,
+    Requirement, Row, RowTest, Rule, RuleSet, Selection, Table, Test, Then, Value, Which,
 };
 use rules_core::text::Span;
 use rules_core::vocabulary::FactId;
@@ -113,7 +113,7 @@ impl Site {
             from: end(Which::All(gates), gate),
             to: end(Which::All(self.wells(drinking, if_none)), well),
             how: Measured::Level,
-            farthest: false,
+            places: Places::Nearest,
         }))
     }
 

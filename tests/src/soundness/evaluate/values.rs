@@ -1,7 +1,9 @@
 //! What a value is in one world.
 
 use rules_core::check::Level;
-use rules_core::ruleset::{Area, Distance, Measured, Operand, Over, Selection, Then, Value, Which};
+use rules_core::ruleset::{
+    Area, Distance, Measured, Operand, Over, Places, Selection, Then, Value, Which, Zone,
+};
 use rules_core::vocabulary::{FactId, KindId, Number};
 
 use super::{Found, Got, Scene, Undecided, of_none};
@@ -92,12 +94,14 @@ impl<'a> Scene<'a> {
     }
 
     pub(super) fn selected(&mut self, selection: &Selection) -> Found<Vec<usize>> {
-        if selection.zone.is_some() {
-            return Err(Undecided::NotKnown);
-        }
         let world = self.world;
         let mut all = Vec::new();
         for thing in world.of_kind(selection.kind) {
+            if let Some(zone) = &selection.zone
+                && !self.stands_in(zone, thing)?
+            {
+                continue;
+            }
             if let Some(filter) = &selection.filter {
                 self.bound.push((selection.kind, thing));
                 let level = self.requirement(filter)?;
@@ -109,6 +113,30 @@ impl<'a> Scene<'a> {
             all.push(thing);
         }
         Ok(all)
+    }
+
+    /// Whether any outline of a thing comes so near another.
+    fn stands_in(&mut self, zone: &Zone, thing: usize) -> Found<bool> {
+        let Zone::Around {
+            of,
+            by: Value::Stated(by),
+        } = zone
+        else {
+            return Err(Undecided::NotKnown);
+        };
+        let Ok(around) = self.outlines(of)? else {
+            return Err(Undecided::NotKnown);
+        };
+        let by = Real::whole(by.range.low);
+        let mut near = false;
+        for own in self.world.things[thing].outlines.values() {
+            for other in &around {
+                let apart = geometry::nearest(own, other).0;
+                self.close |= apart != by && apart.near(by, 4);
+                near |= apart.compared(by).ok_or(Undecided::Tie)?.is_le();
+            }
+        }
+        Ok(near)
     }
 
     /// The outlines meant; where there are none, what that comes to.
@@ -147,16 +175,15 @@ impl<'a> Scene<'a> {
             (Err(level), _) | (_, Err(level)) => return Ok(Got::Empty(level)),
             (Ok(from), Ok(to)) => (from, to),
         };
-        if distance.farthest {
-            return match (from.as_slice(), to.as_slice()) {
-                ([from], [to]) => Ok(Got::Number(geometry::farthest(from, to))),
-                _ => Err(Undecided::NotKnown),
-            };
-        }
+        let apart = |one: &Drawn, two: &Drawn| match distance.places {
+            Places::Nearest => Ok(geometry::nearest(one, two).0),
+            Places::Farthest => Ok(geometry::farthest(one, two)),
+            Places::FarthestOfFirst => Err(Undecided::NotKnown),
+        };
         let mut best: Option<Real> = None;
         for one in &from {
             for two in &to {
-                let found = geometry::nearest(one, two).0;
+                let found = apart(one, two)?;
                 best = Some(match best {
                     Some(best) => best.lesser(found).ok_or(Undecided::Tie)?,
                     None => found,

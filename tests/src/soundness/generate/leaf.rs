@@ -3,6 +3,7 @@
 use rules_core::quantity::{Dimension, Interval, Unit};
 use rules_core::ruleset::{
     Bound, Choice, IfNone, Requirement, Row, RowTest, Selection, Stated, Table, Test, Then, Value,
+    Zone,
 };
 use rules_core::text::Span;
 use rules_core::vocabulary::{FactId, KindId, Number};
@@ -260,13 +261,25 @@ impl Maker<'_> {
         test(value, vec![bound])
     }
 
+    /// Now and then only what lies near something.
+    fn zone(&mut self, scope: &[KindId]) -> Option<Box<Zone>> {
+        if scope.is_empty() || self.random.chance(80) {
+            return None;
+        }
+        let around = *self.random.pick(scope);
+        let of = self.bound_operand(around);
+        let by = stated(self.random.wide(0, 15) * 1_000_000_000, Dimension::Length);
+        Some(Box::new(Zone::Around { of, by }))
+    }
+
     fn count_test(&mut self, scope: &[KindId]) -> Requirement {
         let kind = self.other_kind(scope);
         self.count_of(scope, kind)
     }
 
     pub(super) fn count_of(&mut self, scope: &[KindId], kind: KindId) -> Requirement {
-        let selection = self.selection(scope, kind);
+        let mut selection = self.selection(scope, kind);
+        selection.zone = self.zone(scope);
         let limit = stated(self.random.wide(0, 3) * 1_000_000_000, Dimension::Number);
         let bound = self.one_bound(limit);
         test(Value::Count(selection), vec![bound])

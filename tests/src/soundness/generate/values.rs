@@ -1,7 +1,7 @@
 //! Random distances, areas and lengths.
 
 use rules_core::quantity::Dimension;
-use rules_core::ruleset::{Area, Distance, Measured, Operand, Over, Part, Value, Which};
+use rules_core::ruleset::{Area, Distance, Measured, Operand, Over, Part, Places, Value, Which};
 use rules_core::vocabulary::{FactId, KindId, OutlineId, Shape};
 
 use super::leaf::stated;
@@ -12,7 +12,7 @@ impl Maker<'_> {
         *self.random.pick(self.words.outlines(kind))
     }
 
-    fn bound_operand(&mut self, kind: KindId) -> Operand {
+    pub(super) fn bound_operand(&mut self, kind: KindId) -> Operand {
         let outline = self.outline(kind);
         operand(vec![part(Which::Bound(kind), outline)])
     }
@@ -40,17 +40,15 @@ impl Maker<'_> {
             }
             _ => self.set_operand(scope),
         };
-        // Farthest only where a corner is farthest, so that the second evaluator can find it.
-        let simple = |o: &Operand| {
-            let outline = self.words.vocabulary.outline(o.parts[0].outline);
-            matches!(o.parts[0].which, Which::Bound(_)) && outline.shape == Shape::Point
+        let places = match self.random.chance(20) {
+            true => Places::Farthest,
+            false => Places::Nearest,
         };
-        let farthest = simple(&to) && self.random.chance(50);
         Distance {
             from,
             to,
             how: Measured::Level,
-            farthest,
+            places,
         }
     }
 
@@ -67,7 +65,7 @@ impl Maker<'_> {
                     from,
                     to,
                     how: Measured::Level,
-                    farthest: false,
+                    places: Places::Nearest,
                 }))
             }
         }
@@ -155,7 +153,7 @@ impl Maker<'_> {
             from,
             to,
             how: Measured::Level,
-            farthest: false,
+            places: Places::Nearest,
         }))
     }
 
