@@ -20,16 +20,8 @@ struct Covering<'a> {
     sure: bool,
     weight: u32,
     pieces: Pieces,
-}
-
-impl Covering<'_> {
-    /// Whether all of it counts, and it is one area: then what one corner adds, another may take away.
-    fn is_whole(&self) -> bool {
-        let whole =
-            |left: &[Figure]| matches!(left, [only] if only.forms == self.drawn.figure.forms);
-        let one = self.drawn.figure.forms.len() == 1;
-        one && whole(&self.pieces.inner) && whole(&self.pieces.outer)
-    }
+    /// How much it covers by itself, where all of it counts: what one of its corners adds another may take away.
+    alone: Option<(i128, i128)>,
 }
 
 /// What shifts together: all of one source, or a thing without one.
@@ -87,12 +79,17 @@ impl<'a> Judge<'a> {
         for part in &of.parts {
             for (end, drawn) in self.drawn_ends(part, env) {
                 match drawn {
-                    Some(drawn) => all.push(Covering {
-                        pieces: self.pieces(zone, &drawn, env),
-                        drawn,
-                        sure: end.sure,
-                        weight: weight(part),
-                    }),
+                    Some(drawn) => {
+                        let pieces = self.pieces(zone, &drawn, env);
+                        let weight = weight(part);
+                        all.push(Covering {
+                            alone: self.alone(&drawn, &pieces, weight),
+                            pieces,
+                            drawn,
+                            sure: end.sure,
+                            weight,
+                        });
+                    }
                     None => endless = true,
                 }
             }
@@ -124,26 +121,25 @@ impl<'a> Judge<'a> {
         let outer = all.iter();
         let outer = outer.flat_map(|one| weighted(&one.pieces.outer, one.weight));
         let together = weighted_area(&outer.collect::<Vec<_>>()).high;
-        let apart = all.iter().map(|one| self.alone(one).1);
+        let apart = all
+            .iter()
+            .map(|one| one.alone.map_or(NO_HIGH, |alone| alone.1));
         together
             .saturating_add(slack)
             .min(apart.fold(0, i128::saturating_add))
     }
 
-    /// The area of one outline by itself: of a whole one what one corner adds another may take away.
-    fn alone(&self, one: &Covering<'a>) -> (i128, i128) {
-        if !one.is_whole() {
-            return (0, NO_HIGH);
+    /// The area of one outline by itself; `None` where it has several parts, or only what a zone leaves of it counts.
+    fn alone(&self, drawn: &Drawn<'a>, pieces: &Pieces, weight: u32) -> Option<(i128, i128)> {
+        let whole = |left: &[Figure]| matches!(left, [only] if only.forms == drawn.figure.forms);
+        if drawn.figure.forms.len() > 1 || !whole(&pieces.inner) || !whole(&pieces.outer) {
+            return None;
         }
-        let whole: Vec<Weighted<'_>> = weighted(&one.pieces.inner, one.weight).collect();
-        let (area, slack) = (
-            weighted_area(&whole),
-            by_weight(self.area_slack(&one.drawn), one.weight),
-        );
-        (
-            area.low.saturating_sub(slack).max(0),
-            area.high.saturating_add(slack),
-        )
+        let area = weighted_area(&weighted(&pieces.inner, weight).collect::<Vec<_>>());
+        let slack = self.slack(drawn.figure, self.off_alone(drawn), form_slack);
+        let slack = by_weight(slack, weight);
+        let low = area.low.saturating_sub(slack).max(0);
+        Some((low, area.high.saturating_add(slack)))
     }
 
     /// No less than this is covered: what lies so far within each outline that it is covered wherever that truly is. One more
@@ -151,15 +147,15 @@ impl<'a> Judge<'a> {
     /// known better; those of one source, which shift together; all.
     fn surely_covered(&self, all: &[Covering<'a>]) -> i128 {
         let sure: Vec<&Covering<'a>> = all.iter().filter(|one| one.sure).collect();
-        let alone = sure.iter().map(|one| self.alone(one).0);
+        let alone = sure.iter().filter_map(|one| Some(one.alone?.0));
         let alone = alone.max().unwrap_or(0);
-        if let [only] = sure.as_slice()
-            && only.is_whole()
-        {
+        if matches!(sure.as_slice(), [only] if only.alone.is_some()) {
             return alone;
         }
-        let within: Vec<Within> = sure.iter().map(|one| self.within(one)).collect();
-        if !self.shift_apart(all) {
+        let shift_apart = self.shift_apart(all);
+        let within = sure.iter().map(|one| self.within(one, shift_apart));
+        let within: Vec<Within> = within.collect();
+        if !shift_apart {
             return alone.max(total(within.iter().map(|one| (one, &one.pieces))));
         }
         let mut frames: Vec<Frame> = within.iter().map(|one| one.frame).collect();
@@ -185,28 +181,23 @@ impl<'a> Judge<'a> {
     }
 
     /// What lies so far within an outline that it is covered however far off that may be.
-    fn within(&self, one: &Covering<'a>) -> Within {
-        let narrowed = |pieces: Vec<Figure>, off: Option<i64>| match off {
-            Some(0) => pieces,
-            Some(off) => pieces
-                .iter()
-                .flat_map(|piece| deeper(piece, piece, off))
-                .collect(),
-            None => Vec::new(),
-        };
-        let pieces = match self.off_alone(&one.drawn) {
-            Some(0) => one.pieces.inner.clone(),
+    fn within(&self, one: &Covering<'a>, shift_apart: bool) -> Within {
+        let (area, inner) = (one.drawn.figure, &one.pieces.inner);
+        let narrowed = |off: Option<i64>, pieces: &[Figure], area: Option<&Figure>| match off {
+            Some(0) => pieces.to_vec(),
             Some(off) => {
-                let inner = one.pieces.inner.iter();
-                inner
-                    .flat_map(|piece| deeper(one.drawn.figure, piece, off))
+                let each = pieces.iter();
+                each.flat_map(|piece| deeper(area.unwrap_or(piece), piece, off))
                     .collect()
             }
             None => Vec::new(),
         };
-        let shift = self.scene.plan().shift_of(one.drawn.thing);
-        let slack = |pieces: &[Figure]| by_weight(cut_slack(pieces, one.drawn.figure), one.weight);
-        let shifted = narrowed(pieces.clone(), shift);
+        let pieces = narrowed(self.off_alone(&one.drawn), inner, Some(area));
+        let shifted = match shift_apart {
+            true => narrowed(self.scene.plan().shift_of(one.drawn.thing), &pieces, None),
+            false => Vec::new(),
+        };
+        let slack = |pieces: &[Figure]| by_weight(cut_slack(pieces, area), one.weight);
         Within {
             frame: match one.drawn.thing.source {
                 Some(source) => Frame::Source(source),
@@ -219,19 +210,17 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// By how much the area of one whole outline may be off because its edge is.
-    fn area_slack(&self, drawn: &Drawn<'a>) -> i128 {
-        self.slack(drawn.figure, self.off_alone(drawn), form_slack)
-    }
-
     /// By how much more of an outline may count together with others because its edge is off: what one of its corners loses,
     /// another does not make good where something else lies below it.
     fn edge_slack(&self, one: &Covering<'a>) -> i128 {
         let off = self.off_alone(&one.drawn);
+        let whole = self.slack(one.drawn.figure, off, tube);
+        if one.alone.is_some() {
+            return whole;
+        }
         let cut = one.pieces.outer.iter();
         let cut = cut.map(|piece| self.slack(piece, off, tube));
-        let cut = cut.fold(0, i128::saturating_add);
-        cut.min(self.slack(one.drawn.figure, off, tube))
+        whole.min(cut.fold(0, i128::saturating_add))
     }
 
     /// By how much more may count because what is left of an outline may be shifted against others.

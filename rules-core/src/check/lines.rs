@@ -31,7 +31,10 @@ impl<'a> Judge<'a> {
             return None;
         }
         let ring = self.lot_ring()?;
-        if lies_within(ring, own.figure) {
+        let held = |form| contains(ring, form).is_within();
+        let within = own.figure.forms.iter().all(held);
+        // What lies within and does not reach this line is not past it.
+        if within && (gap.low > 0 || lies_within(ring, own.figure)) {
             return None;
         }
         let range = self.how_far_past((own, line), ring, gap, blur)?;
