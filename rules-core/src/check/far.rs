@@ -21,10 +21,11 @@ impl<'a> Judge<'a> {
             Measured::Level => pair.range,
             // A way round what stands there is never shorter than the straight line.
             Measured::Walking => Interval::from_low(pair.range.low),
-            Measured::InSpace => {
-                slant(pair.range, self.height_of(Places::Nearest, one, other, env))
+            Measured::InSpace => slant(pair.range, self.any_rise(one, other, env)),
+            Measured::Plumb if distance.places == Places::Farthest => {
+                self.most_rise(one, other, env)
             }
-            Measured::Plumb => self.height_of(distance.places, one, other, env),
+            Measured::Plumb => self.any_rise(one, other, env),
         };
         Pair { range, ..pair }
     }
@@ -58,16 +59,18 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// How far apart in height: of the places farthest apart the greatest there is, of others at least the least.
-    fn height_of(&self, places: Places, one: &End<'_>, other: &End<'_>, env: &Env<'_>) -> Interval {
+    /// How far apart in height any place of the one may be from any of the other.
+    fn any_rise(&self, one: &End<'_>, other: &End<'_>, env: &Env<'_>) -> Interval {
         let [here, there] = self.standing_at(one, other, env);
-        let most = here.most_apart(&there);
-        match places {
-            Places::Farthest => most,
-            _ => Interval {
-                low: here.rise(&there).low,
-                ..most
-            },
+        Interval {
+            low: here.rise(&there).low,
+            ..here.most_apart(&there)
         }
+    }
+
+    /// How far apart in height the two places are of which that is most.
+    fn most_rise(&self, one: &End<'_>, other: &End<'_>, env: &Env<'_>) -> Interval {
+        let [here, there] = self.standing_at(one, other, env);
+        here.most_apart(&there)
     }
 }
