@@ -11,11 +11,12 @@ const HOME: &str = include_str!("../../rulesets/eldermere/home.yaml");
 const DRAWN: &str = "water: {rectangle: {at: [2.2, 20.7], length: 4 m, width: 10 m}}";
 
 /// What a pool's outline can be measured by, each against a limit that it is near.
-const MEASURES: [&str; 14] = [
+const MEASURES: [&str; 15] = [
     "distance: {from: pool.water, to: lot-line.line}, at-least: 1.5 m",
     "distance: {from: pool.coping, to: building.wall}, at-least: 2 m",
     "distance: {from: pool.deck, to: septic-part.region}, at-least: 3 m",
-    "distance: {from: pool.water, to: barrier-stretch.line, farthest: yes}, at-most: 20 m",
+    "distance: {from: pool.water, to: barrier-stretch.line, farthest: from}, at-most: 20 m",
+    "distance: {from: pool.water, to: pool.water, farthest: yes}, at-most: 11 m",
     "distance: {from: pool.water, to: overhead-line.conductor, measured: in-space}, at-least: 7 m",
     "distance: {from: pool.water, to: building.wall, measured: walking}, at-least: 4 m",
     "distance: {from: pool.excavation, to: road.centreline}, at-least: 12 m",

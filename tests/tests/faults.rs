@@ -19,5 +19,8 @@ fn every_fault_is_caught() {
             None => missed.push(fault),
         }
     }
-    assert!(missed.is_empty(), "not caught within {CASES} cases: {missed:?}");
+    assert!(
+        missed.is_empty(),
+        "not caught within {CASES} cases: {missed:?}"
+    );
 }

@@ -80,7 +80,7 @@ mod zones {
     /// The house takes the middle; the pool's lower left corner is given.
     fn plan(x: f64, y: f64, off: &str) -> String {
         format!(
-            "{LOT}pool: {{id: pool, source: survey, shell: {{rectangle: {{at: [{x}, {y}], length: 4 m, width: 3 m}}}}}}
+            "{LOT}pool: {{id: pool, source: survey, shell: {{rectangle: {{at: [{x}, {y}], length: 4 m, width: 3 m}}}}, with-attached: {{same-as: shell}}, deck: none, excavation: none}}
 things:
   - kind: building
     id: house

@@ -191,7 +191,11 @@ fn ways_round_areas_are_as_a_visibility_graph_has_them() {
         let rings: Vec<Figure> = rings.map(|ring| exact(Form::Ring(ring))).collect();
         let hurdles: Vec<Hurdle> = rings
             .iter()
-            .map(|figure| Hurdle { figure, off: 0 })
+            .map(|figure| Hurdle {
+                figure,
+                off: 0,
+                own: [false; 2],
+            })
             .collect();
         let (from, to) = (
             Stand {

@@ -13,7 +13,7 @@ fn plan(off: f64, things: &str) -> String {
     format!(
         "{lot}pool: {{id: pool, source: survey, water: {{rectangle: {{at: [8, 28], length: 4 m, width: 8 m}}}}, \
          excavation: {{rectangle: {{at: [7, 27], length: 6 m, width: 10 m}}}}}}\nthings:\n{things}\
-         inventory: {{building: all-shown, barrier-stretch: all-shown, ground-spot: all-shown, contour: all-shown, raised-ground: all-shown}}\n"
+         inventory: {{building: all-shown, barrier-stretch: all-shown, barrier-opening: none, ground-spot: all-shown, contour: all-shown, raised-ground: all-shown}}\n"
     )
 }
 

@@ -10,8 +10,8 @@ use rules_core::check::{Level, Truth, check};
 use rules_core::plan::Plan;
 use rules_core::quantity::Dimension;
 use rules_core::ruleset::{
-    Bound, Distance, IfNone, Measured, Operand, Part, Requirement, RuleSet, Selection, Test, Value,
-    Which,
+    Bound, Distance, IfNone, Measured, Operand, Part, Places, Requirement, RuleSet, Selection,
+    Test, Value, Which,
 };
 use rules_core::text::Span;
 
@@ -113,7 +113,7 @@ impl Site {
             from: end(from),
             to: end(to),
             how: Measured::Level,
-            farthest: false,
+            places: Places::Nearest,
         }))
     }
 

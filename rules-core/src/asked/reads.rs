@@ -4,11 +4,13 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::check::heights::facts_of_height;
 use crate::check::levels::fact_of_level;
-use crate::check::special::{IN_THE_WAY, POWER, REFLECTING, RUNS};
+use crate::check::special::{
+    IN_THE_WAY, OPENING, POWER, REFLECTING, RUNS, is_beside, is_within, says_whose,
+};
 use crate::ruleset::{
     Area, Bound, Condition, Distance, DocumentIndex, Enclosure, InForce, Measured, Once, Operand,
-    Requirement, Row, RowTest, RuleSet, Selection, ShareOf, Sound, Surface, Table, Then, Value,
-    Volume, Which, Zone,
+    Part, Requirement, Row, RowTest, RuleSet, Selection, ShareOf, Sound, Surface, Table, Then,
+    Value, Volume, Which, Zone,
 };
 use crate::vocabulary::{FactId, KindId, OutlineId, Vocabulary};
 
@@ -277,6 +279,27 @@ impl Walk<'_> {
         if distance.how == Measured::Walking {
             self.in_the_way();
         }
+        for (own, line) in [
+            (&distance.from, &distance.to),
+            (&distance.to, &distance.from),
+        ] {
+            self.past_the_line(own, line);
+        }
+    }
+
+    /// How far the owner's own things are from a lot line hangs on whose they are.
+    fn past_the_line(&mut self, own: &Operand, line: &Operand) {
+        let vocabulary = self.vocabulary;
+        let kind = |part: &Part| vocabulary.outline(part.outline).kind;
+        let lot_line = vocabulary.kind_named("lot-line");
+        if !line.parts.iter().any(|part| Some(kind(part)) == lot_line) {
+            return;
+        }
+        let facts = own
+            .parts
+            .iter()
+            .filter_map(|part| says_whose(kind(part), vocabulary));
+        facts.for_each(|(fact, _)| self.fact(fact));
     }
 
     /// What stands in the way is read with every distance on foot.
@@ -316,7 +339,7 @@ impl Walk<'_> {
         }
     }
 
-    /// Where people come from is told by the sides of the lot and by the doors of the house.
+    /// Where people come from is told by the sides of the lot and by the doors of the house; a barrier may have holes.
     fn enclosure(&mut self, enclosure: &Enclosure) {
         self.operand(&enclosure.of);
         self.operand(&enclosure.made_of);
@@ -333,6 +356,11 @@ impl Walk<'_> {
         };
         for (name, fact) in read {
             kind(name).iter().for_each(|kind| self.named(*kind, fact));
+        }
+        if let Some(hole) = kind(OPENING.0) {
+            self.named(hole, OPENING.2);
+            let line = vocabulary.outline_named(hole, OPENING.1);
+            line.iter().for_each(|line| self.outline(*line));
         }
         let opening = kind("wall-opening").filter(|_| read.len() > 1);
         let line = opening.and_then(|kind| vocabulary.outline_named(kind, "line"));
@@ -365,11 +393,20 @@ impl Walk<'_> {
         self.kind(selection.kind);
         self.condition(selection.filter.as_deref());
         if let Some(zone) = &selection.zone {
-            // Whether a thing lies in a zone, its first outline says.
-            let first = self.vocabulary.kind(selection.kind).outlines.first();
-            first.iter().for_each(|outline| self.outline(**outline));
+            self.place(selection.kind);
             self.zone(zone);
         }
+    }
+
+    /// Whether a thing lies in a zone, all its outlines say but those that lie within another.
+    fn place(&mut self, kind: KindId) {
+        let vocabulary = self.vocabulary;
+        let all = &vocabulary.kind(kind).outlines;
+        let told = |one: OutlineId| all.iter().any(|other| is_within(one, *other, vocabulary));
+        let asked = all
+            .iter()
+            .filter(|one| !told(**one) && !is_beside(**one, vocabulary));
+        asked.for_each(|outline| self.outline(*outline));
     }
 
     fn zone(&mut self, zone: &Zone) {

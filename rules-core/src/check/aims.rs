@@ -40,23 +40,50 @@ impl Aim {
         door: false,
     };
 
-    /// What a door leaves of the wall that it is in: for the widest way at most what it leaves in any world, for the
-    /// narrowest at least that.
+    /// What a door leaves of the wall that it is in.
     pub(crate) fn cut_from(&self, wall: &Figure, doubt: Doubt, view: View) -> Figure {
-        let door = self.place.as_ref().filter(|_| self.door);
-        let door = door.and_then(|(door, own)| Some((ends_of(door)?, own.against(doubt))));
-        let Some((ends, off)) = door else {
-            return wall.clone();
-        };
-        let wider = match view {
-            View::Drawn => 0,
-            View::Widest => off,
-            View::Narrowest => off.saturating_neg(),
-        };
-        let forms = wall.forms.iter();
-        let forms = forms.flat_map(|form| without(form, ends, wider)).collect();
-        Figure::new(forms, wall.spread, wall.accuracy)
+        match self.place.as_ref().filter(|_| self.door) {
+            Some((door, own)) => opened(wall, door, own.against(doubt), None, view),
+            None => wall.clone(),
+        }
     }
+}
+
+/// What an opening leaves of the wall that it is in: for the widest way at most what it leaves in any world, for the
+/// narrowest at least that. Where it is known how wide a ball may pass, it is no wider than that.
+pub(crate) fn opened(
+    wall: &Figure,
+    opening: &Figure,
+    off: i64,
+    widest: Option<i64>,
+    view: View,
+) -> Figure {
+    let Some(ends) = ends_of(opening) else {
+        return wall.clone();
+    };
+    let wider = match view {
+        View::Drawn => 0,
+        View::Widest => off,
+        View::Narrowest => off.saturating_neg(),
+    };
+    let cut = Cut {
+        ends,
+        wider,
+        widest,
+    };
+    let forms = wall.forms.iter();
+    let forms = forms.flat_map(|form| cut.without(form)).collect();
+    Figure::new(forms, wall.spread, wall.accuracy)
+}
+
+/// What is cut out of a wall.
+struct Cut {
+    /// From one of these places to the other,
+    ends: (Point, Point),
+    /// and so much more on either side,
+    wider: i64,
+    /// but no more than this.
+    widest: Option<i64>,
 }
 
 fn ends_of(door: &Figure) -> Option<(Point, Point)> {
@@ -66,57 +93,69 @@ fn ends_of(door: &Figure) -> Option<(Point, Point)> {
     }
 }
 
-/// A line less what lies between two places on one of its edges, and so much more on either side.
-fn without(form: &Form, (one, other): (Point, Point), wider: i64) -> Vec<Form> {
-    let reach = IN_THE_WALL.saturating_add(wider);
-    let corners: Vec<Point> = match form {
-        Form::Point(_) => return vec![form.clone()],
-        Form::Path(points) => points.clone(),
-        Form::Ring(points) => points.iter().chain(points.first()).copied().collect(),
-    };
-    let mut pieces = Vec::new();
-    let mut cut = false;
-    for (a, b) in corners.iter().zip(corners.iter().skip(1)) {
-        let edge = Form::Path(vec![*a, *b]);
-        let foot = |point: Point| {
-            let gap = distance(&Form::Point(point), &edge);
-            (gap.high <= reach).then_some(gap.to)
+impl Cut {
+    /// A line less what is cut out of one of its edges.
+    fn without(&self, form: &Form) -> Vec<Form> {
+        let reach = IN_THE_WALL.saturating_add(self.wider);
+        let corners: Vec<Point> = match form {
+            Form::Point(_) => return vec![form.clone()],
+            Form::Path(points) => points.clone(),
+            Form::Ring(points) => points.iter().chain(points.first()).copied().collect(),
         };
-        let feet = foot(one).zip(foot(other)).filter(|(p, q)| p != q);
-        match feet.and_then(|feet| stretched((*a, *b), feet, wider)) {
-            Some((near, next)) => {
-                cut = true;
-                let ends = [(*a, near), (next, *b)];
-                let left = ends.into_iter().filter(|(from, to)| from != to);
-                pieces.extend(left.map(|(from, to)| Form::Path(vec![from, to])));
+        let mut pieces = Vec::new();
+        let mut cut = false;
+        for (a, b) in corners.iter().zip(corners.iter().skip(1)) {
+            let edge = Form::Path(vec![*a, *b]);
+            let foot = |point: Point| {
+                let gap = distance(&Form::Point(point), &edge);
+                (gap.high <= reach).then_some(gap.to)
+            };
+            let feet = foot(self.ends.0).zip(foot(self.ends.1));
+            let feet = feet.filter(|(p, q)| p != q);
+            match feet.and_then(|feet| self.stretched((*a, *b), feet)) {
+                Some((near, next)) => {
+                    cut = true;
+                    let ends = [(*a, near), (next, *b)];
+                    let left = ends.into_iter().filter(|(from, to)| from != to);
+                    pieces.extend(left.map(|(from, to)| Form::Path(vec![from, to])));
+                }
+                None => pieces.push(edge),
             }
-            None => pieces.push(edge),
         }
+        if cut { pieces } else { vec![form.clone()] }
     }
-    if cut { pieces } else { vec![form.clone()] }
-}
 
-/// A piece of an edge, in the edge's direction, and so much longer at either end, as far as the edge goes; `None` where
-/// nothing is left of it.
-fn stretched(edge: (Point, Point), (p, q): (Point, Point), by: i64) -> Option<(Point, Point)> {
-    let far = |point: Point| distance(&Form::Point(edge.0), &Form::Point(point)).low;
-    let (near, next) = if far(p) <= far(q) { (p, q) } else { (q, p) };
-    if by == 0 {
-        return Some((near, next));
+    /// A piece of an edge, in the edge's direction, and so much longer at either end, as far as the edge goes; `None` where
+    /// nothing is left of it.
+    fn stretched(&self, edge: (Point, Point), (p, q): (Point, Point)) -> Option<(Point, Point)> {
+        let far = |point: Point| distance(&Form::Point(edge.0), &Form::Point(point)).low;
+        let (near, next) = if far(p) <= far(q) { (p, q) } else { (q, p) };
+        let too_wide = |widest: i64| far(next).saturating_sub(far(near)) > widest;
+        if self.wider == 0 && !self.widest.is_some_and(too_wide) {
+            return Some((near, next));
+        }
+        let (from, to, long) = (
+            far(near).saturating_sub(self.wider),
+            far(next).saturating_add(self.wider),
+            far(edge.1),
+        );
+        let over = self
+            .widest
+            .map_or(0, |widest| to.saturating_sub(from).saturating_sub(widest));
+        let over = over.max(0);
+        let (from, to) = (
+            from.saturating_add(over / 2),
+            to.saturating_sub(over - over / 2),
+        );
+        let at = |along: i64| {
+            part_way(
+                edge.0,
+                edge.1,
+                along.clamp(0, long) as f64 / long.max(1) as f64,
+            )
+        };
+        (from < to).then(|| (at(from), at(to)))
     }
-    let (from, to, long) = (
-        far(near).saturating_sub(by),
-        far(next).saturating_add(by),
-        far(edge.1),
-    );
-    let at = |along: i64| {
-        part_way(
-            edge.0,
-            edge.1,
-            along.clamp(0, long) as f64 / long.max(1) as f64,
-        )
-    };
-    (from < to).then(|| (at(from), at(to)))
 }
 
 impl<'a> Judge<'a> {

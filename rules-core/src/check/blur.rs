@@ -5,14 +5,13 @@ use super::distance::Drawn;
 use super::judge::Judge;
 use crate::measure::deepest_common;
 use crate::mutant::{self, Mutant};
-use crate::plan::Thing;
 use crate::plan::figure::Accuracy;
 use crate::quantity::Interval;
 
 impl<'a> Judge<'a> {
     /// Whether two outlines share a place however both are off.
     pub(crate) fn surely_overlaps(&self, a: &Drawn<'a>, b: &Drawn<'a>, blur: i64) -> bool {
-        let (Some(one), Some(two)) = (self.off(a, b.thing), self.off(b, a.thing)) else {
+        let (Some(one), Some(two)) = (self.off(a, b), self.off(b, a)) else {
             return false;
         };
         if mutant::is_on(Mutant::OverlapUntested) {
@@ -23,13 +22,13 @@ impl<'a> Judge<'a> {
 
     /// How far off the corners of two outlines may be together; `None` where nobody knows.
     pub(crate) fn blur(&self, a: &Drawn<'a>, b: &Drawn<'a>) -> Option<i64> {
-        Self::both(self.off(a, b.thing), self.off(b, a.thing))
+        Self::both(self.off(a, b), self.off(b, a))
     }
 
     /// The same where arcs are measured as arcs.
     pub(crate) fn true_blur(&self, a: &Drawn<'a>, b: &Drawn<'a>) -> Option<i64> {
         let off = |end: &Drawn<'a>, other| self.shifted(end, other, end.figure.true_accuracy());
-        Self::both(off(a, b.thing), off(b, a.thing))
+        Self::both(off(a, b), off(b, a))
     }
 
     fn both(one: Option<i64>, two: Option<i64>) -> Option<i64> {
@@ -43,33 +42,42 @@ impl<'a> Judge<'a> {
         Some(one?.saturating_add(two?))
     }
 
-    /// How far off one outline may be against another thing: its accuracy and, where the other comes from another
-    /// source, the shift of its own.
-    pub(crate) fn off(&self, a: &Drawn<'a>, other: &Thing) -> Option<i64> {
+    /// How far off one outline may be against another: its accuracy and, where the other does not shift together with it,
+    /// the shift of its source.
+    pub(crate) fn off(&self, a: &Drawn<'a>, other: &Drawn<'a>) -> Option<i64> {
         self.shifted(a, other, a.figure.accuracy)
     }
 
-    fn shifted(&self, a: &Drawn<'a>, other: &Thing, accuracy: Accuracy) -> Option<i64> {
+    fn shifted(&self, a: &Drawn<'a>, other: &Drawn<'a>, accuracy: Accuracy) -> Option<i64> {
+        let plan = self.scene.plan();
+        let together = plan.shift_together(a.index, other.index);
+        let shift = match together || mutant::is_on(Mutant::ShiftCancelled) {
+            true => Some(0),
+            false => plan.shift_of(a.thing),
+        };
+        self.off_with(a, accuracy, shift)
+    }
+
+    /// How far off an outline may be where nothing shifts together with it.
+    pub(crate) fn off_in_all(&self, a: &Drawn<'a>) -> Option<i64> {
+        self.off_with(a, a.figure.accuracy, self.scene.plan().shift_of(a.thing))
+    }
+
+    /// How far off an outline may be where all else shifts together with it.
+    pub(crate) fn off_alone(&self, a: &Drawn<'a>) -> Option<i64> {
+        self.off_with(a, a.figure.accuracy, Some(0))
+    }
+
+    /// Accuracy and shift together; asked for where either is not known.
+    fn off_with(&self, a: &Drawn<'a>, accuracy: Accuracy, shift: Option<i64>) -> Option<i64> {
         if self.scene.as_drawn {
             return Some(0);
         }
-        let shift = match a.thing.source {
-            _ if mutant::is_on(Mutant::ShiftCancelled) => Some(0),
-            Some(own) if Some(own) != other.source => self
-                .scene
-                .plan()
-                .sources
-                .get(own)
-                .map_or(Some(0), |source| source.shift),
-            _ => Some(0),
-        };
-        let off = accuracy
-            .zip(shift)
-            .map(|(accuracy, shift)| accuracy.saturating_add(shift));
+        let off = accuracy.zip(shift);
         if off.is_none() {
             self.scene.touch(Missing::Accuracy(a.index), true, &[]);
         }
-        off
+        off.map(|(accuracy, shift)| accuracy.saturating_add(shift))
     }
 
     /// What a tape said narrows what the drawing says.

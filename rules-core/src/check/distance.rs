@@ -2,16 +2,17 @@
 
 use smallvec::{SmallVec, smallvec};
 
+use super::heights::Extent;
 use super::judge::{Judge, thing_of};
 use super::scene::{Env, Holder};
 use super::select::Listed;
 use super::value::{Val, Way, Ways};
 use super::{Missing, Witness};
-use crate::measure::{Gap, Span, farthest, farthest_of_arcs, figure_gap, in_space};
+use crate::measure::{Gap, Span, figure_gap, in_space};
 use crate::mutant::{self, Mutant};
 use crate::plan::{Figure, Looked, Thing, ThingIndex};
 use crate::quantity::{Dimension, Interval, NO_HIGH};
-use crate::ruleset::{Distance, IfNone, Measured, Operand, Part, Which, Zone};
+use crate::ruleset::{Distance, IfNone, Measured, Operand, Part, Places, Which, Zone};
 use crate::vocabulary::{KindId, OutlineId};
 
 /// One outline at one end of a distance.
@@ -52,7 +53,7 @@ pub(crate) struct Drawn<'a> {
 }
 
 impl Pair {
-    fn anywhere() -> Pair {
+    pub(crate) fn anywhere() -> Pair {
         Pair {
             range: Interval::from_low(0),
             witness: None,
@@ -177,20 +178,15 @@ impl<'a> Judge<'a> {
         other: &End<'_>,
         env: &Env<'_>,
     ) -> Pair {
-        let pair = match distance.farthest {
-            true => self.farthest(one, other),
-            false => self.nearest(one, other, env),
-        };
+        if distance.places != Places::Nearest {
+            return self.farthest(distance, one, other, env);
+        }
+        let pair = self.nearest(one, other, env);
         match distance.how {
             Measured::Level => pair,
             Measured::InSpace => self.in_space(pair, one, other, env),
             Measured::Plumb => Pair {
                 range: self.rise(one, other, env),
-                ..pair
-            },
-            // A way round what stands there is never shorter than the straight line.
-            Measured::Walking if distance.farthest => Pair {
-                range: Interval::from_low(pair.range.low),
                 ..pair
             },
             Measured::Walking => self.on_foot(pair, one, other),
@@ -256,8 +252,8 @@ impl<'a> Judge<'a> {
             return Interval::from_low(0);
         };
         if let Some(range) = self
-            .past_the_line(a, b, blur)
-            .or_else(|| self.past_the_line(b, a, blur))
+            .past_the_line(a, b, gap, blur)
+            .or_else(|| self.past_the_line(b, a, gap, blur))
         {
             return range;
         }
@@ -269,31 +265,6 @@ impl<'a> Judge<'a> {
             i128::from(gap.high).saturating_add(i128::from(blur))
         };
         Interval { low, high }
-    }
-
-    /// The distance from the farthest part of one outline to the other.
-    fn farthest(&self, one: &End<'_>, other: &End<'_>) -> Pair {
-        let (Some(a), Some(b)) = (self.drawn(one), self.drawn(other)) else {
-            return Pair::anywhere();
-        };
-        let (gap, blur) = match farthest_of_arcs(a.figure, b.figure) {
-            Some(gap) => (gap, self.true_blur(&a, &b)),
-            None => (farthest(a.figure, b.figure), self.blur(&a, &b)),
-        };
-        let range = Interval {
-            low: gap.low.into(),
-            high: gap.high.into(),
-        }
-        .widen_opt(blur);
-        let range = Interval {
-            low: range.low.max(0),
-            ..range
-        };
-        Pair {
-            range,
-            witness: Some(witness(&a, &b, gap)),
-            blur: blur.filter(|blur| *blur > 0),
-        }
     }
 
     /// How far away something unseen must be at least.
@@ -320,12 +291,18 @@ impl<'a> Judge<'a> {
             })
     }
 
-    /// By how much one end may be higher than the other, anywhere along both.
-    fn rise(&self, one: &End<'_>, other: &End<'_>, env: &Env<'_>) -> Interval {
+    /// How far apart in height two ends are, each of which takes up all between its lowest and its highest place.
+    pub(crate) fn rise(&self, one: &End<'_>, other: &End<'_>, env: &Env<'_>) -> Interval {
+        let [here, there] = self.standing_at(one, other, env);
+        here.rise(&there)
+    }
+
+    /// From which level to which two things reach, in one datum.
+    pub(crate) fn standing_at(&self, one: &End<'_>, other: &End<'_>, env: &Env<'_>) -> [Extent; 2] {
         let grounds = [one, other].map(|end| self.drawn(end).map(|drawn| self.lying(&drawn)));
         let [here, there] = self.grounds(grounds, env);
         let (one, other) = (self.extent(one, other, env), self.extent(other, one, env));
-        one.upon(here).rise(&other.upon(there))
+        [one.upon(here), other.upon(there)]
     }
 }
 

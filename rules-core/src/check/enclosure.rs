@@ -2,8 +2,9 @@
 
 use super::aims::Aim;
 use super::distance::End;
+use super::holes::Hole;
 use super::judge::{Judge, thing_of};
-use super::scene::Env;
+use super::scene::{Env, Holder};
 use super::value::{Val, Way};
 use super::{Missing, Witness};
 use crate::measure::{Doubt, Goal, Target, View, Wall, WayOut, widest_way};
@@ -16,16 +17,20 @@ use crate::vocabulary::OutlineId;
 pub(crate) struct Placed {
     pub(crate) figure: Figure,
     pub(crate) doubt: Doubt,
-    index: ThingIndex,
+    pub(crate) index: ThingIndex,
     outline: OutlineId,
     sure: bool,
 }
 
 /// All that counts as barrier.
+#[derive(Default)]
 struct Barrier {
     walls: Vec<Placed>,
     /// More of it may stand anywhere: unseen, not drawn, or nobody knows how far off.
     more: bool,
+    holes: Vec<Hole>,
+    /// There may be others anywhere in it.
+    more_holes: bool,
 }
 
 impl<'a> Judge<'a> {
@@ -42,7 +47,7 @@ impl<'a> Judge<'a> {
         let Some(aims) = self.aims(&enclosure.from, env) else {
             return anything;
         };
-        let barrier = self.barrier(&self.ends(&enclosure.made_of, env).list);
+        let barrier = self.barrier(&self.ends(&enclosure.made_of, env).list, env);
         let (mut low, mut high) = (0, Some((0, None)));
         for end in &pools.list {
             let Some(pool) = self.placed(end) else {
@@ -51,15 +56,16 @@ impl<'a> Judge<'a> {
             };
             for aim in &aims {
                 if aim.sure && pool.sure && !barrier.more {
-                    let way = self.way(&barrier.walls, &pool, aim, View::Narrowest);
-                    low = low.max(i128::from(way.low));
+                    let way = self.way(&barrier, |_| true, &pool, (aim, View::Narrowest));
+                    low = low.max(endless(way.low));
                 }
                 high = high
-                    .zip(self.widest(&barrier.walls, &pool, aim))
+                    .zip(self.widest(&barrier, &pool, aim))
                     .map(|(one, other)| if other.0 > one.0 { other } else { one });
             }
         }
         let (high, witness) = high.unwrap_or((NO_HIGH, None));
+        let high = if barrier.more_holes { NO_HIGH } else { high };
         Val {
             witness,
             ..Val::amount(
@@ -75,20 +81,15 @@ impl<'a> Judge<'a> {
     /// The high end to one goal and where the gap is; `None` where nobody knows where the goal is.
     fn widest(
         &self,
-        walls: &[Placed],
+        barrier: &Barrier,
         pool: &Placed,
         aim: &Aim,
     ) -> Option<(i128, Option<Witness>)> {
         if aim.anywhere {
             return None;
         }
-        let sure: Vec<&Placed> = walls.iter().filter(|wall| wall.sure).collect();
-        let way = self.way(
-            walls.iter().filter(|wall| wall.sure),
-            pool,
-            aim,
-            View::Widest,
-        );
+        let sure: Vec<&Placed> = barrier.walls.iter().filter(|wall| wall.sure).collect();
+        let way = self.way(barrier, |wall| wall.sure, pool, (aim, View::Widest));
         let wall = |index: usize| sure.get(index).copied();
         let witness = way.opening.and_then(|opening| {
             let (from, to) = (wall(opening.walls.0)?, wall(opening.walls.1)?);
@@ -101,29 +102,30 @@ impl<'a> Judge<'a> {
                 to_outline: to.outline,
             })
         });
-        let high = if way.high == i64::MAX {
-            NO_HIGH
-        } else {
-            i128::from(way.high)
-        };
-        Some((high, witness))
+        Some((endless(way.high), witness))
     }
 
-    fn way<'w>(
+    fn way(
         &self,
-        walls: impl IntoIterator<Item = &'w Placed>,
+        barrier: &Barrier,
+        counts: impl Fn(&Placed) -> bool,
         pool: &Placed,
-        aim: &Aim,
-        view: View,
+        (aim, view): (&Aim, View),
     ) -> WayOut {
         let view = if self.scene.as_drawn {
             View::Drawn
         } else {
             view
         };
+        let walls = barrier.walls.iter().filter(|wall| counts(wall));
         let cut: Vec<(Figure, Doubt)> = walls
-            .into_iter()
-            .map(|wall| (aim.cut_from(&wall.figure, wall.doubt, view), wall.doubt))
+            .map(|wall| {
+                let holes = barrier.holes.iter();
+                let left = holes.fold(wall.figure.clone(), |left, hole| {
+                    hole.cut_from(left, wall, view)
+                });
+                (aim.cut_from(&left, wall.doubt, view), wall.doubt)
+            })
             .collect();
         let walls: Vec<Wall> = cut
             .iter()
@@ -146,12 +148,9 @@ impl<'a> Judge<'a> {
         widest_way(&walls, &start, &[goal], view)
     }
 
-    /// What counts as barrier: what is meant, and the gates that are part of it.
-    fn barrier(&self, ends: &[End<'_>]) -> Barrier {
-        let mut barrier = Barrier {
-            walls: Vec::new(),
-            more: false,
-        };
+    /// What counts as barrier: what is meant, the gates that are part of it, and the holes in it.
+    fn barrier(&self, ends: &[End<'_>], env: &Env<'_>) -> Barrier {
+        let mut barrier = Barrier::default();
         let gates = ends.iter().flat_map(|end| self.gates_of(end));
         for end in ends.iter().copied().chain(gates) {
             match self.placed(&end) {
@@ -164,6 +163,7 @@ impl<'a> Judge<'a> {
                 None => barrier.more = true,
             }
         }
+        (barrier.holes, barrier.more_holes) = self.holes_in(&barrier.walls, env);
         barrier
     }
 
@@ -183,7 +183,7 @@ impl<'a> Judge<'a> {
         });
         gates
             .map(|index| End {
-                holder: super::scene::Holder::Thing(*index),
+                holder: Holder::Thing(*index),
                 outline: line,
                 ..*end
             })
@@ -208,9 +208,8 @@ impl<'a> Judge<'a> {
         if self.scene.as_drawn {
             return Some(Doubt::default());
         }
-        let frame = self.scene.thing(index)?.source;
-        let source = frame.and_then(|frame| self.scene.plan().sources.get(frame));
-        let shift = source.map_or(Some(0), |source| source.shift);
+        let thing = self.scene.thing(index)?;
+        let (frame, shift) = (thing.source, self.scene.plan().shift_of(thing));
         let doubt = figure.accuracy.zip(shift).map(|(accuracy, shift)| Doubt {
             accuracy,
             shift,
@@ -220,5 +219,13 @@ impl<'a> Judge<'a> {
             self.scene.touch(Missing::Accuracy(index), true, &[]);
         }
         doubt
+    }
+}
+
+/// A width as it is told: where nothing stands in the way it has no end.
+fn endless(width: i64) -> i128 {
+    match width {
+        i64::MAX => NO_HIGH,
+        width => i128::from(width),
     }
 }

@@ -4,15 +4,10 @@ use super::distance::{Drawn, End};
 use super::judge::Judge;
 use super::scene::Env;
 use super::value::{Val, Way};
-use crate::measure::{
-    ARC_TOLERANCE, Fit, Keep, Weighted, area_band, length, perimeter, weighted_area,
-};
+use crate::measure::{ARC_TOLERANCE, Fit, Keep, perimeter};
 use crate::plan::{Figure, Form};
-use crate::quantity::{Dimension, Interval, NO_HIGH, ONE};
+use crate::quantity::{Dimension, Interval, NO_HIGH};
 use crate::ruleset::{Area, Operand, Part, ShareOf, Zone};
-
-/// How much something counts in full, in millionths.
-const IN_FULL: u32 = 1_000_000;
 
 impl<'a> Judge<'a> {
     /// The area that outlines cover together, or their share of something.
@@ -35,59 +30,11 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// What outlines cover together, each place once; only what lies in a zone.
-    pub(crate) fn covered(
+    pub(crate) fn drawn_ends<'e>(
         &self,
-        of: &'a Operand,
-        zone: Option<&'a Zone>,
-        env: &Env<'_>,
-    ) -> Interval {
-        let mut sure = Vec::new();
-        let mut perhaps = Vec::new();
-        let (mut below, mut above, mut endless) = (0_i128, 0_i128, false);
-        for part in of.parts.iter() {
-            for (end, drawn) in self.drawn_ends(part, env) {
-                let Some(drawn) = drawn else {
-                    endless = true;
-                    continue;
-                };
-                let pieces = self.pieces(zone, &drawn, env);
-                let weight = weight(part);
-                let own = self.area_slack(&drawn);
-                let off = |cut: &[Figure]| {
-                    let by_cutting = cut_slack(cut, drawn.figure);
-                    by_weight(own.saturating_add(by_cutting), weight)
-                };
-                if !pieces.outer.is_empty() {
-                    above = above.saturating_add(off(&pieces.outer));
-                }
-                if end.sure {
-                    below = below.saturating_add(off(&pieces.inner));
-                    sure.extend(pieces.inner.into_iter().map(|figure| (figure, weight)));
-                }
-                perhaps.extend(pieces.outer.into_iter().map(|figure| (figure, weight)));
-            }
-        }
-        let total = |list: &[(Figure, u32)]| {
-            let items: Vec<Weighted<'_>> = list
-                .iter()
-                .map(|(figure, millionths)| Weighted {
-                    figure,
-                    millionths: *millionths,
-                })
-                .collect();
-            weighted_area(&items)
-        };
-        let low = total(&sure).low.saturating_sub(below).max(0);
-        let high = if endless {
-            NO_HIGH
-        } else {
-            total(&perhaps).high.saturating_add(above)
-        };
-        Interval { low, high }
-    }
-
-    fn drawn_ends<'e>(&self, part: &'a Part, env: &Env<'e>) -> Vec<(End<'e>, Option<Drawn<'a>>)>
+        part: &'a Part,
+        env: &Env<'e>,
+    ) -> Vec<(End<'e>, Option<Drawn<'a>>)>
     where
         'a: 'e,
     {
@@ -98,7 +45,12 @@ impl<'a> Judge<'a> {
     }
 
     /// What a zone leaves of an outline.
-    fn pieces(&self, zone: Option<&'a Zone>, drawn: &Drawn<'a>, env: &Env<'_>) -> Pieces {
+    pub(crate) fn pieces(
+        &self,
+        zone: Option<&'a Zone>,
+        drawn: &Drawn<'a>,
+        env: &Env<'_>,
+    ) -> Pieces {
         let whole = || vec![drawn.figure.clone()];
         let Some(zone) = zone else {
             return Pieces {
@@ -112,22 +64,6 @@ impl<'a> Judge<'a> {
             inner: cut(Fit::Inner),
             outer: cut(Fit::Outer),
         }
-    }
-
-    /// By how much an area may be off because its outline is.
-    fn area_slack(&self, drawn: &Drawn<'a>) -> i128 {
-        if self.scene.as_drawn {
-            return 0;
-        }
-        let Some(accuracy) = drawn.figure.accuracy else {
-            return NO_HIGH;
-        };
-        drawn
-            .figure
-            .forms
-            .iter()
-            .map(|form| form_slack(form, drawn.figure.spread, accuracy))
-            .fold(0, i128::saturating_add)
     }
 
     /// How long lines are.
@@ -155,15 +91,14 @@ impl<'a> Judge<'a> {
                 (sum.0 + i128::from(span.low), sum.1 + i128::from(span.high))
             })
         };
-        let accuracy = match self.scene.as_drawn {
-            true => 0,
-            false => drawn.figure.true_accuracy()?,
-        };
+        // Arcs are measured as arcs.
+        let corners = drawn.figure.corners_off();
+        let accuracy = self.off_alone(drawn)?.saturating_sub(corners).max(0);
         let slack = length_slack(drawn.figure, accuracy);
         let pieces = self.pieces(zone, drawn, env);
         // Less of an area may have the longer way round: once it is cut, nothing is known.
         let whole = |figures: &[Figure]| matches!(figures, [only] if only == drawn.figure);
-        if is_area(drawn.figure) && !(whole(&pieces.inner) && whole(&pieces.outer)) {
+        if drawn.figure.has_area() && !(whole(&pieces.inner) && whole(&pieces.outer)) {
             return pieces.outer.is_empty().then_some(Interval::exact(0));
         }
         let (low, high) = (total(&pieces.inner).0, total(&pieces.outer).1);
@@ -201,34 +136,14 @@ fn length_slack(figure: &Figure, accuracy: i64) -> i128 {
     i128::from(accuracy).saturating_mul(moves)
 }
 
-fn is_area(figure: &Figure) -> bool {
-    figure.spread > 0
-        || figure
-            .forms
-            .iter()
-            .any(|form| matches!(form, Form::Ring(_)))
-}
-
 /// By how much cutting may change a length, in nanometres: both ends of each cut piece are rounded.
 fn cutting(pieces: &[Figure], whole: &Figure) -> i128 {
     let cut = cut_pieces(pieces, whole);
     cut.map(|(_, off)| 2 * i128::from(off)).sum()
 }
 
-/// By how much cutting may change an area: the corners of each cut piece are rounded to nanometres. That a curve is cut as
-/// a ring within it or around it, up to a whole tolerance off, is on the sure side already.
-fn cut_slack(pieces: &[Figure], whole: &Figure) -> i128 {
-    cut_pieces(pieces, whole)
-        .flat_map(|(piece, off)| {
-            let corners = off % ARC_TOLERANCE;
-            let slack = move |form| form_slack(form, piece.spread, corners);
-            piece.forms.iter().map(slack)
-        })
-        .fold(0, i128::saturating_add)
-}
-
 /// The pieces that are not the whole, each with what its corners may be off by from cutting.
-fn cut_pieces<'p>(
+pub(crate) fn cut_pieces<'p>(
     pieces: &'p [Figure],
     whole: &'p Figure,
 ) -> impl Iterator<Item = (&'p Figure, i64)> {
@@ -243,43 +158,7 @@ fn cut_pieces<'p>(
 }
 
 /// What a zone leaves of an outline: what surely is in it, and all that may be.
-struct Pieces {
-    inner: Vec<Figure>,
-    outer: Vec<Figure>,
-}
-
-fn weight(part: &Part) -> u32 {
-    let counted = part
-        .counted
-        .map(|counted| counted / (ONE / i128::from(IN_FULL)));
-    counted
-        .and_then(|millionths| u32::try_from(millionths).ok())
-        .unwrap_or(IN_FULL)
-}
-
-/// What an area may be off by, where it counts only in part; rounded up.
-fn by_weight(slack: i128, millionths: u32) -> i128 {
-    if slack == NO_HIGH {
-        return NO_HIGH;
-    }
-    let (millionths, whole) = (i128::from(millionths), i128::from(IN_FULL));
-    let counted = slack.saturating_mul(millionths);
-    counted.div_euclid(whole) + i128::from(counted.rem_euclid(whole) > 0)
-}
-
-/// The band that a boundary's accuracy makes: for straight sides by its corners, with arcs by its length.
-fn form_slack(form: &Form, spread: i64, accuracy: i64) -> i128 {
-    let band = match form {
-        Form::Ring(ring) if spread == 0 => area_band(ring, &vec![Some(accuracy); ring.len()]),
-        _ => None,
-    };
-    band.unwrap_or_else(|| {
-        let (e, r) = (i128::from(accuracy), i128::from(spread));
-        let sides = if matches!(form, Form::Path(_)) { 2 } else { 1 };
-        // The way round is the form's own, once or twice, and a circle of the spread; 22/7 and 2 · 22/7 are above π and 2 π.
-        let round = i128::from(length(form).high)
-            .saturating_mul(sides)
-            .saturating_add(r * 44 / 7 + 1);
-        round.saturating_mul(e).saturating_add(e * e * 22 / 7 + 1)
-    })
+pub(crate) struct Pieces {
+    pub(crate) inner: Vec<Figure>,
+    pub(crate) outer: Vec<Figure>,
 }

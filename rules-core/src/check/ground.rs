@@ -8,46 +8,48 @@ use super::heights::Reach;
 use super::judge::Judge;
 use super::scene::{Base, Env, Holder};
 use crate::measure::{Ground, farthest, figure_gap};
-use crate::plan::{Figure, Form, ThingIndex, Words};
+use crate::plan::{Figure, Form, Plan, Point, ThingIndex, Words};
 use crate::quantity::Interval;
 use crate::vocabulary::KindId;
 
 /// The spots of a plan, joined to ground.
 pub(crate) struct Spots {
     things: Vec<ThingIndex>,
-    ground: Ground,
+    /// `None` where one of them may be anywhere, or where they are too few or too many.
+    ground: Option<Ground>,
     /// As they are drawn, every place exact.
-    exact: Ground,
+    exact: Option<Ground>,
 }
 
 impl Spots {
-    /// Of all spots whose place is known well enough; `None` where they are too few or too many.
-    pub(crate) fn of(base: &Base<'_>, spots: &[ThingIndex]) -> Option<Spots> {
-        let (mut things, mut places, mut off) = (Vec::new(), Vec::new(), 0);
-        for &index in spots {
-            let Some((at, own)) = base.plan.things.get(index).and_then(|thing| {
-                let figure = thing.outlines.values().next()?;
-                let [Form::Point(at)] = figure.forms[..] else {
-                    return None;
-                };
-                let shift = match thing.source {
-                    Some(source) => base.plan.sources.get(source)?.shift?,
-                    None => 0,
-                };
-                Some((at, figure.accuracy?.saturating_add(shift)))
-            }) else {
-                continue;
-            };
-            things.push(index);
-            places.push(at);
-            off = off.max(own);
+    pub(crate) fn of(base: &Base<'_>, spots: &[ThingIndex]) -> Spots {
+        let drawn: Option<Vec<_>> = spots.iter().map(|index| spot(base.plan, *index)).collect();
+        let places = |drawn: &Vec<(Point, Option<i64>)>| drawn.iter().map(|(at, _)| *at).collect();
+        let worst = |drawn: &Vec<(Point, Option<i64>)>| {
+            let offs: Option<Vec<i64>> = drawn.iter().map(|(_, off)| *off).collect();
+            offs?.into_iter().max()
+        };
+        let drawn = drawn.as_ref();
+        Spots {
+            things: spots.to_vec(),
+            ground: drawn.and_then(|drawn| Ground::between(places(drawn), worst(drawn)?)),
+            exact: drawn.and_then(|drawn| Ground::between(places(drawn), 0)),
         }
-        Some(Spots {
-            things,
-            ground: Ground::between(places.clone(), off)?,
-            exact: Ground::between(places, 0)?,
-        })
     }
+}
+
+/// Where a spot is drawn, and how far off that may be, where anybody knows.
+fn spot(plan: &Plan, index: ThingIndex) -> Option<(Point, Option<i64>)> {
+    let thing = plan.things.get(index)?;
+    let figure = thing.outlines.values().next()?;
+    let [Form::Point(at)] = figure.forms[..] else {
+        return None;
+    };
+    let off = figure.accuracy.zip(plan.shift_of(thing));
+    Some((
+        at,
+        off.map(|(accuracy, shift)| accuracy.saturating_add(shift)),
+    ))
 }
 
 impl<'a> Judge<'a> {
@@ -166,12 +168,20 @@ impl<'a> Judge<'a> {
     }
 
     fn between_spots(&self, figure: &Figure, off: i64, env: &Env<'_>) -> Option<Interval> {
-        let spots = self.scene.base.spots(self.special.spot)?;
+        let kind = self.special.spot;
+        if self.may_be_unseen(kind) {
+            self.scene.touch(Missing::Inventory(kind), true, &[]);
+            return None;
+        }
+        let spots = self.scene.base.spots(kind);
         let ground = match self.scene.as_drawn {
             true => &spots.exact,
             false => &spots.ground,
         };
-        let under = ground.under(figure, off)?;
+        if ground.is_none() {
+            self.ask_for_places(&spots.things);
+        }
+        let under = ground.as_ref()?.under(figure, off)?;
         self.levels(
             &under
                 .iter()
@@ -179,6 +189,28 @@ impl<'a> Judge<'a> {
                 .collect(),
             env,
         )
+    }
+
+    /// Asks where the spots are of which nobody knows it.
+    fn ask_for_places(&self, spots: &[ThingIndex]) {
+        let outlines = &self
+            .scene
+            .rules()
+            .vocabulary
+            .kind(self.special.spot)
+            .outlines;
+        for &index in spots {
+            let missing = match spot(self.scene.plan(), index) {
+                Some((_, Some(_))) => None,
+                Some((_, None)) => Some(Missing::Accuracy(index)),
+                None => outlines
+                    .first()
+                    .map(|place| Missing::Outline(index, *place)),
+            };
+            if let Some(missing) = missing {
+                self.scene.touch(missing, true, &[]);
+            }
+        }
     }
 
     fn levels(&self, spots: &BTreeSet<ThingIndex>, env: &Env<'_>) -> Option<Interval> {
@@ -195,21 +227,9 @@ impl<'a> Judge<'a> {
     pub(crate) fn lying(&self, drawn: &Drawn<'a>) -> (&'a Figure, Option<i64>) {
         (drawn.figure, self.off_in_all(drawn))
     }
-
-    /// How far off an outline may be: its own accuracy and its source's shift.
-    pub(crate) fn off_in_all(&self, drawn: &Drawn<'a>) -> Option<i64> {
-        if self.scene.as_drawn {
-            return Some(0);
-        }
-        let shift = match drawn.thing.source {
-            Some(source) => self.scene.plan().sources.get(source)?.shift?,
-            None => 0,
-        };
-        Some(drawn.figure.accuracy?.saturating_add(shift))
-    }
 }
 
-fn places(form: &Form) -> Vec<crate::plan::Point> {
+fn places(form: &Form) -> Vec<Point> {
     match form {
         Form::Point(at) => vec![*at],
         Form::Path(points) | Form::Ring(points) => points.clone(),

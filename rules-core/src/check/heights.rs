@@ -218,6 +218,14 @@ impl Extent {
             .max(Interval::exact(0))
     }
 
+    /// How far apart in height the highest place of the one and the lowest of the other are, whichever way that is more.
+    pub(crate) fn most_apart(&self, other: &Extent) -> Interval {
+        let over = |one: &Extent, two: &Extent| one.top.most.sub(two.bottom.least);
+        over(self, other)
+            .max(over(other, self))
+            .max(Interval::exact(0))
+    }
+
     /// The same, from the level of the ground below it.
     pub(crate) fn upon(self, ground: Interval) -> Extent {
         Extent {

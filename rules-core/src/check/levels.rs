@@ -2,7 +2,7 @@
 
 use super::Missing;
 use super::distance::{End, Pair};
-use super::heights::Reach;
+use super::heights::{Reach, facts_of_height};
 use super::judge::{Judge, thing_of};
 use super::scene::Env;
 use super::value::{Val, Way, Ways};
@@ -126,11 +126,44 @@ impl<'a> Judge<'a> {
             thing.is_some_and(|thing| thing.facts.contains_key(&fact))
         };
         match fact_of_level(end.outline, vocabulary) {
-            Some(fact) if by_fact || stated(fact) || !self.stands_on_known_ground(end, env) => {
+            Some(fact) if by_fact || !self.stands_on_known_ground(end, env) => {
                 self.reach_of(fact, end.holder, env)
+            }
+            // What is told in two ways is both.
+            Some(fact) if stated(fact) => {
+                let own = self.reach_of(fact, end.holder, env);
+                match own.hull().is_exact() {
+                    true => own,
+                    false => own.meet(self.raised(end, env)),
+                }
             }
             _ => self.raised(end, env),
         }
+    }
+
+    /// What a thing's stated level is, and what the ground and its stated height make it; `None` where not both are told.
+    pub(crate) fn level_told_twice(
+        &self,
+        end: &End<'_>,
+        env: &Env<'_>,
+    ) -> Option<(FactId, Interval, FactId, Interval)> {
+        let vocabulary = &self.scene.rules().vocabulary;
+        let thing = thing_of(end.holder).and_then(|index| self.scene.thing(index))?;
+        let stated = |fact: &FactId| {
+            thing
+                .facts
+                .get(fact)
+                .is_some_and(|own| own.amount.is_some())
+        };
+        let level = fact_of_level(end.outline, vocabulary).filter(stated)?;
+        let height = facts_of_height(end.outline, vocabulary)
+            .into_iter()
+            .find(stated)?;
+        let told = self.stands_on_known_ground(end, env);
+        told.then(|| {
+            let own = self.reach_of(level, end.holder, env).hull();
+            (level, own, height, self.raised(end, env).hull())
+        })
     }
 
     fn stands_on_known_ground(&self, end: &End<'_>, env: &Env<'_>) -> bool {
@@ -312,6 +345,14 @@ impl<'a> Judge<'a> {
 }
 
 impl Reach {
+    /// What both allow, where they do not contradict each other.
+    fn meet(self, other: Reach) -> Reach {
+        Reach {
+            least: self.least.meet(other.least).unwrap_or(self.least),
+            most: self.most.meet(other.most).unwrap_or(self.most),
+        }
+    }
+
     /// Two heights along one thing, one upon the other: where the one is lowest the other need not be.
     fn plus(self, other: Reach) -> Reach {
         let sum = |one: Interval, two: Interval| one.add(two);

@@ -2,13 +2,14 @@
 
 use super::Truth;
 use super::distance::{Drawn, End, EndList};
-use super::judge::Judge;
+use super::judge::{Judge, thing_of};
 use super::scene::{Env, Holder};
-use crate::measure::{Fit, Keep, figure_gap, overlaps};
+use super::special;
+use crate::measure::{Fit, Keep, Region, figure_gap, overlaps};
 use crate::plan::Figure;
 use crate::quantity::{Interval, NO_HIGH};
 use crate::ruleset::{Operand, Value, Zone};
-use crate::vocabulary::KindId;
+use crate::vocabulary::{KindId, OutlineId};
 
 impl<'a> Judge<'a> {
     /// Whether a thing comes within a distance of an outline.
@@ -22,11 +23,14 @@ impl<'a> Judge<'a> {
         let Some(by) = self.value(by, env, &[]).range() else {
             return Truth::OPEN;
         };
-        let Some(distance) = self.nearest_of(of, kind, holder, env) else {
-            return Truth::FAILS;
-        };
-        let near = distance.at_most(by);
-        Truth::of_comparison(near.can_be_true, near.can_be_false)
+        let ends = self.zone_ends(of, env);
+        self.by_any_outline(kind, holder, |own| {
+            let Some(distance) = self.nearest_of(&ends, own) else {
+                return Truth::FAILS;
+            };
+            let near = distance.at_most(by);
+            Truth::of_comparison(near.can_be_true, near.can_be_false)
+        })
     }
 
     /// Whether any part of a thing lies in an area.
@@ -37,76 +41,109 @@ impl<'a> Judge<'a> {
         holder: Holder,
         env: &Env<'_>,
     ) -> Truth {
-        let Some(distance) = self.nearest_of(of, kind, holder, env) else {
-            return Truth::FAILS;
-        };
-        if distance.low > 0 {
-            return Truth::FAILS;
-        }
-        let surely = self
-            .zone_ends(of, env)
-            .iter()
-            .any(|end| end.sure && self.shares(end, kind, holder));
-        Truth::of_comparison(true, !surely)
+        let ends = self.zone_ends(of, env);
+        self.by_any_outline(kind, holder, |own| {
+            let shares = ends.iter().map(|end| {
+                let shares = self.shares(own, end);
+                match end.sure {
+                    true => shares,
+                    false => shares.or_else(Truth::FAILS),
+                }
+            });
+            shares.fold(Truth::FAILS, Truth::or)
+        })
     }
 
-    /// Whether a thing and an area surely share a place, more than a touch where both are areas.
-    fn shares(&self, end: &End<'_>, kind: KindId, holder: Holder) -> bool {
-        let own = self.own_end(kind, holder);
-        let (Some(a), Some(b)) = (own.and_then(|own| self.drawn(&own)), self.drawn(end)) else {
-            return false;
+    /// Whether an outline and an area share a place, more than a touch where both are areas.
+    fn shares(&self, own: &End<'_>, end: &End<'_>) -> Truth {
+        if self.plain_range(own, end).low > 0 {
+            return Truth::FAILS;
+        }
+        let (Some(a), Some(b)) = (self.drawn(own), self.drawn(end)) else {
+            return Truth::OPEN;
         };
         match self.blur(&a, &b) {
-            Some(0) => overlaps(a.figure, b.figure) || figure_gap(a.figure, b.figure).high == 0,
-            Some(blur) => self.surely_overlaps(&a, &b, blur),
-            None => false,
+            Some(0) => {
+                let flat = [&a, &b].map(|drawn| drawn.figure.has_area());
+                let shared = match flat {
+                    [true, true] => overlaps(a.figure, b.figure),
+                    _ => figure_gap(a.figure, b.figure).high == 0,
+                };
+                Truth::of_comparison(shared, !shared)
+            }
+            Some(blur) => Truth::of_comparison(true, !self.surely_shares(&a, &b, blur)),
+            None => Truth::OPEN,
         }
     }
 
-    /// How far a thing is from the nearest outline; `None` where there surely is no outline.
-    fn nearest_of(
-        &self,
-        of: &'a Operand,
-        kind: KindId,
-        holder: Holder,
-        env: &Env<'_>,
-    ) -> Option<Interval> {
-        let ends = self.zone_ends(of, env);
-        let Some(own) = self.own_end(kind, holder) else {
-            return Some(Interval::from_low(0));
-        };
-        let pairs = ends
-            .iter()
-            .map(|end| (end.sure, self.plain_range(&own, end)));
+    /// Whether they share a place however both are off; a line or a place has no depth of its own.
+    fn surely_shares(&self, a: &Drawn<'a>, b: &Drawn<'a>, blur: i64) -> bool {
+        if a.figure.has_area() {
+            return self.surely_overlaps(a, b, blur);
+        }
+        let deep = Region::of(b.figure.clone(), blur);
+        !deep.parts(a.figure, Keep::Within, Fit::Inner).is_empty()
+    }
+
+    /// How far an outline is from the nearest of others; `None` where there surely is no other.
+    fn nearest_of(&self, ends: &[End<'_>], own: &End<'_>) -> Option<Interval> {
         let (mut low, mut high) = (NO_HIGH, NO_HIGH);
-        for (sure, range) in pairs {
+        for end in ends {
+            let range = self.plain_range(own, end);
             low = low.min(range.low);
-            if sure {
+            if end.sure {
                 high = high.min(range.high);
             }
         }
         (!ends.is_empty()).then_some(Interval { low, high })
     }
 
-    /// The outline by which a thing's place is told: the first that is drawn, else the first of its kind.
-    pub(crate) fn own_end(&self, kind: KindId, holder: Holder) -> Option<End<'static>> {
-        let drawn = super::judge::thing_of(holder)
-            .and_then(|index| self.scene.thing(index)?.outlines.keys().next().copied());
-        let outline = drawn.or_else(|| {
-            self.scene
-                .rules()
-                .vocabulary
-                .kind(kind)
-                .outlines
-                .first()
-                .copied()
-        })?;
-        Some(End {
+    /// Whether something is so of a thing by any of its outlines: it stands where any of them stands. One that is not drawn
+    /// may stand anywhere.
+    pub(crate) fn by_any_outline(
+        &self,
+        kind: KindId,
+        holder: Holder,
+        is_so: impl Fn(&End<'static>) -> Truth,
+    ) -> Truth {
+        let (drawn, others) = self.own_ends(kind, holder);
+        let mut any = Truth::FAILS;
+        for end in drawn.iter().chain(&others) {
+            any = any.or(is_so(end));
+            if any == Truth::HOLDS {
+                return any;
+            }
+        }
+        match drawn.is_empty() && others.is_empty() {
+            true => Truth::OPEN,
+            false => any,
+        }
+    }
+
+    /// The outlines by which a thing's place is told: those that are drawn, and those that may stand elsewhere.
+    fn own_ends(&self, kind: KindId, holder: Holder) -> (EndList<'static>, EndList<'static>) {
+        let vocabulary = &self.scene.rules().vocabulary;
+        let thing = thing_of(holder).and_then(|index| self.scene.thing(index));
+        let is_drawn = |id: OutlineId| thing.is_some_and(|own| own.outlines.contains_key(&id));
+        let lacks = |id: OutlineId| thing.is_some_and(|own| own.lacks.contains(&id));
+        let all = vocabulary.kind(kind).outlines.iter().copied();
+        let all = all.filter(|id| !lacks(*id) && !special::is_beside(*id, vocabulary));
+        let end = |outline| End {
             holder,
             outline,
             sure: true,
             zone: None,
-        })
+        };
+        let (drawn, others): (Vec<_>, Vec<_>) = all.partition(|id| is_drawn(*id));
+        // What lies within another is told by that, or asked for with it.
+        let told = |id: &OutlineId| {
+            let mut around = drawn.iter().chain(&others);
+            around.any(|other| special::is_within(*id, *other, vocabulary))
+        };
+        let others = others.iter().filter(|id| !told(id)).map(|id| end(*id));
+        // Of what nobody has seen one outline says as much as all.
+        let others = others.take(if thing.is_some() { usize::MAX } else { 1 });
+        (drawn.iter().map(|id| end(*id)).collect(), others.collect())
     }
 
     fn zone_ends<'e>(&self, of: &'a Operand, env: &Env<'e>) -> EndList<'e>

@@ -107,7 +107,7 @@ pub(crate) struct Base<'a> {
     ways: RefCell<BTreeMap<Between, Rc<Ways>>>,
     /// What was looked up: of each thing, then of what is unseen of each kind; first as known, then as drawn.
     views: RefCell<[Views; 2]>,
-    spots: OnceCell<Option<Spots>>,
+    spots: OnceCell<Spots>,
 }
 
 /// What was looked up, of one holder after another.
@@ -161,9 +161,9 @@ impl<'a> Base<'a> {
     }
 
     /// The spots of that kind joined to ground, once.
-    pub(crate) fn spots(&self, kind: KindId) -> Option<&Spots> {
-        let joined = || Spots::of(self, self.of_kind(kind));
-        self.spots.get_or_init(joined).as_ref()
+    pub(crate) fn spots(&self, kind: KindId) -> &Spots {
+        self.spots
+            .get_or_init(|| Spots::of(self, self.of_kind(kind)))
     }
 
     /// The distance between two outlines as drawn, computed once.

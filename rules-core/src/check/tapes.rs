@@ -1,19 +1,20 @@
-//! Tape readings that cannot be true together with the drawing.
+//! Statements that cannot be true together: a tape and the drawing, a level and the height over the ground there.
 
 use super::distance::{Drawn, End};
 use super::judge::Judge;
-use super::scene::{Base, Holder, Scene};
+use super::scene::{Base, Env, Holder, Scene};
 use crate::measure::figure_gap;
-use crate::plan::{Plan, Taped, ThingIndex};
+use crate::plan::{Plan, Taped, Thing, ThingIndex};
 use crate::quantity::{Interval, Unit, show_range};
 use crate::ruleset::RuleSet;
 use crate::text::Faults;
-use crate::vocabulary::OutlineId;
+use crate::vocabulary::{FactId, OutlineId};
 
 /// So many digits tell a tape from a drawing.
 const DIGITS: u32 = 3;
 
-/// Every tape reading that no world fits: the drawing, each end off by no more than its accuracy, says something else.
+/// Every tape reading and every level that no world fits: the drawing, each end off by no more than its accuracy, says
+/// something else; so do the ground and a height over it.
 pub fn contradictions(plan: &Plan, rules: &RuleSet) -> Faults {
     let judge = Judge::new(Scene::new(Base::new(plan, rules)), None);
     let mut faults = Faults::default();
@@ -25,6 +26,9 @@ pub fn contradictions(plan: &Plan, rules: &RuleSet) -> Faults {
             say(plan, rules, taped, drawn, &mut faults);
         }
     }
+    for (index, thing) in plan.things.iter().enumerate() {
+        judge.levels_against_heights(index, thing, &mut faults);
+    }
     faults
 }
 
@@ -34,6 +38,36 @@ impl<'a> Judge<'a> {
         let (a, b) = (self.drawn_at(taped.from)?, self.drawn_at(taped.to)?);
         let blur = self.true_blur(&a, &b);
         Some(self.apart(&a, &b, figure_gap(a.figure, b.figure), blur))
+    }
+
+    /// A thing's level is told by its own fact, and by the ground and its height over it.
+    fn levels_against_heights(&self, index: ThingIndex, thing: &Thing, faults: &mut Faults) {
+        let (holder, env) = (Holder::Thing(index), Env::EMPTY);
+        let ends = thing.outlines.keys().map(|outline| End {
+            holder,
+            outline: *outline,
+            sure: true,
+            zone: None,
+        });
+        let mut told = ends.filter_map(|end| self.level_told_twice(&end, &env));
+        let apart =
+            |(_, one, _, other): &(FactId, Interval, FactId, Interval)| one.meet(*other).is_none();
+        let Some((level, own, height, made)) = told.find(apart) else {
+            return;
+        };
+        let vocabulary = &self.scene.rules().vocabulary;
+        let message = format!(
+            "`{id}.{level}` is {}, but the ground there and `{id}.{height}` make it {}, however far off both may be",
+            show_range(own, Unit::METRE, DIGITS),
+            show_range(made, Unit::METRE, DIGITS),
+            id = thing.id,
+            level = vocabulary.fact(level).name,
+            height = vocabulary.fact(height).name,
+        );
+        let span = thing.facts.get(&level).and_then(|fact| fact.span);
+        faults
+            .add("level-contradicts-height", span.unwrap_or(thing.span), message)
+            .help("measure again, or correct one of them or the levels of the ground, or state how far off they may be");
     }
 
     fn drawn_at(&self, (thing, outline): (ThingIndex, OutlineId)) -> Option<Drawn<'a>> {

@@ -4,7 +4,7 @@ use super::Missing;
 use super::distance::{Drawn, End, Pair};
 use super::judge::Judge;
 use super::scene::Holder;
-use super::special::IN_THE_WAY;
+use super::special::{IN_THE_WAY, is_within};
 use crate::measure::{Hurdle, Stand, Walk, contains, least_way, way_round};
 use crate::plan::{Form, Looked, ThingIndex};
 use crate::quantity::{Interval, NO_HIGH};
@@ -42,6 +42,9 @@ impl<'a> Judge<'a> {
         if matches!(one.holder, Holder::Unseen(_)) || matches!(other.holder, Holder::Unseen(_)) {
             return straight;
         }
+        if pair.range.high == 0 {
+            return pair;
+        }
         let (Some(a), Some(b)) = (self.drawn(one), self.drawn(other)) else {
             return straight;
         };
@@ -65,8 +68,11 @@ impl<'a> Judge<'a> {
             .drawn
             .iter()
             .chain([a, b])
-            .any(|drawn| drawn.thing.source != a.thing.source);
-        let off = |drawn: &Drawn<'a>| self.off_by(drawn, shifted);
+            .any(|drawn| !self.scene.plan().shift_together(drawn.index, a.index));
+        let off = |drawn: &Drawn<'a>| match shifted {
+            true => self.off_in_all(drawn),
+            false => self.off_alone(drawn),
+        };
         let ends = off(a).zip(off(b));
         let offs: Vec<Option<i64>> = in_the_way.drawn.iter().map(off).collect();
         let Some((from, to)) = ends else {
@@ -90,6 +96,7 @@ impl<'a> Judge<'a> {
                 let hurdle = Hurdle {
                     figure: drawn.figure,
                     off: (*off)?,
+                    own: [a, b].map(|end| self.is_at_its_edge(end, drawn)),
                 };
                 Some((hurdle, drawn.thing.kind))
             })
@@ -132,13 +139,6 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// How far off an outline may be, with the shift of its source where not everything is from one.
-    fn off_by(&self, drawn: &Drawn<'a>, shifted: bool) -> Option<i64> {
-        let doubt = self.doubt(drawn.index, drawn.figure)?;
-        let shift = if shifted { doubt.shift } else { 0 };
-        Some(doubt.accuracy.saturating_add(shift))
-    }
-
     fn in_the_way(&self, a: &Drawn<'a>, b: &Drawn<'a>) -> InTheWay<'a> {
         let mut found = InTheWay {
             drawn: Vec::new(),
@@ -154,8 +154,13 @@ impl<'a> Judge<'a> {
                 continue;
             };
             self.all_of(kind, &mut found);
-            let things = self.scene.base.of_kind(kind).iter();
-            for index in things.filter(|index| **index != a.index && **index != b.index) {
+            for index in self.scene.base.of_kind(kind) {
+                if [a, b]
+                    .iter()
+                    .any(|end| self.is_around(end, *index, outline))
+                {
+                    continue;
+                }
                 let end = End {
                     holder: Holder::Thing(*index),
                     outline,
@@ -169,6 +174,19 @@ impl<'a> Judge<'a> {
             }
         }
         found
+    }
+
+    /// Whether an end of the way is this very outline, or one that holds it: then a way that leaves the end for good has left
+    /// that behind, too.
+    fn is_around(&self, end: &Drawn<'a>, index: ThingIndex, outline: OutlineId) -> bool {
+        let vocabulary = &self.scene.rules().vocabulary;
+        end.index == index
+            && (end.outline == outline || is_within(outline, end.outline, vocabulary))
+    }
+
+    /// Whether an end of the way is another outline of this thing, or a part of it: a wall of a house, a door in it.
+    fn is_at_its_edge(&self, end: &Drawn<'a>, of: &Drawn<'a>) -> bool {
+        end.index == of.index || end.thing.part_of == Some(of.index)
     }
 
     /// Whether things of a kind may stand in the way that are not drawn.

@@ -22,17 +22,18 @@ impl<'a> Judge<'a> {
         holder: Holder,
         env: &Env<'_>,
     ) -> Truth {
-        let own = self.own_end(kind, holder);
-        let Some(drawn) = own.and_then(|own| self.drawn(&own)) else {
-            return Truth::OPEN;
-        };
-        let region = self.region(zone, &drawn, env);
-        let none = |fit| region.parts(drawn.figure, Keep::Within, fit).is_empty();
-        match (none(Fit::Outer), none(Fit::Inner)) {
-            (true, _) => Truth::FAILS,
-            (false, false) => Truth::HOLDS,
-            (false, true) => Truth::OPEN,
-        }
+        self.by_any_outline(kind, holder, |own| {
+            let Some(drawn) = self.drawn(own) else {
+                return Truth::OPEN;
+            };
+            let region = self.region(zone, &drawn, env);
+            let none = |fit| region.parts(drawn.figure, Keep::Within, fit).is_empty();
+            match (none(Fit::Outer), none(Fit::Inner)) {
+                (true, _) => Truth::FAILS,
+                (false, false) => Truth::HOLDS,
+                (false, true) => Truth::OPEN,
+            }
+        })
     }
 
     /// A zone as areas of the plan; the doubt of each holds how far off the outline to be cut may be as well.
@@ -156,9 +157,9 @@ impl<'a> Judge<'a> {
     }
 
     fn land(&self, land: Land, line: &Drawn<'a>, cut: &Drawn<'a>) -> Option<Region> {
-        let own = self.off(line, cut.thing)? as f64 * land.sway;
+        let own = self.off(line, cut)? as f64 * land.sway;
         let doubt = (own.ceil() as i64)
-            .saturating_add(self.off(cut, line.thing)?)
+            .saturating_add(self.off(cut, line)?)
             .saturating_add(ROUNDED);
         Some(Region::Patch(Patch {
             figure: Figure::new(vec![Form::Ring(land.ring)], 0, line.figure.accuracy),
@@ -230,10 +231,10 @@ impl<'a> Judge<'a> {
         (legs, towards): (Interval, Point),
         cut: &Drawn<'a>,
     ) -> Region {
-        let off = |line: &Drawn<'a>| self.off(line, cut.thing);
+        let off = |line: &Drawn<'a>| self.off(line, cut);
         let offs = off(one).zip(off(other));
-        let own = self.off(cut, one.thing).max(self.off(cut, other.thing));
-        let (Some((by_one, by_other)), Some(own)) = (offs, own) else {
+        let owns = self.off(cut, one).zip(self.off(cut, other));
+        let (Some((by_one, by_other)), Some(owns)) = (offs, owns) else {
             return Region::Unknown;
         };
         let mut all = Vec::new();
@@ -268,7 +269,7 @@ impl<'a> Judge<'a> {
                             ),
                             edge: None,
                             wider: (0, 0),
-                            doubt: triangle.doubt.saturating_add(own),
+                            doubt: triangle.doubt.saturating_add(owns.0.max(owns.1)),
                             sure: sure && triangle.sure && least,
                         })),
                     }

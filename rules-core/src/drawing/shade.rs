@@ -12,7 +12,7 @@ use crate::check::{Outcome, Reading, Witness};
 use crate::plan::figure::{Figure, Form};
 use crate::report::RuleReport;
 use crate::ruleset::words::outline_words;
-use crate::ruleset::{Bound, Distance, Measured, Value};
+use crate::ruleset::{Bound, Distance, Measured, Places, Value};
 
 /// One zone.
 struct Zone<'s> {
@@ -82,7 +82,8 @@ fn zone<'s>(
     sheet: &'s Sheet<'_>,
 ) -> Option<Zone<'s>> {
     let witness = reading.witness?;
-    let distance = distance(reading.value()).filter(|distance| !distance.farthest)?;
+    let distance =
+        distance(reading.value()).filter(|distance| distance.places == Places::Nearest)?;
     let by = level_limit(reading, distance.how, &witness, sheet)?;
     let (own, other) = ends(&witness, sheet)?;
     let thing = sheet.plan.things.get(other.0)?;

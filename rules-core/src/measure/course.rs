@@ -277,14 +277,14 @@ fn less(length: Span, radius: i64) -> Span {
 }
 
 /// The place of a circle in that direction from its middle.
-fn on_arc(arc: &Arc, ray: Vector) -> Point {
+pub(super) fn on_arc(arc: &Arc, ray: Vector) -> Point {
     let (x, y) = ray.floats();
     let share = arc.radius as f64 / (x * x + y * y).sqrt();
     part_way(arc.middle, moved(arc.middle, ray), share)
 }
 
 /// Whether an arc has a place in that direction from its middle, ends included.
-fn faces(course: &Course, arc: &Arc, ray: Vector) -> bool {
+pub(super) fn faces(course: &Course, arc: &Arc, ray: Vector) -> bool {
     let (from, to) = rays(course, arc);
     from.cross(ray) >= 0 && ray.cross(to) >= 0
 }

@@ -5,6 +5,7 @@
 
 mod arc;
 mod area;
+mod carried;
 mod chain;
 mod course;
 mod cut;
@@ -33,6 +34,7 @@ mod space;
 mod tree;
 mod valid;
 mod walk;
+mod widest;
 mod wire;
 mod yard;
 mod zone;
@@ -54,6 +56,7 @@ mod sides_tests;
 
 pub use arc::{Kidney, Traced};
 pub use area::{Area, area_band, area2, disc_area, length};
+pub use carried::{inward_off, outward_off};
 pub use deep::{deepest_common, depth_in};
 pub use distance::{Gap, distance, figure_gap};
 pub use earth::{
@@ -67,21 +70,22 @@ pub use face::{Beside, Beyond, Face, Naming, Proposal, Why};
 pub use faces::{propose_faces, sides_of};
 pub use ground::{Ground, Level, Spot, cut_and_fill, ground_level, rim_over_ground};
 pub use inside::{Place, Side, contains, depth, side};
-pub use offset::{Corners, OffsetFault, inward, is_convex, outward};
+pub use offset::{Corners, OffsetFault, inward, is_convex, narrower, outward};
 pub use overlap::{
     Keep, Weighted, around, clip, figure_area, overlap, overlaps, union_area, weighted_area,
 };
 pub use perimeter::perimeter;
-pub use reach::{Overhang, farthest, farthest_of_arcs, overhang, widest};
+pub use reach::{Overhang, farthest, farthest_of_arcs, lies_within, overhang};
 pub use region::{ARC_TOLERANCE, Fit};
 pub use sides::{
-    Corner, Doubtful, Hand, Land, ROUNDED, Triangle, beside, beyond, corner, hand_of,
+    Corner, Doubtful, Hand, Land, ROUNDED, Triangle, beside, beyond, corner, hand_of, moved_away,
     outward as outward_of,
 };
 pub use sound::{level, together};
 pub use space::in_space;
 pub use valid::{EXTENT, FormFault, validate};
 pub use walk::{Hurdle, Stand, Walk, least_way, way_round};
+pub use widest::widest;
 pub use wire::Wire;
 pub use yard::{building_line, imaginary_rear};
 pub use zone::{Patch, Region};

@@ -199,6 +199,21 @@ pub fn inward(figure: &Figure, by: i64) -> Result<Figure, OffsetFault> {
     Ok(Figure::new(vec![Form::Ring(ring)], 0, worse(figure)))
 }
 
+/// What surely lies at least `by` nanometres within a convex figure; nothing where that is too narrow. `None` where the figure
+/// is not convex.
+pub fn narrower(figure: &Figure, by: i64) -> Option<Option<Figure>> {
+    // Corners are rounded to the nanometre.
+    let by = match by > figure.spread {
+        true => by.saturating_add(2),
+        false => by,
+    };
+    match inward(figure, by) {
+        Ok(left) => Some(Some(left)),
+        Err(OffsetFault::NothingLeft) => Some(None),
+        Err(_) => None,
+    }
+}
+
 /// A ring all of which lies at least `by` nanometres within another: each side moved in. `None` where the sides would run
 /// into each other, or a corner is too acute.
 pub(crate) fn narrowed(ring: &[Point], by: i64) -> Option<Vec<Point>> {

@@ -5,7 +5,7 @@ use std::collections::BinaryHeap;
 use super::chain::{Bounds, Chain, Edge, points};
 use super::course::outermost;
 use super::distance::{Gap, between_lines, forms_gap};
-use super::exact::{Vector, part_way, root};
+use super::exact::part_way;
 use super::inside::{Side, contains, side};
 use super::offset::is_convex;
 use super::search::nearly;
@@ -245,29 +245,6 @@ fn least_reach(corners: &[Point], b: &Figure) -> i64 {
     (least.sqrt().ceil() as i64).saturating_add(1 + STRAY)
 }
 
-/// The greatest distance between any point of `a` and any point of `b`, exactly; the first pair of corners among equals.
-pub fn widest(a: &Figure, b: &Figure) -> Gap {
-    let mut best: Option<(u128, Point, Point)> = None;
-    for from in a.forms.iter().flat_map(points) {
-        for to in b.forms.iter().flat_map(points) {
-            let squared = Vector::between(*from, *to).squared();
-            if best.is_none_or(|(most, ..)| squared > most) {
-                best = Some((squared, *from, *to));
-            }
-        }
-    }
-    let Some((squared, from, to)) = best else {
-        return Gap::unknown();
-    };
-    let (span, spread) = (root(squared), a.spread.saturating_add(b.spread));
-    Gap {
-        low: span.low.saturating_add(spread),
-        high: span.high.saturating_add(spread),
-        from,
-        to,
-    }
-}
-
 /// How far a figure reaches beyond the line of a ring.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Overhang {
@@ -275,6 +252,16 @@ pub struct Overhang {
     pub any: bool,
     /// How far the farthest part is beyond, as [`farthest`] tells it; 0 when none is.
     pub by: Gap,
+}
+
+/// Whether no part of a figure lies beyond the line of a ring, decided exactly; touching it is not beyond.
+pub fn lies_within(ring: &[Point], figure: &Figure) -> bool {
+    let held = |form: &Form| contains(ring, form).is_within();
+    let clear = |form: &Form| {
+        let gap = between_lines(Chain::of(form), Chain::ring(ring));
+        figure.spread == 0 || gap.low >= figure.spread
+    };
+    figure.forms.iter().all(|form| held(form) && clear(form))
 }
 
 /// Whether, where and how far any part of a figure lies beyond the line of a ring.

@@ -188,6 +188,19 @@ pub(super) fn moved(from: Point, direction: (f64, f64), by: f64) -> Point {
     }
 }
 
+/// Places no farther than `by` from one, on either side of a line and straight away from it.
+pub fn moved_away(at: Point, line: &[Point], by: i64) -> Vec<Point> {
+    // Rounded to the nanometre, they are still no farther.
+    let by = by.saturating_sub(2).max(0) as f64;
+    let path = Form::Path(line.to_vec());
+    let foot = super::distance::distance(&Form::Point(at), &path).to;
+    let along = line.first().zip(line.last());
+    let along = along.and_then(|(first, last)| unit(*first, *last));
+    let beside = along.map(|(x, y)| [(-y, x), (y, -x)]);
+    let ways = beside.into_iter().flatten().chain(unit(foot, at));
+    ways.map(|way| moved(at, way, by)).collect()
+}
+
 /// The triangle at a corner of two lines.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Triangle {

@@ -16,13 +16,18 @@ const SURFACE: f64 = 3.0;
 /// The logarithm may be off by a little in its last digits: a millionth of a decibel covers it a thousand times.
 const ROUNDING: f64 = 1.0;
 
+/// Nearer than this, in nanometres, the formula is too simple to say how loud a machine is: only that it is no less loud than
+/// here.
+const CLOSE: i128 = 1_000_000_000;
+
 /// The level of one machine, in millionths of a decibel; there is no low end where it may be endlessly far away, and
-/// no high end where it may be at the very place.
+/// no high end where it may be at the very place. Nearer than a metre the low end is the level at one metre.
 ///
 /// The power is in millionths of a decibel, the distance in nanometres, the number of reflecting surfaces beside the
 /// ground in billionths.
 pub fn level(power: Interval, distance: Interval, surfaces: Interval) -> Interval {
-    let low = one(power.least(), distance.greatest(), surfaces.least());
+    let farthest = distance.greatest().map(|far| far.max(CLOSE));
+    let low = one(power.least(), farthest, surfaces.least());
     let high = one(power.greatest(), distance.least(), surfaces.greatest());
     Interval {
         low: low.map_or(NO_LOW, |low| (low - ROUNDING).floor() as i128),
@@ -149,6 +154,8 @@ mod tests {
         let near = level(power, Interval { low: 0, high: M }, none);
         assert_eq!(near.high, NO_HIGH);
         assert!((near.low - 52_000_000).abs() < 4);
+        let at_it = level(power, Interval::exact(0), none);
+        assert_eq!(at_it, near, "it is no quieter there than a metre away");
         let far = level(power, Interval::from_low(M), none);
         assert_eq!(far.low, NO_LOW);
     }

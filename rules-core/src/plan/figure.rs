@@ -82,6 +82,12 @@ impl Figure {
         }
     }
 
+    /// Whether it is an area, all or in part.
+    pub fn has_area(&self) -> bool {
+        let ring = |form: &Form| matches!(form, Form::Ring(_));
+        self.spread > 0 || self.forms.iter().any(ring)
+    }
+
     /// How far off the true outline may be.
     pub fn true_accuracy(&self) -> Accuracy {
         let corners = self.corners_off();

@@ -40,6 +40,20 @@ pub struct Plan {
     pub origin: (i128, i128),
 }
 
+impl Plan {
+    /// How far all that a thing's source drew may be shifted; `None` where nobody knows. What has no source may come from
+    /// any, also from one that nobody listed.
+    pub fn shift_of(&self, thing: &Thing) -> Option<i64> {
+        self.sources.get(thing.source?)?.shift
+    }
+
+    /// Whether two things shift together: they are one, or of one source.
+    pub fn shift_together(&self, one: ThingIndex, other: ThingIndex) -> bool {
+        let source = |index: ThingIndex| self.things.get(index)?.source;
+        one == other || source(one).is_some() && source(one) == source(other)
+    }
+}
+
 /// Where positions come from: things of one source shift together.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Source {

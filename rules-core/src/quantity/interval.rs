@@ -114,9 +114,12 @@ impl Interval {
         reason = "an operator would hide that a bound can be lost"
     )]
     pub fn add(self, other: Self) -> Self {
-        let sum = |one: i128, two: i128, none: i128| match one == none || two == none {
-            true => none,
-            false => one.checked_add(two).unwrap_or(none),
+        let sum = |one: i128, two: i128, none: i128| match (one, two) {
+            _ if one == none || two == none => none,
+            // What has no end has none with anything added.
+            (NO_LOW | NO_HIGH, _) => one,
+            (_, NO_LOW | NO_HIGH) => two,
+            _ => one.checked_add(two).unwrap_or(none),
         };
         Self {
             low: sum(self.low, other.low, NO_LOW),

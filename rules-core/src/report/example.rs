@@ -10,8 +10,8 @@ use crate::check::{
 use crate::plan::{DocumentState, Figure, Form, Plan, Point, Possible, Thing, Words};
 use crate::quantity::{Dimension, Interval, Unit};
 use crate::ruleset::{
-    Bound, Caution, Choice, Distance, Document, Layer, Measured, Operand, Provenance, Relief,
-    Requirement, Rule, RuleSet, Stated, Strength, Test, Value, Which,
+    Bound, Caution, Choice, Distance, Document, Layer, Measured, Operand, Places, Provenance,
+    Relief, Requirement, Rule, RuleSet, Stated, Strength, Test, Value, Which,
 };
 use crate::text::Span;
 use crate::vocabulary::{FactId, KindId, OutlineId, Vocabulary};
@@ -104,7 +104,7 @@ pub fn distance() -> Value {
         from: operand(Some("pool-edge"), "pool", "water"),
         to: operand(Some("rear-lines"), "lot-line", "line"),
         how: Measured::Level,
-        farthest: false,
+        places: Places::Nearest,
     }))
 }
 

@@ -159,10 +159,12 @@ fn cautious(figures: &Figures, relation: Relation) -> &str {
 }
 
 fn range(exact: Interval, low: &str, high: &str, unit: Unit) -> RangeReport {
-    let is_amount = |end: &i128| *end != NO_LOW && *end != NO_HIGH;
     RangeReport {
-        low: Some(exact.low).filter(is_amount).map(|_| low.to_owned()),
-        high: Some(exact.high).filter(is_amount).map(|_| high.to_owned()),
+        low: exact
+            .least()
+            .filter(|low| *low != NO_HIGH)
+            .map(|_| low.to_owned()),
+        high: exact.greatest().map(|_| high.to_owned()),
         unit: unit.symbol().to_owned(),
         text: String::new(),
     }

@@ -109,17 +109,45 @@ impl Matter<'_> {
     }
 
     fn missing_accuracy(&self, thing: ThingIndex) -> MissingReport {
+        let (question, how) = self.ask_for_accuracy(thing);
         MissingReport {
             kind: "accuracy".to_owned(),
             name: "accuracy".to_owned(),
             subject: self.id_of(thing),
-            question: format!(
-                "How far off may the position of {} be?",
-                self.thing_words(thing)
+            question,
+            how: Some(how.to_owned()),
+        }
+    }
+
+    /// What is not known of a thing's place: how far off it is, or how far all may be shifted that comes with it.
+    fn ask_for_accuracy(&self, thing: ThingIndex) -> (String, &'static str) {
+        let own = self.plan.things.get(thing);
+        let accurate = own.is_some_and(|own| {
+            let mut figures = own.outlines.values();
+            !own.outlines.is_empty() && figures.all(|figure| figure.accuracy.is_some())
+        });
+        let source = own.and_then(|own| self.plan.sources.get(own.source?));
+        match source {
+            Some(source) if accurate && source.shift.is_none() => (
+                format!(
+                    "How far may all that comes from the source `{}` be shifted?",
+                    source.id
+                ),
+                "Ask whoever drew or surveyed it, and write it as the `shift` of that source.",
             ),
-            how: Some(
-                "Ask whoever drew or surveyed it; where nobody can say, have it surveyed."
-                    .to_owned(),
+            None if accurate => (
+                format!(
+                    "Where does the position of {} come from?",
+                    self.thing_words(thing)
+                ),
+                "Name one of the plan's sources: it says how far all that comes from there may be shifted.",
+            ),
+            _ => (
+                format!(
+                    "How far off may the position of {} be?",
+                    self.thing_words(thing)
+                ),
+                "Ask whoever drew or surveyed it; where nobody can say, have it surveyed.",
             ),
         }
     }

@@ -11,7 +11,7 @@ use super::telling::brief;
 use crate::check::{Part, Reading, Truth};
 use crate::quantity::Interval;
 use crate::ruleset::words::{bound_words, listed, value_words};
-use crate::ruleset::{Along, Bound, Measured, Rule, Value};
+use crate::ruleset::{Along, Bound, Measured, Places, Rule, Value};
 use crate::vocabulary::Answer;
 
 /// What a reading belongs to.
@@ -187,7 +187,9 @@ fn amount_words(report: &ReadingReport, compared: &Reading) -> Option<String> {
 /// Whether two outlines have no distance between them as drawn, by the nearest way.
 fn meets(compared: &Reading) -> bool {
     let level = match compared.value() {
-        Value::Distance(distance) => distance.how == Measured::Level && !distance.farthest,
+        Value::Distance(distance) => {
+            distance.how == Measured::Level && distance.places == Places::Nearest
+        }
         _ => false,
     };
     level

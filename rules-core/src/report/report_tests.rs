@@ -233,7 +233,7 @@ fn what_is_missing_is_asked_as_a_question_once() {
             "If there is a gate: on which side is the latch let go?",
             "Where is the coping's outer edge?",
             wells,
-            "How far off may the position of the rear lot line be?",
+            "Where does the position of the rear lot line come from?",
             "Can you get this document from the neighbour: Neighbour's written consent?",
         ]
     );

@@ -104,8 +104,19 @@ pub struct Distance {
     pub to: Operand,
     /// How it is measured.
     pub how: Measured,
-    /// The farthest point of `from` instead of the nearest.
-    pub farthest: bool,
+    /// Between which places.
+    pub places: Places,
+}
+
+/// Between which places of two outlines a distance is taken.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Places {
+    /// The nearest.
+    Nearest,
+    /// The farthest apart: any place of the one, any of the other.
+    Farthest,
+    /// From the place of the first that is farthest to the nearest of the second.
+    FarthestOfFirst,
 }
 
 /// How a distance is measured.

@@ -5,7 +5,7 @@ use serde_json::{Map, Value, json};
 use super::amounts::amount;
 use super::parts::{
     Keys, any_of, defined, defined_as, keys, list_of, map, meaning, one_key, one_or_more, put,
-    said, some_key, text, told, word, yes_no,
+    said, some_key, text, told, word,
 };
 
 /// The keys that measure something, and what each means.
@@ -314,8 +314,8 @@ fn distance() -> Value {
         (
             "farthest",
             said(
-                "Between the places farthest apart, not the nearest.",
-                yes_no(),
+                "`yes`: between the places farthest apart, not the nearest. `from`: from the farthest part of `from` to the nearest of `to`.",
+                word(["yes", "no", "from"]),
             ),
         ),
     ]);

@@ -30,8 +30,29 @@ pub const MEASURES: &[Measure] = &[
         reach: 20.0,
     },
     Measure {
-        name: "distance, farthest",
-        rule: "    require: {distance: {from: pool.water, to: well.casing, farthest: yes}, at-most: LIMIT}",
+        name: "distance, places farthest apart",
+        rule: "    require: {distance: {from: pool.water, to: building.wall, farthest: yes}, at-most: LIMIT}",
+        limits: ["14 m", "20 m", "60 ft"],
+        draw: beside_a_house,
+        truth: |site| {
+            let (pool, wall) = (
+                site.pool().shape("water"),
+                site.first("building").shape("wall"),
+            );
+            let all = pool.corners().iter().flat_map(|one| {
+                let others = wall.corners().iter();
+                others.map(move |other| apart(p(*one), p(*other)))
+            });
+            let round = pool.radius() + wall.radius();
+            Some(all.fold(0.0, f64::max) + round as f64)
+        },
+        fine: NEAR,
+        exact: NEAR,
+        reach: 20.0,
+    },
+    Measure {
+        name: "distance, farthest of the first",
+        rule: "    require: {distance: {from: pool.water, to: well.casing, farthest: from}, at-most: LIMIT}",
         limits: ["8 m", "12 m", "40 ft"],
         draw: beside_a_well,
         truth: |site| {

@@ -311,6 +311,7 @@ impl Site {
         }
         text.push_str("inventory:\n");
         for kind in [
+            "barrier-opening",
             "barrier-stretch",
             "building",
             "cliff",

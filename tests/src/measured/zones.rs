@@ -6,8 +6,8 @@ use super::property::Measure;
 use super::shapes::{item, off, place, rectangle, site};
 use super::site::{Fact, Item, M, MM, Shape, Site};
 use super::truth::{
-    P, against_the_clock, all, apart, between, cross, cut_to, in_disc, left_of, near_along, p,
-    part_way, pieces, to_shape, twice_area,
+    P, against_the_clock, all, apart, between, cross, cut_to, distance, in_disc, left_of,
+    near_along, p, part_way, pieces, to_shape, twice_area,
 };
 use crate::soundness::random::Random;
 
@@ -144,12 +144,8 @@ pub const COUNTS: &[Measure] = &[
         limits: ["0", "1", "2"],
         draw: beside_trees,
         truth: |site| {
-            let near = |tree: &&Item| {
-                to_shape(
-                    p(tree.shape("stem").corners()[0]),
-                    site.pool().shape("water"),
-                ) <= 3e9
-            };
+            let water = site.pool().shape("water");
+            let near = |tree: &&Item| distance(tree.shape("canopy"), water) <= 3e9;
             Some(1e9 * site.all("tree").filter(near).count() as f64)
         },
         fine: 0.0,
@@ -165,12 +161,8 @@ pub const COUNTS: &[Measure] = &[
             let (a, b) = rear_wall(site);
             let lot = all(&site.lot);
             let is_in = |tree: &&Item| {
-                let at = p(tree.shape("stem").corners()[0]);
-                left(a, b, at)
-                    && lot
-                        .iter()
-                        .zip(lot.iter().cycle().skip(1))
-                        .all(|(a, b)| left(*a, *b, at))
+                let behind = left_of(&crown(tree), (a, b));
+                twice_area(&cut_to(&behind, &lot)) > 0.0
             };
             Some(1e9 * site.all("tree").filter(is_in).count() as f64)
         },
@@ -185,12 +177,7 @@ pub const COUNTS: &[Measure] = &[
         draw: trees_at_a_corner,
         truth: |site| {
             let ring = sight_triangle(site);
-            let is_in = |tree: &&Item| {
-                let at = p(tree.shape("stem").corners()[0]);
-                ring.iter()
-                    .zip(ring.iter().cycle().skip(1))
-                    .all(|(a, b)| left(*a, *b, at))
-            };
+            let is_in = |tree: &&Item| twice_area(&cut_to(&crown(tree), &ring)) > 0.0;
             Some(1e9 * site.all("tree").filter(is_in).count() as f64)
         },
         fine: 0.0,
@@ -199,8 +186,8 @@ pub const COUNTS: &[Measure] = &[
     },
 ];
 
-fn left(a: P, b: P, at: P) -> bool {
-    cross((b.0 - a.0, b.1 - a.1), (at.0 - a.0, at.1 - a.1)) >= 0.0
+fn crown(tree: &Item) -> Vec<P> {
+    against_the_clock(all(tree.shape("canopy").corners()))
 }
 
 fn water(site: &Site) -> Vec<P> {
@@ -310,7 +297,11 @@ fn around_a_well(random: &mut Random) -> Site {
 
 fn tree(random: &mut Random, x: (i64, i64), y: (i64, i64)) -> Item {
     let at = place(random, x, y);
-    item(random, "tree").drawn("stem", Shape::Spot(at))
+    let crown = Shape::Area(rectangle(random, at, (2, 4), (2, 4), 45));
+    item(random, "tree")
+        .drawn("stem", Shape::Spot(at))
+        .drawn("root-zone", crown.clone())
+        .drawn("canopy", crown)
 }
 
 fn beside_a_tree(random: &mut Random) -> Site {
@@ -352,9 +343,14 @@ fn beside_a_wire(random: &mut Random) -> Site {
         place(random, (-8, 6), (10, 30)),
         place(random, (24, 38), (10, 30)),
     ];
-    site.items
-        .push(item(random, "overhead-line").drawn("conductor", Shape::Line(line)));
+    site.items.push(wire(random, line));
     site
+}
+
+fn wire(random: &mut Random, line: Vec<Point>) -> Item {
+    item(random, "overhead-line")
+        .drawn("path", Shape::Line(line.clone()))
+        .drawn("conductor", Shape::Line(line))
 }
 
 fn trees(random: &mut Random, x: (i64, i64), y: (i64, i64)) -> Vec<Item> {

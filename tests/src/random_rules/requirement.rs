@@ -263,10 +263,11 @@ impl<'a> Maker<'a> {
 
     fn distance_test(&mut self) -> String {
         let (from, to) = (self.pool_edge(), self.outline());
-        let how = match self.random.within(0, 5) {
+        let how = match self.random.within(0, 6) {
             0 => ", measured: in-space",
             1 => ", measured: plumb",
             2 => ", farthest: yes",
+            3 => ", farthest: from",
             _ => "",
         };
         format!(

@@ -4,8 +4,8 @@ use std::fmt::Write;
 
 use rules_core::plan::{Figure, Plan, Possible, Words as Possibly};
 use rules_core::ruleset::{
-    Bound, Choice, Distance, Operand, Requirement, Row, RowTest, Rule, RuleSet, Scope, Selection,
-    ShareOf, Table, Then, Value, Which, Zone,
+    Bound, Choice, Distance, Operand, Places, Requirement, Row, RowTest, Rule, RuleSet, Scope,
+    Selection, ShareOf, Table, Then, Value, Which, Zone,
 };
 use rules_core::vocabulary::Vocabulary;
 
@@ -165,10 +165,10 @@ impl Says<'_> {
     }
 
     fn distance(&self, distance: &Distance) -> String {
-        let name = if distance.farthest {
-            "farthest"
-        } else {
-            "distance"
+        let name = match distance.places {
+            Places::Nearest => "distance",
+            Places::Farthest => "greatest distance",
+            Places::FarthestOfFirst => "farthest",
         };
         format!(
             "{name}({} to {})",

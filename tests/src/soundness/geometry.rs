@@ -201,26 +201,33 @@ pub fn nearest(a: &Drawn, b: &Drawn) -> (Real, Pair) {
     (distance.less(reach).no_less_than_nothing(), pair)
 }
 
-/// The distance of the farthest place of `from` to `to`, where `to` is convex and one of the two has no spread, or
-/// `to` is a point: then a corner is farthest.
+/// The greatest distance between any place of the one and any place of the other: it ends at corners.
 pub fn farthest(from: &Drawn, to: &Drawn) -> Real {
-    let mut most = Real::whole(0);
-    for corner in from.forms.iter().flat_map(corners) {
-        let point = Drawn {
-            forms: vec![Form::Point(*corner)],
-            spread: 0,
-        };
-        let bare = Drawn {
-            forms: to.forms.clone(),
-            spread: 0,
-        };
-        let found = nearest(&point, &bare).0;
-        if below(most, found) {
-            most = found;
+    let mut most = 0;
+    for one in from.forms.iter().flat_map(corners) {
+        for other in to.forms.iter().flat_map(corners) {
+            let (x, y) = along(*one, *other);
+            most = most.max((x * x + y * y).unsigned_abs());
         }
     }
-    let reach = Real::whole(i128::from(from.spread) - i128::from(to.spread));
-    most.plus(reach).no_less_than_nothing()
+    let reach = Real::whole(i128::from(from.spread) + i128::from(to.spread));
+    Real::root(most).plus(reach)
+}
+
+/// The same in floats, and between which places.
+pub fn farthest_pair(from: &Drawn, to: &Drawn) -> (f64, Pair) {
+    let place = |at: &Point| (at.x as f64, at.y as f64);
+    let mut best = (0.0, ((0.0, 0.0), (0.0, 0.0)));
+    for one in from.forms.iter().flat_map(corners) {
+        for other in to.forms.iter().flat_map(corners) {
+            let (x, y) = along(*one, *other);
+            let far = ((x * x + y * y) as f64).sqrt();
+            if far >= best.0 {
+                best = (far, (place(one), place(other)));
+            }
+        }
+    }
+    best
 }
 
 /// The area of an outline of rings without spread.
@@ -269,7 +276,10 @@ mod tests {
         assert_eq!(nearest(&square, &point(13, 14, 9)).0, Real::whole(0));
         // From (0, 0) to (13, 14): the root of 365, a little over 19.
         assert_eq!(farthest(&square, &point(13, 14, 0)).floor(), 19);
-        assert_eq!(farthest(&square, &point(15, 8, 3)).floor(), 14);
+        assert_eq!(farthest(&square, &point(15, 8, 3)).floor(), 20);
+        // A square is 14.14 across, a round thing twice its radius.
+        assert_eq!(farthest(&square, &square).floor(), 14);
+        assert_eq!(farthest(&point(1, 1, 3), &point(1, 1, 3)), Real::whole(6));
     }
 
     #[test]

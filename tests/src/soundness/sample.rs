@@ -29,6 +29,23 @@ pub enum Push {
     Together(usize),
     /// All away from it.
     Apart(usize),
+    /// All so that their farthest places come nearer to its farthest.
+    Narrower(usize),
+    /// All so that these go farther apart.
+    Wider(usize),
+}
+
+impl Push {
+    /// The thing that it is about, whether it pulls together, and whether the farthest places count.
+    fn about(self) -> Option<(usize, bool, bool)> {
+        match self {
+            Push::Anyhow | Push::Stay => None,
+            Push::Together(focus) => Some((focus, true, false)),
+            Push::Apart(focus) => Some((focus, false, false)),
+            Push::Narrower(focus) => Some((focus, true, true)),
+            Push::Wider(focus) => Some((focus, false, true)),
+        }
+    }
 }
 
 /// Draws worlds of a plan.
@@ -125,21 +142,22 @@ impl<'a> Sampler<'a> {
 
     fn push(&mut self) -> Push {
         let focus = self.random.below(self.plan.things.len());
-        match self.random.weighted(&[2, 1, 4, 4]) {
+        match self.random.weighted(&[2, 1, 4, 4, 1, 1]) {
             0 => Push::Anyhow,
             1 => Push::Stay,
             2 => Push::Together(focus),
-            _ => Push::Apart(focus),
+            3 => Push::Apart(focus),
+            4 => Push::Narrower(focus),
+            _ => Push::Wider(focus),
         }
     }
 
     /// By how much a thing drawn at one place is pushed: a direction of length one.
     fn direction(&mut self, index: usize, figure: &Figure, push: Push) -> (f64, f64) {
-        let (focus, sign) = match push {
-            Push::Anyhow | Push::Stay => return self.random.direction(),
-            Push::Together(focus) => (focus, 1.0),
-            Push::Apart(focus) => (focus, -1.0),
+        let Some((focus, together, far)) = push.about() else {
+            return self.random.direction();
         };
+        let sign = if together { 1.0 } else { -1.0 };
         let own = drawn(figure);
         let others = (0..self.plan.things.len()).filter(|other| match index == focus {
             true => *other != focus,
@@ -148,8 +166,13 @@ impl<'a> Sampler<'a> {
         let mut best: Option<(f64, geometry::Pair)> = None;
         for other in others.collect::<Vec<_>>() {
             for theirs in self.plan.things[other].outlines.values() {
-                let (distance, pair) = geometry::nearest(&own, &drawn(theirs));
-                let distance = distance.approximately();
+                let (distance, pair) = match far {
+                    true => geometry::farthest_pair(&own, &drawn(theirs)),
+                    false => {
+                        let (distance, pair) = geometry::nearest(&own, &drawn(theirs));
+                        (distance.approximately(), pair)
+                    }
+                };
                 if best.is_none_or(|(so_far, _)| distance < so_far) {
                     best = Some((distance, pair));
                 }
@@ -175,10 +198,7 @@ impl<'a> Sampler<'a> {
                 .unwrap_or_else(|| self.random.between(0, 5 * METRE));
             // The way in which the first of its things is pushed, where it has one.
             let own = |thing: &Thing| thing.source == Some(source) && !thing.outlines.is_empty();
-            let focus = match push {
-                Push::Together(focus) | Push::Apart(focus) => Some(focus),
-                _ => None,
-            };
+            let focus = push.about().map(|(focus, ..)| focus);
             let lead = focus
                 .filter(|focus| own(&self.plan.things[*focus]))
                 .or_else(|| self.plan.things.iter().position(own));

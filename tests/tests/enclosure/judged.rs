@@ -73,7 +73,7 @@ things:
   - {{kind: barrier-stretch, id: three-sides, source: survey, height-outside: 1.5 m, line: [[-4, -3], [4, -3], [4, 3], [-4, 3]]}}
   - {{kind: barrier-stretch, id: last, source: survey, height-outside: {height}, line: [[-4, 3], {end}]}}
 {more}
-inventory: {{barrier-stretch: {inventory}, gate: all-shown, wall-opening: all-shown, building: all-shown}}
+inventory: {{barrier-stretch: {inventory}, barrier-opening: none, gate: all-shown, wall-opening: all-shown, building: all-shown}}
 "#
     )
 }

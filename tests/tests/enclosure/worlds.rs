@@ -131,7 +131,7 @@ things:
   - {{kind: barrier-stretch, id: other, source: map, height-outside: 1.5 m, line: {}}}
   - {{kind: building, id: house, source: survey, use: dwelling, wall: [[4, -3], [9, -3], [9, 3], [4, 3]]}}
   - {{kind: wall-opening, id: opening, part-of: house, source: {of_door}{kind}, line: {}}}
-inventory: {{pool: all-shown, barrier-stretch: all-shown, gate: all-shown, wall-opening: all-shown, building: all-shown}}
+inventory: {{pool: all-shown, barrier-stretch: all-shown, barrier-opening: none, gate: all-shown, wall-opening: all-shown, building: all-shown}}
 "#,
             line(&three),
             self.height - around,

@@ -35,6 +35,8 @@ pub struct Hurdle<'f> {
     pub figure: &'f Figure,
     /// How far off it may be, in nanometres.
     pub off: i64,
+    /// Whether the one or the other end of the way is a part of it: then that end is at its edge, never in it.
+    pub own: [bool; 2],
 }
 
 /// A way on foot.
@@ -84,10 +86,16 @@ pub fn least_way(from: &Stand, to: &Stand, solids: &[Hurdle]) -> Option<i64> {
     if gap.low == 0 {
         return None;
     }
+    let kept_off = |solid: &&Hurdle| {
+        let ends = [from, to].into_iter().zip(solid.own);
+        ends.into_iter()
+            .all(|(end, own)| own || keeps_off(end, solid))
+    };
     let rings: Vec<Vec<Point>> = solids
         .iter()
+        .filter(kept_off)
         .flat_map(sure_parts)
-        .filter(|ring| [from, to].iter().all(|end| keeps_off(end, ring)))
+        .filter(|ring| [from, to].iter().all(|end| lies_off(end, ring)))
         .collect();
     let places: Vec<Point> = rings.iter().flat_map(|ring| beside_corners(ring)).collect();
     let free = |leg: &Leg| {
@@ -109,8 +117,13 @@ pub fn least_way(from: &Stand, to: &Stand, solids: &[Hurdle]) -> Option<i64> {
     )
 }
 
-/// Whether no place of the end can lie in the ring, or in its shade, however the end is off.
-fn keeps_off(end: &Stand, ring: &[Point]) -> bool {
+/// Whether no place of the end can lie in what is in the way, however both are off.
+fn keeps_off(end: &Stand, solid: &Hurdle) -> bool {
+    figure_gap(end.figure, solid.figure).low >= end.off.saturating_add(solid.off)
+}
+
+/// Whether no place of the end can lie in the ring, however the end is off.
+fn lies_off(end: &Stand, ring: &[Point]) -> bool {
     let solid = Figure::new(vec![Form::Ring(ring.to_vec())], 0, None);
     figure_gap(end.figure, &solid).low > end.off
 }

@@ -32,7 +32,11 @@ fn between(
         .collect();
     let hurdles: Vec<Hurdle> = figures
         .iter()
-        .map(|(figure, off)| Hurdle { figure, off: *off })
+        .map(|(figure, off)| Hurdle {
+            figure,
+            off: *off,
+            own: [false; 2],
+        })
         .collect();
     let (from, to) = (Stand { figure: from, off }, Stand { figure: to, off });
     let solids: Vec<Hurdle> = hurdles

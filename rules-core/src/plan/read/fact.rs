@@ -5,7 +5,9 @@ use std::sync::Arc;
 
 use super::super::{Amount, Possible, Words};
 use super::context::{Context, guess};
-use crate::quantity::{Dimension, Interval, NO_HIGH, NO_LOW, Written, show_exactly};
+use crate::quantity::{
+    Dimension, Interval, NO_HIGH, NO_LOW, Unit, Written, in_one_dimension, show_exactly,
+};
 use crate::text::{Entry, MapReader, Node, closest, yes_no};
 use crate::vocabulary::{Answer, Fact, FactId};
 
@@ -190,6 +192,13 @@ impl<'a> Context<'a> {
             self.end(fact, to, dimension),
         );
         let ((least, low), (most, high)) = (least?, most?);
+        if least.dimension != most.dimension {
+            let message = format!("The {} goes from days to months.", fact.said);
+            self.faults
+                .add("unlike-amounts", node.span, message)
+                .help("Write both in days, or both in months.");
+            return None;
+        }
         if high.high < low.low {
             let message = format!("The {} goes from more to less.", fact.said);
             self.faults
@@ -277,11 +286,7 @@ pub(super) fn words_of<'w>(words: impl IntoIterator<Item = &'w str>) -> Possible
 /// What is possible if one or the other is.
 fn either(all: Possible, one: Possible) -> Possible {
     let amount = match (all.amount, one.amount) {
-        (Some(a), Some(b)) => Some(Amount {
-            least: a.least.hull(b.least),
-            drawn: None,
-            ..a
-        }),
+        (Some(a), Some(b)) => Some(either_amount(a, b)),
         (a, b) => a.or(b),
     };
     let words = match (all.words.as_deref(), one.words.as_deref()) {
@@ -297,6 +302,23 @@ fn either(all: Possible, one: Possible) -> Possible {
         amount,
         words,
         span: None,
+    }
+}
+
+/// All between two amounts: in days where one is in days and the other in months.
+fn either_amount(one: Amount, other: Amount) -> Amount {
+    let (least, dimension) =
+        match in_one_dimension((one.least, one.dimension), (other.least, other.dimension)) {
+            Some((a, b, dimension)) => (a.hull(b), dimension),
+            None => (Interval::any(), one.dimension),
+        };
+    let own = |unit: &Unit| unit.dimension() == dimension;
+    Amount {
+        least,
+        most: None,
+        drawn: None,
+        dimension,
+        unit: one.unit.filter(own).or(other.unit.filter(own)),
     }
 }
 

@@ -73,11 +73,11 @@ impl<'a> Context<'a> {
         let corners = self.corners(corners?)?;
         let mut found = self.sides(&corners, sides.map(|sides| &sides.value), line);
         self.effective(&mut found, source, own);
-        let accuracies = corner_accuracies(&corners, &found);
         let ring = corners.iter().map(|corner| corner.at).collect();
-        let worst = all_known(accuracies.iter().copied());
+        let accuracies = self.line_accuracies(&corners, &found, source);
+        let worst = self.worst_seen(&found, &accuracies, source);
         outlines.insert(boundary, Figure::new(vec![Form::Ring(ring)], 0, worst));
-        let things = self.side_things(line, &corners, found, &accuracies);
+        let things = self.side_things(line, &corners, found, accuracies);
         let lot = Thing {
             id: "lot".to_owned(),
             kind,
@@ -296,19 +296,83 @@ impl<'a> Context<'a> {
         kind: KindId,
         corners: &[Corner],
         sides: Vec<Side>,
-        accuracies: &[Option<i64>],
+        accuracies: Vec<Option<i64>>,
     ) -> Vec<Thing> {
-        let next = corners.iter().zip(accuracies).cycle().skip(1);
-        let ends = corners.iter().zip(accuracies).zip(next);
-        let things = ends.zip(sides).map(|(((from, e1), (to, e2)), side)| {
-            // Corners that are well known do not help a line that was only guessed.
-            let accuracy = all_known([*e1, *e2, side.accuracy.flatten()].into_iter())
-                .and_then(|_| (*e1).max(*e2));
+        let next = corners.iter().cycle().skip(1);
+        let ends = corners.iter().zip(next).zip(accuracies);
+        let things = ends.zip(sides).map(|(((from, to), accuracy), side)| {
             let path = vec![from.at, to.at];
-            let figure = Figure::new(vec![Form::Path(path)], 0, accuracy);
-            self.side_thing(kind, side, figure)
+            self.side_thing(kind, side, Figure::new(vec![Form::Path(path)], 0, accuracy))
         });
         things.collect()
+    }
+
+    /// How far off each side may be against all that comes from its own source.
+    fn line_accuracies(
+        &self,
+        corners: &[Corner],
+        sides: &[Side],
+        lot: Option<SourceIndex>,
+    ) -> Vec<Option<i64>> {
+        let each = (0..sides.len()).map(|at| self.line_accuracy(at, corners, sides, lot));
+        each.collect()
+    }
+
+    /// How far off the boundary may be against all from the lot's own source: as far as the worst of its sides. One from
+    /// elsewhere is shifted with what is drawn there.
+    fn worst_seen(
+        &self,
+        sides: &[Side],
+        accuracies: &[Option<i64>],
+        lot: Option<SourceIndex>,
+    ) -> Option<i64> {
+        let seen = sides
+            .iter()
+            .zip(accuracies)
+            .map(|(side, accuracy)| self.seen_from(lot, side.source, (*accuracy)?));
+        seen.collect::<Option<Vec<_>>>()?.into_iter().max()
+    }
+
+    /// As far as the worse of its two corners. Corners that are well known do not help a line that was only guessed.
+    fn line_accuracy(
+        &self,
+        at: usize,
+        corners: &[Corner],
+        sides: &[Side],
+        lot: Option<SourceIndex>,
+    ) -> Option<i64> {
+        let own = sides.get(at)?;
+        own.accuracy.flatten()?;
+        let ends = [at, (at + 1) % sides.len()].map(|corner| {
+            let beside = [(corner + sides.len() - 1) % sides.len(), corner];
+            let sides = beside.into_iter().filter_map(|side| sides.get(side));
+            let stated = sides.map(|side| (side.accuracy, side.source));
+            let stated = stated.chain([(corners.get(corner)?.accuracy, lot)]);
+            // A corner takes the smallest that is stated for it.
+            let seen = stated
+                .filter_map(|(accuracy, of)| self.seen_from(own.source, of, accuracy.flatten()?));
+            seen.min()
+        });
+        let [one, other] = ends;
+        Some(one?.max(other?))
+    }
+
+    /// How far off against all from one source is what is so far off in another: both may be shifted.
+    fn seen_from(
+        &self,
+        from: Option<SourceIndex>,
+        of: Option<SourceIndex>,
+        accuracy: i64,
+    ) -> Option<i64> {
+        if from == of {
+            return Some(accuracy);
+        }
+        let shift = |source: Option<SourceIndex>| self.sources.get(source?)?.shift;
+        Some(
+            accuracy
+                .saturating_add(shift(from)?)
+                .saturating_add(shift(of)?),
+        )
     }
 
     fn side_thing(&self, kind: KindId, side: Side, figure: Figure) -> Thing {
@@ -338,22 +402,6 @@ impl<'a> Context<'a> {
             span: side.span,
         }
     }
-}
-
-/// A corner takes the smallest accuracy stated for it: its own, or that of one of its two sides.
-fn corner_accuracies(corners: &[Corner], sides: &[Side]) -> Vec<Option<i64>> {
-    let before = sides.iter().cycle().skip(sides.len().saturating_sub(1));
-    let around = corners.iter().zip(before.zip(sides));
-    let smallest = around.map(|(corner, (before, after))| {
-        let stated = [corner.accuracy, before.accuracy, after.accuracy];
-        stated.into_iter().flatten().flatten().min()
-    });
-    smallest.collect()
-}
-
-/// The largest of some accuracies; unknown if any is.
-fn all_known(accuracies: impl Iterator<Item = Option<i64>>) -> Option<i64> {
-    accuracies.collect::<Option<Vec<_>>>()?.into_iter().max()
 }
 
 fn exactly(length: i64) -> Possible {

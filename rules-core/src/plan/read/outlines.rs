@@ -6,7 +6,7 @@ use super::super::valid::{self, Flaw};
 use super::super::{Figure, Form};
 use super::context::{Context, guess};
 use super::shape::{Drawn, How, Outlined};
-use crate::measure::{Corners, OffsetFault, inward, outward};
+use crate::measure::{Corners, OffsetFault, inward, inward_off, outward, outward_off};
 use crate::text::Span;
 use crate::vocabulary::{KindId, OutlineId, Shape};
 
@@ -28,7 +28,10 @@ impl Context<'_> {
         let (mut drawn, mut waiting) = (BTreeMap::new(), BTreeMap::new());
         for (id, (outlined, span)) in written {
             match outlined {
-                Some(Outlined::Drawn(forms)) => self.keep(&mut drawn, id, forms, span),
+                Some(Outlined::Drawn(forms)) => {
+                    let accuracy = accuracy.map(|accuracy| accuracy.saturating_add(forms.off));
+                    self.keep(&mut drawn, id, Drawn { accuracy, ..forms }, span);
+                }
                 Some(Outlined::From {
                     name,
                     span: at,
@@ -45,11 +48,7 @@ impl Context<'_> {
         self.refuse_left(&attempted, &left);
         let figure = |drawn: Drawn| Figure {
             curved: drawn.curved,
-            ..Figure::new(
-                drawn.forms,
-                drawn.spread,
-                accuracy.map(|accuracy| accuracy.saturating_add(drawn.off)),
-            )
+            ..Figure::new(drawn.forms, drawn.spread, drawn.accuracy)
         };
         drawn
             .into_iter()
@@ -199,7 +198,7 @@ fn fits(form: &Form, spread: i64, shape: Shape) -> bool {
     }
 }
 
-/// An outline worked out from another. The accuracy is the thing's own, and given to it later.
+/// An outline worked out from another: its corners move as the base's make them move.
 fn worked_out(from: &Drawn, how: How) -> Result<Drawn, &'static str> {
     let round = from.spread > 0 || from.smooth;
     let how = match how {
@@ -211,7 +210,12 @@ fn worked_out(from: &Drawn, how: How) -> Result<Drawn, &'static str> {
     if from.off > 0 && !matches!(how, How::Same | How::Outward(_, Corners::Round)) {
         return Err("It has arcs: write `corners: round`, or draw this outline.");
     }
-    let figure = Figure::new(from.forms.clone(), from.spread, None);
+    let figure = Figure::new(from.forms.clone(), from.spread, from.accuracy);
+    let accuracy = match how {
+        How::Same => figure.accuracy,
+        How::Outward(by, corners) => outward_off(&figure, by, corners),
+        How::Inward(by) => inward_off(&figure, by),
+    };
     let moved = match how {
         How::Same => Ok(figure),
         How::Outward(by, corners) => outward(&figure, by, corners),
@@ -220,6 +224,7 @@ fn worked_out(from: &Drawn, how: How) -> Result<Drawn, &'static str> {
     moved
         .map(|figure| Drawn {
             off: from.off,
+            accuracy,
             curved: from.curved.clone(),
             smooth: from.smooth,
             ..Drawn::new(figure.forms, figure.spread)

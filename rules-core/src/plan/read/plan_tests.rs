@@ -195,7 +195,11 @@ fn a_side_is_as_good_as_the_worse_of_its_corners() {
         None,
         "a line from a fence with no accuracy stated is unknown"
     );
-    assert_eq!(figure(&plan, "lot", "lot.boundary").accuracy, Some(30 * MM));
+    assert_eq!(
+        figure(&plan, "lot", "lot.boundary").accuracy,
+        None,
+        "the boundary is no better known than its worst side"
+    );
     assert_eq!(
         words(fact(&plan, "left", "lot-line.source").unwrap()),
         ["fence"]

@@ -1,5 +1,6 @@
 //! How an outline is drawn: points, lists of points, circles, rectangles and the like.
 
+use super::super::figure::Accuracy;
 use super::super::{Curved, Form, Point};
 use super::context::{Context, guess};
 use crate::measure::{Corners, Traced};
@@ -37,6 +38,8 @@ pub(super) struct Drawn {
     pub spread: i64,
     /// How far the forms are from the arcs that they stand for, in nanometres.
     pub off: i64,
+    /// How far off it may be, that included; known once the thing's own accuracy is.
+    pub accuracy: Accuracy,
     /// As in a figure.
     pub curved: Vec<Option<Curved>>,
     /// Whether it has no corner at all, though its forms have.
@@ -50,6 +53,7 @@ impl Drawn {
             forms,
             spread,
             off: 0,
+            accuracy: None,
             curved: Vec::new(),
             smooth: false,
         }

@@ -7,7 +7,7 @@ use super::terms::Known;
 use super::values::{MEASURES, flipped, is_amount};
 use crate::quantity::Dimension;
 use crate::ruleset::types::{Type, type_of};
-use crate::ruleset::{Area, Distance, Enclosure, Measured, Operand, ShareOf, Sound, Value};
+use crate::ruleset::{Area, Distance, Enclosure, Measured, Operand, Places, ShareOf, Sound, Value};
 use crate::text::{Entry, MapReader, Node, Span, closest};
 
 /// From whom a barrier can separate.
@@ -31,14 +31,24 @@ impl<'a> Reader<'a> {
             Some(entry) => self.one_of(entry, &MEASURED),
             None => Some(Measured::Level),
         };
-        let farthest = self.take_yes_no(&mut map, "farthest");
+        let places = self.places(&mut map);
         self.finish(map);
         Some(Distance {
             from: from?,
             to: to?,
             how: how?,
-            farthest,
+            places,
         })
+    }
+
+    /// `farthest: yes`, or `farthest: from` for the farthest part of `from`.
+    fn places(&mut self, map: &mut MapReader<'a>) -> Places {
+        let entry = map.take("farthest");
+        match entry {
+            Some(entry) if entry.value.text() == Some("from") => Places::FarthestOfFirst,
+            Some(entry) if self.yes_no(&entry.value) == Some(true) => Places::Farthest,
+            _ => Places::Nearest,
+        }
     }
 
     /// One of the words of a table.

@@ -5,7 +5,7 @@ use std::sync::Arc;
 use super::Reader;
 use super::names::{Things, parts};
 use super::terms::Known;
-use crate::quantity::Dimension;
+use crate::quantity::{Dimension, ONE};
 use crate::ruleset::{Operand, Part, Selection, Which};
 use crate::text::{Content, Entry, Node, Span};
 use crate::vocabulary::{KindId, Number, OutlineId, Shape};
@@ -189,14 +189,17 @@ impl<'a> Reader<'a> {
         })
     }
 
-    /// A share that is stated, in billionths.
+    /// A share of a whole that is stated, in billionths.
     fn share(&mut self, node: &'a Node) -> Option<i128> {
         let text = node.text().unwrap_or_default();
-        Some(
-            self.stated(text, node.span, Some(Dimension::Number))?
-                .range
-                .low,
-        )
+        let range = self.stated(text, node.span, Some(Dimension::Number))?.range;
+        let share = range.is_exact() && (0..=ONE).contains(&range.low);
+        if !share {
+            let message = format!("`{text}` is not a share of a whole.");
+            self.fault("not-a-share", node.span, message)
+                .help("Write one share from 0 % to 100 %, such as `50 %`.");
+        }
+        share.then_some(range.low)
     }
 
     /// Only areas have an area.

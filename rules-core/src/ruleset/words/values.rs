@@ -6,8 +6,8 @@ use super::places::{narrowed, operand_words, selection_words, zone_words};
 use crate::quantity::{Dimension, Unit, show_exactly, show_range};
 use crate::ruleset::types::{Type, type_of};
 use crate::ruleset::{
-    Area, Bound, Choice, Distance, Enclosure, Measured, Over, RuleSet, Selection, ShareOf, Sound,
-    Stated, Value,
+    Area, Bound, Choice, Distance, Enclosure, Measured, Over, Places, RuleSet, Selection, ShareOf,
+    Sound, Stated, Value,
 };
 use crate::vocabulary::Answer;
 
@@ -91,16 +91,17 @@ fn distance_words(distance: &Distance, rules: &RuleSet) -> String {
         Measured::Plumb => ", straight up or down",
         Measured::Walking => ", walked round what stands in the way",
     };
-    let farthest = if distance.farthest {
-        "the farthest point of "
-    } else {
-        ""
-    };
-    format!(
-        "the {what} from {farthest}{} to {}{how}",
-        operand_words(&distance.from, "or", rules),
-        operand_words(&distance.to, "or", rules),
-    )
+    let from = operand_words(&distance.from, "or", rules);
+    let to = operand_words(&distance.to, "or", rules);
+    match distance.places {
+        Places::Nearest => format!("the {what} from {from} to {to}{how}"),
+        Places::Farthest => {
+            format!("the greatest {what} from any place of {from} to any place of {to}{how}")
+        }
+        Places::FarthestOfFirst => {
+            format!("the {what} from the farthest point of {from} to {to}{how}")
+        }
+    }
 }
 
 fn area_words(area: &Area, rules: &RuleSet) -> String {

@@ -1,8 +1,8 @@
 use super::*;
 use crate::quantity::{Dimension, Interval, Unit};
 use crate::ruleset::{
-    Bound, Choice, Distance, Measured, Operand, Part, Requirement, RuleSet, Selection, Stated,
-    Test, Value, Which,
+    Bound, Choice, Distance, Measured, Operand, Part, Places, Requirement, RuleSet, Selection,
+    Stated, Test, Value, Which,
 };
 use crate::text::Span;
 use crate::vocabulary::Vocabulary;
@@ -83,26 +83,28 @@ fn part(kind: &str, outline: &str, filter: Option<Requirement>, rules: &RuleSet)
 fn a_distance_names_both_ends() {
     let rules = rules();
     let rear = test(fact(("lot-line", "faces"), &rules), is("rear"));
-    let distance = |how, farthest| {
+    let distance = |how, places| {
         let from = part("building", "wall", None, &rules);
         let to = part("lot-line", "line", Some(rear.clone()), &rules);
         let distance = Distance {
             from,
             to,
             how,
-            farthest,
+            places,
         };
         value_words(&Value::Distance(Box::new(distance)), &rules)
     };
     assert_eq!(
-        distance(Measured::Level, false),
+        distance(Measured::Level, Places::Nearest),
         "the distance from the outside wall of any building to any lot line (the side of the lot that the line is: rear)"
     );
-    assert!(
-        distance(Measured::InSpace, true).starts_with("the distance from the farthest point of ")
-    );
-    assert!(distance(Measured::InSpace, true).ends_with(", through the air"));
-    assert!(distance(Measured::Plumb, false).starts_with("the height from "));
+    let farthest = distance(Measured::InSpace, Places::FarthestOfFirst);
+    assert!(farthest.starts_with("the distance from the farthest point of "));
+    assert!(farthest.ends_with(", through the air"));
+    let widest = distance(Measured::Level, Places::Farthest);
+    assert!(widest.starts_with("the greatest distance from any place of the outside wall"));
+    assert!(widest.contains(" to any place of any lot line "));
+    assert!(distance(Measured::Plumb, Places::Nearest).starts_with("the height from "));
 }
 
 #[test]

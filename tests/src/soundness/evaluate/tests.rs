@@ -5,7 +5,7 @@ use std::sync::Arc;
 use rules_core::plan::{Form, Point};
 use rules_core::quantity::Dimension;
 use rules_core::ruleset::{
-    Along, Bound, Choice, Distance, Each, IfNone, Measured, Operand, Over, Part, Relief,
+    Along, Bound, Choice, Distance, Each, IfNone, Measured, Operand, Over, Part, Places, Relief,
     Requirement, Row, RowTest, Rule, RuleSet, Selection, Table, Test, Then, Value, Which,
 };
 use rules_core::text::Span;
@@ -121,7 +121,7 @@ impl Site {
             from: end(Which::All(gates), gate),
             to: end(Which::All(self.wells(drinking, if_none)), well),
             how: Measured::Level,
-            farthest: false,
+            places: Places::Nearest,
         }))
     }
 

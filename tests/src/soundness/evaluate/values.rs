@@ -1,7 +1,9 @@
 //! What a value is in one world.
 
 use rules_core::check::Level;
-use rules_core::ruleset::{Distance, Measured, Operand, Over, Selection, Then, Value, Which};
+use rules_core::ruleset::{
+    Distance, Measured, Operand, Over, Places, Selection, Then, Value, Which,
+};
 use rules_core::vocabulary::{FactId, KindId, Number, OutlineId};
 
 use super::{Found, Got, Said, Scene, Undecided, of_none};
@@ -185,16 +187,15 @@ impl<'a> Scene<'a> {
             (Err(said), _) | (_, Err(said)) => return Ok(Got::Endless(said)),
             (Ok(from), Ok(to)) => (from, to),
         };
-        if distance.farthest {
-            return match (from.as_slice(), to.as_slice()) {
-                ([from], [to]) => Ok(Got::Number(geometry::farthest(from, to))),
-                _ => Err(Undecided::NotKnown),
-            };
-        }
+        let apart = |one: &Drawn, two: &Drawn| match distance.places {
+            Places::Nearest => Ok(geometry::nearest(one, two).0),
+            Places::Farthest => Ok(geometry::farthest(one, two)),
+            Places::FarthestOfFirst => Err(Undecided::NotKnown),
+        };
         let mut best: Option<Real> = None;
         for one in &from {
             for two in &to {
-                let found = geometry::nearest(one, two).0;
+                let found = apart(one, two)?;
                 best = Some(match best {
                     Some(best) => best.lesser(found).ok_or(Undecided::Tie)?,
                     None => found,

@@ -5,7 +5,7 @@ use std::sync::Arc;
 use rules_core::quantity::Dimension;
 use rules_core::ruleset::types::Sort;
 use rules_core::ruleset::{
-    Area, Distance, Measured, Operand, Over, Part, ShareOf, TermUse, Value, Which, Zone,
+    Area, Distance, Measured, Operand, Over, Part, Places, ShareOf, TermUse, Value, Which, Zone,
 };
 use rules_core::vocabulary::{FactId, KindId, OutlineId, Shape};
 
@@ -19,7 +19,7 @@ impl Maker<'_> {
         *self.random.pick(self.words.outlines(kind))
     }
 
-    fn bound_operand(&mut self, kind: KindId) -> Operand {
+    pub(super) fn bound_operand(&mut self, kind: KindId) -> Operand {
         let outline = self.outline(kind);
         operand(vec![part(Which::Bound(kind), outline)])
     }
@@ -52,17 +52,15 @@ impl Maker<'_> {
             }
             _ => self.set_operand(scope),
         };
-        // Farthest only where a corner is farthest, so that the second evaluator can find it.
-        let simple = |o: &Operand| {
-            let outline = self.words.vocabulary.outline(o.parts[0].outline);
-            matches!(o.parts[0].which, Which::Bound(_)) && outline.shape == Shape::Point
+        let places = match self.random.chance(20) {
+            true => Places::Farthest,
+            false => Places::Nearest,
         };
-        let farthest = simple(&to) && self.random.chance(50);
         Distance {
             from,
             to,
             how: Measured::Level,
-            farthest,
+            places,
         }
     }
 
@@ -79,7 +77,7 @@ impl Maker<'_> {
                     from,
                     to,
                     how: Measured::Level,
-                    farthest: false,
+                    places: Places::Nearest,
                 }))
             }
         }
@@ -246,7 +244,7 @@ impl Maker<'_> {
             from: first(kind),
             to: first(self.words.lot),
             how: Measured::Level,
-            farthest: false,
+            places: Places::Nearest,
         }))
     }
 
@@ -256,7 +254,7 @@ impl Maker<'_> {
             from,
             to,
             how: Measured::Level,
-            farthest: false,
+            places: Places::Nearest,
         }))
     }
 
