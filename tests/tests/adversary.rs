@@ -1,26 +1,16 @@
 //! What somebody found who tried to get a false verdict: each with the answer worked out by hand, and each against a plan
 //! that says a little less, which never may come to more.
 
-mod common;
-
-#[path = "adversary/areas.rs"]
 mod areas;
-#[path = "adversary/barriers.rs"]
 mod barriers;
-#[path = "adversary/levels.rs"]
 mod levels;
-#[path = "adversary/lines.rs"]
 mod lines;
-#[path = "adversary/places.rs"]
 mod places;
-#[path = "adversary/sources.rs"]
 mod sources;
-#[path = "adversary/walks.rs"]
 mod walks;
-#[path = "adversary/words.rs"]
 mod words;
 
-use common::measured::judge_all;
+use crate::common::measured::judge_all;
 use rules_core::check::Outcome;
 use rules_core::quantity::Interval;
 

@@ -1,5 +1,6 @@
 //! All that is held against the outside, in one program: it is built and linked once.
 
+mod adversary;
 mod applies;
 mod common;
 mod common_practice;
