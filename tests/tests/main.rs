@@ -12,6 +12,7 @@ mod drawn_alike;
 mod editions;
 mod enclosure;
 mod equivalence;
+mod false_verdicts;
 mod faults;
 mod less_said;
 mod levels;
