@@ -109,13 +109,13 @@ impl Fault {
 
     /// What must be drawn for it to show.
     fn needs(self) -> BTreeSet<Feature> {
-        let needs = match self {
-            Fault::FirstOutlineInZone => Some(Feature::ZonesOfSeveral),
-            Fault::UnionsWithoutShift | Fault::UnionsTooSure => Some(Feature::Unions),
-            Fault::LotUnjudged | Fault::RoundEdgeLost => Some(Feature::BuiltIn),
-            _ => None,
+        let needs: &[Feature] = match self {
+            Fault::FirstOutlineInZone => &[Feature::ZonesOfSeveral],
+            Fault::UnionsWithoutShift | Fault::UnionsTooSure => &[Feature::Unions],
+            Fault::LotUnjudged | Fault::RoundEdgeLost => &[Feature::BuiltIn, Feature::Unions],
+            _ => &[],
         };
-        needs.into_iter().collect()
+        needs.iter().copied().collect()
     }
 
     /// The rules whose findings alone are wrong, where those of all others are left as they should be, and all that
