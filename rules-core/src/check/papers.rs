@@ -343,7 +343,7 @@ fn called_for(paper: &Paper<'_>, asked: &Asking<'_, '_>) -> Need {
     let applies = match paper.thing {
         // Of a rule for each thing only its own part counts.
         Some(_) => parts().map(applies_to).fold(Need::NotNeeded, Need::or),
-        None => Need::of(finding.applies),
+        None => speaking(finding.truth, Need::of(finding.applies)),
     };
     let named = if rule.documents.contains(&paper.index) {
         applies
@@ -381,11 +381,19 @@ fn applies_to(part: &Part) -> Need {
         true => Need::of(place.applies),
         false => Need::of(place.applies).if_also(Need::Perhaps),
     });
-    let any = places.fold(Need::NotNeeded, Need::or);
+    let any = speaking(part.truth, places.fold(Need::NotNeeded, Need::or));
     if sure {
         any
     } else {
         any.if_also(Need::Perhaps)
+    }
+}
+
+/// A rule that may have nothing to speak about may need no papers.
+fn speaking(truth: Truth, need: Need) -> Need {
+    match truth.may_not_apply() {
+        true => need.if_also(Need::Perhaps),
+        false => need,
     }
 }
 

@@ -139,7 +139,6 @@ impl Case<'_> {
             rules: &self.rules,
             findings,
             world,
-            features: &self.words.features,
         };
         beside.all().map_err(|found| {
             let place = found.rule.unwrap_or(usize::MAX);
@@ -198,7 +197,6 @@ impl Case<'_> {
         Evaluator {
             world,
             rules: &self.rules,
-            features: &self.words.features,
             plan: None,
         }
     }
@@ -251,7 +249,6 @@ impl Case<'_> {
                 let evaluator = Evaluator {
                     world: &sampler.world(),
                     rules: &self.rules,
-                    features: &self.words.features,
                     plan: None,
                 };
                 match evaluator.judge(rule) {
