@@ -108,7 +108,9 @@ impl<'a> Judge<'a> {
             }
             self.scene.touch(Missing::Inventory(kind), true, &[]);
         }
-        match (self.is_in(each, holder, env), holder) {
+        // What narrows the choice is asked of the whole thing, not of what a zone leaves of it.
+        let whole = env.bind(each.kind, holder);
+        match (self.is_in(each, holder, &whole), holder) {
             (Truth::HOLDS, Holder::Thing(_)) => Truth::HOLDS,
             (Truth::FAILS, _) => Truth::FAILS,
             _ => Truth::OPEN,

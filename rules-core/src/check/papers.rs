@@ -266,10 +266,19 @@ impl<'a> Judge<'a> {
             Some(first) if at.iter().all(|(_, found, _)| found == first) && *first == between => {
                 vec![told(None, between, &touched)]
             }
-            _ => at
-                .into_iter()
-                .map(|(place, found, log)| told(Some(&place), found, &log))
-                .collect(),
+            _ => {
+                // A place between the lowest and the highest may be there, and come to something else.
+                let known =
+                    |class: &&str| at.iter().any(|(_, found, _)| found.list.contains(class));
+                let refer = at.iter().any(|(_, found, _)| found.refer);
+                let more = between.refer && !refer || !between.list.iter().all(known);
+                let mut all: Vec<_> = at
+                    .into_iter()
+                    .map(|(place, found, log)| told(Some(&place), found, &log))
+                    .collect();
+                all.extend(more.then(|| told(None, between, &touched)));
+                all
+            }
         }
     }
 
