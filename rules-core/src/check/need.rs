@@ -6,7 +6,6 @@ use super::room::Room;
 use super::scene::Env;
 use super::target::{Of, Target};
 use super::{Level, Reading, ReliefTruth, Truth};
-use crate::mutant::{self, Mutant};
 use crate::ruleset::{Relief, Rule, pieces};
 use crate::vocabulary::KindId;
 
@@ -93,7 +92,6 @@ impl<'a> Judge<'a> {
             .map_or(Truth::HOLDS, |when| self.truth(when, env));
         let own = self.judge(&relief.require, env, Ask::REQUIRED);
         let leave = match relief.leave {
-            true if mutant::is_on(Mutant::LeaveHolds) => Truth::HOLDS,
             true => Truth::AUTHORITY,
             false => Truth::HOLDS,
         };

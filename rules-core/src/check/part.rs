@@ -6,7 +6,6 @@ use super::room::Room;
 use super::scene::Touch;
 use super::target::Target;
 use super::{Missing, Outcome, Part, Truth, missing};
-use crate::mutant::{self, Mutant};
 use crate::ruleset::Rule;
 
 /// What is possible for something.
@@ -80,10 +79,7 @@ impl<'a> Judge<'a> {
         if looks.iter().all(|place| place.look.need.is_none()) {
             return (None, touched);
         }
-        let truth = match together(target, &looks) {
-            open if mutant::is_on(Mutant::OpenPasses) && open.is_open() => Truth::HOLDS,
-            truth => truth,
-        };
+        let truth = together(target, &looks);
         let possible = self.possible(rule, target, truth, &touched);
         let missing = match truth.is_open() {
             false => Vec::new(),

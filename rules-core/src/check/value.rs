@@ -1,6 +1,5 @@
 //! What a value may be.
 
-use std::borrow::Cow;
 use std::sync::Arc;
 
 use smallvec::{SmallVec, smallvec};
@@ -11,7 +10,6 @@ use super::judge::{Judge, Role};
 use super::scene::Env;
 use super::total::Total;
 use super::{Truth, Witness};
-use crate::mutant::{self, Mutant};
 use crate::plan::Words;
 use crate::quantity::{Dimension, Interval, NO_HIGH, ONE, Unit};
 use crate::ruleset::{Bound, IfNone, Over, RowTest, Selection, Table, Then, Value};
@@ -289,7 +287,7 @@ impl<'a> Judge<'a> {
                 bounds.iter().fold(Truth::HOLDS, |all, bound| {
                     let limit = limit_of(bound).map(|value| self.value(value, env, &by.ends()));
                     let comparison = Comparison {
-                        bound: &at_the_edge(bound),
+                        bound,
                         holds: None,
                         role: Role::Condition,
                     };
@@ -308,6 +306,7 @@ impl<'a> Judge<'a> {
             |judge, value| judge.value(value, env, &[]),
             refer,
         );
+        let given = alike(given);
         let first = given
             .iter()
             .find(|val| val.range().is_some())
@@ -326,9 +325,12 @@ impl<'a> Judge<'a> {
         let mut total = Total::new(how);
         let mut dimension = None;
         let mut refer = false;
-        for (holder, sure) in &members.list {
+        let taken = members.list.iter().map(|(holder, _)| {
             let inner = env.bind_in(of.kind, *holder, of.zone.as_deref());
-            let val = self.value(take, &inner, &[]);
+            self.value(take, &inner, &[])
+        });
+        let taken = alike(taken.collect());
+        for ((holder, sure), val) in members.list.iter().zip(taken) {
             let many = matches!(holder, super::scene::Holder::Unseen(_));
             refer |= val.may_refer();
             dimension.get_or_insert((val.dimension, val.unit));
@@ -351,16 +353,22 @@ impl<'a> Judge<'a> {
     }
 }
 
-/// A row's bound; the other side of its edge where that fault is on.
-fn at_the_edge(bound: &Bound) -> Cow<'_, Bound> {
-    match bound {
-        _ if !mutant::is_on(Mutant::TablesEdge) => Cow::Borrowed(bound),
-        Bound::AtMost(limit) => Cow::Owned(Bound::LessThan(limit.clone())),
-        Bound::LessThan(limit) => Cow::Owned(Bound::AtMost(limit.clone())),
-        Bound::AtLeast(limit) => Cow::Owned(Bound::MoreThan(limit.clone())),
-        Bound::MoreThan(limit) => Cow::Owned(Bound::AtLeast(limit.clone())),
-        Bound::Is(_) => Cow::Borrowed(bound),
+/// Values that can be compared with each other: all in days, where some are in days and some in months.
+fn alike(mut values: Vec<Val>) -> Vec<Val> {
+    if values.iter().any(|val| val.dimension == Dimension::Days) {
+        let in_months = |val: &&mut Val| val.dimension == Dimension::Months;
+        values.iter_mut().filter(in_months).for_each(to_days);
     }
+    values
+}
+
+fn to_days(val: &mut Val) {
+    for way in &mut val.ways {
+        if let Way::Amount { least, most } = way {
+            (*least, *most) = (least.days_of_months(), most.days_of_months());
+        }
+    }
+    (val.dimension, val.unit) = (Dimension::Days, None);
 }
 
 /// The limit of a bound, where it has one.

@@ -32,7 +32,7 @@ impl Visitor for Cuts {
         if let Bound::Is(choices) = bound {
             self.0
                 .extend(choices.iter().filter_map(|choice| match choice {
-                    Choice::Amount(amount) => Some(*amount),
+                    Choice::Amount(amount, _) => Some(*amount),
                     _ => None,
                 }));
         }

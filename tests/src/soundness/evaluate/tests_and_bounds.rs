@@ -158,7 +158,7 @@ fn is_one_of(value: &Got, choices: &[Choice], side: Side) -> Found<Said> {
             }
             (Got::Word(word), Choice::Word(wanted)) => word == wanted,
             (Got::Nothing, Choice::None) => true,
-            (Got::Number(number), Choice::Amount(wanted)) => {
+            (Got::Number(number), Choice::Amount(wanted, _)) => {
                 number.compared(Real::whole(*wanted)) == Some(Ordering::Equal)
             }
             _ => false,

@@ -255,7 +255,7 @@ impl Maker<'_> {
                 let limit = self.near(scope, &Value::Fact(fact), dimension);
                 match limit {
                     Value::Stated(stated) if self.random.chance(8) => {
-                        Bound::Is(vec![Choice::Amount(stated.range.low)])
+                        Bound::Is(vec![Choice::Amount(stated.range.low, stated.dimension)])
                     }
                     limit => self.one_bound(limit),
                 }
