@@ -99,6 +99,10 @@ fn beside(
     comparison: Comparison<'_>,
 ) -> Standing {
     let relation = relation(comparison.bound);
+    let (way, limit) = (
+        &*way.asked_in(comparison.role),
+        &*limit.asked_in(comparison.role),
+    );
     match (way, limit) {
         (Way::Refer, _) | (_, Way::Refer) => Standing::sure(Level::Authority),
         (Way::Empty(Some(said)), _) => Standing::sure(Level::of_if_none(*said)),
@@ -107,7 +111,8 @@ fn beside(
         (_, Way::Empty(None)) if comparison.role == Role::Required => {
             Standing::of(Truth::NOT_APPLICABLE)
         }
-        (_, Way::Empty(None)) => Standing::sure(Level::Holds),
+        // What is there is nearer than what is not.
+        (_, Way::Empty(None)) => Standing::of_nothing(comparison.role, relation).negated(),
         (
             Way::Amount { least, most },
             Way::Amount {
@@ -152,10 +157,10 @@ fn among(
     choices: &[Choice],
     comparison: Comparison<'_>,
 ) -> Standing {
-    match way {
+    match &*way.asked_in(comparison.role) {
         Way::Refer => Standing::sure(Level::Authority),
         Way::Empty(Some(said)) => Standing::sure(Level::of_if_none(*said)),
-        Way::Empty(None) => Standing::of_nothing(comparison.role, Relation::Is),
+        Way::Empty(None) | Way::Bare => Standing::of_nothing(comparison.role, Relation::Is),
         Way::Nothing => Standing::of(Truth::of_comparison(
             choices.contains(&Choice::None),
             !choices.contains(&Choice::None),

@@ -419,15 +419,16 @@ impl<'a> Scene<'a> {
     pub(crate) fn fact_here(&self, id: FactId, env: &Env<'_>, cuts: &[i128]) -> Rc<Seen> {
         let holder = self.holder(self.rules().vocabulary.fact(id).kind, env);
         let seen = self.known(holder, id);
-        let changes = seen.view.along().filter(|_| !env.is_whole());
-        let Some(along) = changes else {
-            self.note_fact(holder, id, &seen, cuts, false);
-            return seen;
-        };
         let key = Key {
             holder,
             fact: id,
             at_place: true,
+        };
+        let changes = seen.view.along().filter(|_| !env.is_whole());
+        let Some(along) = changes else {
+            self.note_fact(holder, id, &seen, cuts, false);
+            let here = self.settled(key).filter(|_| !env.is_whole());
+            return here.unwrap_or(seen);
         };
         let here = self.settled(key).unwrap_or_else(|| {
             Rc::new(Seen::stated(
@@ -460,6 +461,15 @@ impl<'a> Scene<'a> {
     fn here(&self, holder: Holder, fact: FactId, along: (Interval, Interval)) -> Interval {
         let kind = self.rules().vocabulary.fact(fact).kind;
         self.place.amount(holder, (kind, fact), along)
+    }
+
+    /// The same fact, where nobody said that it is the same all along its thing: at one place of it only.
+    pub(crate) fn at_one_place(&self, key: Key) -> Key {
+        let varies = self.rules().vocabulary.fact(key.fact).varies;
+        Key {
+            at_place: key.at_place || varies && !self.is_stated(key.holder, key.fact),
+            ..key
+        }
     }
 
     fn settled(&self, key: Key) -> Option<Rc<Seen>> {

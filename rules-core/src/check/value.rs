@@ -40,6 +40,8 @@ pub(crate) enum Way {
     Refer,
     /// There is nothing to measure.
     Empty(Option<IfNone>),
+    /// There is no outline of which the area or the length could be taken.
+    Bare,
 }
 
 /// Ways are few: mostly one, sometimes a second that says that there may be nothing.
@@ -56,6 +58,16 @@ impl Way {
         Way::Amount {
             least: range,
             most: range,
+        }
+    }
+
+    /// What it is for whoever asks: in a condition, what is not there covers nothing; of what is required there is nothing
+    /// to say.
+    pub(crate) fn asked_in(&self, role: Role) -> Cow<'_, Way> {
+        match (self, role) {
+            (Way::Bare, Role::Required) => Cow::Owned(Way::Empty(None)),
+            (Way::Bare, Role::Condition) => Cow::Owned(Way::amount(Interval::exact(0))),
+            _ => Cow::Borrowed(self),
         }
     }
 
