@@ -19,8 +19,6 @@ mod levels;
 mod lots;
 mod measured;
 mod measures;
-#[cfg(feature = "mutants")]
-mod mutants;
 mod none_left_out;
 mod published_rules_na;
 mod published_rules_world;

@@ -134,7 +134,7 @@ fn wrong_verdict(verdict: Verdict, wanted: &str) -> Option<String> {
     let word = match verdict {
         Verdict::DoesNotComply => "does-not-comply",
         Verdict::NotDecided => "not-decided",
-        Verdict::NothingAgainst => "nothing-against",
+        Verdict::NothingAgainst | Verdict::NothingInTheseRules => "nothing-against",
     };
     (word != wanted).then(|| format!("The verdict is {word}, not {wanted}."))
 }
