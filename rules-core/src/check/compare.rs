@@ -4,7 +4,6 @@ use super::judge::{Role, relation};
 use super::room::Room;
 use super::value::{Val, Way};
 use super::{Level, Truth};
-use crate::mutant::{self, Mutant};
 use crate::plan::Words;
 use crate::quantity::{Dimension, Interval, ONE, Relation, in_one_dimension};
 use crate::ruleset::{Along, Bound, Choice};
@@ -136,13 +135,6 @@ fn amounts(
 ) -> Standing {
     let Some((one, two, dimension)) = in_one_dimension(measured, limit) else {
         return Standing::of(Truth::OPEN);
-    };
-    let two = match mutant::is_on(Mutant::LimitsLowEnd) {
-        true => Interval {
-            high: two.low,
-            ..two
-        },
-        false => two,
     };
     let compared = relation.judge(one, two);
     let truth = Truth::of_comparison(compared.can_be_true, compared.can_be_false);

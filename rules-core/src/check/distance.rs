@@ -9,7 +9,6 @@ use super::select::Listed;
 use super::value::{Val, Way, Ways};
 use super::{Missing, Witness};
 use crate::measure::{Gap, Span, figure_gap, in_space};
-use crate::mutant::{self, Mutant};
 use crate::plan::{Figure, Looked, Thing, ThingIndex};
 use crate::quantity::{Dimension, Interval, NO_HIGH};
 use crate::ruleset::{Distance, IfNone, Measured, Operand, Part, Places, Which, Zone};
@@ -72,7 +71,7 @@ impl<'a> Judge<'a> {
         for one in &from.list {
             for other in &to.list {
                 let pair = self.between(distance, one, other, env);
-                if one.sure && other.sure || mutant::is_on(Mutant::NearestOfPerhaps) {
+                if one.sure && other.sure {
                     sure = sure.min(pair.range);
                 }
                 if all.is_none_or(|least| pair.range.low < least.range.low) {

@@ -9,7 +9,6 @@ use super::reading::Readings;
 use super::scene::{Env, Holder, Scene};
 use super::special::Special;
 use super::{Level, Missing, Truth};
-use crate::mutant::{self, Mutant};
 use crate::plan::DocumentState;
 use crate::quantity::Relation;
 use crate::ruleset::{
@@ -207,9 +206,6 @@ impl<'a> Judge<'a> {
             Requirement::Test(test) => self.test(test, env, ask),
             Requirement::All(list) => self.list(list, env, ask, true),
             Requirement::Any(list) => self.list(list, env, ask, false),
-            Requirement::Not(inner) if mutant::is_on(Mutant::NotUnmirrored) => {
-                self.judge(inner, env, ask)
-            }
             Requirement::Not(inner) => self.judge(inner, env, ask.opposite()),
             Requirement::Count { of, bounds } => self.count((of, bounds), env, ask),
             Requirement::Each(each) => self.each(each, env, ask),
@@ -411,8 +407,6 @@ impl<'a> Judge<'a> {
 /// How a bound compares, for all bounds but `is`.
 pub(crate) fn relation(bound: &Bound) -> Relation {
     match bound {
-        Bound::AtLeast(_) if mutant::is_on(Mutant::AtLeastMoreThan) => Relation::MoreThan,
-        Bound::MoreThan(_) if mutant::is_on(Mutant::AtLeastMoreThan) => Relation::AtLeast,
         Bound::AtLeast(_) => Relation::AtLeast,
         Bound::AtMost(_) => Relation::AtMost,
         Bound::MoreThan(_) => Relation::MoreThan,

@@ -9,7 +9,6 @@ use super::target::{Of, Target};
 use super::{
     Finding, Level, Missing, Outcome, Part, PlaceTruth, Reading, ReliefTruth, Truth, missing, split,
 };
-use crate::mutant::{self, Mutant};
 use crate::ruleset::{Condition, InForce, Relief, Rule};
 
 /// What one look at one subject of a rule gave, at one place along the things that change.
@@ -237,10 +236,7 @@ impl<'a> Judge<'a> {
         if looks.iter().all(|place| place.look.need.is_none()) {
             return (None, touched);
         }
-        let truth = match together(&looks) {
-            open if mutant::is_on(Mutant::OpenPasses) && open.is_open() => Truth::HOLDS,
-            truth => truth,
-        };
+        let truth = together(&looks);
         let possible = self.possible(rule, target, truth, &touched);
         let missing = match truth.is_open() {
             false => Vec::new(),
@@ -480,7 +476,6 @@ impl<'a> Judge<'a> {
             .map_or(Truth::HOLDS, |when| self.truth(when, env));
         let own = self.judge(&relief.require, env, Ask::REQUIRED);
         let leave = match relief.leave {
-            true if mutant::is_on(Mutant::LeaveHolds) => Truth::HOLDS,
             true => Truth::AUTHORITY,
             false => Truth::HOLDS,
         };

@@ -5,7 +5,6 @@ use smallvec::SmallVec;
 use super::judge::Judge;
 use super::scene::{Env, Holder};
 use super::{Missing, Truth};
-use crate::mutant::{self, Mutant};
 use crate::plan::Looked;
 use crate::ruleset::{Selection, Zone};
 use crate::vocabulary::{KindId, Number};
@@ -67,8 +66,7 @@ impl<'a> Judge<'a> {
             let within = self
                 .scene
                 .counting_twice(|| self.is_in(selection, holder, &inner));
-            let left_out = mutant::is_on(Mutant::UnknownIsOut) && within != Truth::HOLDS;
-            if within == Truth::FAILS || left_out {
+            if within == Truth::FAILS {
                 continue;
             }
             let sure = within == Truth::HOLDS && matches!(holder, Holder::Thing(_));
@@ -104,9 +102,6 @@ impl<'a> Judge<'a> {
             return false;
         }
         if self.scene.sees_all(kind) || self.is_always_drawn(kind) {
-            return false;
-        }
-        if mutant::is_on(Mutant::NotCheckedAsNone) {
             return false;
         }
         match self.scene.plan().inventory.get(&kind) {

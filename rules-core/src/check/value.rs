@@ -1,6 +1,5 @@
 //! What a value may be.
 
-use std::borrow::Cow;
 use std::sync::Arc;
 
 use smallvec::{SmallVec, smallvec};
@@ -11,7 +10,6 @@ use super::judge::{Judge, Role};
 use super::scene::Env;
 use super::total::Total;
 use super::{Truth, Witness};
-use crate::mutant::{self, Mutant};
 use crate::plan::Words;
 use crate::quantity::{Dimension, Interval, NO_HIGH, ONE, Unit};
 use crate::ruleset::{Bound, IfNone, Over, RowTest, Selection, Table, Then, Value};
@@ -277,7 +275,7 @@ impl<'a> Judge<'a> {
                 bounds.iter().fold(Truth::HOLDS, |all, bound| {
                     let limit = limit_of(bound).map(|value| self.value(value, env, &by.ends()));
                     let comparison = Comparison {
-                        bound: &at_the_edge(bound),
+                        bound,
                         holds: None,
                         role: Role::Condition,
                     };
@@ -336,18 +334,6 @@ impl<'a> Judge<'a> {
             unit,
             ..Val::of(ways, dimension)
         }
-    }
-}
-
-/// A row's bound; the other side of its edge where that fault is on.
-fn at_the_edge(bound: &Bound) -> Cow<'_, Bound> {
-    match bound {
-        _ if !mutant::is_on(Mutant::TablesEdge) => Cow::Borrowed(bound),
-        Bound::AtMost(limit) => Cow::Owned(Bound::LessThan(limit.clone())),
-        Bound::LessThan(limit) => Cow::Owned(Bound::AtMost(limit.clone())),
-        Bound::AtLeast(limit) => Cow::Owned(Bound::MoreThan(limit.clone())),
-        Bound::MoreThan(limit) => Cow::Owned(Bound::AtLeast(limit.clone())),
-        Bound::Is(_) => Cow::Borrowed(bound),
     }
 }
 

@@ -14,7 +14,7 @@ use std::sync::atomic::{AtomicU64, Ordering};
 use outside_checks::deletions;
 use outside_checks::soundness::fault::Fault;
 use outside_checks::soundness::less;
-use outside_checks::soundness::property::{Failure, Tally, run, run_with};
+use outside_checks::soundness::property::{Failure, Tally, run};
 use outside_checks::soundness::same::{self, Differs, Tried, WAYS};
 use outside_checks::soundness::words::{Feature, Words};
 
@@ -93,19 +93,13 @@ fn with_less_said(cases: u64) -> ExitCode {
     }
 }
 
-/// The first seeds, of so many, that show each fault.
+/// How many of so many seeds show each fault, and the first of them.
 fn faults(cases: u64) -> ExitCode {
-    let words = words();
     let mut missed = false;
     for fault in Fault::ALL {
-        let mut tally = Tally::default();
-        let mut fails = |seed: &u64| run_with(*seed, &words, &mut tally, Some(fault)).is_err();
-        let seeds: Vec<u64> = (0..cases).filter(|seed| fails(seed)).collect();
-        println!(
-            "{fault:?}: {} of {cases}, {:?}",
-            seeds.len(),
-            seeds.iter().take(8).collect::<Vec<_>>()
-        );
+        let seeds: Vec<u64> = fault.caught(cases).collect();
+        let first: Vec<&u64> = seeds.iter().take(8).collect();
+        println!("{fault:?}: {} of {cases}, {first:?}", seeds.len());
         missed |= seeds.is_empty();
     }
     match missed {

@@ -94,6 +94,7 @@ impl Beside<'_> {
         let applies = of_its_own.contains(&Judgement::Applies(Level::Holds));
         let agrees = match self.findings.verdict {
             Verdict::DoesNotComply => fails,
+            Verdict::NothingInTheseRules => false,
             Verdict::NothingAgainst => applies && all.iter().all(none_stands),
             Verdict::NotDecided => true,
         };

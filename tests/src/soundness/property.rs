@@ -66,7 +66,8 @@ pub fn run_with(
     let world = generate::world(&mut random, words);
     let rules = generate::rule_set(&mut random, words, &world, 2, style);
     let steps = random.below(12) + 1;
-    let chain = blur::chain(&mut random, words, (&world, &rules), steps);
+    let told = fault::told(fault, &world);
+    let chain = blur::chain(&mut random, words, (&told, &rules), steps);
     let mut case = Case {
         seed,
         random,

@@ -1,8 +1,8 @@
 //! All that a rule is made of, one piece after the other.
 
 use rules_core::ruleset::{
-    Bound, Condition, Decision, Operand, Requirement, RowTest, Rule, RuleSet, Selection, ShareOf,
-    Table, Then, Value, Which, Zone,
+    Bound, Condition, Decision, Operand, Part, Requirement, RowTest, Rule, RuleSet, Selection,
+    ShareOf, Table, Then, Value, Which, Zone,
 };
 
 /// Whoever wants to see the pieces. Each is shown before what it is made of.
@@ -15,6 +15,8 @@ pub trait Visitor {
     fn requirement(&mut self, _: &Requirement) {}
     /// Which things an outline is of.
     fn which(&mut self, _: &Which) {}
+    /// An outline of some things.
+    fn part(&mut self, _: &Part) {}
 }
 
 /// Goes through all rules, decisions and papers.
@@ -121,6 +123,7 @@ pub fn selection<V: Visitor>(of: &Selection, to: &mut V) {
 fn operand<V: Visitor>(operand: &Operand, to: &mut V) {
     for part in operand.parts.iter() {
         to.which(&part.which);
+        to.part(part);
         if let Which::All(of) = &part.which {
             selection(of, to);
         }

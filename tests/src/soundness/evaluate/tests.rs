@@ -349,7 +349,14 @@ fn a_rule_applies_where_it_says_and_each_means_all() {
     assert_eq!(site.comes_to(&rule), Judgement::Applies(NO));
     rule.each = Some(site.wells(Some("yes"), IfNone::Fails));
     assert_eq!(site.comes_to(&rule), Judgement::Applies(YES));
-    rule.each = Some(site.wells(Some("perhaps"), IfNone::Fails));
+    // There is none: what the rule says of that; where it says nothing, it does not apply.
+    let none = site.wells(Some("perhaps"), IfNone::Fails);
+    rule.each = Some(none.clone());
+    assert_eq!(site.comes_to(&rule), Judgement::Applies(NO));
+    rule.each = Some(Selection {
+        if_none: None,
+        ..none
+    });
     assert_eq!(site.comes_to(&rule), Judgement::NotApplicable);
     rule.each = Some(site.wells(None, IfNone::Fails));
     rule.when = Some(test(site.value("lot.width"), Bound::MoreThan(metres(20))));

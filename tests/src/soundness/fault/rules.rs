@@ -1,89 +1,18 @@
-//! Checkers that are wrong in one way: the checker itself, given rules or a plan that say something else than what is
-//! meant, or with its findings bent. What does not catch them is no test.
+//! Rules that say something else than what is meant.
 
 use std::sync::Arc;
 
-use rules_core::check::{Findings, Outcome, Verdict, check};
-use rules_core::plan::{DocumentState, Papers, Plan};
 use rules_core::ruleset::{
-    Along, Operand, Requirement, Rule, RuleSet, Selection, Test, Value, Which,
+    Along, Bound, Operand, Requirement, RowTest, Rule, RuleSet, Selection, Table, Test, Value,
+    Which,
 };
 use rules_core::vocabulary::KindId;
 
-use super::same::{map, opposite};
+use super::Fault;
+use crate::soundness::same::{map, opposite};
 
-/// A way of being wrong.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Fault {
-    /// A condition on what changes along a thing is taken as "all along".
-    ConditionsAllAlong,
-    /// What a rule must keep of what changes along a thing is taken as "anywhere".
-    KeptAnywhere,
-    /// Of what changes along a thing, only the lowest place counts.
-    LowestPlaceOnly,
-    /// A distance from the pool that a rule speaks of is taken from the nearest of all pools.
-    NearestOfAllPools,
-    /// An area of the pool that a rule speaks of is that of all pools.
-    AreaOfAllPools,
-    /// A distance in a term means any thing of its kind, not the one that the term is used for.
-    TermLosesItsThing,
-    /// What is said of none is said before `when` and `unless` are asked.
-    NoneBeforeWhen,
-    /// Where there is none, no relief is asked for.
-    NoneWithoutReliefs,
-    /// A relief holds by absence.
-    ReliefByAbsence,
-    /// A member of an any-of holds by absence.
-    AnyByAbsence,
-    /// The paper of one thing will do for all.
-    OnePaperForAll,
-    /// A paper of which nobody says where it stands is the authority's to give.
-    UnsaidIsAuthoritys,
-    /// Nothing stands against a plan to which nothing applies.
-    VerdictWithoutRule,
-}
-
-impl Fault {
-    /// All of them.
-    pub const ALL: [Fault; 13] = [
-        Fault::ConditionsAllAlong,
-        Fault::KeptAnywhere,
-        Fault::LowestPlaceOnly,
-        Fault::NearestOfAllPools,
-        Fault::AreaOfAllPools,
-        Fault::TermLosesItsThing,
-        Fault::NoneBeforeWhen,
-        Fault::NoneWithoutReliefs,
-        Fault::ReliefByAbsence,
-        Fault::AnyByAbsence,
-        Fault::OnePaperForAll,
-        Fault::UnsaidIsAuthoritys,
-        Fault::VerdictWithoutRule,
-    ];
-}
-
-/// What a checker finds that is wrong in this way; the checker itself where it is wrong in none.
-pub fn found<T>(
-    fault: Option<Fault>,
-    plan: &Plan,
-    rules: &RuleSet,
-    act: impl FnOnce(&Findings<'_>) -> T,
-) -> T {
-    let Some(fault) = fault else {
-        return act(&check(plan, rules).expect("not too much work"));
-    };
-    let (wrong, said) = (wrong_rules(fault, rules), wrong_plan(fault, plan, rules));
-    let mut found = check(&said, &wrong).expect("not too much work");
-    if fault == Fault::VerdictWithoutRule {
-        let open = |outcome| !matches!(outcome, Outcome::Pass | Outcome::NotApplicable);
-        if !found.rules.iter().any(|finding| open(finding.outcome)) {
-            found.verdict = Verdict::NothingAgainst;
-        }
-    }
-    act(&found)
-}
-
-fn wrong_rules(fault: Fault, rules: &RuleSet) -> RuleSet {
+/// The rules as a checker reads them that is wrong in this way.
+pub(super) fn wrong(fault: Fault, rules: &RuleSet) -> RuleSet {
     let pool = rules.vocabulary.kind_named("pool");
     let mut wrong = rules.clone();
     for rule in &mut wrong.rules {
@@ -106,29 +35,15 @@ fn wrong_rules(fault: Fault, rules: &RuleSet) -> RuleSet {
             (Fault::NoneWithoutReliefs, _) => none_without_reliefs(rule),
             (Fault::ReliefByAbsence, _) => relief_by_absence(rule),
             (Fault::AnyByAbsence, _) => map::rule(rule, &mut any_by_absence),
+            (Fault::NotUnmirrored, _) => map::rule(rule, &mut not_unmirrored),
+            (Fault::AtLeastMoreThan, _) => map::rule(rule, &mut tests_edge),
+            (Fault::TablesEdge, _) => map::rule(rule, &mut tables_edge),
+            (Fault::LeaveHolds, _) => leave_holds(rule),
             _ => continue,
         };
         *rule = changed;
     }
     wrong
-}
-
-fn wrong_plan(fault: Fault, plan: &Plan, rules: &RuleSet) -> Plan {
-    let mut said = plan.clone();
-    match fault {
-        Fault::LowestPlaceOnly => {
-            let things = said.things.iter_mut();
-            for possible in things.flat_map(|thing| thing.facts.values_mut()) {
-                if let Some(amount) = &mut possible.amount {
-                    amount.most = None;
-                }
-            }
-        }
-        Fault::OnePaperForAll => said.documents.values_mut().for_each(one_for_all),
-        Fault::UnsaidIsAuthoritys => unsaid_is_authoritys(&mut said, rules),
-        _ => {}
-    }
-    said
 }
 
 /// A rule with all its conditions changed.
@@ -280,34 +195,82 @@ fn any_by_absence(of: Requirement) -> Requirement {
     }
 }
 
-fn one_for_all(papers: &mut Papers) {
-    let in_hand = papers
-        .of
-        .values()
-        .any(|state| *state == DocumentState::InHand);
-    if in_hand {
-        for state in papers.of.values_mut() {
-            *state = DocumentState::InHand;
+fn not_unmirrored(of: Requirement) -> Requirement {
+    match of {
+        Requirement::Not(inner) => *inner,
+        other => other,
+    }
+}
+
+fn leave_holds(rule: &Rule) -> Rule {
+    let mut wrong = rule.clone();
+    for relief in &mut wrong.reliefs {
+        relief.leave = false;
+    }
+    wrong
+}
+
+/// The other side of a bound's edge.
+fn at_the_edge(bound: &mut Bound) {
+    *bound = match bound.clone() {
+        Bound::AtLeast(limit) => Bound::MoreThan(limit),
+        Bound::MoreThan(limit) => Bound::AtLeast(limit),
+        Bound::AtMost(limit) => Bound::LessThan(limit),
+        Bound::LessThan(limit) => Bound::AtMost(limit),
+        Bound::Is(choices) => Bound::Is(choices),
+    };
+}
+
+fn tests_edge(of: Requirement) -> Requirement {
+    match of {
+        Requirement::Test(test) => {
+            let mut test = (*test).clone();
+            test.bounds.iter_mut().for_each(at_the_edge);
+            Requirement::Test(Arc::new(test))
+        }
+        other => other,
+    }
+}
+
+fn tables_edge(of: Requirement) -> Requirement {
+    match of {
+        Requirement::Table(mut table) => {
+            rows_edge(&mut table);
+            Requirement::Table(table)
+        }
+        Requirement::Test(test) => {
+            let mut test = (*test).clone();
+            values_edge(&mut test.value);
+            test.bounds
+                .iter_mut()
+                .filter_map(limit)
+                .for_each(values_edge);
+            Requirement::Test(Arc::new(test))
+        }
+        other => other,
+    }
+}
+
+fn values_edge(of: &mut Value) {
+    if let Value::Table(table) = of {
+        rows_edge(table);
+    }
+}
+
+fn rows_edge<T>(table: &mut Table<T>) {
+    for row in &mut table.rows {
+        if let RowTest::Bounds(bounds) = &mut row.test {
+            bounds.iter_mut().for_each(at_the_edge);
         }
     }
 }
 
-fn unsaid_is_authoritys(plan: &mut Plan, rules: &RuleSet) {
-    for document in rules
-        .documents
-        .iter()
-        .filter(|document| document.discretion)
-    {
-        let papers = plan.documents.entry(document.id.clone()).or_default();
-        match &document.each {
-            None => papers.whole = papers.whole.or(Some(DocumentState::NotYet)),
-            Some(each) => {
-                for (index, thing) in plan.things.iter().enumerate() {
-                    if thing.kind == each.kind {
-                        papers.of.entry(index).or_insert(DocumentState::NotYet);
-                    }
-                }
-            }
-        }
+fn limit(of: &mut Bound) -> Option<&mut Value> {
+    match of {
+        Bound::AtLeast(limit)
+        | Bound::AtMost(limit)
+        | Bound::MoreThan(limit)
+        | Bound::LessThan(limit) => Some(limit),
+        Bound::Is(_) => None,
     }
 }
