@@ -155,7 +155,7 @@ impl<'a> Judge<'a> {
     }
 
     /// Whether a thing may be without an outline: nobody has drawn it or said that there is none.
-    fn may_lack(&self, holder: Holder, outline: OutlineId) -> bool {
+    pub(crate) fn may_lack(&self, holder: Holder, outline: OutlineId) -> bool {
         let thing = thing_of(holder).and_then(|index| self.scene.thing(index));
         let drawn = thing.is_some_and(|thing| thing.outlines.contains_key(&outline));
         self.scene.rules().vocabulary.outline(outline).none && !drawn

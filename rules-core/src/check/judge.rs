@@ -328,7 +328,11 @@ impl<'a> Judge<'a> {
         let truth = bounds.iter().fold(Truth::NOT_APPLICABLE, |all, bound| {
             all.and(self.counted(&truths, bound, env))
         });
-        let truth = if ask.negated { truth.negated() } else { truth };
+        // What must not be of what is not there is kept.
+        let truth = match ask.negated {
+            true => truth.negated().absent_as(Truth::HOLDS),
+            false => truth,
+        };
         Judged {
             truth,
             room: Room::of_truth(truth),

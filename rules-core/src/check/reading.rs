@@ -109,7 +109,7 @@ impl<'a> Readings<'_, 'a, '_> {
 
 fn amounts_of(bound: &Bound) -> Cuts {
     let amount = |choice: &Choice| match choice {
-        Choice::Amount(amount) => Some(*amount),
+        Choice::Amount(amount, _) => Some(*amount),
         _ => None,
     };
     match bound {

@@ -4,12 +4,13 @@ use std::cell::{OnceCell, RefCell};
 use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 
-use super::Missing;
 use super::facts::{FactView, all_that_is_possible};
 use super::ground::Spots;
 use super::places::Place;
+use super::special::{Special, is_part_of_a_pool};
 use super::value::Cuts;
 use super::way::{Between, Ways};
+use super::{Missing, Truth};
 use crate::measure::Gap;
 use crate::plan::{Looked, Plan, Possible, Thing, ThingIndex};
 use crate::quantity::Interval;
@@ -102,6 +103,8 @@ impl<'e> Env<'e> {
 pub(crate) struct Base<'a> {
     pub(crate) plan: &'a Plan,
     pub(crate) rules: &'a RuleSet,
+    /// The kind of pools.
+    pool: KindId,
     by_kind: Vec<Vec<ThingIndex>>,
     gaps: RefCell<BTreeMap<Ends, Gap>>,
     ways: RefCell<BTreeMap<Between, Rc<Ways>>>,
@@ -136,6 +139,7 @@ impl<'a> Base<'a> {
         Base {
             plan,
             rules,
+            pool: Special::of(&rules.vocabulary).pool,
             by_kind,
             gaps: RefCell::default(),
             ways: RefCell::default(),
@@ -361,12 +365,39 @@ impl<'a> Scene<'a> {
             return holder;
         }
         if let Some(first) = self.base.of_kind(kind).first() {
-            return Holder::Thing(*first);
+            let first = Holder::Thing(*first);
+            match self.is_of_the_pool(kind, first, env) {
+                Truth::HOLDS => return first,
+                Truth::FAILS => return Holder::Nobody,
+                _ => return Holder::Unseen(kind),
+            }
         }
         let vocabulary = &self.rules().vocabulary;
         match self.looked_for(kind) || vocabulary.kind(kind).number == Number::One {
             true => Holder::Nobody,
             false => Holder::Unseen(kind),
+        }
+    }
+
+    /// Whether a thing that can only belong to one pool belongs to the one that is meant, if one is: a rule about a pool
+    /// passes by no other pool's wall. Whose it is may be left out where there is one pool only.
+    pub(crate) fn is_of_the_pool(&self, kind: KindId, holder: Holder, env: &Env<'_>) -> Truth {
+        let pools = self.base.of_kind(self.base.pool);
+        let (Some(Holder::Thing(meant)), Holder::Thing(index)) =
+            (env.bound(self.base.pool), holder)
+        else {
+            return Truth::HOLDS;
+        };
+        if pools.len() < 2 {
+            return Truth::HOLDS;
+        }
+        let whole = self.thing(index).and_then(|thing| thing.part_of);
+        match whole.filter(|whole| pools.contains(whole)) {
+            Some(whole) => Truth::of_comparison(whole == meant, whole != meant),
+            None => {
+                let of_one = is_part_of_a_pool(kind, &self.rules().vocabulary);
+                Truth::of_comparison(true, of_one)
+            }
         }
     }
 
@@ -388,15 +419,16 @@ impl<'a> Scene<'a> {
     pub(crate) fn fact_here(&self, id: FactId, env: &Env<'_>, cuts: &[i128]) -> Rc<Seen> {
         let holder = self.holder(self.rules().vocabulary.fact(id).kind, env);
         let seen = self.known(holder, id);
-        let changes = seen.view.along().filter(|_| !env.is_whole());
-        let Some(along) = changes else {
-            self.note_fact(holder, id, &seen, cuts, false);
-            return seen;
-        };
         let key = Key {
             holder,
             fact: id,
             at_place: true,
+        };
+        let changes = seen.view.along().filter(|_| !env.is_whole());
+        let Some(along) = changes else {
+            self.note_fact(holder, id, &seen, cuts, false);
+            let here = self.settled(key).filter(|_| !env.is_whole());
+            return here.unwrap_or(seen);
         };
         let here = self.settled(key).unwrap_or_else(|| {
             Rc::new(Seen::stated(
@@ -429,6 +461,15 @@ impl<'a> Scene<'a> {
     fn here(&self, holder: Holder, fact: FactId, along: (Interval, Interval)) -> Interval {
         let kind = self.rules().vocabulary.fact(fact).kind;
         self.place.amount(holder, (kind, fact), along)
+    }
+
+    /// The same fact, where nobody said that it is the same all along its thing: at one place of it only.
+    pub(crate) fn at_one_place(&self, key: Key) -> Key {
+        let varies = self.rules().vocabulary.fact(key.fact).varies;
+        Key {
+            at_place: key.at_place || varies && !self.is_stated(key.holder, key.fact),
+            ..key
+        }
     }
 
     fn settled(&self, key: Key) -> Option<Rc<Seen>> {

@@ -44,5 +44,5 @@ pub fn judge_all(plan: &str, terms: &str, rules: &[&str]) -> Vec<(Outcome, Optio
         (finding.outcome, measured)
     };
     // The rules that are in every rule set stand behind them.
-    found.rules.iter().take(rules.len()).map(of).collect()
+    found.rules.iter().take(rules.rules.len()).map(of).collect()
 }
