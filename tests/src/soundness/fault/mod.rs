@@ -4,15 +4,13 @@
 mod plans;
 mod rules;
 
-use std::collections::BTreeSet;
-
 use rules_core::check::{Finding, Findings, Outcome, Truth, Verdict, check};
 use rules_core::plan::Plan;
 use rules_core::ruleset::{Rule, RuleSet, Value};
 
 use super::property::{Tally, run_with};
 use super::walk::{self, Visitor};
-use super::words::{Feature, Words};
+use super::words::Words;
 use super::world::{Being, Drawn, World};
 
 macro_rules! faults {
@@ -87,8 +85,8 @@ faults! {
     FirstOutlineInZone,
     /// The area of several outlines together does not feel the shift of a source.
     UnionsWithoutShift,
-    /// The area of several outlines together is taken as surer than their places are.
-    UnionsTooSure,
+    /// The area of several outlines together does not feel how far off they may be.
+    UnionsAsDrawn,
     /// That the pool lies inside the lot is judged in no report.
     LotUnjudged,
     /// A round edge past the lot's line is not seen.
@@ -98,31 +96,16 @@ faults! {
 impl Fault {
     /// Those of so many seeds at which it shows, and at which nothing else does.
     pub fn caught(self, cases: u64) -> impl Iterator<Item = u64> {
-        let words = Words {
-            features: self.needs(),
-            ..Words::new()
-        };
-        let mut tally = Tally::default();
+        let (words, mut tally) = (Words::new(), Tally::default());
         let mut fails = move |seed, fault| run_with(seed, &words, &mut tally, fault).is_err();
         (0..cases).filter(move |seed| fails(*seed, Some(self)) && !fails(*seed, None))
-    }
-
-    /// What must be drawn for it to show.
-    fn needs(self) -> BTreeSet<Feature> {
-        let needs: &[Feature] = match self {
-            Fault::FirstOutlineInZone => &[Feature::ZonesOfSeveral],
-            Fault::UnionsWithoutShift | Fault::UnionsTooSure => &[Feature::Unions],
-            Fault::LotUnjudged | Fault::RoundEdgeLost => &[Feature::BuiltIn, Feature::Unions],
-            _ => &[],
-        };
-        needs.iter().copied().collect()
     }
 
     /// The rules whose findings alone are wrong, where those of all others are left as they should be, and all that
     /// follows from them.
     fn touches(self) -> Option<fn(&Rule) -> bool> {
         match self {
-            Fault::UnionsWithoutShift | Fault::UnionsTooSure => Some(unites),
+            Fault::UnionsWithoutShift | Fault::UnionsAsDrawn => Some(unites),
             Fault::RoundEdgeLost => Some(|rule| rule.built_in),
             Fault::UnknownIsOut => Some(|_| true),
             _ => None,
