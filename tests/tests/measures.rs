@@ -1,7 +1,10 @@
 //! The measures of the trade from a plan and a rule file to the outcome: worked by hand in `docs/measures`.
 
 use crate::common::measured::{LOT, judge};
-use rules_core::check::Outcome;
+use outside_checks::read;
+use rules_core::check::{Need, Outcome, check};
+use rules_core::measure::Wire;
+use rules_core::plan::{Form, Point};
 use rules_core::quantity::Interval;
 
 mod sound {
@@ -318,4 +321,85 @@ things:
     assert_eq!(outcome(&[10]), Outcome::Pass, "it lies on the other side");
     assert_eq!(outcome(&[10, 30]), Outcome::Unknown);
     assert_eq!(outcome(&[30, 10]), Outcome::Unknown);
+}
+
+/// A tape counts whichever of its ends is written first, and whichever a rule begins at.
+#[test]
+fn a_tape_is_read_both_ways() {
+    let ends = ["pool.water", "well.casing"];
+    for [from, to] in [[0, 1], [1, 0]] {
+        let (tape_from, tape_to) = (
+            ["pool.water", "w.casing"][from],
+            ["pool.water", "w.casing"][to],
+        );
+        let plan = format!(
+            "{}pool: {{id: pool, source: survey, water: {{rectangle: {{at: [8, 22], length: 4 m, width: 6 m}}}}}}
+things:
+  - {{kind: well, id: w, source: survey, casing: [10, 15]}}
+measured:
+  - {{from: {tape_from}, to: {tape_to}, is: 7 m ± 10 mm}}\ninventory: {{well: all-shown}}\n",
+            LOT.replace("accuracy: 0 mm", "accuracy: 1 m")
+        );
+        for [from, to] in [[0, 1], [1, 0]] {
+            let rule = format!(
+                "    require: {{distance: {{from: {}, to: {}}}, at-least: 6.9 m}}\n",
+                ends[from], ends[to]
+            );
+            assert_eq!(
+                judge(&plan, "", &rule).0,
+                Outcome::Pass,
+                "{tape_from}, {from}"
+            );
+        }
+    }
+}
+
+/// Supports of 10 m and 6 m, 40 m apart, a sag of 2 m: 10 − 12 t + 8 t² metres at the share t, so lowest at three quarters,
+/// 5.5 m.
+#[test]
+fn a_wire_between_uneven_supports_is_lowest_beside_the_middle() {
+    let exactly = |metres: i128| Interval::exact(metres * 1_000_000_000);
+    let at = |x: i64| Point {
+        x: x * 1_000_000_000,
+        y: 0,
+    };
+    let span = Form::Path(vec![at(0), at(40)]);
+    let wire = Wire::hung(&span, [exactly(10), exactly(6)], exactly(2), 0).expect("it hangs");
+    for (from, to) in [(0.0, 1.0), (0.6, 0.9)] {
+        let low = wire.between(from, to).low as f64 / 1e9;
+        assert!(5.4 < low && low <= 5.5, "{low}");
+    }
+}
+
+/// A paper that only a relief asks for is needed where the rule alone surely falls short and the relief is surely open.
+#[test]
+fn a_reliefs_paper_is_needed_no_surer_than_the_rule_falls_short() {
+    let rules = read::rules(
+        "ruleset: eldermere\ntitle: Eldermere\nedition: \"1\"\nauthority: Eldermere building office
+documents: [{id: consent, title: Consent}]
+rules:
+  - id: depth
+    title: Depth
+    clause: s. 1
+    require: {fact: pool.depth, at-most: 1 m}
+    relief:
+      - {id: with-consent, when: {fact: lot.level-ground, is: yes}, require: {have: consent}}\n",
+    );
+    let need = |depth: &str, level: &str| {
+        let lot = LOT.replace("lot:\n", &format!("lot:\n{level}"));
+        let text = format!(
+            "{lot}pool: {{id: pool, source: survey, depth: {depth}, water: {{rectangle: {{at: [8, 22], length: 4 m, width: 6 m}}}}}}\n"
+        );
+        let plan = read::plan(&text, &rules);
+        check(&plan, &rules).expect("not too much work").documents[0].need
+    };
+    let level = "  level-ground: yes\n";
+    assert_eq!(need("1.1 m", level), Need::Needed);
+    assert_eq!(need("0.9 m .. 1.1 m", level), Need::Perhaps);
+    assert_eq!(need("0.9 m", level), Need::NotNeeded);
+    assert_eq!(
+        need("1.1 m", ""),
+        Need::Perhaps,
+        "the relief is perhaps open"
+    );
 }
