@@ -28,6 +28,7 @@ mod outcome;
 mod papers;
 mod passage;
 mod places;
+mod reach;
 mod reading;
 mod readings;
 mod region;

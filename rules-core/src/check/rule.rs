@@ -11,6 +11,7 @@ use super::{
 };
 use crate::mutant::{self, Mutant};
 use crate::ruleset::{Condition, InForce, Relief, Rule};
+use crate::work;
 
 /// What one look at one subject of a rule gave, at one place along the things that change.
 struct Look {
@@ -162,6 +163,9 @@ impl<'a> Judge<'a> {
         for pool in self.pools(rule.about_pool) {
             let mut all = OfPool::NONE;
             for target in self.applying(rule, pool, &mut applies, &mut touched) {
+                if work::is_spent() {
+                    break;
+                }
                 let (part, log) = self.part(rule, target);
                 touched.extend(log);
                 let Some((part, own, sure)) = part else {

@@ -1,7 +1,9 @@
 //! What a rule is made of, down to the facts and outlines that it reads.
 
+use std::sync::Arc;
+
 use super::{
-    Area, Bound, Condition, Distance, Enclosure, Operand, Part, Requirement, RowTest, Rule,
+    Area, Bound, Condition, Distance, Enclosure, Once, Operand, Part, Requirement, RowTest, Rule,
     Selection, ShareOf, Surface, Table, Test, Then, Value, Volume, Which, Zone,
 };
 use crate::vocabulary::FactId;
@@ -23,7 +25,7 @@ pub enum Piece<'r> {
 
 /// Shows each piece of a rule, with those of the terms that it names.
 pub fn of_rule<'r>(rule: &'r Rule, see: &mut dyn FnMut(Piece<'r>)) {
-    let mut pieces = Pieces { see, whole: false };
+    let mut pieces = Pieces::new(see);
     pieces.list(rule.when.iter().chain(&rule.unless));
     rule.each.iter().for_each(|each| pieces.selection(each));
     pieces.requirement(&rule.require);
@@ -38,20 +40,39 @@ pub fn of_rule<'r>(rule: &'r Rule, see: &mut dyn FnMut(Piece<'r>)) {
 
 /// Shows each piece of a requirement, with those of the terms that it names.
 pub fn of_requirement<'r>(requirement: &'r Requirement, see: &mut dyn FnMut(Piece<'r>)) {
-    Pieces { see, whole: false }.requirement(requirement);
+    Pieces::new(see).requirement(requirement);
 }
 
 /// Shows each piece of a value, with those of the terms that it names.
 pub fn of_value<'r>(value: &'r Value, see: &mut dyn FnMut(Piece<'r>)) {
-    Pieces { see, whole: false }.value(value);
+    Pieces::new(see).value(value);
 }
 
 struct Pieces<'s, 'r> {
     see: &'s mut dyn FnMut(Piece<'r>),
     whole: bool,
+    /// The terms that were gone through, where facts are meant at one place and where they are meant all along.
+    terms: [Once; 2],
 }
 
-impl<'r> Pieces<'_, 'r> {
+impl<'s, 'r> Pieces<'s, 'r> {
+    fn new(see: &'s mut dyn FnMut(Piece<'r>)) -> Self {
+        Pieces {
+            see,
+            whole: false,
+            terms: Default::default(),
+        }
+    }
+
+    /// Goes through what a term says, where that was not done before.
+    fn term<T>(&mut self, said: &'r Arc<T>, go: fn(&mut Self, &'r T)) {
+        let [here, whole] = &mut self.terms;
+        let terms = if self.whole { whole } else { here };
+        if terms.is_first(said) {
+            go(self, said);
+        }
+    }
+
     fn list(&mut self, list: impl IntoIterator<Item = &'r Requirement>) {
         list.into_iter().for_each(|one| self.requirement(one));
     }
@@ -70,7 +91,7 @@ impl<'r> Pieces<'_, 'r> {
                 self.requirement(&each.require);
             }
             Requirement::Table(table) => self.table(table, Self::requirement),
-            Requirement::Meets { requirement, .. } => self.requirement(requirement),
+            Requirement::Meets { requirement, .. } => self.term(requirement, Self::requirement),
             Requirement::Have(_) | Requirement::Refer => {}
         }
     }
@@ -150,7 +171,7 @@ impl<'r> Pieces<'_, 'r> {
                 self.selection(of);
                 self.value(take);
             }
-            Value::Named { value, .. } => self.value(value),
+            Value::Named { value, .. } => self.term(value, Self::value),
         }
     }
 
@@ -212,7 +233,7 @@ impl<'r> Pieces<'_, 'r> {
                 self.value(legs);
             }
             Zone::Not(inner) => self.zone(inner),
-            Zone::Named { zone, .. } => self.zone(zone),
+            Zone::Named { zone, .. } => self.term(zone, Self::zone),
         }
     }
 }
