@@ -11,11 +11,12 @@ use super::special::{Special, is_part_of_a_pool};
 use super::value::Cuts;
 use super::way::{Between, Ways};
 use super::{Missing, Truth};
-use crate::measure::Gap;
+use crate::measure::{Gap, Rectangle};
 use crate::plan::{Looked, Plan, Possible, Thing, ThingIndex};
 use crate::quantity::Interval;
 use crate::ruleset::{DocumentIndex, RuleSet, Zone};
 use crate::vocabulary::{FactId, KindId, Number, OutlineId};
+use crate::work;
 
 /// A thing of the plan, or things of a kind that may be there unseen.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -111,6 +112,8 @@ pub(crate) struct Base<'a> {
     /// What was looked up: of each thing, then of what is unseen of each kind; first as known, then as drawn.
     views: RefCell<[Views; 2]>,
     spots: OnceCell<Spots>,
+    /// Around each drawn outline of each thing; `None` for one with arcs, which may reach beyond its corners.
+    rectangles: OnceCell<Vec<Vec<(OutlineId, Option<Rectangle>)>>>,
 }
 
 /// What was looked up, of one holder after another.
@@ -123,6 +126,9 @@ pub(crate) struct Seen {
     /// Whether the plan says anything about it at all.
     stated: bool,
 }
+
+/// No more distances than this are remembered.
+const MOST_GAPS: usize = 200_000;
 
 /// Two outlines of two things.
 pub(crate) type Ends = (ThingIndex, OutlineId, ThingIndex, OutlineId);
@@ -145,6 +151,7 @@ impl<'a> Base<'a> {
             ways: RefCell::default(),
             views: RefCell::new([holders.clone(), holders]),
             spots: OnceCell::new(),
+            rectangles: OnceCell::new(),
         }
     }
 
@@ -170,9 +177,27 @@ impl<'a> Base<'a> {
             .get_or_init(|| Spots::of(self, self.of_kind(kind)))
     }
 
-    /// The distance between two outlines as drawn, computed once.
+    /// The distance between two outlines as drawn, computed once; of very many pairs the last ones again and again.
     pub(crate) fn gap(&self, ends: Ends, compute: impl FnOnce() -> Gap) -> Gap {
-        *self.gaps.borrow_mut().entry(ends).or_insert_with(compute)
+        let mut gaps = self.gaps.borrow_mut();
+        match gaps.len() < MOST_GAPS {
+            true => *gaps.entry(ends).or_insert_with(compute),
+            false => gaps.get(&ends).copied().unwrap_or_else(compute),
+        }
+    }
+
+    /// Around all that is drawn of an outline; `None` where it is not drawn, or has arcs.
+    pub(crate) fn rectangle(&self, thing: ThingIndex, outline: OutlineId) -> Option<Rectangle> {
+        let of_thing = |thing: &Thing| {
+            let outlines = thing.outlines.iter();
+            let each = outlines.map(|(id, figure)| (*id, Rectangle::around(figure)));
+            each.collect()
+        };
+        let all = self
+            .rectangles
+            .get_or_init(|| self.plan.things.iter().map(of_thing).collect());
+        let own = all.get(thing)?.iter().find(|(id, _)| *id == outline);
+        own.and_then(|(_, rectangle)| *rectangle)
     }
 
     /// The ways on foot between two outlines, looked for once.
@@ -333,6 +358,7 @@ impl<'a> Scene<'a> {
 
     /// Notes all that a judgement rests on.
     pub(crate) fn note(&self, touched: &[Touch]) {
+        work::corners(NOTED * touched.len());
         self.log.borrow_mut().extend_from_slice(touched);
     }
 
@@ -590,6 +616,9 @@ impl Seen {
         }
     }
 }
+
+/// What is noted takes more room than time: a step of it is fewer corners.
+const NOTED: usize = 32;
 
 /// The same touches, each thing once, with how often it was touched in all.
 fn each_once(mut touched: Vec<Touch>) -> Vec<Touch> {

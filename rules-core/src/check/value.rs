@@ -1,5 +1,6 @@
 //! What a value may be.
 
+use std::borrow::Cow;
 use std::sync::Arc;
 
 use smallvec::{SmallVec, smallvec};
