@@ -1,5 +1,6 @@
 //! What a value may be.
 
+use std::borrow::Cow;
 use std::sync::Arc;
 
 use smallvec::{SmallVec, smallvec};
@@ -100,6 +101,12 @@ impl Val {
             .iter()
             .filter_map(Way::range)
             .reduce(Interval::hull)
+    }
+
+    /// Whether it is not the same all along its thing.
+    pub(crate) fn changes(&self) -> bool {
+        let changes = |way: &Way| matches!(way, Way::Amount { least, most } if least != most);
+        self.ways.iter().any(changes)
     }
 
     pub(crate) fn may_be_nothing(&self) -> bool {
