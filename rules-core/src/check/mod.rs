@@ -34,6 +34,7 @@ mod papers;
 mod part;
 mod passage;
 mod places;
+mod reach;
 mod reading;
 mod readings;
 mod region;

@@ -96,7 +96,8 @@ faults! {
 impl Fault {
     /// Those of so many seeds at which it shows, and at which nothing else does.
     pub fn caught(self, cases: u64) -> impl Iterator<Item = u64> {
-        let (words, mut tally) = (Words::new(), Tally::default());
+        let words = Words::new();
+        let mut tally = Tally::default();
         let mut fails = move |seed, fault| run_with(seed, &words, &mut tally, fault).is_err();
         (0..cases).filter(move |seed| fails(*seed, Some(self)) && !fails(*seed, None))
     }
