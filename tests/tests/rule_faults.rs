@@ -129,6 +129,10 @@ const ELSEWHERE: &[(&str, &str)] = &[
         "what the YAML reader refuses and nothing else explains: rules-core/src/text/read_tests.rs",
     ),
     (
+        "too-much-work",
+        "a rule that asks many thousand things: `a_rule_may_be_too_much_to_look_through` below",
+    ),
+    (
         "not-writable",
         "of what is written, not of what is read: rules-core/src/text/write_tests.rs",
     ),
@@ -198,4 +202,15 @@ fn no_kind_of_fault_is_left_out() {
         .filter(|code| !all.contains(**code))
         .collect();
     assert!(stale.is_empty(), "nobody says {stale:?} any more");
+}
+
+#[test]
+fn a_rule_may_be_too_much_to_look_through() {
+    let head = "ruleset: town\ntitle: Town\nedition: '1'\nauthority: the town\ndocuments: [{id: letter, title: Letter}]\n";
+    let rule = "rules:\n  - id: one\n    title: One\n    clause: s. 1\n    require:\n";
+    let asked = "      - {have: letter}\n".repeat(15_000);
+    let (codes, shown) = said("", &format!("{head}{rule}{asked}"), &BTreeMap::new());
+    assert_eq!(codes, ["too-much-work"].into());
+    assert!(shown.contains("this rule takes too many steps"), "{shown}");
+    assert!(shown.contains("- id: one"), "{shown}");
 }

@@ -4,9 +4,9 @@ use super::Missing;
 use super::distance::Drawn;
 use super::judge::Judge;
 use crate::measure::deepest_common;
-use crate::mutant::{self, Mutant};
 use crate::plan::figure::Accuracy;
 use crate::quantity::Interval;
+use crate::work;
 
 impl<'a> Judge<'a> {
     /// Whether two outlines share a place however both are off.
@@ -14,9 +14,6 @@ impl<'a> Judge<'a> {
         let (Some(one), Some(two)) = (self.off(a, b), self.off(b, a)) else {
             return false;
         };
-        if mutant::is_on(Mutant::OverlapUntested) {
-            return true;
-        }
         blur == 0 || deepest_common(a.figure, one, b.figure, two).is_some()
     }
 
@@ -32,13 +29,6 @@ impl<'a> Judge<'a> {
     }
 
     fn both(one: Option<i64>, two: Option<i64>) -> Option<i64> {
-        if mutant::is_on(Mutant::OneEndsAccuracy) {
-            return one;
-        }
-        if mutant::is_on(Mutant::RootOfSquares) {
-            let (one, two) = (one? as f64, two? as f64);
-            return Some((one * one + two * two).sqrt() as i64);
-        }
         Some(one?.saturating_add(two?))
     }
 
@@ -51,7 +41,7 @@ impl<'a> Judge<'a> {
     fn shifted(&self, a: &Drawn<'a>, other: &Drawn<'a>, accuracy: Accuracy) -> Option<i64> {
         let plan = self.scene.plan();
         let together = plan.shift_together(a.index, other.index);
-        let shift = match together || mutant::is_on(Mutant::ShiftCancelled) {
+        let shift = match together {
             true => Some(0),
             false => plan.shift_of(a.thing),
         };
@@ -84,6 +74,7 @@ impl<'a> Judge<'a> {
     pub(crate) fn taped(&self, a: &Drawn<'a>, b: &Drawn<'a>, range: Interval) -> Interval {
         let (here, there) = ((a.index, a.outline), (b.index, b.outline));
         let own = self.scene.plan().measured.iter();
+        work::corners(own.len());
         let own = own.filter(|taped| {
             (taped.from == here && taped.to == there) || (taped.from == there && taped.to == here)
         });

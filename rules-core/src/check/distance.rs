@@ -9,11 +9,11 @@ use super::select::Listed;
 use super::value::{Val, Way, Ways};
 use super::{Missing, Witness};
 use crate::measure::{Gap, Span, figure_gap, in_space};
-use crate::mutant::{self, Mutant};
 use crate::plan::{Figure, Looked, Thing, ThingIndex};
 use crate::quantity::{Dimension, Interval, NO_HIGH};
 use crate::ruleset::{Distance, IfNone, Measured, Operand, Part, Places, Which, Zone};
 use crate::vocabulary::{KindId, OutlineId};
+use crate::work;
 
 /// One outline at one end of a distance.
 #[derive(Debug, Clone, Copy)]
@@ -69,10 +69,18 @@ impl<'a> Judge<'a> {
         let to = self.ends(&distance.to, env);
         let mut all: Option<Pair> = None;
         let mut sure = Interval::exact(NO_HIGH);
-        for one in &from.list {
-            for other in &to.list {
+        let reach = self.reach(distance, (&from, &to), env);
+        for (at, one) in from.list.iter().enumerate() {
+            work::corners(to.list.len());
+            for (against, other) in to.list.iter().enumerate() {
+                if reach.leaves_out(at, against) {
+                    continue;
+                }
+                if work::step_is_too_many() {
+                    break;
+                }
                 let pair = self.between(distance, one, other, env);
-                if one.sure && other.sure || mutant::is_on(Mutant::NearestOfPerhaps) {
+                if one.sure && other.sure {
                     sure = sure.min(pair.range);
                 }
                 if all.is_none_or(|least| pair.range.low < least.range.low) {
@@ -156,7 +164,7 @@ impl<'a> Judge<'a> {
     }
 
     /// Whether a thing may be without an outline: nobody has drawn it or said that there is none.
-    fn may_lack(&self, holder: Holder, outline: OutlineId) -> bool {
+    pub(crate) fn may_lack(&self, holder: Holder, outline: OutlineId) -> bool {
         let thing = thing_of(holder).and_then(|index| self.scene.thing(index));
         let drawn = thing.is_some_and(|thing| thing.outlines.contains_key(&outline));
         self.scene.rules().vocabulary.outline(outline).none && !drawn
@@ -171,7 +179,7 @@ impl<'a> Judge<'a> {
         }
     }
 
-    fn between(
+    pub(super) fn between(
         &self,
         distance: &'a Distance,
         one: &End<'_>,

@@ -111,9 +111,9 @@ impl<'a> Reader<'a> {
             self.fault(
                 "not-a-language",
                 entry.value.span,
-                format!("`{tag}` is no language."),
+                format!("`{tag}` is not the short name of a language."),
             )
-            .help("Write its short name, such as `en`, `nb` or `fr`.");
+            .help("Write `en`, `nb`, `fr` or the like.");
             return None;
         }
         Some(tag.to_owned())

@@ -7,7 +7,6 @@ use rules_core::check::Level;
 use rules_core::ruleset::{Bound, Each, Requirement, Row, RowTest, Scope, Table, Then, Value};
 
 use super::{Found, Said, Scene, Side, Undecided, mirrored, of_none};
-use crate::soundness::words::Feature;
 
 impl Side {
     /// The same under one `not` more.
@@ -136,9 +135,6 @@ impl Scene<'_> {
         };
         let said = self.members(of, inner)?;
         if said.iter().all(Option::is_none) {
-            if side == Side::MustNot {
-                self.meets(Feature::NotOfCount)?;
-            }
             return Ok(side.nothing());
         }
         let levels: Vec<Level> = said
