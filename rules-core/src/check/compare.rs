@@ -99,6 +99,10 @@ fn beside(
     comparison: Comparison<'_>,
 ) -> Standing {
     let relation = relation(comparison.bound);
+    let (way, limit) = (
+        &*way.asked_in(comparison.role),
+        &*limit.asked_in(comparison.role),
+    );
     match (way, limit) {
         (Way::Refer, _) | (_, Way::Refer) => Standing::sure(Level::Authority),
         (Way::Empty(Some(said)), _) => Standing::sure(Level::of_if_none(*said)),
@@ -107,7 +111,8 @@ fn beside(
         (_, Way::Empty(None)) if comparison.role == Role::Required => {
             Standing::of(Truth::NOT_APPLICABLE)
         }
-        (_, Way::Empty(None)) => Standing::sure(Level::Holds),
+        // What is there is nearer than what is not.
+        (_, Way::Empty(None)) => Standing::of_nothing(comparison.role, relation).negated(),
         (
             Way::Amount { least, most },
             Way::Amount {
@@ -152,44 +157,59 @@ fn among(
     choices: &[Choice],
     comparison: Comparison<'_>,
 ) -> Standing {
-    match way {
+    match &*way.asked_in(comparison.role) {
         Way::Refer => Standing::sure(Level::Authority),
         Way::Empty(Some(said)) => Standing::sure(Level::of_if_none(*said)),
-        Way::Empty(None) => Standing::of_nothing(comparison.role, Relation::Is),
+        Way::Empty(None) | Way::Bare => Standing::of_nothing(comparison.role, Relation::Is),
         Way::Nothing => Standing::of(Truth::of_comparison(
             choices.contains(&Choice::None),
             !choices.contains(&Choice::None),
         )),
         Way::Words(words) => Standing::of(word_among(words, choices)),
         Way::Amount { least, most } => {
-            let amounts: Vec<i128> = choices.iter().filter_map(amount_of).collect();
+            let amounts: Vec<_> = choices.iter().filter_map(amount_of).collect();
             let anywhere = comparison.holds == Some(Along::Anywhere);
             Standing::of(amount_among((*least, *most), dimension, &amounts, anywhere))
         }
     }
 }
 
-fn amount_of(choice: &Choice) -> Option<i128> {
+fn amount_of(choice: &Choice) -> Option<(Interval, Dimension)> {
     match choice {
-        Choice::Amount(amount) => Some(*amount),
+        Choice::Amount(amount, of) => Some((Interval::exact(*amount), *of)),
         _ => None,
     }
 }
 
 /// Whether an amount, between these at its lowest and at its highest place, is one of some amounts: everywhere, or
-/// anywhere.
+/// anywhere. Months and days are compared in days: two months are 59 to 62 of them, so that no number of days surely is two
+/// months, and one outside of that surely is not.
 fn amount_among(
     (least, most): (Interval, Interval),
-    _dimension: Dimension,
-    amounts: &[i128],
+    dimension: Dimension,
+    amounts: &[(Interval, Dimension)],
     anywhere: bool,
 ) -> Truth {
-    let is = |range: Interval| range.is_exact() && amounts.contains(&range.low);
-    let may_be = |range: Interval| amounts.iter().any(|amount| range.contains(*amount));
+    let is = |range| {
+        amounts
+            .iter()
+            .any(|one| surely_is((range, dimension), *one))
+    };
+    let may_be = |range| amounts.iter().any(|one| may_be((range, dimension), *one));
     match anywhere {
         true => Truth::of_comparison(may_be(least.hull(most)), !(is(least) || is(most))),
         false => Truth::of_comparison(may_be(least) && may_be(most), !is(least.hull(most))),
     }
+}
+
+fn surely_is(value: (Interval, Dimension), amount: (Interval, Dimension)) -> bool {
+    let alike = in_one_dimension(value, amount);
+    alike.is_some_and(|(one, other, _)| one.is_exact() && one == other)
+}
+
+fn may_be(value: (Interval, Dimension), amount: (Interval, Dimension)) -> bool {
+    let alike = in_one_dimension(value, amount);
+    alike.is_none_or(|(one, other, _)| one.meet(other).is_some())
 }
 
 fn word_among(words: &Words, choices: &[Choice]) -> Truth {
@@ -214,7 +234,7 @@ fn word_among(words: &Words, choices: &[Choice]) -> Truth {
 /// A choice as a whole number, where it is one.
 pub(crate) fn whole_choice(choice: &Choice) -> Option<i128> {
     match choice {
-        Choice::Amount(amount) => Some(amount.div_euclid(ONE)),
+        Choice::Amount(amount, _) => Some(amount.div_euclid(ONE)),
         _ => None,
     }
 }

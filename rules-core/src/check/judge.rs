@@ -104,7 +104,12 @@ impl Judged {
 
     /// All of these must hold; `keeps` is whether anybody will ask what each came to.
     pub(crate) fn all(members: impl Iterator<Item = Judged>, keeps: bool) -> Self {
-        let (truth, room, kept) = joined(members, keeps, Truth::and, Room::least);
+        let (truth, room, kept) = joined(
+            members,
+            keeps.then_some(keep_tightest),
+            Truth::and,
+            Room::least,
+        );
         Judged {
             truth,
             room: room.unwrap_or(Room::Endless),
@@ -114,7 +119,12 @@ impl Judged {
 
     /// One of these must hold.
     pub(crate) fn any(members: impl Iterator<Item = Judged>, keeps: bool) -> Self {
-        let (truth, room, kept) = joined(members, keeps, Truth::or, Room::greatest);
+        let (truth, room, kept) = joined(
+            members,
+            keeps.then_some(Vec::push),
+            Truth::or,
+            Room::greatest,
+        );
         Judged {
             truth,
             room: room.unwrap_or(Room::None),
@@ -148,7 +158,7 @@ impl Judged {
 /// Joins judgements; what has nothing to speak about says nothing of the room that is left.
 fn joined(
     members: impl Iterator<Item = Judged>,
-    keeps: bool,
+    keep: Option<fn(&mut Vec<Judged>, Judged)>,
     truths: fn(Truth, Truth) -> Truth,
     rooms: fn(Room, Room) -> Room,
 ) -> (Truth, Option<Room>, Vec<Judged>) {
@@ -158,11 +168,26 @@ fn joined(
         if !member.is_void() {
             room = Some(room.map_or(member.room, |so_far| rooms(so_far, member.room)));
         }
-        if keeps {
-            kept.push(member);
+        if let Some(keep) = keep {
+            keep(&mut kept, member);
         }
     }
     (truth, room, kept)
+}
+
+/// Keeps one of those that must all hold. Of those that do hold, only the one with the least room is ever told of.
+fn keep_tightest(kept: &mut Vec<Judged>, member: Judged) {
+    let holds = |judged: &Judged| judged.truth == Truth::HOLDS;
+    let tightest = kept.iter_mut().next().filter(|first| holds(first));
+    match tightest {
+        Some(tightest) if holds(&member) => {
+            if member.room.least_amount() < tightest.room.least_amount() {
+                *tightest = member;
+            }
+        }
+        None if holds(&member) => kept.insert(0, member),
+        _ => kept.push(member),
+    }
 }
 
 impl<'a> Judge<'a> {
@@ -328,7 +353,11 @@ impl<'a> Judge<'a> {
         let truth = bounds.iter().fold(Truth::NOT_APPLICABLE, |all, bound| {
             all.and(self.counted(&truths, bound, env))
         });
-        let truth = if ask.negated { truth.negated() } else { truth };
+        // What must not be of what is not there is kept.
+        let truth = match ask.negated {
+            true => truth.negated().absent_as(Truth::HOLDS),
+            false => truth,
+        };
         Judged {
             truth,
             room: Room::of_truth(truth),

@@ -4,6 +4,7 @@
 //! those worlds. Nothing here knows how a report looks.
 
 mod aims;
+mod applies;
 mod blur;
 mod bound;
 mod combine;
@@ -22,12 +23,16 @@ mod holes;
 mod judge;
 pub(crate) mod levels;
 mod lines;
+mod look;
 mod memo;
 mod missing;
+mod need;
 mod outcome;
 mod papers;
+mod part;
 mod passage;
 mod places;
+mod reach;
 mod reading;
 mod readings;
 mod region;

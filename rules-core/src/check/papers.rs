@@ -266,10 +266,19 @@ impl<'a> Judge<'a> {
             Some(first) if at.iter().all(|(_, found, _)| found == first) && *first == between => {
                 vec![told(None, between, &touched)]
             }
-            _ => at
-                .into_iter()
-                .map(|(place, found, log)| told(Some(&place), found, &log))
-                .collect(),
+            _ => {
+                // A place between the lowest and the highest may be there, and come to something else.
+                let known =
+                    |class: &&str| at.iter().any(|(_, found, _)| found.list.contains(class));
+                let refer = at.iter().any(|(_, found, _)| found.refer);
+                let more = between.refer && !refer || !between.list.iter().all(known);
+                let mut all: Vec<_> = at
+                    .into_iter()
+                    .map(|(place, found, log)| told(Some(&place), found, &log))
+                    .collect();
+                all.extend(more.then(|| told(None, between, &touched)));
+                all
+            }
         }
     }
 
@@ -343,7 +352,7 @@ fn called_for(paper: &Paper<'_>, asked: &Asking<'_, '_>) -> Need {
     let applies = match paper.thing {
         // Of a rule for each thing only its own part counts.
         Some(_) => parts().map(applies_to).fold(Need::NotNeeded, Need::or),
-        None => Need::of(finding.applies),
+        None => speaking(finding.truth, Need::of(finding.applies)),
     };
     let named = if rule.documents.contains(&paper.index) {
         applies
@@ -381,11 +390,19 @@ fn applies_to(part: &Part) -> Need {
         true => Need::of(place.applies),
         false => Need::of(place.applies).if_also(Need::Perhaps),
     });
-    let any = places.fold(Need::NotNeeded, Need::or);
+    let any = speaking(part.truth, places.fold(Need::NotNeeded, Need::or));
     if sure {
         any
     } else {
         any.if_also(Need::Perhaps)
+    }
+}
+
+/// A rule that may have nothing to speak about may need no papers.
+fn speaking(truth: Truth, need: Need) -> Need {
+    match truth.may_not_apply() {
+        true => need.if_also(Need::Perhaps),
+        false => need,
     }
 }
 

@@ -10,6 +10,10 @@ use std::sync::Arc;
 use crate::plan::Words;
 use crate::quantity::Interval;
 use crate::ruleset::{Bound, Choice, Test, Value};
+use crate::work;
+
+/// A reading that is kept takes room as well as time: so many steps.
+const KEPT: u64 = 40;
 
 /// Takes readings for one judgement.
 pub(crate) struct Readings<'j, 'a, 'e> {
@@ -35,6 +39,9 @@ impl<'a> Readings<'_, 'a, '_> {
             false => standing,
         };
         let asked = self.judge.keeps(self.ask.role) && standing.truth != Truth::NOT_APPLICABLE;
+        if asked {
+            work::step(KEPT);
+        }
         let reading = asked.then(|| self.reading((test, at), (&found, limit.as_ref()), standing));
         (standing, reading)
     }
@@ -109,7 +116,7 @@ impl<'a> Readings<'_, 'a, '_> {
 
 fn amounts_of(bound: &Bound) -> Cuts {
     let amount = |choice: &Choice| match choice {
-        Choice::Amount(amount) => Some(*amount),
+        Choice::Amount(amount, _) => Some(*amount),
         _ => None,
     };
     match bound {

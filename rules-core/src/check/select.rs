@@ -116,9 +116,13 @@ impl<'a> Judge<'a> {
     }
 
     pub(crate) fn is_in(&self, selection: &'a Selection, holder: Holder, inner: &Env<'_>) -> Truth {
+        let own = self.scene.is_of_the_pool(selection.kind, holder, inner);
+        if own == Truth::FAILS {
+            return own;
+        }
         let zone = match &selection.zone {
-            Some(zone) => self.in_zone(zone, selection.kind, holder, inner),
-            None => Truth::HOLDS,
+            Some(zone) => own.and(self.in_zone(zone, selection.kind, holder, inner)),
+            None => own,
         };
         if zone == Truth::FAILS {
             return zone;

@@ -1,5 +1,6 @@
 //! What a value may be.
 
+use std::borrow::Cow;
 use std::sync::Arc;
 
 use smallvec::{SmallVec, smallvec};
@@ -40,6 +41,8 @@ pub(crate) enum Way {
     Refer,
     /// There is nothing to measure.
     Empty(Option<IfNone>),
+    /// There is no outline of which the area or the length could be taken.
+    Bare,
 }
 
 /// Ways are few: mostly one, sometimes a second that says that there may be nothing.
@@ -56,6 +59,16 @@ impl Way {
         Way::Amount {
             least: range,
             most: range,
+        }
+    }
+
+    /// What it is for whoever asks: in a condition, what is not there covers nothing; of what is required there is nothing
+    /// to say.
+    pub(crate) fn asked_in(&self, role: Role) -> Cow<'_, Way> {
+        match (self, role) {
+            (Way::Bare, Role::Required) => Cow::Owned(Way::Empty(None)),
+            (Way::Bare, Role::Condition) => Cow::Owned(Way::amount(Interval::exact(0))),
+            _ => Cow::Borrowed(self),
         }
     }
 
@@ -294,6 +307,7 @@ impl<'a> Judge<'a> {
             |judge, value| judge.value(value, env, &[]),
             refer,
         );
+        let given = alike(given);
         let first = given
             .iter()
             .find(|val| val.range().is_some())
@@ -312,9 +326,12 @@ impl<'a> Judge<'a> {
         let mut total = Total::new(how);
         let mut dimension = None;
         let mut refer = false;
-        for (holder, sure) in &members.list {
+        let taken = members.list.iter().map(|(holder, _)| {
             let inner = env.bind_in(of.kind, *holder, of.zone.as_deref());
-            let val = self.value(take, &inner, &[]);
+            self.value(take, &inner, &[])
+        });
+        let taken = alike(taken.collect());
+        for ((holder, sure), val) in members.list.iter().zip(taken) {
             let many = matches!(holder, super::scene::Holder::Unseen(_));
             refer |= val.may_refer();
             dimension.get_or_insert((val.dimension, val.unit));
@@ -335,6 +352,24 @@ impl<'a> Judge<'a> {
             ..Val::of(ways, dimension)
         }
     }
+}
+
+/// Values that can be compared with each other: all in days, where some are in days and some in months.
+fn alike(mut values: Vec<Val>) -> Vec<Val> {
+    if values.iter().any(|val| val.dimension == Dimension::Days) {
+        let in_months = |val: &&mut Val| val.dimension == Dimension::Months;
+        values.iter_mut().filter(in_months).for_each(to_days);
+    }
+    values
+}
+
+fn to_days(val: &mut Val) {
+    for way in &mut val.ways {
+        if let Way::Amount { least, most } = way {
+            (*least, *most) = (least.days_of_months(), most.days_of_months());
+        }
+    }
+    (val.dimension, val.unit) = (Dimension::Days, None);
 }
 
 /// The limit of a bound, where it has one.

@@ -1,11 +1,10 @@
-//! Runs the property of soundness on many random cases: `soundness [--cases N] [--seed N] [--all] [--with FEATURE]…`.
+//! Runs the property of soundness on many random cases: `soundness [--cases N] [--seed N]`.
 //!
-//! With `--seed` alone, runs just that case and shows all of it if it fails. `--all` draws everything that can be drawn,
-//! also what the tree is known not to judge rightly yet; `--with` one such thing, by its name. `--same N` judges rules in
-//! other words on N plans; `--less N` judges N plans less each thing that they say; `--bundled` does so with the plans of all
-//! bundled cases, or of one rule set that is named; `--faults N` tries checkers that are wrong in one way each.
+//! With `--seed` alone, runs just that case and shows all of it if it fails. `--same N` judges rules in other words on N
+//! plans; `--less N` judges N plans less each thing that they say; `--bundled` does so with the plans of all bundled cases, or
+//! of one rule set that is named; `--faults N` tries checkers that are wrong in one way each.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::process::ExitCode;
 use std::sync::Mutex;
@@ -16,7 +15,7 @@ use outside_checks::soundness::fault::Fault;
 use outside_checks::soundness::less;
 use outside_checks::soundness::property::{Failure, Tally, run};
 use outside_checks::soundness::same::{self, Differs, Tried, WAYS};
-use outside_checks::soundness::words::{Feature, Words};
+use outside_checks::soundness::words::Words;
 
 /// No more failures than this are shown.
 const SHOWN: usize = 5;
@@ -27,22 +26,9 @@ fn number_after(name: &str) -> Option<u64> {
     arguments.next()?.parse().ok()
 }
 
-/// What is drawn beside what is drawn always.
-fn features() -> BTreeSet<Feature> {
-    let asked: Vec<String> = std::env::args().collect();
-    let with = |name: &str| {
-        asked
-            .windows(2)
-            .any(|pair| pair[0] == "--with" && pair[1] == name)
-    };
-    let all = asked.iter().any(|argument| argument == "--all");
-    let features = Feature::ALL.iter().filter(|(_, name)| all || with(name));
-    features.map(|(feature, _)| *feature).collect()
-}
-
 /// Rules in other words on so many plans.
 fn in_other_words(cases: u64) -> ExitCode {
-    let words = words();
+    let words = Words::new();
     let (mut tried, mut differing) = (Tried::new(), BTreeMap::<&str, Vec<Differs>>::new());
     for seed in 0..cases {
         for differs in same::run(seed, &words, &mut tried) {
@@ -70,7 +56,7 @@ fn in_other_words(cases: u64) -> ExitCode {
 
 /// Every plan of so many cases less one thing that it says.
 fn with_less_said(cases: u64) -> ExitCode {
-    let words = words();
+    let words = Words::new();
     let (mut tried, mut failed) = (0, Vec::new());
     for seed in 0..cases {
         let (number, failures) = less::run(seed, &words);
@@ -129,13 +115,6 @@ fn bundled() -> ExitCode {
     }
 }
 
-fn words() -> Words {
-    Words {
-        features: features(),
-        ..Words::new()
-    }
-}
-
 fn main() -> ExitCode {
     if let Some(cases) = number_after("--faults") {
         return faults(cases);
@@ -175,7 +154,7 @@ fn main() -> ExitCode {
 }
 
 fn work(next: &AtomicU64, end: u64) -> (Tally, Vec<Failure>) {
-    let words = words();
+    let words = Words::new();
     let (mut tally, mut failures) = (Tally::default(), Vec::new());
     loop {
         let seed = next.fetch_add(1, Ordering::Relaxed);

@@ -140,7 +140,6 @@ impl Case<'_> {
             rules: &self.rules,
             findings,
             world,
-            features: &self.words.features,
         };
         beside.all().map_err(|found| {
             let place = found.rule.unwrap_or(usize::MAX);
@@ -199,7 +198,6 @@ impl Case<'_> {
         Evaluator {
             world,
             rules: &self.rules,
-            features: &self.words.features,
             plan: None,
         }
     }
@@ -252,7 +250,6 @@ impl Case<'_> {
                 let evaluator = Evaluator {
                     world: &sampler.world(),
                     rules: &self.rules,
-                    features: &self.words.features,
                     plan: None,
                 };
                 match evaluator.judge(rule) {

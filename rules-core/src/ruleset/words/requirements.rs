@@ -79,7 +79,7 @@ pub fn test_words(test: &Test, rules: &RuleSet) -> String {
         [bound @ Bound::Is(choices)]
             if choices
                 .iter()
-                .all(|choice| matches!(choice, Choice::Amount(_))) =>
+                .all(|choice| matches!(choice, Choice::Amount(..))) =>
         {
             format!(
                 "{value} is {}",

@@ -14,7 +14,7 @@ use rules_core::vocabulary::FactId;
 use super::*;
 use crate::soundness::generate::{self, Style, stated};
 use crate::soundness::random::Random;
-use crate::soundness::words::{Feature, METRE, Words};
+use crate::soundness::words::{METRE, Words};
 use crate::soundness::world::{Drawn, Held};
 
 /// Two wells three and ten metres from the origin, a lot, no alarm, and one gate without a latch.
@@ -136,11 +136,9 @@ impl Site {
     }
 
     fn comes_to(&self, rule: &Rule) -> Judgement {
-        let features = Feature::ALL.map(|(feature, _)| feature);
         let evaluator = Evaluator {
             world: &self.world,
             rules: &self.rules,
-            features: &features.into_iter().collect(),
             plan: None,
         };
         evaluator.judge(rule).expect("it can be judged").0

@@ -4,15 +4,13 @@
 mod plans;
 mod rules;
 
-use std::collections::BTreeSet;
-
 use rules_core::check::{Finding, Findings, Outcome, Truth, Verdict, check};
 use rules_core::plan::Plan;
 use rules_core::ruleset::{Rule, RuleSet, Value};
 
 use super::property::{Tally, run_with};
 use super::walk::{self, Visitor};
-use super::words::{Feature, Words};
+use super::words::Words;
 use super::world::{Being, Drawn, World};
 
 macro_rules! faults {
@@ -98,24 +96,10 @@ faults! {
 impl Fault {
     /// Those of so many seeds at which it shows, and at which nothing else does.
     pub fn caught(self, cases: u64) -> impl Iterator<Item = u64> {
-        let words = Words {
-            features: self.needs(),
-            ..Words::new()
-        };
+        let words = Words::new();
         let mut tally = Tally::default();
         let mut fails = move |seed, fault| run_with(seed, &words, &mut tally, fault).is_err();
         (0..cases).filter(move |seed| fails(*seed, Some(self)) && !fails(*seed, None))
-    }
-
-    /// What must be drawn for it to show.
-    fn needs(self) -> BTreeSet<Feature> {
-        let needs = match self {
-            Fault::FirstOutlineInZone => Some(Feature::ZonesOfSeveral),
-            Fault::UnionsWithoutShift | Fault::UnionsTooSure => Some(Feature::Unions),
-            Fault::LotUnjudged | Fault::RoundEdgeLost => Some(Feature::BuiltIn),
-            _ => None,
-        };
-        needs.into_iter().collect()
     }
 
     /// The rules whose findings alone are wrong, where those of all others are left as they should be, and all that

@@ -1,4 +1,4 @@
-//! Large plans and rule sets, made when they are wanted: for how work grows with what is written.
+//! Large plans.
 
 use std::f64::consts::TAU;
 use std::fmt::Write as _;
@@ -33,14 +33,6 @@ pool:
   source: s
   depth: 1.4 m
   water: {rectangle: {at: [10, 20], length: 8 m, width: 4 m}}
-";
-
-const RULES: &str = "\
-ruleset: large
-title: Large
-edition: \"1\"
-authority: the office
-notice: Invented for tests.
 ";
 
 /// A plan with one pool on a lot with four corners.
@@ -113,7 +105,7 @@ pub fn trees_and_wells(trees: usize, wells: usize) -> String {
         let (x, y) = place(at);
         let _ = writeln!(
             plan,
-            "  - {{kind: tree, id: t{at}, source: s, stem: {{circle: {{centre: [{x}, {y}], diameter: 200 mm}}}}}}"
+            "  - {{kind: tree, id: t{at}, source: s, stem: {{circle: {{at: [{x}, {y}], radius: 100 mm}}}}}}"
         );
     }
     for at in 0..wells {
@@ -127,94 +119,6 @@ pub fn trees_and_wells(trees: usize, wells: usize) -> String {
     }
     plan += "inventory: {tree: all-shown, well: all-shown}\n";
     plan
-}
-
-/// Rules with these in the place of terms, and of rules.
-pub fn rules(terms: &str, rules: &str) -> String {
-    let terms = if terms.is_empty() {
-        String::new()
-    } else {
-        format!("terms:\n{terms}")
-    };
-    format!("{RULES}{terms}rules:\n{rules}")
-}
-
-/// Terms that each add up the one before fifty times over, so deep; and a rule by the last.
-pub fn laughs(deep: usize) -> String {
-    rules(
-        &laughing("t", deep),
-        &by_sum("a", &format!("t{}", deep - 1)),
-    )
-}
-
-/// So many towers of terms as in [`laughs`], five deep, each with a rule.
-pub fn many_laughs(towers: usize) -> String {
-    let names: Vec<String> = (0..towers).map(|at| format!("t{at}-")).collect();
-    let terms: String = names.iter().map(|name| laughing(name, 5)).collect();
-    let by: String = names
-        .iter()
-        .enumerate()
-        .map(|(at, name)| by_sum(&format!("r{at}"), &format!("{name}4")))
-        .collect();
-    rules(&terms, &by)
-}
-
-fn laughing(name: &str, deep: usize) -> String {
-    let sum = |of: &str| format!("{{sum: [{}]}}", vec![of; 50].join(", "));
-    let mut terms = format!("  {name}0: {}\n", sum("pool.depth"));
-    for at in 1..deep {
-        let _ = writeln!(terms, "  {name}{at}: {}", sum(&format!("{name}{}", at - 1)));
-    }
-    terms
-}
-
-fn by_sum(id: &str, term: &str) -> String {
-    format!("  - {{id: {id}, title: {id}, clause: C, require: {{value: {term}, at-least: 1 m}}}}\n")
-}
-
-/// Terms that each name the one before twice, so many.
-pub fn doubling(terms: usize) -> String {
-    let mut all = "  t0: {fact: pool.depth, at-least: 1 m}\n".to_owned();
-    for at in 1..terms {
-        let before = at - 1;
-        let _ = writeln!(
-            all,
-            "  t{at}: {{all-of: [{{meets: t{before}}}, {{meets: t{before}}}]}}"
-        );
-    }
-    let last = terms - 1;
-    rules(
-        &all,
-        &format!("  - {{id: a, title: A, clause: C, require: {{meets: t{last}}}}}\n"),
-    )
-}
-
-/// A rule with so many `each` inside each other.
-pub fn nested_each(deep: usize, kind: &str) -> String {
-    let mut require = "{fact: pool.depth, at-least: 1 m}".to_owned();
-    for _ in 0..deep {
-        require = format!("{{each: {kind}, require: {require}}}");
-    }
-    rules(
-        "",
-        &format!("  - {{id: a, title: A, clause: C, require: {require}}}\n"),
-    )
-}
-
-/// A rule that speaks of the nearest well to each tree.
-pub fn nearest() -> String {
-    rules(
-        "",
-        "  - {id: a, title: A, clause: C, each: tree, require: {distance: {from: tree.stem, to: well.casing}, at-least: 100 mm}}\n",
-    )
-}
-
-/// A rule that speaks of each tree and each well.
-pub fn each_pair() -> String {
-    rules(
-        "",
-        "  - {id: a, title: A, clause: C, each: tree, require: {each: well, require: {distance: {from: tree.stem, to: well.casing}, at-least: 100 mm}}}\n",
-    )
 }
 
 /// The plan with every thing of which there may be many so many times, each a metre from the last.
@@ -250,4 +154,69 @@ fn shift(form: &mut Form, by: i64) {
             points.iter_mut().for_each(|point| point.x += by)
         }
     }
+}
+
+/// A plan with so many small buildings, in rows, between the pool and a well.
+pub fn buildings(count: usize) -> String {
+    let mut plan = format!(
+        "{HEAD}{LOT}{POOL}things:\n  - {{kind: well, id: w, source: s, casing: [15, 2]}}\n"
+    );
+    let across = (1..).find(|side| side * side >= count).unwrap_or(1);
+    let (wide, deep) = (28.0 / across as f64, 14.0 / across as f64);
+    for at in 0..count {
+        let (x, y) = (
+            1.0 + wide * (at % across) as f64,
+            4.0 + deep * (at / across) as f64,
+        );
+        let (right, top) = (x + wide * 0.6, y + deep * 0.6);
+        let _ = writeln!(
+            plan,
+            "  - {{kind: building, id: b{at}, source: s, wall: [[{x:.4}, {y:.4}], [{right:.4}, {y:.4}], [{right:.4}, {top:.4}], [{x:.4}, {top:.4}]]}}"
+        );
+    }
+    plan
+}
+
+/// A plan with so many combs of a thousand corners, every other one crossing all before it.
+pub fn combs(count: usize) -> String {
+    let mut plan = format!("{HEAD}{LOT}{POOL}things:\n");
+    for comb in 0..count {
+        let tooth = |at: usize| {
+            let (along, up) = (1.0 + at as f64 * 0.05, if at % 4 < 2 { 28.0 } else { 1.0 });
+            let along = along - (at % 2) as f64 * 0.02 + comb as f64 * 1e-4;
+            if comb % 2 == 0 {
+                format!("[{along:.4}, {up}]")
+            } else {
+                format!("[{up}, {along:.4}]")
+            }
+        };
+        let mut ring: Vec<String> = (0..520).map(tooth).collect();
+        ring.extend(if comb % 2 == 0 {
+            ["[29, 29.5]".to_owned(), "[0.5, 29.5]".to_owned()]
+        } else {
+            ["[29.5, 29]".to_owned(), "[29.5, 0.5]".to_owned()]
+        });
+        let _ = writeln!(
+            plan,
+            "  - {{kind: building, id: b{comb}, source: s, wall: [{}]}}",
+            ring.join(", ")
+        );
+    }
+    plan
+}
+
+/// A plan with so many spots of known level, and levels of the pool.
+pub fn spots(count: usize) -> String {
+    let mut plan = format!("{HEAD}{LOT}{POOL}things:\n");
+    for at in 0..count {
+        let turn = at as f64 * 2.399_963;
+        let out = 0.4 * libm::sqrt(at as f64);
+        let (x, y) = (14.0 + out * libm::cos(turn), 22.0 + out * libm::sin(turn));
+        let level = 10.0 + 0.1 * libm::sin(x);
+        let _ = writeln!(
+            plan,
+            "  - {{kind: ground-spot, id: g{at}, source: s, place: [{x:.4}, {y:.4}], level: {level:.3} m ± 10 mm}}"
+        );
+    }
+    plan
 }
