@@ -113,8 +113,11 @@ pub(crate) struct Base<'a> {
     views: RefCell<[Views; 2]>,
     spots: OnceCell<Spots>,
     /// Around each drawn outline of each thing; `None` for one with arcs, which may reach beyond its corners.
-    rectangles: OnceCell<Vec<Vec<(OutlineId, Option<Rectangle>)>>>,
+    rectangles: OnceCell<Vec<Rectangles>>,
 }
+
+/// What lies around each outline of a thing.
+type Rectangles = Vec<(OutlineId, Option<Rectangle>)>;
 
 /// What was looked up, of one holder after another.
 type Views = Vec<Vec<(FactId, Rc<Seen>)>>;
@@ -437,7 +440,7 @@ impl<'a> Scene<'a> {
     pub(crate) fn fact(&self, id: FactId, env: &Env<'_>, cuts: &[i128]) -> Rc<Seen> {
         let holder = self.holder(self.rules().vocabulary.fact(id).kind, env);
         let seen = self.known(holder, id);
-        self.note_fact(holder, id, &seen, cuts, false);
+        self.note_fact((holder, id), &seen, cuts, false);
         seen
     }
 
@@ -452,7 +455,7 @@ impl<'a> Scene<'a> {
         };
         let changes = seen.view.along().filter(|_| !env.is_whole());
         let Some(along) = changes else {
-            self.note_fact(holder, id, &seen, cuts, false);
+            self.note_fact((holder, id), &seen, cuts, false);
             let here = self.settled(key).filter(|_| !env.is_whole());
             return here.unwrap_or(seen);
         };
@@ -461,7 +464,7 @@ impl<'a> Scene<'a> {
                 seen.view.between(self.here(holder, id, along)),
             ))
         });
-        self.note_fact(holder, id, &here, cuts, true);
+        self.note_fact((holder, id), &here, cuts, true);
         here
     }
 
@@ -505,7 +508,13 @@ impl<'a> Scene<'a> {
             .map(|(_, seen)| Rc::clone(seen))
     }
 
-    fn note_fact(&self, holder: Holder, id: FactId, seen: &Seen, cuts: &[i128], at_place: bool) {
+    fn note_fact(
+        &self,
+        (holder, id): (Holder, FactId),
+        seen: &Seen,
+        cuts: &[i128],
+        at_place: bool,
+    ) {
         let what = match holder {
             Holder::Nobody => return,
             Holder::Thing(index) => Missing::Fact(index, id),

@@ -4,7 +4,6 @@
 mod plans;
 mod rules;
 
-
 use rules_core::check::{Finding, Findings, Outcome, Truth, Verdict, check};
 use rules_core::plan::Plan;
 use rules_core::ruleset::{Rule, RuleSet, Value};
