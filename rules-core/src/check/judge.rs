@@ -17,6 +17,9 @@ use crate::ruleset::{
 };
 use crate::work;
 
+/// To look at the plan in another way takes so many steps, whatever is then judged.
+const ANOTHER_SCENE: u64 = 10;
+
 /// Judges requirements in one scene.
 pub(crate) struct Judge<'a> {
     pub(crate) scene: Scene<'a>,
@@ -204,6 +207,7 @@ impl<'a> Judge<'a> {
 
     /// The same judge in another scene.
     pub(crate) fn in_scene(&self, scene: Scene<'a>) -> Judge<'a> {
+        work::step(ANOTHER_SCENE);
         Judge {
             scene,
             special: self.special,

@@ -10,6 +10,7 @@ use super::ground::Spots;
 use super::places::Place;
 use super::value::Cuts;
 use super::way::{Between, Ways};
+use super::ways_out::WaysOut;
 use crate::measure::{Gap, Rectangle};
 use crate::plan::{Looked, Plan, Possible, Thing, ThingIndex};
 use crate::quantity::Interval;
@@ -106,12 +107,16 @@ pub(crate) struct Base<'a> {
     by_kind: Vec<Vec<ThingIndex>>,
     gaps: RefCell<BTreeMap<Ends, Gap>>,
     ways: RefCell<BTreeMap<Between, Rc<Ways>>>,
+    pub(crate) ways_out: WaysOut,
     /// What was looked up: of each thing, then of what is unseen of each kind; first as known, then as drawn.
     views: RefCell<[Views; 2]>,
     spots: OnceCell<Spots>,
     /// Around each drawn outline of each thing; `None` for one with arcs, which may reach beyond its corners.
-    rectangles: OnceCell<Vec<Vec<(OutlineId, Option<Rectangle>)>>>,
+    rectangles: OnceCell<Vec<Outlined>>,
 }
+
+/// The rectangles around a thing's outlines.
+type Outlined = Vec<(OutlineId, Option<Rectangle>)>;
 
 /// What was looked up, of one holder after another.
 type Views = Vec<Vec<(FactId, Rc<Seen>)>>;
@@ -145,6 +150,7 @@ impl<'a> Base<'a> {
             by_kind,
             gaps: RefCell::default(),
             ways: RefCell::default(),
+            ways_out: WaysOut::default(),
             views: RefCell::new([holders.clone(), holders]),
             spots: OnceCell::new(),
             rectangles: OnceCell::new(),
@@ -274,10 +280,12 @@ impl<'a> Scene<'a> {
         }
     }
 
-    /// The same with a fact taken as settled.
-    pub(crate) fn settling(&self, key: Key, view: FactView) -> Self {
+    /// The same with facts taken as settled.
+    pub(crate) fn settling(&self, facts: Vec<(Key, FactView)>) -> Self {
         let mut scene = self.again();
-        scene.settled.push((key, Rc::new(Seen::settled(view))));
+        let facts = facts.into_iter();
+        let settled = facts.map(|(key, view)| (key, Rc::new(Seen::settled(view))));
+        scene.settled.extend(settled);
         scene
     }
 
@@ -584,6 +592,7 @@ fn each_once(mut touched: Vec<Touch>) -> Vec<Touch> {
     if touched.len() < 2 {
         return touched;
     }
+    work::corners(2 * touched.len());
     touched.sort_by_key(|touch| (touch.what, touch.at_place));
     touched.dedup_by(|next, first| {
         let same = (next.what, next.at_place) == (first.what, first.at_place);

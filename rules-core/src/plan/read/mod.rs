@@ -174,10 +174,10 @@ impl<'a> Context<'a> {
         }
         all.extend(sides);
         let mut pending = Vec::new();
-        if let (Some(pool), Some(kind)) = (pool, vocabulary.kind_named("pool")) {
-            if self.is_few(pool, MOST_POOLS, "pools") {
-                pending = self.pools(&pool.value, kind);
-            }
+        if let (Some(pool), Some(kind)) = (pool, vocabulary.kind_named("pool"))
+            && self.is_few(pool, MOST_POOLS, "pools")
+        {
+            pending = self.pools(&pool.value, kind);
         }
         let listed = self.list(things);
         let few = things.is_none_or(|things| self.is_few(things, MOST_THINGS, "things"));
