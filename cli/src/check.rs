@@ -178,7 +178,7 @@ fn status(answer: &Result<Report, Refusal>) -> ExitCode {
     ExitCode::from(match verdict {
         Ok(Verdict::NothingAgainst) => 0,
         Ok(Verdict::DoesNotComply) => 1,
-        Ok(Verdict::NotDecided) => 2,
+        Ok(Verdict::NotDecided | Verdict::NothingInTheseRules) => 2,
         Err(_) => REFUSED,
     })
 }

@@ -29,7 +29,6 @@ pub mod edit;
 mod fit;
 mod follow;
 pub mod measure;
-pub mod mutant;
 pub mod plan;
 pub mod quantity;
 pub mod report;

@@ -12,14 +12,13 @@ mod drawn_alike;
 mod editions;
 mod enclosure;
 mod equivalence;
+mod false_verdicts;
 mod faults;
 mod less_said;
 mod levels;
 mod lots;
 mod measured;
 mod measures;
-#[cfg(feature = "mutants")]
-mod mutants;
 mod none_left_out;
 mod published_rules_na;
 mod published_rules_world;

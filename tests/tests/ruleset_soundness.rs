@@ -113,7 +113,7 @@ fn a_spoilt_file_is_refused_or_can_still_be_judged() {
                         .iter()
                         .flat_map(|file| &file.faults.list)
                         .all(|fault| !fault.message.is_empty());
-                    assert!(told && !files.is_empty(), "{spoilt}");
+                    assert!(told && !files.is_empty(), "{files:?}{spoilt}");
                     refused += 1;
                 }
             }

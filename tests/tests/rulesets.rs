@@ -56,13 +56,25 @@ fn lacking(rules: &RuleSet, tried: &[Tried]) -> Vec<String> {
     shown(rules, tried).iter().flat_map(lacking).collect()
 }
 
-const ASKED: &str = "what does not keep the figure is for the authority to judge";
+const ASKED: &str = "it is for the authority to judge";
 
 /// What rules cannot come to, and why.
 const CANNOT: &[(&str, &str)] = &[
-    ("florida: barrier-to-water failing", ASKED),
+    ("arizona: pool-wall failing", ASKED),
+    ("arizona: pool-wall passing", ASKED),
+    ("california: care-home failing", ASKED),
+    ("california: care-home passing", ASKED),
+    ("california: other-home failing", ASKED),
+    ("california: other-home passing", ASKED),
+    ("florida: flood failing", ASKED),
+    ("new-zealand: older-barrier passing", ASKED),
+    ("new-zealand: older-barrier failing", ASKED),
+    ("norway: secured-well-enough failing", ASKED),
+    ("victoria: house-windows failing", ASKED),
     ("model-municipality: variance passing", ASKED),
     ("model-municipality: variance failing", ASKED),
+    ("us-adoptions: new-jersey-house-wall failing", ASKED),
+    ("us-adoptions: new-jersey-house-wall passing", ASKED),
 ];
 
 #[test]

@@ -89,6 +89,12 @@ fn forty_more_clauses_come_out_as_worked_by_hand() {
     come_out("more.yaml", "more-cases", &[]);
 }
 
+/// Each of the thirty stands there in two spellings, and each case asks the same of both.
+#[test]
+fn thirty_clauses_in_two_spellings_come_out_as_worked_by_hand() {
+    come_out("thirty.yaml", "thirty-cases", &[]);
+}
+
 /// Whether a duty is asked of a plan: surely, perhaps, or not at all. The plan is the base of that file of cases with a
 /// change laid over it.
 fn asked(rule_file: &str, cases: &str, change: &str, duty: &str) -> Option<bool> {

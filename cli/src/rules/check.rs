@@ -4,6 +4,7 @@ use std::ffi::OsString;
 use std::process::ExitCode;
 
 use lexopt::prelude::*;
+use rules_core::asked::unasked;
 use rules_core::cases::unexercised;
 use rules_core::text::Visible;
 use rules_core::{Refusal, Refused, RulesRead};
@@ -50,6 +51,7 @@ fn clean(mut read: RulesRead, rules: &OsString, source: &Source) -> Visible {
     let slips: usize = (read.warnings.iter())
         .map(|file| file.faults.sorted().len())
         .sum();
+    let questions = unasked(&read.rule_set);
     let (name, count) = (&source.name, read.rule_set.rules.len());
     let shown = Refusal {
         plan: None,
@@ -63,6 +65,7 @@ fn clean(mut read: RulesRead, rules: &OsString, source: &Source) -> Visible {
         1 => format!("{name}: no fault; one thing looks like a slip."),
         more => format!("{name}: no fault; {more} things look like slips."),
     });
+    said.extend(questions);
     if tried.is_none() {
         said.line("It has no cases that can be read, so that nothing shows whether its rules do what they should.");
     }

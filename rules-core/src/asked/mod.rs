@@ -5,11 +5,13 @@
 
 mod model;
 mod reads;
+mod unasked;
 
 #[cfg(test)]
 mod asked_tests;
 
 pub use model::*;
+pub use unasked::unasked;
 
 use std::collections::BTreeSet;
 

@@ -42,6 +42,18 @@ pub(super) fn of(rules: &RuleSet) -> Reads {
     walk.reads
 }
 
+/// The facts that a requirement reads.
+pub(super) fn facts_of(requirement: &Requirement, vocabulary: &Vocabulary) -> BTreeSet<FactId> {
+    let mut walk = Walk {
+        vocabulary,
+        reads: Reads::default(),
+        now: 0,
+        terms: Once::default(),
+    };
+    walk.requirement(requirement);
+    walk.reads.facts.into_keys().collect()
+}
+
 struct Walk<'r> {
     vocabulary: &'r Vocabulary,
     reads: Reads,

@@ -45,6 +45,13 @@ fn what_is_as_expected_and_what_is_not() {
         tried("    all-others: pass\n").wrong,
         ["Rule `gate` comes to fail, not pass."]
     );
+    // The rule that is in every rule set is expected by its name, and is none of the others.
+    let inside = |outcome| tried(&format!("    expect: {{pool-inside-the-lot: {outcome}}}\n"));
+    assert_eq!(inside("marginal").wrong, [""; 0]);
+    assert_eq!(
+        inside("fail").wrong,
+        ["Rule `pool-inside-the-lot` comes to marginal, not fail."]
+    );
     assert_eq!(
         tried("    expect: {gate: unsaid}\n    all-others: pass\n").wrong,
         [""; 0]

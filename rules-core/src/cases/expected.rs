@@ -91,7 +91,7 @@ impl Case<'_> {
 }
 
 fn outcome_of(rules: &RuleSet, found: &Findings<'_>, id: &str) -> Option<Outcome> {
-    let index = rules.rules.iter().position(|rule| rule.id == id)?;
+    let index = rules.all_rules().position(|rule| rule.id == id)?;
     let finding = found.rules.iter().find(|finding| finding.rule == index)?;
     Some(finding.outcome)
 }
@@ -134,7 +134,7 @@ fn wrong_verdict(verdict: Verdict, wanted: &str) -> Option<String> {
     let word = match verdict {
         Verdict::DoesNotComply => "does-not-comply",
         Verdict::NotDecided => "not-decided",
-        Verdict::NothingAgainst => "nothing-against",
+        Verdict::NothingAgainst | Verdict::NothingInTheseRules => "nothing-against",
     };
     (word != wanted).then(|| format!("The verdict is {word}, not {wanted}."))
 }

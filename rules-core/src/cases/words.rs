@@ -23,6 +23,12 @@ pub fn tried_to_text(tried: &[Tried], shown: &[Shown]) -> Visible {
 }
 
 fn add_shown(shown: &[Shown], text: &mut Visible) {
+    if shown.is_empty() {
+        text.line(
+            "The file has no rules of its own that a case could show passing, failing and open.",
+        );
+        return;
+    }
     let width = width(shown.iter().map(|one| one.rule.as_str()).chain(["rule"]));
     text.line("What the cases have shown of each rule");
     text.gap();

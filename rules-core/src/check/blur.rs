@@ -4,7 +4,6 @@ use super::Missing;
 use super::distance::Drawn;
 use super::judge::Judge;
 use crate::measure::deepest_common;
-use crate::mutant::{self, Mutant};
 use crate::plan::figure::Accuracy;
 use crate::quantity::Interval;
 use crate::work;
@@ -15,9 +14,6 @@ impl<'a> Judge<'a> {
         let (Some(one), Some(two)) = (self.off(a, b), self.off(b, a)) else {
             return false;
         };
-        if mutant::is_on(Mutant::OverlapUntested) {
-            return true;
-        }
         blur == 0 || deepest_common(a.figure, one, b.figure, two).is_some()
     }
 
@@ -33,13 +29,6 @@ impl<'a> Judge<'a> {
     }
 
     fn both(one: Option<i64>, two: Option<i64>) -> Option<i64> {
-        if mutant::is_on(Mutant::OneEndsAccuracy) {
-            return one;
-        }
-        if mutant::is_on(Mutant::RootOfSquares) {
-            let (one, two) = (one? as f64, two? as f64);
-            return Some((one * one + two * two).sqrt() as i64);
-        }
         Some(one?.saturating_add(two?))
     }
 
@@ -52,7 +41,7 @@ impl<'a> Judge<'a> {
     fn shifted(&self, a: &Drawn<'a>, other: &Drawn<'a>, accuracy: Accuracy) -> Option<i64> {
         let plan = self.scene.plan();
         let together = plan.shift_together(a.index, other.index);
-        let shift = match together || mutant::is_on(Mutant::ShiftCancelled) {
+        let shift = match together {
             true => Some(0),
             false => plan.shift_of(a.thing),
         };

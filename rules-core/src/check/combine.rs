@@ -5,7 +5,7 @@ use crate::quantity::{Dimension, Interval, in_one_dimension};
 
 /// Joins the ways of several values with an operation that is monotone in each; what is not there is passed over.
 pub(crate) fn fold(list: Vec<Val>, operation: fn(Interval, Interval) -> Interval) -> Val {
-    let skipped = |way: &Way| matches!(way, Way::Nothing | Way::Empty(_));
+    let skipped = |way: &Way| matches!(way, Way::Nothing | Way::Empty(_) | Way::Bare);
     combine(list, |one, two, own, others| match (one, two) {
         // Where both are absent, the first says what that means.
         _ if skipped(one) && !skipped(two) => (two.clone(), others),

@@ -4,7 +4,6 @@ use super::judge::{Role, relation};
 use super::room::Room;
 use super::value::{Val, Way};
 use super::{Level, Truth};
-use crate::mutant::{self, Mutant};
 use crate::plan::Words;
 use crate::quantity::{Dimension, Interval, ONE, Relation, in_one_dimension};
 use crate::ruleset::{Along, Bound, Choice};
@@ -70,7 +69,29 @@ pub(crate) struct Comparison<'a> {
 }
 
 /// How a value stands to a bound, whose limit (all but `is` have one) was found before.
+///
+/// A measured value that changes along a thing is not judged place by place: a condition of it may hold at one place and not
+/// at another, so what it comes to at either end is possible.
 pub(crate) fn standing(value: &Val, limit: Option<&Val>, comparison: Comparison<'_>) -> Standing {
+    let changes = || value.changes() || limit.is_some_and(Val::changes);
+    let all_along = compared(value, limit, comparison);
+    match (comparison.role, comparison.holds) {
+        (Role::Condition, None) if changes() => {
+            let holds = Some(Along::Anywhere);
+            all_along.either(compared(
+                value,
+                limit,
+                Comparison {
+                    holds,
+                    ..comparison
+                },
+            ))
+        }
+        _ => all_along,
+    }
+}
+
+fn compared(value: &Val, limit: Option<&Val>, comparison: Comparison<'_>) -> Standing {
     let all = match (comparison.bound, limit) {
         (Bound::Is(choices), _) => value
             .ways
@@ -100,6 +121,10 @@ fn beside(
     comparison: Comparison<'_>,
 ) -> Standing {
     let relation = relation(comparison.bound);
+    let (way, limit) = (
+        &*way.asked_in(comparison.role),
+        &*limit.asked_in(comparison.role),
+    );
     match (way, limit) {
         (Way::Refer, _) | (_, Way::Refer) => Standing::sure(Level::Authority),
         (Way::Empty(Some(said)), _) => Standing::sure(Level::of_if_none(*said)),
@@ -108,7 +133,8 @@ fn beside(
         (_, Way::Empty(None)) if comparison.role == Role::Required => {
             Standing::of(Truth::NOT_APPLICABLE)
         }
-        (_, Way::Empty(None)) => Standing::sure(Level::Holds),
+        // What is there is nearer than what is not.
+        (_, Way::Empty(None)) => Standing::of_nothing(comparison.role, relation).negated(),
         (
             Way::Amount { least, most },
             Way::Amount {
@@ -137,13 +163,6 @@ fn amounts(
     let Some((one, two, dimension)) = in_one_dimension(measured, limit) else {
         return Standing::of(Truth::OPEN);
     };
-    let two = match mutant::is_on(Mutant::LimitsLowEnd) {
-        true => Interval {
-            high: two.low,
-            ..two
-        },
-        false => two,
-    };
     let compared = relation.judge(one, two);
     let truth = Truth::of_comparison(compared.can_be_true, compared.can_be_false);
     let room = relation
@@ -160,44 +179,59 @@ fn among(
     choices: &[Choice],
     comparison: Comparison<'_>,
 ) -> Standing {
-    match way {
+    match &*way.asked_in(comparison.role) {
         Way::Refer => Standing::sure(Level::Authority),
         Way::Empty(Some(said)) => Standing::sure(Level::of_if_none(*said)),
-        Way::Empty(None) => Standing::of_nothing(comparison.role, Relation::Is),
+        Way::Empty(None) | Way::Bare => Standing::of_nothing(comparison.role, Relation::Is),
         Way::Nothing => Standing::of(Truth::of_comparison(
             choices.contains(&Choice::None),
             !choices.contains(&Choice::None),
         )),
         Way::Words(words) => Standing::of(word_among(words, choices)),
         Way::Amount { least, most } => {
-            let amounts: Vec<i128> = choices.iter().filter_map(amount_of).collect();
+            let amounts: Vec<_> = choices.iter().filter_map(amount_of).collect();
             let anywhere = comparison.holds == Some(Along::Anywhere);
             Standing::of(amount_among((*least, *most), dimension, &amounts, anywhere))
         }
     }
 }
 
-fn amount_of(choice: &Choice) -> Option<i128> {
+fn amount_of(choice: &Choice) -> Option<(Interval, Dimension)> {
     match choice {
-        Choice::Amount(amount) => Some(*amount),
+        Choice::Amount(amount, of) => Some((Interval::exact(*amount), *of)),
         _ => None,
     }
 }
 
 /// Whether an amount, between these at its lowest and at its highest place, is one of some amounts: everywhere, or
-/// anywhere.
+/// anywhere. Months and days are compared in days: two months are 59 to 62 of them, so that no number of days surely is two
+/// months, and one outside of that surely is not.
 fn amount_among(
     (least, most): (Interval, Interval),
-    _dimension: Dimension,
-    amounts: &[i128],
+    dimension: Dimension,
+    amounts: &[(Interval, Dimension)],
     anywhere: bool,
 ) -> Truth {
-    let is = |range: Interval| range.is_exact() && amounts.contains(&range.low);
-    let may_be = |range: Interval| amounts.iter().any(|amount| range.contains(*amount));
+    let is = |range| {
+        amounts
+            .iter()
+            .any(|one| surely_is((range, dimension), *one))
+    };
+    let may_be = |range| amounts.iter().any(|one| may_be((range, dimension), *one));
     match anywhere {
         true => Truth::of_comparison(may_be(least.hull(most)), !(is(least) || is(most))),
         false => Truth::of_comparison(may_be(least) && may_be(most), !is(least.hull(most))),
     }
+}
+
+fn surely_is(value: (Interval, Dimension), amount: (Interval, Dimension)) -> bool {
+    let alike = in_one_dimension(value, amount);
+    alike.is_some_and(|(one, other, _)| one.is_exact() && one == other)
+}
+
+fn may_be(value: (Interval, Dimension), amount: (Interval, Dimension)) -> bool {
+    let alike = in_one_dimension(value, amount);
+    alike.is_none_or(|(one, other, _)| one.meet(other).is_some())
 }
 
 fn word_among(words: &Words, choices: &[Choice]) -> Truth {
@@ -222,7 +256,7 @@ fn word_among(words: &Words, choices: &[Choice]) -> Truth {
 /// A choice as a whole number, where it is one.
 pub(crate) fn whole_choice(choice: &Choice) -> Option<i128> {
     match choice {
-        Choice::Amount(amount) => Some(amount.div_euclid(ONE)),
+        Choice::Amount(amount, _) => Some(amount.div_euclid(ONE)),
         _ => None,
     }
 }

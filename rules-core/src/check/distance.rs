@@ -9,7 +9,6 @@ use super::select::Listed;
 use super::value::{Val, Way, Ways};
 use super::{Missing, Witness};
 use crate::measure::{Gap, Span, figure_gap, in_space};
-use crate::mutant::{self, Mutant};
 use crate::plan::{Figure, Looked, Thing, ThingIndex};
 use crate::quantity::{Dimension, Interval, NO_HIGH};
 use crate::ruleset::{Distance, IfNone, Measured, Operand, Part, Places, Which, Zone};
@@ -81,7 +80,7 @@ impl<'a> Judge<'a> {
                     break;
                 }
                 let pair = self.between(distance, one, other, env);
-                if one.sure && other.sure || mutant::is_on(Mutant::NearestOfPerhaps) {
+                if one.sure && other.sure {
                     sure = sure.min(pair.range);
                 }
                 if all.is_none_or(|least| pair.range.low < least.range.low) {
@@ -165,7 +164,7 @@ impl<'a> Judge<'a> {
     }
 
     /// Whether a thing may be without an outline: nobody has drawn it or said that there is none.
-    fn may_lack(&self, holder: Holder, outline: OutlineId) -> bool {
+    pub(crate) fn may_lack(&self, holder: Holder, outline: OutlineId) -> bool {
         let thing = thing_of(holder).and_then(|index| self.scene.thing(index));
         let drawn = thing.is_some_and(|thing| thing.outlines.contains_key(&outline));
         self.scene.rules().vocabulary.outline(outline).none && !drawn

@@ -3,20 +3,43 @@
 use super::distance::{Drawn, End};
 use super::judge::Judge;
 use super::scene::Env;
-use super::value::{Val, Way};
+use super::value::{Val, Way, Ways};
 use crate::measure::{ARC_TOLERANCE, Fit, Keep, perimeter};
 use crate::plan::{Figure, Form};
 use crate::quantity::{Dimension, Interval, NO_HIGH};
-use crate::ruleset::{Area, Operand, Part, ShareOf, Zone};
+use crate::ruleset::{Area, Operand, Part, ShareOf, Which, Zone};
 
 impl<'a> Judge<'a> {
     /// The area that outlines cover together, or their share of something.
     pub(crate) fn area(&self, area: &'a Area, env: &Env<'_>) -> Val {
         let covered = self.covered(&area.of, area.within.as_deref(), env);
-        match &area.share_of {
+        let found = match &area.share_of {
             None => Val::amount(covered, Dimension::Area),
             Some(base) => self.share(covered, base, env),
-        }
+        };
+        self.or_bare(&area.of, found, env)
+    }
+
+    /// The same, and what it may be besides where there may be none of these outlines. All of some things together cover
+    /// nothing where there is none of them; of one thing's outline that is not there, there is nothing to say.
+    fn or_bare(&self, of: &'a Operand, found: Val, env: &Env<'_>) -> Val {
+        let ends = self.ends(of, env);
+        let of_all = of
+            .parts
+            .iter()
+            .any(|part| matches!(part.which, Which::All(_)));
+        let none = match ends.if_none {
+            None if of_all => return found,
+            None => Way::Bare,
+            said => Way::Empty(said),
+        };
+        let there = |end: &End<'_>| end.sure && !self.may_lack(end.holder, end.outline);
+        let ways = match (ends.list.is_empty(), ends.list.iter().any(there)) {
+            (_, true) => return found,
+            (true, _) => Ways::from_iter([none]),
+            (false, _) => found.ways.iter().cloned().chain([none]).collect(),
+        };
+        Val { ways, ..found }
     }
 
     fn share(&self, covered: Interval, base: &'a ShareOf, env: &Env<'_>) -> Val {
@@ -76,7 +99,8 @@ impl<'a> Judge<'a> {
                 high = own.map_or(NO_HIGH, |own| high.saturating_add(own.high));
             }
         }
-        Val::amount(Interval { low, high }, Dimension::Length)
+        let found = Val::amount(Interval { low, high }, Dimension::Length);
+        self.or_bare(of, found, env)
     }
 
     fn line_length(

@@ -9,7 +9,6 @@ use super::reading::Readings;
 use super::scene::{Env, Holder, Scene};
 use super::special::Special;
 use super::{Level, Missing, Truth};
-use crate::mutant::{self, Mutant};
 use crate::plan::DocumentState;
 use crate::quantity::Relation;
 use crate::ruleset::{
@@ -240,9 +239,6 @@ impl<'a> Judge<'a> {
             Requirement::Test(test) => self.test(test, env, ask),
             Requirement::All(list) => self.list(list, env, ask, true),
             Requirement::Any(list) => self.list(list, env, ask, false),
-            Requirement::Not(inner) if mutant::is_on(Mutant::NotUnmirrored) => {
-                self.judge(inner, env, ask)
-            }
             Requirement::Not(inner) => self.judge(inner, env, ask.opposite()),
             Requirement::Count { of, bounds } => self.count((of, bounds), env, ask),
             Requirement::Each(each) => self.each(each, env, ask),
@@ -365,7 +361,11 @@ impl<'a> Judge<'a> {
         let truth = bounds.iter().fold(Truth::NOT_APPLICABLE, |all, bound| {
             all.and(self.counted(&truths, bound, env))
         });
-        let truth = if ask.negated { truth.negated() } else { truth };
+        // What must not be of what is not there is kept.
+        let truth = match ask.negated {
+            true => truth.negated().absent_as(Truth::HOLDS),
+            false => truth,
+        };
         Judged {
             truth,
             room: Room::of_truth(truth),
@@ -444,8 +444,6 @@ impl<'a> Judge<'a> {
 /// How a bound compares, for all bounds but `is`.
 pub(crate) fn relation(bound: &Bound) -> Relation {
     match bound {
-        Bound::AtLeast(_) if mutant::is_on(Mutant::AtLeastMoreThan) => Relation::MoreThan,
-        Bound::MoreThan(_) if mutant::is_on(Mutant::AtLeastMoreThan) => Relation::AtLeast,
         Bound::AtLeast(_) => Relation::AtLeast,
         Bound::AtMost(_) => Relation::AtMost,
         Bound::MoreThan(_) => Relation::MoreThan,

@@ -4,8 +4,10 @@
 //! those worlds. Nothing here knows how a report looks.
 
 mod aims;
+mod applies;
 mod blur;
 mod bound;
+mod classes;
 mod combine;
 mod compare;
 mod cover;
@@ -22,10 +24,14 @@ mod holes;
 mod judge;
 pub(crate) mod levels;
 mod lines;
+mod look;
 mod memo;
+mod mentions;
 mod missing;
+mod need;
 mod outcome;
 mod papers;
+mod part;
 mod passage;
 mod places;
 mod reach;

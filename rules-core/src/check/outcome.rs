@@ -72,7 +72,10 @@ pub enum Verdict {
     DoesNotComply,
     /// Something is open, or nothing applied.
     NotDecided,
-    /// Nothing in this rule set stands against the plan.
+    /// Nothing in these rules stands against the plan, but there are matters that they leave to others and that nobody
+    /// has answered.
+    NothingInTheseRules,
+    /// Nothing stands against the plan, and nothing was left unasked.
     NothingAgainst,
 }
 
@@ -95,11 +98,22 @@ impl Verdict {
         }
     }
 
+    /// The verdict where some matters are left open: what was found is the same, but it is not all.
+    pub fn with_matters_open(self, open: bool) -> Verdict {
+        match self {
+            Verdict::NothingAgainst if open => Verdict::NothingInTheseRules,
+            other => other,
+        }
+    }
+
     /// The sentence in reports.
     pub fn sentence(self) -> &'static str {
         match self {
             Verdict::DoesNotComply => "The plan does not comply as drawn.",
             Verdict::NotDecided => "Not decided yet.",
+            Verdict::NothingInTheseRules => {
+                "Nothing in these rules stands against the plan, but they do not hold everything."
+            }
             Verdict::NothingAgainst => "Nothing in this rule set stands against the plan.",
         }
     }

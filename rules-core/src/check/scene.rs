@@ -4,13 +4,14 @@ use std::cell::{OnceCell, RefCell};
 use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 
-use super::Missing;
 use super::facts::{FactView, all_that_is_possible};
 use super::ground::Spots;
 use super::places::Place;
+use super::special::{Special, is_part_of_a_pool};
 use super::value::Cuts;
 use super::way::{Between, Ways};
 use super::ways_out::WaysOut;
+use super::{Missing, Truth};
 use crate::measure::{Doubt, Gap, Rectangle};
 use crate::plan::{Figure, Looked, Plan, Possible, Thing, ThingIndex};
 use crate::quantity::Interval;
@@ -104,6 +105,8 @@ impl<'e> Env<'e> {
 pub(crate) struct Base<'a> {
     pub(crate) plan: &'a Plan,
     pub(crate) rules: &'a RuleSet,
+    /// The kind of pools.
+    pool: KindId,
     by_kind: Vec<Vec<ThingIndex>>,
     gaps: RefCell<BTreeMap<Ends, Gap>>,
     ways: RefCell<BTreeMap<Between, Rc<Ways>>>,
@@ -113,11 +116,11 @@ pub(crate) struct Base<'a> {
     views: RefCell<[Views; 2]>,
     spots: OnceCell<Spots>,
     /// Around each drawn outline of each thing; `None` for one with arcs, which may reach beyond its corners.
-    rectangles: OnceCell<Vec<Outlined>>,
+    rectangles: OnceCell<Vec<Rectangles>>,
 }
 
-/// The rectangles around a thing's outlines.
-type Outlined = Vec<(OutlineId, Option<Rectangle>)>;
+/// What lies around each outline of a thing.
+type Rectangles = Vec<(OutlineId, Option<Rectangle>)>;
 
 /// What was looked up, of one holder after another.
 type Views = Vec<Vec<(FactId, Rc<Seen>)>>;
@@ -151,6 +154,7 @@ impl<'a> Base<'a> {
         Base {
             plan,
             rules,
+            pool: Special::of(&rules.vocabulary).pool,
             by_kind,
             gaps: RefCell::default(),
             ways: RefCell::default(),
@@ -422,12 +426,39 @@ impl<'a> Scene<'a> {
             return holder;
         }
         if let Some(first) = self.base.of_kind(kind).first() {
-            return Holder::Thing(*first);
+            let first = Holder::Thing(*first);
+            match self.is_of_the_pool(kind, first, env) {
+                Truth::HOLDS => return first,
+                Truth::FAILS => return Holder::Nobody,
+                _ => return Holder::Unseen(kind),
+            }
         }
         let vocabulary = &self.rules().vocabulary;
         match self.looked_for(kind) || vocabulary.kind(kind).number == Number::One {
             true => Holder::Nobody,
             false => Holder::Unseen(kind),
+        }
+    }
+
+    /// Whether a thing that can only belong to one pool belongs to the one that is meant, if one is: a rule about a pool
+    /// passes by no other pool's wall. Whose it is may be left out where there is one pool only.
+    pub(crate) fn is_of_the_pool(&self, kind: KindId, holder: Holder, env: &Env<'_>) -> Truth {
+        let pools = self.base.of_kind(self.base.pool);
+        let (Some(Holder::Thing(meant)), Holder::Thing(index)) =
+            (env.bound(self.base.pool), holder)
+        else {
+            return Truth::HOLDS;
+        };
+        if pools.len() < 2 {
+            return Truth::HOLDS;
+        }
+        let whole = self.thing(index).and_then(|thing| thing.part_of);
+        match whole.filter(|whole| pools.contains(whole)) {
+            Some(whole) => Truth::of_comparison(whole == meant, whole != meant),
+            None => {
+                let of_one = is_part_of_a_pool(kind, &self.rules().vocabulary);
+                Truth::of_comparison(true, of_one)
+            }
         }
     }
 
@@ -441,7 +472,7 @@ impl<'a> Scene<'a> {
     pub(crate) fn fact(&self, id: FactId, env: &Env<'_>, cuts: &[i128]) -> Rc<Seen> {
         let holder = self.holder(self.rules().vocabulary.fact(id).kind, env);
         let seen = self.known(holder, id);
-        self.note_fact(holder, id, &seen, cuts, false);
+        self.note_fact((holder, id), &seen, cuts, false);
         seen
     }
 
@@ -449,22 +480,23 @@ impl<'a> Scene<'a> {
     pub(crate) fn fact_here(&self, id: FactId, env: &Env<'_>, cuts: &[i128]) -> Rc<Seen> {
         let holder = self.holder(self.rules().vocabulary.fact(id).kind, env);
         let seen = self.known(holder, id);
-        let changes = seen.view.along().filter(|_| !env.is_whole());
-        let Some(along) = changes else {
-            self.note_fact(holder, id, &seen, cuts, false);
-            return seen;
-        };
         let key = Key {
             holder,
             fact: id,
             at_place: true,
+        };
+        let changes = seen.view.along().filter(|_| !env.is_whole());
+        let Some(along) = changes else {
+            self.note_fact((holder, id), &seen, cuts, false);
+            let here = self.settled(key).filter(|_| !env.is_whole());
+            return here.unwrap_or(seen);
         };
         let here = self.settled(key).unwrap_or_else(|| {
             Rc::new(Seen::stated(
                 seen.view.between(self.here(holder, id, along)),
             ))
         });
-        self.note_fact(holder, id, &here, cuts, true);
+        self.note_fact((holder, id), &here, cuts, true);
         here
     }
 
@@ -492,6 +524,15 @@ impl<'a> Scene<'a> {
         self.place.amount(holder, (kind, fact), along)
     }
 
+    /// The same fact, where nobody said that it is the same all along its thing: at one place of it only.
+    pub(crate) fn at_one_place(&self, key: Key) -> Key {
+        let varies = self.rules().vocabulary.fact(key.fact).varies;
+        Key {
+            at_place: key.at_place || varies && !self.is_stated(key.holder, key.fact),
+            ..key
+        }
+    }
+
     fn settled(&self, key: Key) -> Option<Rc<Seen>> {
         let mut settled = self.settled.iter().rev();
         settled
@@ -499,7 +540,13 @@ impl<'a> Scene<'a> {
             .map(|(_, seen)| Rc::clone(seen))
     }
 
-    fn note_fact(&self, holder: Holder, id: FactId, seen: &Seen, cuts: &[i128], at_place: bool) {
+    fn note_fact(
+        &self,
+        (holder, id): (Holder, FactId),
+        seen: &Seen,
+        cuts: &[i128],
+        at_place: bool,
+    ) {
         let what = match holder {
             Holder::Nobody => return,
             Holder::Thing(index) => Missing::Fact(index, id),

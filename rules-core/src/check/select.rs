@@ -5,7 +5,6 @@ use smallvec::SmallVec;
 use super::judge::Judge;
 use super::scene::{Env, Holder};
 use super::{Missing, Truth};
-use crate::mutant::{self, Mutant};
 use crate::plan::Looked;
 use crate::ruleset::{Selection, Zone};
 use crate::vocabulary::{KindId, Number};
@@ -67,8 +66,7 @@ impl<'a> Judge<'a> {
             let within = self
                 .scene
                 .counting_twice(|| self.is_in(selection, holder, &inner));
-            let left_out = mutant::is_on(Mutant::UnknownIsOut) && within != Truth::HOLDS;
-            if within == Truth::FAILS || left_out {
+            if within == Truth::FAILS {
                 continue;
             }
             let sure = within == Truth::HOLDS && matches!(holder, Holder::Thing(_));
@@ -106,9 +104,6 @@ impl<'a> Judge<'a> {
         if self.scene.sees_all(kind) || self.is_always_drawn(kind) {
             return false;
         }
-        if mutant::is_on(Mutant::NotCheckedAsNone) {
-            return false;
-        }
         match self.scene.plan().inventory.get(&kind) {
             Some(Looked::None | Looked::AllShown(None)) => false,
             Some(Looked::AllShown(Some(_))) | None => true,
@@ -121,9 +116,13 @@ impl<'a> Judge<'a> {
     }
 
     pub(crate) fn is_in(&self, selection: &'a Selection, holder: Holder, inner: &Env<'_>) -> Truth {
+        let own = self.scene.is_of_the_pool(selection.kind, holder, inner);
+        if own == Truth::FAILS {
+            return own;
+        }
         let zone = match &selection.zone {
-            Some(zone) => self.in_zone(zone, selection.kind, holder, inner),
-            None => Truth::HOLDS,
+            Some(zone) => own.and(self.in_zone(zone, selection.kind, holder, inner)),
+            None => own,
         };
         if zone == Truth::FAILS {
             return zone;

@@ -64,6 +64,21 @@ const OWNERS: &[&str] = &[
     "retaining-wall",
 ];
 
+/// Kinds of thing that belong to one pool: where a plan has several, a rule about one pool speaks of its own only.
+const PARTS_OF_A_POOL: &[&str] = &[
+    "pool-wall-stretch",
+    "excavation-zone",
+    "ladder",
+    "cover",
+    "pool-alarm",
+    "diving-structure",
+];
+
+/// Whether a thing of this kind belongs to one pool.
+pub(crate) fn is_part_of_a_pool(kind: KindId, vocabulary: &Vocabulary) -> bool {
+    PARTS_OF_A_POOL.contains(&vocabulary.kind(kind).name.as_str())
+}
+
 /// Facts that say whose a thing of any other kind is, also of a kind that a rule file adds: the owner's, where it is this word.
 const WHOSE: &[(&str, &str)] = &[("stands-on", "lot"), ("on", "own"), ("owner", "applicant")];
 

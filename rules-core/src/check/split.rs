@@ -90,7 +90,7 @@ pub(crate) fn refined<'a>(
     let twice: Vec<(Key, BTreeSet<i128>)> = named(touched)
         .into_iter()
         .filter(|(_, (times, _))| *times > 1)
-        .map(|(key, (_, cuts))| (key, cuts))
+        .map(|(key, (_, cuts))| (scene.at_one_place(key), cuts))
         .collect();
     if twice.is_empty() {
         return truth;

@@ -20,8 +20,8 @@ pub(crate) enum Of {
     Plan,
     /// The thing under `each`.
     Thing(Holder),
-    /// There is nothing that `each` speaks of.
-    None(KindId),
+    /// There is nothing that `each` speaks of: everywhere, or at some place along what changes.
+    None { kind: KindId, somewhere: bool },
 }
 
 impl Target {
@@ -46,7 +46,7 @@ impl Target {
         };
         match self.of {
             Of::Thing(holder) => of_thing(holder),
-            Of::None(kind) => Subject::NoneOf(kind),
+            Of::None { kind, .. } => Subject::NoneOf(kind),
             Of::Plan => self.pool.map_or(Subject::Plan, of_thing),
         }
     }
@@ -98,7 +98,7 @@ impl<'a> Judge<'a> {
             (Of::Thing(holder), Some(each)) => {
                 act(&with_pool.bind_in(each.kind, holder, each.zone.as_deref()))
             }
-            (Of::None(kind), _) => act(&with_pool.bind(kind, Holder::Nobody)),
+            (Of::None { kind, .. }, _) => act(&with_pool.bind(kind, Holder::Nobody)),
             _ => act(&with_pool),
         }
     }

@@ -131,6 +131,13 @@ impl Truth {
         }
     }
 
+    /// What a rule comes to where the authority says whether it applies: what holds anyway holds, the rest is the
+    /// authority's.
+    #[must_use]
+    pub(super) fn if_the_authority_says(self) -> Truth {
+        self.absent().or_else(self.applied().or(Truth::AUTHORITY))
+    }
+
     /// Just that there may be nothing to speak about, where there may.
     fn absent(self) -> Truth {
         Truth(self.0 & Truth::NOT_APPLICABLE.0)

@@ -11,7 +11,6 @@ use super::judge::{Judge, Role};
 use super::scene::Env;
 use super::total::Total;
 use super::{Truth, Witness};
-use crate::mutant::{self, Mutant};
 use crate::plan::Words;
 use crate::quantity::{Dimension, Interval, NO_HIGH, ONE, Unit};
 use crate::ruleset::{Bound, IfNone, Over, RowTest, Selection, Table, Then, Value};
@@ -42,6 +41,8 @@ pub(crate) enum Way {
     Refer,
     /// There is nothing to measure.
     Empty(Option<IfNone>),
+    /// There is no outline of which the area or the length could be taken.
+    Bare,
 }
 
 /// Ways are few: mostly one, sometimes a second that says that there may be nothing.
@@ -58,6 +59,16 @@ impl Way {
         Way::Amount {
             least: range,
             most: range,
+        }
+    }
+
+    /// What it is for whoever asks: in a condition, what is not there covers nothing; of what is required there is nothing
+    /// to say.
+    pub(crate) fn asked_in(&self, role: Role) -> Cow<'_, Way> {
+        match (self, role) {
+            (Way::Bare, Role::Required) => Cow::Owned(Way::Empty(None)),
+            (Way::Bare, Role::Condition) => Cow::Owned(Way::amount(Interval::exact(0))),
+            _ => Cow::Borrowed(self),
         }
     }
 
@@ -90,6 +101,12 @@ impl Val {
             .iter()
             .filter_map(Way::range)
             .reduce(Interval::hull)
+    }
+
+    /// Whether it is not the same all along its thing.
+    pub(crate) fn changes(&self) -> bool {
+        let changes = |way: &Way| matches!(way, Way::Amount { least, most } if least != most);
+        self.ways.iter().any(changes)
     }
 
     pub(crate) fn may_be_nothing(&self) -> bool {
@@ -277,7 +294,7 @@ impl<'a> Judge<'a> {
                 bounds.iter().fold(Truth::HOLDS, |all, bound| {
                     let limit = limit_of(bound).map(|value| self.value(value, env, &by.ends()));
                     let comparison = Comparison {
-                        bound: &at_the_edge(bound),
+                        bound,
                         holds: None,
                         role: Role::Condition,
                     };
@@ -296,6 +313,7 @@ impl<'a> Judge<'a> {
             |judge, value| judge.value(value, env, &[]),
             refer,
         );
+        let given = alike(given);
         let first = given
             .iter()
             .find(|val| val.range().is_some())
@@ -314,9 +332,12 @@ impl<'a> Judge<'a> {
         let mut total = Total::new(how);
         let mut dimension = None;
         let mut refer = false;
-        for (holder, sure) in &members.list {
+        let taken = members.list.iter().map(|(holder, _)| {
             let inner = env.bind_in(of.kind, *holder, of.zone.as_deref());
-            let val = self.value(take, &inner, &[]);
+            self.value(take, &inner, &[])
+        });
+        let taken = alike(taken.collect());
+        for ((holder, sure), val) in members.list.iter().zip(taken) {
             let many = matches!(holder, super::scene::Holder::Unseen(_));
             refer |= val.may_refer();
             dimension.get_or_insert((val.dimension, val.unit));
@@ -339,16 +360,22 @@ impl<'a> Judge<'a> {
     }
 }
 
-/// A row's bound; the other side of its edge where that fault is on.
-fn at_the_edge(bound: &Bound) -> Cow<'_, Bound> {
-    match bound {
-        _ if !mutant::is_on(Mutant::TablesEdge) => Cow::Borrowed(bound),
-        Bound::AtMost(limit) => Cow::Owned(Bound::LessThan(limit.clone())),
-        Bound::LessThan(limit) => Cow::Owned(Bound::AtMost(limit.clone())),
-        Bound::AtLeast(limit) => Cow::Owned(Bound::MoreThan(limit.clone())),
-        Bound::MoreThan(limit) => Cow::Owned(Bound::AtLeast(limit.clone())),
-        Bound::Is(_) => Cow::Borrowed(bound),
+/// Values that can be compared with each other: all in days, where some are in days and some in months.
+fn alike(mut values: Vec<Val>) -> Vec<Val> {
+    if values.iter().any(|val| val.dimension == Dimension::Days) {
+        let in_months = |val: &&mut Val| val.dimension == Dimension::Months;
+        values.iter_mut().filter(in_months).for_each(to_days);
     }
+    values
+}
+
+fn to_days(val: &mut Val) {
+    for way in &mut val.ways {
+        if let Way::Amount { least, most } = way {
+            (*least, *most) = (least.days_of_months(), most.days_of_months());
+        }
+    }
+    (val.dimension, val.unit) = (Dimension::Days, None);
 }
 
 /// The limit of a bound, where it has one.

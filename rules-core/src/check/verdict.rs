@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::judge::Judge;
 use super::rule::truth_in;
-use super::scene::{Key, Touch};
+use super::scene::{Key, Scene, Touch};
 use super::split;
 use super::{Finding, Outcome, Truth, Verdict};
 use crate::ruleset::{RuleSet, Strength};
@@ -42,7 +42,7 @@ fn fails_either_way<'a>(
     rules: &'a RuleSet,
     open: &[&(Finding, Vec<Touch>)],
 ) -> bool {
-    let shared = shared(open);
+    let shared = shared(&judge.scene, open);
     if shared.is_empty() {
         return false;
     }
@@ -57,7 +57,7 @@ fn fails_either_way<'a>(
 }
 
 /// The uncertain facts on which more than one open rule rests.
-fn shared(open: &[&(Finding, Vec<Touch>)]) -> Vec<(Key, BTreeSet<i128>)> {
+fn shared(scene: &Scene<'_>, open: &[&(Finding, Vec<Touch>)]) -> Vec<(Key, BTreeSet<i128>)> {
     let mut all: BTreeMap<Key, (usize, BTreeSet<i128>)> = BTreeMap::new();
     for (_, touched) in open {
         for (key, (_, cuts)) in split::named(touched) {
@@ -68,7 +68,7 @@ fn shared(open: &[&(Finding, Vec<Touch>)]) -> Vec<(Key, BTreeSet<i128>)> {
     }
     all.into_iter()
         .filter(|(_, (rules, _))| *rules > 1)
-        .map(|(key, (_, cuts))| (key, cuts))
+        .map(|(key, (_, cuts))| (scene.at_one_place(key), cuts))
         .collect()
 }
 

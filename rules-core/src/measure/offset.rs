@@ -8,7 +8,6 @@ use super::distance::between_lines;
 use super::exact::{Vector, turn};
 use super::inside::{Place, contains};
 use super::valid::{metres, validate};
-use crate::mutant::{self, Mutant};
 use crate::plan::figure::{Figure, Form, Point};
 
 /// How the corners of a wider outline are built.
@@ -75,7 +74,7 @@ const MITRE_LIMIT: f64 = 10.0;
 /// Square corners: see [`OffsetFault`].
 pub fn outward(figure: &Figure, by: i64, corners: Corners) -> Result<Figure, OffsetFault> {
     let by = by.max(0);
-    if corners == Corners::Round || mutant::is_on(Mutant::SquareAsRound) {
+    if corners == Corners::Round {
         return Ok(Figure {
             spread: figure.spread.saturating_add(by),
             ..figure.clone()

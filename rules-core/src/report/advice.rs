@@ -15,6 +15,19 @@ use crate::vocabulary::OutlineId;
 /// What makes it sure that nothing lies beyond a line.
 const SURVEY_THE_LINES: &str = "Have the lines surveyed that count here, and say how far off they may be; or move away from them.";
 
+/// What makes it sure how much the drawing covers.
+const SURVEY_AND_SAY: &str =
+    "Have the lines surveyed that count here, and say how far off they may be.";
+
+/// Whether it is read off many lines of the drawing at once, so that nobody can measure it by itself.
+fn is_drawn(value: &Value) -> bool {
+    match value {
+        Value::Area(_) | Value::Volume(_) | Value::Length { .. } | Value::Count(_) => true,
+        Value::Named { value, .. } => is_drawn(value),
+        _ => false,
+    }
+}
+
 impl Matter<'_> {
     /// The advice for a part that is `marginal`: what to survey or tape, how well, or how far to move.
     pub(super) fn advice(&self, about: About<'_>) -> Option<String> {
@@ -58,10 +71,24 @@ impl Matter<'_> {
         }
     }
 
-    /// What to ask for where nobody said how far off the ends of a distance may be.
+    /// What to ask for where nobody said how far off the ends of a distance may be; of one end, where the other is told.
     fn ask_how_far_off(&self, witness: &Witness, unit: Unit) -> String {
-        let ends = self.both_ends(witness, unit);
-        format!("Say how far off {ends} may be, or have them surveyed.")
+        let from = (witness.from_thing, witness.from_outline);
+        let to = (witness.to_thing, witness.to_outline);
+        let untold = |(thing, outline)| self.accuracy(thing, outline).is_none();
+        match (untold(from), untold(to)) {
+            (true, false) => self.ask_of_one(from),
+            (false, true) => self.ask_of_one(to),
+            _ => {
+                let ends = self.both_ends(witness, unit);
+                format!("Say how far off {ends} may be, or have them surveyed.")
+            }
+        }
+    }
+
+    fn ask_of_one(&self, (thing, outline): (ThingIndex, OutlineId)) -> String {
+        let end = self.outline_words(thing, outline);
+        format!("Say how far off {end} may be, or have it surveyed.")
     }
 
     fn both_ends(&self, witness: &Witness, unit: Unit) -> String {
@@ -86,6 +113,9 @@ impl Matter<'_> {
     }
 
     fn measure_again(&self, reading: &Reading, gap: i128, unit: Unit) -> String {
+        if is_drawn(reading.value()) {
+            return SURVEY_AND_SAY.to_owned();
+        }
         let what = value_words(reading.value(), self.rules);
         let how = match reading.value() {
             Value::Fact(fact) => self.rules.vocabulary.fact(*fact).how.as_str(),

@@ -40,7 +40,7 @@ pub fn glances(
     });
     let reports: Vec<RuleReport> = reports.collect();
     let counts = count(reports.iter().filter(|rule| rule.strength == MUST));
-    (reports, VerdictWords::of(findings.verdict), counts)
+    (reports, matter.verdict(), counts)
 }
 
 impl Matter<'_> {

@@ -16,6 +16,7 @@ mod none;
 mod places;
 mod readings;
 mod rules;
+mod scope;
 mod sentences;
 mod telling;
 pub mod text;
@@ -62,7 +63,8 @@ impl Matter<'_> {
             },
             rule_set: self.rule_set_head(),
             editions: Vec::new(),
-            verdict: VerdictWords::of(self.findings.verdict),
+            verdict: self.verdict(),
+            scope: self.scope(),
             counts: rules::count(binding.into_iter()),
             advice_counts: rules::count(advising.into_iter()),
             as_drawn: drawn::head(&rules),

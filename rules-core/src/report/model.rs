@@ -4,14 +4,16 @@
 //! is made. `docs/schema/report.json` describes it.
 
 mod lists;
+mod scope;
 
 use serde::{Deserialize, Serialize};
 
 use crate::check::{Outcome, Verdict};
 pub use lists::{CautionReport, DecisionReport, DocumentReport, DutyReport};
+pub use scope::{AnsweredMatter, AskReport, HeldMatter, OnTop, OpenMatter, ScopeReport};
 
 /// What [`Report::schema`] says: the form of the report, to be raised when a reader of the old one would go wrong.
-pub const SCHEMA: &str = "siting-report/2";
+pub const SCHEMA: &str = "siting-report/3";
 
 /// All that was found about a plan under a rule set.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -28,6 +30,8 @@ pub struct Report {
     pub editions: Vec<EditionReport>,
     /// What the binding rules together come to.
     pub verdict: VerdictWords,
+    /// Which matters the rules hold, and which are still to be asked about.
+    pub scope: ScopeReport,
     /// How many binding rules have which outcome.
     pub counts: Counts,
     /// How many rules that only advise have which outcome.

@@ -6,11 +6,12 @@ use super::rules::MUST;
 use crate::check::{Outcome, Verdict};
 use crate::ruleset::words::listed;
 
-/// What to do next, in order: never more than four steps, the last of them always the authority.
+/// What to do next, in order: never more than five steps, the last of them always the authority.
 pub(super) fn steps(report: &Report) -> Vec<String> {
     let steps = [
         change_what_fails(report).or_else(|| change_what_fails_as_drawn(report)),
         answer_what_is_open(report),
+        ask_about_the_rest(report),
         gather(report),
         Some(go_to_the_authority(report)),
     ];
@@ -66,6 +67,14 @@ fn answer_what_is_open(report: &Report) -> Option<String> {
     })
 }
 
+fn ask_about_the_rest(report: &Report) -> Option<String> {
+    let open = report.scope.open.len();
+    (open > 0).then(|| {
+        "Ask about what these rules do not hold, and put each answer into the plan's file, with who gave it and when."
+            .to_owned()
+    })
+}
+
 fn gather(report: &Report) -> Option<String> {
     let to_get = report
         .documents
@@ -83,10 +92,8 @@ fn go_to_the_authority(report: &Report) -> String {
     let authority = &report.rule_set.authority;
     match report.verdict.word {
         Verdict::NothingAgainst => {
-            format!("Take the plan and the papers to {authority}. Only there is it decided.")
+            format!("Take the plan and the papers to {authority}, who decide.")
         }
-        _ => format!(
-            "Ask the authority ({authority}) about whatever is not plain. Only there is it decided."
-        ),
+        _ => format!("Ask the authority ({authority}) about whatever is not plain: they decide."),
     }
 }

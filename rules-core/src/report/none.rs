@@ -128,7 +128,7 @@ fn must_be_none(reading: &Reading) -> bool {
     match reading.bound() {
         _ if reading.negated => false,
         Bound::AtMost(limit) => nothing && matches!(limit, Value::Stated(_)),
-        Bound::Is(choices) => matches!(choices.as_slice(), [Choice::Amount(0)]),
+        Bound::Is(choices) => matches!(choices.as_slice(), [Choice::Amount(0, _)]),
         _ => false,
     }
 }

@@ -198,9 +198,17 @@ fn meets(compared: &Reading) -> bool {
             .is_some_and(|drawn| drawn.is_exact() && drawn.low == 0)
 }
 
+/// Whether two outlines touch or overlap where any distance would do: how far one reaches into the other is not in the
+/// figures, so that "exactly at the limit" would belittle it.
+pub(super) fn overlaps_at_no_distance(compared: &Reading) -> bool {
+    let room = compared.margin.map(|margin| margin.range);
+    meets(compared) && room == Some(Interval::exact(0))
+}
+
 /// How much room there is; where only that is known, how much there is as drawn.
 fn room_words(report: &ReadingReport, compared: &Reading) -> Option<String> {
     match (&report.margin, &report.measured) {
+        (Some(_), _) if overlaps_at_no_distance(compared) => None,
         (Some(margin), _) => Some(margin.text.clone()),
         (None, None) => Some(format!("{} as drawn", drawn_margin(compared)?.text)),
         (None, Some(_)) => None,

@@ -3,10 +3,10 @@
 use super::figures::{NOT_KNOWN, WITHOUT_END, at_worst, relation};
 use super::matter::Matter;
 use super::model::ReadingReport;
-use super::readings::{About, only_ranges};
+use super::readings::{About, only_ranges, overlaps_at_no_distance};
 use crate::check::{Outcome, Part, Reading, Truth};
-use crate::ruleset::Bound;
 use crate::ruleset::words::{listed, value_words};
+use crate::ruleset::{Along, Bound};
 
 impl Matter<'_> {
     /// The place of the reading that tells most of a part: of those that agree with what it comes to, the first with a
@@ -89,18 +89,22 @@ pub(super) fn brief(report: &ReadingReport, room: Option<&str>, reading: &Readin
         Bound::LessThan(_) => ("less than ", &measured.high, &limit.low),
         Bound::Is(_) => ("", &measured.low, &limit.low),
     };
+    // Of what must hold somewhere along a thing, the worst place tells nothing.
+    let anywhere = reading.test.holds == Some(Along::Anywhere);
     let measured = match at_worst {
+        _ if anywhere => &measured.text,
         Some(amount) => amount,
         None if measured.text == WITHOUT_END => WITHOUT_END,
         None => NOT_KNOWN,
     };
+    let whereabouts = if anywhere { " somewhere along it" } else { "" };
     let asked = match limit {
-        Some(limit) => format!("{asked}{limit} asked"),
+        Some(limit) => format!("{asked}{limit} asked{whereabouts}"),
         None => "how much is asked is not known".to_owned(),
     };
     let place = report.place.as_ref().map(|place| format!(" {place}"));
     let place = place.unwrap_or_default();
-    let room = room.filter(|room| *room != NOT_KNOWN);
+    let room = room.filter(|room| *room != NOT_KNOWN && !overlaps_at_no_distance(reading));
     let room = room.map(|room| format!(", {room}")).unwrap_or_default();
     format!("{measured}{place}, {asked}{room}")
 }

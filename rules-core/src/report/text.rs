@@ -2,6 +2,7 @@
 
 mod editions;
 mod page;
+mod scope;
 mod sections;
 
 #[cfg(test)]
@@ -38,6 +39,7 @@ pub fn render(report: &Report, style: Style) -> Visible {
     sections::failing(&mut page, report);
     sections::open(&mut page, report);
     sections::questions(&mut page, report);
+    scope::scope(&mut page, report);
     sections::passing(&mut page, report);
     sections::not_applicable(&mut page, report);
     sections::advice(&mut page, report);

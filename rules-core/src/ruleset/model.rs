@@ -5,7 +5,7 @@ use std::sync::Arc;
 use super::{
     About, Cited, Operand, Question, Reach, Selection, Source, Stated, Table, Value, Zone,
 };
-use crate::quantity::WorkingDays;
+use crate::quantity::{Dimension, WorkingDays};
 use crate::text::Span;
 use crate::vocabulary::{FactId, KindId, Vocabulary};
 
@@ -315,8 +315,8 @@ pub enum Bound {
 pub enum Choice {
     /// A word; `yes` and `no` among them.
     Word(String),
-    /// An amount.
-    Amount(i128),
+    /// An amount, and of what: months are not days.
+    Amount(i128, Dimension),
     /// There is none.
     None,
 }

@@ -1,12 +1,14 @@
 //! What a rule is made of, down to the facts and outlines that it reads.
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::{
-    Area, Bound, Condition, Distance, Enclosure, Once, Operand, Part, Requirement, RowTest, Rule,
-    Selection, ShareOf, Surface, Table, Test, Then, Value, Volume, Which, Zone,
+    Area, Bound, Condition, Distance, DocumentIndex, Enclosure, Once, Operand, Part, Requirement,
+    RowTest, Rule, RuleSet, Selection, ShareOf, Surface, Table, Test, Then, Value, Volume, Which,
+    Zone,
 };
-use crate::vocabulary::FactId;
+use crate::vocabulary::{FactId, KindId};
 
 /// One piece of a rule.
 #[derive(Debug, Clone, Copy)]
@@ -21,10 +23,13 @@ pub enum Piece<'r> {
     Selection(&'r Selection),
     /// A barrier.
     Enclosure(&'r Enclosure),
+    /// A paper that must be in hand.
+    Paper(DocumentIndex),
 }
 
 /// Shows each piece of a rule, with those of the terms that it names.
 pub fn of_rule<'r>(rule: &'r Rule, see: &mut dyn FnMut(Piece<'r>)) {
+    let see = &mut |piece, _: &[KindId]| see(piece);
     let mut pieces = Pieces::new(see);
     pieces.list(rule.when.iter().chain(&rule.unless));
     rule.each.iter().for_each(|each| pieces.selection(each));
@@ -40,37 +45,73 @@ pub fn of_rule<'r>(rule: &'r Rule, see: &mut dyn FnMut(Piece<'r>)) {
 
 /// Shows each piece of a requirement, with those of the terms that it names.
 pub fn of_requirement<'r>(requirement: &'r Requirement, see: &mut dyn FnMut(Piece<'r>)) {
-    Pieces::new(see).requirement(requirement);
+    Pieces::new(&mut |piece, _| see(piece)).requirement(requirement);
 }
 
 /// Shows each piece of a value, with those of the terms that it names.
 pub fn of_value<'r>(value: &'r Value, see: &mut dyn FnMut(Piece<'r>)) {
-    Pieces::new(see).value(value);
+    Pieces::new(&mut |piece, _| see(piece)).value(value);
+}
+
+/// Whether a requirement speaks of the thing for which a kind's name stands around it.
+pub fn speaks_of(requirement: &Requirement, kind: KindId, rules: &RuleSet) -> bool {
+    let mut speaks = false;
+    let mut see = |piece: Piece<'_>, own: &[KindId]| {
+        let named = match piece {
+            Piece::Fact(fact, _) => Some(rules.vocabulary.fact(fact).kind),
+            Piece::Outline(part) => match part.which {
+                Which::Bound(kind) => Some(kind),
+                Which::All(_) => None,
+            },
+            Piece::Paper(paper) => {
+                let each = rules.documents.get(paper).and_then(|it| it.each.as_ref());
+                each.map(|each| each.kind)
+            }
+            Piece::Test(_) | Piece::Selection(_) | Piece::Enclosure(_) => None,
+        };
+        speaks |= named == Some(kind) && !own.contains(&kind);
+    };
+    Pieces::new(&mut see).requirement(requirement);
+    speaks
 }
 
 struct Pieces<'s, 'r> {
-    see: &'s mut dyn FnMut(Piece<'r>),
+    /// Who sees each piece, and the kinds whose names stand for things that are chosen within what is gone through.
+    see: &'s mut dyn FnMut(Piece<'r>, &[KindId]),
     whole: bool,
-    /// The terms that were gone through, where facts are meant at one place and where they are meant all along.
-    terms: [Once; 2],
+    own: Vec<KindId>,
+    /// The terms that were gone through, each beside all that it may mean another thing by: whether facts are meant all
+    /// along, and the kinds whose names stand for what is chosen around it.
+    terms: BTreeMap<(bool, Vec<KindId>), Once>,
 }
 
 impl<'s, 'r> Pieces<'s, 'r> {
-    fn new(see: &'s mut dyn FnMut(Piece<'r>)) -> Self {
+    fn new(see: &'s mut dyn FnMut(Piece<'r>, &[KindId])) -> Self {
         Pieces {
             see,
             whole: false,
-            terms: Default::default(),
+            own: Vec::new(),
+            terms: BTreeMap::new(),
         }
+    }
+
+    fn show(&mut self, piece: Piece<'r>) {
+        (self.see)(piece, &self.own);
     }
 
     /// Goes through what a term says, where that was not done before.
     fn term<T>(&mut self, said: &'r Arc<T>, go: fn(&mut Self, &'r T)) {
-        let [here, whole] = &mut self.terms;
-        let terms = if self.whole { whole } else { here };
-        if terms.is_first(said) {
+        let around = (self.whole, self.own.clone());
+        if self.terms.entry(around).or_default().is_first(said) {
             go(self, said);
         }
+    }
+
+    /// Goes through something in which a kind's name stands for each of the things that are selected.
+    fn of_each(&mut self, selection: &'r Selection, go: impl FnOnce(&mut Self)) {
+        self.own.push(selection.kind);
+        go(self);
+        self.own.pop();
     }
 
     fn list(&mut self, list: impl IntoIterator<Item = &'r Requirement>) {
@@ -88,16 +129,17 @@ impl<'s, 'r> Pieces<'s, 'r> {
             Requirement::Not(inner) => self.requirement(inner),
             Requirement::Each(each) => {
                 self.selection(&each.selection);
-                self.requirement(&each.require);
+                self.of_each(&each.selection, |pieces| pieces.requirement(&each.require));
             }
             Requirement::Table(table) => self.table(table, Self::requirement),
             Requirement::Meets { requirement, .. } => self.term(requirement, Self::requirement),
-            Requirement::Have(_) | Requirement::Refer => {}
+            Requirement::Have(paper) => self.show(Piece::Paper(*paper)),
+            Requirement::Refer => {}
         }
     }
 
     fn test(&mut self, test: &'r Test) {
-        (self.see)(Piece::Test(test));
+        self.show(Piece::Test(test));
         let outer = self.whole;
         self.whole |= test.holds.is_some();
         self.value(&test.value);
@@ -138,7 +180,7 @@ impl<'s, 'r> Pieces<'s, 'r> {
     fn value(&mut self, value: &'r Value) {
         match value {
             Value::Stated(_) => {}
-            Value::Fact(fact) => (self.see)(Piece::Fact(*fact, self.whole)),
+            Value::Fact(fact) => self.show(Piece::Fact(*fact, self.whole)),
             Value::Distance(distance) => self.distance(distance),
             Value::Area(area) => self.area(area),
             Value::Length { of, within } => {
@@ -147,7 +189,7 @@ impl<'s, 'r> Pieces<'s, 'r> {
             }
             Value::Count(selection) => self.selection(selection),
             Value::Enclosure(enclosure) => {
-                (self.see)(Piece::Enclosure(enclosure));
+                self.show(Piece::Enclosure(enclosure));
                 self.operands([&enclosure.of, &enclosure.made_of]);
             }
             Value::Sound(sound) => self.operands([&sound.from, &sound.at]),
@@ -169,7 +211,7 @@ impl<'s, 'r> Pieces<'s, 'r> {
             | Value::Product(list) => self.values(list),
             Value::Over { of, take, .. } => {
                 self.selection(of);
-                self.value(take);
+                self.of_each(of, |pieces| pieces.value(take));
             }
             Value::Named { value, .. } => self.term(value, Self::value),
         }
@@ -207,7 +249,7 @@ impl<'s, 'r> Pieces<'s, 'r> {
 
     fn operand(&mut self, operand: &'r Operand) {
         for part in operand.parts.iter() {
-            (self.see)(Piece::Outline(part));
+            self.show(Piece::Outline(part));
             if let Which::All(selection) = &part.which {
                 self.selection(selection);
             }
@@ -215,9 +257,11 @@ impl<'s, 'r> Pieces<'s, 'r> {
     }
 
     fn selection(&mut self, selection: &'r Selection) {
-        (self.see)(Piece::Selection(selection));
-        self.list(selection.filter.as_deref());
-        selection.zone.iter().for_each(|zone| self.zone(zone));
+        self.show(Piece::Selection(selection));
+        self.of_each(selection, |pieces| {
+            pieces.list(selection.filter.as_deref());
+            selection.zone.iter().for_each(|zone| pieces.zone(zone));
+        });
     }
 
     fn zone(&mut self, zone: &'r Zone) {

@@ -1,11 +1,10 @@
-//! Runs the property of soundness on many random cases: `soundness [--cases N] [--seed N] [--all] [--with FEATURE]…`.
+//! Runs the property of soundness on many random cases: `soundness [--cases N] [--seed N]`.
 //!
-//! With `--seed` alone, runs just that case and shows all of it if it fails. `--all` draws everything that can be drawn,
-//! also what the tree is known not to judge rightly yet; `--with` one such thing, by its name. `--same N` judges rules in
-//! other words on N plans; `--less N` judges N plans less each thing that they say; `--bundled` does so with the plans of all
-//! bundled cases, or of one rule set that is named; `--faults N` tries checkers that are wrong in one way each.
+//! With `--seed` alone, runs just that case and shows all of it if it fails. `--same N` judges rules in other words on N
+//! plans; `--less N` judges N plans less each thing that they say; `--bundled` does so with the plans of all bundled cases, or
+//! of one rule set that is named; `--faults N` tries checkers that are wrong in one way each.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::process::ExitCode;
 use std::sync::Mutex;
@@ -14,9 +13,9 @@ use std::sync::atomic::{AtomicU64, Ordering};
 use outside_checks::deletions;
 use outside_checks::soundness::fault::Fault;
 use outside_checks::soundness::less;
-use outside_checks::soundness::property::{Failure, Tally, run, run_with};
+use outside_checks::soundness::property::{Failure, Tally, run};
 use outside_checks::soundness::same::{self, Differs, Tried, WAYS};
-use outside_checks::soundness::words::{Feature, Words};
+use outside_checks::soundness::words::Words;
 
 /// No more failures than this are shown.
 const SHOWN: usize = 5;
@@ -27,22 +26,9 @@ fn number_after(name: &str) -> Option<u64> {
     arguments.next()?.parse().ok()
 }
 
-/// What is drawn beside what is drawn always.
-fn features() -> BTreeSet<Feature> {
-    let asked: Vec<String> = std::env::args().collect();
-    let with = |name: &str| {
-        asked
-            .windows(2)
-            .any(|pair| pair[0] == "--with" && pair[1] == name)
-    };
-    let all = asked.iter().any(|argument| argument == "--all");
-    let features = Feature::ALL.iter().filter(|(_, name)| all || with(name));
-    features.map(|(feature, _)| *feature).collect()
-}
-
 /// Rules in other words on so many plans.
 fn in_other_words(cases: u64) -> ExitCode {
-    let words = words();
+    let words = Words::new();
     let (mut tried, mut differing) = (Tried::new(), BTreeMap::<&str, Vec<Differs>>::new());
     for seed in 0..cases {
         for differs in same::run(seed, &words, &mut tried) {
@@ -70,7 +56,7 @@ fn in_other_words(cases: u64) -> ExitCode {
 
 /// Every plan of so many cases less one thing that it says.
 fn with_less_said(cases: u64) -> ExitCode {
-    let words = words();
+    let words = Words::new();
     let (mut tried, mut failed) = (0, Vec::new());
     for seed in 0..cases {
         let (number, failures) = less::run(seed, &words);
@@ -93,19 +79,13 @@ fn with_less_said(cases: u64) -> ExitCode {
     }
 }
 
-/// The first seeds, of so many, that show each fault.
+/// How many of so many seeds show each fault, and the first of them.
 fn faults(cases: u64) -> ExitCode {
-    let words = words();
     let mut missed = false;
     for fault in Fault::ALL {
-        let mut tally = Tally::default();
-        let mut fails = |seed: &u64| run_with(*seed, &words, &mut tally, Some(fault)).is_err();
-        let seeds: Vec<u64> = (0..cases).filter(|seed| fails(seed)).collect();
-        println!(
-            "{fault:?}: {} of {cases}, {:?}",
-            seeds.len(),
-            seeds.iter().take(8).collect::<Vec<_>>()
-        );
+        let seeds: Vec<u64> = fault.caught(cases).collect();
+        let first: Vec<&u64> = seeds.iter().take(8).collect();
+        println!("{fault:?}: {} of {cases}, {first:?}", seeds.len());
         missed |= seeds.is_empty();
     }
     match missed {
@@ -132,13 +112,6 @@ fn bundled() -> ExitCode {
     match found.more.is_empty() {
         true => ExitCode::SUCCESS,
         false => ExitCode::FAILURE,
-    }
-}
-
-fn words() -> Words {
-    Words {
-        features: features(),
-        ..Words::new()
     }
 }
 
@@ -181,7 +154,7 @@ fn main() -> ExitCode {
 }
 
 fn work(next: &AtomicU64, end: u64) -> (Tally, Vec<Failure>) {
-    let words = words();
+    let words = Words::new();
     let (mut tally, mut failures) = (Tally::default(), Vec::new());
     loop {
         let seed = next.fetch_add(1, Ordering::Relaxed);

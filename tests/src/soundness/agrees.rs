@@ -1,14 +1,11 @@
 //! Whether what the checker found about a plan agrees with a world of that plan.
 
-use std::collections::BTreeSet;
-
 use rules_core::check::{Decided, DocumentNeed, Findings, Level, Need, Subject, Truth, Verdict};
 use rules_core::plan::Plan;
 use rules_core::ruleset::RuleSet;
 use rules_core::vocabulary::KindId;
 
 use super::evaluate::{Class, Evaluator, Judgement};
-use super::words::Feature;
 use super::world::World;
 
 /// A place at which a finding and a world disagree.
@@ -30,8 +27,6 @@ pub struct Beside<'a> {
     pub findings: &'a Findings<'a>,
     /// The world.
     pub world: &'a World,
-    /// What is judged beside what is judged always.
-    pub features: &'a BTreeSet<Feature>,
 }
 
 /// What was found to be possible contains what a world comes to.
@@ -47,7 +42,6 @@ impl Beside<'_> {
         Evaluator {
             world: self.world,
             rules: self.rules,
-            features: self.features,
             plan: Some(self.plan),
         }
     }
@@ -94,6 +88,7 @@ impl Beside<'_> {
         let applies = of_its_own.contains(&Judgement::Applies(Level::Holds));
         let agrees = match self.findings.verdict {
             Verdict::DoesNotComply => fails,
+            Verdict::NothingInTheseRules => false,
             Verdict::NothingAgainst => applies && all.iter().all(none_stands),
             Verdict::NotDecided => true,
         };

@@ -216,30 +216,27 @@ mod tests {
         }
     }
 
-    fn square_metres(of: Option<Real>) -> f64 {
-        of.expect("rings").approximately() / 1e18
-    }
-
     const SQUARE: [(i64, i64); 4] = [(0, 0), (10, 0), (10, 10), (0, 10)];
 
     #[test]
     fn two_squares_that_share_a_quarter_cover_seven_quarters() {
         let (one, two) = (ring(&SQUARE), ring(&[(5, 5), (15, 5), (15, 15), (5, 15)]));
-        let near = |found: Option<Real>, wanted: f64| {
-            assert!((square_metres(found) - wanted).abs() < 1e-6, "{found:?}");
+        let near = |found: Option<Real>, square_metres: i128| {
+            let wanted = Real::whole(square_metres * i128::from(M).pow(2));
+            assert!(found.expect("rings").near(wanted, 0), "{found:?}");
         };
-        near(area(&[&one, &two], None), 175.0);
-        near(area(&[&one], Some((&[&two], true))), 25.0);
-        near(area(&[&one], Some((&[&two], false))), 75.0);
-        near(area(&[&one, &one], None), 100.0);
+        near(area(&[&one, &two], None), 175);
+        near(area(&[&one], Some((&[&two], true))), 25);
+        near(area(&[&one], Some((&[&two], false))), 75);
+        near(area(&[&one, &one], None), 100);
         // A triangle, slanting across the square: half of 10 by 10.
         near(
             area(&[&ring(&[(0, 0), (20, 0), (0, 20)])], Some((&[&one], true))),
-            100.0,
+            100,
         );
         near(
             area(&[&ring(&[(0, 0), (10, 0), (0, 10)])], Some((&[&one], true))),
-            50.0,
+            50,
         );
         assert_eq!(area(&[&disc(0, 0, 1)], None), None);
     }

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use rules_core::ruleset::{Bound, Choice, Requirement, RuleSet, Value, Which};
+use rules_core::ruleset::{Bound, Choice, Requirement, RuleSet, Selection, Value, Which};
 use rules_core::vocabulary::{FactId, KindId};
 
 use super::walk::{self, Visitor};
@@ -32,7 +32,7 @@ impl Visitor for Cuts {
         if let Bound::Is(choices) = bound {
             self.0
                 .extend(choices.iter().filter_map(|choice| match choice {
-                    Choice::Amount(amount) => Some(*amount),
+                    Choice::Amount(amount, _) => Some(*amount),
                     _ => None,
                 }));
         }
@@ -55,6 +55,8 @@ impl Visitor for Reads {
 pub struct Speaks<'a> {
     rules: &'a RuleSet,
     kind: KindId,
+    /// The kinds whose names stand for things that are selected within it.
+    own: Vec<KindId>,
     /// Whether anything seen so far does.
     pub found: bool,
 }
@@ -65,12 +67,13 @@ impl<'a> Speaks<'a> {
         Self {
             rules,
             kind,
+            own: Vec::new(),
             found: false,
         }
     }
 
     fn met(&mut self, kind: Option<KindId>) {
-        self.found |= kind == Some(self.kind);
+        self.found |= kind == Some(self.kind) && !self.own.contains(&self.kind);
     }
 }
 
@@ -86,6 +89,14 @@ impl Visitor for Speaks<'_> {
             let each = &self.rules.documents[*paper].each;
             self.met(each.as_ref().map(|each| each.kind));
         }
+    }
+
+    fn enter(&mut self, selection: &Selection) {
+        self.own.push(selection.kind);
+    }
+
+    fn leave(&mut self) {
+        self.own.pop();
     }
 
     fn which(&mut self, which: &Which) {

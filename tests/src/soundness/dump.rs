@@ -113,7 +113,7 @@ impl Says<'_> {
             Bound::LessThan(limit) => format!("< {}", self.value(limit)),
             Bound::Is(choices) => self.all(choices, |choice| match choice {
                 Choice::Word(word) => format!("is {word}"),
-                Choice::Amount(amount) => format!("is {amount}"),
+                Choice::Amount(amount, _) => format!("is {amount}"),
                 Choice::None => "is none".to_owned(),
             }),
         })

@@ -88,7 +88,7 @@ impl Less<'_> {
                 });
             }
         }
-        if thing.source.is_some() && self.words.draws(super::words::Feature::NoSource) {
+        if thing.source.is_some() {
             self.add(format!("{id}: source"), |plan| {
                 plan.things[index].source = None
             });

@@ -66,7 +66,8 @@ pub fn run_with(
     let world = generate::world(&mut random, words);
     let rules = generate::rule_set(&mut random, words, &world, 2, style);
     let steps = random.below(12) + 1;
-    let chain = blur::chain(&mut random, words, (&world, &rules), steps);
+    let told = fault::told(fault, &world);
+    let chain = blur::chain(&mut random, words, (&told, &rules), steps);
     let mut case = Case {
         seed,
         random,
@@ -139,7 +140,6 @@ impl Case<'_> {
             rules: &self.rules,
             findings,
             world,
-            features: &self.words.features,
         };
         beside.all().map_err(|found| {
             let place = found.rule.unwrap_or(usize::MAX);
@@ -198,7 +198,6 @@ impl Case<'_> {
         Evaluator {
             world,
             rules: &self.rules,
-            features: &self.words.features,
             plan: None,
         }
     }
@@ -251,7 +250,6 @@ impl Case<'_> {
                 let evaluator = Evaluator {
                     world: &sampler.world(),
                     rules: &self.rules,
-                    features: &self.words.features,
                     plan: None,
                 };
                 match evaluator.judge(rule) {

@@ -1,8 +1,8 @@
 //! All that a rule is made of, one piece after the other.
 
 use rules_core::ruleset::{
-    Bound, Condition, Decision, Operand, Requirement, RowTest, Rule, RuleSet, Selection, ShareOf,
-    Table, Then, Value, Which, Zone,
+    Bound, Condition, Decision, Operand, Part, Requirement, RowTest, Rule, RuleSet, Selection,
+    ShareOf, Table, Then, Value, Which, Zone,
 };
 
 /// Whoever wants to see the pieces. Each is shown before what it is made of.
@@ -15,6 +15,12 @@ pub trait Visitor {
     fn requirement(&mut self, _: &Requirement) {}
     /// Which things an outline is of.
     fn which(&mut self, _: &Which) {}
+    /// From here on a kind's name stands for each of the things that are selected.
+    fn enter(&mut self, _: &Selection) {}
+    /// Until here.
+    fn leave(&mut self) {}
+    /// An outline of some things.
+    fn part(&mut self, _: &Part) {}
 }
 
 /// Goes through all rules, decisions and papers.
@@ -75,7 +81,9 @@ pub fn requirement<V: Visitor>(of: &Requirement, to: &mut V) {
         Requirement::Not(of) => requirement(of, to),
         Requirement::Each(each) => {
             selection(&each.selection, to);
+            to.enter(&each.selection);
             requirement(&each.require, to);
+            to.leave();
         }
         Requirement::Table(of) => table(of, to, |given, to| requirement(given, to)),
         Requirement::Meets {
@@ -114,13 +122,16 @@ fn bounds<V: Visitor>(bounds: &[Bound], to: &mut V) {
 
 /// Goes through a selection.
 pub fn selection<V: Visitor>(of: &Selection, to: &mut V) {
+    to.enter(of);
     of.filter.iter().for_each(|filter| requirement(filter, to));
+    to.leave();
     of.zone.iter().for_each(|within| zone(within, to));
 }
 
 fn operand<V: Visitor>(operand: &Operand, to: &mut V) {
     for part in operand.parts.iter() {
         to.which(&part.which);
+        to.part(part);
         if let Which::All(of) = &part.which {
             selection(of, to);
         }
@@ -178,7 +189,9 @@ pub fn value<V: Visitor>(of: &Value, to: &mut V) {
         | Value::Product(of) => of.iter().for_each(|one| value(one, to)),
         Value::Over { of, take, .. } => {
             selection(of, to);
+            to.enter(of);
             value(take, to);
+            to.leave();
         }
         Value::Named { value: of, .. } => value(of, to),
         Value::Stated(_)

@@ -1,7 +1,5 @@
 //! A small vocabulary of its own: every way in which a kind, an outline or a fact can behave, and little else.
 
-use std::collections::BTreeSet;
-
 use rules_core::quantity::Dimension;
 use rules_core::vocabulary::{
     Answer, Fact, FactId, KindId, Number, Outline, OutlineId, Shape, Vocabulary,
@@ -9,59 +7,6 @@ use rules_core::vocabulary::{
 
 /// One metre in nanometres.
 pub const METRE: i64 = 1_000_000_000;
-
-/// What worlds and rules can have that the tree does not judge rightly yet: drawn, or judged, only where it is asked for.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Feature {
-    /// The area of an outline that a thing is without.
-    AreaOfNone,
-    /// A limit, in a condition, that is a distance to what is not there.
-    EndlessLimit,
-    /// Classes by something that changes along a thing.
-    ClassAlong,
-    /// "If there is none" where something that the rule reads changes along a thing.
-    NoneAtSomePlace,
-    /// A relief that speaks of each of some things, where there is none of them and the rule says what that means.
-    ReliefOfNone,
-    /// Classes for each pool and each of some things.
-    ClassEachPool,
-    /// Papers of a rule that has nothing to speak about.
-    PaperOfNothing,
-    /// `not` of a count whose members have nothing to speak about.
-    NotOfCount,
-    /// `anywhere` and `all-along` of something that changes along a thing.
-    AlongUnstated,
-    /// Things without a source.
-    NoSource,
-    /// Papers that are called for by what the authority has not said yet.
-    OnWhatIsUnsaid,
-    /// Zones, and things of several outlines in them.
-    ZonesOfSeveral,
-    /// Areas of several outlines, in a zone, or as a share.
-    Unions,
-    /// The rules that are in every rule set.
-    BuiltIn,
-}
-
-impl Feature {
-    /// All of them, each with its name on the command line.
-    pub const ALL: [(Feature, &str); 14] = [
-        (Feature::AreaOfNone, "area-of-none"),
-        (Feature::EndlessLimit, "endless-limit"),
-        (Feature::ClassAlong, "class-along"),
-        (Feature::NoneAtSomePlace, "none-at-some-place"),
-        (Feature::ReliefOfNone, "relief-of-none"),
-        (Feature::ClassEachPool, "class-each-pool"),
-        (Feature::PaperOfNothing, "paper-of-nothing"),
-        (Feature::NotOfCount, "not-of-count"),
-        (Feature::AlongUnstated, "along-unstated"),
-        (Feature::NoSource, "no-source"),
-        (Feature::OnWhatIsUnsaid, "on-what-is-unsaid"),
-        (Feature::ZonesOfSeveral, "zones-of-several"),
-        (Feature::Unions, "unions"),
-        (Feature::BuiltIn, "built-in"),
-    ];
-}
 
 /// The vocabulary, and its ids by what they are good for.
 #[derive(Debug, Clone)]
@@ -78,8 +23,6 @@ pub struct Words {
     pub pool: KindId,
     /// Kinds of which there is any number, the pool among them.
     pub many: Vec<KindId>,
-    /// What is drawn beside what is drawn always.
-    pub features: BTreeSet<Feature>,
 }
 
 fn amount(dimension: Dimension, least: i128, most: i128) -> Answer {
@@ -191,13 +134,7 @@ impl Words {
             alarm,
             pool,
             many: vec![pool, house, well, gate],
-            features: BTreeSet::new(),
         }
-    }
-
-    /// Whether something is drawn.
-    pub fn draws(&self, feature: Feature) -> bool {
-        self.features.contains(&feature)
     }
 
     /// Whether a plan can leave out things of this kind, or not say whether there are any.

@@ -45,4 +45,9 @@ fn months_and_days_are_not_bare_numbers() {
         outcome(&text("{one-of: [8 months, 300 days]}"), rule),
         Outcome::Fail
     );
+    // Two months are 59 to 62 days.
+    let is = "{fact: pool.standing-time, is: 2 months}";
+    assert_eq!(outcome(&text("2000 days"), is), Outcome::Fail);
+    assert_eq!(outcome(&text("2 months"), is), Outcome::Pass);
+    assert!(is_open(&text("60 days"), is));
 }

@@ -43,5 +43,6 @@ pub fn judge_all(plan: &str, terms: &str, rules: &[&str]) -> Vec<(Outcome, Optio
         let measured = reading.and_then(|reading| reading.measured);
         (finding.outcome, measured)
     };
-    found.rules.iter().map(of).collect()
+    // The rules that are in every rule set stand behind them.
+    found.rules.iter().take(rules.rules.len()).map(of).collect()
 }

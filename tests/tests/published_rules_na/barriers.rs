@@ -19,6 +19,9 @@ const SHORE: &str = "ISPSC 305.6 of 2018, https://www.thebuildingcodeforum.com/f
 const LADDER: &str =
     "ISPSC 305.5, https://gallatintn.gov/180/Fence-for-Outdoor-Residential-Swimming-P";
 const DEPTH: &str = "more than 24 in, https://olathe.municipal.codes/Code/15.22.090";
+const APPENDIX: &str =
+    "AG105.2 of 2012, a copy, https://github.com/abrightguy/abrightguy.github.io";
+const CLEAR: &str = "ISPSC 305.2.9 of 2012, https://www.yorkcounty.gov/219/News-Announcements";
 const MEMORY: &str = "from memory";
 
 const MODEL: &[Row] = &[
@@ -111,7 +114,7 @@ const MODEL: &[Row] = &[
         "{answers: {model-text: irc-appendix-g}, things: [{id: chain, mesh: {}}]}",
         AtMost,
         "2.25 in",
-        MEMORY,
+        APPENDIX,
     ),
     row(
         "chain-link",
@@ -153,14 +156,14 @@ const MODEL: &[Row] = &[
         "things: [{id: pickets, outer-face: [[0, -20], [0, 0]]}, {id: pump, region: [[{}, -10], [5, -10], [5, -8]]}]",
         AtLeast,
         "36 in",
-        MEMORY,
+        CLEAR,
     ),
     row(
         "clear-zone-footholds",
         "things: [{id: pickets, outer-face: [[0, -20], [0, 0]]}, {id: bench, region: [[{}, -10], [5, -10], [5, -8]]}]",
         AtLeast,
         "36 in",
-        MEMORY,
+        CLEAR,
     ),
     row(
         "gate-height",
@@ -278,6 +281,20 @@ const MODEL: &[Row] = &[
         DEPTH,
     )
     .gives("none-by-this-text", "barrier"),
+    row(
+        "gate-latch",
+        "{answers: {model-text: irc-appendix-g}, things: [{id: gate, latch-side: outside, release-above-gate-foot: {}}]}",
+        AtLeast,
+        "54 in",
+        APPENDIX,
+    ),
+    row(
+        "house-inside",
+        "things: [{id: door, alarm-switch-height: {}}]",
+        AtLeast,
+        "54 in",
+        HOUSE,
+    ),
 ];
 
 const OSCEOLA: &str = "CPSC 362, http://www.swimsafeosceola.com/PoolBarriers.html";

@@ -17,6 +17,8 @@ const CA_FENCE: &str =
     "HSC 115923, https://california.public.law/codes/ca_health_and_safety_code_section_115923";
 const CA_LIST: &str = "HSC 115922, https://www.kingspoolfencing.com/sb-442-amendment-california-swimming-pool-safety-act/";
 
+const CA_CODE: &str = "HSC 115928, a copy, https://github.com/thexqin/us-building-codes-dataset";
+
 const CALIFORNIA: &[Row] = &[
     row(
         "decide act",
@@ -89,14 +91,20 @@ const CALIFORNIA: &[Row] = &[
         "54 in",
         CA_LIST,
     ),
+    row(
+        "suction-apart",
+        "answers: {suction-apart: {}}",
+        AtLeast,
+        "3 ft",
+        CA_CODE,
+    ),
 ];
 
-const FL_SCOPE: &str =
-    "Fla. Stat. 515.25, https://98905.com/building-remodeling/home-additions/29621.html";
+const FL_BILL: &str =
+    "Fla. Stat. 515.27(1), https://flsenate.gov/Session/Bill/2025/604/BillText/Filed/HTML";
 const FL_FENCE: &str = "Fla. Stat. 515.29, http://poolcaptain.com/4945/residential-swimming-pool-barrier-requirements-florida/";
-const FL_LIST: &str =
-    "Fla. Stat. 515.27(1), http://safezonefencing.com/www.poolsitter.com/safety_law.html";
-const FL_CODE: &str = "FBC-R 4101.17.1 of 2007, https://poolcaptain.com/tag/screen-enclosures/";
+const FL_CODE: &str =
+    "FBC-B 454.2 of 2023, a copy, https://github.com/thexqin/us-building-codes-dataset";
 const FL_COUNTY: &str =
     "FBC 424.2.17 as a county has it, http://www.pinellascounty.org/build/swimpool.htm";
 
@@ -106,7 +114,7 @@ const FLORIDA: &[Row] = &[
         "pool: {depth: {}}",
         MoreThan,
         "24 in",
-        FL_SCOPE,
+        FL_CODE,
     )
     .gives("applies", "does-not-apply"),
     row(
@@ -125,7 +133,7 @@ const FLORIDA: &[Row] = &[
     ),
     row(
         "code-gap-below",
-        "things: [{id: baby-fence, gap-below: {}}]",
+        "things: [{id: baby-fence, ground: pool-structure, gap-below: {}}]",
         AtMost,
         "4 in",
         FL_CODE,
@@ -154,8 +162,43 @@ const FLORIDA: &[Row] = &[
     row(
         "code-rails",
         "things: [{id: fence, rail-spacing: 50 in, vertical-gap: {}}]",
-        LessThan,
+        AtMost,
         "4 in",
+        FL_CODE,
+    ),
+    row(
+        "code-cut-outs",
+        "things: [{id: fence, cut-out: {}}]",
+        AtMost,
+        "1.75 in",
+        FL_CODE,
+    ),
+    row(
+        "code-chain-link",
+        "things: [{id: chain, mesh: {}}]",
+        AtMost,
+        "2.25 in",
+        FL_CODE,
+    ),
+    row(
+        "code-chain-link",
+        "things: [{id: chain, mesh: 3 in, slats: yes, opening: {}}]",
+        AtMost,
+        "1.75 in",
+        FL_CODE,
+    ),
+    row(
+        "code-lattice",
+        "things: [{id: lattice, opening: {}}]",
+        AtMost,
+        "1.75 in",
+        FL_CODE,
+    ),
+    row(
+        "barrier-to-water",
+        "things: [{id: baby-fence, pool-face: [[{}, -10], [{}, 10]]}]",
+        AtLeast,
+        "20 in",
         FL_CODE,
     ),
     row(
@@ -189,32 +232,61 @@ const FLORIDA: &[Row] = &[
     ),
     row(
         "gate-release",
-        "things: [{id: gate, latch-height: {}}]",
+        "things: [{id: gate, release-above-gate-foot: {}}]",
         AtLeast,
         "54 in",
-        MEMORY,
+        FL_CODE,
     )
     .gives("pass", "refer"),
+    row(
+        "gate-release",
+        "things: [{id: gate, release-above-gate-foot: 50 in, opening-near-latch: {}}]",
+        AtMost,
+        "0.5 in",
+        FL_CODE,
+    )
+    .gives("refer", "fail"),
     row(
         "house-wall",
         "things: [{id: door, alarm-switch-height: {}}]",
         AtLeast,
         "54 in",
-        FL_COUNTY,
+        FL_CODE,
     ),
     row(
         "house-wall",
         "things: [{id: window, sill-height: {}}]",
         AtLeast,
         "48 in",
-        FL_COUNTY,
+        FL_CODE,
+    ),
+    row(
+        "house-wall",
+        "things: [{id: window, screened: no, pass-through: yes, sill-height: {}}]",
+        AtLeast,
+        "42 in",
+        FL_CODE,
+    ),
+    row(
+        "house-wall",
+        "{documents: {latch-approval: in-hand}, things: [{id: door, alarm: none, self-closing: yes, self-latching: yes, latch-height: {}}]}",
+        AtLeast,
+        "54 in",
+        FL_CODE,
+    ),
+    row(
+        "ladder",
+        "pool: {opening-without-ladder: {}}",
+        LessThan,
+        "4 in",
+        FL_CODE,
     ),
     row(
         "one-feature",
         "{answers: {counts-on-barrier: no}, things: [{id: window, to-pool: no}, {id: door, alarm: none, self-closing: yes, self-latching: yes, latch-height: {}}]}",
         AtLeast,
         "54 in",
-        FL_LIST,
+        FL_BILL,
     ),
 ];
 
@@ -366,13 +438,27 @@ const ARIZONA: &[Row] = &[
         "54 in",
         AZ_COPY,
     ),
+    row(
+        "house-wall",
+        "things: [{id: window, rescue: yes, self-latching: yes, latch-height: {}}]",
+        AtLeast,
+        "54 in",
+        AZ_COPY,
+    ),
+    row(
+        "from-home",
+        "things: [{id: door, self-latching: no, inner-barrier-height: {}}]",
+        AtLeast,
+        "4 ft",
+        AZ_COPY,
+    ),
 ];
 
-const NY_SCOPE: &str = "BCNYS 3109 of 2020, https://www.villageofeastsyracuse.com/building-and-code-enforcement/pages/test";
+const NY_CODE: &str =
+    "RCNYS R328 of 2025, a copy, https://github.com/thexqin/us-building-codes-dataset";
 const NY_TOWN: &str =
     "a town's handout, https://townofmendon.org/2021/03/pool-information-and-regulations/";
-const NY_TEMPORARY: &str =
-    "a lay page, https://gardenguides.com/list_6190684_laws-fences-new-york-state.html";
+const NY_LAW: &str = "Executive Law 378(14)(a), https://legiscan.com/NY/text/A09888/id/2998779/New_York-2023-A09888-Amended.html";
 
 const NEW_YORK: &[Row] = &[
     row(
@@ -380,7 +466,7 @@ const NEW_YORK: &[Row] = &[
         "pool: {depth: {}}",
         MoreThan,
         "24 in",
-        NY_SCOPE,
+        NY_CODE,
     )
     .gives("apply", "do-not-apply"),
     row(
@@ -388,43 +474,34 @@ const NEW_YORK: &[Row] = &[
         "things: [{id: fence, height-outside: {}}]",
         AtLeast,
         "48 in",
-        NY_TOWN,
+        NY_CODE,
     ),
     row(
         "gap-below",
         "things: [{id: fence, gap-below: {}}]",
         AtMost,
         "2 in",
-        NY_TOWN,
-    )
-    .gives("pass", "refer"),
+        NY_CODE,
+    ),
     row(
         "gate-gaps",
         "things: [{id: gate, height: {}}]",
         AtLeast,
         "48 in",
-        NY_TOWN,
+        NY_CODE,
     ),
     row(
         "gate-gaps",
         "things: [{id: gate, gap-below: {}}]",
         AtMost,
         "2 in",
-        NY_TOWN,
-    )
-    .gives("pass", "refer"),
+        NY_CODE,
+    ),
     row(
         "gate-gaps",
         "things: [{id: gate, opening: {}}]",
         LessThan,
         "4 in",
-        NY_TOWN,
-    ),
-    row(
-        "gate-latch",
-        "things: [{id: gate, opening-near-latch: {}}]",
-        AtMost,
-        "0.5 in",
         NY_TOWN,
     ),
     row(
@@ -435,8 +512,44 @@ const NEW_YORK: &[Row] = &[
         NY_TOWN,
     ),
     row(
+        "rails",
+        "things: [{id: pickets, vertical-gap: 3 in, rail-spacing: {}}]",
+        AtLeast,
+        "45 in",
+        NY_CODE,
+    ),
+    row(
+        "rails",
+        "things: [{id: pickets, vertical-gap: {}}]",
+        AtMost,
+        "1.75 in",
+        NY_CODE,
+    ),
+    row(
+        "rails",
+        "things: [{id: pickets, rail-spacing: 50 in, vertical-gap: {}}]",
+        AtMost,
+        "4 in",
+        NY_CODE,
+    ),
+    row(
+        "cut-outs",
+        "things: [{id: pickets, cut-out: {}}]",
+        AtMost,
+        "1.75 in",
+        NY_CODE,
+    ),
+    row(
         "chain-link",
         "things: [{id: fence, mesh: {}}]",
+        AtMost,
+        "1.75 in",
+        NY_CODE,
+    )
+    .gives("pass", "refer"),
+    row(
+        "chain-link",
+        "{answers: {code-text: '2020'}, things: [{id: fence, mesh: {}}]}",
         AtMost,
         "2.25 in",
         NY_TOWN,
@@ -446,35 +559,93 @@ const NEW_YORK: &[Row] = &[
         "things: [{id: fence, mesh: 3 in, slats: yes, opening: {}}]",
         AtMost,
         "1.75 in",
-        MEMORY,
+        NY_CODE,
+    ),
+    row(
+        "lattice",
+        "things: [{id: lattice, opening: {}}]",
+        AtMost,
+        "1.75 in",
+        NY_CODE,
     ),
     row(
         "gate-latch",
         "things: [{id: gate, latch-side: outside, latch-height: {}}]",
         AtLeast,
         "54 in",
-        NY_TOWN,
+        NY_CODE,
+    ),
+    row(
+        "gate-latch",
+        "things: [{id: gate, latch-side: outside, self-locking: yes, latch-height: {}}]",
+        AtMost,
+        "54 in",
+        NY_CODE,
     ),
     row(
         "gate-latch",
         "things: [{id: gate, latch-below-top: {}}]",
         AtLeast,
         "3 in",
-        NY_TOWN,
+        NY_CODE,
     ),
     row(
-        "gate-latch-inside",
-        "things: [{id: gate, latch-height: {}}]",
+        "gate-latch",
+        "{answers: {code-text: '2020'}, things: [{id: gate, latch-height: {}}]}",
         AtLeast,
         "40 in",
-        MEMORY,
+        NY_LAW,
+    ),
+    row(
+        "house-wall",
+        "things: [{id: door, alarm-switch-height: {}}]",
+        AtLeast,
+        "54 in",
+        NY_CODE,
+    ),
+    row(
+        "house-wall",
+        "things: [{id: window, latch-height: {}}]",
+        AtLeast,
+        "48 in",
+        NY_CODE,
+    ),
+    row(
+        "house-wall",
+        "things: [{id: window, opens-by: {}}]",
+        LessThan,
+        "4 in",
+        NY_CODE,
+    ),
+    row(
+        "house-wall",
+        "things: [{id: door, to-pool: no}, {id: window, opens-by: 10 in, sill-height: {}}]",
+        LessThan,
+        "48 in",
+        NY_CODE,
+    )
+    .gives("fail", "not-applicable"),
+    row(
+        "house-wall",
+        "things: [{id: door, to-pool: no}, {id: window, opens-by: 10 in, sill-outside: {}}]",
+        LessThan,
+        "72 in",
+        NY_CODE,
+    )
+    .gives("fail", "not-applicable"),
+    row(
+        "ladder",
+        "pool: {opening-without-ladder: {}}",
+        LessThan,
+        "4 in",
+        NY_CODE,
     ),
     row(
         "temporary-fence",
         "things: [{id: hoarding, height: {}}]",
         AtLeast,
-        "4 ft",
-        NY_TEMPORARY,
+        "48 in",
+        NY_CODE,
     ),
     row(
         "wires-within-ten-feet",
@@ -495,6 +666,9 @@ const NEW_YORK: &[Row] = &[
 const QC_SCOPE: &str = "S-3.1.02, r. 1, s. 1, https://www.legisquebec.gouv.qc.ca/en/version/cr/S-3.1.02,%20r.%201?code=se:1&history=20240318";
 const QC_FENCE: &str = "S-3.1.02, r. 1, s. 4, http://legisquebec.gouv.qc.ca/en/showversion/cr/S-3.1.02,%20r.%201?code=se:4&pointInTime=20180719";
 const QC_PRESS: &str = "amendment of 2021, https://montreal.ctvnews.ca/quebec-residential-pool-owners-must-comply-with-strengthened-safety-regulations-1.5436653";
+
+const QC_TOWN: &str = "S-3.1.02, r. 1, s. 6, https://mascouche.ca/services/reglements-et-permis/reglement-sur-la-securite-des-piscines-residentielles";
+const QC_SELLER: &str = "amendment of 2021 as a seller repeats it, https://clotureslestrie.com/maille-frost-legale-30mm-piscines/";
 
 const QUEBEC: &[Row] = &[
     row(
@@ -546,7 +720,7 @@ const QUEBEC: &[Row] = &[
         "things: [{id: window, height-above-ground: {}}]",
         AtLeast,
         "3 m",
-        MEMORY,
+        QC_SELLER,
     ),
     row(
         "gate-latch",
@@ -560,7 +734,7 @@ const QUEBEC: &[Row] = &[
         "things: [{id: fence, outer-face: [[0, -6], [0, 6]]}, {id: pump, region: [[{}, 0], [2, 0], [2, 1]]}]",
         AtLeast,
         "1 m",
-        MEMORY,
+        QC_PRESS,
     ),
     row(
         "structures-near-enclosure",
@@ -574,14 +748,14 @@ const QUEBEC: &[Row] = &[
         "pool: {construction: above-ground, wall-is-barrier: yes, height-above-ground: {}}",
         AtLeast,
         "1.2 m",
-        QC_PRESS,
+        QC_TOWN,
     ),
     row(
         "pool-wall",
         "pool: {construction: portable, wall-is-barrier: yes, height-above-ground: {}}",
         AtLeast,
         "1.4 m",
-        QC_PRESS,
+        QC_TOWN,
     ),
     row(
         "gate-gaps",
@@ -603,5 +777,33 @@ const QUEBEC: &[Row] = &[
         LessThan,
         "10 cm",
         QC_FENCE,
+    ),
+    row(
+        "house-wall",
+        "things: [{id: window, height-above-ground: 1 m, opens-by: {}}]",
+        AtMost,
+        "10 cm",
+        QC_SELLER,
+    ),
+    row(
+        "windows-near",
+        "things: [{id: kitchen, height-above-ground: {}, line: [[3.2, -4], [3.2, -3]]}]",
+        AtLeast,
+        "3 m",
+        QC_SELLER,
+    ),
+    row(
+        "windows-near",
+        "things: [{id: kitchen, opens-by: {}, line: [[3.2, -4], [3.2, -3]]}]",
+        AtMost,
+        "10 cm",
+        QC_SELLER,
+    ),
+    row(
+        "windows-near",
+        "things: [{id: fence, outer-face: [[0, -6], [0, 6]]}, {id: kitchen, line: [[{}, 3], [{}, 4]]}]",
+        AtLeast,
+        "1 m",
+        QC_SELLER,
     ),
 ];

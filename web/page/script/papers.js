@@ -3,6 +3,7 @@
 import {act, el, prose} from "./dom.js";
 import {ask, can} from "./engine.js";
 import {written} from "./plan.js";
+import {scopeView} from "./scope.js";
 import {look, set, state} from "./store.js";
 import {SAID, languageNow, t} from "./words.js";
 
@@ -10,7 +11,7 @@ import {SAID, languageNow, t} from "./words.js";
 export function papersView(answer) {
   const report = answer?.report;
   if (!report) return el("div", {id: "papers"});
-  return el("div", {id: "papers"}, next(report), documents(report), stepsView(report), cautions(report), disclaimer(report));
+  return el("div", {id: "papers"}, next(report), scopeView(report), documents(report), stepsView(report), cautions(report), disclaimer(report));
 }
 
 function documents(report) {

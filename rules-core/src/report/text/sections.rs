@@ -3,6 +3,7 @@
 use super::page::{Mark, Page};
 use crate::check::{Outcome, Verdict};
 use crate::report::model::{AsDrawnReport, Counts, PartReport, Question, Report, RuleReport};
+use crate::report::scope::left_open;
 use crate::ruleset::words::listed;
 
 const MUST: &str = "must";
@@ -21,13 +22,16 @@ pub(super) fn head(page: &mut Page, report: &Report) {
     page.gap();
     let mark = match report.verdict.word {
         Verdict::DoesNotComply => Mark::Bad,
-        Verdict::NotDecided => Mark::Open,
+        Verdict::NotDecided | Verdict::NothingInTheseRules => Mark::Open,
         Verdict::NothingAgainst => Mark::Good,
     };
     page.marked(0, &report.verdict.sentence, mark);
     page.paragraph(0, &counts(&report.counts));
     if let Some(as_drawn) = as_drawn(report) {
         page.paragraph(0, &as_drawn.sentence);
+    }
+    if let Some(open) = left_open(&report.scope) {
+        page.paragraph(0, &open);
     }
 }
 

@@ -258,7 +258,7 @@ impl<'a> Reader<'a> {
             self.sorts_differ(span, stated.dimension, wanted);
             return None;
         }
-        Some(Choice::Amount(stated.range.low))
+        Some(Choice::Amount(stated.range.low, stated.dimension))
     }
 
     fn has_word(&self, sort: Type, word: &str) -> bool {

@@ -158,7 +158,7 @@ fn limits_of(bound: &Bound) -> Option<Vec<(i128, Option<Dimension>)>> {
         }
         Bound::Is(choices) => {
             let amount = |choice: &Choice| match choice {
-                Choice::Amount(amount) => Some((*amount, None)),
+                Choice::Amount(amount, _) => Some((*amount, None)),
                 _ => None,
             };
             Some(choices.iter().filter_map(amount).collect())
@@ -193,7 +193,7 @@ pub(super) fn keeps(cell: &Cell, bound: &Bound) -> bool {
         Bound::LessThan(limit) => against(limit, |at, limit| at < limit),
         Bound::Is(choices) => choices.iter().any(|choice| match (choice, cell) {
             (Choice::Word(word), Cell::Word(this)) => word == this,
-            (Choice::Amount(amount), Cell::Amount(at)) => amount.saturating_mul(2) == *at,
+            (Choice::Amount(amount, _), Cell::Amount(at)) => amount.saturating_mul(2) == *at,
             (Choice::None, Cell::None) => true,
             _ => false,
         }),

@@ -62,6 +62,9 @@ impl<'a> Reader<'a> {
     /// All things of a name, even where one of them is bound.
     fn whole(&mut self, name: &'a str, node: &Node) -> Option<(Selection, Option<&'a str>)> {
         if let Some(kind) = self.vocabulary.kind_named(name) {
+            if self.pool() != Some(kind) {
+                self.speak_of(kind);
+            }
             return Some((all_of(kind), None));
         }
         // A bound term means the one thing; what is selected here is all of them.

@@ -111,9 +111,9 @@ impl<'a> Reader<'a> {
             self.fault(
                 "not-a-language",
                 entry.value.span,
-                format!("`{tag}` is no language."),
+                format!("`{tag}` is not the short name of a language."),
             )
-            .help("Write its short name, such as `en`, `nb` or `fr`.");
+            .help("Write `en`, `nb`, `fr` or the like.");
             return None;
         }
         Some(tag.to_owned())
@@ -129,7 +129,9 @@ impl<'a> Reader<'a> {
         let by = self.need(&mut map, "by");
         // Which pool's day it is need not be said: that of any of them will do.
         let (by, _) = self.noting_pool(|reader| {
-            by.and_then(|entry| reader.fact(entry.value.text()?, entry.value.span))
+            let entry = by?;
+            let name = reader.text(entry)?;
+            reader.fact(name, entry.value.span)
         });
         self.finish(map);
         let by = by?;

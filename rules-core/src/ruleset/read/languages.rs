@@ -49,7 +49,7 @@ impl<'a> Reader<'a> {
             self.text(entry)?;
             if !is_language(&entry.key) {
                 let message = format!(
-                    "After `{after}`, a text is expected, or one for each language; `{}` is no language.",
+                    "After `{after}`, a text is expected, or one for each language; `{}` is not the short name of a language.",
                     entry.key
                 );
                 self.fault("not-a-language", entry.key_span, message)

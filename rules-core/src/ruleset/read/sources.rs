@@ -165,7 +165,7 @@ impl<'a> Reader<'a> {
 
     fn mark_besides_grade(&mut self, entry: &'a Entry) {
         self.fault("mark-and-grade", entry.key_span, "Where a file has `sources`, their grade says how well a value is known.")
-            .help("Take this out. Only `provenance: contradicted` is written there: the sources of the rule disagree.");
+            .help("Take this out. Only `provenance: contradicted` may stand there: it says that the sources of the rule disagree.");
     }
 
     fn no_source(&mut self, (id, span): (&str, Span)) {

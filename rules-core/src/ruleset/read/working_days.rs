@@ -46,7 +46,7 @@ impl<'a> Reader<'a> {
         if !A_YEAR.clone().any(|day| calendar.works(day)) {
             self.fault("no-working-day", node.span, "By this calendar there is no working day.")
                 .help("Name under `weekend` only the days of the week on which nobody works, as in `[saturday, sunday]`.");
-            return None;
+            calendar.weekend = WorkingDays::default().weekend;
         }
         Some(calendar)
     }
@@ -62,7 +62,9 @@ impl<'a> Reader<'a> {
     fn holidays(&mut self, entry: &'a Entry) -> Vec<Holiday> {
         let items = self.items(&entry.value, &entry.key);
         if items.len() > MOST_HOLIDAYS {
-            let message = format!("More than {MOST_HOLIDAYS} holidays are a slip.");
+            let message = format!(
+                "A calendar has at most {MOST_HOLIDAYS} holidays, and this one lists more."
+            );
             self.fault("too-many-holidays", entry.key_span, message)
                 .help("Write what comes every year once, as in `12-25` or `easter+1`.");
             return Vec::new();

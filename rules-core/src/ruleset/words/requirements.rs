@@ -66,8 +66,10 @@ fn joined(members: &[Requirement], word: &str, rules: &RuleSet) -> String {
 pub fn test_words(test: &Test, rules: &RuleSet) -> String {
     let value = value_words(&test.value, rules);
     match test.bounds.as_slice() {
-        [Bound::Is(choices)] if answers(&test.value, choices, "yes", rules) => {
-            value.strip_prefix("whether ").unwrap_or(&value).to_owned()
+        [Bound::Is(choices)]
+            if answers(&test.value, choices, "yes", rules) && value.starts_with("whether ") =>
+        {
+            value.trim_start_matches("whether ").to_owned()
         }
         [Bound::Is(choices)]
             if answers(&test.value, choices, "no", rules) && value.starts_with("whether ") =>
@@ -77,7 +79,7 @@ pub fn test_words(test: &Test, rules: &RuleSet) -> String {
         [bound @ Bound::Is(choices)]
             if choices
                 .iter()
-                .all(|choice| matches!(choice, Choice::Amount(_))) =>
+                .all(|choice| matches!(choice, Choice::Amount(..))) =>
         {
             format!(
                 "{value} is {}",

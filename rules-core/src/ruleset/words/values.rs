@@ -208,7 +208,7 @@ pub fn bounds_words(bounds: &[Bound], of: Option<&Value>, rules: &RuleSet) -> St
 fn choice_words(choice: &Choice, unit: Unit) -> String {
     match choice {
         Choice::Word(word) => word.clone(),
-        Choice::Amount(amount) => show_exactly(*amount, unit),
+        Choice::Amount(amount, _) => show_exactly(*amount, unit),
         Choice::None => "none".to_owned(),
     }
 }

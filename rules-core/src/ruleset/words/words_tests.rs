@@ -147,7 +147,10 @@ fn a_bound_is_said_as_it_was_written() {
     assert_eq!(bound_words(&bound, None, &rules), "less than 4.5 m");
     assert_eq!(bound_words(&is("pool"), None, &rules), "pool");
     let depth = fact(("pool", "depth"), &rules);
-    let exactly = Bound::Is(vec![Choice::Amount(2_000_000_000), Choice::None]);
+    let exactly = Bound::Is(vec![
+        Choice::Amount(2_000_000_000, Dimension::Length),
+        Choice::None,
+    ]);
     assert_eq!(bound_words(&exactly, Some(&depth), &rules), "2 m or none");
 }
 

@@ -15,7 +15,7 @@ mod water;
 
 use row::{KindRow, What};
 
-use super::{Answer, Fact, KindId, Outline, Vocabulary};
+use super::{Answer, Fact, FactId, KindId, Outline, Vocabulary};
 
 /// All groups, in the order in which forms and reference pages show them.
 const GROUPS: [&[KindRow]; 9] = [
@@ -43,7 +43,23 @@ const MAY_LACK: &[(&str, &str)] = &[
     ("flood-area", "floodway"),
 ];
 
+/// What is measured of a fence, and of a gate in it by itself: a rule on the one says nothing of the other.
+const OF_FENCE_AND_GATE: &[(&str, &str)] = &[
+    ("height-outside", "height"),
+    ("height-inside", "height"),
+    ("gap-below", "gap-below"),
+    ("opening", "opening"),
+];
+
 impl Vocabulary {
+    /// Facts of a fence, each with that of a gate which a rule on fences leaves out.
+    pub fn of_fence_and_gate(&self) -> impl Iterator<Item = (FactId, FactId)> + '_ {
+        let fact = |kind, name| self.fact_named(self.kind_named(kind)?, name);
+        OF_FENCE_AND_GATE.iter().filter_map(move |(fence, gate)| {
+            Some((fact("barrier-stretch", fence)?, fact("gate", gate)?))
+        })
+    }
+
     /// What the program itself knows of. A rule set adds to a copy of it.
     pub fn standard() -> Self {
         let mut vocabulary = Self::default();

@@ -15,8 +15,6 @@ mod tests;
 pub use needed::Class;
 pub use places::{changes_along, speaks_of};
 
-use std::collections::BTreeSet;
-
 use rules_core::check::Level;
 use rules_core::plan::Plan;
 use rules_core::ruleset::{Condition, IfNone, InForce, Relief, Rule, RuleSet, Selection, Value};
@@ -24,7 +22,6 @@ use rules_core::vocabulary::KindId;
 
 use crate::soundness::number::Real;
 use crate::soundness::random::Random;
-use crate::soundness::words::Feature;
 use crate::soundness::world::World;
 
 /// What a rule comes to in a world.
@@ -37,15 +34,13 @@ pub enum Judgement {
 }
 
 /// Why a world could not be judged: two numbers are too close to tell apart, or the rule uses a word that this
-/// evaluator does not know, or meets what is not to be judged. Such a case proves nothing and is counted.
+/// evaluator does not know. Such a case proves nothing and is counted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Undecided {
     /// Too close to tell.
     Tie,
     /// Not a word of this evaluator.
     NotKnown,
-    /// Something that is judged only where it is asked for.
-    LeftAside,
 }
 
 type Found<T> = Result<T, Undecided>;
@@ -79,6 +74,8 @@ enum Got {
     Endless(Said),
     /// There is nothing of which the amount could be taken.
     Void(Said),
+    /// There is no outline of which the area could be taken: a condition takes it as nothing covered.
+    Bare,
     /// Made out of what is not there in a way that no condition can ask about.
     Muddled,
 }
@@ -87,7 +84,6 @@ enum Got {
 struct Scene<'a> {
     world: &'a World,
     rules: &'a RuleSet,
-    features: &'a BTreeSet<Feature>,
     plan: Option<&'a Plan>,
     /// What each kind's name stands for, the innermost last.
     bound: Vec<(KindId, usize)>,
@@ -104,7 +100,6 @@ impl<'a> Scene<'a> {
         Self {
             world: of.world,
             rules: of.rules,
-            features: of.features,
             plan: of.plan,
             bound: Vec::new(),
             cut: Vec::new(),
@@ -128,14 +123,6 @@ impl<'a> Scene<'a> {
         self.cut.truncate(self.cut.len() - usize::from(cut));
         done
     }
-
-    /// Something is met that is judged only where it is asked for.
-    fn meets(&self, feature: Feature) -> Found<()> {
-        match self.features.contains(&feature) {
-            true => Ok(()),
-            false => Err(Undecided::LeftAside),
-        }
-    }
 }
 
 /// One world under a rule set, to be judged.
@@ -145,8 +132,6 @@ pub struct Evaluator<'a> {
     pub world: &'a World,
     /// The rules.
     pub rules: &'a RuleSet,
-    /// What is judged beside what is judged always.
-    pub features: &'a BTreeSet<Feature>,
     /// The plan, where it matters what it draws.
     pub plan: Option<&'a Plan>,
 }
@@ -210,21 +195,35 @@ fn of_none(if_none: Option<IfNone>) -> Said {
 
 impl Scene<'_> {
     fn rule(&mut self, rule: &Rule) -> Found<Judgement> {
-        if let Some(when) = &rule.when
-            && self.asked(when)? != Level::Holds
-        {
+        let applies = self.applies(rule)?;
+        if applies == Level::Fails {
             return Ok(Judgement::NotApplicable);
         }
-        if let Some(unless) = &rule.unless
-            && self.asked(unless)? != Level::Fails
-        {
-            return Ok(Judgement::NotApplicable);
+        Ok(match (applies, self.applied(rule)?) {
+            // The authority says whether the rule applies: what holds anyway holds, the rest is the authority's.
+            (Level::Authority, Judgement::Applies(level)) => {
+                Judgement::Applies(level.max(Level::Authority))
+            }
+            (_, judgement) => judgement,
+        })
+    }
+
+    fn applies(&mut self, rule: &Rule) -> Found<Level> {
+        let mut applies = Level::Holds;
+        if let Some(when) = &rule.when {
+            applies = applies.min(self.asked(when)?);
         }
-        if let Some(force) = &rule.in_force
-            && !self.in_force(force)?
-        {
-            return Ok(Judgement::NotApplicable);
+        if let Some(unless) = &rule.unless {
+            applies = applies.min(mirrored(self.asked(unless)?));
         }
+        if let Some(force) = &rule.in_force {
+            applies = applies.min(self.in_force(force)?);
+        }
+        Ok(applies)
+    }
+
+    /// What a rule comes to where it applies.
+    fn applied(&mut self, rule: &Rule) -> Found<Judgement> {
         let Some(each) = &rule.each else {
             return self.need(rule);
         };
@@ -244,35 +243,26 @@ impl Scene<'_> {
         let Some(said) = of_none(each.if_none) else {
             return Ok(Judgement::NotApplicable);
         };
-        if places::changes_along(self.world, rule) {
-            self.meets(Feature::NoneAtSomePlace)?;
-        }
         let mut best = said;
         for relief in &rule.reliefs {
             // One that speaks of such a thing has nothing to speak about.
-            match places::speaks_of(self.rules, relief, each.kind) {
-                true => self.meets(Feature::ReliefOfNone)?,
-                false => best = best.max(self.relief(relief)?),
+            if !places::speaks_of(self.rules, relief, each.kind) {
+                best = best.max(self.relief(relief)?);
             }
         }
         Ok(Judgement::Applies(best))
     }
 
-    fn in_force(&mut self, force: &InForce) -> Found<bool> {
-        if self.condition(force.unless.as_ref())? {
-            return Ok(false);
-        }
-        if self.condition(force.or_when.as_ref())? {
-            return Ok(true);
-        }
-        match self.fact(force.by)? {
-            Got::Number(day) => {
-                let day = day.floor();
-                let begun = force.from.is_none_or(|from| day >= from);
-                Ok(begun && force.to.is_none_or(|to| day <= to))
-            }
-            _ => Err(Undecided::NotKnown),
-        }
+    fn in_force(&mut self, force: &InForce) -> Found<Level> {
+        let Got::Number(day) = self.fact(force.by)? else {
+            return Err(Undecided::NotKnown);
+        };
+        let day = day.floor();
+        let begun = force.from.is_none_or(|from| day >= from);
+        let by_day = level(begun && force.to.is_none_or(|to| day <= to));
+        let or_when = self.condition(force.or_when.as_ref())?;
+        let unless = self.condition(force.unless.as_ref())?;
+        Ok(by_day.max(or_when).min(mirrored(unless)))
     }
 
     fn need(&mut self, rule: &Rule) -> Found<Judgement> {
@@ -301,20 +291,17 @@ impl Scene<'_> {
     }
 
     /// Whether a condition holds, of any pool where it speaks of one.
-    fn condition(&mut self, condition: Option<&Condition>) -> Found<bool> {
+    fn condition(&mut self, condition: Option<&Condition>) -> Found<Level> {
         let Some(condition) = condition else {
-            return Ok(false);
+            return Ok(Level::Fails);
         };
-        let pools = self.pools(condition.about_pool);
-        for pool in pools {
+        let mut any = Level::Fails;
+        for pool in self.pools(condition.about_pool) {
             self.bound.extend(pool);
-            let holds = self.asked(&condition.requirement)? == Level::Holds;
+            any = any.max(self.asked(&condition.requirement)?);
             self.bound
                 .truncate(self.bound.len() - usize::from(pool.is_some()));
-            if holds {
-                return Ok(true);
-            }
         }
-        Ok(false)
+        Ok(any)
     }
 }

@@ -8,8 +8,6 @@ use rules_core::ruleset::{Decision, Document, Requirement, Rule, Then};
 use super::{Evaluator, Found, Judgement, Scene, places};
 use crate::soundness::cuts::Reads;
 use crate::soundness::walk::{self, Visitor};
-use crate::soundness::words::Feature;
-use crate::soundness::world::Being;
 
 /// What a question of class comes to at one place.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
@@ -30,13 +28,6 @@ impl Evaluator<'_> {
     pub fn classes(&self, decision: &Decision) -> Found<BTreeSet<Class>> {
         let mut scene = Scene::new(*self);
         let reads = places::read_by_decision(decision);
-        let changing = |thing: &Being| places::changes(thing, &reads);
-        if self.world.things.iter().any(changing) {
-            scene.meets(Feature::ClassAlong)?;
-        }
-        if decision.about_pool && decision.each.is_some() {
-            scene.meets(Feature::ClassEachPool)?;
-        }
         let all = scene.everywhere(decision.about_pool, &reads, |scene, pool| {
             scene.classes_here(decision, pool)
         })?;
@@ -59,13 +50,8 @@ impl Evaluator<'_> {
             let (judgement, _) = self.judge(rule)?;
             let named = rule.documents.contains(&number);
             let applies = judgement != Judgement::NotApplicable;
-            // Of a rule that has nothing to speak about, nobody says whether its papers are to be had.
-            open |= named && !applies && !self.features.contains(&Feature::PaperOfNothing);
             let by_name = (named && applies).then_some(true);
             let by_outcome = called_for(document, rule, judgement);
-            if by_outcome == Some(true) && self.asks_the_authority(rule) {
-                self.meets(Feature::OnWhatIsUnsaid)?;
-            }
             match by_name.or(by_outcome) {
                 Some(true) if document.each.is_none() => return Ok(Some(true)),
                 Some(false) => {}
@@ -76,16 +62,6 @@ impl Evaluator<'_> {
         Ok((!open).then_some(false))
     }
 
-    fn meets(&self, feature: Feature) -> Found<()> {
-        Scene::new(*self).meets(feature)
-    }
-
-    /// Whether a rule asks for a paper that the authority is free to give.
-    fn asks_the_authority(&self, rule: &Rule) -> bool {
-        let mut papers = self.rules.documents.iter().enumerate();
-        papers.any(|(number, paper)| paper.discretion && has(rule, number))
-    }
-
     fn asked_for(&self, document: &Document, thing: Option<usize>) -> Found<bool> {
         let mut reads = Reads::default();
         walk::condition(document.when.as_ref(), &mut reads);
@@ -93,7 +69,7 @@ impl Evaluator<'_> {
         let all = scene.everywhere(false, &reads.0, |scene, _| {
             let kind = document.each.as_ref().map(|each| each.kind);
             scene.bound.extend(kind.zip(thing));
-            let holds = scene.condition(document.when.as_ref())?;
+            let holds = scene.condition(document.when.as_ref())? == Level::Holds;
             scene.bound.clear();
             Ok(holds)
         })?;

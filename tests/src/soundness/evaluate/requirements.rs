@@ -7,7 +7,6 @@ use rules_core::check::Level;
 use rules_core::ruleset::{Bound, Each, Requirement, Row, RowTest, Scope, Table, Then, Value};
 
 use super::{Found, Said, Scene, Side, Undecided, mirrored, of_none};
-use crate::soundness::words::Feature;
 
 impl Side {
     /// The same under one `not` more.
@@ -109,11 +108,10 @@ impl Scene<'_> {
     ) -> Found<T> {
         let pool = self.rules.vocabulary.kind_named("pool");
         let mut inner = Vec::new();
-        for kind in [pool.filter(|_| scope.about_pool), scope.of] {
-            if let Some(kind) = kind {
-                let bound = self.bound.iter().rev().find(|(bound, _)| *bound == kind);
-                inner.push(*bound.ok_or(Undecided::NotKnown)?);
-            }
+        let kinds = [pool.filter(|_| scope.about_pool), scope.of];
+        for kind in kinds.into_iter().flatten() {
+            let bound = self.bound.iter().rev().find(|(bound, _)| *bound == kind);
+            inner.push(*bound.ok_or(Undecided::NotKnown)?);
         }
         let outer = std::mem::replace(&mut self.bound, inner);
         let said = act(self);
@@ -136,9 +134,6 @@ impl Scene<'_> {
         };
         let said = self.members(of, inner)?;
         if said.iter().all(Option::is_none) {
-            if side == Side::MustNot {
-                self.meets(Feature::NotOfCount)?;
-            }
             return Ok(side.nothing());
         }
         let levels: Vec<Level> = said

@@ -14,7 +14,7 @@ use rules_core::vocabulary::FactId;
 use super::*;
 use crate::soundness::generate::{self, Style, stated};
 use crate::soundness::random::Random;
-use crate::soundness::words::{Feature, METRE, Words};
+use crate::soundness::words::{METRE, Words};
 use crate::soundness::world::{Drawn, Held};
 
 /// Two wells three and ten metres from the origin, a lot, no alarm, and one gate without a latch.
@@ -136,11 +136,9 @@ impl Site {
     }
 
     fn comes_to(&self, rule: &Rule) -> Judgement {
-        let features = Feature::ALL.map(|(feature, _)| feature);
         let evaluator = Evaluator {
             world: &self.world,
             rules: &self.rules,
-            features: &features.into_iter().collect(),
             plan: None,
         };
         evaluator.judge(rule).expect("it can be judged").0
@@ -349,7 +347,14 @@ fn a_rule_applies_where_it_says_and_each_means_all() {
     assert_eq!(site.comes_to(&rule), Judgement::Applies(NO));
     rule.each = Some(site.wells(Some("yes"), IfNone::Fails));
     assert_eq!(site.comes_to(&rule), Judgement::Applies(YES));
-    rule.each = Some(site.wells(Some("perhaps"), IfNone::Fails));
+    // There is none: what the rule says of that; where it says nothing, it does not apply.
+    let none = site.wells(Some("perhaps"), IfNone::Fails);
+    rule.each = Some(none.clone());
+    assert_eq!(site.comes_to(&rule), Judgement::Applies(NO));
+    rule.each = Some(Selection {
+        if_none: None,
+        ..none
+    });
     assert_eq!(site.comes_to(&rule), Judgement::NotApplicable);
     rule.each = Some(site.wells(None, IfNone::Fails));
     rule.when = Some(test(site.value("lot.width"), Bound::MoreThan(metres(20))));

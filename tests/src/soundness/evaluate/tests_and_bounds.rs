@@ -9,7 +9,6 @@ use rules_core::vocabulary::FactId;
 use super::requirements::all_of;
 use super::{Found, Got, Said, Scene, Side, Undecided, level};
 use crate::soundness::number::Real;
-use crate::soundness::words::Feature;
 use crate::soundness::world::Held;
 
 /// The fact that a value is, by name or by a term.
@@ -25,7 +24,6 @@ impl Scene<'_> {
         if let Some(along) = test.holds {
             let fact = plain_fact(&test.value).ok_or(Undecided::NotKnown)?;
             if let Some(values) = self.along(fact)? {
-                self.meets(Feature::AlongUnstated)?;
                 return self.somewhere_along(&values, &test.bounds, along, side);
             }
         }
@@ -89,7 +87,8 @@ impl Scene<'_> {
             Bound::MoreThan(limit) => (limit, [Ordering::Greater; 2]),
             Bound::LessThan(limit) => (limit, [Ordering::Less; 2]),
         };
-        let limit = self.value(limit)?;
+        let limit = covering(self.value(limit)?, side);
+        let value = &covering(value.clone(), side);
         let upwards = wanted[0] == Ordering::Greater;
         if *value == Got::Refer || limit == Got::Refer {
             return Ok(Some(Level::Authority));
@@ -112,10 +111,7 @@ impl Scene<'_> {
             (Got::Endless(None), Got::Number(_) | Got::Endless(Some(_))) => {
                 return Ok(Some(level(upwards)));
             }
-            (Got::Number(_), Got::Endless(None)) => {
-                self.meets(Feature::EndlessLimit)?;
-                return Ok(Some(level(!upwards)));
-            }
+            (Got::Number(_), Got::Endless(None)) => return Ok(Some(level(!upwards))),
             _ => return Err(Undecided::NotKnown),
         };
         self.close |= value != limit && value.near(limit, 4);
@@ -124,9 +120,20 @@ impl Scene<'_> {
     }
 }
 
+/// In a condition, what is not there covers nothing.
+fn covering(got: Got, side: Side) -> Got {
+    match (got, side) {
+        (Got::Bare, Side::Condition) => Got::Number(Real::whole(0)),
+        (got, _) => got,
+    }
+}
+
 /// Whether there is nothing there, and nobody says what that means.
 fn is_nothing(got: &Got) -> bool {
-    matches!(got, Got::Endless(None) | Got::Void(None) | Got::Muddled)
+    matches!(
+        got,
+        Got::Endless(None) | Got::Void(None) | Got::Bare | Got::Muddled
+    )
 }
 
 /// What a comparison comes to because of one of its sides, whatever the other is.
@@ -134,7 +141,7 @@ fn said_beside(side: &Got) -> Said {
     match side {
         Got::Endless(said) | Got::Void(said) => *said,
         Got::Nothing => Some(Level::Fails),
-        Got::Number(_) | Got::Word(_) | Got::Refer | Got::Muddled => None,
+        Got::Number(_) | Got::Word(_) | Got::Refer | Got::Bare | Got::Muddled => None,
     }
 }
 
@@ -143,7 +150,7 @@ fn is_one_of(value: &Got, choices: &[Choice], side: Side) -> Found<Said> {
         let same = match (value, choice) {
             (Got::Refer, _) => return Ok(Some(Level::Authority)),
             (Got::Endless(Some(said)) | Got::Void(Some(said)), _) => return Ok(Some(*said)),
-            (Got::Endless(None) | Got::Void(None) | Got::Muddled, _) => {
+            (Got::Endless(None) | Got::Void(None) | Got::Bare | Got::Muddled, _) => {
                 return match side {
                     Side::Condition => Err(Undecided::NotKnown),
                     _ => Ok(None),
@@ -151,7 +158,7 @@ fn is_one_of(value: &Got, choices: &[Choice], side: Side) -> Found<Said> {
             }
             (Got::Word(word), Choice::Word(wanted)) => word == wanted,
             (Got::Nothing, Choice::None) => true,
-            (Got::Number(number), Choice::Amount(wanted)) => {
+            (Got::Number(number), Choice::Amount(wanted, _)) => {
                 number.compared(Real::whole(*wanted)) == Some(Ordering::Equal)
             }
             _ => false,

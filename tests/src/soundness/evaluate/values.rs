@@ -212,7 +212,7 @@ type Fold = fn(Real, Real) -> Option<Real>;
 fn is_absent(got: &Got) -> bool {
     matches!(
         got,
-        Got::Nothing | Got::Endless(_) | Got::Void(_) | Got::Muddled
+        Got::Nothing | Got::Endless(_) | Got::Void(_) | Got::Bare | Got::Muddled
     )
 }
 
@@ -233,9 +233,11 @@ fn fold_all(mut got: Vec<Got>, fold: Fold, without_the_absent: bool) -> Found<Go
             .iter()
             .find(|got| matches!(got, Got::Endless(Some(_)) | Got::Void(Some(_))));
         return match (absent, said) {
-            (Got::Endless(None) | Got::Void(None), None) if got.len() > 1 => Ok(Got::Muddled),
+            (Got::Endless(None) | Got::Void(None) | Got::Bare, None) if got.len() > 1 => {
+                Ok(Got::Muddled)
+            }
             // The one says what it means, the other does not.
-            (Got::Endless(None) | Got::Void(None), Some(_)) => Err(Undecided::NotKnown),
+            (Got::Endless(None) | Got::Void(None) | Got::Bare, Some(_)) => Err(Undecided::NotKnown),
             (absent, _) => Ok(absent.clone()),
         };
     }

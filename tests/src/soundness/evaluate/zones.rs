@@ -5,7 +5,6 @@ use rules_core::ruleset::{Area, ShareOf, Which, Zone};
 
 use super::{Found, Got, Scene, Undecided};
 use crate::soundness::number::Real;
-use crate::soundness::words::Feature;
 use crate::soundness::world::Drawn;
 use crate::soundness::{cover, geometry};
 
@@ -14,9 +13,6 @@ impl<'a> Scene<'a> {
     pub(super) fn stands_in(&mut self, thing: usize, zone: &Zone) -> Found<bool> {
         let world = self.world;
         let outlines = &world.things[thing].outlines;
-        if outlines.len() > 1 {
-            self.meets(Feature::ZonesOfSeveral)?;
-        }
         let mut found = false;
         for drawn in outlines.values() {
             found |= self.lies_in(drawn, zone)?;
@@ -87,14 +83,9 @@ impl<'a> Scene<'a> {
             Ok(outlines) => outlines,
             // All of some things together cover nothing where there is none; of one thing there is nothing to say.
             Err(None) if sets => Vec::new(),
-            Err(said) => {
-                self.meets(Feature::AreaOfNone)?;
-                return Ok(Got::Void(said));
-            }
+            Err(None) => return Ok(Got::Bare),
+            Err(said) => return Ok(Got::Void(said)),
         };
-        if outlines.len() > 1 || area.within.is_some() || area.share_of.is_some() {
-            self.meets(Feature::Unions)?;
-        }
         let covered = self.covered(&outlines, area.within.as_deref())?;
         let Some(share_of) = &area.share_of else {
             return Ok(Got::Number(covered));

@@ -13,7 +13,6 @@ use rules_core::vocabulary::{FactId, KindId, Number};
 use super::rules::Maker;
 use crate::soundness::evaluate::Evaluator;
 use crate::soundness::walk;
-use crate::soundness::words::Feature;
 use crate::soundness::world::Held;
 
 /// An amount as a rule would state it.
@@ -111,9 +110,7 @@ impl Maker<'_> {
     /// The same, of what stands in a zone now and then.
     pub(super) fn selection_in_zone(&mut self, scope: &[KindId], kind: KindId) -> Selection {
         let mut selection = self.selection(scope, kind);
-        let several = self.words.outlines(kind).len() > 1;
-        let may = !several || self.words.draws(Feature::ZonesOfSeveral);
-        if may && !self.solid && self.filters && self.random.chance(20) {
+        if !self.solid && self.filters && self.random.chance(20) {
             selection.zone = Some(Arc::new(self.zone(scope)));
             selection.closed = None;
         }
@@ -143,7 +140,6 @@ impl Maker<'_> {
         let evaluator = Evaluator {
             world: self.world,
             rules: self.rules,
-            features: &self.words.features,
             plan: None,
         };
         let so = evaluator.number(self.random, &bound, value);
@@ -259,7 +255,7 @@ impl Maker<'_> {
                 let limit = self.near(scope, &Value::Fact(fact), dimension);
                 match limit {
                     Value::Stated(stated) if self.random.chance(8) => {
-                        Bound::Is(vec![Choice::Amount(stated.range.low)])
+                        Bound::Is(vec![Choice::Amount(stated.range.low, stated.dimension)])
                     }
                     limit => self.one_bound(limit),
                 }

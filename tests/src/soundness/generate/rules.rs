@@ -15,7 +15,7 @@ use super::papers::{DOCUMENTS, documents, paper_for};
 use crate::soundness::cuts::Speaks;
 use crate::soundness::random::Random;
 use crate::soundness::walk;
-use crate::soundness::words::{Feature, Words};
+use crate::soundness::words::Words;
 use crate::soundness::world::{Being, World};
 
 /// How rich the rules are.
@@ -90,9 +90,6 @@ pub fn rule_set(
 
 /// The rules that are in every rule set, as a file without rules has them.
 fn built_in(words: &Words) -> Vec<Rule> {
-    if !words.draws(Feature::BuiltIn) {
-        return Vec::new();
-    }
     let text = "ruleset: random\ntitle: Random\nedition: \"1\"\nauthority: Random\nrules: []\n";
     match rules_core::ruleset::read(text, &|_| None, words.vocabulary.clone()) {
         Ok(read) => read.rule_set.built_in,

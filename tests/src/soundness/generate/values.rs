@@ -12,7 +12,7 @@ use rules_core::vocabulary::{FactId, KindId, OutlineId, Shape};
 use super::leaf::stated;
 use super::rules::Maker;
 use crate::soundness::walk;
-use crate::soundness::words::{Feature, METRE};
+use crate::soundness::words::METRE;
 
 impl Maker<'_> {
     fn outline(&mut self, kind: KindId) -> OutlineId {
@@ -103,18 +103,18 @@ impl Maker<'_> {
             false => *self.random.pick(&fits),
         };
         let areas = self.areas(kind);
-        let outline = match self.words.draws(Feature::AreaOfNone) && !self.solid {
-            true => *self.random.pick(&areas),
+        let outline = match self.solid {
+            false => *self.random.pick(&areas),
             // The first outline of a kind is always there.
-            false => areas[0],
+            true => areas[0],
         };
         part(Which::Bound(kind), outline)
     }
 
-    /// The area of one outline; of several together, in a zone or as a share where such are drawn.
+    /// The area of one outline, or of several together, in a zone or as a share now and then.
     pub(super) fn area(&mut self, scope: &[KindId]) -> (Value, Dimension) {
         let mut parts = vec![self.bound_area(scope)];
-        if self.solid || !self.words.draws(Feature::Unions) {
+        if self.solid {
             return (area(operand(parts), None, None), Dimension::Area);
         }
         for _ in 0..self.random.weighted(&[4, 4, 2]) {

@@ -14,13 +14,10 @@ use rules_core::ruleset::{Rule, RuleSet};
 
 use super::blur;
 use super::classes::Classes;
-use super::cuts::Reads;
 use super::dump;
-use super::evaluate::speaks_of;
 use super::generate::{self, Style};
 use super::random::Random;
-use super::walk;
-use super::words::{Feature, Words};
+use super::words::Words;
 
 /// A way of writing a rule otherwise; `None` where it does not fit.
 type Rewrite = fn(&Words, &Plan, &Rule) -> Option<(Rule, Option<Plan>)>;
@@ -115,22 +112,6 @@ struct Case<'a> {
 }
 
 impl Case<'_> {
-    /// Whether a rule meets what is not judged rightly yet.
-    fn left_aside(&self, rule: &Rule) -> bool {
-        let Some(each) = rule.each.as_ref().filter(|each| each.if_none.is_some()) else {
-            return false;
-        };
-        let of_none = rule
-            .reliefs
-            .iter()
-            .any(|relief| speaks_of(self.rules, relief, each.kind));
-        let mut reads = Reads::default();
-        walk::rule(rule, &mut reads);
-        let along = reads.0.iter().any(|fact| self.words.changes(*fact));
-        of_none && !self.words.draws(Feature::ReliefOfNone)
-            || along && !self.words.draws(Feature::NoneAtSomePlace)
-    }
-
     fn differs(&self, way: &Way, tried: &mut Tried) -> Option<Differs> {
         let rule = &self.rules.rules[0];
         let (other, plan) = (way.rewrite)(self.words, self.plan, rule)?;
@@ -138,9 +119,6 @@ impl Case<'_> {
             rules: vec![other],
             ..self.rules.clone()
         };
-        if self.left_aside(rule) {
-            return None;
-        }
         if otherwise.rules == self.rules.rules && plan.is_none() && way.name != "other units" {
             return None;
         }

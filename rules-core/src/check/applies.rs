@@ -1,0 +1,67 @@
+//! Whether a rule applies to the plan, and whether it is in force.
+
+use super::Truth;
+use super::judge::Judge;
+use super::scene::{Env, Holder};
+use super::target::{Of, Target};
+use crate::quantity::{Interval, NO_HIGH, NO_LOW};
+use crate::ruleset::{Condition, InForce, Rule};
+
+impl<'a> Judge<'a> {
+    /// Whether a rule applies to the plan, beside one pool.
+    pub(super) fn applies(&self, rule: &'a Rule, target: Target) -> Truth {
+        let pool = Target {
+            of: Of::Plan,
+            ..target
+        };
+        let found = || {
+            self.about(pool, None, |env| {
+                let when = rule.when.as_ref();
+                let when = when.map_or(Truth::HOLDS, |when| self.truth(when, env));
+                let unless = rule.unless.as_ref();
+                let unless = unless.map_or(Truth::FAILS, |unless| self.truth(unless, env));
+                let in_force = rule.in_force.as_ref().or(self.in_force);
+                let in_force = in_force.map_or(Truth::HOLDS, |it| self.is_in_force(it, env));
+                when.and(unless.negated()).and(in_force)
+            })
+        };
+        self.once_for_pool(rule, target.pool, found)
+    }
+
+    /// Whether it is in force for the plan.
+    pub(crate) fn is_in_force(&self, in_force: &'a InForce, env: &Env<'_>) -> Truth {
+        let truth = |when: &'a Option<Condition>| {
+            when.as_ref()
+                .map_or(Truth::FAILS, |when| self.anywhere(when, None))
+        };
+        self.by_day(in_force, env)
+            .or(truth(&in_force.or_when))
+            .and(truth(&in_force.unless).negated())
+    }
+
+    /// Whether the day that counts is one on which it is in force; of several pools, that of any will do.
+    fn by_day(&self, in_force: &InForce, env: &Env<'_>) -> Truth {
+        let kind = self.scene.rules().vocabulary.fact(in_force.by).kind;
+        let things = self.scene.base.of_kind(kind).iter();
+        let days =
+            things.map(|index| self.on_day(in_force, &env.bind(kind, Holder::Thing(*index))));
+        days.reduce(Truth::or)
+            .unwrap_or_else(|| self.on_day(in_force, env))
+    }
+
+    fn on_day(&self, in_force: &InForce, env: &Env<'_>) -> Truth {
+        let cuts: Vec<i128> = [in_force.from, in_force.to].into_iter().flatten().collect();
+        let seen = self.scene.fact(in_force.by, env, &cuts);
+        let view = &seen.view;
+        let Some(day) = view.amount else {
+            return Truth::OPEN;
+        };
+        let day = day.least.hull(day.most);
+        let range = Interval {
+            low: in_force.from.unwrap_or(NO_LOW),
+            high: in_force.to.unwrap_or(NO_HIGH),
+        };
+        let surely = !view.none && range.low <= day.low && day.high <= range.high;
+        Truth::of_comparison(range.meet(day).is_some(), !surely)
+    }
+}

@@ -1,0 +1,93 @@
+//! Which matters the rules hold, and whom to ask about the rest.
+
+use super::matter::Matter;
+use super::model::{
+    AnsweredMatter, AskReport, HeldMatter, OnTop, OpenMatter, ScopeReport, VerdictWords,
+};
+use crate::quantity::CalendarDate;
+use crate::scope::{Ask, Standing, on_top, standings};
+
+impl Matter<'_> {
+    /// What was found, and whether that is all that is to be asked.
+    pub(super) fn verdict(&self) -> VerdictWords {
+        let matters = standings(&[self.rules], self.plan);
+        let open = matters.iter().any(Standing::is_open);
+        VerdictWords::of(self.findings.verdict.with_matters_open(open))
+    }
+
+    pub(super) fn scope(&self) -> ScopeReport {
+        let sets = [self.rules];
+        let (mut held, mut answered, mut open) = (Vec::new(), Vec::new(), Vec::new());
+        for standing in standings(&sets, self.plan) {
+            match standing.answered {
+                _ if !standing.held_by.is_empty() => held.push(held_matter(&standing)),
+                Some(_) => answered.extend(answered_matter(&standing)),
+                None => open.push(open_matter(&standing)),
+            }
+        }
+        let on_top = on_top(&sets).into_iter();
+        ScopeReport {
+            held,
+            answered,
+            open,
+            on_top: on_top
+                .map(|(rule_set, says)| OnTop {
+                    rule_set: rule_set.to_owned(),
+                    says: says.to_owned(),
+                })
+                .collect(),
+        }
+    }
+}
+
+fn held_matter(standing: &Standing<'_>) -> HeldMatter {
+    let by = standing.held_by.iter();
+    HeldMatter {
+        matter: standing.matter.id().to_owned(),
+        said: standing.matter.said().to_owned(),
+        by: by.map(|id| (*id).to_owned()).collect(),
+    }
+}
+
+fn answered_matter(standing: &Standing<'_>) -> Option<AnsweredMatter> {
+    let answered = standing.answered?;
+    Some(AnsweredMatter {
+        matter: standing.matter.id().to_owned(),
+        said: standing.matter.said().to_owned(),
+        says: answered.says.clone(),
+        by: answered.by.clone(),
+        on: CalendarDate::from_day_number(answered.on).to_string(),
+    })
+}
+
+fn open_matter(standing: &Standing<'_>) -> OpenMatter {
+    OpenMatter {
+        matter: standing.matter.id().to_owned(),
+        said: standing.matter.said().to_owned(),
+        question: standing.matter.ask().to_owned(),
+        ask: standing.ask.iter().map(ask).collect(),
+    }
+}
+
+fn ask(ask: &Ask<'_>) -> AskReport {
+    AskReport {
+        who: ask.who.to_owned(),
+        why: ask.why.map(str::to_owned),
+        rule_set: ask.said_by.map(str::to_owned),
+    }
+}
+
+/// The matters that the rules leave open, in a sentence; none where there are none.
+pub(super) fn left_open(scope: &ScopeReport) -> Option<String> {
+    let said: Vec<&str> = scope.open.iter().map(|it| it.said.as_str()).collect();
+    match (said.is_empty(), scope.held.is_empty()) {
+        (true, _) => None,
+        (false, true) => Some(
+            "The rule file does not say which matters it holds: ask about all of them.".to_owned(),
+        ),
+        (false, false) => Some(format!(
+            "These rules do not hold, and nobody has answered: {}.",
+            said.join("; ")
+        )),
+    }
+}
