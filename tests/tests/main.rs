@@ -14,6 +14,7 @@ mod enclosure;
 mod equivalence;
 mod false_verdicts;
 mod faults;
+mod growth;
 mod less_said;
 mod levels;
 mod lots;
