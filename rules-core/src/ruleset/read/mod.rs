@@ -127,6 +127,8 @@ struct Reader<'a> {
     documents: BTreeMap<&'a str, DocumentIndex>,
     /// The kind of the things for each of which there is a document.
     for_each: BTreeMap<DocumentIndex, KindId>,
+    /// The documents of which it is said, or was asked, whether one is enough for all things.
+    for_all: BTreeSet<DocumentIndex>,
     rule_names: BTreeSet<&'a str>,
     used_documents: BTreeSet<DocumentIndex>,
     used_facts: BTreeSet<FactId>,
@@ -197,6 +199,7 @@ impl<'a> Reader<'a> {
             term_by_name: BTreeMap::new(),
             documents: BTreeMap::new(),
             for_each: BTreeMap::new(),
+            for_all: BTreeSet::new(),
             rule_names: BTreeSet::new(),
             used_documents: BTreeSet::new(),
             used_facts: BTreeSet::new(),
