@@ -14,6 +14,7 @@ mod enclosure;
 mod equivalence;
 mod false_verdicts;
 mod faults;
+mod fuzzing;
 mod growth;
 mod less_said;
 mod levels;

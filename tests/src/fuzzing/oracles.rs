@@ -41,9 +41,9 @@ impl Case {
             stock.plan(&mut random, seed),
             stock.rules(&mut random, seed),
         );
-        let changes = |random: &mut Random| match random.once_in(3) {
+        let changes = |random: &mut Random| match random.once_in(2) {
             true => 0,
-            false => random.within(1, 4),
+            false => random.within(1, 3),
         };
         let (few, others) = (changes(&mut random), changes(&mut random));
         Case {
