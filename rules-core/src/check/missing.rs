@@ -9,6 +9,10 @@ use super::target::Target;
 use super::{Missing, Truth, split};
 use crate::ruleset::Rule;
 
+/// Of more things that were not stated than this none is tried by itself: all are named. For each of them the whole rule
+/// would be judged again, and it may speak of as many things.
+const MOST_TRIED: usize = 64;
+
 /// What is missing to decide a subject of a rule.
 pub(crate) fn of_part<'a>(
     judge: &Judge<'a>,
@@ -41,6 +45,9 @@ pub(crate) fn of_touched<'a>(
         .copied()
         .filter(|what| !is_of_unseen(*what, &candidates))
         .collect();
+    if candidates.len() > MOST_TRIED {
+        return candidates;
+    }
     let named = split::named(touched);
     let useful: Vec<Missing> = candidates
         .iter()

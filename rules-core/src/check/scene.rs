@@ -112,6 +112,7 @@ pub(crate) struct Base<'a> {
     ways: RefCell<BTreeMap<Between, Rc<Ways>>>,
     pub(crate) ways_out: WaysOut,
     strips: RefCell<BTreeMap<(ThingIndex, bool), Strips>>,
+    on_the_lot: RefCell<BTreeMap<(ThingIndex, OutlineId), bool>>,
     /// What was looked up: of each thing, then of what is unseen of each kind; first as known, then as drawn.
     views: RefCell<[Views; 2]>,
     spots: OnceCell<Spots>,
@@ -160,6 +161,7 @@ impl<'a> Base<'a> {
             ways: RefCell::default(),
             ways_out: WaysOut::default(),
             strips: RefCell::default(),
+            on_the_lot: RefCell::default(),
             views: RefCell::new([holders.clone(), holders]),
             spots: OnceCell::new(),
             rectangles: OnceCell::new(),
@@ -209,6 +211,19 @@ impl<'a> Base<'a> {
             .get_or_init(|| self.plan.things.iter().map(of_thing).collect());
         let own = all.get(thing)?.iter().find(|(id, _)| *id == outline);
         own.and_then(|(_, rectangle)| *rectangle)
+    }
+
+    /// Whether what is drawn of an outline lies on the lot, found once.
+    pub(crate) fn on_the_lot(
+        &self,
+        outline: (ThingIndex, OutlineId),
+        find: impl FnOnce() -> bool,
+    ) -> bool {
+        *self
+            .on_the_lot
+            .borrow_mut()
+            .entry(outline)
+            .or_insert_with(find)
     }
 
     /// The strips beyond a lot line, as known or as drawn, found once.

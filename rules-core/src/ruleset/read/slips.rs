@@ -12,7 +12,7 @@ use crate::ruleset::{Once, Relief, Requirement, Rule, Strength, Test};
 use crate::work;
 
 /// To compare two rules takes so many steps.
-const A_PAIR: u64 = 10;
+const A_PAIR: u64 = 30;
 
 impl Reader<'_> {
     /// Looks through the rules, once they are all read.
