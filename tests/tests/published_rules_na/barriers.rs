@@ -304,7 +304,7 @@ const MODEL: &[Row] = &[
     ),
     row(
         "gap-below",
-        "{answers: {model-text: irc-appendix-g}, things: [{id: pickets, ground: pool-structure, gap-below: {}}]}",
+        "{answers: {model-text: irc-appendix-g}, things: [{id: wall, gap-below: 1 in}, {id: pickets, ground: pool-structure, gap-below: {}}]}",
         AtMost,
         "4 in",
         APPENDIX,
