@@ -182,7 +182,7 @@ fn to_line(place: Point, line: &Figure) -> Option<i64> {
 }
 
 /// The corners of a figure's forms.
-fn corners(figure: &Figure) -> impl Iterator<Item = Point> {
+pub(super) fn corners(figure: &Figure) -> impl Iterator<Item = Point> {
     figure
         .forms
         .iter()

@@ -72,7 +72,7 @@ fn settled<'a>(scene: &Scene<'a>, what: Missing, named: &split::Named) -> Option
             at_place: false,
         };
         let cuts = named.get(&key).map(|(_, cuts)| cuts.clone());
-        split::scenes(scene, &[(key, cuts.unwrap_or_default())])
+        split::scenes(scene, &[(key, cuts.unwrap_or_default())]).map(Iterator::collect)
     };
     match what {
         Missing::Fact(index, id) => fact(Holder::Thing(index), id),

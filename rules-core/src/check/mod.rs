@@ -52,6 +52,7 @@ mod truth;
 mod value;
 mod verdict;
 mod way;
+mod ways_out;
 mod wires;
 mod zone;
 

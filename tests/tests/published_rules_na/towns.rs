@@ -13,6 +13,7 @@ pub const SETS: &[(&str, &[Row])] = &[
     ("ontario-whitewater-region", WHITEWATER),
     ("british-columbia-abbotsford", ABBOTSFORD),
     ("new-brunswick", NEW_BRUNSWICK),
+    ("quebec-chateauguay", CHATEAUGUAY),
     ("us-adoptions", ADOPTIONS),
 ];
 
@@ -294,4 +295,53 @@ const ADOPTIONS: &[Row] = &[
     row("decide permit", "pool: {depth: {}}", LessThan, "24 in", COPY).gives("none-by-the-state", "ask-the-building-department"),
     row("decide permit", "{answers: {state: connecticut}, pool: {depth: {}}}", AtMost, "24 in", COPY).gives("none-by-the-state", "ask-the-building-department"),
     row("decide permit", "{answers: {state: virginia}, pool: {depth: {}, water: [[-10, -5], [0, -5], [0, 10], [-10, 10]]}}", LessThan, "24 in", VIRGINIA).gives("none-by-the-state", "ask-the-building-department"),
+];
+
+const CHATEAUGUAY_PAGE: &str = "the town's page, https://ville.chateauguay.qc.ca/reglements-municipaux/piscine-installation-piscine-creusee-hors-terre-demontable-ou-gonflable/";
+
+const CHATEAUGUAY: &[Row] = &[
+    row(
+        "lines",
+        "pool: {depth: {}, water: [[0, 10], [6, 10], [6, 19], [0, 19]]}",
+        AtLeast,
+        "45 cm",
+        CHATEAUGUAY_PAGE,
+    )
+    .gives("fail", "not-applicable"),
+    // The lot ends at 20 m and the house at 8 m.
+    row(
+        "lines",
+        "pool: {water: [[0, 10], [6, 10], [6, {}], [0, {}]]}",
+        AtMost,
+        "18.5 m",
+        CHATEAUGUAY_PAGE,
+    ),
+    row(
+        "foundation",
+        "pool: {depth: 1 m, water: [[0, {}], [6, {}], [6, 18], [0, 18]]}",
+        AtLeast,
+        "9.5 m",
+        CHATEAUGUAY_PAGE,
+    ),
+    row(
+        "foundation",
+        "pool: {depth: {}}",
+        AtMost,
+        "2 m",
+        CHATEAUGUAY_PAGE,
+    ),
+    row(
+        "wires",
+        "things: [{id: drop, path: [[{}, -20], [{}, 20]]}]",
+        AtLeast,
+        "7.5 m",
+        CHATEAUGUAY_PAGE,
+    ),
+    row(
+        "wires",
+        "things: [{id: drop, path: [[3, -20], [3, 20]], above-pool: {}}]",
+        AtLeast,
+        "5 m",
+        CHATEAUGUAY_PAGE,
+    ),
 ];

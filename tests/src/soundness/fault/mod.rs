@@ -85,8 +85,8 @@ faults! {
     FirstOutlineInZone,
     /// The area of several outlines together does not feel the shift of a source.
     UnionsWithoutShift,
-    /// The area of several outlines together is taken as surer than their places are.
-    UnionsTooSure,
+    /// The area of several outlines together does not feel how far off they may be.
+    UnionsAsDrawn,
     /// That the pool lies inside the lot is judged in no report.
     LotUnjudged,
     /// A round edge past the lot's line is not seen.
@@ -96,8 +96,7 @@ faults! {
 impl Fault {
     /// Those of so many seeds at which it shows, and at which nothing else does.
     pub fn caught(self, cases: u64) -> impl Iterator<Item = u64> {
-        let words = Words::new();
-        let mut tally = Tally::default();
+        let (words, mut tally) = (Words::new(), Tally::default());
         let mut fails = move |seed, fault| run_with(seed, &words, &mut tally, fault).is_err();
         (0..cases).filter(move |seed| fails(*seed, Some(self)) && !fails(*seed, None))
     }
@@ -106,7 +105,7 @@ impl Fault {
     /// follows from them.
     fn touches(self) -> Option<fn(&Rule) -> bool> {
         match self {
-            Fault::UnionsWithoutShift | Fault::UnionsTooSure => Some(unites),
+            Fault::UnionsWithoutShift | Fault::UnionsAsDrawn => Some(unites),
             Fault::RoundEdgeLost => Some(|rule| rule.built_in),
             Fault::UnknownIsOut => Some(|_| true),
             _ => None,
