@@ -6,6 +6,7 @@ use super::judge::Judge;
 use crate::measure::deepest_common;
 use crate::plan::figure::Accuracy;
 use crate::quantity::Interval;
+use crate::work;
 
 impl<'a> Judge<'a> {
     /// Whether two outlines share a place however both are off.
@@ -73,6 +74,7 @@ impl<'a> Judge<'a> {
     pub(crate) fn taped(&self, a: &Drawn<'a>, b: &Drawn<'a>, range: Interval) -> Interval {
         let (here, there) = ((a.index, a.outline), (b.index, b.outline));
         let own = self.scene.plan().measured.iter();
+        work::corners(own.len());
         let own = own.filter(|taped| {
             (taped.from == here && taped.to == there) || (taped.from == there && taped.to == here)
         });

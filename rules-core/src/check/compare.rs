@@ -69,7 +69,29 @@ pub(crate) struct Comparison<'a> {
 }
 
 /// How a value stands to a bound, whose limit (all but `is` have one) was found before.
+///
+/// A measured value that changes along a thing is not judged place by place: a condition of it may hold at one place and not
+/// at another, so what it comes to at either end is possible.
 pub(crate) fn standing(value: &Val, limit: Option<&Val>, comparison: Comparison<'_>) -> Standing {
+    let changes = || value.changes() || limit.is_some_and(Val::changes);
+    let all_along = compared(value, limit, comparison);
+    match (comparison.role, comparison.holds) {
+        (Role::Condition, None) if changes() => {
+            let holds = Some(Along::Anywhere);
+            all_along.either(compared(
+                value,
+                limit,
+                Comparison {
+                    holds,
+                    ..comparison
+                },
+            ))
+        }
+        _ => all_along,
+    }
+}
+
+fn compared(value: &Val, limit: Option<&Val>, comparison: Comparison<'_>) -> Standing {
     let all = match (comparison.bound, limit) {
         (Bound::Is(choices), _) => value
             .ways

@@ -13,6 +13,7 @@ use crate::plan::{Figure, Looked, Thing, ThingIndex};
 use crate::quantity::{Dimension, Interval, NO_HIGH};
 use crate::ruleset::{Distance, IfNone, Measured, Operand, Part, Places, Which, Zone};
 use crate::vocabulary::{KindId, OutlineId};
+use crate::work;
 
 /// One outline at one end of a distance.
 #[derive(Debug, Clone, Copy)]
@@ -68,8 +69,16 @@ impl<'a> Judge<'a> {
         let to = self.ends(&distance.to, env);
         let mut all: Option<Pair> = None;
         let mut sure = Interval::exact(NO_HIGH);
-        for one in &from.list {
-            for other in &to.list {
+        let reach = self.reach(distance, (&from, &to), env);
+        for (at, one) in from.list.iter().enumerate() {
+            work::corners(to.list.len());
+            for (against, other) in to.list.iter().enumerate() {
+                if reach.leaves_out(at, against) {
+                    continue;
+                }
+                if work::step_is_too_many() {
+                    break;
+                }
                 let pair = self.between(distance, one, other, env);
                 if one.sure && other.sure {
                     sure = sure.min(pair.range);
@@ -170,7 +179,7 @@ impl<'a> Judge<'a> {
         }
     }
 
-    fn between(
+    pub(super) fn between(
         &self,
         distance: &'a Distance,
         one: &End<'_>,

@@ -16,6 +16,9 @@ use crate::ruleset::{
 };
 use crate::work;
 
+/// To look at the plan in another way takes so many steps, whatever is then judged.
+const ANOTHER_SCENE: u64 = 10;
+
 /// Judges requirements in one scene.
 pub(crate) struct Judge<'a> {
     pub(crate) scene: Scene<'a>,
@@ -25,7 +28,7 @@ pub(crate) struct Judge<'a> {
     /// When the rule set is in force; `None` where it is taken to be.
     pub(crate) in_force: Option<&'a InForce>,
     /// What terms came to in this scene.
-    pub(super) memos: Memos,
+    pub(super) memos: Rc<Memos>,
 }
 
 /// What a requirement is asked for.
@@ -104,7 +107,12 @@ impl Judged {
 
     /// All of these must hold; `keeps` is whether anybody will ask what each came to.
     pub(crate) fn all(members: impl Iterator<Item = Judged>, keeps: bool) -> Self {
-        let (truth, room, kept) = joined(members, keeps, Truth::and, Room::least);
+        let (truth, room, kept) = joined(
+            members,
+            keeps.then_some(keep_tightest),
+            Truth::and,
+            Room::least,
+        );
         Judged {
             truth,
             room: room.unwrap_or(Room::Endless),
@@ -114,7 +122,12 @@ impl Judged {
 
     /// One of these must hold.
     pub(crate) fn any(members: impl Iterator<Item = Judged>, keeps: bool) -> Self {
-        let (truth, room, kept) = joined(members, keeps, Truth::or, Room::greatest);
+        let (truth, room, kept) = joined(
+            members,
+            keeps.then_some(Vec::push),
+            Truth::or,
+            Room::greatest,
+        );
         Judged {
             truth,
             room: room.unwrap_or(Room::None),
@@ -148,7 +161,7 @@ impl Judged {
 /// Joins judgements; what has nothing to speak about says nothing of the room that is left.
 fn joined(
     members: impl Iterator<Item = Judged>,
-    keeps: bool,
+    keep: Option<fn(&mut Vec<Judged>, Judged)>,
     truths: fn(Truth, Truth) -> Truth,
     rooms: fn(Room, Room) -> Room,
 ) -> (Truth, Option<Room>, Vec<Judged>) {
@@ -158,11 +171,26 @@ fn joined(
         if !member.is_void() {
             room = Some(room.map_or(member.room, |so_far| rooms(so_far, member.room)));
         }
-        if keeps {
-            kept.push(member);
+        if let Some(keep) = keep {
+            keep(&mut kept, member);
         }
     }
     (truth, room, kept)
+}
+
+/// Keeps one of those that must all hold. Of those that do hold, only the one with the least room is ever told of.
+fn keep_tightest(kept: &mut Vec<Judged>, member: Judged) {
+    let holds = |judged: &Judged| judged.truth == Truth::HOLDS;
+    let tightest = kept.iter_mut().next().filter(|first| holds(first));
+    match tightest {
+        Some(tightest) if holds(&member) => {
+            if member.room.least_amount() < tightest.room.least_amount() {
+                *tightest = member;
+            }
+        }
+        None if holds(&member) => kept.insert(0, member),
+        _ => kept.push(member),
+    }
 }
 
 impl<'a> Judge<'a> {
@@ -172,18 +200,23 @@ impl<'a> Judge<'a> {
             scene,
             keeps: false,
             in_force,
-            memos: Memos::default(),
+            memos: Rc::default(),
         }
     }
 
     /// The same judge in another scene.
     pub(crate) fn in_scene(&self, scene: Scene<'a>) -> Judge<'a> {
+        work::step(ANOTHER_SCENE);
+        let memos = match scene.settled_since(&self.scene) {
+            Some(facts) => Memos::settling(&self.memos, facts),
+            None => Memos::default(),
+        };
         Judge {
             scene,
             special: self.special,
             keeps: false,
             in_force: self.in_force,
-            memos: Memos::default(),
+            memos: Rc::new(memos),
         }
     }
 

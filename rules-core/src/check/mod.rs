@@ -7,6 +7,7 @@ mod aims;
 mod applies;
 mod blur;
 mod bound;
+mod classes;
 mod combine;
 mod compare;
 mod cover;
@@ -25,6 +26,7 @@ pub(crate) mod levels;
 mod lines;
 mod look;
 mod memo;
+mod mentions;
 mod missing;
 mod need;
 mod outcome;
@@ -32,6 +34,7 @@ mod papers;
 mod part;
 mod passage;
 mod places;
+mod reach;
 mod reading;
 mod readings;
 mod region;
@@ -49,6 +52,7 @@ mod truth;
 mod value;
 mod verdict;
 mod way;
+mod ways_out;
 mod wires;
 mod zone;
 
@@ -84,6 +88,10 @@ fn judge_of<'a>(plan: &'a Plan, rules: &'a RuleSet, in_force: Option<&'a InForce
 
 fn judged_by<'a>(judge: &Judge<'a>) -> Result<Findings<'a>, TooMuch> {
     let rules = judge.scene.rules();
+    let known = |rule| TooMuch::known(judge, rule);
+    if let Some(too_much) = rules.all_rules().find_map(known) {
+        return Err(too_much);
+    }
     let mut now = None;
     let found = work::bounded(|| {
         let mut found = Vec::new();

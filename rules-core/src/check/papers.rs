@@ -1,19 +1,13 @@
-//! Which documents are needed, which duties and cautions apply, and what the questions of class come to.
-
-use std::collections::BTreeMap;
+//! Which documents are needed, and which duties and cautions apply.
 
 use super::judge::{Judge, thing_of};
-use super::places::{Place, places};
-use super::scene::{Env, Holder, Touch};
+use super::mentions::Mentions;
+use super::places::places;
+use super::scene::{Env, Holder};
 use super::target::{Of, Target};
-use super::{
-    Decided, DocumentNeed, Finding, Level, Missing, Need, Outcome, Part, Subject, Truth, missing,
-};
+use super::{DocumentNeed, Finding, Level, Missing, Need, Outcome, Part, Subject, Truth};
 use crate::plan::{DocumentState, Plan, ThingIndex};
-use crate::ruleset::{
-    Condition, Decision, Document, DocumentIndex, Once, Requirement, RowTest, Rule, RuleSet,
-    Selection, Then,
-};
+use crate::ruleset::{Condition, Document, DocumentIndex, Requirement, Rule, RuleSet, Selection};
 use crate::text::Faults;
 
 impl Need {
@@ -26,7 +20,7 @@ impl Need {
     }
 
     /// The more pressing of two.
-    fn or(self, other: Need) -> Need {
+    pub(super) fn or(self, other: Need) -> Need {
         self.min(other)
     }
 
@@ -207,125 +201,6 @@ impl<'a> Judge<'a> {
             .map(|(index, truth)| (index, truth == Truth::HOLDS))
             .collect()
     }
-
-    /// What the questions of class come to.
-    pub(crate) fn decisions(&self) -> Vec<Decided<'a>> {
-        let all = self.scene.rules().decisions.iter().enumerate();
-        all.flat_map(|(index, decision)| self.decision(index, decision))
-            .collect()
-    }
-
-    fn decision(&self, index: usize, decision: &'a Decision) -> Vec<Decided<'a>> {
-        let pools = self.pools(decision.about_pool).into_iter();
-        let subjects = |pool| -> Vec<(Target, Truth)> {
-            let target = |of| Target { of, pool };
-            let Some(each) = &decision.each else {
-                return vec![(target(Of::Plan), Truth::HOLDS)];
-            };
-            let members = self.members(each, &Env::EMPTY).list.into_iter();
-            let sure = |sure| if sure { Truth::HOLDS } else { Truth::OPEN };
-            members
-                .map(|(holder, is)| (target(Of::Thing(holder)), sure(is)))
-                .collect()
-        };
-        let all = pools.flat_map(subjects);
-        all.flat_map(|(target, member)| self.decided((index, decision), target, member))
-            .collect()
-    }
-
-    /// What is decided for one subject: one class, or one for each place along it where they differ.
-    fn decided(
-        &self,
-        (index, decision): (usize, &'a Decision),
-        target: Target,
-        member: Truth,
-    ) -> Vec<Decided<'a>> {
-        let classes = |judge: &Judge<'a>| judge.classes(decision, target);
-        let (between, touched) = self.scene.logging(|| classes(self));
-        let told = |place: Option<&Place>, found: Classes<'a>, touched: &[Touch]| Decided {
-            decision: index,
-            subject: target.subject(member),
-            pool: target.pool_index(),
-            at: place.map_or(Vec::new(), Place::at),
-            missing: self.to_decide((decision, target), place, &found, touched),
-            classes: found.list,
-            refer: found.refer,
-        };
-        let places = places(&self.scene, &touched, &target.subjects());
-        let at: Vec<(Place, Classes<'a>, Vec<Touch>)> = places
-            .into_iter()
-            .map(|place| {
-                let judge = self.in_scene(self.scene.at(place.clone()));
-                let (found, log) = judge.scene.logging(|| classes(&judge));
-                (place, found, log)
-            })
-            .collect();
-        let first = at.first().map(|(_, found, _)| found);
-        match first {
-            None => vec![told(None, between, &touched)],
-            Some(first) if at.iter().all(|(_, found, _)| found == first) && *first == between => {
-                vec![told(None, between, &touched)]
-            }
-            _ => {
-                // A place between the lowest and the highest may be there, and come to something else.
-                let known =
-                    |class: &&str| at.iter().any(|(_, found, _)| found.list.contains(class));
-                let refer = at.iter().any(|(_, found, _)| found.refer);
-                let more = between.refer && !refer || !between.list.iter().all(known);
-                let mut all: Vec<_> = at
-                    .into_iter()
-                    .map(|(place, found, log)| told(Some(&place), found, &log))
-                    .collect();
-                all.extend(more.then(|| told(None, between, &touched)));
-                all
-            }
-        }
-    }
-
-    /// What is missing to decide between several classes.
-    fn to_decide(
-        &self,
-        (decision, target): (&'a Decision, Target),
-        place: Option<&Place>,
-        found: &Classes<'a>,
-        touched: &[Touch],
-    ) -> Vec<Missing> {
-        if found.list.len() + usize::from(found.refer) < 2 {
-            return Vec::new();
-        }
-        let scene = match place {
-            Some(place) => self.scene.at(place.clone()),
-            None => self.scene.clone(),
-        };
-        missing::of_touched(&scene, touched, false, |scene| {
-            let fewer = self.in_scene(scene).classes(decision, target);
-            fewer.list.len() < found.list.len()
-        })
-    }
-
-    /// The classes still possible, in the order of the table, and whether the authority may have to say.
-    fn classes(&self, decision: &'a Decision, target: Target) -> Classes<'a> {
-        let given = self.about(target, decision.each.as_ref(), |env| {
-            self.rows(&decision.table, env, |_, class| Some(class.as_str()), None)
-        });
-        let mut found = Classes {
-            list: Vec::new(),
-            refer: given.iter().any(Option::is_none),
-        };
-        for class in given.into_iter().flatten() {
-            if !found.list.contains(&class) {
-                found.list.push(class);
-            }
-        }
-        found
-    }
-}
-
-/// The classes that are still possible.
-#[derive(Debug, Clone, PartialEq, Eq)]
-struct Classes<'a> {
-    list: Vec<&'a str>,
-    refer: bool,
 }
 
 /// Whether a rule calls for a paper in any way.
@@ -372,20 +247,24 @@ fn is_for(paper: &Paper<'_>, rule: &Rule, part: &Part) -> bool {
         let own = paper.document.each.as_ref();
         own.is_some_and(|own| own.kind == each.kind)
     };
-    match (&part.subject, paper.thing) {
-        (Subject::Thing { index, .. }, Some(thing))
-            if rule.each.as_ref().is_some_and(same_kind) =>
-        {
-            *index == thing
-        }
-        (Subject::Unseen(_) | Subject::NoneOf(_), Some(_)) => false,
-        _ => true,
+    let Some(thing) = paper.thing else {
+        return true;
+    };
+    match &part.subject {
+        _ if !rule.each.as_ref().is_some_and(same_kind) => true,
+        Subject::Thing { index, .. } => *index == thing,
+        Subject::Unseen(_) | Subject::NoneOf(_) => false,
+        Subject::Plan => true,
     }
 }
 
 /// Whether a rule applies to what a part is about, at any place along it.
 fn applies_to(part: &Part) -> Need {
-    let sure = !matches!(part.subject, Subject::Thing { sure: false, .. });
+    let sure = match part.subject {
+        Subject::Plan => true,
+        Subject::Thing { sure, .. } => sure,
+        Subject::Unseen(_) | Subject::NoneOf(_) => false,
+    };
     let places = part.places.iter().map(|place| match place.sure {
         true => Need::of(place.applies),
         false => Need::of(place.applies).if_also(Need::Perhaps),
@@ -424,67 +303,6 @@ fn relieves<'f>(at: usize, state: DocumentState, parts: impl Iterator<Item = &'f
             falls_short.if_also(Need::of(relief.open))
         })
         .fold(Need::NotNeeded, Need::or)
-}
-
-/// The documents that a requirement asks for anywhere: surely where all of it must hold, perhaps where only some must.
-#[derive(Default)]
-struct Mentions {
-    needs: BTreeMap<DocumentIndex, Need>,
-    /// The terms that were gone through: where all must hold, and where only some must.
-    terms: [Once; 2],
-}
-
-impl Mentions {
-    fn of(requirement: &Requirement) -> Mentions {
-        let mut mentions = Mentions::default();
-        mentions.add(requirement, Need::Needed);
-        mentions
-    }
-
-    fn need(&self, document: DocumentIndex) -> Need {
-        self.needs
-            .get(&document)
-            .copied()
-            .unwrap_or(Need::NotNeeded)
-    }
-
-    fn add(&mut self, requirement: &Requirement, need: Need) {
-        let mut some = |list: &[Requirement], need| list.iter().for_each(|it| self.add(it, need));
-        match requirement {
-            Requirement::Have(document) => {
-                let known = self.needs.entry(*document).or_insert(need);
-                *known = known.or(need);
-            }
-            Requirement::All(list) => some(list, need),
-            Requirement::Any(list) | Requirement::Count { of: list, .. } => {
-                some(list, Need::Perhaps);
-            }
-            Requirement::Not(inner) => self.add(inner, Need::Perhaps),
-            Requirement::Each(each) => self.add(&each.require, Need::Perhaps),
-            Requirement::Meets { requirement, .. } => {
-                let [surely, perhaps] = &mut self.terms;
-                let terms = if need == Need::Needed {
-                    surely
-                } else {
-                    perhaps
-                };
-                if terms.is_first(requirement) {
-                    self.add(requirement, need);
-                }
-            }
-            Requirement::Table(table) => {
-                for row in &table.rows {
-                    if let RowTest::When(when) = &row.test {
-                        self.add(when, Need::Perhaps);
-                    }
-                    if let Then::Give(then) = &row.then {
-                        self.add(then, Need::Perhaps);
-                    }
-                }
-            }
-            Requirement::Test(_) | Requirement::Refer => {}
-        }
-    }
 }
 
 fn called_for_by_outcome(paper: &Paper<'_>, rule: &Rule, finding: &Finding) -> Need {

@@ -1,7 +1,7 @@
 //! One comparison of a value with a bound.
 
 use super::compare::{Comparison, Standing, standing};
-use super::judge::{Ask, Judge};
+use super::judge::{Ask, Judge, Role};
 use super::scene::Env;
 use super::value::{Cuts, Val, Way, limit_of};
 use super::{Reading, Truth};
@@ -9,7 +9,11 @@ use std::sync::Arc;
 
 use crate::plan::Words;
 use crate::quantity::Interval;
-use crate::ruleset::{Bound, Choice, Test, Value};
+use crate::ruleset::{Along, Bound, Choice, Test, Value};
+use crate::work;
+
+/// A reading that is kept takes room as well as time: so many steps.
+const KEPT: u64 = 40;
 
 /// Takes readings for one judgement.
 pub(crate) struct Readings<'j, 'a, 'e> {
@@ -29,12 +33,33 @@ impl<'a> Readings<'_, 'a, '_> {
         let limit = limit_of(bound).map(|limit| self.judge.value(limit, self.env, &[]));
         let cuts = limit.as_ref().map_or_else(|| amounts_of(bound), Val::ends);
         let found = self.judge.value(value, self.env, &cuts);
-        let standing = standing(&found, limit.as_ref(), comparison);
+        // What must not be of a value that changes along a thing must not be at any place of it.
+        let holds = match (comparison.holds, self.ask) {
+            (
+                None,
+                Ask {
+                    role: Role::Required,
+                    negated: true,
+                },
+            ) => Some(Along::Anywhere),
+            (holds, _) => holds,
+        };
+        let standing = standing(
+            &found,
+            limit.as_ref(),
+            Comparison {
+                holds,
+                ..comparison
+            },
+        );
         let standing = match self.ask.negated {
             true => standing.negated(),
             false => standing,
         };
         let asked = self.judge.keeps(self.ask.role) && standing.truth != Truth::NOT_APPLICABLE;
+        if asked {
+            work::step(KEPT);
+        }
         let reading = asked.then(|| self.reading((test, at), (&found, limit.as_ref()), standing));
         (standing, reading)
     }

@@ -4,7 +4,6 @@ use std::collections::BTreeSet;
 use std::rc::Rc;
 
 use super::judge::{Judged, Node};
-use super::room::Room;
 use super::{Reading, Truth};
 
 /// The readings that judgements rest on, in their order: those that fail where one fails, those that are open where it is
@@ -57,14 +56,10 @@ fn such(members: Vec<Judged>, decides: fn(Truth) -> bool) -> impl Iterator<Item 
 
 /// The member with the least room; the first among equals.
 fn tightest(members: &[Judged]) -> Option<usize> {
-    let room = |(_, member): &(usize, &Judged)| match member.room {
-        Room::Amount(range, _) => range.low,
-        _ => crate::quantity::NO_HIGH,
-    };
     members
         .iter()
         .enumerate()
         .filter(|(_, member)| !member.is_void())
-        .min_by_key(room)
+        .min_by_key(|(_, member)| member.room.least_amount())
         .map(|(at, _)| at)
 }

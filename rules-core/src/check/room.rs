@@ -77,6 +77,14 @@ impl Room {
         }
     }
 
+    /// The least that is left, as an amount; where there is none, more than any.
+    pub(crate) fn least_amount(self) -> i128 {
+        match self {
+            Room::Amount(range, _) => range.low,
+            _ => NO_HIGH,
+        }
+    }
+
     /// As a figure, where it is one.
     pub(crate) fn margin(self) -> Option<Margin> {
         match self {

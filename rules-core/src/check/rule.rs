@@ -7,6 +7,7 @@ use super::scene::{Holder, Scene, Touch};
 use super::target::{Of, Target};
 use super::{Finding, Truth};
 use crate::ruleset::Rule;
+use crate::work;
 
 /// What is possible for a rule beside one pool: all its subjects must keep it.
 struct OfPool {
@@ -58,6 +59,9 @@ impl<'a> Judge<'a> {
         for pool in self.pools(rule.about_pool) {
             let targets = self.applying(rule, pool, &mut applies, &mut touched);
             let own = self.beside_pool((rule, pool), targets, |target| {
+                if work::is_spent() {
+                    return None;
+                }
                 let (part, log) = self.part(rule, target);
                 touched.extend(log);
                 let (part, own) = part?;

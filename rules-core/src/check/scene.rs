@@ -10,12 +10,14 @@ use super::places::Place;
 use super::special::{Special, is_part_of_a_pool};
 use super::value::Cuts;
 use super::way::{Between, Ways};
+use super::ways_out::WaysOut;
 use super::{Missing, Truth};
-use crate::measure::Gap;
-use crate::plan::{Looked, Plan, Possible, Thing, ThingIndex};
+use crate::measure::{Doubt, Gap, Rectangle};
+use crate::plan::{Figure, Looked, Plan, Possible, Thing, ThingIndex};
 use crate::quantity::Interval;
 use crate::ruleset::{DocumentIndex, RuleSet, Zone};
 use crate::vocabulary::{FactId, KindId, Number, OutlineId};
+use crate::work;
 
 /// A thing of the plan, or things of a kind that may be there unseen.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -108,10 +110,18 @@ pub(crate) struct Base<'a> {
     by_kind: Vec<Vec<ThingIndex>>,
     gaps: RefCell<BTreeMap<Ends, Gap>>,
     ways: RefCell<BTreeMap<Between, Rc<Ways>>>,
+    pub(crate) ways_out: WaysOut,
+    strips: RefCell<BTreeMap<(ThingIndex, bool), Strips>>,
+    on_the_lot: RefCell<BTreeMap<(ThingIndex, OutlineId), bool>>,
     /// What was looked up: of each thing, then of what is unseen of each kind; first as known, then as drawn.
     views: RefCell<[Views; 2]>,
     spots: OnceCell<Spots>,
+    /// Around each drawn outline of each thing; `None` for one with arcs, which may reach beyond its corners.
+    rectangles: OnceCell<Vec<Rectangles>>,
 }
+
+/// What lies around each outline of a thing.
+type Rectangles = Vec<(OutlineId, Option<Rectangle>)>;
 
 /// What was looked up, of one holder after another.
 type Views = Vec<Vec<(FactId, Rc<Seen>)>>;
@@ -123,6 +133,12 @@ pub(crate) struct Seen {
     /// Whether the plan says anything about it at all.
     stated: bool,
 }
+
+/// No more distances than this are remembered.
+const MOST_GAPS: usize = 200_000;
+
+/// Lines, and how far off each may be.
+pub(crate) type Strips = Rc<[(Figure, Doubt)]>;
 
 /// Two outlines of two things.
 pub(crate) type Ends = (ThingIndex, OutlineId, ThingIndex, OutlineId);
@@ -143,8 +159,12 @@ impl<'a> Base<'a> {
             by_kind,
             gaps: RefCell::default(),
             ways: RefCell::default(),
+            ways_out: WaysOut::default(),
+            strips: RefCell::default(),
+            on_the_lot: RefCell::default(),
             views: RefCell::new([holders.clone(), holders]),
             spots: OnceCell::new(),
+            rectangles: OnceCell::new(),
         }
     }
 
@@ -170,9 +190,46 @@ impl<'a> Base<'a> {
             .get_or_init(|| Spots::of(self, self.of_kind(kind)))
     }
 
-    /// The distance between two outlines as drawn, computed once.
+    /// The distance between two outlines as drawn, computed once; of very many pairs the last ones again and again.
     pub(crate) fn gap(&self, ends: Ends, compute: impl FnOnce() -> Gap) -> Gap {
-        *self.gaps.borrow_mut().entry(ends).or_insert_with(compute)
+        let mut gaps = self.gaps.borrow_mut();
+        match gaps.len() < MOST_GAPS {
+            true => *gaps.entry(ends).or_insert_with(compute),
+            false => gaps.get(&ends).copied().unwrap_or_else(compute),
+        }
+    }
+
+    /// Around all that is drawn of an outline; `None` where it is not drawn, or has arcs.
+    pub(crate) fn rectangle(&self, thing: ThingIndex, outline: OutlineId) -> Option<Rectangle> {
+        let of_thing = |thing: &Thing| {
+            let outlines = thing.outlines.iter();
+            let each = outlines.map(|(id, figure)| (*id, Rectangle::around(figure)));
+            each.collect()
+        };
+        let all = self
+            .rectangles
+            .get_or_init(|| self.plan.things.iter().map(of_thing).collect());
+        let own = all.get(thing)?.iter().find(|(id, _)| *id == outline);
+        own.and_then(|(_, rectangle)| *rectangle)
+    }
+
+    /// Whether what is drawn of an outline lies on the lot, found once.
+    pub(crate) fn on_the_lot(
+        &self,
+        outline: (ThingIndex, OutlineId),
+        find: impl FnOnce() -> bool,
+    ) -> bool {
+        *self
+            .on_the_lot
+            .borrow_mut()
+            .entry(outline)
+            .or_insert_with(find)
+    }
+
+    /// The strips beyond a lot line, as known or as drawn, found once.
+    pub(crate) fn strips(&self, line: (ThingIndex, bool), find: impl FnOnce() -> Strips) -> Strips {
+        let mut strips = self.strips.borrow_mut();
+        Rc::clone(strips.entry(line).or_insert_with(find))
     }
 
     /// The ways on foot between two outlines, looked for once.
@@ -253,11 +310,29 @@ impl<'a> Scene<'a> {
         }
     }
 
-    /// The same with a fact taken as settled.
-    pub(crate) fn settling(&self, key: Key, view: FactView) -> Self {
+    /// The same with facts taken as settled.
+    pub(crate) fn settling(&self, facts: Vec<(Key, FactView)>) -> Self {
         let mut scene = self.again();
-        scene.settled.push((key, Rc::new(Seen::settled(view))));
+        let facts = facts.into_iter();
+        let settled = facts.map(|(key, view)| (key, Rc::new(Seen::settled(view))));
+        scene.settled.extend(settled);
         scene
+    }
+
+    /// The facts that are settled here and were not in another scene; `None` where more is otherwise.
+    pub(crate) fn settled_since(&self, before: &Self) -> Option<Vec<(Holder, FactId)>> {
+        let (first, since) = self.settled.split_at_checked(before.settled.len())?;
+        let first = first.iter().zip(&before.settled);
+        let same = self.as_drawn == before.as_drawn
+            && self.leave_open == before.leave_open
+            && Rc::ptr_eq(&self.place, &before.place)
+            && self.all_seen == before.all_seen
+            && self.papers == before.papers
+            && first
+                .into_iter()
+                .all(|(one, other)| Rc::ptr_eq(&one.1, &other.1));
+        let since = since.iter().map(|(key, _)| (key.holder, key.fact));
+        same.then(|| since.collect())
     }
 
     /// The same at one place along the things that change.
@@ -333,6 +408,7 @@ impl<'a> Scene<'a> {
 
     /// Notes all that a judgement rests on.
     pub(crate) fn note(&self, touched: &[Touch]) {
+        work::corners(NOTED * touched.len());
         self.log.borrow_mut().extend_from_slice(touched);
     }
 
@@ -411,7 +487,7 @@ impl<'a> Scene<'a> {
     pub(crate) fn fact(&self, id: FactId, env: &Env<'_>, cuts: &[i128]) -> Rc<Seen> {
         let holder = self.holder(self.rules().vocabulary.fact(id).kind, env);
         let seen = self.known(holder, id);
-        self.note_fact(holder, id, &seen, cuts, false);
+        self.note_fact((holder, id), &seen, cuts, false);
         seen
     }
 
@@ -426,7 +502,7 @@ impl<'a> Scene<'a> {
         };
         let changes = seen.view.along().filter(|_| !env.is_whole());
         let Some(along) = changes else {
-            self.note_fact(holder, id, &seen, cuts, false);
+            self.note_fact((holder, id), &seen, cuts, false);
             let here = self.settled(key).filter(|_| !env.is_whole());
             return here.unwrap_or(seen);
         };
@@ -435,7 +511,7 @@ impl<'a> Scene<'a> {
                 seen.view.between(self.here(holder, id, along)),
             ))
         });
-        self.note_fact(holder, id, &here, cuts, true);
+        self.note_fact((holder, id), &here, cuts, true);
         here
     }
 
@@ -479,7 +555,13 @@ impl<'a> Scene<'a> {
             .map(|(_, seen)| Rc::clone(seen))
     }
 
-    fn note_fact(&self, holder: Holder, id: FactId, seen: &Seen, cuts: &[i128], at_place: bool) {
+    fn note_fact(
+        &self,
+        (holder, id): (Holder, FactId),
+        seen: &Seen,
+        cuts: &[i128],
+        at_place: bool,
+    ) {
         let what = match holder {
             Holder::Nobody => return,
             Holder::Thing(index) => Missing::Fact(index, id),
@@ -591,11 +673,15 @@ impl Seen {
     }
 }
 
+/// What is noted takes more room than time: a step of it is fewer corners.
+const NOTED: usize = 32;
+
 /// The same touches, each thing once, with how often it was touched in all.
 fn each_once(mut touched: Vec<Touch>) -> Vec<Touch> {
     if touched.len() < 2 {
         return touched;
     }
+    work::corners(2 * touched.len());
     touched.sort_by_key(|touch| (touch.what, touch.at_place));
     touched.dedup_by(|next, first| {
         let same = (next.what, next.at_place) == (first.what, first.at_place);

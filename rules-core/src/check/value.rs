@@ -103,6 +103,12 @@ impl Val {
             .reduce(Interval::hull)
     }
 
+    /// Whether it is not the same all along its thing.
+    pub(crate) fn changes(&self) -> bool {
+        let changes = |way: &Way| matches!(way, Way::Amount { least, most } if least != most);
+        self.ways.iter().any(changes)
+    }
+
     pub(crate) fn may_be_nothing(&self) -> bool {
         self.ways.contains(&Way::Nothing)
     }

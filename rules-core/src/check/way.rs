@@ -9,6 +9,7 @@ use crate::measure::{Hurdle, Stand, Walk, contains, least_way, way_round};
 use crate::plan::{Form, Looked, ThingIndex};
 use crate::quantity::{Interval, NO_HIGH};
 use crate::vocabulary::{KindId, OutlineId};
+use crate::work;
 
 /// What stands in the way whoever measures: a fence may let a cord through, the wall of a house does not.
 const SOLID: &str = "building";
@@ -64,6 +65,7 @@ impl<'a> Judge<'a> {
 
     fn ways(&self, a: &Drawn<'a>, b: &Drawn<'a>) -> Ways {
         let in_the_way = self.in_the_way(a, b);
+        work::step(u64::try_from(in_the_way.drawn.len()).unwrap_or(u64::MAX));
         let shifted = in_the_way
             .drawn
             .iter()

@@ -9,6 +9,7 @@ use super::distance::{Gap, distance, from_point, in_common};
 use super::exact::{Span, Vector, floats_between, from_line, part_way, root, turn};
 use super::inside::{Side, side};
 use crate::plan::figure::{Arc, Course, Curved, Figure, Form, Point};
+use crate::work;
 
 /// Places found in floats are good to this, in nanometres, where courses cross each other at an open angle.
 const NEAR: f64 = 8.0;
@@ -86,7 +87,9 @@ impl<'a> Outline<'a> {
     }
 
     fn between_courses(&self, other: &Self) -> Gap {
-        let many = self.courses.len().saturating_mul(other.courses.len()) > MANY;
+        let pairs = self.courses.len().saturating_mul(other.courses.len());
+        work::corners(pairs.min(MANY) * 4 + self.courses.len() + other.courses.len());
+        let many = pairs > MANY;
         let reach = if many {
             self.reach(other)
         } else {

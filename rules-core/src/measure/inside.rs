@@ -6,6 +6,7 @@ use super::chain::{Bounds, Chain, Edge};
 use super::distance::to_line;
 use super::exact::{Vector, turn};
 use crate::plan::figure::{Form, Point};
+use crate::work;
 
 /// Where a point lies with respect to a ring.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -20,6 +21,7 @@ pub enum Side {
 
 /// Where a point lies with respect to a ring, exactly.
 pub fn side(ring: &[Point], point: Point) -> Side {
+    work::corners(ring.len());
     let mut within = false;
     for edge in Chain::ring(ring).edges() {
         if edge.a.y.max(edge.b.y) < point.y || edge.a.y.min(edge.b.y) > point.y {
@@ -161,6 +163,7 @@ fn pass(
     known: Option<Side>,
     seen: &mut Seen,
 ) -> Option<Side> {
+    work::corners(2 * ring.len());
     let mut cuts = Vec::new();
     for against in Chain::ring(ring).edges() {
         if !bounds.touches(&against.bounds()) || !edge.meets(&against) {

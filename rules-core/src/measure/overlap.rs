@@ -1,14 +1,16 @@
 //! What figures share, cover and leave: areas as intervals, and figures cut to a zone.
 
-use geo::{Area as _, BooleanOps, LineString, MultiLineString, MultiPolygon, unary_union};
+use geo::{Area as _, LineString, MultiPolygon, Polygon};
 
 use super::area::{Area, area2, chain_length, disc_area, length};
 use super::chain::Chain;
 use super::cut::{CUT, put_right};
 use super::distance::{distance, forms_gap};
 use super::inside::contains;
+use super::joining::{clipped, joined, left, shared};
 use super::offset::is_convex;
 use super::region::{ARC_TOLERANCE, Fit, Local, is_dense, rings};
+use super::touching::{Rectangle, touching};
 use crate::plan::figure::{Figure, Form};
 
 const SQUARE_METRE: f64 = 1e18;
@@ -92,10 +94,10 @@ pub fn overlap(a: &Figure, b: &Figure) -> Area {
     let Some(local) = Local::around(&[a, b]) else {
         return Area { low: 0, high: 0 };
     };
-    let shared = |fit| local.polygons(a, fit).intersection(&local.polygons(b, fit));
+    let both = |fit| shared(&local.polygons(a, fit), &local.polygons(b, fit));
     let margin = margin(&local, &[a, b]);
     let most = steiner_sum(a).min(steiner_sum(b));
-    between(&shared(Fit::Inner), &shared(Fit::Outer), margin, 0, most)
+    between(&both(Fit::Inner), &both(Fit::Outer), margin, 0, most)
 }
 
 /// The area that figures cover together, in square nanometres, each place counted once.
@@ -106,12 +108,12 @@ pub fn union_area(figures: &[&Figure]) -> Area {
     let Some(local) = Local::around(figures) else {
         return Area { low: 0, high: 0 };
     };
-    let joined = |fit| {
-        let all: Vec<_> = figures
-            .iter()
-            .map(|figure| local.polygons(figure, fit))
+    let together = |fit| {
+        let each = figures.iter();
+        let all: Vec<Polygon> = each
+            .flat_map(|figure| local.polygons(figure, fit))
             .collect();
-        unary_union(&all)
+        joined(&all)
     };
     let least = figures
         .iter()
@@ -126,8 +128,8 @@ pub fn union_area(figures: &[&Figure]) -> Area {
         .fold(0, i128::saturating_add);
     let margin = margin(&local, figures);
     between(
-        &joined(Fit::Inner),
-        &joined(Fit::Outer),
+        &together(Fit::Inner),
+        &together(Fit::Outer),
         margin,
         least.max().unwrap_or(0),
         most,
@@ -136,33 +138,30 @@ pub fn union_area(figures: &[&Figure]) -> Area {
 
 /// The plain sum, where every form has a formula and no two share anything.
 fn apart(figures: &[&Figure]) -> Option<Area> {
-    let single: Vec<Figure> = figures
-        .iter()
-        .flat_map(|figure| {
-            let alone =
-                |form: &Form| Figure::new(vec![form.clone()], figure.spread, figure.accuracy);
-            figure.forms.iter().map(alone)
-        })
+    let alone = |figure: &Figure, form: &Form| {
+        Figure::new(vec![form.clone()], figure.spread, figure.accuracy)
+    };
+    let each = figures.iter();
+    let single: Vec<Figure> = each
+        .flat_map(|figure| figure.forms.iter().map(|form| alone(figure, form)))
         .collect();
-    let mut sum = Area { low: 0, high: 0 };
-    for (at, figure) in single.iter().enumerate() {
-        let area = figure
-            .forms
-            .first()
-            .and_then(|form| form_area(form, figure.spread))?;
-        if single
-            .iter()
-            .skip(at + 1)
-            .any(|other| overlaps(figure, other))
-        {
-            return None;
-        }
-        sum = Area {
+    let areas = single
+        .iter()
+        .map(|figure| form_area(figure.forms.first()?, figure.spread));
+    let areas: Option<Vec<Area>> = areas.collect();
+    let areas = areas?;
+    let rectangles: Option<Vec<_>> = single.iter().map(Rectangle::around).collect();
+    let is_apart = |one: usize, other: usize| match (single.get(one), single.get(other)) {
+        (Some(one), Some(other)) => !overlaps(one, other),
+        _ => true,
+    };
+    touching(&rectangles?, is_apart).then(|| {
+        let none = Area { low: 0, high: 0 };
+        areas.into_iter().fold(none, |sum, area| Area {
             low: sum.low.saturating_add(area.low),
             high: sum.high.saturating_add(area.high),
-        };
-    }
-    Some(sum)
+        })
+    })
 }
 
 /// One figure of a sum in which not every square metre counts in full.
@@ -340,9 +339,7 @@ impl Cutter {
 
     fn line(&self, points: &[crate::plan::Point]) -> Vec<Form> {
         let line = LineString(points.iter().map(|p| self.local.metres(*p)).collect());
-        let parts = self
-            .area
-            .clip(&MultiLineString(vec![line]), self.keep == Keep::Beyond);
+        let parts = clipped(&self.area, line, self.keep == Keep::Beyond);
         let mut paths: Vec<Vec<_>> = parts
             .iter()
             .map(|part| {
@@ -358,8 +355,8 @@ impl Cutter {
 
     fn areas(&self, whole: &MultiPolygon) -> Vec<Form> {
         let cut = match self.keep {
-            Keep::Within => whole.intersection(&self.area),
-            Keep::Beyond => whole.difference(&self.area),
+            Keep::Within => shared(whole, &self.area),
+            Keep::Beyond => left(whole, &self.area),
         };
         rings(&self.local, cut)
     }

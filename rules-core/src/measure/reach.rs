@@ -10,6 +10,7 @@ use super::inside::{Side, contains, side};
 use super::offset::is_convex;
 use super::search::nearly;
 use crate::plan::figure::{Curved, Figure, Form, Point};
+use crate::work;
 
 /// The bound is narrowed to this, in nanometres.
 const FINE: i64 = 1_000_000;
@@ -121,7 +122,7 @@ fn subdivide(a: &Figure, b: &Figure, corner: Gap) -> Gap {
     let mut high = best.high;
     for turn in 0..=PATIENCE {
         let Some(piece) = open.pop() else { break };
-        if piece.most <= best.high.saturating_add(FINE) || turn == PATIENCE {
+        if piece.most <= best.high.saturating_add(FINE) || turn == PATIENCE || work::is_spent() {
             // The heap gives the greatest bound first: nothing else reaches farther.
             high = high.max(piece.most);
             break;
@@ -230,6 +231,8 @@ fn bounded(at: usize, form: &Form, low: Point, high: Point, b: &Figure) -> Optio
 }
 
 fn least_reach(corners: &[Point], b: &Figure) -> i64 {
+    let against: usize = b.forms.iter().map(|form| points(form).len()).sum();
+    work::corners(against * corners.len());
     let reach = |edge: Edge| {
         corners
             .iter()

@@ -5,11 +5,12 @@
 
 use std::f64::consts::PI;
 
-use geo::{Coord, LineString, MultiPolygon, Polygon, unary_union};
+use geo::{Coord, LineString, MultiPolygon, Polygon};
 
 use super::area::{area2, signed_area2};
 use super::chain::{Bounds, Chain, Edge};
 use super::exact::Vector;
+use super::joining::{joined, shared};
 use super::search::nearly;
 use crate::plan::figure::{Figure, Form, Point};
 
@@ -108,7 +109,7 @@ impl Local {
         match parts.as_slice() {
             [] => MultiPolygon(Vec::new()),
             [_] => MultiPolygon(parts),
-            _ => unary_union(&parts),
+            _ => joined(&parts),
         }
     }
 
@@ -368,7 +369,7 @@ fn ring_of(local: &Local, line: &LineString) -> Option<Vec<Point>> {
 
 /// The parts to the left and to the right of the middle of a polygon's first hole.
 fn halves(whole: &Polygon) -> Option<Vec<Polygon>> {
-    use geo::{BooleanOps, BoundingRect};
+    use geo::BoundingRect;
     let hole = whole.interiors().first()?.bounding_rect()?;
     let all = whole.bounding_rect()?;
     let middle = f64::midpoint(hole.min().x, hole.max().x);
@@ -381,7 +382,11 @@ fn halves(whole: &Polygon) -> Option<Vec<Polygon>> {
             corner(to, high),
             corner(from, high),
         ]);
-        whole.intersection(&half).0
+        shared(
+            &MultiPolygon(vec![whole.clone()]),
+            &MultiPolygon(vec![half]),
+        )
+        .0
     };
     Some(
         [

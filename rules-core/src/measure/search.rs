@@ -9,6 +9,7 @@ use super::nearest::{MARGIN, Nearest};
 use super::runs;
 use super::tree;
 use crate::plan::figure::Point;
+use crate::work;
 
 /// Up to this many pairs, or with so few corners on one side, a line is not laid out in runs.
 const FEW: usize = 400;
@@ -46,6 +47,8 @@ impl Way {
 
 /// Finds what may be the nearest of the two lines.
 pub(crate) fn search(nearest: &mut Nearest) {
+    // A corner costs some ten times as much here as in going round a ring once.
+    work::corners(10 * (nearest.one.points.len() + nearest.other.points.len()));
     by(Way::of(nearest.one, nearest.other), nearest);
 }
 

@@ -5,10 +5,11 @@
 //! rule requires only a paper, or leaves all to the authority, it speaks of what it applies to.
 
 use std::collections::BTreeSet;
+use std::sync::Arc;
 
 use super::{
-    Area, Bound, Distance, Enclosure, Operand, Requirement, Row, RowTest, Rule, RuleSet, Selection,
-    ShareOf, Sound, Strength, Table, Then, Value, Which, Zone,
+    Area, Bound, Distance, Enclosure, Once, Operand, Requirement, Row, RowTest, Rule, RuleSet,
+    Selection, ShareOf, Sound, Strength, Table, Then, Value, Which, Zone,
 };
 use crate::vocabulary::{FactId, KindId, Matter, Vocabulary};
 
@@ -76,6 +77,8 @@ struct Walk<'v> {
     /// Only facts of this kind count.
     only: Option<KindId>,
     found: BTreeSet<Matter>,
+    /// The terms that were gone through.
+    terms: Once,
 }
 
 impl<'v> Walk<'v> {
@@ -85,6 +88,14 @@ impl<'v> Walk<'v> {
             conditions,
             only: None,
             found: BTreeSet::new(),
+            terms: Once::default(),
+        }
+    }
+
+    /// Goes through what a term says, where that was not done before.
+    fn term<T>(&mut self, said: &Arc<T>, go: fn(&mut Self, &T)) {
+        if self.terms.is_first(said) {
+            go(self, said);
         }
     }
 
@@ -132,7 +143,7 @@ impl<'v> Walk<'v> {
                 self.requirement(&each.require);
             }
             Requirement::Table(table) => self.table(table, Self::requirement),
-            Requirement::Meets { requirement, .. } => self.requirement(requirement),
+            Requirement::Meets { requirement, .. } => self.term(requirement, Self::requirement),
             Requirement::Have(_) | Requirement::Refer => {}
         }
     }
@@ -211,7 +222,7 @@ impl<'v> Walk<'v> {
                 self.selection(of);
                 self.value(take);
             }
-            Value::Named { value, .. } => self.value(value),
+            Value::Named { value, .. } => self.term(value, Self::value),
         }
     }
 
@@ -279,7 +290,7 @@ impl<'v> Walk<'v> {
                 self.value(legs);
             }
             Zone::Not(inner) => self.zone(inner),
-            Zone::Named { zone, .. } => self.zone(zone),
+            Zone::Named { zone, .. } => self.term(zone, Self::zone),
         }
     }
 }

@@ -1,7 +1,10 @@
 //! What a rule is made of, down to the facts and outlines that it reads.
 
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
 use super::{
-    Area, Bound, Condition, Distance, DocumentIndex, Enclosure, Operand, Part, Requirement,
+    Area, Bound, Condition, Distance, DocumentIndex, Enclosure, Once, Operand, Part, Requirement,
     RowTest, Rule, RuleSet, Selection, ShareOf, Surface, Table, Test, Then, Value, Volume, Which,
     Zone,
 };
@@ -77,6 +80,9 @@ struct Pieces<'s, 'r> {
     see: &'s mut dyn FnMut(Piece<'r>, &[KindId]),
     whole: bool,
     own: Vec<KindId>,
+    /// The terms that were gone through, each beside all that it may mean another thing by: whether facts are meant all
+    /// along, and the kinds whose names stand for what is chosen around it.
+    terms: BTreeMap<(bool, Vec<KindId>), Once>,
 }
 
 impl<'s, 'r> Pieces<'s, 'r> {
@@ -85,11 +91,20 @@ impl<'s, 'r> Pieces<'s, 'r> {
             see,
             whole: false,
             own: Vec::new(),
+            terms: BTreeMap::new(),
         }
     }
 
     fn show(&mut self, piece: Piece<'r>) {
         (self.see)(piece, &self.own);
+    }
+
+    /// Goes through what a term says, where that was not done before.
+    fn term<T>(&mut self, said: &'r Arc<T>, go: fn(&mut Self, &'r T)) {
+        let around = (self.whole, self.own.clone());
+        if self.terms.entry(around).or_default().is_first(said) {
+            go(self, said);
+        }
     }
 
     /// Goes through something in which a kind's name stands for each of the things that are selected.
@@ -117,7 +132,7 @@ impl<'s, 'r> Pieces<'s, 'r> {
                 self.of_each(&each.selection, |pieces| pieces.requirement(&each.require));
             }
             Requirement::Table(table) => self.table(table, Self::requirement),
-            Requirement::Meets { requirement, .. } => self.requirement(requirement),
+            Requirement::Meets { requirement, .. } => self.term(requirement, Self::requirement),
             Requirement::Have(paper) => self.show(Piece::Paper(*paper)),
             Requirement::Refer => {}
         }
@@ -198,7 +213,7 @@ impl<'s, 'r> Pieces<'s, 'r> {
                 self.selection(of);
                 self.of_each(of, |pieces| pieces.value(take));
             }
-            Value::Named { value, .. } => self.value(value),
+            Value::Named { value, .. } => self.term(value, Self::value),
         }
     }
 
@@ -262,7 +277,7 @@ impl<'s, 'r> Pieces<'s, 'r> {
                 self.value(legs);
             }
             Zone::Not(inner) => self.zone(inner),
-            Zone::Named { zone, .. } => self.zone(zone),
+            Zone::Named { zone, .. } => self.term(zone, Self::zone),
         }
     }
 }

@@ -112,3 +112,25 @@ fn a_level_told_twice_is_what_both_allow() {
     near(judge(&on_a_slope(low, "", ALL), rim).1, 50.0, 52.0);
     near(judge(&on_a_slope(high, "", ALL), rim).1, 50.9, 51.1);
 }
+
+/// The ground below the water is at 47 m where the hole is, and at the corner in the south-west 4 of 14 m on the way to the
+/// lot's line: 47.86 m. What is asked of ground at 47.5 m or more is asked there.
+#[test]
+fn ground_that_rises_is_not_taken_as_its_lowest_place() {
+    let text = on_a_slope(", rim-level: 51 m", &hole("source: survey, "), ALL);
+    let high = "{ground-level: {at: pool.water}, at-least: 47.5 m}";
+    let far = "{distance: {from: pool.water, to: street}, at-least: 100 m}";
+    let rules = [
+        format!("    when: {high}\n    require: {far}\n"),
+        format!("    unless: {{not: {high}}}\n    require: {far}\n"),
+        format!("    require: {{not: {high}}}\n"),
+    ];
+    let found = judge_all(&text, "", &rules.each_ref().map(String::as_str));
+    for (found, _) in &found[..2] {
+        assert!(
+            !matches!(found, Outcome::Pass | Outcome::NotApplicable),
+            "{found:?}"
+        );
+    }
+    assert_eq!(found[2].0, Outcome::Fail);
+}

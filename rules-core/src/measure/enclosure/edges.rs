@@ -13,6 +13,7 @@ use super::super::search::nearly;
 use super::links::Link;
 use super::{Doubt, Opening, View, Wall};
 use crate::plan::figure::{Form, Point};
+use crate::work;
 
 /// Edges in one leaf.
 const LEAF: usize = 4;
@@ -273,6 +274,7 @@ impl<'a> Edges<'a> {
                 continue;
             }
             if let Some((first, pieces)) = self.leaf(node) {
+                work::corners(5 * pieces.len());
                 for (offset, piece) in pieces.iter().enumerate() {
                     best = best.min(each(first + offset, piece));
                 }

@@ -10,6 +10,7 @@ use super::super::search::nearly;
 use super::View;
 use super::edges::{Edges, Piece};
 use crate::plan::figure::Point;
+use crate::work;
 
 /// The shortest link between two edges.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -46,7 +47,11 @@ fn find(edges: &Edges, above: i64, most: i64) -> Vec<Link> {
     let mut found = Vec::new();
     let within = most.saturating_add(edges.slack);
     for (index, piece) in edges.pieces.iter().enumerate() {
+        if work::step_is_too_many() {
+            break;
+        }
         edges.near(index, piece, within, |other, against| {
+            work::step(3);
             if piece.next == Some(other) || against.next == Some(index) {
                 return;
             }

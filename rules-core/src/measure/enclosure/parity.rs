@@ -10,6 +10,7 @@ use super::edges::Edges;
 use super::links::{Link, links, window};
 use super::{Opening, Target};
 use crate::plan::figure::{Form, Point};
+use crate::work;
 
 /// A closed curve that parts some points from others, and the widest of its links.
 #[derive(Debug, Clone, Copy)]
@@ -99,9 +100,9 @@ impl<'a> Growth<'a> {
             });
         }
         let mut above = -1;
-        while !self.done() && above < cap {
+        while !self.done() && above < cap && !work::is_spent() {
             for link in links(self.edges, above).iter() {
-                if self.done() || link.width.low > cap {
+                if self.done() || link.width.low > cap || work::step_is_too_many() {
                     break;
                 }
                 self.take(link);

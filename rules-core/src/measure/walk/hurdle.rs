@@ -7,6 +7,7 @@ use super::super::sides::moved;
 use super::legs::Leg;
 use super::{Hurdle, beside_corners};
 use crate::plan::figure::{Form, Point};
+use crate::work;
 
 /// Where a way may turn: on both sides of each corner of an area that stands exactly where it is drawn; else at the corners
 /// of an eight-cornered ring around each corner, so much wider than that may be off that a way along a wall keeps clear of
@@ -43,6 +44,7 @@ const HALF: f64 = std::f64::consts::FRAC_1_SQRT_2;
 pub(super) fn is_free(leg: &Leg, ends: (i64, i64), hurdles: &[Hurdle]) -> bool {
     let from = if leg.starts { ends.0 } else { 0 };
     let to = if leg.ends { ends.1 } else { 0 };
+    work::corners(hurdles.len() * 2);
     hurdles.iter().all(|hurdle| hurdle.lets_pass(leg, from, to))
 }
 

@@ -6,6 +6,7 @@ use std::collections::BinaryHeap;
 use super::super::distance::figure_gap;
 use super::legs::{Leg, direct, touches};
 use crate::plan::figure::{Figure, Form, Point};
+use crate::work;
 
 /// A piece of a way that was thought of.
 struct Step {
@@ -94,6 +95,9 @@ impl Search<'_> {
             let step = self.steps.get(at)?;
             let (leg, into) = (step.leg, step.into);
             let reached = into.and_then(|place| self.done.get(place));
+            if work::step_is_too_many() {
+                return None;
+            }
             if reached == Some(&true) || !free(&leg) {
                 continue;
             }
@@ -106,6 +110,7 @@ impl Search<'_> {
     }
 
     fn go_on(&mut self, step: usize, place: usize, here: Point) {
+        work::step_through(self.places.len() * 8);
         if let Some(done) = self.done.get_mut(place) {
             *done = true;
         }

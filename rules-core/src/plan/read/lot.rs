@@ -6,6 +6,7 @@ use super::super::valid::{self, Flaw};
 use super::super::{Amount, Figure, Form, Point, Possible, SourceIndex, Thing};
 use super::context::{Context, Stated, guess};
 use super::fact::words_of;
+use super::shape::MOST_POINTS;
 use crate::quantity::{Dimension, Interval, Unit};
 use crate::text::{Entry, MapReader, Node, Span};
 use crate::vocabulary::{FactId, KindId};
@@ -102,6 +103,14 @@ impl<'a> Context<'a> {
                 .help("Write them in order round the lot: `corners: {a: [0, 0], b: [24, 0], …}`.");
             return None;
         };
+        if entries.len() > MOST_POINTS {
+            let message = format!(
+                "There are {} corners here; no more than {MOST_POINTS} are read, and no survey of a lot has as many.",
+                entries.len()
+            );
+            self.faults.add("too-many-points", entry.key_span, message);
+            return None;
+        }
         let read: Vec<_> = entries.iter().map(|entry| self.corner(entry)).collect();
         let corners: Option<Vec<_>> = read.into_iter().collect();
         let corners = corners?;

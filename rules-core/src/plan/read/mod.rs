@@ -31,6 +31,8 @@ const WIDEST: i64 = 10_000_000_000_000;
 const FAR: i64 = 500_000_000_000;
 /// More things than this are no plan of one lot, and would take long to judge.
 const MOST_THINGS: usize = 2000;
+/// Nor are more pools than this: many rules are judged beside each of them.
+const MOST_POOLS: usize = 200;
 
 /// Reads a plan in YAML or JSON, and checks it.
 ///
@@ -172,10 +174,14 @@ impl<'a> Context<'a> {
         }
         all.extend(sides);
         let mut pending = Vec::new();
-        if let (Some(pool), Some(kind)) = (pool, vocabulary.kind_named("pool")) {
+        if let (Some(pool), Some(kind)) = (pool, vocabulary.kind_named("pool"))
+            && self.is_few(pool, MOST_POOLS, "pools")
+        {
             pending = self.pools(&pool.value, kind);
         }
-        let listed = self.few(things);
+        let listed = self.list(things);
+        let few = things.is_none_or(|things| self.is_few(things, MOST_THINGS, "things"));
+        let listed = if few { listed } else { &[] };
         pending.extend(listed.iter().filter_map(|node| self.thing(node)));
         self.refuse_empty_pool(pool);
         self.join(all, pending)
@@ -202,17 +208,14 @@ impl<'a> Context<'a> {
         }
     }
 
-    fn few(&mut self, things: Option<&'a Entry>) -> &'a [Node] {
-        let listed = self.list(things);
-        if let (Some(things), true) = (things, listed.len() > MOST_THINGS) {
-            let message = format!(
-                "There are {} things; no more than {MOST_THINGS} are read.",
-                listed.len()
-            );
-            self.faults.add("too-many-things", things.key_span, message);
-            return &[];
+    /// Whether a list is no longer than any plan needs.
+    fn is_few(&mut self, listed: &'a Entry, most: usize, what: &str) -> bool {
+        let count = listed.value.as_list().map_or(1, <[_]>::len);
+        if count > most {
+            let message = format!("There are {count} {what}; no more than {most} are read.");
+            self.faults.add("too-many-things", listed.key_span, message);
         }
-        listed
+        count <= most
     }
 
     fn refuse_empty_pool(&mut self, pool: Option<&'a Entry>) {

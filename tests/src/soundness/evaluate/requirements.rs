@@ -108,11 +108,10 @@ impl Scene<'_> {
     ) -> Found<T> {
         let pool = self.rules.vocabulary.kind_named("pool");
         let mut inner = Vec::new();
-        for kind in [pool.filter(|_| scope.about_pool), scope.of] {
-            if let Some(kind) = kind {
-                let bound = self.bound.iter().rev().find(|(bound, _)| *bound == kind);
-                inner.push(*bound.ok_or(Undecided::NotKnown)?);
-            }
+        let kinds = [pool.filter(|_| scope.about_pool), scope.of];
+        for kind in kinds.into_iter().flatten() {
+            let bound = self.bound.iter().rev().find(|(bound, _)| *bound == kind);
+            inner.push(*bound.ok_or(Undecided::NotKnown)?);
         }
         let outer = std::mem::replace(&mut self.bound, inner);
         let said = act(self);

@@ -115,12 +115,9 @@ fn overlaps_are_sure(plan: &mut Plan) {
 }
 
 fn low_end(amount: &mut Amount) {
-    let low = |range: Interval| Interval {
-        high: range.low,
-        ..range
-    };
-    amount.least = low(amount.least);
-    amount.most = amount.most.map(low);
+    for range in amount.most.iter_mut().chain([&mut amount.least]) {
+        range.high = range.low;
+    }
 }
 
 /// The facts by which rules say a limit.

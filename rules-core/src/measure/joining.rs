@@ -1,0 +1,56 @@
+//! Cutting and joining polygons, paid for before it is begun: where many sides cross many others nothing can stop it midway.
+//!
+//! What comes out once all steps are spent is worth nothing, and nobody gets to see it.
+
+use geo::{
+    BooleanOps, Line, LineString, LinesIter, MultiLineString, MultiPolygon, Polygon, unary_union,
+};
+
+use super::touching::{Rectangle, touching};
+use crate::work;
+
+/// Two sides that come near each other cost so many steps to join.
+const STEPS_A_PAIR: u64 = 20;
+
+/// Some polygons as one area.
+pub(super) fn joined(all: &[Polygon]) -> MultiPolygon {
+    match is_paid(all.iter().flat_map(LinesIter::lines_iter)) {
+        true => unary_union(all),
+        false => MultiPolygon(Vec::new()),
+    }
+}
+
+/// What two areas share.
+pub(super) fn shared(one: &MultiPolygon, other: &MultiPolygon) -> MultiPolygon {
+    match is_paid(one.lines_iter().chain(other.lines_iter())) {
+        true => one.intersection(other),
+        false => MultiPolygon(Vec::new()),
+    }
+}
+
+/// What of an area another leaves.
+pub(super) fn left(whole: &MultiPolygon, without: &MultiPolygon) -> MultiPolygon {
+    match is_paid(whole.lines_iter().chain(without.lines_iter())) {
+        true => whole.difference(without),
+        false => MultiPolygon(Vec::new()),
+    }
+}
+
+/// What of a line lies in an area, or beyond it.
+pub(super) fn clipped(area: &MultiPolygon, line: LineString, beyond: bool) -> MultiLineString {
+    match is_paid(area.lines_iter().chain(line.lines_iter())) {
+        true => area.clip(&MultiLineString(vec![line]), beyond),
+        false => MultiLineString(Vec::new()),
+    }
+}
+
+/// Counts what joining will take; whether it may be begun.
+fn is_paid(sides: impl Iterator<Item = Line>) -> bool {
+    let around = |side: Line| Rectangle::of(side.start.x_y(), side.end.x_y());
+    let rectangles: Vec<_> = sides.map(around).collect();
+    touching(&rectangles, |_, _| {
+        work::step(STEPS_A_PAIR);
+        true
+    });
+    !work::is_spent()
+}
