@@ -4,6 +4,8 @@ use std::fs;
 use std::path::Path;
 use std::process::Stdio;
 
+use rules_core::vocabulary::Matter;
+
 use crate::common::*;
 
 /// The example's plan with another depth, and without the answers to questions that only its own rules ask.
@@ -59,12 +61,35 @@ fn a_path_and_a_bundled_name_give_the_same() {
     assert_eq!(stdout(&by_name), stdout(&by_input));
 }
 
+/// A plan that complies, and says who answered for each matter.
+fn plan_with_all_answered() -> String {
+    let plan = plan_with_depth("  depth: 2 m\n");
+    let mut answered = false;
+    let others = plan.split_inclusive('\n').filter(|line| {
+        answered = line.starts_with("answered:") || (answered && line.starts_with(' '));
+        !answered
+    });
+    let answers = Matter::ALL.iter().map(|matter| matter.id());
+    let answers = answers.map(|id| format!("  {id}: {{by: the office, on: 2026-03-02}}\n"));
+    let (others, answers): (String, String) = (others.collect(), answers.collect());
+    format!("{others}answered:\n{answers}")
+}
+
+#[test]
+fn nothing_stands_against_a_plan_only_where_nothing_is_left_to_ask() {
+    let folder = scratch("all-answered");
+    let rules = write(&folder, "small.yaml", &depth_rules("small", ""));
+    let plan = write(&folder, "plan.yaml", &plan_with_all_answered());
+    let output = run(&["check", &plan, "--rules", &rules]);
+    assert_eq!(status(&output), 0, "{}{}", stdout(&output), stderr(&output));
+}
+
 #[test]
 fn the_status_is_the_verdict() {
     let folder = scratch("status");
     let rules = write(&folder, "small.yaml", &depth_rules("small", ""));
     let cases = [
-        ("  depth: 2 m\n", 0),
+        ("  depth: 2 m\n", 2),
         ("  depth: 2.001 m\n", 1),
         ("", 2),
         ("  depth: 2 feets\n", 3),

@@ -98,7 +98,7 @@ fn made(text: &str, is_read: &dyn Fn(&str) -> bool) -> Made {
     }
     let hostile = |leaf: usize| tried.get(paths[leaf].as_str()) == Some(&true);
     let accepted = to_json_text(&changed(&node, &hostile).0);
-    assert!(is_read(&accepted));
+    assert!(is_read(&accepted), "{accepted}");
     let places = tried.iter().filter(|(_, good)| **good);
     Made {
         accepted,

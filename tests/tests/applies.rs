@@ -84,9 +84,9 @@ fn a_pool_without_a_deck() {
     assert_eq!(told("fails", NONE), Outcome::Fail);
     assert_eq!(told("refer", NONE), Outcome::Refer);
     assert_eq!(told("refer", None), Outcome::Unknown);
-    // Of no deck nothing is covered, and another outline of the same list still counts.
+    // Of a deck that is not there nothing can be asked, and another outline of the same list still counts.
     let area = |bound: &str, deck| on_deck(&format!("{{area: {{of: pool.deck}}, {bound}}}"), deck);
-    assert_eq!(area("at-most: 0 m2", NONE), Outcome::Pass);
+    assert_eq!(area("at-most: 0 m2", NONE), Outcome::NotApplicable);
     assert_eq!(area("at-most: 0 m2", DRAWN), Outcome::Fail);
     assert_eq!(area("at-most: 0 m2", None), Outcome::Unknown);
     let both = |deck| {

@@ -29,7 +29,7 @@ pub fn rule_sets() -> String {
 
 fn head(set: &RuleSetTexts) -> Option<Head> {
     let root = read(head_of(set.rules)).ok()?;
-    let text = |key| root.get(key).and_then(Node::text).map(str::to_owned);
+    let text = |key| root.get(key).and_then(in_english).map(str::to_owned);
     Some(Head {
         id: set.name,
         title: text("title")?,
@@ -42,13 +42,26 @@ fn head(set: &RuleSetTexts) -> Option<Head> {
     })
 }
 
-/// What a rule file says of itself: all before the first key under which a block stands. The rest is long, and nobody asks
-/// for it until the rule set is chosen.
+/// A text, or the English one where there are several; else the first.
+fn in_english(node: &Node) -> Option<&str> {
+    let Some(languages) = node.as_map() else {
+        return node.text();
+    };
+    let first = || languages.first().map(|entry| &entry.value);
+    node.get("en").or_else(first)?.text()
+}
+
+/// The keys at the head of a rule file that are read.
+const HEAD: [&str; 5] = ["title", "edition", "authority", "notice", "builds-on"];
+
+/// What a rule file says of itself: all before the first other key under which a block stands. The rest is long, and nobody
+/// asks for it until the rule set is chosen.
 fn head_of(rules: &str) -> &str {
     let lines = rules.split_inclusive('\n');
     let opens_block = |line: &&str| {
         let line = line.trim_end();
-        line.ends_with(':') && !line.starts_with([' ', '#'])
+        let key = line.strip_suffix(':').unwrap_or("title");
+        !line.starts_with([' ', '#']) && !HEAD.contains(&key)
     };
     let long: usize = lines
         .take_while(|line| !opens_block(line))
@@ -84,7 +97,7 @@ pub fn home(id: &str) -> Option<String> {
 
 #[cfg(test)]
 mod tests {
-    use super::{all, head_of, read};
+    use super::{HEAD, all, head_of, read};
 
     /// The head says of each bundled rule set what its whole file says.
     #[test]
@@ -92,8 +105,8 @@ mod tests {
         for set in all() {
             let [head, whole] =
                 [head_of(set.rules), set.rules].map(|text| read(text).expect("it reads"));
-            for key in ["title", "edition", "authority", "notice", "builds-on"] {
-                let said = |root: &super::Node| root.get(key).map(|node| node.content.clone());
+            for key in HEAD {
+                let said = |root: &super::Node| root.get(key).map(super::to_json_text);
                 assert_eq!(said(&head), said(&whole), "{} {key}", set.name);
             }
             assert_eq!(

@@ -42,6 +42,13 @@ fn row(rules: &RuleSet) -> [String; 3] {
     [
         rules.id.clone(),
         format!("    {}, edition {}", rules.title, rules.edition),
-        format!("    {}; {own} rules{from_others}", rules.authority),
+        format!("    {}; {}{from_others}", rules.authority, counted(own)),
     ]
+}
+
+fn counted(rules: usize) -> String {
+    match rules {
+        1 => "1 rule".to_owned(),
+        _ => format!("{rules} rules"),
+    }
 }

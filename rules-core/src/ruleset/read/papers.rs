@@ -44,7 +44,9 @@ impl<'a> Reader<'a> {
             }
             let index = self.documents.len();
             self.documents.insert(id, index);
-            let each = item.get("each").and_then(|each| self.kind_of_each(each));
+            let each = item
+                .get("each")
+                .and_then(|each| self.kind_named_by(each, 0));
             self.for_each.extend(each.map(|kind| (index, kind)));
             if item.get("one-for-all").and_then(Node::text) == Some("yes") {
                 self.for_all.insert(index);
@@ -52,12 +54,15 @@ impl<'a> Reader<'a> {
         }
     }
 
-    /// The kind of the things for each of which there is a document; what is wrong with it is said where it is read.
-    fn kind_of_each(&mut self, each: &'a Node) -> Option<KindId> {
-        let before = (self.faults.clone(), self.warnings.clone());
-        let kind = self.selection(each).map(|selection| selection.kind);
-        (self.faults, self.warnings) = before;
-        kind
+    /// The kind of the things for each of which there is a document, by its name alone, or by that of a term so many terms
+    /// deep; what is wrong with it is said where it is read.
+    fn kind_named_by(&self, each: &Node, deep: usize) -> Option<KindId> {
+        let name = each.text().or_else(|| each.get("kind")?.text())?;
+        let kind = self.vocabulary.kind_named(name);
+        kind.or_else(|| {
+            let slot = self.terms.get(*self.term_by_name.get(name)?)?;
+            (deep < super::terms::DEEPEST).then(|| self.kind_named_by(&slot.item.node, deep + 1))?
+        })
     }
 
     /// Where there is a document for each of some things, one of them must be meant.

@@ -16,7 +16,7 @@ use crate::text::{Content, Entry, Node, Span};
 use crate::vocabulary::KindId;
 
 /// Terms may stand on each other so deep: more is a slip, and would be slow to judge.
-const DEEPEST: usize = 16;
+pub(super) const DEEPEST: usize = 16;
 
 /// A term as it is written, and what has become of it.
 pub(super) struct Slot<'a> {
