@@ -313,3 +313,85 @@ rules:
     );
     assert_eq!(part["telling"], Value::Null);
 }
+
+/// From 1 to 2 m high: 1.2 m are kept somewhere, 2.1 m nowhere. The lowest place would say otherwise.
+#[test]
+fn what_must_hold_somewhere_shows_the_whole_of_it() {
+    let fence = "things:
+  - {kind: barrier-stretch, id: f, source: drawing, line: [[8, 18], [29, 18]], height-outside: {from: 1 m, to: 2 m}}
+inventory: {barrier-stretch: all-shown}
+";
+    let brief = |asked: &str| {
+        let rule = format!(
+            "rules:
+  - {{id: high, title: High, clause: s. 1, each: barrier-stretch, require: {{fact: barrier-stretch.height-outside, at-least: {asked}, holds: anywhere}}}}
+"
+        );
+        checked("somewhere", fence, &rule).1["brief"].clone()
+    };
+    assert_eq!(
+        brief("1.2 m"),
+        "between 1 m and 2 m, at least 1.2 m asked somewhere along it, 0.8 m to spare"
+    );
+    assert_eq!(
+        brief("2.1 m"),
+        "between 1 m and 2 m, at least 2.1 m asked somewhere along it, 0.1 m short"
+    );
+}
+
+fn from_the_shed(bound: &str) -> String {
+    format!(
+        "rules:
+  - {{id: shed, title: Shed, clause: s. 1, each: building, require: {{distance: {{from: pool.water, to: building.wall}}, {bound}}}}}
+"
+    )
+}
+
+/// A shed in the pool is not "exactly at the limit" of no distance; one at 1 m is at the limit of 1 m.
+#[test]
+fn what_overlaps_is_at_no_limit() {
+    let (text, part) = checked(
+        "overlap",
+        &shed("[12, 29]", ""),
+        &from_the_shed("more-than: 0 m"),
+    );
+    assert_eq!(part["outcome"], "fail");
+    assert!(
+        text.contains("is 0 m (they touch or overlap); it must be more than 0 m. Measured"),
+        "{text}"
+    );
+    assert_eq!(part["brief"], "0 m, more than 0 m asked");
+    let (_, part) = checked(
+        "at-the-limit",
+        &shed("[12, 25]", ""),
+        &from_the_shed("at-least: 1 m"),
+    );
+    assert_eq!(
+        part["brief"],
+        "1 m, at least 1 m asked, exactly at the limit"
+    );
+}
+
+/// The pool is surveyed, and nobody said how good the shed is: only the shed is asked about. Nobody can measure an area.
+#[test]
+fn only_what_nobody_told_is_asked_for() {
+    let unsourced = shed("[12, 24]", "").replace("    source: drawing\n", "");
+    let (text, part) = checked("one-end", &unsourced, &from_the_shed("at-least: 1 m"));
+    assert_eq!(part["outcome"], "marginal");
+    assert!(
+        text.contains(
+            "What to do: Say how far off the outside wall of the building `shed` may be, or have it surveyed."
+        ),
+        "{text}"
+    );
+    let area = "rules:
+  - {id: built, title: Built, clause: s. 1, require: {area: {of: building.wall}, at-most: 7 m2}}
+";
+    let (text, _) = checked("area", &unsourced, area);
+    assert!(
+        text.contains(
+            "What to do: Have the lines surveyed that count here, and say how far off they may be."
+        ),
+        "{text}"
+    );
+}

@@ -1,6 +1,7 @@
 //! What is checked against the outside.
 
 pub mod deletions;
+pub mod fuzzing;
 pub mod large;
 pub mod measured;
 pub mod one_site;

@@ -1,7 +1,8 @@
 //! What the guides show is true: every snippet is read by the program, and says what the guide says.
 //!
 //! Snippets of YAML on one page are pieces of one file. A word behind `yaml` says of which: `local` is a file that builds
-//! on others, `plan` a plan, `amended` a later edition, `cases` a file of cases, `slip` a piece that is refused or warned of, whose message follows as `text said`.
+//! on others, `plan` a plan, `amended` a later edition, `sourced` a file that says where it was read, `cases` a file of
+//! cases, `slip` a piece that is refused or warned of, whose message follows as `text said`.
 
 use std::collections::BTreeMap;
 use std::fs;
@@ -10,6 +11,7 @@ use outside_checks::cases::try_cases;
 use outside_checks::pages::root;
 use outside_checks::read;
 use rules_core::check::Outcome;
+use rules_core::ruleset::Grade;
 use rules_core::{check, judge_texts, plan, read_rules};
 
 /// A piece of a page: what stands behind the fence, and the text.
@@ -123,6 +125,15 @@ fn the_file_that_changes_a_model_is_clean() {
             .iter()
             .any(|rule| rule.id == "height" && rule.layer == 1)
     );
+}
+
+#[test]
+fn the_file_that_names_its_sources_is_clean() {
+    let rules = read::clean(&of_sort(&snippets(&page("rule-sets.md")), "yaml sourced"));
+    let grades = rules.rules.iter().map(|rule| rules.grade(rule));
+    assert_eq!(grades.collect::<Vec<_>>(), [Some(Grade::Law)]);
+    let (oldest, newest) = rules.read_between().expect("a day");
+    assert_eq!((oldest, newest), (20_485, 20_485)); // 2026-02-01
 }
 
 /// The file of the guide, under the name that it has once it is amended, is the edition before.

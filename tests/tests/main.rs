@@ -14,6 +14,8 @@ mod enclosure;
 mod equivalence;
 mod false_verdicts;
 mod faults;
+mod fuzzing;
+mod growth;
 mod less_said;
 mod levels;
 mod lots;

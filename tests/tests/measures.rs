@@ -294,3 +294,28 @@ inventory: {{well: all-shown}}
         assert_eq!(judge(&plan, "", &rule("31.48 ft")).0, Outcome::Fail);
     }
 }
+
+/// Where lines lie on both sides of another, nobody can say what "between" them is, whichever is written first.
+#[test]
+fn between_lines_on_both_sides_is_no_place() {
+    let outcome = |fences: &[i64]| {
+        let fences = fences.iter().map(|y| {
+            format!(
+                "  - {{kind: barrier-stretch, id: fence-{y}, source: survey, line: [[0, {y}], [20, {y}]]}}\n"
+            )
+        });
+        let plan = format!(
+            "{LOT}pool: {{id: pool, source: survey, water: {{rectangle: {{at: [8, 22], length: 4 m, width: 6 m}}}}}}
+things:
+  - {{kind: retaining-wall, id: wall, source: survey, line: [[0, 20], [20, 20]]}}
+{}inventory: {{retaining-wall: all-shown, barrier-stretch: all-shown}}\n",
+            fences.collect::<String>()
+        );
+        let rule = "    require: {area: {of: pool.water, in: {between: [retaining-wall.line, barrier-stretch.line]}}, at-most: 0 m2}\n";
+        judge(&plan, "", rule).0
+    };
+    assert_eq!(outcome(&[30]), Outcome::Fail, "the pool lies between");
+    assert_eq!(outcome(&[10]), Outcome::Pass, "it lies on the other side");
+    assert_eq!(outcome(&[10, 30]), Outcome::Unknown);
+    assert_eq!(outcome(&[30, 10]), Outcome::Unknown);
+}

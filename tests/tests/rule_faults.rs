@@ -214,3 +214,34 @@ fn a_rule_may_be_too_much_to_look_through() {
     assert!(shown.contains("this rule takes too many steps"), "{shown}");
     assert!(shown.contains("- id: one"), "{shown}");
 }
+
+/// A word that is not ours is answered by the one that means the same, never by one that is stricter or laxer.
+#[test]
+fn words_that_are_not_ours_lead_to_those_that_mean_the_same() {
+    let words = [
+        ("at-least", "min minimum not-less-than no-less-than"),
+        ("at-most", "max maximum up-to not-more-than no-more-than"),
+        (
+            "more-than",
+            "over above greater-than exceeds longer-than after",
+        ),
+        ("less-than", "under below smaller-than fewer-than before"),
+        ("is", "equals equal-to exactly one-of"),
+    ];
+    for (right, wrong) in words {
+        for wrong in wrong.split(' ') {
+            let text = format!(
+                "ruleset: town\ntitle: Town\nedition: \"1\"\nauthority: the town\nrules:\n  - id: one\n    title: One\n    clause: s. 1\n    require: {{fact: pool.depth, {wrong}: 1 m}}\n"
+            );
+            let refusal = read_rules(&text, &|_| None).expect_err(wrong);
+            let told: Vec<Option<&str>> = refusal.rules[0]
+                .faults
+                .list
+                .iter()
+                .map(|fault| fault.help.as_deref())
+                .collect();
+            let expected = format!("Write `{right}`.");
+            assert_eq!(told, [Some(expected.as_str())], "{wrong}");
+        }
+    }
+}

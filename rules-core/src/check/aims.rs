@@ -192,15 +192,16 @@ impl<'a> Judge<'a> {
                 aims.push(Aim::ANYWHERE);
                 continue;
             };
-            aims.extend(
-                self.strips(figure, doubt)
-                    .into_iter()
-                    .map(|(strip, doubt)| Aim {
-                        place: Some((strip, doubt)),
-                        sure,
-                        ..Aim::FAR
-                    }),
-            );
+            let line = (*index, self.scene.as_drawn);
+            let strips = self
+                .scene
+                .base
+                .strips(line, || self.strips(figure, doubt).into());
+            aims.extend(strips.iter().map(|strip| Aim {
+                place: Some(strip.clone()),
+                sure,
+                ..Aim::FAR
+            }));
         }
         aims
     }

@@ -1,8 +1,35 @@
 //! How much work judging may be, and what is said where it would be more.
 
-use crate::ruleset::{Rule, RuleSet};
+use super::judge::Judge;
+use crate::ruleset::{Requirement, Rule, RuleSet};
 use crate::text::{Fault, Faults};
 use crate::work::MOST_STEPS;
+
+/// What to do about one rule.
+const FEWER: &str = "Take fewer things or fewer corners into the plan, or choose the things that the rule speaks of more narrowly.";
+
+/// So many combinations of things are gone through at least: each thing of an `each` with each of those in it. Where a
+/// condition chooses among them there may be none, and a term is judged once for each thing: neither counts.
+fn combinations(judge: &Judge<'_>, requirement: &Requirement) -> u64 {
+    let all = |list: &[Requirement]| {
+        let each = list.iter().map(|member| combinations(judge, member));
+        each.fold(0, u64::saturating_add)
+    };
+    match requirement {
+        Requirement::All(list) | Requirement::Any(list) | Requirement::Count { of: list, .. } => {
+            all(list)
+        }
+        Requirement::Not(inner) => combinations(judge, inner),
+        Requirement::Each(each)
+            if each.selection.filter.is_none() && each.selection.zone.is_none() =>
+        {
+            let things = judge.scene.base.of_kind(each.selection.kind).len();
+            let things = u64::try_from(things).unwrap_or(u64::MAX);
+            things.saturating_mul(combinations(judge, &each.require).saturating_add(1))
+        }
+        _ => 0,
+    }
+}
 
 /// A plan that is not judged by a rule set, because that would take too long.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -15,13 +42,29 @@ pub struct TooMuch {
 }
 
 impl TooMuch {
+    /// A rule of which is known before it is judged that it would take more steps than there may be.
+    pub(super) fn known(judge: &Judge<'_>, rule: &Rule) -> Option<TooMuch> {
+        let combinations = combinations(judge, &rule.require);
+        // A rule that may not apply may take none.
+        let may_not_apply = rule.when.is_some() || rule.unless.is_some() || rule.each.is_some();
+        if combinations <= MOST_STEPS
+            || may_not_apply
+            || judge.in_force.is_some()
+            || rule.in_force.is_some()
+        {
+            return None;
+        }
+        let message = format!(
+            "This plan is not judged, because the rule `{}` speaks of {combinations} combinations of things: more than {MOST_STEPS}.",
+            rule.id
+        );
+        Some(TooMuch::at(judge.scene.rules(), Some(rule), message, FEWER))
+    }
+
     /// A rule that takes more steps than there may be; without one, the rules together.
     pub(super) fn spent(rules: &RuleSet, rule: Option<&Rule>) -> TooMuch {
         let (what, help) = match rule {
-            Some(rule) => (
-                format!("the rule `{}` takes", rule.id),
-                "Take fewer things or fewer corners into the plan, or choose the things that the rule speaks of more narrowly.",
-            ),
+            Some(rule) => (format!("the rule `{}` takes", rule.id), FEWER),
             None => (
                 "the rules together take".to_owned(),
                 "Take fewer things or fewer corners into the plan, or split the rule set.",

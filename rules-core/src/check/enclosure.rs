@@ -6,6 +6,7 @@ use super::holes::Hole;
 use super::judge::{Judge, thing_of};
 use super::scene::{Env, Holder};
 use super::value::{Val, Way};
+use super::ways_out::Sought;
 use super::{Missing, Witness};
 use crate::measure::{Doubt, Goal, Target, View, Wall, WayOut, widest_way};
 use crate::plan::{Figure, ThingIndex};
@@ -54,8 +55,9 @@ impl<'a> Judge<'a> {
                 high = None;
                 continue;
             };
-            for aim in &aims {
-                if aim.sure && pool.sure && !barrier.more {
+            for (number, aim) in aims.iter().enumerate() {
+                let aim = (number, aim);
+                if aim.1.sure && pool.sure && !barrier.more {
                     let way = self.way(&barrier, |_| true, &pool, (aim, View::Narrowest));
                     low = low.max(endless(way.low));
                 }
@@ -83,9 +85,9 @@ impl<'a> Judge<'a> {
         &self,
         barrier: &Barrier,
         pool: &Placed,
-        aim: &Aim,
+        aim: (usize, &Aim),
     ) -> Option<(i128, Option<Witness>)> {
-        if aim.anywhere {
+        if aim.1.anywhere {
             return None;
         }
         let sure: Vec<&Placed> = barrier.walls.iter().filter(|wall| wall.sure).collect();
@@ -110,7 +112,7 @@ impl<'a> Judge<'a> {
         barrier: &Barrier,
         counts: impl Fn(&Placed) -> bool,
         pool: &Placed,
-        (aim, view): (&Aim, View),
+        ((number, aim), view): ((usize, &Aim), View),
     ) -> WayOut {
         let view = if self.scene.as_drawn {
             View::Drawn
@@ -145,7 +147,14 @@ impl<'a> Judge<'a> {
                 doubt: *doubt,
             }),
         };
-        widest_way(&walls, &start, &[goal], view)
+        let find = || widest_way(&walls, &start, &[goal], view);
+        let sought = Sought {
+            walls: &cut,
+            pool: (&pool.figure, pool.doubt),
+            place: aim.place.as_ref(),
+        };
+        let key = (pool.index, pool.outline, number, view);
+        self.scene.base.ways_out.found(key, sought, find)
     }
 
     /// What counts as barrier: what is meant, the gates that are part of it, and the holes in it.

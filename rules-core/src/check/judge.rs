@@ -16,6 +16,9 @@ use crate::ruleset::{
 };
 use crate::work;
 
+/// To look at the plan in another way takes so many steps, whatever is then judged.
+const ANOTHER_SCENE: u64 = 10;
+
 /// Judges requirements in one scene.
 pub(crate) struct Judge<'a> {
     pub(crate) scene: Scene<'a>,
@@ -25,7 +28,7 @@ pub(crate) struct Judge<'a> {
     /// When the rule set is in force; `None` where it is taken to be.
     pub(crate) in_force: Option<&'a InForce>,
     /// What terms came to in this scene.
-    pub(super) memos: Memos,
+    pub(super) memos: Rc<Memos>,
 }
 
 /// What a requirement is asked for.
@@ -197,18 +200,23 @@ impl<'a> Judge<'a> {
             scene,
             keeps: false,
             in_force,
-            memos: Memos::default(),
+            memos: Rc::default(),
         }
     }
 
     /// The same judge in another scene.
     pub(crate) fn in_scene(&self, scene: Scene<'a>) -> Judge<'a> {
+        work::step(ANOTHER_SCENE);
+        let memos = match scene.settled_since(&self.scene) {
+            Some(facts) => Memos::settling(&self.memos, facts),
+            None => Memos::default(),
+        };
         Judge {
             scene,
             special: self.special,
             keeps: false,
             in_force: self.in_force,
-            memos: Memos::default(),
+            memos: Rc::new(memos),
         }
     }
 

@@ -32,7 +32,9 @@ impl<'a> Judge<'a> {
         }
         let ring = self.lot_ring()?;
         let held = |form| contains(ring, form).is_within();
-        let within = own.figure.forms.iter().all(held);
+        let outline = (own.index, own.outline);
+        let within = || own.figure.forms.iter().all(held);
+        let within = self.scene.base.on_the_lot(outline, within);
         // What lies within and does not reach this line is not past it.
         if within && (gap.low > 0 || lies_within(ring, own.figure)) {
             return None;
@@ -182,7 +184,7 @@ fn to_line(place: Point, line: &Figure) -> Option<i64> {
 }
 
 /// The corners of a figure's forms.
-fn corners(figure: &Figure) -> impl Iterator<Item = Point> {
+pub(super) fn corners(figure: &Figure) -> impl Iterator<Item = Point> {
     figure
         .forms
         .iter()

@@ -5,11 +5,11 @@ use std::collections::BTreeMap;
 use std::rc::Rc;
 use std::sync::Arc;
 
-use super::Truth;
 use super::judge::{Ask, Judge, Judged, Node};
 use super::scene::{Env, Holder, Touch};
 use super::select::Members;
 use super::value::Val;
+use super::{Truth, split};
 use crate::ruleset::{Requirement, Rule, Scope, Selection, TermUse, Value};
 use crate::vocabulary::FactId;
 
@@ -20,7 +20,39 @@ pub(super) struct Memos {
     values: Memo<Val>,
     members: Memo<Members>,
     applies: Memo<Truth>,
+    /// What was found before some facts were settled: still right wherever it rests on none of them.
+    before: Option<(Rc<Memos>, Facts)>,
 }
+
+impl Memos {
+    /// Of the same scene with these facts settled.
+    pub(super) fn settling(before: &Rc<Memos>, facts: Facts) -> Memos {
+        Memos {
+            before: Some((Rc::clone(before), facts)),
+            ..Memos::default()
+        }
+    }
+
+    /// What was found, here or before anything was settled on which it rests.
+    fn known<T: Clone>(&self, of: fn(&Memos) -> &Memo<T>, key: Key) -> Option<(T, Rc<[Touch]>)> {
+        let (mut memos, mut settled) = (self, Vec::new());
+        loop {
+            let found = of(memos).borrow().get(&key).cloned();
+            let rests = |touch: &Touch| {
+                split::key(touch).is_some_and(|it| settled.contains(&(it.holder, it.fact)))
+            };
+            if let Some(found) = found {
+                return (!found.1.iter().any(rests)).then_some(found);
+            }
+            let (before, facts) = memos.before.as_ref()?;
+            settled.extend(facts);
+            memos = before;
+        }
+    }
+}
+
+/// Facts of things.
+pub(super) type Facts = Vec<(Holder, FactId)>;
 
 /// What was found, and all that it rests on.
 type Memo<T> = RefCell<BTreeMap<Key, (T, Rc<[Touch]>)>>;
@@ -47,11 +79,15 @@ impl<'a> Judge<'a> {
         ask: Ask,
     ) -> Judged {
         let key = self.key(stored(requirement), Some(ask), term.scope, env);
-        let judged = self.remembered(&self.memos.judged, key, || {
-            self.within(term.scope, env, |inner| {
-                Rc::new(self.judge(requirement, inner, ask))
-            })
-        });
+        let judged = self.remembered(
+            |memos| &memos.judged,
+            key,
+            || {
+                self.within(term.scope, env, |inner| {
+                    Rc::new(self.judge(requirement, inner, ask))
+                })
+            },
+        );
         Judged {
             truth: judged.truth,
             room: judged.room,
@@ -75,7 +111,7 @@ impl<'a> Judge<'a> {
             return find();
         }
         let key = self.key(stored(value), None, term.scope, env);
-        self.remembered(&self.memos.values, key, find)
+        self.remembered(|memos| &memos.values, key, find)
     }
 
     /// The things that a selection selects which is all that a term says.
@@ -91,7 +127,7 @@ impl<'a> Judge<'a> {
             (None, None) => return find(),
         };
         let key = self.key(place, None, scope, env);
-        self.remembered(&self.memos.members, key, find)
+        self.remembered(|memos| &memos.members, key, find)
     }
 
     /// Whether a rule applies beside one pool, found once.
@@ -109,18 +145,23 @@ impl<'a> Judge<'a> {
             of: None,
             zone: 0,
         };
-        self.remembered(&self.memos.applies, key, find)
+        self.remembered(|memos| &memos.applies, key, find)
     }
 
-    fn remembered<T: Clone>(&self, memo: &Memo<T>, key: Key, find: impl FnOnce() -> T) -> T {
-        if let Some((found, touched)) = memo.borrow().get(&key) {
-            self.scene.note(touched);
-            return found.clone();
+    fn remembered<T: Clone>(
+        &self,
+        of: fn(&Memos) -> &Memo<T>,
+        key: Key,
+        find: impl FnOnce() -> T,
+    ) -> T {
+        if let Some((found, touched)) = self.memos.known(of, key) {
+            self.scene.note(&touched);
+            return found;
         }
         let (found, touched) = self.scene.logging(find);
         self.scene.note(&touched);
-        memo.borrow_mut()
-            .insert(key, (found.clone(), touched.into()));
+        let mut memo = of(&self.memos).borrow_mut();
+        memo.insert(key, (found.clone(), touched.into()));
         found
     }
 

@@ -9,6 +9,10 @@ use super::target::Target;
 use super::{Missing, Truth, split};
 use crate::ruleset::Rule;
 
+/// Of more things that were not stated than this none is tried by itself: all are named. For each of them the whole rule
+/// would be judged again, and it may speak of as many things.
+const MOST_TRIED: usize = 64;
+
 /// What is missing to decide a subject of a rule.
 pub(crate) fn of_part<'a>(
     judge: &Judge<'a>,
@@ -41,6 +45,9 @@ pub(crate) fn of_touched<'a>(
         .copied()
         .filter(|what| !is_of_unseen(*what, &candidates))
         .collect();
+    if candidates.len() > MOST_TRIED {
+        return candidates;
+    }
     let named = split::named(touched);
     let useful: Vec<Missing> = candidates
         .iter()
@@ -72,7 +79,7 @@ fn settled<'a>(scene: &Scene<'a>, what: Missing, named: &split::Named) -> Option
             at_place: false,
         };
         let cuts = named.get(&key).map(|(_, cuts)| cuts.clone());
-        split::scenes(scene, &[(key, cuts.unwrap_or_default())])
+        split::scenes(scene, &[(key, cuts.unwrap_or_default())]).map(Iterator::collect)
     };
     match what {
         Missing::Fact(index, id) => fact(Holder::Thing(index), id),

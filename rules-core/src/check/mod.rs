@@ -52,6 +52,7 @@ mod truth;
 mod value;
 mod verdict;
 mod way;
+mod ways_out;
 mod wires;
 mod zone;
 
@@ -87,6 +88,10 @@ fn judge_of<'a>(plan: &'a Plan, rules: &'a RuleSet, in_force: Option<&'a InForce
 
 fn judged_by<'a>(judge: &Judge<'a>) -> Result<Findings<'a>, TooMuch> {
     let rules = judge.scene.rules();
+    let known = |rule| TooMuch::known(judge, rule);
+    if let Some(too_much) = rules.all_rules().find_map(known) {
+        return Err(too_much);
+    }
     let mut now = None;
     let found = work::bounded(|| {
         let mut found = Vec::new();

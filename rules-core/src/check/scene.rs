@@ -10,9 +10,10 @@ use super::places::Place;
 use super::special::{Special, is_part_of_a_pool};
 use super::value::Cuts;
 use super::way::{Between, Ways};
+use super::ways_out::WaysOut;
 use super::{Missing, Truth};
-use crate::measure::{Gap, Rectangle};
-use crate::plan::{Looked, Plan, Possible, Thing, ThingIndex};
+use crate::measure::{Doubt, Gap, Rectangle};
+use crate::plan::{Figure, Looked, Plan, Possible, Thing, ThingIndex};
 use crate::quantity::Interval;
 use crate::ruleset::{DocumentIndex, RuleSet, Zone};
 use crate::vocabulary::{FactId, KindId, Number, OutlineId};
@@ -109,6 +110,9 @@ pub(crate) struct Base<'a> {
     by_kind: Vec<Vec<ThingIndex>>,
     gaps: RefCell<BTreeMap<Ends, Gap>>,
     ways: RefCell<BTreeMap<Between, Rc<Ways>>>,
+    pub(crate) ways_out: WaysOut,
+    strips: RefCell<BTreeMap<(ThingIndex, bool), Strips>>,
+    on_the_lot: RefCell<BTreeMap<(ThingIndex, OutlineId), bool>>,
     /// What was looked up: of each thing, then of what is unseen of each kind; first as known, then as drawn.
     views: RefCell<[Views; 2]>,
     spots: OnceCell<Spots>,
@@ -133,6 +137,9 @@ pub(crate) struct Seen {
 /// No more distances than this are remembered.
 const MOST_GAPS: usize = 200_000;
 
+/// Lines, and how far off each may be.
+pub(crate) type Strips = Rc<[(Figure, Doubt)]>;
+
 /// Two outlines of two things.
 pub(crate) type Ends = (ThingIndex, OutlineId, ThingIndex, OutlineId);
 
@@ -152,6 +159,9 @@ impl<'a> Base<'a> {
             by_kind,
             gaps: RefCell::default(),
             ways: RefCell::default(),
+            ways_out: WaysOut::default(),
+            strips: RefCell::default(),
+            on_the_lot: RefCell::default(),
             views: RefCell::new([holders.clone(), holders]),
             spots: OnceCell::new(),
             rectangles: OnceCell::new(),
@@ -201,6 +211,25 @@ impl<'a> Base<'a> {
             .get_or_init(|| self.plan.things.iter().map(of_thing).collect());
         let own = all.get(thing)?.iter().find(|(id, _)| *id == outline);
         own.and_then(|(_, rectangle)| *rectangle)
+    }
+
+    /// Whether what is drawn of an outline lies on the lot, found once.
+    pub(crate) fn on_the_lot(
+        &self,
+        outline: (ThingIndex, OutlineId),
+        find: impl FnOnce() -> bool,
+    ) -> bool {
+        *self
+            .on_the_lot
+            .borrow_mut()
+            .entry(outline)
+            .or_insert_with(find)
+    }
+
+    /// The strips beyond a lot line, as known or as drawn, found once.
+    pub(crate) fn strips(&self, line: (ThingIndex, bool), find: impl FnOnce() -> Strips) -> Strips {
+        let mut strips = self.strips.borrow_mut();
+        Rc::clone(strips.entry(line).or_insert_with(find))
     }
 
     /// The ways on foot between two outlines, looked for once.
@@ -281,11 +310,29 @@ impl<'a> Scene<'a> {
         }
     }
 
-    /// The same with a fact taken as settled.
-    pub(crate) fn settling(&self, key: Key, view: FactView) -> Self {
+    /// The same with facts taken as settled.
+    pub(crate) fn settling(&self, facts: Vec<(Key, FactView)>) -> Self {
         let mut scene = self.again();
-        scene.settled.push((key, Rc::new(Seen::settled(view))));
+        let facts = facts.into_iter();
+        let settled = facts.map(|(key, view)| (key, Rc::new(Seen::settled(view))));
+        scene.settled.extend(settled);
         scene
+    }
+
+    /// The facts that are settled here and were not in another scene; `None` where more is otherwise.
+    pub(crate) fn settled_since(&self, before: &Self) -> Option<Vec<(Holder, FactId)>> {
+        let (first, since) = self.settled.split_at_checked(before.settled.len())?;
+        let first = first.iter().zip(&before.settled);
+        let same = self.as_drawn == before.as_drawn
+            && self.leave_open == before.leave_open
+            && Rc::ptr_eq(&self.place, &before.place)
+            && self.all_seen == before.all_seen
+            && self.papers == before.papers
+            && first
+                .into_iter()
+                .all(|(one, other)| Rc::ptr_eq(&one.1, &other.1));
+        let since = since.iter().map(|(key, _)| (key.holder, key.fact));
+        same.then(|| since.collect())
     }
 
     /// The same at one place along the things that change.
@@ -634,6 +681,7 @@ fn each_once(mut touched: Vec<Touch>) -> Vec<Touch> {
     if touched.len() < 2 {
         return touched;
     }
+    work::corners(2 * touched.len());
     touched.sort_by_key(|touch| (touch.what, touch.at_place));
     touched.dedup_by(|next, first| {
         let same = (next.what, next.at_place) == (first.what, first.at_place);

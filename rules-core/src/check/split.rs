@@ -44,10 +44,10 @@ pub(crate) fn named(touched: &[Touch]) -> Named {
 /// Every scene in which all of these facts are settled; `None` where there are too many or they cannot be listed.
 ///
 /// Of unseen things there may be many, each with a fact of its own: no one value settles it for all of them.
-pub(crate) fn scenes<'a>(
-    scene: &Scene<'a>,
+pub(crate) fn scenes<'s, 'a>(
+    scene: &'s Scene<'a>,
     keys: &[(Key, BTreeSet<i128>)],
-) -> Option<Vec<Scene<'a>>> {
+) -> Option<impl Iterator<Item = Scene<'a>> + use<'s, 'a>> {
     let mut cells: Vec<(Key, Vec<FactView>)> = Vec::new();
     let mut total = 1_usize;
     let vocabulary = &scene.rules().vocabulary;
@@ -57,24 +57,24 @@ pub(crate) fn scenes<'a>(
             continue;
         }
         let own = scene.cells(*key, cuts)?;
-        total = total.checked_mul(own.len())?;
+        total = total
+            .checked_mul(own.len())
+            .filter(|total| *total <= MOST_CELLS)?;
         cells.push((*key, own));
     }
-    if total > MOST_CELLS {
-        return None;
+    Some((0..total).map(move |number| settled(scene, &cells, number)))
+}
+
+/// The scene of that number: the last fact changes from each to the next.
+fn settled<'a>(scene: &Scene<'a>, cells: &[(Key, Vec<FactView>)], mut number: usize) -> Scene<'a> {
+    let mut chosen = Vec::new();
+    for (key, views) in cells.iter().rev() {
+        let view = views.get(number.checked_rem(views.len()).unwrap_or(0));
+        chosen.extend(view.map(|view| (*key, view.clone())));
+        number = number.checked_div(views.len()).unwrap_or(0);
     }
-    let mut scenes = vec![scene.clone()];
-    for (key, views) in cells {
-        let settled = |scene: &Scene<'a>| {
-            let scene = scene.clone();
-            views
-                .iter()
-                .map(move |view| scene.settling(key, view.clone()))
-                .collect::<Vec<_>>()
-        };
-        scenes = scenes.iter().flat_map(settled).collect();
-    }
-    Some(scenes)
+    chosen.reverse();
+    scene.settling(chosen)
 }
 
 /// What is possible, once facts that were named twice are split.
@@ -98,8 +98,13 @@ pub(crate) fn refined<'a>(
     let Some(scenes) = scenes(scene, &twice) else {
         return truth;
     };
-    scenes
-        .into_iter()
-        .map(judge)
-        .fold(Truth::NONE, Truth::or_else)
+    let mut found = Truth::NONE;
+    for scene in scenes {
+        found = found.or_else(judge(scene));
+        // Each scene has some of what was possible before; once all of it is found, there is no more.
+        if found == truth {
+            break;
+        }
+    }
+    found
 }

@@ -163,7 +163,7 @@ fn pass(
     known: Option<Side>,
     seen: &mut Seen,
 ) -> Option<Side> {
-    work::corners(ring.len());
+    work::corners(2 * ring.len());
     let mut cuts = Vec::new();
     for against in Chain::ring(ring).edges() {
         if !bounds.touches(&against.bounds()) || !edge.meets(&against) {

@@ -10,7 +10,7 @@ use super::touching::{Rectangle, touching};
 use crate::work;
 
 /// Two sides that come near each other cost so many steps to join.
-const STEPS_A_PAIR: u64 = 6;
+const STEPS_A_PAIR: u64 = 20;
 
 /// Some polygons as one area.
 pub(super) fn joined(all: &[Polygon]) -> MultiPolygon {

@@ -92,6 +92,8 @@ fn days_that_months_can_have() {
     assert_eq!(days(2), Interval::new(59, 62));
     assert_eq!(days(3), Interval::new(89, 92));
     assert_eq!(days(12), Interval::new(365, 366));
+    // Across 1900 or 2100 there is no leap day in them.
+    assert_eq!(days(48), Interval::new(1460, 1461));
     assert_eq!(days(4800), Interval::exact(146_097));
     assert_eq!(days(-1), Interval::new(-31, -28));
     assert_eq!(

@@ -124,7 +124,8 @@ pub(super) fn drawn(reading: &Reading) -> Option<String> {
     measured_and_limit(&as_drawn).map(|(measured, _)| measured.text)
 }
 
-/// How much room there would be as drawn, against the same limit.
+/// How much room there would be as drawn, against the same limit; none where nobody knows the limit well enough to tell on
+/// which side of it that lies.
 pub(super) fn drawn_margin(reading: &Reading) -> Option<MarginReport> {
     let unit = unit_of(reading.unit, reading.dimension).dimension();
     let limit = limit_unit(reading.bound(), Unit::usual(unit)).dimension();
@@ -132,6 +133,8 @@ pub(super) fn drawn_margin(reading: &Reading) -> Option<MarginReport> {
         in_one_dimension((reading.drawn?, unit), (reading.limit?, limit))?;
     let relation = relation(reading.bound());
     let range = relation.margin(drawn, limit)?;
+    let either_side = range.low < 0 && range.high > 0;
+    let range = (!either_side).then_some(range)?;
     margin(Margin { range, dimension }, Some(relation), reading.unit)
 }
 

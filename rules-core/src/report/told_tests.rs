@@ -414,3 +414,26 @@ fn what_is_stated_but_not_exactly_enough_is_asked_again() {
     );
     assert_eq!(asked("46 in .. 50 in", "0.5 m").0, Outcome::Pass);
 }
+
+/// 3 m from the line; 2.24 m from the house, so that 4 m are asked as drawn, and 1 m if it is no more than 2 m.
+#[test]
+fn no_room_is_told_where_it_could_be_either_side() {
+    let rule = "rules:
+  - id: line
+    title: Pool to the line
+    clause: s. 1
+    require:
+      distance: {from: pool.water, to: lot-line}
+      at-least: {table: {by: {distance: {from: pool.water, to: building.wall}}, rows: [{at-most: 2 m, then: 1 m}, {otherwise: 4 m}]}}
+";
+    let report = told(&plan("", &pool_at(19, 20)), rule);
+    assert_eq!(report.rules[0].as_drawn, Some(Outcome::Fail));
+    assert_eq!(
+        sentences(&report),
+        [
+            "For the pool, it fails as drawn: the distance from the water's edge to any lot line is 3 m as drawn; it must be \
+             at least what the table gives for the distance from the water's edge to the outside wall of any building, here \
+             1 m to 4 m. It is not sure until somebody says how far off the drawing may be."
+        ]
+    );
+}

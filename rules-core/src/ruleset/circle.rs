@@ -17,30 +17,43 @@ fn waits(duties: &[Duty]) -> BTreeMap<&str, BTreeSet<&str>> {
     waits
 }
 
+/// The same of what can never be done: all that waits for nothing else is taken away, then what waited only for that, and so
+/// on.
+fn never_done<'d>(
+    mut waits: BTreeMap<&'d str, BTreeSet<&'d str>>,
+) -> BTreeMap<&'d str, BTreeSet<&'d str>> {
+    let mut later: BTreeMap<&str, Vec<&str>> = BTreeMap::new();
+    for (name, for_these) in &waits {
+        for earlier in for_these {
+            later.entry(earlier).or_default().push(name);
+        }
+    }
+    let waits_for_nothing = |name: &&&str| waits.get(**name).is_none_or(BTreeSet::is_empty);
+    let names = waits.keys().chain(later.keys());
+    let mut open: Vec<&str> = names.filter(waits_for_nothing).copied().collect();
+    while let Some(done) = open.pop() {
+        waits.remove(done);
+        for name in later.remove(done).into_iter().flatten() {
+            if let Some(left) = waits.get_mut(name) {
+                left.remove(done);
+                if left.is_empty() {
+                    open.push(name);
+                }
+            }
+        }
+    }
+    waits
+}
+
 /// The names of duties and events that wait for each other in a circle, each for the one before it; `None` where all
 /// can be done one after the other.
 pub fn circle(duties: &[Duty]) -> Option<Vec<&str>> {
-    let mut waits = waits(duties);
-    // What waits for nothing that is left can be done; what is left in the end cannot.
-    loop {
-        let names: BTreeSet<&str> = waits.keys().copied().collect();
-        let before = waits.len();
-        waits.retain(|_, for_these| for_these.iter().any(|name| names.contains(name)));
-        if waits.is_empty() {
-            return None;
-        }
-        if waits.len() == before {
-            break;
-        }
-    }
-    let mut way: Vec<&str> = Vec::new();
+    let waits = never_done(waits(duties));
+    let (mut way, mut seen) = (Vec::new(), BTreeSet::new());
     let mut here = *waits.keys().next()?;
-    while !way.contains(&here) {
+    while seen.insert(here) {
         way.push(here);
-        here = *waits
-            .get(here)?
-            .iter()
-            .find(|name| waits.contains_key(*name))?;
+        here = *waits.get(here)?.first()?;
     }
     let mut circle: Vec<&str> = way.into_iter().skip_while(|name| *name != here).collect();
     circle.reverse();

@@ -274,6 +274,39 @@ fn a_term_can_depend_on_a_condition() {
     assert_eq!(amounts, ["5 m", "3 m"]);
 }
 
+/// A relief that is closed in one case and withdrawn in another is closed in either.
+#[test]
+fn a_relief_with_an_unless_is_withdrawn_in_one_more_case() {
+    let (one, other) = (
+        "{fact: lot.in-association, is: yes}",
+        "{fact: lot.level-ground, is: yes}",
+    );
+    let consent = |unless: &str| {
+        format!("{{id: with-consent, unless: {unless}, require: {{have: consent}}}}")
+    };
+    let base = BASE.replace(
+        "{id: with-consent, require: {have: consent}}",
+        &consent(one),
+    );
+    let read = |text: &str| {
+        let find = |name: &str| (name == "model").then_some(base.as_str());
+        super::read(text, &find, Vocabulary::standard()).map(|checked| checked.rule_set)
+    };
+    let withdrawn = read(&local(&format!(
+        "rules:\n  - {{withdraws: rear/with-consent, when: {other}}}\n"
+    )));
+    let by_hand = base.replace(
+        &consent(one),
+        &consent(&format!("{{any-of: [{one}, {other}]}}")),
+    );
+    let reliefs = |set: &RuleSet| set.rules[0].reliefs[0].when.clone();
+    assert!(reliefs(&withdrawn.clone().unwrap()).is_some());
+    assert_eq!(
+        reliefs(&withdrawn.unwrap()),
+        reliefs(&read(&by_hand).unwrap())
+    );
+}
+
 #[test]
 fn parts_of_a_rule_are_changed_by_their_ids() {
     let without = set("rules:\n  - {withdraws: rear/with-consent}\n");

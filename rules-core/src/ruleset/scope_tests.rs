@@ -205,6 +205,15 @@ fn what_a_file_below_holds_counts_as_held() {
     let own = reach(&own, &base).reach;
     assert_eq!(own.holds, [Matter::Barrier].into());
     assert_eq!(own.on_top, ["Mine.", "The town's own rules."]);
+    let only_on_top = reach("builds-on: [base]\nscope: {on-top: [Mine.]}\n", &base).reach;
+    assert_eq!(only_on_top.holds, [Matter::Barrier].into());
+    assert_eq!(only_on_top.leaves_out.len(), Matter::ALL.len() - 1);
+    let door = "rules:\n  - {id: door, title: D, clause: s. 2, each: wall-opening, require: {fact: wall-opening.self-closing, is: yes}}\n";
+    let wider = format!("builds-on: [base]\n{door}scope: {{holds: house-doors}}\n");
+    let wider = reach(&wider, &base).reach;
+    assert_eq!(wider.holds, [Matter::Barrier, Matter::HouseDoors].into());
+    assert!(wider.left_out(Matter::HouseDoors).is_none());
+    assert_eq!(wider.leaves_out.len(), Matter::ALL.len() - 2);
     let narrowed = format!("builds-on: [base]\nscope:\n{}", leaving_out(&[]));
     assert_eq!(reach(&narrowed, &base).reach.holds, BTreeSet::new());
 }

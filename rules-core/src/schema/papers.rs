@@ -43,6 +43,13 @@ pub(super) fn document() -> Value {
         ),
         ("needed", said("When it is needed.", one_or_more(needed))),
         (
+            "one-for-all",
+            said(
+                "Whether one is enough where a rule asks for it beside each of some things.",
+                yes_no(),
+            ),
+        ),
+        (
             "discretion",
             said("Whether whoever gives it may refuse.", yes_no()),
         ),

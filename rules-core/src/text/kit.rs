@@ -167,10 +167,13 @@ impl<'a> MapReader<'a> {
     }
 }
 
+/// Among no more words than this is looked for what was meant.
+const MOST_TRIED: usize = 500;
+
 /// Which of some words a mistyped word was meant to be, where one is close.
 ///
 /// Close is one slip (a letter wrong, missing, too many or two swapped) in up to four letters, two in up to eight,
-/// three in more. Capitals, and `_` or a space for `-`, do not count. Of two equally close, the first is taken.
+/// three in more. Of a very long list only the first words are tried. Capitals, and `_` or a space for `-`, do not count. Of two equally close, the first is taken.
 pub fn closest<'c>(word: &str, candidates: impl IntoIterator<Item = &'c str>) -> Option<&'c str> {
     let word = folded(word);
     let allowed = match word.chars().count() {
@@ -183,6 +186,7 @@ pub fn closest<'c>(word: &str, candidates: impl IntoIterator<Item = &'c str>) ->
     let slips = |candidate: &&str| strsim::damerau_levenshtein(&word, &folded(candidate));
     let close = candidates
         .into_iter()
+        .take(MOST_TRIED)
         .map(|candidate| (slips(&candidate), candidate));
     let near =
         close.filter(|&(slips, candidate)| slips <= allowed && slips < candidate.chars().count());

@@ -177,6 +177,9 @@ pub(super) fn each_shown<'t>(text: &'t str, tab: &'t str) -> impl Iterator<Item 
 /// Whether nobody sees a character: controls, separators of lines, what is no character at all, and all that Unicode
 /// says is not drawn (its property `Default_Ignorable_Code_Point`, and the marks of annotations).
 fn hides(c: char) -> bool {
+    if matches!(c, ' '..='~') {
+        return false;
+    }
     let no_character = u32::from(c) & 0xfffe == 0xfffe;
     c.is_control()
         || no_character

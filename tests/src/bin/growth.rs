@@ -1,6 +1,7 @@
 //! How much work large inputs are: steps, time and memory, each in a process of its own.
 //!
-//! `cargo run --release -p outside-checks --bin growth`, or with the names of some rows, such as `pools-100/denmark`.
+//! `cargo run --release -p outside-checks --bin growth`, or with the names of some rows, such as `pools-100/denmark`;
+//! `--each-rule` and a row for what each of its rules takes.
 
 use std::process::Command;
 
@@ -18,6 +19,7 @@ fn main() {
     match asked.as_slice() {
         [] => all(&all_names()),
         [only, name] if only == "--only" => println!("{}", one(name)),
+        [each, name] if each == "--each-rule" => each_rule(name),
         names => all(names),
     }
 }
@@ -100,6 +102,26 @@ fn worked() -> f64 {
     let told = std::fs::read_to_string("/proc/self/schedstat").unwrap_or_default();
     let first = told.split_whitespace().next();
     first.and_then(|it| it.parse::<f64>().ok()).unwrap_or(0.0) / 1e6
+}
+
+/// What each rule of a row takes by itself.
+fn each_rule(name: &str) {
+    let files = pages::of_rule_sets("rules.yaml").expect("the bundled rule sets");
+    let bundled = |name: &str| files.get(name).map(String::as_str);
+    let row = rows::named(name, &|set| files.get(set).cloned());
+    let (plan, rules) = row.expect("a row");
+    let read = ruleset::read(&rules, &bundled, Vocabulary::standard());
+    let rules = read.expect("rules").rule_set;
+    let plan = plan::read(&plan, &rules.vocabulary).expect("plan");
+    for rule in &rules.rules {
+        let alone = ruleset::RuleSet {
+            rules: vec![rule.clone()],
+            ..rules.clone()
+        };
+        let before = worked();
+        let (_, steps) = work::counted(|| check::check(&plan, &alone).is_ok());
+        println!("{steps:>12} {:>6.0} ms {}", worked() - before, rule.id);
+    }
 }
 
 fn memory() -> String {

@@ -541,22 +541,59 @@ fn behind_a_house(random: &mut Random) -> Site {
 
 fn behind_a_house_and_a_fence(random: &mut Random) -> Site {
     let mut site = behind_a_house(random);
-    let line = vec![
+    let ends = [
         place(random, (2, 14), (22, 23)),
         place(random, (16, 28), (22, 23)),
     ];
+    let stretch = |random: &mut Random, id: &str, line: Vec<Point>| {
+        let item = item(random, "barrier-stretch").named(id);
+        item.drawn("line", Shape::Line(line))
+    };
+    if random.chance(50) {
+        site.items.push(stretch(random, "fence", ends.to_vec()));
+        return site;
+    }
+    // With a closed gate in it, somewhere about its middle.
+    let [left, right] = ends;
+    let at = |share: i64| Point {
+        x: left.x + (right.x - left.x) / 100 * share,
+        y: left.y + (right.y - left.y) / 100 * share,
+    };
+    let start = random.between(30, 55);
+    let (hinge, latch) = (at(start), at(start + 15));
+    site.items.push(stretch(random, "left", vec![left, hinge]));
     site.items
-        .push(item(random, "barrier-stretch").drawn("line", Shape::Line(line)));
+        .push(stretch(random, "right", vec![latch, right]));
+    let gate = item(random, "gate").drawn("line", Shape::Line(vec![hinge, latch]));
+    site.items
+        .push(gate.said("part-of", Fact::Word("left".to_owned())));
     site
+}
+
+/// The pieces of the fence and of the gate in it, those that meet a little longer, so that nobody slips through.
+fn closed_fence(site: &Site) -> Vec<(P, P)> {
+    let runs = site.all("barrier-stretch").chain(site.all("gate"));
+    let runs: Vec<(P, P)> = runs.flat_map(|run| pieces(run.shape("line"))).collect();
+    let joined = |at: P, own: &(P, P)| {
+        let others = runs.iter().filter(|other| *other != own);
+        others.into_iter().any(|(a, b)| *a == at || *b == at)
+    };
+    let longer = |from: P, to: P, own: &(P, P)| match joined(to, own) {
+        true => part_way(from, to, 1.0 + 3e-6),
+        false => to,
+    };
+    let piece = |own: &(P, P)| (longer(own.1, own.0, own), longer(own.0, own.1, own));
+    runs.iter().map(piece).collect()
 }
 
 /// On foot from the well to the pool, round the house, and round the fence if that stops who walks.
 fn to_the_pool(site: &Site, fenced: bool) -> f64 {
     let house = all(site.first("building").shape("wall").corners());
-    let fences = site.all("barrier-stretch").filter(|_| fenced);
-    let fences: Vec<(P, P)> = fences
-        .flat_map(|fence| pieces(fence.shape("line")))
-        .collect();
+    let fences = if fenced {
+        closed_fence(site)
+    } else {
+        Vec::new()
+    };
     let from = p(site.first("well").shape("casing").corners()[0]);
     on_foot(from, site.pool().shape("water"), &house, &fences)
 }

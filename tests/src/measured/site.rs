@@ -110,6 +110,8 @@ pub enum Fact {
     Level(i64, i64),
     /// As written.
     Word(String),
+    /// One of these words; the first, where nothing is left open.
+    OneOf(Vec<&'static str>),
 }
 
 impl Fact {
@@ -125,6 +127,7 @@ impl Fact {
             Fact::Level(is, 0) => format!("{} dB", decibels(*is)),
             Fact::Level(is, off) => format!("{} dB ± {} dB", decibels(*is), decibels(*off)),
             Fact::Word(word) => word.clone(),
+            Fact::OneOf(words) => format!("{{one-of: [{}]}}", words.join(", ")),
         }
     }
 
@@ -137,6 +140,7 @@ impl Fact {
         match self {
             Fact::Length(is, off) => Fact::Length(near(*is, *off), *off),
             Fact::Level(is, off) => Fact::Level(near(*is, *off), *off),
+            Fact::OneOf(words) => Fact::Word((*random.pick(words)).to_owned()),
             other => other.clone(),
         }
     }
@@ -145,6 +149,7 @@ impl Fact {
         match self {
             Fact::Length(is, _) => Fact::Length(*is, 0),
             Fact::Level(is, _) => Fact::Level(*is, 0),
+            Fact::OneOf(words) => Fact::Word(words[0].to_owned()),
             other => other.clone(),
         }
     }
@@ -212,6 +217,14 @@ impl Item {
             Some((_, Fact::Length(is, _) | Fact::Level(is, _))) => *is as f64,
             found => panic!("{} has no amount {fact}: {found:?}", self.id),
         }
+    }
+
+    /// Whether a fact of it is this word.
+    pub fn is(&self, fact: &str, word: &str) -> bool {
+        let is = |said: &Fact| matches!(said, Fact::Word(said) if said == word);
+        self.facts
+            .iter()
+            .any(|(name, said)| *name == fact && is(said))
     }
 
     fn text(&self, indent: &str) -> String {

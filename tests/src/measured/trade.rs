@@ -5,7 +5,7 @@ use rules_core::plan::Point;
 use super::property::Measure;
 use super::shapes::{item, off, place, rectangle, site};
 use super::site::{Fact, Item, M, MM, Shape, Site};
-use super::truth::{distance, meets, pieces};
+use super::truth::{P, all, distance, meets, p, pieces, sides, to_segment, within};
 use crate::soundness::random::Random;
 
 /// All measures of this sort.
@@ -48,6 +48,23 @@ pub const MEASURES: &[Measure] = &[
         reach: 5.0,
     },
     Measure {
+        name: "enclosure, a fence on the water's edge",
+        rule: "    require: {enclosure: {of: pool.water, from: [street, neighbour-lot], made-of: barrier-stretch}, less-than: LIMIT}",
+        limits: ["100 mm", "4 in", "200 mm"],
+        draw: a_fence_on_the_edge,
+        truth: |site| {
+            // Where the pool reaches out of the fence, there is room for a disc around its farthest corner.
+            let fence = all(site.first("barrier-stretch").shape("line").corners());
+            let out = site.pool().shape("water").corners().iter().map(|at| p(*at));
+            let out = out.filter(|at| !within(&fence, *at));
+            let far = out.map(|at| to_segments(at, &sides(&fence)));
+            Some(2.0 * far.fold(0.0, f64::max))
+        },
+        fine: 3000.0,
+        exact: 3000.0,
+        reach: 1.0,
+    },
+    Measure {
         name: "noise",
         rule: "    require: {sound: {from: equipment, at: wall-opening, during: day}, at-most: LIMIT}",
         limits: ["40 dB", "45 dB", "50 dB"],
@@ -66,6 +83,7 @@ pub const MEASURES: &[Measure] = &[
             };
             let energy: f64 = site
                 .all("equipment")
+                .filter(|machine| !machine.is("runs", "night"))
                 .map(|machine| libm::pow(10.0, level(machine) / 10.0))
                 .sum();
             Some((1e7 * libm::log10(energy)).max(0.0))
@@ -76,7 +94,12 @@ pub const MEASURES: &[Measure] = &[
     },
 ];
 
-type Piece = (super::truth::P, super::truth::P);
+type Piece = (P, P);
+
+fn to_segments(at: P, all: &[Piece]) -> f64 {
+    let far = all.iter().map(|piece| to_segment(at, *piece));
+    far.fold(f64::INFINITY, f64::min)
+}
 
 fn gap(one: Piece, other: Piece) -> f64 {
     if meets(one, other) {
@@ -126,6 +149,25 @@ fn one_fence(random: &mut Random) -> Site {
     let mut line = vec![on(end)];
     line.extend(corners);
     line.push(on(start));
+    site.items
+        .push(item(random, "barrier-stretch").drawn("line", Shape::Line(line)));
+    site
+}
+
+/// A fence all round, a millimetre out from the water.
+fn a_fence_on_the_edge(random: &mut Random) -> Site {
+    let mut site = pool(random);
+    let water = site.pool().shape("water").corners().to_vec();
+    let middle = Point {
+        x: water[0].x.midpoint(water[2].x),
+        y: water[0].y.midpoint(water[2].y),
+    };
+    let out = |at: &Point| Point {
+        x: at.x + MM * (at.x - middle.x).signum(),
+        y: at.y + MM * (at.y - middle.y).signum(),
+    };
+    let mut line: Vec<Point> = water.iter().map(out).collect();
+    line.push(line[0]);
     site.items
         .push(item(random, "barrier-stretch").drawn("line", Shape::Line(line)));
     site
@@ -185,12 +227,18 @@ fn two_machines(random: &mut Random) -> Site {
             random.between(50_000_000, 70_000_000),
             *random.pick(&[0, 500_000, 2_000_000]),
         );
+        let runs = match index {
+            0 => vec!["always"],
+            _ => random
+                .pick(&[vec!["always"], vec!["day", "night"], vec!["night", "day"]])
+                .clone(),
+        };
         let machine = item(random, "equipment")
             .named(&format!("equipment-{index}"))
             .drawn("region", Shape::Area(ring))
             .said("sound-power", power)
             .said("reflecting-surfaces", Fact::Word(index.to_string()))
-            .said("runs", Fact::Word("always".to_owned()));
+            .said("runs", Fact::OneOf(runs));
         site.items.push(machine);
     }
     site

@@ -136,6 +136,28 @@ pub const MEASURES: &[Measure] = &[
     },
 ];
 
+/// Of what lies in one zone to what lies in another nobody says how far it is at most.
+pub const LOOSE: &[Measure] = &[Measure {
+    name: "distance between what lies in two zones",
+    rule: "    require: {distance: {from: {kind: barrier-stretch, outline: line, in: {around: pool.water, by: 2 m}}, to: {kind: overhead-line, outline: conductor, in: {around: pool.water, by: 3 m}}}, at-most: LIMIT}",
+    limits: ["1 m", "2 m", "10 ft"],
+    draw: between_a_fence_and_a_wire,
+    truth: |site| {
+        let water = site.pool().shape("water");
+        let left = |line: &Shape, by: f64| {
+            let line = all(line.corners());
+            let (s, t) = near_along((line[0], line[1]), by, |at| to_shape(at, water))?;
+            Some((part_way(line[0], line[1], s), part_way(line[0], line[1], t)))
+        };
+        let fence = left(site.first("barrier-stretch").shape("line"), 2e9)?;
+        let wire = left(site.first("overhead-line").shape("conductor"), 3e9)?;
+        Some(between(&[fence], &[wire]))
+    },
+    fine: 1000.0,
+    exact: f64::INFINITY,
+    reach: 0.0,
+}];
+
 /// How many things lie in a zone.
 pub const COUNTS: &[Measure] = &[
     Measure {
@@ -344,6 +366,16 @@ fn beside_a_wire(random: &mut Random) -> Site {
         place(random, (24, 38), (10, 30)),
     ];
     site.items.push(wire(random, line));
+    site
+}
+
+fn between_a_fence_and_a_wire(random: &mut Random) -> Site {
+    let mut site = rectangular(random, (12, 18), (16, 24));
+    let mut across = |y: (i64, i64)| vec![place(random, (2, 10), y), place(random, (20, 28), y)];
+    let (fence, conductor) = (across((12, 28)), across((12, 28)));
+    site.items
+        .push(item(random, "barrier-stretch").drawn("line", Shape::Line(fence)));
+    site.items.push(wire(random, conductor));
     site
 }
 

@@ -87,30 +87,73 @@ fn crosses(of: &Drawn, ring: &[Point]) -> bool {
 /// A ring as floats.
 type Ring = Vec<(f64, f64)>;
 
-fn rings(of: &[&Drawn]) -> Option<Vec<Ring>> {
+/// Into how many corners a circle is made.
+const CORNERS: usize = 64;
+
+/// The rings of outlines; a circle's corners are on it, or where `around`, its sides touch it.
+fn rings(of: &[&Drawn], around: bool) -> Option<Vec<Ring>> {
     let mut all = Vec::new();
     for drawn in of {
         for form in &drawn.forms {
-            match form {
+            all.push(match form {
                 Form::Ring(points) if drawn.spread == 0 => {
-                    all.push(points.iter().map(|p| (p.x as f64, p.y as f64)).collect());
+                    points.iter().map(|p| (p.x as f64, p.y as f64)).collect()
                 }
+                Form::Point(middle) => circle(*middle, drawn.spread as f64, around),
                 _ => return None,
-            }
+            });
         }
     }
     Some(all)
 }
 
-/// The area that outlines cover together, of that only what lies in any of some others (or, the other way round, in none
-/// of them), in square nanometres; `None` where one of them is not made of rings alone.
-pub fn area(of: &[&Drawn], within: Option<(&[&Drawn], bool)>) -> Option<Real> {
-    let own = rings(of)?;
-    let (zone, inside) = match within {
-        Some((zone, inside)) => (rings(zone)?, inside),
-        None => (Vec::new(), false),
+fn circle(middle: Point, radius: f64, around: bool) -> Ring {
+    let step = std::f64::consts::TAU / CORNERS as f64;
+    let far = match around {
+        true => radius / libm::cos(step / 2.0),
+        false => radius,
     };
-    let all: Vec<&Ring> = own.iter().chain(&zone).collect();
+    let corner = |at: usize| {
+        let angle = step * at as f64;
+        let (x, y) = (far * libm::cos(angle), far * libm::sin(angle));
+        (middle.x as f64 + x, middle.y as f64 + y)
+    };
+    (0..CORNERS).map(corner).collect()
+}
+
+/// The area that outlines cover together, of that only what lies in any of some others (or, the other way round, in none
+/// of them), in square nanometres; `None` where one of them is not made of rings, or, where there are others, of circles.
+pub fn area(of: &[&Drawn], within: Option<(&[&Drawn], bool)>) -> Option<Real> {
+    let is_round = |drawn: &&Drawn| drawn.spread > 0;
+    let Some((zone, inside)) = within else {
+        let round = of.iter().any(is_round);
+        return (!round)
+            .then(|| rings(of, false).map(|own| Real::about(covered(&own, None), FINE)))?;
+    };
+    if zone.iter().any(is_round) {
+        return None;
+    }
+    if let (false, [Drawn { forms, .. }]) = (inside, zone)
+        && let [Form::Ring(zone)] = &forms[..]
+        && of
+            .iter()
+            .all(|drawn| self::inside(drawn, zone) == Some(true))
+    {
+        return Some(Real::whole(0));
+    }
+    let zone = rings(zone, false)?;
+    let found = |around| Some(covered(&rings(of, around)?, Some((&zone, inside))));
+    let (least, most) = (found(false)?, found(true)?);
+    Some(Real::about(
+        least.midpoint(most),
+        (most - least) / 2.0 + FINE,
+    ))
+}
+
+/// The same of rings.
+fn covered(own: &[Ring], within: Option<(&[Ring], bool)>) -> f64 {
+    let zone = within.map_or(&[][..], |(zone, _)| zone);
+    let all: Vec<&Ring> = own.iter().chain(zone).collect();
     let mut cuts = breaks(&all);
     cuts.sort_by(f64::total_cmp);
     cuts.dedup();
@@ -118,17 +161,16 @@ pub fn area(of: &[&Drawn], within: Option<(&[&Drawn], bool)>) -> Option<Real> {
     for pair in cuts.windows(2) {
         let (from, to) = (pair[0], pair[1]);
         let x = from.midpoint(to);
-        let covered = spans(&own, x);
-        let there = spans(&zone, x);
-        let shared = length(&both(&covered, &there));
-        let long = match (within.is_some(), inside) {
-            (false, _) => length(&covered),
-            (true, true) => shared,
-            (true, false) => length(&covered) - shared,
+        let covered = spans(own, x);
+        let shared = length(&both(&covered, &spans(zone, x)));
+        let long = match within {
+            None => length(&covered),
+            Some((_, true)) => shared,
+            Some((_, false)) => length(&covered) - shared,
         };
         sum += long * (to - from);
     }
-    Some(Real::about(sum, FINE))
+    sum
 }
 
 fn sides(ring: &Ring) -> impl Iterator<Item = ((f64, f64), (f64, f64))> + '_ {
@@ -239,6 +281,19 @@ mod tests {
             50,
         );
         assert_eq!(area(&[&disc(0, 0, 1)], None), None);
+    }
+
+    #[test]
+    fn of_a_circle_half_lies_on_the_other_side_of_a_line_through_its_middle() {
+        let square = ring(&SQUARE);
+        let out = |of: &Drawn| area(&[of], Some((&[&square], false))).expect("a circle");
+        let half = std::f64::consts::FRAC_PI_2 * 4e18;
+        assert!(out(&disc(0, 5, 2)).near(Real::about(half, 1e16), 0));
+        assert_eq!(out(&disc(5, 5, 2)), Real::whole(0));
+        assert_eq!(
+            out(&disc(1, 5, 2)).compared(Real::whole(0)),
+            Some(std::cmp::Ordering::Greater)
+        );
     }
 
     #[test]

@@ -92,7 +92,7 @@ pub fn run_with(
 
 /// Worlds tried for each plan, and for each open finding whose tightness is counted.
 const SAMPLES: usize = 6;
-const SEARCHES: usize = 40;
+const SEARCHES: usize = 60;
 
 impl Case<'_> {
     /// What is found about a plan.

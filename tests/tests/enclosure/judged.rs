@@ -26,6 +26,18 @@ rules:
     require:
       enclosure: {of: pool.water, from: [dwelling], made-of: sound-stretch}
       less-than: 100 mm
+  - id: by-the-house
+    title: The barrier, of which the house is a part, closes all the way round
+    clause: Bylaw 12, s. 11
+    require:
+      enclosure: {of: pool.water, from: [street, dwelling], made-of: [sound-stretch, building.wall]}
+      less-than: 100 mm
+  - id: near-the-well
+    title: Only the fence near the well is barrier
+    clause: Bylaw 12, s. 12
+    require:
+      enclosure: {of: pool.water, from: [street], made-of: {kind: barrier-stretch, in: {around: well.casing, by: 5 m}}}
+      less-than: 100 mm
 "#;
 
 /// A yard of 8 m by 6 m around a pool, fenced on all sides; the last side ends as told.
@@ -158,6 +170,108 @@ fn the_line_behind_which_people_stand_may_be_off() {
         Outcome::Marginal,
         "nobody knows by how much"
     );
+}
+
+/// A lot whose four sides are `far` from the middle of the pool, a neighbour behind each of them.
+fn among_neighbours(far: &str) -> String {
+    let sides = [("a", "b"), ("b", "c"), ("c", "d"), ("d", "a")];
+    let sides = sides.map(|(from, to)| {
+        format!("{{id: side-{from}, from: {from}, to: {to}, beyond: neighbour-lot}}")
+    });
+    format!(
+        "source: survey, corners: {{a: [-{far}, -{far}], b: [{far}, -{far}], c: [{far}, {far}], d: [-{far}, {far}]}}, sides: [{}]",
+        sides.join(", ")
+    )
+}
+
+/// A neighbour within whose far fence the pool lies has no barrier between, whichever of them it is.
+#[test]
+fn every_neighbour_is_asked() {
+    // The fence is 8 m by 6 m, and 3 m longer to one side, past the line of that neighbour.
+    let with = |[west, south, east, north]: [i64; 4]| {
+        let lot = among_neighbours("5");
+        let line = format!(
+            "line: [[{west}, {south}], [{east}, {south}], [{east}, {north}], [{west}, {north}], [{west}, {south}]]"
+        );
+        let fence = format!(
+            "  - {{kind: barrier-stretch, id: fence, source: survey, height-outside: 1.5 m, {line}}}"
+        );
+        let drawn = yard("[-4, -3]", ("1.5 m", &fence), "all-shown", "0 mm", &lot);
+        // Without the fence of 8 m by 6 m that is there else.
+        let kept = drawn
+            .lines()
+            .filter(|line| !line.contains("id: three-sides") && !line.contains("id: last"));
+        let text: String = kept.map(|line| format!("{line}\n")).collect();
+        let rules = rules();
+        let plan = read::plan(&text, &rules);
+        check(&plan, &rules).expect("not too much work").rules[0].outcome
+    };
+    assert_eq!(with([-4, -4, 4, 4]), Outcome::Pass);
+    for past in [
+        [-8, -4, 4, 4],
+        [-4, -8, 4, 4],
+        [-4, -4, 8, 4],
+        [-4, -4, 4, 8],
+    ] {
+        assert_eq!(with(past), Outcome::Fail, "{past:?}");
+    }
+}
+
+/// Where a corner is written first, and which way round, says nothing of a house: here it closes the fourth side.
+#[test]
+fn a_house_is_the_same_whichever_corner_is_written_first() {
+    let corners = [(4, -3), (9, -3), (9, 3), (4, 3)];
+    let outcome = |walls: &[(i64, i64)], x: i64| {
+        let walls: Vec<String> = walls.iter().map(|(x, y)| format!("[{x}, {y}]")).collect();
+        let house = format!(
+            "  - {{kind: building, id: house, source: survey, use: dwelling, wall: [{}]}}\n  - {{kind: wall-opening, id: door, part-of: house, source: survey, type: door, line: [[{x}, -0.5], [{x}, 0.5]]}}",
+            walls.join(", ")
+        );
+        let text = yard("[-4, -3]", ("1.5 m", &house), "all-shown", "0 mm", "");
+        // The fence stands on three sides only.
+        let text = text
+            .replace(
+                "line: [[-4, -3], [4, -3], [4, 3], [-4, 3]]",
+                "line: [[-4, -3], [4, -3]]",
+            )
+            .replace(
+                "line: [[-4, 3], [-4, -3]]",
+                "line: [[4, 3], [-4, 3], [-4, -3]]",
+            );
+        let rules = rules();
+        let plan = read::plan(&text, &rules);
+        check(&plan, &rules).expect("not too much work").rules[2].outcome
+    };
+    for first in 0..4 {
+        let mut walls = corners;
+        walls.rotate_left(first);
+        for _ in 0..2 {
+            assert_eq!(
+                outcome(&walls, 4),
+                Outcome::Fail,
+                "{walls:?}, onto the yard"
+            );
+            assert_eq!(outcome(&walls, 9), Outcome::Pass, "{walls:?}, to the front");
+            walls.reverse();
+        }
+    }
+}
+
+/// Of a fence that is barrier only where it lies in a zone, what lies outside of that is a gap.
+#[test]
+fn a_fence_cut_by_a_zone_closes_nothing_for_sure() {
+    let well = |x: &str| format!("  - {{kind: well, id: well, source: survey, casing: [{x}, 0]}}");
+    for x in ["-4", "4", "20"] {
+        let text = yard("[-4, -3]", ("1.5 m", &well(x)), "all-shown", "0 mm", "");
+        let text = text.replace("inventory: {", "inventory: {well: all-shown, ");
+        let rules = rules();
+        let plan = read::plan(&text, &rules);
+        let outcome = check(&plan, &rules).expect("not too much work").rules[3].outcome;
+        assert!(
+            outcome == Outcome::Unknown || outcome == Outcome::Fail,
+            "{x}: {outcome:?}"
+        );
+    }
 }
 
 fn all_round(end: &str, height: &str, more: &str, inventory: &str, accuracy: &str) -> Outcome {

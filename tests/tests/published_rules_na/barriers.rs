@@ -1,6 +1,6 @@
 //! The model barrier codes and the consumer agency's guideline.
 
-use super::Good::{AtLeast, AtMost, LessThan};
+use super::Good::{AtLeast, AtMost, LessThan, MoreThan};
 use super::{Row, row};
 
 pub const SETS: &[(&str, &[Row])] = &[("barrier-model", MODEL), ("cpsc-guidance", GUIDELINE)];
@@ -295,6 +295,105 @@ const MODEL: &[Row] = &[
         "54 in",
         HOUSE,
     ),
+    row(
+        "height",
+        "{answers: {model-text: irc-appendix-g}, things: [{id: pickets, height-outside: {}}]}",
+        AtLeast,
+        "48 in",
+        APPENDIX,
+    ),
+    row(
+        "gap-below",
+        "{answers: {model-text: irc-appendix-g}, things: [{id: wall, gap-below: 1 in}, {id: pickets, ground: pool-structure, gap-below: {}}]}",
+        AtMost,
+        "4 in",
+        APPENDIX,
+    ),
+    row(
+        "openings",
+        "{answers: {model-text: irc-appendix-g}, things: [{id: pickets, opening: {}}]}",
+        LessThan,
+        "4 in",
+        APPENDIX,
+    ),
+    row(
+        "rails",
+        "{answers: {model-text: irc-appendix-g}, things: [{id: pickets, rail-spacing: {}, vertical-gap: 3 in}]}",
+        AtLeast,
+        "45 in",
+        APPENDIX,
+    ),
+    row(
+        "rails",
+        "{answers: {model-text: irc-appendix-g}, things: [{id: pickets, vertical-gap: {}}]}",
+        AtMost,
+        "1.75 in",
+        APPENDIX,
+    ),
+    row(
+        "rails",
+        "{answers: {model-text: irc-appendix-g}, things: [{id: ornamental, vertical-gap: {}}]}",
+        AtMost,
+        "4 in",
+        APPENDIX,
+    ),
+    row(
+        "cut-outs",
+        "{answers: {model-text: irc-appendix-g}, things: [{id: ornamental, cut-out: {}}]}",
+        AtMost,
+        "1.75 in",
+        APPENDIX,
+    ),
+    row(
+        "chain-link",
+        "{answers: {model-text: irc-appendix-g}, things: [{id: chain, mesh: 3 in, slats: yes, opening: {}}]}",
+        AtMost,
+        "1.75 in",
+        APPENDIX,
+    ),
+    row(
+        "lattice",
+        "{answers: {model-text: irc-appendix-g}, things: [{id: slatted, opening: {}}]}",
+        AtMost,
+        "1.75 in",
+        APPENDIX,
+    ),
+    row(
+        "gate-latch",
+        "{answers: {model-text: irc-appendix-g}, things: [{id: gate, release-above-gate-foot: 40 in, latch-below-top: {}}]}",
+        AtLeast,
+        "3 in",
+        APPENDIX,
+    ),
+    row(
+        "gate-latch",
+        "{answers: {model-text: irc-appendix-g}, things: [{id: gate, release-above-gate-foot: 40 in}, {id: slot, width: {}}]}",
+        AtMost,
+        "0.5 in",
+        APPENDIX,
+    ),
+    row(
+        "house-wall",
+        "{answers: {model-text: irc-appendix-g}, things: [{id: door, alarm-switch-height: {}}]}",
+        AtLeast,
+        "54 in",
+        APPENDIX,
+    ),
+    row(
+        "ladder",
+        "{answers: {model-text: irc-appendix-g}, pool: {opening-without-ladder: {}}}",
+        LessThan,
+        "4 in",
+        APPENDIX,
+    ),
+    row(
+        "decide barrier-route",
+        "{answers: {model-text: irc-appendix-g}, pool: {depth: {}}}",
+        MoreThan,
+        "24 in",
+        APPENDIX,
+    )
+    .gives("barrier", "none-by-this-text"),
 ];
 
 const OSCEOLA: &str = "CPSC 362, http://www.swimsafeosceola.com/PoolBarriers.html";

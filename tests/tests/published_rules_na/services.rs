@@ -9,6 +9,11 @@ pub const SETS: &[(&str, &[Row])] = &[
     ("septic-well-tree", SEPTIC),
 ];
 
+const DISCONNECT: &str = "NEC 680.12, https://studyres.com/doc/129735/?page=18";
+const SWITCH: &str = "NEC 680.22(C), https://forums.mikeholt.com/threads/hot-tub-diconnect-location.79708/post-1310539";
+const SLOPES: &str = "OSHA 1926 subpart P, appendix B, https://stepo.ai/osha/1926/1926SubpartPAppB";
+const HOLE: &str = "29 CFR 1926.652(a)(1), http://www.improvedconstructionmethods-houston.com/requirements_for_protective_systems_126.652.htm";
+const IBC: &str = "IBC 1808.7.3, a copy, https://github.com/thexqin/us-building-codes-dataset";
 const MEMORY: &str = "from memory";
 const DROP: &str = "NEC T.680.9(A) A, https://www.nachi.org/forum/654723-post2.html?s=23a382447f204067faf9bee4e9cfdab2";
 const OLDER: &str =
@@ -60,8 +65,8 @@ const ELECTRIC: &[Row] = &[
     row("junction-box-distance", "things: [{id: box, place: [{}, 0]}]", AtLeast, "4 ft", BOXES),
     row("junction-box-height", "things: [{id: box, above-deck: {}}]", AtLeast, "4 in", BOXES),
     row("junction-box-height", "things: [{id: box, above-water: {}}]", AtLeast, "8 in", BOXES),
-    row("disconnect-distance", "things: [{id: isolator, place: [{}, 0]}]", AtLeast, "5 ft", MEMORY),
-    row("switch-distance", "things: [{id: switch, place: [{}, 0]}]", AtLeast, "5 ft", MEMORY),
+    row("disconnect-distance", "things: [{id: isolator, place: [{}, 0]}]", AtLeast, "5 ft", DISCONNECT),
+    row("switch-distance", "things: [{id: switch, place: [{}, 0]}]", AtLeast, "5 ft", SWITCH),
 ];
 
 const PRACTICE: &str = "45 degrees, https://www.thebuildingcodeforum.com/forum/goto/post?id=297130";
@@ -124,28 +129,28 @@ const DIGGING: &[Row] = &[
         "{answers: {soil-type: type-b}, documents: {shoring-plan: refused}, pool: {excavation-depth: {}}}",
         AtMost,
         "39 ft",
-        MEMORY,
+        SLOPES,
     ),
     row(
         "room-for-slopes",
         "{answers: {soil-type: type-a}, documents: {shoring-plan: refused}, pool: {excavation-depth: {}}}",
         AtMost,
         "52 ft",
-        MEMORY,
+        SLOPES,
     ),
     row(
         "protected-hole",
         "{documents: {shoring-plan: refused, slope-plan: refused}, pool: {excavation-depth: {}}}",
         LessThan,
         "5 ft",
-        MEMORY,
+        HOLE,
     ),
     row(
         "deep-hole",
         "{documents: {shoring-plan: refused}, pool: {excavation-depth: {}}}",
         AtMost,
         "20 ft",
-        MEMORY,
+        SLOPES,
     ),
     // The toe is 19 ft away: half of 38 ft.
     row(
@@ -160,7 +165,7 @@ const DIGGING: &[Row] = &[
         "{pool: {shell: [[-21, -11], [0, -11], [0, 11], [-21, 11]]}, things: [{id: bank, top: [[{}, -60], [{}, 60]]}]}",
         MoreThan,
         "7 ft",
-        MEMORY,
+        IBC,
     ),
     row(
         "tolerance-zone",

@@ -274,7 +274,7 @@ impl<'a> Edges<'a> {
                 continue;
             }
             if let Some((first, pieces)) = self.leaf(node) {
-                work::corners(2 * pieces.len());
+                work::corners(5 * pieces.len());
                 for (offset, piece) in pieces.iter().enumerate() {
                     best = best.min(each(first + offset, piece));
                 }

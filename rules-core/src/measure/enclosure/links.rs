@@ -51,7 +51,7 @@ fn find(edges: &Edges, above: i64, most: i64) -> Vec<Link> {
             break;
         }
         edges.near(index, piece, within, |other, against| {
-            work::step(1);
+            work::step(3);
             if piece.next == Some(other) || against.next == Some(index) {
                 return;
             }

@@ -111,7 +111,7 @@ pub enum Goal<'a> {
 }
 
 /// Which of the possible plans is measured.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum View {
     /// Everything where it is drawn.
     Drawn,

@@ -211,7 +211,7 @@ pub(super) fn impossible<'b>(
     cells.is_some_and(|cells| {
         !cells
             .iter()
-            .any(|cell| all.iter().all(|bound| keeps(cell, bound)))
+            .any(|cell| work::is_spent() || all.iter().all(|bound| keeps(cell, bound)))
     })
 }
 
@@ -319,6 +319,9 @@ fn never_applies(reader: &mut Reader<'_>, place: Span) {
 fn unreachable_rows<T>(reader: &mut Reader<'_>, table: &Table<T>, cells: &[Cell], places: &[Span]) {
     let mut left: Vec<_> = cells.iter().collect();
     for (row, place) in table.rows.iter().zip(places) {
+        if work::is_spent() {
+            return;
+        }
         let before = left.len();
         left.retain(|cell| !applies(&row.test, cell));
         if left.len() == before {
@@ -335,7 +338,7 @@ fn gaps<T>(
 ) {
     let missed: Vec<_> = cells
         .iter()
-        .map(|cell| !table.rows.iter().any(|row| applies(&row.test, cell)))
+        .map(|cell| !work::is_spent() && !table.rows.iter().any(|row| applies(&row.test, cell)))
         .collect();
     let unit = bounds.iter().find_map(|bound| match bound {
         Bound::AtLeast(limit)

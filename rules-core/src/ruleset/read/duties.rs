@@ -1,6 +1,7 @@
 //! Duties in time: what is to be done, before and after what, and in which time.
 
 use std::collections::BTreeSet;
+use std::rc::Rc;
 
 use super::rules::spelled_out;
 use super::values::flipped;
@@ -118,7 +119,8 @@ impl<'a> Reader<'a> {
     }
 
     fn known_event(&mut self, word: &str, span: Span) {
-        let known = self.event_names();
+        let known = self.events.get_or_init(|| Rc::new(self.event_names()));
+        let known = Rc::clone(known);
         if known.contains(word) {
             return;
         }

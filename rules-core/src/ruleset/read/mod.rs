@@ -35,7 +35,9 @@ mod values;
 mod working_days;
 mod zones;
 
+use std::cell::OnceCell;
 use std::collections::{BTreeMap, BTreeSet};
+use std::rc::Rc;
 
 use super::{DocumentIndex, Layer, Question, RuleSet, Source, SourceIndex, built_in};
 use crate::text::{Entry, Fault, Faults, MapReader, Node, Span, yes_no};
@@ -125,6 +127,8 @@ struct Reader<'a> {
     documents: BTreeMap<&'a str, DocumentIndex>,
     /// The kind of the things for each of which there is a document.
     for_each: BTreeMap<DocumentIndex, KindId>,
+    /// The documents of which it is said, or was asked, whether one is enough for all things.
+    for_all: BTreeSet<DocumentIndex>,
     rule_names: BTreeSet<&'a str>,
     used_documents: BTreeSet<DocumentIndex>,
     used_facts: BTreeSet<FactId>,
@@ -148,6 +152,8 @@ struct Reader<'a> {
     seen: Seen,
     /// The rule that is being read or looked through.
     now: Option<Span>,
+    /// Everything that a step can come before or after, once it was asked for.
+    events: OnceCell<Rc<BTreeSet<String>>>,
 }
 
 /// What surrounds the place that is being read.
@@ -193,6 +199,7 @@ impl<'a> Reader<'a> {
             term_by_name: BTreeMap::new(),
             documents: BTreeMap::new(),
             for_each: BTreeMap::new(),
+            for_all: BTreeSet::new(),
             rule_names: BTreeSet::new(),
             used_documents: BTreeSet::new(),
             used_facts: BTreeSet::new(),
@@ -208,6 +215,7 @@ impl<'a> Reader<'a> {
             loose: BTreeSet::new(),
             seen: Seen::default(),
             now: None,
+            events: OnceCell::new(),
         }
     }
 
@@ -512,9 +520,15 @@ impl<'a> Reader<'a> {
     }
 }
 
-/// `a`, `b` and `c`, each in code marks.
+/// `a`, `b` and `c`, each in code marks; of very many only the first.
 fn listed<'w>(words: impl IntoIterator<Item = &'w str>) -> String {
-    let words: Vec<_> = words.into_iter().map(|word| format!("`{word}`")).collect();
+    const MOST: usize = 100;
+    let words = words.into_iter().map(|word| format!("`{word}`"));
+    let mut words: Vec<_> = words.take(MOST + 1).collect();
+    if words.len() > MOST {
+        words.truncate(MOST);
+        return format!("{}, …", words.join(", "));
+    }
     match words.split_last() {
         Some((last, [])) => last.clone(),
         Some((last, rest)) => format!("{} and {last}", rest.join(", ")),

@@ -46,6 +46,9 @@ impl<'a> Reader<'a> {
             self.documents.insert(id, index);
             let each = item.get("each").and_then(|each| self.kind_of_each(each));
             self.for_each.extend(each.map(|kind| (index, kind)));
+            if item.get("one-for-all").and_then(Node::text) == Some("yes") {
+                self.for_all.insert(index);
+            }
         }
     }
 
@@ -65,6 +68,7 @@ impl<'a> Reader<'a> {
         span: Span,
     ) -> Option<()> {
         let Some(kind) = self.for_each.get(&document).copied() else {
+            self.one_for_all(name, document, span);
             return Some(());
         };
         if self.around.bound.iter().any(|bound| bound.kind == kind) {
@@ -76,6 +80,24 @@ impl<'a> Reader<'a> {
             "Put `each: {kind}` before it, so that one {kind} is meant. In a term, add `of: {kind}`."
         ));
         None
+    }
+
+    /// A single document that is asked for beside each of some things: one of them would do for all.
+    fn one_for_all(&mut self, name: &str, document: DocumentIndex, span: Span) {
+        let pool = self.pool();
+        let mut bound = self.around.bound.iter().map(|bound| bound.kind);
+        let Some(kind) = bound.find(|kind| Some(*kind) != pool) else {
+            return;
+        };
+        // Asked once for each document.
+        if !self.for_all.insert(document) {
+            return;
+        }
+        let kind = self.vocabulary.kind(kind).name.clone();
+        let message = format!("One `{name}` is enough here for every {kind} together.");
+        self.warning("one-for-all", span, message).help(format!(
+            "If each {kind} needs one of its own, add `each: {kind}` to the document; if one is meant, add `one-for-all: yes`."
+        ));
     }
 
     /// The document of that name.
@@ -112,6 +134,7 @@ impl<'a> Reader<'a> {
                 .extend(id.and_then(|id| self.documents.get(id)));
         }
         let discretion = self.take_yes_no(&mut map, "discretion");
+        self.take_yes_no(&mut map, "one-for-all");
         let cited = self.cited(&mut map);
         self.finish(map);
         Some(Document {

@@ -1,6 +1,6 @@
 //! What a rule file says of its scope: which matters it holds, which it leaves to others, what always comes on top.
 //!
-//! The scope of a file is its own. What a file under it holds counts as held where it does not name that matter itself;
+//! The scope of a file is its own. What a file under it says of a matter stands where it does not name that matter itself;
 //! where it has no scope at all, the scopes under it stand as they are.
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -33,7 +33,7 @@ impl<'a> Reader<'a> {
         let own = scopes.pop().flatten();
         let mut reach = below(scopes.into_iter().flatten());
         if let Some(own) = own {
-            self.unnamed(&own, &reach.holds);
+            self.unnamed(&own, &reach);
             self.over(own, &mut reach);
         }
         reach
@@ -123,9 +123,10 @@ impl<'a> Reader<'a> {
     }
 
     /// Says of which matters the scope says nothing.
-    fn unnamed(&mut self, own: &Written<'_>, held_below: &BTreeSet<Matter>) {
+    fn unnamed(&mut self, own: &Written<'_>, below: &Reach) {
         let named = |matter: &Matter| {
-            held_below.contains(matter)
+            below.holds.contains(matter)
+                || below.left_out(*matter).is_some()
                 || own.holds.iter().any(|(held, _)| held == matter)
                 || own
                     .leaves_out
@@ -157,7 +158,7 @@ impl<'a> Reader<'a> {
             ));
     }
 
-    /// Puts a file's own scope over what the files under it hold.
+    /// Puts a file's own scope over what the files under it say.
     fn over(&mut self, own: Written<'_>, reach: &mut Reach) {
         let left_out: BTreeSet<Matter> =
             own.leaves_out.iter().map(|(left, _)| left.matter).collect();
@@ -169,7 +170,11 @@ impl<'a> Reader<'a> {
         self.claims
             .extend(inherited.map(|matter| (*matter, own.entry.key_span)));
         reach.holds = self.claims.iter().map(|(matter, _)| *matter).collect();
-        reach.leaves_out = own.leaves_out.into_iter().map(|(left, _)| left).collect();
+        let inherited = std::mem::take(&mut reach.leaves_out).into_iter();
+        let inherited = inherited
+            .filter(|left| !left_out.contains(&left.matter) && !reach.holds.contains(&left.matter));
+        let own_first = own.leaves_out.into_iter().map(|(left, _)| left);
+        reach.leaves_out = own_first.chain(inherited).collect();
         reach.on_top.splice(0..0, own.on_top);
     }
 

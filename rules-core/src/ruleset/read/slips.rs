@@ -11,6 +11,9 @@ use super::layers::same;
 use crate::ruleset::{Once, Relief, Requirement, Rule, Strength, Test};
 use crate::work;
 
+/// To compare two rules takes so many steps.
+const A_PAIR: u64 = 30;
+
 impl Reader<'_> {
     /// Looks through the rules, once they are all read.
     pub(super) fn slips(&mut self, rules: &[Rule]) {
@@ -118,7 +121,11 @@ impl Reader<'_> {
                 continue;
             };
             for other in others.iter().filter_map(|other| binding.get(*other)) {
-                if !work::step_is_too_many() && self.clash(one, other) {
+                work::step(A_PAIR);
+                if work::is_spent() {
+                    return;
+                }
+                if self.clash(one, other) {
                     self.say_clash(one.rule, other.rule);
                 }
             }

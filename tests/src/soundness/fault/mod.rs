@@ -83,10 +83,10 @@ faults! {
     OpenPasses,
     /// A thing stands in a zone only where its first outline does.
     FirstOutlineInZone,
-    /// The area of several outlines together does not feel the shift of a source.
-    UnionsWithoutShift,
-    /// The area of several outlines together is taken as surer than their places are.
-    UnionsTooSure,
+    /// The area of several outlines together, or in a zone, does not feel the shift of a source.
+    CoverWithoutShift,
+    /// Such an area does not feel how far off its outlines may be.
+    CoverAsDrawn,
     /// That the pool lies inside the lot is judged in no report.
     LotUnjudged,
     /// A round edge past the lot's line is not seen.
@@ -96,8 +96,7 @@ faults! {
 impl Fault {
     /// Those of so many seeds at which it shows, and at which nothing else does.
     pub fn caught(self, cases: u64) -> impl Iterator<Item = u64> {
-        let words = Words::new();
-        let mut tally = Tally::default();
+        let (words, mut tally) = (Words::new(), Tally::default());
         let mut fails = move |seed, fault| run_with(seed, &words, &mut tally, fault).is_err();
         (0..cases).filter(move |seed| fails(*seed, Some(self)) && !fails(*seed, None))
     }
@@ -106,7 +105,7 @@ impl Fault {
     /// follows from them.
     fn touches(self) -> Option<fn(&Rule) -> bool> {
         match self {
-            Fault::UnionsWithoutShift | Fault::UnionsTooSure => Some(unites),
+            Fault::CoverWithoutShift | Fault::CoverAsDrawn => Some(covers),
             Fault::RoundEdgeLost => Some(|rule| rule.built_in),
             Fault::UnknownIsOut => Some(|_| true),
             _ => None,
@@ -114,17 +113,19 @@ impl Fault {
     }
 }
 
-/// Whether a rule asks for the area of several outlines together.
-fn unites(rule: &Rule) -> bool {
-    struct Unites(bool);
-    impl Visitor for Unites {
+/// Whether a rule asks for an area that takes several outlines to tell.
+fn covers(rule: &Rule) -> bool {
+    struct Covers(bool);
+    impl Visitor for Covers {
         fn value(&mut self, value: &Value) {
-            self.0 |= matches!(value, Value::Area(area) if area.of.parts.len() > 1);
+            if let Value::Area(area) = value {
+                self.0 |= area.of.parts.len() > 1 || area.within.is_some();
+            }
         }
     }
-    let mut unites = Unites(false);
-    walk::rule(rule, &mut unites);
-    unites.0
+    let mut covers = Covers(false);
+    walk::rule(rule, &mut covers);
+    covers.0
 }
 
 /// The world as a plan tells it that is drawn by a checker that is wrong in this way.

@@ -32,8 +32,8 @@ pub(super) fn wrong(fault: Fault, plan: &Plan, rules: &RuleSet) -> Plan {
         }
         // Of two equal errors just as much is left as the root of their squares.
         Fault::RootOfSquares => accuracies(&mut said, |error| error * 7071 / 10_000),
-        Fault::UnionsTooSure => accuracies(&mut said, |error| error / 2),
-        Fault::ShiftCancelled | Fault::UnionsWithoutShift => {
+        Fault::CoverAsDrawn => accuracies(&mut said, |_| 0),
+        Fault::ShiftCancelled | Fault::CoverWithoutShift => {
             for source in &mut said.sources {
                 source.shift = Some(0);
             }

@@ -60,10 +60,21 @@ ways! {
     "relief into any-of", true, |_, _, rule| same_plan(rewrite::relief_into_any(rule)?);
     "each pool", false, |words, _, rule| same_plan(rewrite::each_pool(rule, words.pool)?);
     "where into any-of", true, |_, _, rule| same_plan(rewrite::where_into_any(rule)?);
+    "ends turned", true, |_, _, rule| same_plan(rewrite::ends_turned(rule));
+    "tapes turned", false, |_, plan, rule| tapes_turned(plan, rule);
     "a thing split", true, split::split;
     "all along what does not change", true, |words, plan, rule| {
         same_plan(split::all_along(words, plan, rule)?)
     };
+}
+
+/// Every tape is read from its other end.
+fn tapes_turned(plan: &Plan, rule: &Rule) -> Option<(Rule, Option<Plan>)> {
+    let mut turned = plan.clone();
+    for tape in &mut turned.measured {
+        std::mem::swap(&mut tape.from, &mut tape.to);
+    }
+    (turned != *plan).then(|| (rule.clone(), Some(turned)))
 }
 
 /// A rule that comes out otherwise in other words.

@@ -4,8 +4,8 @@ use std::sync::Arc;
 
 use rules_core::quantity::{Dimension, Unit};
 use rules_core::ruleset::{
-    Along, Bound, Each, IfNone, Requirement, Row, RowTest, Rule, Scope, Selection, Stated, Table,
-    TermUse, Test, Value,
+    Along, Bound, Each, IfNone, Places, Requirement, Row, RowTest, Rule, Scope, Selection, Stated,
+    Table, TermUse, Test, Value,
 };
 use rules_core::vocabulary::KindId;
 
@@ -93,6 +93,23 @@ pub(super) fn rows_turned(rule: &Rule) -> Rule {
             table.rows.insert(0, last);
         }
         table
+    })
+}
+
+/// From the other end of each distance, but where the farthest place of the one is meant.
+pub(super) fn ends_turned(rule: &Rule) -> Rule {
+    map::rule(rule, &mut |requirement| match requirement {
+        Requirement::Test(test) => {
+            let mut test = (*test).clone();
+            if let Value::Distance(distance) = &mut test.value
+                && distance.places != Places::FarthestOfFirst
+            {
+                let distance = &mut **distance;
+                std::mem::swap(&mut distance.from, &mut distance.to);
+            }
+            Requirement::Test(Arc::new(test))
+        }
+        other => other,
     })
 }
 

@@ -1,0 +1,347 @@
+//! Cities, towns and a province that came later, and the states that adopt the model code.
+
+use super::Good::{AtLeast, AtMost, LessThan, MoreThan};
+use super::{Row, row};
+
+pub const SETS: &[(&str, &[Row])] = &[
+    ("north-carolina", NORTH_CAROLINA),
+    ("texas-shady-shores", SHADY_SHORES),
+    ("texas-houston", HOUSTON),
+    ("texas-azle", AZLE),
+    ("ontario-haldimand", HALDIMAND),
+    ("ontario-ottawa", OTTAWA),
+    ("ontario-whitewater-region", WHITEWATER),
+    ("british-columbia-abbotsford", ABBOTSFORD),
+    ("new-brunswick", NEW_BRUNSWICK),
+    ("quebec-chateauguay", CHATEAUGUAY),
+    ("us-adoptions", ADOPTIONS),
+];
+
+const NC_COUNTY: &str =
+    "15A NCAC 18A .1950, http://nc-wilsoncounty.civicplus.com/413/Other-Requirements";
+
+const NORTH_CAROLINA: &[Row] = &[
+    row("septic", "things: [{id: tank, region: [[{}, -10], [30, -10], [30, -5], [{}, -5]]}]", AtLeast, "15 ft", NC_COUNTY),
+    row("septic-cut", "things: [{id: tank, region: [[{}, -10], [30, -10], [30, -5], [{}, -5]]}]", AtLeast, "15 ft", NC_COUNTY),
+    row("septic-cut", "{pool: {excavation-depth: {}}, things: [{id: tank, region: [[10, -10], [30, -10], [30, -5], [10, -5]]}]}", AtLeast, "2 ft", NC_COUNTY).gives("fail", "not-applicable"),
+];
+
+const SHADY: &str =
+    "the town's page, https://www.shady-shores.com/1104/Swimming-Pools-Hot-Tubs-Spas";
+
+const SHADY_SHORES: &[Row] = &[
+    // The house ends at 29 ft and the lot at 60 ft.
+    row(
+        "lines",
+        "pool: {shell: [[-20, 35], [0, 35], [0, {}], [-20, {}]]}",
+        AtMost,
+        "55 ft",
+        SHADY,
+    ),
+    row(
+        "lines",
+        "pool: {construction: above-ground, shell: [[-20, 35], [0, 35], [0, {}], [-20, {}]]}",
+        AtMost,
+        "57 ft",
+        SHADY,
+    ),
+    row(
+        "foundation",
+        "pool: {excavation-depth: 4 ft, excavation: [[-20, {}], [0, {}], [0, 55], [-20, 55]]}",
+        AtLeast,
+        "34 ft",
+        SHADY,
+    ),
+    row(
+        "foundation",
+        "pool: {excavation-depth: {}}",
+        AtMost,
+        "6 ft",
+        SHADY,
+    ),
+    row(
+        "above-ground-to-foundation",
+        "pool: {construction: above-ground, shell: [[-20, {}], [0, {}], [0, 55], [-20, 55]]}",
+        AtLeast,
+        "32 ft",
+        SHADY,
+    ),
+    row(
+        "equipment-to-window",
+        "things: [{id: pump, region: [[10, {}], [12, {}], [12, 45], [10, 45]]}]",
+        AtLeast,
+        "39 ft",
+        SHADY,
+    ),
+];
+
+const HOUSTON_CODE: &str = "s. 43-33, http://houston-tx.elaws.us/code/coor_ch43_artii_sec43-33";
+
+const HOUSTON: &[Row] = &[
+    row(
+        "height",
+        "things: [{id: fence, height-outside: {}}]",
+        AtLeast,
+        "4 ft",
+        HOUSTON_CODE,
+    ),
+    row(
+        "openings",
+        "things: [{id: fence, opening: {}}]",
+        AtMost,
+        "4 in",
+        HOUSTON_CODE,
+    ),
+    row(
+        "gates",
+        "things: [{id: gate, latch-height: {}}]",
+        AtLeast,
+        "3 ft",
+        HOUSTON_CODE,
+    ),
+];
+
+const AZLE_PAGE: &str = "the city's page, https://cityofazle.org/162/Swimming-Pools";
+
+const AZLE: &[Row] = &[row(
+    "height",
+    "things: [{id: fence, height-outside: {}}]",
+    AtLeast,
+    "4 ft",
+    AZLE_PAGE,
+)];
+
+const HALDIMAND_BY_LAW: &str = "by-law ss. 1 and 18 to 22, https://haldimandcounty.ca/government-administration/by-laws-and-policies/by-law-directory/swimming-pool-enclosure-by-law";
+
+const HALDIMAND: &[Row] = &[
+    row("height", "things: [{id: fence, height-outside: {}}]", AtLeast, "1.2 m", HALDIMAND_BY_LAW),
+    row("height", "{pool: {construction: above-ground, height-above-ground: 1 m, depth: {}}, things: [{id: fence, height-outside: 1 m}]}", AtLeast, "450 mm", HALDIMAND_BY_LAW).gives("fail", "not-applicable"),
+    row("height", "{pool: {construction: above-ground, height-above-ground: {}}, things: [{id: fence, height-outside: 1 m}]}", AtLeast, "600 mm", HALDIMAND_BY_LAW).gives("fail", "not-applicable"),
+    row("gap-below", "things: [{id: fence, gap-below: {}}]", AtMost, "50 mm", HALDIMAND_BY_LAW),
+    row("footholds", "things: [{id: fence, outer-face: [[0, -6], [0, 6]]}, {id: bench, region: [[{}, 0], [2, 0], [2, 1]]}]", AtLeast, "1.2 m", HALDIMAND_BY_LAW),
+    row("water-to-structures", "things: [{id: fence, pool-face: [[{}, -6], [{}, 6]]}]", AtLeast, "900 mm", HALDIMAND_BY_LAW),
+];
+
+const OTTAWA_PAGE: &str =
+    "by-law 2013-39 as a firm tells it, https://mlpoolservices.ca/ottawa-city-by-laws/";
+const OTTAWA_CITY: &str = "the city's page, https://ottawa.ca/en/planning-development-and-construction/building-and-renovating/pool-enclosures/pool-enclosures-pool-hot-tub-pond";
+
+const OTTAWA: &[Row] = &[
+    row(
+        "decide applies",
+        "pool: {depth: {}}",
+        AtLeast,
+        "600 mm",
+        OTTAWA_CITY,
+    )
+    .gives("applies", "does-not-apply"),
+    row(
+        "height",
+        "things: [{id: fence, height-outside: {}}]",
+        AtLeast,
+        "1.5 m",
+        OTTAWA_PAGE,
+    ),
+    row(
+        "openings",
+        "things: [{id: fence, opening: {}}]",
+        LessThan,
+        "100 mm",
+        OTTAWA_PAGE,
+    ),
+    row(
+        "openings",
+        "things: [{id: fence, gap-below: {}}]",
+        LessThan,
+        "100 mm",
+        OTTAWA_PAGE,
+    ),
+    row(
+        "chain-link",
+        "things: [{id: fence, mesh: {}}]",
+        AtMost,
+        "38 mm",
+        OTTAWA_PAGE,
+    ),
+    row(
+        "to-water",
+        "things: [{id: fence, pool-face: [[{}, -6], [{}, 6]]}]",
+        AtLeast,
+        "1 m",
+        OTTAWA_PAGE,
+    ),
+    row(
+        "gates",
+        "things: [{id: gate, lock-above-foot: {}}]",
+        AtLeast,
+        "1.35 m",
+        OTTAWA_PAGE,
+    ),
+];
+
+const WHITEWATER_PAGE: &str =
+    "by-law 02-06-72, http://www.whitewaterregion.ca/departments/swimming-pools.php";
+
+const WHITEWATER: &[Row] = &[
+    row(
+        "height",
+        "{pool: {depth: {}}, things: [{id: fence, height-outside: 4 ft}]}",
+        MoreThan,
+        "18 in",
+        WHITEWATER_PAGE,
+    )
+    .gives("fail", "not-applicable"),
+    row(
+        "height",
+        "things: [{id: fence, height-outside: {}}]",
+        AtLeast,
+        "5 ft",
+        WHITEWATER_PAGE,
+    ),
+    row(
+        "openings",
+        "things: [{id: fence, opening: {}}]",
+        AtMost,
+        "2 in",
+        WHITEWATER_PAGE,
+    ),
+    row(
+        "chain-link",
+        "things: [{id: chain, diamond: {}}]",
+        AtMost,
+        "2 in",
+        WHITEWATER_PAGE,
+    ),
+    row(
+        "to-water",
+        "things: [{id: fence, pool-face: [[{}, -20], [{}, 20]]}]",
+        AtLeast,
+        "4 ft",
+        WHITEWATER_PAGE,
+    ),
+];
+
+const ABBOTSFORD_BYLAW: &str =
+    "bylaw 375-97 s. 3(1), https://laws.abbotsford.ca/civix/document/id/coa/coabylaws/1997b375";
+
+const ABBOTSFORD: &[Row] = &[
+    row(
+        "height",
+        "things: [{id: fence, height-outside: {}}]",
+        AtLeast,
+        "1200 mm",
+        ABBOTSFORD_BYLAW,
+    ),
+    row(
+        "openings",
+        "things: [{id: fence, opening: {}}]",
+        AtMost,
+        "100 mm",
+        ABBOTSFORD_BYLAW,
+    ),
+    row(
+        "gates",
+        "things: [{id: gate, spring-lock-height: {}}]",
+        AtLeast,
+        "1050 mm",
+        ABBOTSFORD_BYLAW,
+    ),
+];
+
+const NB_LAW: &str = "regulation 81-126 s. 16.1, http://laws.gnb.ca/fr/version/rc/81-126?code=se:16_1&historique=20150919";
+
+const NEW_BRUNSWICK: &[Row] = &[
+    row(
+        "height",
+        "things: [{id: fence, height-outside: {}}]",
+        AtLeast,
+        "1.6 m",
+        NB_LAW,
+    ),
+    row(
+        "to-water",
+        "things: [{id: fence, pool-face: [[{}, -6], [{}, 6]]}]",
+        AtLeast,
+        "1.25 m",
+        NB_LAW,
+    ),
+    row(
+        "footholds",
+        "things: [{id: fence, outer-face: [[0, -6], [0, 6]]}, {id: mound, region: [[{}, 0], [2, 0], [2, 1]]}]",
+        AtLeast,
+        "1.25 m",
+        NB_LAW,
+    ),
+    row(
+        "chain-link",
+        "things: [{id: fence, mesh: {}}]",
+        AtMost,
+        "4 cm",
+        NB_LAW,
+    ),
+    row(
+        "wall-doors",
+        "things: [{id: door, latch-height: {}}]",
+        AtLeast,
+        "1.6 m",
+        NB_LAW,
+    ),
+];
+
+const COPY: &str = "the state's code, a copy, https://github.com/thexqin/us-building-codes-dataset";
+const VIRGINIA: &str = "a county's sheet, https://docslib.org/doc/download/642766/requirements-for-outdoor-residential-swimming-pools";
+
+const ADOPTIONS: &[Row] = &[
+    row("decide permit", "pool: {depth: {}}", LessThan, "24 in", COPY).gives("none-by-the-state", "ask-the-building-department"),
+    row("decide permit", "{answers: {state: connecticut}, pool: {depth: {}}}", AtMost, "24 in", COPY).gives("none-by-the-state", "ask-the-building-department"),
+    row("decide permit", "{answers: {state: virginia}, pool: {depth: {}, water: [[-10, -5], [0, -5], [0, 10], [-10, 10]]}}", LessThan, "24 in", VIRGINIA).gives("none-by-the-state", "ask-the-building-department"),
+];
+
+const CHATEAUGUAY_PAGE: &str = "the town's page, https://ville.chateauguay.qc.ca/reglements-municipaux/piscine-installation-piscine-creusee-hors-terre-demontable-ou-gonflable/";
+
+const CHATEAUGUAY: &[Row] = &[
+    row(
+        "lines",
+        "pool: {depth: {}, water: [[0, 10], [6, 10], [6, 19], [0, 19]]}",
+        AtLeast,
+        "45 cm",
+        CHATEAUGUAY_PAGE,
+    )
+    .gives("fail", "not-applicable"),
+    // The lot ends at 20 m and the house at 8 m.
+    row(
+        "lines",
+        "pool: {water: [[0, 10], [6, 10], [6, {}], [0, {}]]}",
+        AtMost,
+        "18.5 m",
+        CHATEAUGUAY_PAGE,
+    ),
+    row(
+        "foundation",
+        "pool: {depth: 1 m, water: [[0, {}], [6, {}], [6, 18], [0, 18]]}",
+        AtLeast,
+        "9.5 m",
+        CHATEAUGUAY_PAGE,
+    ),
+    row(
+        "foundation",
+        "pool: {depth: {}}",
+        AtMost,
+        "2 m",
+        CHATEAUGUAY_PAGE,
+    ),
+    row(
+        "wires",
+        "things: [{id: drop, path: [[{}, -20], [{}, 20]]}]",
+        AtLeast,
+        "7.5 m",
+        CHATEAUGUAY_PAGE,
+    ),
+    row(
+        "wires",
+        "things: [{id: drop, path: [[3, -20], [3, 20]], above-pool: {}}]",
+        AtLeast,
+        "5 m",
+        CHATEAUGUAY_PAGE,
+    ),
+];
