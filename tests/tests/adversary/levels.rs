@@ -119,7 +119,7 @@ fn a_level_told_twice_is_what_both_allow() {
 fn ground_that_rises_is_not_taken_as_its_lowest_place() {
     let text = on_a_slope(", rim-level: 51 m", &hole("source: survey, "), ALL);
     let high = "{ground-level: {at: pool.water}, at-least: 47.5 m}";
-    let far = "{distance: {from: pool.water, to: lot-line}, at-least: 100 m}";
+    let far = "{distance: {from: pool.water, to: lot.boundary}, at-least: 100 m}";
     let rules = [
         format!("    when: {high}\n    require: {far}\n"),
         format!("    unless: {{not: {high}}}\n    require: {far}\n"),

@@ -1,6 +1,7 @@
 //! What the rules leave to others, and whom to ask about it.
 
 use super::page::{Mark, Page};
+use crate::report::missing::capitalised;
 use crate::report::model::{AnsweredMatter, AskReport, OpenMatter, Report};
 
 /// What is left to ask, what was answered, and what always comes on top.
@@ -43,5 +44,6 @@ fn whom(ask: &AskReport) -> String {
 
 fn answer(matter: &AnsweredMatter) -> String {
     let says = matter.says.as_deref().unwrap_or("answered");
-    format!("{}: {says} ({}, {})", matter.said, matter.by, matter.on)
+    let (said, by, on) = (capitalised(&matter.said), &matter.by, &matter.on);
+    format!("{said}: {says} ({by}, {on})")
 }
