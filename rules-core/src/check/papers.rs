@@ -306,23 +306,24 @@ fn relieves<'f>(at: usize, state: DocumentState, parts: impl Iterator<Item = &'f
 }
 
 fn called_for_by_outcome(paper: &Paper<'_>, rule: &Rule, finding: &Finding) -> Need {
-    let by = |outcomes: &[String], outcome: Outcome| match outcomes
+    let by = |outcomes: &[String], outcome: Outcome, truth: Truth| match outcomes
         .iter()
         .any(|word| word == outcome.word())
     {
         true => Need::Needed,
-        false if super::verdict::is_open(outcome) => Need::Perhaps,
+        // It may come out otherwise yet, also where the authority has not spoken.
+        false if Outcome::decided(truth).is_none() => Need::Perhaps,
         false => Need::NotNeeded,
     };
     let on = paper.document.on.iter().filter(|on| on.rule == rule.id);
     let needs = on.map(|on| match paper.thing {
-        None => by(&on.outcomes, finding.outcome),
+        None => by(&on.outcomes, finding.outcome, finding.truth),
         Some(_) => {
             let parts = finding
                 .parts
                 .iter()
                 .filter(|part| is_for(paper, rule, part));
-            let needs = parts.map(|part| by(&on.outcomes, part.outcome));
+            let needs = parts.map(|part| by(&on.outcomes, part.outcome, part.truth));
             needs.fold(Need::NotNeeded, Need::or)
         }
     });

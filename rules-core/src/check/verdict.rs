@@ -6,7 +6,7 @@ use super::judge::Judge;
 use super::rule::truth_in;
 use super::scene::{Key, Scene, Touch};
 use super::split;
-use super::{Finding, Outcome, Truth, Verdict};
+use super::{Finding, Truth, Verdict};
 use crate::ruleset::{RuleSet, Strength};
 
 /// What the binding rules together come to.
@@ -70,9 +70,4 @@ fn shared(scene: &Scene<'_>, open: &[&(Finding, Vec<Touch>)]) -> Vec<(Key, BTree
         .filter(|(_, (rules, _))| *rules > 1)
         .map(|(key, (_, cuts))| (scene.at_one_place(key), cuts))
         .collect()
-}
-
-/// Whether an outcome leaves a rule open.
-pub(crate) fn is_open(outcome: Outcome) -> bool {
-    matches!(outcome, Outcome::Unknown | Outcome::Marginal)
 }

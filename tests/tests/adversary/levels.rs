@@ -113,8 +113,8 @@ fn a_level_told_twice_is_what_both_allow() {
     near(judge(&on_a_slope(high, "", ALL), rim).1, 50.9, 51.1);
 }
 
-/// The ground below the water is at 47 m where the hole is, and at the corner in the south-west 4 of 14 m on the way to the
-/// lot's line: 47.86 m. What is asked of ground at 47.5 m or more is asked there.
+/// The ground below the water is at 47 m where the hole is, and rises towards spots at 50 m; how far, nobody knows. What is
+/// asked of ground at 47.5 m or more may be asked there.
 #[test]
 fn ground_that_rises_is_not_taken_as_its_lowest_place() {
     let text = on_a_slope(", rim-level: 51 m", &hole("source: survey, "), ALL);
@@ -126,11 +126,7 @@ fn ground_that_rises_is_not_taken_as_its_lowest_place() {
         format!("    require: {{not: {high}}}\n"),
     ];
     let found = judge_all(&text, "", &rules.each_ref().map(String::as_str));
-    for (found, _) in &found[..2] {
-        assert!(
-            !matches!(found, Outcome::Pass | Outcome::NotApplicable),
-            "{found:?}"
-        );
+    for (found, _) in found {
+        assert_eq!(found, Outcome::Unknown);
     }
-    assert_eq!(found[2].0, Outcome::Fail);
 }
