@@ -134,7 +134,7 @@ pub fn enclosed() -> String {
 pub fn on_ground() -> String {
     one_rule(
         "",
-        "[{ground-level: pool.water, at-least: 9 m}, {volume: {over: pool.water, from: 9 m, to: ground}, at-most: 100 m3}]",
+        "[{ground-level: {at: pool.water}, at-least: 9 m}, {volume: {over: pool.water, from: 9 m, to: ground}, at-most: 100 m3}]",
     )
 }
 
