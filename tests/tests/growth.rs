@@ -120,6 +120,8 @@ fn what_speaks_of_pairs_takes_no_more_than_a_little_over_four_times_the_steps() 
     }
 }
 
+/// Rules that set each of some things against all of others look at each pair once, so that the steps grow by more than ten;
+/// of pairs too far apart to matter nothing is measured, so that they stay far below a hundred.
 #[test]
 fn ten_times_the_things_of_the_demo_take_far_less_than_a_hundred_times_the_steps() {
     let rules = ruleset::read(ELDERMERE, &|_| None, Vocabulary::standard());
@@ -133,7 +135,7 @@ fn ten_times_the_things_of_the_demo_take_far_less_than_a_hundred_times_the_steps
     };
     let (one, ten) = (steps(1), steps(10));
     assert!(
-        ten <= 12 * one,
+        ten <= 45 * one,
         "{one} steps, {ten} for ten times the things"
     );
 }
