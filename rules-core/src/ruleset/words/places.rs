@@ -18,12 +18,20 @@ pub fn selection_words(selection: &Selection, rules: &RuleSet) -> String {
     )
 }
 
-/// `each gate`, `each of the rear lines`.
+/// `each gate`, `each of the rear lines`, `each stretch of the barrier where it lies within 2 m of any lot line`.
 pub fn each_words(selection: &Selection, rules: &RuleSet) -> String {
-    match &selection.term {
-        Some(term) if is_plural(term) => format!("each of {}", term_words(term)),
-        Some(_) => format!("each {}", selection_words(selection, rules)),
-        None => format!("each {}", selection_words(selection, rules)),
+    match (&selection.term, selection.zone.as_deref()) {
+        (Some(term), _) if is_plural(term) => format!("each of {}", term_words(term)),
+        (None, Some(zone)) => {
+            let anywhere = Selection {
+                zone: None,
+                ..selection.clone()
+            };
+            let things = selection_words(&anywhere, rules);
+            // A distance is taken from this part of it, and not from the whole.
+            format!("each {things} where it lies {}", zone_words(zone, rules))
+        }
+        _ => format!("each {}", selection_words(selection, rules)),
     }
 }
 
