@@ -48,7 +48,7 @@ fn what_was_found_far_out_stays_mended() {
         &[54_919, 33_560, 36_696, 48_831, 50_218],
         // A table names what it goes by once for each row.
         &[154_640],
-        // "Not nearer than" to what is not there is left aside, not broken.
+        // A rule that says "not nearer than" is not broken if the thing is not there.
         &[81_784],
         // A place between the lowest and the highest may be of a class of its own.
         &[1_106, 2_987, 8_350, 10_123],

@@ -142,7 +142,7 @@ fn beside(
                 most: high,
             },
         ) => {
-            // All along, the least favourable place of both decides; anywhere, the most favourable one.
+            // `all-along`: the worst place along each of the two decides. `anywhere`: the best one does.
             let anywhere = comparison.holds == Some(Along::Anywhere);
             let upwards = matches!(relation, Relation::AtLeast | Relation::MoreThan);
             let (measured, limit) = match upwards != anywhere {

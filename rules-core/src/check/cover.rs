@@ -210,8 +210,8 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// By how much more of an outline may count together with others because its edge is off: what one of its corners loses,
-    /// another does not make good where something else lies below it.
+    /// How much an outline may add to a total because its edge may be off. Area lost at one corner is not made up for by
+    /// area gained at another, since another outline may already cover that ground.
     fn edge_slack(&self, one: &Covering<'a>) -> i128 {
         let off = self.off_alone(&one.drawn);
         let whole = self.slack(one.drawn.figure, off, tube);

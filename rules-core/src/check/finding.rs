@@ -83,7 +83,7 @@ pub struct PlaceTruth {
     pub applies: Truth,
     /// What is possible for the requirement alone, without its reliefs.
     pub base: Truth,
-    /// What is possible for each relief: whether it is open to this plan, and whether it holds.
+    /// For each relief, whether this plan may use it, and whether its requirement holds.
     pub reliefs: Vec<ReliefTruth>,
 }
 

@@ -46,7 +46,7 @@ impl Hole {
 }
 
 impl Judge<'_> {
-    /// The openings that are drawn in a barrier, and whether there may be others.
+    /// The openings drawn in a barrier, and whether it may have more.
     pub(crate) fn holes_in(&self, walls: &[Placed], env: &Env<'_>) -> (Vec<Hole>, bool) {
         let (mut holes, mut more) = (Vec::new(), false);
         let vocabulary = &self.scene.rules().vocabulary;

@@ -117,7 +117,7 @@ impl<'a> Matter<'a> {
         }
     }
 
-    /// Whom a part of a finding is about; where the plan has several pools, with the one that is meant.
+    /// What a part of a finding is about. If the plan has several pools, it says which one.
     pub fn part_subject(&self, part: &Part) -> SubjectReport {
         self.subject_and_pool(&part.subject, part.pool)
     }

@@ -16,7 +16,7 @@ impl Matter<'_> {
         missing.iter().map(|one| self.missing(*one)).collect()
     }
 
-    /// All that is missing to decide a part: what nobody stated, then what is not stated exactly enough.
+    /// Everything still needed to decide a part: first what nobody stated, then what is stated too roughly.
     pub(super) fn all_missing_of(&self, about: About<'_>) -> Vec<MissingReport> {
         let inexact = self.inexact(about);
         let inexact = inexact.into_iter().map(|one| self.missing_exactness(one));

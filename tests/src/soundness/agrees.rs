@@ -29,7 +29,7 @@ pub struct Beside<'a> {
     pub world: &'a World,
 }
 
-/// What was found to be possible contains what a world comes to.
+/// Whether the checker allows for what this world comes to.
 fn contains(truth: Truth, judgement: Judgement) -> bool {
     match judgement {
         Judgement::Applies(level) => truth.may_be(level),
@@ -199,7 +199,7 @@ impl Beside<'_> {
         Ok(())
     }
 
-    /// Whether an entry speaks of the thing and the pool of a class, and allows it.
+    /// Whether an entry is about the same thing and pool as a class, and lists that class.
     fn allows(&self, found: &Decided<'_>, class: &Class) -> bool {
         let about = match found.subject {
             Subject::Plan => class.thing.is_none(),

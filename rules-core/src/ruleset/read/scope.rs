@@ -223,7 +223,7 @@ impl<'a> Reader<'a> {
             span,
             "Nothing says which matters these rules hold, and which they leave to others.",
         )
-        .help("Add `scope:` with `holds`, and with `leaves-out` for the rest: who reads the report will take what is not there for allowed.");
+        .help("Add `scope:` with `holds`, and with `leaves-out` for the rest: whoever reads the report would think that what is left out is allowed.");
     }
 }
 

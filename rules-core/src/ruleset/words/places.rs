@@ -23,13 +23,13 @@ pub fn each_words(selection: &Selection, rules: &RuleSet) -> String {
     match (&selection.term, selection.zone.as_deref()) {
         (Some(term), _) if is_plural(term) => format!("each of {}", term_words(term)),
         (None, Some(zone)) => {
-            let anywhere = Selection {
-                zone: None,
-                ..selection.clone()
-            };
-            let things = selection_words(&anywhere, rules);
+            let things = kind_noun(selection.kind, &rules.vocabulary);
+            let filter = filter_words(selection, rules);
             // A distance is taken from this part of it, and not from the whole.
-            format!("each {things} where it lies {}", zone_words(zone, rules))
+            format!(
+                "each {things}{filter} where it lies {}",
+                zone_words(zone, rules)
+            )
         }
         _ => format!("each {}", selection_words(selection, rules)),
     }
@@ -37,11 +37,16 @@ pub fn each_words(selection: &Selection, rules: &RuleSet) -> String {
 
 /// What narrows a selection down: its `where` in brackets, then its region.
 pub(super) fn narrowed(selection: &Selection, rules: &RuleSet) -> String {
-    let filter = selection.filter.as_deref();
-    let filter = filter.map(|filter| format!(" ({})", requirement_words(filter, rules)));
     let zone = selection.zone.as_deref();
     let zone = zone.map(|zone| format!(" {}", zone_words(zone, rules)));
-    format!("{}{}", filter.unwrap_or_default(), zone.unwrap_or_default())
+    filter_words(selection, rules) + &zone.unwrap_or_default()
+}
+
+/// The `where` of a selection in brackets, if it has one.
+fn filter_words(selection: &Selection, rules: &RuleSet) -> String {
+    let filter = selection.filter.as_deref();
+    let filter = filter.map(|filter| format!(" ({})", requirement_words(filter, rules)));
+    filter.unwrap_or_default()
 }
 
 /// The outlines, joined by `or` or `and`: `the water's edge`, `the outside wall of any building`.

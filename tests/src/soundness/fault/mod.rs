@@ -53,7 +53,7 @@ faults! {
     UnsaidIsAuthoritys,
     /// Nothing stands against a plan to which nothing applies.
     VerdictWithoutRule,
-    /// A kind of thing that nobody looked for is taken as not there.
+    /// If nobody looked for a kind of thing, the checker assumes there is none.
     NotCheckedAsNone,
     /// Only one end's accuracy counts.
     OneEndsAccuracy,

@@ -29,7 +29,8 @@ fn has_discretion(number: usize) -> bool {
     number % 2 == 1
 }
 
-/// The documents: one for the whole plan, one that the authority is free to give, and the same for each of some things.
+/// Four documents: two for the whole plan, and two of which each thing of a kind needs its own. Of each two, the authority
+/// is free to refuse one.
 pub(super) fn documents(words: &Words) -> Vec<Document> {
     let document = |number: usize| Document {
         id: format!("paper-{number}"),
