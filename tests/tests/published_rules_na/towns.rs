@@ -180,8 +180,21 @@ const OTTAWA: &[Row] = &[
         OTTAWA_PAGE,
     ),
     // The pool ends on x = 0; a deck 5 m deep.
-    row("drainage", "{pool: {deck: none}, lot: {corners: {a: [-20, -20], b: [{}, -20], c: [{}, 20], d: [-20, 20]}}}", AtLeast, "4 ft", OTTAWA_CITY),
-    row("decide deck-permit", "things: [{id: deck, region: [[0, 10], [{}, 10], [{}, 15], [0, 15]]}]", AtMost, "2 m", OTTAWA_CITY).gives("none-of-its-own", "building-permit"),
+    row(
+        "drainage",
+        "{pool: {deck: none}, lot: {corners: {a: [-20, -20], b: [{}, -20], c: [{}, 20], d: [-20, 20]}}}",
+        AtLeast,
+        "4 ft",
+        OTTAWA_CITY,
+    ),
+    row(
+        "decide deck-permit",
+        "things: [{id: deck, region: [[0, 10], [{}, 10], [{}, 15], [0, 15]]}]",
+        AtMost,
+        "2 m",
+        OTTAWA_CITY,
+    )
+    .gives("none-of-its-own", "building-permit"),
 ];
 
 const WHITEWATER_PAGE: &str =
@@ -295,8 +308,20 @@ const NEW_BRUNSWICK: &[Row] = &[
         "1.6 m",
         NB_LAW,
     ),
-    row("watercourse", "{answers: {protected-watershed: no}, things: [{id: brook, line: [[{}, -60], [{}, 60]]}]}", AtLeast, "30 m", NB_WATERS),
-    row("protected-watershed", "things: [{id: brook, line: [[{}, -60], [{}, 60]]}]", MoreThan, "75 m", NB_WATERSHEDS),
+    row(
+        "watercourse",
+        "{answers: {protected-watershed: no}, things: [{id: brook, line: [[{}, -60], [{}, 60]]}]}",
+        AtLeast,
+        "30 m",
+        NB_WATERS,
+    ),
+    row(
+        "protected-watershed",
+        "things: [{id: brook, line: [[{}, -60], [{}, 60]]}]",
+        MoreThan,
+        "75 m",
+        NB_WATERSHEDS,
+    ),
 ];
 
 const COPY: &str = "the state's code, a copy, https://github.com/thexqin/us-building-codes-dataset";
