@@ -149,7 +149,7 @@ impl<'a> Judge<'a> {
         let sure: Vec<&Covering<'a>> = all.iter().filter(|one| one.sure).collect();
         let alone = sure.iter().filter_map(|one| Some(one.alone?.0));
         let alone = alone.max().unwrap_or(0);
-        if matches!(sure.as_slice(), [only] if only.alone.is_some()) {
+        if matches!(sure.as_slice(), [only] if only.alone.is_some_and(|(low, high)| low == high)) {
             return alone;
         }
         let shift_apart = self.shift_apart(all);
