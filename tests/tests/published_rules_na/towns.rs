@@ -126,8 +126,6 @@ const OTTAWA_PAGE: &str =
     "by-law 2013-39 as a firm tells it, https://mlpoolservices.ca/ottawa-city-by-laws/";
 const OTTAWA_CITY: &str = "the city's page, https://ottawa.ca/en/planning-development-and-construction/building-and-renovating/pool-enclosures/pool-enclosures-pool-hot-tub-pond";
 
-const OTTAWA_CITY: &str = "the city's page, https://ottawa.ca/en/planning-development-and-construction/building-and-renovating/pool-enclosures/pool-enclosures-pool-hot-tub-pond";
-
 const OTTAWA: &[Row] = &[
     row(
         "decide applies",
