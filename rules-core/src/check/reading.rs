@@ -30,7 +30,9 @@ impl<'a> Readings<'_, 'a, '_> {
         comparison: Comparison<'a>,
     ) -> (Standing, Option<Reading>) {
         let (value, bound) = (&test.value, comparison.bound);
-        let limit = bound.limit().map(|limit| self.judge.value(limit, self.env, &[]));
+        let limit = bound
+            .limit()
+            .map(|limit| self.judge.value(limit, self.env, &[]));
         let cuts = limit.as_ref().map_or_else(|| amounts_of(bound), Val::ends);
         let found = self.judge.value(value, self.env, &cuts);
         // What must not be of a value that changes along a thing must not be at any place of it.

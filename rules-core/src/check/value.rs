@@ -292,7 +292,9 @@ impl<'a> Judge<'a> {
             (RowTest::When(requirement), _) => self.truth(requirement, env),
             (RowTest::Bounds(bounds), Some(by)) => {
                 bounds.iter().fold(Truth::HOLDS, |all, bound| {
-                    let limit = bound.limit().map(|value| self.value(value, env, &by.ends()));
+                    let limit = bound
+                        .limit()
+                        .map(|value| self.value(value, env, &by.ends()));
                     let comparison = Comparison {
                         bound,
                         holds: None,
