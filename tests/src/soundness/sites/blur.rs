@@ -48,7 +48,7 @@ struct Blur<'a> {
 impl Blur<'_> {
     /// Takes back one thing; `None` where the one drawn has nothing to take back.
     fn once(&mut self) -> Option<String> {
-        match self.random.weighted(&[26, 18, 8, 9, 3, 3, 14, 4, 3, 3]) {
+        match self.random.weighted(&[26, 18, 8, 12, 3, 3, 14, 4, 3, 3]) {
             0 => self.position(),
             1 => self.shift(),
             2 => self.corners(),
@@ -76,7 +76,9 @@ impl Blur<'_> {
     /// together.
     fn position(&mut self) -> Option<String> {
         let by = self.size();
-        let whole = (self.random.chance(60) || self.whole).then(|| vector(self.random, by));
+        // Drawn far off corner by corner, an area might cross itself.
+        let whole = self.whole || by > METRE / 10 || self.random.chance(50);
+        let whole = whole.then(|| vector(self.random, by));
         let mut random = self.random.clone();
         self.random.bits();
         let thing = self.thing();
@@ -149,7 +151,7 @@ impl Blur<'_> {
     }
 
     fn shift_unsaid(&mut self) -> Option<String> {
-        let source = self.random.below(SOURCES);
+        let source = self.thing().source?;
         self.site.shifts[source] = None;
         Some(format!("shift of s{source} unsaid"))
     }

@@ -49,18 +49,26 @@ const ROWS: i64 = 3;
 /// A pool among spots in rows and columns. The ground is as high all along a column, and rises or falls evenly from each to the
 /// next.
 pub fn draw(random: &mut Random) -> Site {
-    let at = (random.between(1, 22) * METRE, random.between(2, 18) * METRE);
+    let at = (random.between(3, 20) * METRE, random.between(2, 18) * METRE);
     let mut pool = pool(random, at);
+    pool.source = Some(0);
     let rim = random.between(96, 110) * METRE / 2;
     pool.facts.push(("rim-level", Fact::Length(rim, rim)));
     let mut site = Site::new((27 * METRE, 24 * METRE), pool, &shown(&["ground-spot"]));
     site.level_ground = false;
     let mut level = 50 * METRE;
+    let another = 1 + random.below(2);
     for column in 0..COLUMNS {
-        if random.chance(60) {
+        if random.chance(80) {
             level = random.between(94, 106) * METRE / 2;
         }
-        let source = random.weighted(&[2, 1]);
+        // Were the outer ones left out, nobody would know the ground within either.
+        let inner = 0 < column && column < COLUMNS - 1;
+        let source = if inner {
+            *random.pick(&[0, another])
+        } else {
+            0
+        };
         for row in 0..ROWS {
             let place = Point {
                 x: column * 9 * METRE,

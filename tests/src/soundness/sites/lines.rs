@@ -150,7 +150,7 @@ pub fn draw(random: &mut Random, of: &Standing) -> Site {
         let thing = Thing::new(of.kind, id, random.below(SOURCES)).drawn(of.outline, shape);
         site.things.push(match of.whose {
             Some(fact) => {
-                let word = *random.pick(super::blur::words_of(fact));
+                let word = super::blur::words_of(fact)[random.weighted(&[7, 3])];
                 thing.said(fact, Fact::Word(vec![word]))
             }
             None => thing,
@@ -168,18 +168,21 @@ pub fn draw_lot(random: &mut Random) -> Site {
 /// Something within the lot, across its line or past it, mostly near the middle of a side.
 fn beside_a_line(random: &mut Random, site: &Site, of: &Standing) -> Shape {
     let far = site.corners[2];
-    let (width, depth) = (random.between(1, 4) * METRE, random.between(1, 4) * METRE);
+    let (width, depth) = (random.between(2, 4) * METRE, random.between(2, 4) * METRE);
     let most = *random.pick(&[40, 400]);
-    let off = random.between(-most, most) * METRE / 100;
+    let off = random.between(0, most) * METRE / 100;
+    // Its near edge is so far within the lot, it reaches so far across the line, or all of it is so far past the line.
+    let sort = random.weighted(&[2, 2, 3]);
+    let inwards = |deep: i64| [off, -off, -off - deep][sort];
     let along = |random: &mut Random, long: i64| match random.chance(85) {
         true => random.between(40, 55) * (long / 100),
         false => random.between(-10, 95) * (long / 100),
     };
     let at = match random.below(4) {
-        0 => (along(random, far.x), off),
-        1 => (far.x - width + off, along(random, far.y)),
-        2 => (along(random, far.x), far.y - depth + off),
-        _ => (off, along(random, far.y)),
+        0 => (along(random, far.x), inwards(depth)),
+        1 => (far.x - width - inwards(width), along(random, far.y)),
+        2 => (along(random, far.x), far.y - depth - inwards(depth)),
+        _ => (inwards(width), along(random, far.y)),
     };
     let place = Point { x: at.0, y: at.1 };
     match of.outline {

@@ -35,7 +35,7 @@ fn topic(random: &mut Random) -> Topic {
     let (world, measures, moves) = match random.weighted(&[5, 5, 4, 4, 3, 2, 2]) {
         0 => (fence::draw(random), fence::MEASURES, Moves::Nothing),
         1 => {
-            let of = random.pick(lines::STANDING);
+            let of = &lines::STANDING[random.weighted(&[3, 3, 1, 1])];
             (lines::draw(random, of), of.measures, Moves::Corners)
         }
         2 => (lines::draw_lot(random), lines::OF_THE_LOT, Moves::Corners),
