@@ -115,25 +115,29 @@ pub struct Asked {
 /// The depth that is asked for where a condition holds.
 const DEPTH: i64 = METRE;
 
-/// The rule sets that were read, by their texts.
+/// The rule sets of one rule that were read, by their texts.
 #[derive(Debug, Default)]
 pub struct Library(BTreeMap<String, RuleSet>);
 
 impl Library {
-    /// The rule set of some rules.
-    pub fn rules(&mut self, asked: &[Asked]) -> RuleSet {
-        let mut text = String::from(
-            "ruleset: eldermere\ntitle: Eldermere\nedition: \"1\"\nauthority: Eldermere building office\nrules:\n",
-        );
-        for (number, one) in asked.iter().enumerate() {
-            text += &one.text(number);
-        }
-        let known = self.0.entry(text.clone());
-        let mut rules = known.or_insert_with(|| read::rules(&text)).clone();
+    /// The rule set of two rules.
+    pub fn rules(&mut self, asked: [Asked; 2]) -> RuleSet {
+        let second = self.read(asked[1], 1).rules.clone();
+        let mut rules = self.read(asked[0], 0).clone();
+        rules.rules.extend(second);
         for (rule, asked) in rules.rules.iter_mut().zip(asked) {
             asked.put_limit(rule);
         }
         rules
+    }
+
+    fn read(&mut self, asked: Asked, number: usize) -> &RuleSet {
+        let text = format!(
+            "ruleset: eldermere\ntitle: Eldermere\nedition: \"1\"\nauthority: Eldermere building office\nrules:\n{}",
+            asked.text(number)
+        );
+        let known = self.0.entry(text.clone());
+        known.or_insert_with(|| read::rules(&text))
     }
 }
 

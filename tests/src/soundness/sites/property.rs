@@ -27,7 +27,7 @@ struct Case<'a> {
     library: &'a mut Library,
     world: Site,
     moves: Moves,
-    asked: Vec<Asked>,
+    asked: [Asked; 2],
     rules: RuleSet,
     chain: Vec<(Step, Plan)>,
     tally: &'a mut Tally,
@@ -50,13 +50,11 @@ pub fn run(
         measures,
         moves,
     } = topic(&mut random);
-    let asked: Vec<Asked> = (0..2)
-        .map(|_| {
-            let measure = random.pick(measures);
-            Asked::near(&mut random, measure, &world)
-        })
-        .collect();
-    let rules = library.rules(&asked);
+    let asked = [0, 1].map(|_| {
+        let measure = random.pick(measures);
+        Asked::near(&mut random, measure, &world)
+    });
+    let rules = library.rules(asked);
     let steps = random.below(10) + 1;
     let chain = blur::chain(&mut random, &world, steps, moves == Moves::Whole);
     let chain = chain.into_iter().map(|step| {
@@ -216,7 +214,7 @@ impl Case<'_> {
                 continue;
             };
             self.asked[place] = moved;
-            self.rules = self.library.rules(&self.asked);
+            self.rules = self.library.rules(self.asked);
             self.tally.edges += 1;
             self.contained(self.chain.len().saturating_sub(2))?;
             self.sampled()?;
