@@ -7,7 +7,6 @@ use lexopt::prelude::*;
 use rules_core::steps::day;
 use rules_core::{steps_texts, steps_to_json};
 
-
 use crate::check::{Format, REFUSED, format, plan_by, refuse};
 use crate::files::{self, RuleSets};
 use crate::print;
@@ -71,7 +70,10 @@ fn answer(
 ) -> Result<ExitCode, Trouble> {
     let rules = RuleSets::of(rules)?;
     let plan = files::read(plan)?;
-    let answer = rules.ask(&plan, |sets| match sets { [only] => steps_texts(&plan.text, only.text, only.bases, start), _ => unimplemented!() });
+    let answer = rules.ask(&plan, |sets| match sets {
+        [only] => steps_texts(&plan.text, only.text, only.bases, start),
+        _ => unimplemented!(),
+    });
     match (wanted, &answer) {
         (Format::Json, Ok(_)) => print::json(steps_to_json(&answer)),
         (Format::Json, Err(_)) => {

@@ -34,13 +34,13 @@ pub use glance::{Glance, Told, glances};
 pub(crate) use lists::duty_sentence;
 pub use matter::Texts;
 pub use model::*;
-pub(crate) use together::{JudgedBy, together};
 pub(crate) use sentences::deciding;
+pub(crate) use together::{JudgedBy, together};
 
 use crate::check::Findings;
 use crate::plan::Plan;
-use crate::ruleset::{Layer, RuleSet};
 use crate::ruleset::words::listed;
+use crate::ruleset::{Layer, RuleSet};
 use matter::Matter;
 
 /// Puts findings into words. `texts` are what plan and rules were read from, so that lines can be named.

@@ -7,9 +7,9 @@ mod sight;
 mod several_tests;
 
 use std::collections::BTreeMap;
+use std::collections::btree_map::Entry;
 
 pub(crate) use named::{read_alone, said_twice, with_name};
-
 
 use crate::answer::{governed, layers_of, plan_apart_from_rules, plan_of};
 use crate::check::Governed;
@@ -152,21 +152,23 @@ fn plans_of_all(
     Ok((plans, read_by.collect()))
 }
 
-/// The faults of a plan that several rule sets tell, each once; of two that guess what was meant, the first.
+/// The faults of a plan that several rule sets tell, each once, with the help that says most.
 #[derive(Default)]
 struct Told(BTreeMap<(Option<Span>, &'static str), Fault>);
 
 impl Told {
     fn add(&mut self, faults: Faults) {
-        let guesses = |fault: &Fault| {
-            let help = fault.help.as_ref();
-            help.is_some_and(|help| help.starts_with(DID_YOU_MEAN))
+        let said = |fault: &Fault| {
+            let help = fault.help.as_deref().unwrap_or_default();
+            (help.starts_with(DID_YOU_MEAN), help.len())
         };
         for fault in faults.list {
-            let told = self.0.entry((fault.span, fault.code));
-            let told = told.or_insert_with(|| fault.clone());
-            if guesses(&fault) && !guesses(told) {
-                *told = fault;
+            match self.0.entry((fault.span, fault.code)) {
+                Entry::Occupied(told) if said(told.get()) >= said(&fault) => {}
+                Entry::Occupied(mut told) => *told.get_mut() = fault,
+                Entry::Vacant(free) => {
+                    free.insert(fault);
+                }
             }
         }
     }

@@ -27,7 +27,9 @@ fn leave_out_what_others_know(sights: &mut [Node], sets: &[RuleSet]) -> bool {
     let each = sights.iter().zip(sets);
     let foreign: Vec<BTreeSet<Span>> = each.map(|(sight, rules)| foreign(sight, rules)).collect();
     let each = sights.iter().zip(&foreign);
-    let known: BTreeSet<Span> = each.flat_map(|(sight, foreign)| known(sight, foreign)).collect();
+    let known: BTreeSet<Span> = each
+        .flat_map(|(sight, foreign)| known(sight, foreign))
+        .collect();
     let mut some = false;
     for (sight, foreign) in sights.iter_mut().zip(&foreign) {
         let others = foreign.intersection(&known).copied().collect();
@@ -107,10 +109,12 @@ fn refuse(faults: &mut Faults, word: &str, span: Span, meant: &[Meant<'_>]) {
         "Several rule sets use `{own}`, each for something of its own. {}.",
         asked.join("; ")
     );
-    faults.add("say-which-rule-set", span, message).help(format!(
-        "Write the rule set that is meant in front: {}; or one line for each.",
-        names.join(" or ")
-    ));
+    faults
+        .add("say-which-rule-set", span, message)
+        .help(format!(
+            "Write the rule set that is meant in front: {}; or one line for each.",
+            names.join(" or ")
+        ));
 }
 
 /// The kinds, facts and papers that a plan names, each with its place.
@@ -130,7 +134,9 @@ fn words(document: &Node) -> Vec<(String, Span)> {
             }
         }
     }
-    let sides = document.get("lot").and_then(|lot| lot.get("sides")?.as_list());
+    let sides = document
+        .get("lot")
+        .and_then(|lot| lot.get("sides")?.as_list());
     for side in sides.unwrap_or_default() {
         keys(side, Some("lot-line"), &mut words);
     }
@@ -139,7 +145,9 @@ fn words(document: &Node) -> Vec<(String, Span)> {
 
 fn listed(things: &Node, words: &mut Vec<(String, Span)>) {
     for thing in things.as_list().unwrap_or_default() {
-        let Some(kind) = thing.get("kind") else { continue };
+        let Some(kind) = thing.get("kind") else {
+            continue;
+        };
         let name = kind.text().unwrap_or_default();
         words.push((name.to_owned(), kind.span));
         keys(thing, Some(name), words);
@@ -171,7 +179,10 @@ fn note_read(node: &Node, path: &str, written: &[BTreeSet<Span>], all: &mut Read
         let path = below(path, name);
         let reads = |written: &BTreeSet<Span>| word.is_none_or(|word| written.contains(&word));
         let readers = written.iter().enumerate();
-        let readers: Vec<usize> = readers.filter(|(_, it)| reads(it)).map(|(at, _)| at).collect();
+        let readers: Vec<usize> = readers
+            .filter(|(_, it)| reads(it))
+            .map(|(at, _)| at)
+            .collect();
         match readers.len() == written.len() {
             true => note_read(part, &path, written, all),
             false => all.entry(readers).or_default().push(path),

@@ -32,7 +32,7 @@ pub struct RuleSetReport {
 pub struct GovernsReport {
     /// What both limit.
     pub what: String,
-    /// For what it was compared, where that is not the plan as a whole.
+    /// For what it was compared, where that is not all that both rules speak of.
     pub subjects: Vec<String>,
     /// The limit that governs.
     pub governs: LimitReport,
@@ -60,8 +60,8 @@ pub struct LimitReport {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct GoesWith {
-    /// The short name of the one that says so.
-    pub rule_set: String,
+    /// The short names of those that say so.
+    pub rule_sets: Vec<String>,
     /// The names of those that were not named.
     pub with: Vec<String>,
 }

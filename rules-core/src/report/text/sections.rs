@@ -38,7 +38,10 @@ pub(super) fn head(page: &mut Page, report: &Report) {
 
 fn under(page: &mut Page, rules: &RuleSetHead) {
     let (title, edition, authority) = (&rules.title, &rules.edition, &rules.authority);
-    page.paragraph(0, &format!("under {title}, edition {edition} ({authority})"));
+    page.paragraph(
+        0,
+        &format!("under {title}, edition {edition} ({authority})"),
+    );
 }
 
 /// What fails as drawn, where that says more than what fails for sure.

@@ -17,14 +17,22 @@ pub(super) fn under_all(page: &mut Page, report: &Report) {
 
 /// The rule sets that belong with these and were not named.
 pub(super) fn goes_with(page: &mut Page, report: &Report) {
-    report.goes_with.iter().for_each(|one| page.paragraph(0, &goes_together(one)));
+    report
+        .goes_with
+        .iter()
+        .for_each(|one| page.paragraph(0, &goes_together(one)));
 }
 
 fn goes_together(one: &GoesWith) -> String {
+    let go = if one.rule_sets.len() == 1 {
+        "goes"
+    } else {
+        "go"
+    };
     let were = if one.with.len() == 1 { "was" } else { "were" };
     format!(
-        "{} goes together with {}, which {were} not named.",
-        one.rule_set,
+        "{} {go} together with {}, which {were} not named.",
+        listed(&one.rule_sets, "and"),
         listed(&one.with, "and")
     )
 }
@@ -56,7 +64,11 @@ pub(super) fn read_by_some(page: &mut Page, report: &Report) {
 /// What every report under each of the rule sets must say.
 pub(super) fn notices(page: &mut Page, report: &Report) {
     let mut said: Vec<&str> = Vec::new();
-    for notice in report.rule_sets.iter().filter_map(|rules| rules.notice.as_deref()) {
+    for notice in report
+        .rule_sets
+        .iter()
+        .filter_map(|rules| rules.notice.as_deref())
+    {
         if !said.contains(&notice) {
             said.push(notice);
             page.marked(0, notice, Mark::Dim);

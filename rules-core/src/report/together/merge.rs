@@ -3,8 +3,8 @@
 use std::collections::BTreeMap;
 
 use crate::report::{
-    AskReport, CautionReport, DecisionReport, DocumentReport, DutyReport, GovernsReport, LimitReport,
-    Question, Report, RuleReport, ScopeReport,
+    AskReport, CautionReport, DecisionReport, DocumentReport, DutyReport, GovernsReport,
+    LimitReport, Question, Report, RuleReport, ScopeReport,
 };
 use crate::several::with_name;
 
@@ -24,7 +24,9 @@ pub(super) fn merged(mut reports: Vec<(String, Report)>) -> (Lists, Ids) {
     for (rule_set, report) in &mut reports {
         let asked = report.questions.iter_mut().map(|one| &mut one.rules);
         let papers = report.documents.iter_mut().map(|one| &mut one.rules);
-        asked.chain(papers).for_each(|rules| ids.put_in(rule_set, rules));
+        asked
+            .chain(papers)
+            .for_each(|rules| ids.put_in(rule_set, rules));
     }
     let (documents, papers) = one_list(take(&mut reports, |it| &mut it.documents), PAPERS);
     for rule in &mut rules {
@@ -203,14 +205,19 @@ fn with_names<T>(all: Vec<Said<T>>, how: &How<T>) -> (Vec<T>, Ids) {
     for said in &all {
         let id = said.by.first().map(|(_, id)| id.clone());
         let sets = said.by.iter().map(|(set, _)| set.clone()).collect();
-        sets_of.entry(id.unwrap_or_default()).or_default().push(sets);
+        sets_of
+            .entry(id.unwrap_or_default())
+            .or_default()
+            .push(sets);
     }
     let mut ids = BTreeMap::new();
     let entries = all.into_iter().map(|said| {
         let (mut entry, by) = (said.entry, said.by);
         let (first, own) = by.first().cloned().unwrap_or_default();
         let anothers = |sets: &Vec<String>| by.iter().all(|(set, _)| !sets.contains(set));
-        let taken = sets_of.get(&own).is_some_and(|all| all.iter().any(anothers));
+        let taken = sets_of
+            .get(&own)
+            .is_some_and(|all| all.iter().any(anothers));
         if let (true, Some(id)) = (taken, (how.id)(&mut entry)) {
             *id = with_name(&first, &own);
         }
@@ -229,9 +236,7 @@ pub(super) fn scope_once(mut scope: ScopeReport) -> ScopeReport {
     for matter in &mut scope.open {
         let said = std::mem::take(&mut matter.ask);
         for ask in said {
-            let same = |other: &&mut AskReport| {
-                (&other.who, &other.why) == (&ask.who, &ask.why)
-            };
+            let same = |other: &&mut AskReport| (&other.who, &other.why) == (&ask.who, &ask.why);
             match matter.ask.iter_mut().find(same) {
                 Some(other) => also(&mut other.rule_set, ask.rule_set),
                 None => matter.ask.push(ask),

@@ -11,8 +11,8 @@ mod names;
 use super::rules::{MUST, count};
 use super::scope::scope_report;
 use super::{
-    GoesWith, LayerHead, ReadBySome, Report, RuleSetHead, RuleSetReport, SCHEMA,
-    VerdictWords, authorities, disclaimer, drawn, layer_heads, next,
+    GoesWith, LayerHead, ReadBySome, Report, RuleSetHead, RuleSetReport, SCHEMA, VerdictWords,
+    authorities, disclaimer, drawn, layer_heads, next,
 };
 use crate::check::{Governed, Verdict};
 use crate::plan::Plan;
@@ -135,13 +135,18 @@ fn joint_head(sets: &[&RuleSet]) -> RuleSetHead {
 pub(super) fn goes_with(sets: &[&RuleSet]) -> Vec<GoesWith> {
     let layers = || sets.iter().flat_map(|rules| &rules.layers);
     let in_use = |name: &str| layers().any(|layer| layer.id == name);
-    let all = sets.iter().filter_map(|rules| {
+    let mut all: Vec<GoesWith> = Vec::new();
+    for rules in sets {
         let with = rules.about.belongs_with.iter();
         let with: Vec<String> = with.filter(|name| !in_use(name)).cloned().collect();
-        (!with.is_empty()).then(|| GoesWith {
-            rule_set: rules.id.clone(),
-            with,
-        })
-    });
-    all.collect()
+        match all.iter_mut().find(|one| one.with == with) {
+            _ if with.is_empty() => {}
+            Some(one) => one.rule_sets.push(rules.id.clone()),
+            None => all.push(GoesWith {
+                rule_sets: vec![rules.id.clone()],
+                with,
+            }),
+        }
+    }
+    all
 }

@@ -32,9 +32,13 @@ struct Words<'w> {
 impl Words<'_> {
     fn name_all(&self, report: &mut Report) {
         let parts = |rule: &mut crate::report::RuleReport| {
-            rule.parts.iter_mut().for_each(|part| self.name_each(&mut part.missing));
+            rule.parts
+                .iter_mut()
+                .for_each(|part| self.name_each(&mut part.missing));
             self.name_each(&mut rule.missing);
-            rule.documents.iter_mut().for_each(|paper| self.name_paper(paper));
+            rule.documents
+                .iter_mut()
+                .for_each(|paper| self.name_paper(paper));
         };
         report.rules.iter_mut().for_each(parts);
         for decision in &mut report.decisions {
