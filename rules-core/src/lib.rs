@@ -47,4 +47,4 @@ pub use answer::{
 };
 pub use fit::fit;
 pub use follow::{Begun, Followed, RuleNow, begin, follow};
-pub use several::{RulesText, judge_together};
+pub use several::{RulesText, judge_together, steps_together};

@@ -16,8 +16,9 @@ use crate::check::Governed;
 use crate::plan::Plan;
 use crate::report::{JudgedBy, ReadBySome, Report, Texts, governed_report, together};
 use crate::ruleset::RuleSet;
+use crate::steps::{Steps, steps_of_several};
 use crate::text::{self, DID_YOU_MEAN, Fault, Faults, Node, Span};
-use crate::{Refusal, Refused, judge_texts, plan_refused, read_rules};
+use crate::{Refusal, Refused, judge_texts, plan_refused, read_rules, steps_texts};
 
 /// The text of a rule set, the name that the person knows it by, and where to find the files that it builds on.
 #[derive(Clone, Copy)]
@@ -43,9 +44,7 @@ pub fn judge_together(plan_text: &str, sets: &[RulesText<'_>]) -> Result<Report,
     if let [only] = sets.as_slice() {
         return judge_texts(plan_text, only.text, only.bases);
     }
-    let rules = rules_of_all(plan_text, &sets)?;
-    let document = text::read(plan_text).map_err(|faults| plan_refused(plan_text, faults))?;
-    let (plans, read_by) = plans_of_all((&document, plan_text), &rules)?;
+    let (rules, plans, read_by) = all_read(plan_text, &sets)?;
     let judged = governed_by_all(&plans, &rules, &sets)?;
     let parts = judged.iter().zip(&plans).zip(rules.iter().zip(&sets));
     let mut parts = parts.map(|((governed, plan), (rules, set))| JudgedBy {
@@ -56,6 +55,52 @@ pub fn judge_together(plan_text: &str, sets: &[RulesText<'_>]) -> Result<Report,
     });
     let first = parts.next().ok_or_else(Refusal::default)?;
     Ok(together(first, parts.collect(), read_by))
+}
+
+/// Reads a plan and several rule sets, and puts the steps that all of them ask for in one order, from a day on (as a number
+/// of days since 1970-01-01).
+///
+/// # Errors
+/// As [`judge_together`]; or that steps of different rule sets wait for each other.
+pub fn steps_together(
+    plan_text: &str,
+    sets: &[RulesText<'_>],
+    start: i128,
+) -> Result<Steps, Refusal> {
+    let sets = each_once(sets);
+    if let [only] = sets.as_slice() {
+        return steps_texts(plan_text, only.text, only.bases, start);
+    }
+    let (rules, plans, _) = all_read(plan_text, &sets)?;
+    let judged = governed_by_all(&plans, &rules, &sets)?;
+    let all = judged.iter().map(|one| (one.rules, &one.findings));
+    let all: Vec<_> = all.collect();
+    steps_of_several(&all, start).ok_or_else(|| Refusal {
+        plan: None,
+        rules: sets.last().map(in_a_circle).into_iter().collect(),
+    })
+}
+
+fn in_a_circle(set: &RulesText<'_>) -> Refused {
+    let mut faults = Faults::default();
+    faults
+        .add_whole(
+            "circle-of-steps",
+            "Steps of these rule sets wait for each other in a circle, so that none of them can begin.",
+        )
+        .help("Ask for the steps of each rule set by itself, and ask the authorities which comes first.");
+    Refused::new(Some(set.name.to_owned()), set.text, faults)
+}
+
+/// The rule sets, the plan as each of them reads it, and what only some of them read.
+fn all_read(
+    plan_text: &str,
+    sets: &[RulesText<'_>],
+) -> Result<(Vec<RuleSet>, Vec<Plan>, Vec<ReadBySome>), Refusal> {
+    let rules = rules_of_all(plan_text, sets)?;
+    let document = text::read(plan_text).map_err(|faults| plan_refused(plan_text, faults))?;
+    let (plans, read_by) = plans_of_all((&document, plan_text), &rules)?;
+    Ok((rules, plans, read_by))
 }
 
 fn each_once<'t>(sets: &[RulesText<'t>]) -> Vec<RulesText<'t>> {
