@@ -13,6 +13,7 @@ use super::model::Report;
 use crate::text::Visible;
 use page::Page;
 pub(crate) use page::wrap;
+pub(crate) use together::of;
 
 /// How the text is laid out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

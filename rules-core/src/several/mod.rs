@@ -9,7 +9,7 @@ mod several_tests;
 use std::collections::BTreeMap;
 use std::collections::btree_map::Entry;
 
-pub(crate) use named::{read_alone, said_twice, with_name};
+pub(crate) use named::{read_alone, said_twice};
 
 use crate::answer::{governed, layers_of, plan_apart_from_rules, plan_of};
 use crate::check::Governed;
@@ -44,9 +44,10 @@ pub fn judge_together(plan_text: &str, sets: &[RulesText<'_>]) -> Result<Report,
     if let [only] = sets.as_slice() {
         return judge_texts(plan_text, only.text, only.bases);
     }
-    let (rules, plans, read_by) = all_read(plan_text, &sets)?;
-    let judged = governed_by_all(&plans, &rules, &sets)?;
-    let parts = judged.iter().zip(&plans).zip(rules.iter().zip(&sets));
+    let read = all_read(plan_text, &sets)?;
+    let judged = governed_by_all(&read.plans, &read.rules, &sets)?;
+    let parts = judged.iter().zip(&read.plans);
+    let parts = parts.zip(read.rules.iter().zip(&sets));
     let mut parts = parts.map(|((governed, plan), (rules, set))| JudgedBy {
         rules,
         governed,
@@ -54,7 +55,7 @@ pub fn judge_together(plan_text: &str, sets: &[RulesText<'_>]) -> Result<Report,
         report: report_of(governed, (plan, plan_text), (rules, set)),
     });
     let first = parts.next().ok_or_else(Refusal::default)?;
-    Ok(together(first, parts.collect(), read_by))
+    Ok(together(first, parts.collect(), read.read_by))
 }
 
 /// Reads a plan and several rule sets, and puts the steps that all of them ask for in one order, from a day on (as a number
@@ -71,8 +72,8 @@ pub fn steps_together(
     if let [only] = sets.as_slice() {
         return steps_texts(plan_text, only.text, only.bases, start);
     }
-    let (rules, plans, _) = all_read(plan_text, &sets)?;
-    let judged = governed_by_all(&plans, &rules, &sets)?;
+    let read = all_read(plan_text, &sets)?;
+    let judged = governed_by_all(&read.plans, &read.rules, &sets)?;
     let all = judged.iter().map(|one| (one.rules, &one.findings));
     let all: Vec<_> = all.collect();
     steps_of_several(&all, start).ok_or_else(|| Refusal {
@@ -92,15 +93,23 @@ fn in_a_circle(set: &RulesText<'_>) -> Refused {
     Refused::new(Some(set.name.to_owned()), set.text, faults)
 }
 
-/// The rule sets, the plan as each of them reads it, and what only some of them read.
-fn all_read(
-    plan_text: &str,
-    sets: &[RulesText<'_>],
-) -> Result<(Vec<RuleSet>, Vec<Plan>, Vec<ReadBySome>), Refusal> {
+/// What stands in all texts.
+struct AllRead {
+    rules: Vec<RuleSet>,
+    /// The plan as each rule set reads it.
+    plans: Vec<Plan>,
+    read_by: Vec<ReadBySome>,
+}
+
+fn all_read(plan_text: &str, sets: &[RulesText<'_>]) -> Result<AllRead, Refusal> {
     let rules = rules_of_all(plan_text, sets)?;
     let document = text::read(plan_text).map_err(|faults| plan_refused(plan_text, faults))?;
     let (plans, read_by) = plans_of_all((&document, plan_text), &rules)?;
-    Ok((rules, plans, read_by))
+    Ok(AllRead {
+        rules,
+        plans,
+        read_by,
+    })
 }
 
 fn each_once<'t>(sets: &[RulesText<'t>]) -> Vec<RulesText<'t>> {

@@ -534,6 +534,12 @@ fn the_steps_of_all_rule_sets_stand_in_one_order() {
         "dig 2026-03-16 2026-03-21",
     ];
     assert_eq!(said, expected);
+    let by: Vec<_> = steps
+        .steps
+        .iter()
+        .map(|step| step.rule_sets.join(" "))
+        .collect();
+    assert_eq!(by, ["a b", "", "a", "b"]);
 }
 
 /// 2 March 2026 is a Monday: 5 working days on is Monday the 9th, or Saturday the 7th where only Sundays are free.

@@ -2,10 +2,10 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::named::{keep_own, with_name};
+use super::named::keep_own;
 use crate::fit::{FOREIGN, below, take_out};
 use crate::plan;
-use crate::ruleset::{Meant, PAPERS, RuleSet, clashes};
+use crate::ruleset::{Meant, PAPERS, RuleSet, clashes, with_name};
 use crate::text::{Content, Entry, Fault, Faults, Node, Span};
 
 /// What each rule set sees of a plan: all but the words that it does not know and another one does. A word that none of

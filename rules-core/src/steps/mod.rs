@@ -73,6 +73,9 @@ pub struct Step {
     pub a_week_later: Vec<Moved>,
     /// By how many days that moves the end.
     pub end_moves: i64,
+    /// The short names of the rule sets that ask for it, where there are several.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub rule_sets: Vec<String>,
 }
 
 /// What a step waits for.
@@ -225,6 +228,7 @@ impl<'n, 'r> Schedule<'n, 'r> {
             again: every.map(|every| date(span::after(done, node.span(Some(every))))),
             a_week_later,
             end_moves,
+            rule_sets: self.net.rule_sets(node),
         })
     }
 

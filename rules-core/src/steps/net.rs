@@ -6,8 +6,7 @@ use super::span::{self, Span};
 use crate::check::Findings;
 use crate::quantity::WorkingDays;
 use crate::report::duty_sentence;
-use crate::ruleset::{Duty, RuleSet, Stated};
-use crate::several::with_name;
+use crate::ruleset::{Duty, RuleSet, Stated, with_name};
 
 /// A rule set, and what was found under it.
 pub(super) type Asking<'r> = (&'r RuleSet, &'r Findings<'r>);
@@ -48,6 +47,8 @@ pub(super) struct Link<'r> {
 pub(super) struct Net<'r> {
     pub nodes: Vec<Node<'r>>,
     pub links: Vec<Link<'r>>,
+    /// The short names of the rule sets, where there are several.
+    sets: Vec<&'r str>,
 }
 
 impl<'r> Net<'r> {
@@ -73,7 +74,18 @@ impl<'r> Net<'r> {
         }
         let links = (0..duties).flat_map(|own| links(own, &nodes)).collect();
         name_apart(&mut nodes, sets);
-        Self { nodes, links }
+        let sets = sets.iter().filter(|_| sets.len() > 1);
+        Self {
+            nodes,
+            links,
+            sets: sets.map(|(rules, _)| rules.id.as_str()).collect(),
+        }
+    }
+
+    /// The short names of the rule sets that ask for a step, where there are several.
+    pub fn rule_sets(&self, node: &Node<'_>) -> Vec<String> {
+        let named = node.of.iter().filter_map(|place| self.sets.get(*place));
+        named.map(|name| (*name).to_owned()).collect()
     }
 
     /// Whether some of the steps wait for each other, so that none of them can begin.

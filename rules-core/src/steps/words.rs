@@ -3,7 +3,7 @@
 use super::net::{Net, Node};
 use super::{Moved, Step, Steps};
 use crate::quantity::{Unit, WorkingDays};
-use crate::report::text::wrap;
+use crate::report::text::{of, wrap};
 use crate::ruleset::words::listed;
 use crate::text::Visible;
 
@@ -24,7 +24,8 @@ impl Steps {
         for (number, step) in (1..).zip(&self.steps) {
             let lead = format!("{number:>3}. {}  ", step.earliest);
             text.gap();
-            text.extend(led_by(&lead, step.what.trim_end_matches('.')));
+            let what = step.what.trim_end_matches('.');
+            text.extend(led_by(&lead, &format!("{what}{}", of(&step.rule_sets))));
             text.extend(self.lines(step).iter().flat_map(|line| paragraph(7, line)));
         }
         if !self.not_needed.is_empty() {
