@@ -4,7 +4,7 @@ mod named;
 mod sight;
 
 #[cfg(test)]
-mod several_tests;
+mod tests;
 
 use std::collections::BTreeMap;
 use std::collections::btree_map::Entry;
