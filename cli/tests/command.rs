@@ -163,7 +163,7 @@ fn a_rule_set_builds_on_a_file_beside_it() {
 
 #[test]
 fn anything_else_is_said_in_plain_words() {
-    let cases: [(&[&str], &str); 10] = [
+    let cases: [(&[&str], &str); 11] = [
         (
             &["check", "no-such-plan.yaml", "--rules", RULES],
             "There is no file `no-such-plan.yaml`.",
