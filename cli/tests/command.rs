@@ -249,7 +249,7 @@ fn the_faults_of_several_rule_sets_are_told_file_by_file() {
     let folder = scratch("several-broken");
     let broken = ["one.yaml", "two.yaml"].map(|name| {
         let path = folder.join(name);
-        fs::write(&path, "rules: []\n").unwrap();
+        fs::write(&path, format!("rules: [] # {name}\n")).unwrap();
         path.to_string_lossy().into_owned()
     });
     let output = run(&["check", PLAN, "--rules", &broken[0], "--rules", &broken[1]]);

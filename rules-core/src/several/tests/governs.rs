@@ -29,11 +29,9 @@ fn of_two_limits_on_the_same_distance_the_stricter_governs() {
 #[test]
 fn the_names_of_terms_do_not_matter_for_what_governs() {
     let plain = rear("plain", "pool.water", "at-least: 1.5 m");
-    let termed = format!(
-        "terms: {{edge: pool.water, back: {{kind: lot-line, where: {{fact: lot-line.faces, is: rear}}}}}}\n\
-         rules: [{{id: r, title: R, clause: s. 2, each: back, require: {{distance: {{from: edge, to: lot-line}}, at-least: 2 m}}}}]\n"
-    );
-    let report = judged(&plan(""), &[&plain, &rules("termed", &termed)]);
+    let termed = "terms: {edge: pool.water, back: {kind: lot-line, where: {fact: lot-line.faces, is: rear}}}\n\
+         rules: [{id: r, title: R, clause: s. 2, each: back, require: {distance: {from: edge, to: lot-line}, at-least: 2 m}}]\n";
+    let report = judged(&plan(""), &[&plain, &rules("termed", termed)]);
     let bounds: Vec<_> = report
         .governs
         .iter()
