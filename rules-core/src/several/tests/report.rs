@@ -193,6 +193,11 @@ fn one_paper_that_two_rule_sets_want_is_listed_once() {
         states,
         [("in-hand", "a".to_owned()), ("not-yet", "b".to_owned())]
     );
+    let read = &apart.read_by_some[0];
+    assert_eq!(
+        (read.rule_sets.join(" "), read.parts.join(" ")),
+        ("a".to_owned(), "documents.plan-a".to_owned())
+    );
 }
 
 #[test]
