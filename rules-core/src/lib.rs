@@ -35,6 +35,7 @@ pub mod report;
 pub mod ruleset;
 pub mod schema;
 pub mod scope;
+mod several;
 pub mod steps;
 pub mod text;
 pub mod vocabulary;
@@ -46,3 +47,4 @@ pub use answer::{
 };
 pub use fit::fit;
 pub use follow::{Begun, Followed, RuleNow, begin, follow};
+pub use several::{RulesText, judge_together, steps_together};

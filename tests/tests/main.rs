@@ -34,5 +34,6 @@ mod rulesets;
 mod schemas;
 mod site_work;
 mod soundness;
+mod together;
 mod tried_clauses;
 mod unwritten;

@@ -69,6 +69,7 @@ impl Matter<'_> {
             documents: Vec::new(),
             provenance: String::new(),
             note: None,
+            rule_sets: Vec::new(),
         }
     }
 

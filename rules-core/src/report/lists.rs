@@ -34,6 +34,7 @@ impl Matter<'_> {
             classes,
             refer: decided.refer,
             missing: self.all_missing(&decided.missing),
+            rule_sets: Vec::new(),
         })
     }
 
@@ -84,6 +85,7 @@ impl Matter<'_> {
             discretion: document.discretion,
             rules: self.rule_ids(&need.rules),
             sentence: self.document_sentence(need, document),
+            rule_sets: Vec::new(),
         }
     }
 
@@ -105,6 +107,7 @@ impl Matter<'_> {
                 who: duty.who.clone(),
                 before: duty.before.clone(),
                 after: duty.after.clone(),
+                rule_sets: Vec::new(),
             })
             .collect()
     }

@@ -43,6 +43,7 @@ impl Matter<'_> {
                 .collect(),
             provenance: provenance_word(rule.provenance).to_owned(),
             note: rule.note.clone(),
+            rule_sets: Vec::new(),
         }
     }
 

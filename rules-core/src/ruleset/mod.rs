@@ -3,6 +3,7 @@
 mod about;
 pub(crate) mod built_in;
 mod circle;
+mod clash;
 mod levels;
 mod matters;
 mod model;
@@ -32,6 +33,7 @@ mod source_tests;
 
 pub use about::{About, Sort};
 pub use circle::circle;
+pub(crate) use clash::{Meant, OF, PAPERS, clashes, with_name};
 pub use levels::{Fall, HeightOver, LevelOf, Surface, Volume};
 pub use matters::matters_of;
 pub use model::*;

@@ -28,6 +28,9 @@ pub struct DecisionReport {
     pub sentence: String,
     /// What is missing to decide it.
     pub missing: Vec<MissingReport>,
+    /// The short names of the rule sets that it comes from, where there are several.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub rule_sets: Vec<String>,
 }
 
 /// A paper, and whether it is needed.
@@ -54,6 +57,9 @@ pub struct DocumentReport {
     pub rules: Vec<String>,
     /// The whole in a sentence.
     pub sentence: String,
+    /// The short names of the rule sets that it comes from, where there are several.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub rule_sets: Vec<String>,
 }
 
 /// A duty in time.
@@ -74,6 +80,9 @@ pub struct DutyReport {
     pub before: Vec<String>,
     /// What must be done before it.
     pub after: Vec<String>,
+    /// The short names of the rule sets that it comes from, where there are several.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub rule_sets: Vec<String>,
 }
 
 /// What to be careful of.
@@ -86,4 +95,7 @@ pub struct CautionReport {
     pub by: String,
     /// What to be careful of, and who is to be asked.
     pub says: String,
+    /// The short names of the rule sets that it comes from, where there are several.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub rule_sets: Vec<String>,
 }

@@ -1,24 +1,24 @@
 //! What stands on the page, from the verdict to the small print.
 
 use super::page::{Mark, Page};
+use super::together::{self, of};
 use crate::check::{Outcome, Verdict};
-use crate::report::model::{AsDrawnReport, Counts, PartReport, Question, Report, RuleReport};
+use crate::report::model::{
+    AsDrawnReport, Counts, PartReport, Question, Report, RuleReport, RuleSetHead,
+};
 use crate::report::scope::left_open;
+use crate::ruleset::built_in::LAYER;
 use crate::ruleset::words::listed;
 
 const MUST: &str = "must";
 
 /// Plan, rule set, verdict, counts.
 pub(super) fn head(page: &mut Page, report: &Report) {
-    let rules = &report.rule_set;
     page.marked(0, &report.plan.title, Mark::Bold);
-    page.paragraph(
-        0,
-        &format!(
-            "under {}, edition {} ({})",
-            rules.title, rules.edition, rules.authority
-        ),
-    );
+    match report.rule_sets.is_empty() {
+        true => under(page, &report.rule_set),
+        false => together::under_all(page, report),
+    }
     page.gap();
     let mark = match report.verdict.word {
         Verdict::DoesNotComply => Mark::Bad,
@@ -33,6 +33,15 @@ pub(super) fn head(page: &mut Page, report: &Report) {
     if let Some(open) = left_open(&report.scope) {
         page.paragraph(0, &open);
     }
+    together::goes_with(page, report);
+}
+
+fn under(page: &mut Page, rules: &RuleSetHead) {
+    let (title, edition, authority) = (&rules.title, &rules.edition, &rules.authority);
+    page.paragraph(
+        0,
+        &format!("under {title}, edition {edition} ({authority})"),
+    );
 }
 
 /// What fails as drawn, where that says more than what fails for sure.
@@ -234,11 +243,12 @@ fn cautious_about(page: &mut Page, rule: &RuleReport) {
 fn source(rule: &RuleReport) -> String {
     let line = rule.rule_line.map(|line| format!(", line {line}"));
     format!(
-        "{}; rule `{}` in {}{}",
+        "{}; rule `{}` in {}{}{}",
         rule.clause,
         rule.id,
         rule.layer,
-        line.unwrap_or_default()
+        line.unwrap_or_default(),
+        together::where_not(&rule.layer, &rule.rule_sets)
     )
 }
 
@@ -268,7 +278,7 @@ pub(super) fn questions(page: &mut Page, report: &Report) {
         let indent = 2 + lead.len();
         page.marked(
             indent,
-            &format!("For {}.", listed(&rules, "and")),
+            &format!("For {}{}.", listed(&rules, "and"), of(&question.rule_sets)),
             Mark::Dim,
         );
     }
@@ -284,7 +294,7 @@ pub(super) fn passing(page: &mut Page, report: &Report) {
     for rule in rules {
         page.hanging(
             2,
-            &format!("{}: {} ({})", rule.title, in_short(rule), rule.clause),
+            &format!("{}: {} ({})", rule.title, in_short(rule), clause(rule)),
         );
     }
 }
@@ -308,7 +318,7 @@ pub(super) fn not_applicable(page: &mut Page, report: &Report) {
     }
     page.heading("What does not apply");
     for rule in rules {
-        page.hanging(2, &format!("{} ({})", rule.title, rule.clause));
+        page.hanging(2, &format!("{} ({})", rule.title, clause(rule)));
     }
 }
 
@@ -328,7 +338,7 @@ pub(super) fn advice(page: &mut Page, report: &Report) {
             Outcome::Fail => format!("{}: not followed. {}", rule.title, rule.sentence),
             _ => format!("{}: open. {}", rule.title, rule.sentence),
         };
-        page.hanging(2, &format!("{text} ({})", rule.clause));
+        page.hanging(2, &format!("{text} ({})", clause(rule)));
     }
 }
 
@@ -344,9 +354,10 @@ pub(super) fn decisions(page: &mut Page, report: &Report) {
             .as_ref()
             .map(|clause| format!(" ({clause})"));
         let clause = clause.unwrap_or_default();
+        let by = of(&decision.rule_sets);
         page.hanging(
             2,
-            &format!("{}: {}{clause}", decision.title, decision.sentence),
+            &format!("{}: {}{clause}{by}", decision.title, decision.sentence),
         );
     }
 }
@@ -367,7 +378,8 @@ pub(super) fn papers(page: &mut Page, report: &Report) {
             "in-hand" => "[x] ",
             _ => "[ ] ",
         };
-        page.item(2, tick, &document.sentence);
+        let by = of(&document.rule_sets);
+        page.item(2, tick, &format!("{}{by}", document.sentence));
     }
 }
 
@@ -378,7 +390,8 @@ pub(super) fn duties(page: &mut Page, report: &Report) {
     }
     page.heading("What is to be done, and when");
     for duty in &report.duties {
-        page.item(2, "- ", &duty.sentence);
+        let by = of(&duty.rule_sets);
+        page.item(2, "- ", &format!("{}{by}", duty.sentence));
     }
 }
 
@@ -386,7 +399,11 @@ pub(super) fn duties(page: &mut Page, report: &Report) {
 pub(super) fn cautions(page: &mut Page, report: &Report) {
     page.heading("Take care");
     for caution in &report.cautions {
-        page.item(2, "- ", &caution.says);
+        let by = match caution.by.as_str() {
+            "program" => String::new(),
+            _ => of(&caution.rule_sets),
+        };
+        page.item(2, "- ", &format!("{}{by}", caution.says));
     }
 }
 
@@ -401,8 +418,25 @@ pub(super) fn next(page: &mut Page, report: &Report) {
 /// What this is not.
 pub(super) fn foot(page: &mut Page, report: &Report) {
     page.gap();
-    if let Some(notice) = &report.rule_set.notice {
-        page.marked(0, notice, Mark::Dim);
+    match report.rule_sets.is_empty() {
+        true => notice(page, report.rule_set.notice.as_deref()),
+        false => together::notices(page, report),
     }
     page.marked(0, &report.disclaimer, Mark::Dim);
+}
+
+fn notice(page: &mut Page, notice: Option<&str>) {
+    if let Some(notice) = notice {
+        page.marked(0, notice, Mark::Dim);
+    }
+}
+
+/// The clause that a rule stands for, and its rule sets where there are several.
+fn clause(rule: &RuleReport) -> String {
+    let sets = rule.rule_sets.iter().filter(|_| rule.layer != LAYER);
+    let sets: Vec<&str> = sets.map(String::as_str).collect();
+    match sets.is_empty() {
+        true => rule.clause.clone(),
+        false => format!("{}; {}", rule.clause, sets.join(", ")),
+    }
 }
