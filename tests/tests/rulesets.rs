@@ -69,6 +69,7 @@ const CANNOT: &[(&str, &str)] = &[
     ("florida: flood failing", ASKED),
     ("new-zealand: older-barrier passing", ASKED),
     ("new-zealand: older-barrier failing", ASKED),
+    ("denmark: wood-line failing", ASKED),
     ("norway: secured-well-enough failing", ASKED),
     ("victoria: house-windows failing", ASKED),
     ("wallonia: flood-hazard failing", ASKED),
