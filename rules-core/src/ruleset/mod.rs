@@ -14,6 +14,7 @@ mod scope;
 mod sources;
 pub mod types;
 mod values;
+pub(crate) mod visit;
 pub mod words;
 
 #[cfg(test)]
