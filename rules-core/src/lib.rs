@@ -2,7 +2,7 @@
 //!
 //! Text goes in, values come out: this library reads no file, prints nothing, knows no clock and does not panic.
 //! In this order a module knows those before it, never those after it: `quantity`, `text`, `vocabulary`, the figures of
-//! `plan`, `measure`, `plan`, `ruleset`, `check`, `report`, `drawing`, `edit`.
+//! `plan`, `measure`, `plan`, `ruleset`, `check`, `report`, `shelf`, `drawing`, `edit`.
 #![cfg_attr(
     not(test),
     deny(
@@ -35,6 +35,7 @@ pub mod report;
 pub mod ruleset;
 pub mod schema;
 pub mod scope;
+pub mod shelf;
 pub mod steps;
 pub mod text;
 pub mod vocabulary;

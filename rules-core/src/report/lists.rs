@@ -6,7 +6,7 @@ use super::model::{DecisionReport, DocumentReport, DutyReport};
 use crate::check::{Decided, DocumentNeed, Need, Subject};
 use crate::plan::DocumentState;
 use crate::ruleset::words::{listed, stated_words};
-use crate::ruleset::{Document, Duty};
+use crate::ruleset::{Document, Duty, Holder};
 
 impl Matter<'_> {
     pub(super) fn decisions(&self) -> Vec<DecisionReport> {
@@ -31,6 +31,7 @@ impl Matter<'_> {
             subject: self.subject_and_pool(&decided.subject, decided.pool),
             pool: decided.pool.and_then(|pool| self.id_of(pool)),
             at: self.at_reports(&decided.at),
+            mark: self.mark_of(Holder::Decision, &decision.id, &decision.cited),
             classes,
             refer: decided.refer,
             missing: self.all_missing(&decided.missing),
@@ -84,6 +85,7 @@ impl Matter<'_> {
             discretion: document.discretion,
             rules: self.rule_ids(&need.rules),
             sentence: self.document_sentence(need, document),
+            mark: self.mark_of(Holder::Paper, &document.id, &document.cited),
         }
     }
 
@@ -101,6 +103,7 @@ impl Matter<'_> {
                 id: duty.id.clone(),
                 sure,
                 sentence: duty_sentence(duty, sure),
+                mark: self.mark_of(Holder::Step, &duty.id, &duty.cited),
                 what: duty.what.clone(),
                 who: duty.who.clone(),
                 before: duty.before.clone(),

@@ -17,6 +17,7 @@ mod places;
 mod readings;
 mod rules;
 mod scope;
+mod second_hand;
 mod sentences;
 mod telling;
 pub mod text;
@@ -26,12 +27,15 @@ mod example;
 #[cfg(test)]
 mod report_tests;
 #[cfg(test)]
+mod second_hand_tests;
+#[cfg(test)]
 mod told_tests;
 
 pub use editions::governed_report;
 pub use glance::{Glance, Told, glances};
 pub(crate) use lists::duty_sentence;
 pub use matter::Texts;
+pub(crate) use missing::capitalised;
 pub use model::*;
 pub(crate) use sentences::deciding;
 
@@ -75,6 +79,7 @@ impl Matter<'_> {
             cautions: self.cautions(),
             questions: self.questions(),
             next: Vec::new(),
+            second_hand: self.second_hand(),
             disclaimer: self.disclaimer(),
         };
         report.next = next::steps(&report);

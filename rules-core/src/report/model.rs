@@ -52,6 +52,8 @@ pub struct Report {
     pub questions: Vec<Question>,
     /// What to do next, in order.
     pub next: Vec<String>,
+    /// How many values of the rules are neither from the law nor from an office's page; none where none is.
+    pub second_hand: Option<SecondHandReport>,
     /// What this report is not.
     pub disclaimer: String,
 }
@@ -215,8 +217,23 @@ pub struct RuleReport {
     pub documents: Vec<String>,
     /// `confirmed`, `from-memory` or `contradicted`.
     pub provenance: String,
+    /// Where its figures are from, where that is neither the law nor a page of the authority that applies it: `from a
+    /// restatement`, `from memory, to be checked (48 in)`.
+    pub mark: Option<String>,
     /// What the rule file's writer wants the reader to know.
     pub note: Option<String>,
+}
+
+/// How many values are neither from the law nor from a page of the authority that applies it.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct SecondHandReport {
+    /// How many.
+    pub values: usize,
+    /// Of how many that name a source.
+    pub of: usize,
+    /// The same in a sentence, with where they are from.
+    pub sentence: String,
 }
 
 /// What was found for one subject of a rule.

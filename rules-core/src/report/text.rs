@@ -10,8 +10,7 @@ mod page_tests;
 
 use super::model::Report;
 use crate::text::Visible;
-use page::Page;
-pub(crate) use page::wrap;
+pub(crate) use page::{Page, wrap};
 
 /// How the text is laid out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

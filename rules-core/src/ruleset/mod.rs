@@ -37,5 +37,5 @@ pub use model::*;
 pub(crate) use once::{Once, address};
 pub use read::{Checked, FileFaults, read, read_in};
 pub use scope::{LeftOut, Reach};
-pub use sources::{Cited, Grade, Question, Source, SourceIndex, grade_of};
+pub use sources::{Cited, Grade, Holder, Question, Source, SourceIndex, SourcedValue, grade_of};
 pub use values::*;

@@ -25,6 +25,8 @@ pub enum Piece<'r> {
     Enclosure(&'r Enclosure),
     /// A paper that must be in hand.
     Paper(DocumentIndex),
+    /// A defined term, by its name.
+    Term(&'r str),
 }
 
 /// Shows each piece of a rule, with those of the terms that it names.
@@ -67,7 +69,7 @@ pub fn speaks_of(requirement: &Requirement, kind: KindId, rules: &RuleSet) -> bo
                 let each = rules.documents.get(paper).and_then(|it| it.each.as_ref());
                 each.map(|each| each.kind)
             }
-            Piece::Test(_) | Piece::Selection(_) | Piece::Enclosure(_) => None,
+            Piece::Test(_) | Piece::Selection(_) | Piece::Enclosure(_) | Piece::Term(_) => None,
         };
         speaks |= named == Some(kind) && !own.contains(&kind);
     };
@@ -100,7 +102,8 @@ impl<'s, 'r> Pieces<'s, 'r> {
     }
 
     /// Goes through what a term says, where that was not done before.
-    fn term<T>(&mut self, said: &'r Arc<T>, go: fn(&mut Self, &'r T)) {
+    fn term<T>(&mut self, name: &'r str, said: &'r Arc<T>, go: fn(&mut Self, &'r T)) {
+        self.show(Piece::Term(name));
         let around = (self.whole, self.own.clone());
         if self.terms.entry(around).or_default().is_first(said) {
             go(self, said);
@@ -132,7 +135,9 @@ impl<'s, 'r> Pieces<'s, 'r> {
                 self.of_each(&each.selection, |pieces| pieces.requirement(&each.require));
             }
             Requirement::Table(table) => self.table(table, Self::requirement),
-            Requirement::Meets { requirement, .. } => self.term(requirement, Self::requirement),
+            Requirement::Meets { term, requirement } => {
+                self.term(&term.name, requirement, Self::requirement);
+            }
             Requirement::Have(paper) => self.show(Piece::Paper(*paper)),
             Requirement::Refer => {}
         }
@@ -213,7 +218,7 @@ impl<'s, 'r> Pieces<'s, 'r> {
                 self.selection(of);
                 self.of_each(of, |pieces| pieces.value(take));
             }
-            Value::Named { value, .. } => self.term(value, Self::value),
+            Value::Named { term, value, .. } => self.term(&term.name, value, Self::value),
         }
     }
 
@@ -248,6 +253,8 @@ impl<'s, 'r> Pieces<'s, 'r> {
     }
 
     fn operand(&mut self, operand: &'r Operand) {
+        let term = operand.term.iter();
+        term.for_each(|term| self.show(Piece::Term(term)));
         for part in operand.parts.iter() {
             self.show(Piece::Outline(part));
             if let Which::All(selection) = &part.which {
@@ -257,6 +264,8 @@ impl<'s, 'r> Pieces<'s, 'r> {
     }
 
     fn selection(&mut self, selection: &'r Selection) {
+        let term = selection.term.iter();
+        term.for_each(|term| self.show(Piece::Term(term)));
         self.show(Piece::Selection(selection));
         self.of_each(selection, |pieces| {
             pieces.list(selection.filter.as_deref());
@@ -277,7 +286,7 @@ impl<'s, 'r> Pieces<'s, 'r> {
                 self.value(legs);
             }
             Zone::Not(inner) => self.zone(inner),
-            Zone::Named { zone, .. } => self.term(zone, Self::zone),
+            Zone::Named { term, zone } => self.term(&term.name, zone, Self::zone),
         }
     }
 }

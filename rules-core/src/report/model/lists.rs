@@ -26,6 +26,8 @@ pub struct DecisionReport {
     pub refer: bool,
     /// The same in a sentence.
     pub sentence: String,
+    /// Where its figures are from, as of a rule.
+    pub mark: Option<String>,
     /// What is missing to decide it.
     pub missing: Vec<MissingReport>,
 }
@@ -54,6 +56,8 @@ pub struct DocumentReport {
     pub rules: Vec<String>,
     /// The whole in a sentence.
     pub sentence: String,
+    /// Where what it says is from, as of a rule.
+    pub mark: Option<String>,
 }
 
 /// A duty in time.
@@ -66,6 +70,8 @@ pub struct DutyReport {
     pub sure: bool,
     /// The whole in a sentence.
     pub sentence: String,
+    /// Where its figures are from, as of a rule.
+    pub mark: Option<String>,
     /// What is to be done.
     pub what: String,
     /// By whom.

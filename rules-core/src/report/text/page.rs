@@ -7,7 +7,7 @@ use crate::text::{Visible, one_line};
 
 /// How a paragraph is marked where colour is wanted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Mark {
+pub(crate) enum Mark {
     Plain,
     Bold,
     Dim,
@@ -31,7 +31,7 @@ impl Mark {
 }
 
 /// The page so far.
-pub(super) struct Page {
+pub(crate) struct Page {
     style: Style,
     text: Visible,
 }

@@ -215,16 +215,11 @@ fn named(part: &PartReport) -> Option<String> {
 
 /// A rule whose values are not sure says so.
 fn cautious_about(page: &mut Page, rule: &RuleReport) {
-    match rule.provenance.as_str() {
-        "from-memory" => page.paragraph(
-            4,
-            "The rule's figures were written from memory: check them.",
-        ),
-        "contradicted" => page.paragraph(
+    if rule.provenance == "contradicted" {
+        page.paragraph(
             4,
             "Published sources contradict each other about this rule: ask.",
-        ),
-        _ => {}
+        );
     }
     if let Some(note) = &rule.note {
         page.paragraph(4, &format!("Note: {note}"));
@@ -235,11 +230,31 @@ fn source(rule: &RuleReport) -> String {
     let line = rule.rule_line.map(|line| format!(", line {line}"));
     format!(
         "{}; rule `{}` in {}{}",
-        rule.clause,
+        clause(rule),
         rule.id,
         rule.layer,
         line.unwrap_or_default()
     )
+}
+
+/// The clause of a rule, and where its figures are from where that is second-hand.
+fn clause(rule: &RuleReport) -> String {
+    marked(&rule.clause, &rule.mark)
+}
+
+fn marked(text: &str, mark: &Option<String>) -> String {
+    match mark {
+        Some(mark) => format!("{text}, {mark}"),
+        None => text.to_owned(),
+    }
+}
+
+/// A sentence, with where its figures are from behind it.
+fn sentence_marked(sentence: &str, mark: &Option<String>) -> String {
+    match mark {
+        Some(mark) => format!("{sentence} ({})", mark),
+        None => sentence.to_owned(),
+    }
 }
 
 fn question_numbers(report: &Report, rule: &RuleReport) -> Vec<String> {
@@ -284,7 +299,7 @@ pub(super) fn passing(page: &mut Page, report: &Report) {
     for rule in rules {
         page.hanging(
             2,
-            &format!("{}: {} ({})", rule.title, in_short(rule), rule.clause),
+            &format!("{}: {} ({})", rule.title, in_short(rule), clause(rule)),
         );
     }
 }
@@ -308,7 +323,7 @@ pub(super) fn not_applicable(page: &mut Page, report: &Report) {
     }
     page.heading("What does not apply");
     for rule in rules {
-        page.hanging(2, &format!("{} ({})", rule.title, rule.clause));
+        page.hanging(2, &format!("{} ({})", rule.title, clause(rule)));
     }
 }
 
@@ -328,7 +343,7 @@ pub(super) fn advice(page: &mut Page, report: &Report) {
             Outcome::Fail => format!("{}: not followed. {}", rule.title, rule.sentence),
             _ => format!("{}: open. {}", rule.title, rule.sentence),
         };
-        page.hanging(2, &format!("{text} ({})", rule.clause));
+        page.hanging(2, &format!("{text} ({})", clause(rule)));
     }
 }
 
@@ -339,14 +354,17 @@ pub(super) fn decisions(page: &mut Page, report: &Report) {
     }
     page.heading("What follows from the plan");
     for decision in &report.decisions {
-        let clause = decision
-            .clause
-            .as_ref()
-            .map(|clause| format!(" ({clause})"));
-        let clause = clause.unwrap_or_default();
+        let from: Vec<&str> = [&decision.clause, &decision.mark]
+            .into_iter()
+            .filter_map(|it| it.as_deref())
+            .collect();
+        let from = match from.is_empty() {
+            true => String::new(),
+            false => format!(" ({})", from.join(", ")),
+        };
         page.hanging(
             2,
-            &format!("{}: {}{clause}", decision.title, decision.sentence),
+            &format!("{}: {}{from}", decision.title, decision.sentence),
         );
     }
 }
@@ -367,7 +385,11 @@ pub(super) fn papers(page: &mut Page, report: &Report) {
             "in-hand" => "[x] ",
             _ => "[ ] ",
         };
-        page.item(2, tick, &document.sentence);
+        page.item(
+            2,
+            tick,
+            &sentence_marked(&document.sentence, &document.mark),
+        );
     }
 }
 
@@ -378,7 +400,7 @@ pub(super) fn duties(page: &mut Page, report: &Report) {
     }
     page.heading("What is to be done, and when");
     for duty in &report.duties {
-        page.item(2, "- ", &duty.sentence);
+        page.item(2, "- ", &sentence_marked(&duty.sentence, &duty.mark));
     }
 }
 
@@ -403,6 +425,9 @@ pub(super) fn foot(page: &mut Page, report: &Report) {
     page.gap();
     if let Some(notice) = &report.rule_set.notice {
         page.marked(0, notice, Mark::Dim);
+    }
+    if let Some(second_hand) = &report.second_hand {
+        page.marked(0, &second_hand.sentence, Mark::Dim);
     }
     page.marked(0, &report.disclaimer, Mark::Dim);
 }
