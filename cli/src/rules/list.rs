@@ -13,7 +13,7 @@ use crate::print;
 use crate::usage::{self, Trouble, misread};
 
 const MORE: &str = "
-siting rules list WORD      only those with this word: a country, a place, a matter
+siting rules list WORD      only those with a word: a country, a place, a matter
 siting rules read NAME      what one of them asks for
 siting rules sources NAME   what its values rest on
 ";

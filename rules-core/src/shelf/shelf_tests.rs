@@ -152,13 +152,13 @@ A page of the office that applies it (authority)
   A page
     Read on 2026-01-10.
     Note: It is old.
-    - rule `depth`: 2 m
+    - rule `depth`, s. 1: 2 m
 
 Nobody looked it up (memory)
 
   From memory
     Nobody noted when it was read.
-    - rule `depth`: the depth
+    - rule `depth`, s. 1: the depth
 
 In all
 

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use super::{counted, date};
 use crate::report::text::{Page, Style};
 use crate::ruleset::words::listed;
-use crate::ruleset::{Grade, RuleSet, Source, SourcedValue};
+use crate::ruleset::{Grade, Holder, RuleSet, Source, SourcedValue};
 use crate::text::Visible;
 
 /// How many values there are of each grade.
@@ -47,15 +47,18 @@ fn graded(page: &mut Page, rules: &RuleSet, grade: Grade, asked: Asked<'_, '_>) 
         return;
     }
     page.heading(heading(grade));
-    for (number, (place, source)) in of_grade.into_iter().enumerate() {
+    for (number, (place, _)) in of_grade.into_iter().enumerate() {
         if number > 0 {
             page.gap();
         }
-        one_source(page, (place, source), asked);
+        one_source(page, rules, place, asked);
     }
 }
 
-fn one_source(page: &mut Page, (place, source): (usize, &Source), (values, on): Asked<'_, '_>) {
+fn one_source(page: &mut Page, rules: &RuleSet, place: usize, (values, on): Asked<'_, '_>) {
+    let Some(source) = rules.sources.get(place) else {
+        return;
+    };
     page.hanging(2, &source.title);
     if let Some(at) = &source.at {
         page.paragraph(4, at);
@@ -67,9 +70,20 @@ fn one_source(page: &mut Page, (place, source): (usize, &Source), (values, on): 
     for value in values {
         let here = value.cited.iter().filter(|one| one.source == place);
         for cited in here {
-            page.item(4, "- ", &resting(value, cited.clause.as_deref()));
+            page.item(
+                4,
+                "- ",
+                &resting(value, cited.clause.as_deref().or(clause_of(rules, value))),
+            );
         }
     }
+}
+
+/// The clause that the rule itself names.
+fn clause_of<'r>(rules: &'r RuleSet, value: &SourcedValue<'_>) -> Option<&'r str> {
+    let of_rule = (value.holder == Holder::Rule).then_some(value.id)?;
+    let rule = rules.rules.iter().find(|rule| rule.id == of_rule)?;
+    Some(&rule.clause)
 }
 
 /// When it was read, and when it is to be read again.
