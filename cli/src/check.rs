@@ -1,4 +1,4 @@
-//! `siting check`: one plan against one rule set.
+//! `siting check`: one plan against one rule set, or several together.
 
 use std::ffi::OsString;
 use std::process::ExitCode;
@@ -6,29 +6,30 @@ use std::process::ExitCode;
 use lexopt::prelude::*;
 use rules_core::check::Verdict;
 use rules_core::report::{Report, text};
-use rules_core::{Refusal, judge_texts, to_json};
+use rules_core::{Refusal, judge_texts, judge_together, to_json};
 
 use crate::bundled;
-use crate::files::{self, Bases, Source};
+use crate::files::{self, RuleSets, Source};
 use crate::print::{self, Colour};
 use crate::usage::{self, Trouble, misread};
 
 pub const HELP: &str = "\
-Checks a plan against a rule set.
+Checks a plan against a rule set, or against several together.
 
-Usage: siting check PLAN --rules RULESET [OPTIONS]
+Usage: siting check PLAN --rules RULESET [--rules RULESET]... [OPTIONS]
 
   PLAN       The plan's file (YAML or JSON); `-` reads it from standard input
   RULESET    A rule file, or the name of a rule set that comes with the program
 
 Options:
-  -r, --rules RULESET    The rules to check against
+  -r, --rules RULESET    The rules to check against; once for each rule set, and
+                         one report says what all of them together come to
   -f, --format FORMAT    text: for reading (if not said); json: for a program
       --colour WHEN      auto (if not said), always, or never
   -h, --help             Show this help
 
 Exit status:
-  0  nothing in the rule set stands against the plan
+  0  nothing in the rules stands against the plan
   1  something fails
   2  not decided yet: an answer is missing, it is too close, or the authority decides
   3  a file has faults; all of them are shown
@@ -54,7 +55,7 @@ struct Wishes {
 
 /// Reads the rest of the command line and checks.
 pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
-    let (mut plan, mut rules) = (None, None);
+    let (mut plan, mut rules) = (None, Vec::new());
     let mut wishes = Wishes {
         format: Format::Text,
         colour: Colour::Auto,
@@ -62,7 +63,7 @@ pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
     while let Some(argument) = arguments.next().map_err(misread)? {
         match argument {
             Short('h') | Long("help") => return print::out(HELP),
-            Short('r') | Long("rules") => rules = Some(arguments.value().map_err(misread)?),
+            Short('r') | Long("rules") => rules.push(arguments.value().map_err(misread)?),
             Short('f') | Long("format") => {
                 wishes.format = format(arguments.value().map_err(misread)?)?
             }
@@ -78,33 +79,38 @@ pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
             }
         }
     }
-    let (plan, rules) = both("check", plan, rules)?;
-    let (rules, bases) = files::rules(&rules)?;
-    answer(&files::read(&plan)?, &rules, &bases, &wishes)
+    let plan = plan_by(&rules, "check", plan)?;
+    let all = RuleSets::of(&rules)?;
+    answer(&files::read(&plan)?, &all, &wishes)
 }
 
-/// The two files that a plan is looked at by.
-pub fn both(
+/// The plan, where there are rules that it can be looked at by.
+pub fn plan_by(
+    rules: &[OsString],
     command: &str,
     plan: Option<OsString>,
-    rules: Option<OsString>,
-) -> Result<(OsString, OsString), Trouble> {
-    match (plan, rules) {
-        (Some(plan), Some(rules)) if plan == "-" && rules == "-" => Err(Trouble::new(
+) -> Result<OsString, Trouble> {
+    let from_input = rules.iter().filter(|path| *path == "-").count();
+    match plan {
+        Some(plan) if plan == "-" && from_input > 0 => Err(Trouble::new(
             "Plan and rules cannot both come from standard input.",
             "Give the path of one of them.",
         )),
-        (Some(plan), Some(rules)) => Ok((plan, rules)),
-        (None, _) => Err(Trouble::new(
-            "Which plan?",
-            format!("Write its file: siting {command} my-plan.yaml --rules eldermere"),
+        Some(_) if from_input > 1 => Err(Trouble::new(
+            "Only one rule set can come from standard input.",
+            "Give the paths of the others.",
         )),
-        (Some(_), None) => Err(Trouble::new(
+        Some(_) if rules.is_empty() => Err(Trouble::new(
             "By which rules?",
             format!(
                 "Add `--rules` and a rule file, or one that comes along: {}.",
                 bundled::names()
             ),
+        )),
+        Some(plan) => Ok(plan),
+        None => Err(Trouble::new(
+            "Which plan?",
+            format!("Write its file: siting {command} my-plan.yaml --rules eldermere"),
         )),
     }
 }
@@ -143,18 +149,12 @@ pub fn demo() -> Result<ExitCode, Trouble> {
     }
 }
 
-fn answer(
-    plan: &Source,
-    rules: &Source,
-    bases: &Bases,
-    wishes: &Wishes,
-) -> Result<ExitCode, Trouble> {
-    let answer = files::unread(plan, rules)
-        .and_then(|()| judge_texts(&plan.text, &rules.text, &|name| bases.find(name)));
+fn answer(plan: &Source, rules: &RuleSets, wishes: &Wishes) -> Result<ExitCode, Trouble> {
+    let answer = rules.ask(plan, |sets| judge_together(&plan.text, sets));
     match (&wishes.format, &answer) {
         (Format::Json, _) => print::json(to_json(&answer))?,
         (Format::Text, Ok(report)) => print::out(text::render(report, style(wishes.colour)))?,
-        (Format::Text, Err(refusal)) => return refuse(refusal, &plan.name, &rules.name),
+        (Format::Text, Err(refusal)) => return refuse(refusal, &plan.name, rules.name()),
     };
     Ok(status(&answer))
 }

@@ -7,8 +7,8 @@ use lexopt::prelude::*;
 use rules_core::steps::day;
 use rules_core::{steps_texts, steps_to_json};
 
-use crate::check::{Format, REFUSED, both, format, refuse};
-use crate::files;
+use crate::check::{Format, REFUSED, format, plan_by, refuse};
+use crate::files::{self, RuleSets};
 use crate::print;
 use crate::usage::{self, Trouble, misread};
 
@@ -35,12 +35,12 @@ Exit status:
 
 /// Reads the rest of the command line and answers.
 pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
-    let (mut plan, mut rules, mut start) = (None, None, None);
+    let (mut plan, mut rules, mut start) = (None, Vec::new(), None);
     let mut wanted = Format::Text;
     while let Some(argument) = arguments.next().map_err(misread)? {
         match argument {
             Short('h') | Long("help") => return print::out(HELP),
-            Short('r') | Long("rules") => rules = Some(arguments.value().map_err(misread)?),
+            Short('r') | Long("rules") => rules.push(arguments.value().map_err(misread)?),
             Short('s') | Long("start") => start = Some(arguments.value().map_err(misread)?),
             Short('f') | Long("format") => {
                 wanted = format(arguments.value().map_err(misread)?)?;
@@ -52,7 +52,7 @@ pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
             }
         }
     }
-    let (plan, rules) = both("steps", plan, rules)?;
+    let plan = plan_by(&rules, "steps", plan)?;
     answer(&plan, &rules, first_day(start)?, &wanted)
 }
 
@@ -64,20 +64,22 @@ fn first_day(written: Option<OsString>) -> Result<i128, Trouble> {
 
 fn answer(
     plan: &OsString,
-    rules: &OsString,
+    rules: &[OsString],
     start: i128,
     wanted: &Format,
 ) -> Result<ExitCode, Trouble> {
-    let (rules, bases) = files::rules(rules)?;
+    let rules = RuleSets::of(rules)?;
     let plan = files::read(plan)?;
-    let answer = files::unread(&plan, &rules)
-        .and_then(|()| steps_texts(&plan.text, &rules.text, &|name| bases.find(name), start));
+    let answer = rules.ask(&plan, |sets| match sets {
+        [only] => steps_texts(&plan.text, only.text, only.bases, start),
+        _ => unimplemented!(),
+    });
     match (wanted, &answer) {
         (Format::Json, Ok(_)) => print::json(steps_to_json(&answer)),
         (Format::Json, Err(_)) => {
             print::json(steps_to_json(&answer)).map(|_| ExitCode::from(REFUSED))
         }
         (Format::Text, Ok(steps)) => print::out(steps.to_text()),
-        (Format::Text, Err(refusal)) => refuse(refusal, &plan.name, &rules.name),
+        (Format::Text, Err(refusal)) => refuse(refusal, &plan.name, rules.name()),
     }
 }

@@ -35,6 +35,7 @@ pub mod report;
 pub mod ruleset;
 pub mod schema;
 pub mod scope;
+mod several;
 pub mod shelf;
 pub mod steps;
 pub mod text;
@@ -47,3 +48,4 @@ pub use answer::{
 };
 pub use fit::fit;
 pub use follow::{Begun, Followed, RuleNow, begin, follow};
+pub use several::{RulesText, judge_together};

@@ -33,4 +33,5 @@ mod rulesets;
 mod schemas;
 mod site_work;
 mod soundness;
+mod together;
 mod tried_clauses;

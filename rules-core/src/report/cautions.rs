@@ -52,6 +52,7 @@ impl Matter<'_> {
                 id: id.to_owned(),
                 by: by.to_owned(),
                 says: says.to_owned(),
+                rule_sets: Vec::new(),
             })
             .collect()
     }

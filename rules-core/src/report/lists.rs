@@ -35,6 +35,7 @@ impl Matter<'_> {
             classes,
             refer: decided.refer,
             missing: self.all_missing(&decided.missing),
+            rule_sets: Vec::new(),
         })
     }
 
@@ -86,6 +87,7 @@ impl Matter<'_> {
             rules: self.rule_ids(&need.rules),
             sentence: self.document_sentence(need, document),
             mark: self.mark_of(Holder::Paper, &document.id, &document.cited),
+            rule_sets: Vec::new(),
         }
     }
 
@@ -108,6 +110,7 @@ impl Matter<'_> {
                 who: duty.who.clone(),
                 before: duty.before.clone(),
                 after: duty.after.clone(),
+                rule_sets: Vec::new(),
             })
             .collect()
     }

@@ -21,6 +21,7 @@ mod second_hand;
 mod sentences;
 mod telling;
 pub mod text;
+mod together;
 
 #[cfg(test)]
 mod example;
@@ -38,10 +39,12 @@ pub use matter::Texts;
 pub(crate) use missing::capitalised;
 pub use model::*;
 pub(crate) use sentences::deciding;
+pub(crate) use together::{JudgedBy, together};
 
 use crate::check::Findings;
 use crate::plan::Plan;
-use crate::ruleset::RuleSet;
+use crate::ruleset::words::listed;
+use crate::ruleset::{Layer, RuleSet};
 use matter::Matter;
 
 /// Puts findings into words. `texts` are what plan and rules were read from, so that lines can be named.
@@ -66,50 +69,79 @@ impl Matter<'_> {
                 title: self.plan.title.clone(),
             },
             rule_set: self.rule_set_head(),
+            rule_sets: Vec::new(),
+            goes_with: together::goes_with(&[self.rules]),
+            read_by_some: Vec::new(),
             editions: Vec::new(),
             verdict: self.verdict(),
-            scope: self.scope(),
+            scope: scope::scope_report(&[self.rules], self.plan),
             counts: rules::count(binding.into_iter()),
             advice_counts: rules::count(advising.into_iter()),
             as_drawn: drawn::head(&rules),
             rules,
+            governs: Vec::new(),
             decisions: self.decisions(),
             documents: self.documents(),
             duties: self.duties(),
             cautions: self.cautions(),
             questions: self.questions(),
             next: Vec::new(),
-            second_hand: self.second_hand(),
-            disclaimer: self.disclaimer(),
+            second_hand: second_hand::second_hand(&[self.rules]),
+            disclaimer: disclaimer(&[self.rules]),
         };
         report.next = next::steps(&report);
         report
     }
 
     fn rule_set_head(&self) -> RuleSetHead {
-        let layers = self.rules.layers.iter();
         RuleSetHead {
             id: self.rules.id.clone(),
             title: self.rules.title.clone(),
             edition: self.rules.edition.clone(),
             authority: self.rules.authority.clone(),
             notice: self.rules.notice.clone(),
-            layers: layers
-                .map(|layer| LayerHead {
-                    id: layer.id.clone(),
-                    title: layer.title.clone(),
-                    edition: layer.edition.clone(),
-                })
-                .collect(),
+            layers: layer_heads(self.rules),
         }
     }
+}
 
-    fn disclaimer(&self) -> String {
-        format!(
-            "This is neither an official text nor a permit. It says what the rule file `{}`, edition {}, makes of the \
-             plan as it was stated; either may be wrong or out of date. Only this authority decides: {}. Ask there \
-             before anything is built.",
-            self.rules.title, self.rules.edition, self.rules.authority
-        )
+fn layer_heads(rules: &RuleSet) -> Vec<LayerHead> {
+    let head = |layer: &Layer| LayerHead {
+        id: layer.id.clone(),
+        title: layer.title.clone(),
+        edition: layer.edition.clone(),
+    };
+    rules.layers.iter().map(head).collect()
+}
+
+/// What a report is not, under these rule sets.
+fn disclaimer(sets: &[&RuleSet]) -> String {
+    let several = sets.len() > 1;
+    let each = |words: &dyn Fn(&RuleSet) -> String| {
+        let words: Vec<String> = sets.iter().map(|rules| words(rules)).collect();
+        listed(&words, "and")
+    };
+    let files = each(&|rules| format!("`{}`, edition {}", rules.title, rules.edition));
+    let (file, makes, either, authority, decides) = match several {
+        false => ("file", "makes", "either", "authority", "decides"),
+        true => ("files", "make", "any of them", "authorities", "decide"),
+    };
+    format!(
+        "This is neither an official text nor a permit. It says what the rule {file} {files}, {makes} of the plan as it \
+         was stated; {either} may be wrong or out of date. Only {} {authority} {decides}: {}. Ask there before anything \
+         is built.",
+        if several { "these" } else { "this" },
+        authorities(sets)
+    )
+}
+
+/// Who decides, each named once.
+fn authorities(sets: &[&RuleSet]) -> String {
+    let mut all: Vec<String> = Vec::new();
+    for rules in sets {
+        if !all.contains(&rules.authority) {
+            all.push(rules.authority.clone());
+        }
     }
+    all.join("; ")
 }

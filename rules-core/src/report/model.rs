@@ -5,12 +5,14 @@
 
 mod lists;
 mod scope;
+mod together;
 
 use serde::{Deserialize, Serialize};
 
 use crate::check::{Outcome, Verdict};
 pub use lists::{CautionReport, DecisionReport, DocumentReport, DutyReport};
 pub use scope::{AnsweredMatter, AskReport, HeldMatter, OnTop, OpenMatter, ScopeReport};
+pub use together::{GoesWith, GovernsReport, LimitReport, ReadBySome, RuleSetReport};
 
 /// What [`Report::schema`] says: the form of the report, to be raised when a reader of the old one would go wrong.
 pub const SCHEMA: &str = "siting-report/3";
@@ -23,9 +25,20 @@ pub struct Report {
     pub schema: String,
     /// The plan.
     pub plan: PlanHead,
-    /// The rule set; where it has several editions, the newest that may govern the plan.
+    /// The rule set; where it has several editions, the newest that may govern the plan. Of several rule sets together, their
+    /// names in a row.
     pub rule_set: RuleSetHead,
-    /// The editions that may govern the plan, the newest first; empty where the rule set has only one.
+    /// Each rule set by itself, in the order in which they were named; empty where there is only one.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub rule_sets: Vec<RuleSetReport>,
+    /// The rule sets that belong with these and were not named.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub goes_with: Vec<GoesWith>,
+    /// What of the plan only some of several rule sets read.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub read_by_some: Vec<ReadBySome>,
+    /// The editions that may govern the plan, the newest first; empty where the rule set has only one, and where there are
+    /// several rule sets, each of which has its own.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub editions: Vec<EditionReport>,
     /// What the binding rules together come to.
@@ -40,6 +53,9 @@ pub struct Report {
     pub as_drawn: Option<AsDrawnReport>,
     /// One for each rule, in the order of the rule set.
     pub rules: Vec<RuleReport>,
+    /// Where rules of several rule sets limit the same measure between the same ends: which of the two governs.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub governs: Vec<GovernsReport>,
     /// Questions whose answer is a class.
     pub decisions: Vec<DecisionReport>,
     /// Papers to gather.
@@ -222,6 +238,9 @@ pub struct RuleReport {
     pub mark: Option<String>,
     /// What the rule file's writer wants the reader to know.
     pub note: Option<String>,
+    /// The short names of the rule sets that it comes from, where there are several.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub rule_sets: Vec<String>,
 }
 
 /// How many values are neither from the law nor from a page of the authority that applies it.
@@ -408,4 +427,7 @@ pub struct Question {
     pub missing: MissingReport,
     /// The ids of the rules that are open for want of it.
     pub rules: Vec<String>,
+    /// The short names of the rule sets that ask for it, where there are several.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub rule_sets: Vec<String>,
 }

@@ -94,6 +94,10 @@ fn go_to_the_authority(report: &Report) -> String {
         Verdict::NothingAgainst => {
             format!("Take the plan and the papers to {authority}, who decide.")
         }
-        _ => format!("Ask the authority ({authority}) about whatever is not plain: they decide."),
+        _ => {
+            let several = report.rule_sets.len() > 1;
+            let office = if several { "authorities" } else { "authority" };
+            format!("Ask the {office} ({authority}) about whatever is not plain: they decide.")
+        }
     }
 }

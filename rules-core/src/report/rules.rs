@@ -44,6 +44,7 @@ impl Matter<'_> {
             provenance: provenance_word(rule.provenance).to_owned(),
             mark: self.rule_mark(rule),
             note: rule.note.clone(),
+            rule_sets: Vec::new(),
         }
     }
 

@@ -4,7 +4,9 @@ use super::matter::Matter;
 use super::model::{
     AnsweredMatter, AskReport, HeldMatter, OnTop, OpenMatter, ScopeReport, VerdictWords,
 };
+use crate::plan::Plan;
 use crate::quantity::CalendarDate;
+use crate::ruleset::RuleSet;
 use crate::scope::{Ask, Standing, on_top, standings};
 
 impl Matter<'_> {
@@ -14,29 +16,29 @@ impl Matter<'_> {
         let open = matters.iter().any(Standing::is_open);
         VerdictWords::of(self.findings.verdict.with_matters_open(open))
     }
+}
 
-    pub(super) fn scope(&self) -> ScopeReport {
-        let sets = [self.rules];
-        let (mut held, mut answered, mut open) = (Vec::new(), Vec::new(), Vec::new());
-        for standing in standings(&sets, self.plan) {
-            match standing.answered {
-                _ if !standing.held_by.is_empty() => held.push(held_matter(&standing)),
-                Some(_) => answered.extend(answered_matter(&standing)),
-                None => open.push(open_matter(&standing)),
-            }
+/// Which matters these rule sets hold, and which are left.
+pub(super) fn scope_report(sets: &[&RuleSet], plan: &Plan) -> ScopeReport {
+    let (mut held, mut answered, mut open) = (Vec::new(), Vec::new(), Vec::new());
+    for standing in standings(sets, plan) {
+        match standing.answered {
+            _ if !standing.held_by.is_empty() => held.push(held_matter(&standing)),
+            Some(_) => answered.extend(answered_matter(&standing)),
+            None => open.push(open_matter(&standing)),
         }
-        let on_top = on_top(&sets).into_iter();
-        ScopeReport {
-            held,
-            answered,
-            open,
-            on_top: on_top
-                .map(|(rule_set, says)| OnTop {
-                    rule_set: rule_set.to_owned(),
-                    says: says.to_owned(),
-                })
-                .collect(),
-        }
+    }
+    let on_top = on_top(sets).into_iter();
+    ScopeReport {
+        held,
+        answered,
+        open,
+        on_top: on_top
+            .map(|(rule_set, says)| OnTop {
+                rule_set: rule_set.to_owned(),
+                says: says.to_owned(),
+            })
+            .collect(),
     }
 }
 

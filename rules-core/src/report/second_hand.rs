@@ -1,10 +1,12 @@
 //! Which values are neither from the law nor from a page of the authority that applies it, said beside each of them and
 //! once for all.
 
+use std::collections::BTreeSet;
+
 use super::matter::Matter;
 use super::model::SecondHandReport;
 use crate::ruleset::words::listed;
-use crate::ruleset::{Cited, Grade, Holder, Provenance, Rule, SourcedValue};
+use crate::ruleset::{Cited, Grade, Holder, Provenance, Rule, RuleSet, SourcedValue};
 
 impl Matter<'_> {
     /// What stands behind the clause of a rule: `from a restatement`, `from memory, to be checked (48 in)`.
@@ -20,30 +22,42 @@ impl Matter<'_> {
     pub(super) fn mark_of(&self, holder: Holder, id: &str, cited: &[Cited]) -> Option<String> {
         mark(&self.rules.values_in(holder, id, cited))
     }
+}
 
-    /// All of them in a sentence; none where there is none, or where no file names its sources.
-    pub(super) fn second_hand(&self) -> Option<SecondHandReport> {
-        let values = self.rules.sourced_values();
-        let second_hand: Vec<_> = values.iter().filter(is_second_hand).collect();
-        let number = |grade: Grade| second_hand.iter().filter(|it| it.grade == grade).count();
-        let counted = Grade::ALL.iter().map(|(_, grade)| (*grade, number(*grade)));
-        let counted: Vec<_> = counted.filter(|(_, number)| *number > 0).collect();
-        let said = counted.iter();
-        let said: Vec<String> = said
-            .map(|(grade, number)| format!("{number} {}", grade.origin()))
-            .collect();
-        let are = if second_hand.len() == 1 { "is" } else { "are" };
-        (!second_hand.is_empty()).then(|| SecondHandReport {
-            values: second_hand.len(),
-            of: values.len(),
-            sentence: format!(
-                "Of the {} values of these rules, {} {are} neither from the law nor from an office's page: {}. Each is marked where it is used.",
-                values.len(),
-                second_hand.len(),
-                listed(&said, "and")
-            ),
-        })
-    }
+/// All of them in a sentence; none where there is none, or where no file names its sources.
+pub(super) fn second_hand(rule_sets: &[&RuleSet]) -> Option<SecondHandReport> {
+    let all = grades(rule_sets);
+    let number = |grade: Grade| all.iter().filter(|it| **it == grade).count();
+    let counted = Grade::ALL.iter().map(|(_, grade)| (*grade, number(*grade)));
+    let second_hand = counted.filter(|(grade, number)| grade.is_second_hand() && *number > 0);
+    let second_hand: Vec<(Grade, usize)> = second_hand.collect();
+    let values: usize = second_hand.iter().map(|(_, number)| number).sum();
+    let said = second_hand.iter();
+    let said = said.map(|(grade, number)| format!("{number} {}", grade.origin()));
+    let said: Vec<String> = said.collect();
+    let are = if values == 1 { "is" } else { "are" };
+    let of = all.len();
+    (values > 0).then(|| SecondHandReport {
+        values,
+        of,
+        sentence: format!(
+            "Of the {of} values of these rules, {values} {are} neither from the law nor from an office's page: {}. Each \
+             is marked where it is used.",
+            listed(&said, "and")
+        ),
+    })
+}
+
+/// The grade of each value; one of a file on which several of these rule sets build counts once.
+fn grades(rule_sets: &[&RuleSet]) -> Vec<Grade> {
+    let mut seen = BTreeSet::new();
+    let values = rule_sets.iter().flat_map(|rules| {
+        let values = rules.sourced_values().into_iter();
+        values.map(|value| (rules.layers.get(value.layer).map(|layer| &layer.id), value))
+    });
+    let first =
+        values.filter(|(layer, value)| seen.insert((*layer, value.holder, value.id, value.value)));
+    first.map(|(_, value)| value.grade).collect()
 }
 
 fn is_second_hand(value: &&SourcedValue<'_>) -> bool {

@@ -4,6 +4,7 @@ mod editions;
 mod page;
 mod scope;
 mod sections;
+mod together;
 
 #[cfg(test)]
 mod page_tests;
@@ -37,8 +38,10 @@ pub fn render(report: &Report, style: Style) -> Visible {
     editions::editions(&mut page, report);
     sections::failing(&mut page, report);
     sections::open(&mut page, report);
+    together::governs(&mut page, report);
     sections::questions(&mut page, report);
     scope::scope(&mut page, report);
+    together::read_by_some(&mut page, report);
     sections::passing(&mut page, report);
     sections::not_applicable(&mut page, report);
     sections::advice(&mut page, report);

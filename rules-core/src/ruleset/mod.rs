@@ -3,6 +3,7 @@
 mod about;
 pub(crate) mod built_in;
 mod circle;
+mod clash;
 mod levels;
 mod matters;
 mod model;
@@ -31,6 +32,7 @@ mod source_tests;
 
 pub use about::{About, Sort};
 pub use circle::circle;
+pub(crate) use clash::{Meant, PAPERS, clashes};
 pub use levels::{Fall, HeightOver, LevelOf, Surface, Volume};
 pub use matters::matters_of;
 pub use model::*;

@@ -30,6 +30,9 @@ pub struct DecisionReport {
     pub mark: Option<String>,
     /// What is missing to decide it.
     pub missing: Vec<MissingReport>,
+    /// The short names of the rule sets that it comes from, where there are several.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub rule_sets: Vec<String>,
 }
 
 /// A paper, and whether it is needed.
@@ -58,6 +61,9 @@ pub struct DocumentReport {
     pub sentence: String,
     /// Where what it says is from, as of a rule.
     pub mark: Option<String>,
+    /// The short names of the rule sets that it comes from, where there are several.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub rule_sets: Vec<String>,
 }
 
 /// A duty in time.
@@ -80,6 +86,9 @@ pub struct DutyReport {
     pub before: Vec<String>,
     /// What must be done before it.
     pub after: Vec<String>,
+    /// The short names of the rule sets that it comes from, where there are several.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub rule_sets: Vec<String>,
 }
 
 /// What to be careful of.
@@ -92,4 +101,7 @@ pub struct CautionReport {
     pub by: String,
     /// What to be careful of, and who is to be asked.
     pub says: String,
+    /// The short names of the rule sets that it comes from, where there are several.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub rule_sets: Vec<String>,
 }

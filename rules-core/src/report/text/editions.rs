@@ -5,14 +5,21 @@ use crate::report::model::{EditionReport, Report};
 
 /// The editions that may govern, where there are several.
 pub(super) fn editions(page: &mut Page, report: &Report) {
-    match &report.editions[..] {
+    editions_of(page, &report.editions, "");
+    for rules in &report.rule_sets {
+        editions_of(page, &rules.editions, &format!(" of {}", rules.id));
+    }
+}
+
+fn editions_of(page: &mut Page, editions: &[EditionReport], of: &str) {
+    match editions {
         [] => {}
         [only] if only.sure => {
             page.gap();
-            page.paragraph(0, &format!("{} governs this plan.", named(only)));
+            page.paragraph(0, &format!("{}{of} governs this plan.", named(only)));
         }
         several => {
-            page.heading("Which edition governs");
+            page.heading(&format!("Which edition{of} governs"));
             let none = match several.iter().any(|edition| edition.sure) {
                 true => "",
                 false => ", or that none of them does yet",

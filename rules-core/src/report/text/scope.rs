@@ -2,11 +2,15 @@
 
 use super::page::{Mark, Page};
 use crate::report::missing::capitalised;
-use crate::report::model::{AnsweredMatter, AskReport, OpenMatter, Report};
+use crate::report::model::{AnsweredMatter, AskReport, HeldMatter, OpenMatter, Report};
 
 /// What is left to ask, what was answered, and what always comes on top.
 pub(super) fn scope(page: &mut Page, report: &Report) {
     let scope = &report.scope;
+    if !report.rule_sets.is_empty() && !scope.held.is_empty() {
+        page.heading("What these rules hold");
+        scope.held.iter().for_each(|matter| held(page, matter));
+    }
     if !scope.open.is_empty() {
         page.heading("What these rules do not hold");
         scope.open.iter().for_each(|matter| left_open(page, matter));
@@ -23,6 +27,11 @@ pub(super) fn scope(page: &mut Page, report: &Report) {
             .iter()
             .for_each(|top| page.item(2, "- ", &top.says));
     }
+}
+
+fn held(page: &mut Page, matter: &HeldMatter) {
+    let by = matter.by.join(", ");
+    page.hanging(2, &format!("{}: {by}", capitalised(&matter.said)));
 }
 
 fn left_open(page: &mut Page, matter: &OpenMatter) {

@@ -1,24 +1,24 @@
 //! What stands on the page, from the verdict to the small print.
 
 use super::page::{Mark, Page};
+use super::together::{self, of};
 use crate::check::{Outcome, Verdict};
-use crate::report::model::{AsDrawnReport, Counts, PartReport, Question, Report, RuleReport};
+use crate::report::model::{
+    AsDrawnReport, Counts, PartReport, Question, Report, RuleReport, RuleSetHead,
+};
 use crate::report::scope::left_open;
+use crate::ruleset::built_in::LAYER;
 use crate::ruleset::words::listed;
 
 const MUST: &str = "must";
 
 /// Plan, rule set, verdict, counts.
 pub(super) fn head(page: &mut Page, report: &Report) {
-    let rules = &report.rule_set;
     page.marked(0, &report.plan.title, Mark::Bold);
-    page.paragraph(
-        0,
-        &format!(
-            "under {}, edition {} ({})",
-            rules.title, rules.edition, rules.authority
-        ),
-    );
+    match report.rule_sets.is_empty() {
+        true => under(page, &report.rule_set),
+        false => together::under_all(page, report),
+    }
     page.gap();
     let mark = match report.verdict.word {
         Verdict::DoesNotComply => Mark::Bad,
@@ -33,6 +33,15 @@ pub(super) fn head(page: &mut Page, report: &Report) {
     if let Some(open) = left_open(&report.scope) {
         page.paragraph(0, &open);
     }
+    together::goes_with(page, report);
+}
+
+fn under(page: &mut Page, rules: &RuleSetHead) {
+    let (title, edition, authority) = (&rules.title, &rules.edition, &rules.authority);
+    page.paragraph(
+        0,
+        &format!("under {title}, edition {edition} ({authority})"),
+    );
 }
 
 /// What fails as drawn, where that says more than what fails for sure.
@@ -229,30 +238,27 @@ fn cautious_about(page: &mut Page, rule: &RuleReport) {
 fn source(rule: &RuleReport) -> String {
     let line = rule.rule_line.map(|line| format!(", line {line}"));
     format!(
-        "{}; rule `{}` in {}{}",
-        clause(rule),
+        "{}; rule `{}` in {}{}{}",
+        clause_marked(rule),
         rule.id,
         rule.layer,
-        line.unwrap_or_default()
+        line.unwrap_or_default(),
+        together::where_not(&rule.layer, &rule.rule_sets)
     )
 }
 
 /// The clause of a rule, and where its figures are from where that is second-hand.
-fn clause(rule: &RuleReport) -> String {
-    marked(&rule.clause, &rule.mark)
-}
-
-fn marked(text: &str, mark: &Option<String>) -> String {
-    match mark {
-        Some(mark) => format!("{text}, {mark}"),
-        None => text.to_owned(),
+fn clause_marked(rule: &RuleReport) -> String {
+    match &rule.mark {
+        Some(mark) => format!("{}, {mark}", rule.clause),
+        None => rule.clause.clone(),
     }
 }
 
 /// A sentence, with where its figures are from behind it.
 fn sentence_marked(sentence: &str, mark: &Option<String>) -> String {
     match mark {
-        Some(mark) => format!("{sentence} ({})", mark),
+        Some(mark) => format!("{sentence} ({mark})"),
         None => sentence.to_owned(),
     }
 }
@@ -283,7 +289,7 @@ pub(super) fn questions(page: &mut Page, report: &Report) {
         let indent = 2 + lead.len();
         page.marked(
             indent,
-            &format!("For {}.", listed(&rules, "and")),
+            &format!("For {}{}.", listed(&rules, "and"), of(&question.rule_sets)),
             Mark::Dim,
         );
     }
@@ -362,9 +368,10 @@ pub(super) fn decisions(page: &mut Page, report: &Report) {
             true => String::new(),
             false => format!(" ({})", from.join(", ")),
         };
+        let by = of(&decision.rule_sets);
         page.hanging(
             2,
-            &format!("{}: {}{from}", decision.title, decision.sentence),
+            &format!("{}: {}{from}{by}", decision.title, decision.sentence),
         );
     }
 }
@@ -385,11 +392,9 @@ pub(super) fn papers(page: &mut Page, report: &Report) {
             "in-hand" => "[x] ",
             _ => "[ ] ",
         };
-        page.item(
-            2,
-            tick,
-            &sentence_marked(&document.sentence, &document.mark),
-        );
+        let sentence = sentence_marked(&document.sentence, &document.mark);
+        let by = of(&document.rule_sets);
+        page.item(2, tick, &format!("{sentence}{by}"));
     }
 }
 
@@ -400,7 +405,9 @@ pub(super) fn duties(page: &mut Page, report: &Report) {
     }
     page.heading("What is to be done, and when");
     for duty in &report.duties {
-        page.item(2, "- ", &sentence_marked(&duty.sentence, &duty.mark));
+        let sentence = sentence_marked(&duty.sentence, &duty.mark);
+        let by = of(&duty.rule_sets);
+        page.item(2, "- ", &format!("{sentence}{by}"));
     }
 }
 
@@ -408,7 +415,11 @@ pub(super) fn duties(page: &mut Page, report: &Report) {
 pub(super) fn cautions(page: &mut Page, report: &Report) {
     page.heading("Take care");
     for caution in &report.cautions {
-        page.item(2, "- ", &caution.says);
+        let by = match caution.by.as_str() {
+            "program" => String::new(),
+            _ => of(&caution.rule_sets),
+        };
+        page.item(2, "- ", &format!("{}{by}", caution.says));
     }
 }
 
@@ -423,11 +434,28 @@ pub(super) fn next(page: &mut Page, report: &Report) {
 /// What this is not.
 pub(super) fn foot(page: &mut Page, report: &Report) {
     page.gap();
-    if let Some(notice) = &report.rule_set.notice {
-        page.marked(0, notice, Mark::Dim);
+    match report.rule_sets.is_empty() {
+        true => notice(page, report.rule_set.notice.as_deref()),
+        false => together::notices(page, report),
     }
     if let Some(second_hand) = &report.second_hand {
         page.marked(0, &second_hand.sentence, Mark::Dim);
     }
     page.marked(0, &report.disclaimer, Mark::Dim);
+}
+
+fn notice(page: &mut Page, notice: Option<&str>) {
+    if let Some(notice) = notice {
+        page.marked(0, notice, Mark::Dim);
+    }
+}
+
+/// The clause that a rule stands for, and its rule sets where there are several.
+fn clause(rule: &RuleReport) -> String {
+    let sets = rule.rule_sets.iter().filter(|_| rule.layer != LAYER);
+    let sets: Vec<&str> = sets.map(String::as_str).collect();
+    match sets.is_empty() {
+        true => clause_marked(rule),
+        false => format!("{}; {}", clause_marked(rule), sets.join(", ")),
+    }
 }
