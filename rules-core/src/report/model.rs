@@ -10,6 +10,7 @@ mod together;
 use serde::{Deserialize, Serialize};
 
 use crate::check::{Outcome, Verdict};
+use crate::words::Language;
 pub use lists::{CautionReport, DecisionReport, DocumentReport, DutyReport};
 pub use scope::{AnsweredMatter, AskReport, HeldMatter, OnTop, OpenMatter, ScopeReport};
 pub use together::{GoesWith, GovernsReport, LimitReport, ReadBySome, RuleSetReport};
@@ -23,6 +24,8 @@ pub const SCHEMA: &str = "siting-report/3";
 pub struct Report {
     /// The form of this report.
     pub schema: String,
+    /// The language of its own words, and of those that the rule files have in it; what was found is told in English.
+    pub language: String,
     /// The plan.
     pub plan: PlanHead,
     /// The rule set; where it has several editions, the newest that may govern the plan. Of several rule sets together, their
@@ -72,6 +75,13 @@ pub struct Report {
     pub second_hand: Option<SecondHandReport>,
     /// What this report is not.
     pub disclaimer: String,
+}
+
+impl Report {
+    /// The language of its own words.
+    pub(crate) fn speaks(&self) -> Language {
+        Language::of(&self.language)
+    }
 }
 
 /// An edition of the rule set that may govern the plan.
@@ -161,10 +171,10 @@ pub struct VerdictWords {
 }
 
 impl VerdictWords {
-    pub(super) fn of(verdict: Verdict) -> Self {
+    pub(super) fn of(verdict: Verdict, language: Language) -> Self {
         Self {
             word: verdict,
-            sentence: verdict.sentence().to_owned(),
+            sentence: verdict.said().in_language(language).to_owned(),
         }
     }
 }

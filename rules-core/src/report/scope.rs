@@ -14,7 +14,10 @@ impl Matter<'_> {
     pub(super) fn verdict(&self) -> VerdictWords {
         let matters = standings(&[self.rules], self.plan);
         let open = matters.iter().any(Standing::is_open);
-        VerdictWords::of(self.findings.verdict.with_matters_open(open))
+        VerdictWords::of(
+            self.findings.verdict.with_matters_open(open),
+            self.rules.language,
+        )
     }
 }
 

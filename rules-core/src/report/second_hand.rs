@@ -7,20 +7,24 @@ use super::matter::Matter;
 use super::model::SecondHandReport;
 use crate::ruleset::words::listed;
 use crate::ruleset::{Cited, Grade, Holder, Provenance, Rule, RuleSet, SourcedValue};
+use crate::words::{Language, Word};
 
 impl Matter<'_> {
     /// What stands behind the clause of a rule: `from a restatement`, `from memory, to be checked (48 in)`.
     pub(super) fn rule_mark(&self, rule: &Rule) -> Option<String> {
         let values = self.rules.values_under(rule);
         if values.is_empty() && rule.provenance == Provenance::FromMemory {
-            return Some(origin(Grade::Memory).to_owned());
+            return Some(origin(Grade::Memory, self.rules.language).to_owned());
         }
-        mark(&values)
+        mark(&values, self.rules.language)
     }
 
     /// The same of what names these sources.
     pub(super) fn mark_of(&self, holder: Holder, id: &str, cited: &[Cited]) -> Option<String> {
-        mark(&self.rules.values_in(holder, id, cited))
+        mark(
+            &self.rules.values_in(holder, id, cited),
+            self.rules.language,
+        )
     }
 }
 
@@ -32,19 +36,26 @@ pub(super) fn second_hand(rule_sets: &[&RuleSet]) -> Option<SecondHandReport> {
     let second_hand = counted.filter(|(grade, number)| grade.is_second_hand() && *number > 0);
     let second_hand: Vec<(Grade, usize)> = second_hand.collect();
     let values: usize = second_hand.iter().map(|(_, number)| number).sum();
+    let language = rule_sets.first().map(|rules| rules.language);
+    let language = language.unwrap_or_default();
     let said = second_hand.iter();
-    let said = said.map(|(grade, number)| format!("{number} {}", grade.origin()));
+    let said =
+        said.map(|(grade, number)| format!("{number} {}", grade.origin().in_language(language)));
     let said: Vec<String> = said.collect();
-    let are = if values == 1 { "is" } else { "are" };
-    let of = all.len();
+    let words = match values {
+        1 => Word::OneSecondHand,
+        _ => Word::SecondHand,
+    };
+    let fill = [
+        ("of", all.len().to_string()),
+        ("n", values.to_string()),
+        ("grades", listed(&said, Word::And.in_language(language))),
+    ];
+    let fill = fill.each_ref().map(|(name, text)| (*name, text.as_str()));
     (values > 0).then(|| SecondHandReport {
         values,
-        of,
-        sentence: format!(
-            "Of the {of} values of these rules, {values} {are} neither from the law nor from an office's page: {}. Each \
-             is marked where it is used.",
-            listed(&said, "and")
-        ),
+        of: all.len(),
+        sentence: words.said(language, &fill),
     })
 }
 
@@ -65,7 +76,7 @@ fn is_second_hand(value: &&SourcedValue<'_>) -> bool {
 }
 
 /// Where the second-hand ones of these values are from, the best source first; which of them, where not all are.
-fn mark(values: &[SourcedValue<'_>]) -> Option<String> {
+fn mark(values: &[SourcedValue<'_>], language: Language) -> Option<String> {
     let marks = Grade::ALL.iter().filter_map(|(_, grade)| {
         let of_grade = values.iter().filter(|it| it.grade == *grade);
         let of_grade: Vec<_> = of_grade.filter(is_second_hand).collect();
@@ -74,8 +85,12 @@ fn mark(values: &[SourcedValue<'_>]) -> Option<String> {
         let whole = of_grade.len() == values.len() || named.is_empty();
         match (of_grade.is_empty(), whole) {
             (true, _) => None,
-            (_, true) => Some(origin(*grade).to_owned()),
-            _ => Some(format!("{} ({})", origin(*grade), named.join("; "))),
+            (_, true) => Some(origin(*grade, language).to_owned()),
+            _ => Some(format!(
+                "{} ({})",
+                origin(*grade, language),
+                named.join("; ")
+            )),
         }
     });
     let marks: Vec<String> = marks.collect();
@@ -91,9 +106,10 @@ fn said(value: &SourcedValue<'_>) -> Option<String> {
     }
 }
 
-fn origin(grade: Grade) -> &'static str {
-    match grade {
-        Grade::Memory => "from memory, to be checked",
+fn origin(grade: Grade, language: Language) -> &'static str {
+    let words = match grade {
+        Grade::Memory => Word::ToBeChecked,
         other => other.origin(),
-    }
+    };
+    words.in_language(language)
 }

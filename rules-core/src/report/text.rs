@@ -33,7 +33,7 @@ impl Default for Style {
 
 /// Lays the report out, what matters most first.
 pub fn render(report: &Report, style: Style) -> Visible {
-    let mut page = Page::new(style);
+    let mut page = Page::speaking(report.speaks(), style);
     sections::head(&mut page, report);
     editions::editions(&mut page, report);
     sections::failing(&mut page, report);

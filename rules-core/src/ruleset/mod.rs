@@ -37,7 +37,7 @@ pub use levels::{Fall, HeightOver, LevelOf, Surface, Volume};
 pub use matters::matters_of;
 pub use model::*;
 pub(crate) use once::{Once, address};
-pub use read::{Checked, FileFaults, read, read_in};
+pub use read::{Checked, FileFaults, is_language, read, read_in};
 pub use scope::{LeftOut, Reach};
 pub use sources::{Cited, Grade, Holder, Question, Source, SourceIndex, SourcedValue, grade_of};
 pub use values::*;

@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use super::pieces::{self, Piece};
 use super::{Rule, RuleSet};
+use crate::words::Word;
 
 /// A source's place in [`RuleSet::sources`].
 pub type SourceIndex = usize;
@@ -71,14 +72,14 @@ impl Grade {
     }
 
     /// Where values of it come from, in a sentence: `3 from a copy of the law`.
-    pub fn origin(self) -> &'static str {
+    pub fn origin(self) -> Word {
         match self {
-            Self::Law => "from the law",
-            Self::Authority => "from an office's page",
-            Self::Copy => "from a copy of the law",
-            Self::Restatement => "from a restatement",
-            Self::Trade => "from the trade",
-            Self::Memory => "from memory",
+            Self::Law => Word::FromLaw,
+            Self::Authority => Word::FromAuthority,
+            Self::Copy => Word::FromCopy,
+            Self::Restatement => Word::FromRestatement,
+            Self::Trade => Word::FromTrade,
+            Self::Memory => Word::FromMemory,
         }
     }
 

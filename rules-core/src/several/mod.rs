@@ -11,13 +11,13 @@ use std::collections::btree_map::Entry;
 
 pub(crate) use named::{read_alone, said_twice, with_name};
 
-use crate::answer::{governed, layers_of, plan_apart_from_rules, plan_of};
+use crate::answer::{governed, judge_texts_in, layers_of, plan_apart_from_rules, plan_of};
 use crate::check::Governed;
 use crate::plan::Plan;
 use crate::report::{JudgedBy, ReadBySome, Report, Texts, governed_report, together};
 use crate::ruleset::RuleSet;
 use crate::text::{self, DID_YOU_MEAN, Fault, Faults, Node, Span};
-use crate::{Refusal, Refused, judge_texts, plan_refused, read_rules};
+use crate::{Refusal, Refused, plan_refused, read_rules_in};
 
 /// The text of a rule set, the name that the person knows it by, and where to find the files that it builds on.
 #[derive(Clone, Copy)]
@@ -31,7 +31,7 @@ pub struct RulesText<'t> {
 }
 
 /// Reads a plan and several rule sets, judges the plan by each of them, and makes one report of all that was found. With
-/// one rule set it is the report of [`judge_texts`]. A text that is given twice counts once.
+/// one rule set it is the report of [`judge_texts`](crate::judge_texts). A text that is given twice counts once.
 ///
 /// What of the plan only some of the rule sets know is left out of sight of the others, and the report says so.
 ///
@@ -39,11 +39,24 @@ pub struct RulesText<'t> {
 /// All faults of all texts, each told once, or that judging would take too long; nothing where there is no rule set at
 /// all. A word of the plan that two rule sets use for different things must name the one that is meant.
 pub fn judge_together(plan_text: &str, sets: &[RulesText<'_>]) -> Result<Report, Refusal> {
+    judge_together_in(None, plan_text, sets)
+}
+
+/// As [`judge_together`], in the language of this name (`nb`): titles, questions, remedies and all other texts for people as
+/// far as the rule files have them in it, and the report's own words where it has some.
+///
+/// # Errors
+/// As [`judge_together`].
+pub fn judge_together_in(
+    language: Option<&str>,
+    plan_text: &str,
+    sets: &[RulesText<'_>],
+) -> Result<Report, Refusal> {
     let sets = each_once(sets);
     if let [only] = sets.as_slice() {
-        return judge_texts(plan_text, only.text, only.bases);
+        return judge_texts_in(language, plan_text, only.text, only.bases);
     }
-    let rules = rules_of_all(plan_text, &sets)?;
+    let rules = rules_of_all(language, plan_text, &sets)?;
     let document = text::read(plan_text).map_err(|faults| plan_refused(plan_text, faults))?;
     let (plans, read_by) = plans_of_all((&document, plan_text), &rules)?;
     let judged = governed_by_all(&plans, &rules, &sets)?;
@@ -81,11 +94,15 @@ fn report_of(
 }
 
 /// The rule sets of all texts.
-fn rules_of_all(plan_text: &str, sets: &[RulesText<'_>]) -> Result<Vec<RuleSet>, Refusal> {
+fn rules_of_all(
+    language: Option<&str>,
+    plan_text: &str,
+    sets: &[RulesText<'_>],
+) -> Result<Vec<RuleSet>, Refusal> {
     let mut refusal = Refusal::default();
     let mut all: Vec<RuleSet> = Vec::new();
     for set in sets {
-        match read_rules(set.text, set.bases) {
+        match read_rules_in(language, set.text, set.bases) {
             Ok(read) if all.iter().any(|other| other.id == read.rule_set.id) => {
                 refusal.rules.push(same_id(&read.rule_set, set));
             }

@@ -7,6 +7,7 @@ use crate::report::text::{Page, Style};
 use crate::ruleset::words::listed;
 use crate::ruleset::{Grade, Holder, RuleSet, Source, SourcedValue};
 use crate::text::Visible;
+use crate::words::Language;
 
 /// How many values there are of each grade.
 pub type Tally = BTreeMap<Grade, usize>;
@@ -133,7 +134,13 @@ fn sum(values: &[SourcedValue<'_>]) -> Vec<String> {
     let number = |grade: &Grade| tally.get(grade).copied().unwrap_or_default();
     let each = Grade::ALL.iter().filter(|(_, grade)| number(grade) > 0);
     let each: Vec<String> = each
-        .map(|(_, grade)| format!("{} {}", number(grade), grade.origin()))
+        .map(|(_, grade)| {
+            format!(
+                "{} {}",
+                number(grade),
+                grade.origin().in_language(Language::English)
+            )
+        })
         .collect();
     let whole = counted(values.len(), "value");
     vec![format!("{whole}: {}.", listed(&each, "and"))]

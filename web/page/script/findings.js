@@ -144,7 +144,7 @@ function details(rule, part) {
 
 /** Where figures are from, where that is neither the law nor an office's page. */
 export function originView({mark}) {
-  return mark && [" · ", el("span", SAID, mark)];
+  return mark && ` · ${mark}`;
 }
 
 /** A question that is open, with the way to its field. */

@@ -60,7 +60,7 @@ function day(text) {
 }
 
 function next(report) {
-  return el("section", {class: "group", id: "what-next"}, el("h3", {}, t("papers.next")), el("ol", {}, report.next.map((line) => el("li", SAID, prose(line)))));
+  return el("section", {class: "group", id: "what-next"}, el("h3", {}, t("papers.next")), el("ol", {}, report.next.map((line) => el("li", {}, prose(line)))));
 }
 
 function cautions(report) {
@@ -71,7 +71,7 @@ function cautions(report) {
 function disclaimer(report) {
   const set_ = report["rule-set"];
   return el("footer", {id: "disclaimer"}, el("h3", {}, t("papers.who-decides", {authority: set_.authority})),
-    set_.notice && el("p", {}, set_.notice), report["second-hand"] && el("p", SAID, report["second-hand"].sentence), el("p", SAID, prose(report.disclaimer)));
+    set_.notice && el("p", {}, set_.notice), report["second-hand"] && el("p", {}, report["second-hand"].sentence), el("p", {}, prose(report.disclaimer)));
 }
 
 act("paper-ticked", (box) => set(`documents.${box.dataset.id}`, box.checked ? "in-hand" : "not-yet"));

@@ -78,7 +78,7 @@ export function printView() {
 
 function smallPrint(report) {
   const lines = [report["second-hand"]?.sentence, report.disclaimer];
-  return el("div", {class: "small", ...SAID}, lines.map((line) => line && el("p", {}, prose(line))));
+  return el("div", {class: "small"}, lines.map((line) => line && el("p", {}, prose(line))));
 }
 
 function distances(report) {

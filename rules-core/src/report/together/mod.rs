@@ -18,6 +18,7 @@ use super::{
 use crate::check::{Governed, Verdict};
 use crate::plan::Plan;
 use crate::ruleset::RuleSet;
+use crate::words::{Language, Word};
 
 /// What one rule set makes of the plan.
 pub(crate) struct JudgedBy<'a> {
@@ -45,18 +46,21 @@ pub(crate) fn together(
     let verdict = verdict(&judged).with_matters_open(!scope.open.is_empty());
     let rule_sets = judged.iter().map(own_report).collect();
     let governs = governs::governs(&judged);
+    let language = governing.first().map(|rules| rules.language);
+    let language = language.unwrap_or_default();
     let (lists, ids) = merge::merged(names::named(judged));
     let (binding, advising): (Vec<_>, Vec<_>) =
         lists.rules.iter().partition(|rule| rule.strength == MUST);
     let mut report = Report {
         schema: SCHEMA.to_owned(),
+        language: language.tag().to_owned(),
         plan: head,
         rule_set: joint_head(&governing),
         rule_sets,
         goes_with: goes_with(&sets),
         read_by_some,
         editions: Vec::new(),
-        verdict: in_words(verdict),
+        verdict: in_words(verdict, language),
         scope,
         counts: count(binding.into_iter()),
         advice_counts: count(advising.into_iter()),
@@ -82,13 +86,13 @@ fn verdict(judged: &[JudgedBy<'_>]) -> Verdict {
     verdicts.min().unwrap_or(Verdict::NotDecided)
 }
 
-fn in_words(verdict: Verdict) -> VerdictWords {
+fn in_words(verdict: Verdict, language: Language) -> VerdictWords {
     match verdict {
         Verdict::NothingAgainst => VerdictWords {
             word: verdict,
-            sentence: "Nothing in these rule sets stands against the plan.".to_owned(),
+            sentence: Word::NothingAgainstInAll.in_language(language).to_owned(),
         },
-        _ => VerdictWords::of(verdict),
+        _ => VerdictWords::of(verdict, language),
     }
 }
 
@@ -101,7 +105,7 @@ fn own_report(judged: &JudgedBy<'_>) -> RuleSetReport {
         authority: rules.authority.clone(),
         notice: rules.notice.clone(),
         editions: judged.report.editions.clone(),
-        verdict: VerdictWords::of(judged.governed.findings.verdict),
+        verdict: VerdictWords::of(judged.governed.findings.verdict, rules.language),
         counts: judged.report.counts,
     }
 }
