@@ -59,7 +59,7 @@ impl Matter<'_> {
         if finding.outcome == Outcome::NotApplicable {
             return self.does_not_apply(rule);
         }
-        rule_sentence(parts, deciding)
+        rule_sentence(finding.outcome, parts, deciding)
     }
 
     fn part(&self, about: About<'_>) -> PartReport {

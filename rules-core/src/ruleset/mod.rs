@@ -7,6 +7,7 @@ mod clash;
 mod levels;
 mod matters;
 mod model;
+mod named_terms;
 mod once;
 pub mod pieces;
 mod read;
@@ -15,6 +16,7 @@ mod scope;
 mod sources;
 pub mod types;
 mod values;
+pub(crate) mod visit;
 pub mod words;
 
 #[cfg(test)]

@@ -313,6 +313,19 @@ pub enum Bound {
     Is(Vec<Choice>),
 }
 
+impl Bound {
+    /// The value that limits it; a word that it must be is none.
+    pub fn limit(&self) -> Option<&Value> {
+        match self {
+            Bound::AtLeast(value)
+            | Bound::AtMost(value)
+            | Bound::MoreThan(value)
+            | Bound::LessThan(value) => Some(value),
+            Bound::Is(_) => None,
+        }
+    }
+}
+
 /// One of the answers that `is` allows.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Choice {

@@ -1,8 +1,6 @@
 //! Where the values of a rule set were read, how good a witness that place is, and when it is to be read again.
 
-use std::collections::BTreeSet;
-
-use super::pieces::{self, Piece};
+use super::named_terms::terms_named;
 use super::{Rule, RuleSet};
 use crate::words::Word;
 
@@ -234,12 +232,7 @@ impl RuleSet {
 
     /// The values that a rule rests on: its own, then those of the terms that it names. None where its file names no sources.
     pub fn values_under<'r>(&'r self, rule: &'r Rule) -> Vec<SourcedValue<'r>> {
-        let mut named = BTreeSet::new();
-        pieces::of_rule(rule, &mut |piece| {
-            if let Piece::Term(name) = piece {
-                named.insert(name);
-            }
-        });
+        let named = terms_named(rule);
         let terms = self.terms.iter();
         let terms = terms.filter(|term| named.contains(term.id.as_str()));
         let of_terms = terms.flat_map(|it| self.values_in(Holder::Term, &it.id, &it.cited));

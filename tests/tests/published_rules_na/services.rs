@@ -212,6 +212,9 @@ const WELL: &str = "NR 812.08(1)(d), https://regulations.justia.com/states/wisco
 const NEIGHBOUR_TREE: &str = "a Texas city, https://www.westutx.gov/228/Tree-Disposition";
 const ROOTS: &str = "BS 5837, https://www.leicestershirehighwaydesignguide.uk/highway-layouts-and-design/protecting-natural-assets/excluding-construction-activity-root";
 
+const CLARK: &str = "Clark County code 24.17.120, table IV, https://www.codepublishing.com/WA/ClarkCounty/html/ClarkCounty24/ClarkCounty2417/ClarkCounty2417120.html";
+const LOUDOUN: &str = "Loudoun County ordinances 1066.12, https://codelibrary.amlegal.com/codes/loudouncounty/latest/loudounco_va/0-0-0-7949";
+
 const SEPTIC: &[Row] = &[
     row(
         "septic-tank",
@@ -333,6 +336,11 @@ const SEPTIC: &[Row] = &[
         "10 ft",
         TENN,
     ),
+    row("septic-tank", "{answers: {health-rules: clark-county-wa}, things: [{id: tank, region: [[{}, -1], [50, -1], [50, 1]]}]}", AtLeast, "5 ft", CLARK),
+    row("septic-field", "{answers: {health-rules: clark-county-wa}, things: [{id: field, region: [[{}, -1], [50, -1], [50, 1]]}]}", AtLeast, "10 ft", CLARK),
+    row("reserve-area", "{answers: {health-rules: clark-county-wa}, things: [{id: reserve, region: [[{}, -1], [50, -1], [50, 1]]}]}", AtLeast, "10 ft", CLARK),
+    row("septic-tank", "{answers: {health-rules: loudoun-county-va}, things: [{id: tank, region: [[{}, -1], [50, -1], [50, 1]]}]}", AtLeast, "20 ft", LOUDOUN),
+    row("septic-field", "{answers: {health-rules: loudoun-county-va}, things: [{id: field, region: [[{}, -1], [50, -1], [50, 1]]}]}", AtLeast, "20 ft", LOUDOUN),
     // The cut is 5 ft deep: four times that.
     row(
         "septic-field",

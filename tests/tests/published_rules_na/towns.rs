@@ -177,6 +177,22 @@ const OTTAWA: &[Row] = &[
         "1.35 m",
         OTTAWA_PAGE,
     ),
+    // The pool ends on x = 0; a deck 5 m deep.
+    row(
+        "drainage",
+        "{pool: {deck: none}, lot: {corners: {a: [-20, -20], b: [{}, -20], c: [{}, 20], d: [-20, 20]}}}",
+        AtLeast,
+        "4 ft",
+        OTTAWA_CITY,
+    ),
+    row(
+        "decide deck-permit",
+        "things: [{id: deck, region: [[0, 10], [{}, 10], [{}, 15], [0, 15]]}]",
+        AtMost,
+        "2 m",
+        OTTAWA_CITY,
+    )
+    .gives("none-of-its-own", "building-permit"),
 ];
 
 const WHITEWATER_PAGE: &str =
@@ -250,6 +266,10 @@ const ABBOTSFORD: &[Row] = &[
 
 const NB_LAW: &str = "regulation 81-126 s. 16.1, http://laws.gnb.ca/fr/version/rc/81-126?code=se:16_1&historique=20150919";
 
+const NB_WATERS: &str = "regulation 90-80, the province's guide, https://www2.gnb.ca/content/gnb/en/departments/elg/environment/content/land_waste/content/reference_manual/watercourse_and_wetlandalteration.html";
+const NB_WATERSHEDS: &str =
+    "regulation 2001-83, protected area B, http://laws.gnb.ca/en/showdoc/cr/2001-83";
+
 const NEW_BRUNSWICK: &[Row] = &[
     row(
         "height",
@@ -285,6 +305,20 @@ const NEW_BRUNSWICK: &[Row] = &[
         AtLeast,
         "1.6 m",
         NB_LAW,
+    ),
+    row(
+        "watercourse",
+        "{answers: {protected-watershed: no}, things: [{id: brook, line: [[{}, -60], [{}, 60]]}]}",
+        AtLeast,
+        "30 m",
+        NB_WATERS,
+    ),
+    row(
+        "protected-watershed",
+        "things: [{id: brook, line: [[{}, -60], [{}, 60]]}]",
+        MoreThan,
+        "75 m",
+        NB_WATERSHEDS,
     ),
 ];
 
