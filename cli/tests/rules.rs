@@ -88,29 +88,36 @@ fn every_bundled_rule_set_is_listed() {
 
 #[test]
 fn the_list_can_be_narrowed_down_and_asked_about_a_day() {
-    let output = run(&["rules", "list", "new brunswick", "--on", "2099-01-01"]);
-    assert_eq!(status(&output), 0);
-    let listed = stdout(&output);
-    let entry = "Canada\n  New Brunswick: new-brunswick\n      Barrier. 9 rules, read 2026-11-29, 1 source to be read again.\n";
-    assert!(listed.contains(entry), "{listed}");
-    assert!(!listed.contains("Ontario"), "{listed}");
-    let now = stdout(&run(&["rules", "list", "brunswick"]));
+    let list = |on: &str| {
+        let output = run(&["rules", "list", "new brunswick", "--on", on]);
+        assert_eq!(status(&output), 0);
+        stdout(&output)
+    };
+    let late = list("2099-01-01");
+    let entry = "Places\n\nCanada\n  New Brunswick: new-brunswick\n      ";
+    assert!(late.contains(entry), "{late}");
     assert!(
-        now.contains("      Barrier. 9 rules, read 2026-11-29.\n"),
-        "{now}"
+        !late.contains("Ontario") && !late.contains("Codes"),
+        "{late}"
     );
+    assert!(late.contains(" to be read"), "{late}");
+    assert!(!list("2020-01-01").contains(" to be read"));
 }
 
 #[test]
 fn the_sources_of_a_rule_set_are_listed() {
-    let output = run(&[
-        "rules",
-        "sources",
-        "british-columbia-abbotsford",
-        "--on",
-        "2026-12-01",
-    ]);
-    assert_eq!(status(&output), 0);
+    let sources = "sources:\n  bylaw: {title: Bylaw 13, at: 'https://hazelbrook.example/13', grade: law, read: 2026-02-01, again: 2027-02-01}\n  \
+                   seller: {title: A fence seller, grade: trade, read: 2026-02-02}\n";
+    let rules = depth_rules("hazelbrook", "").replace("rules:\n", &format!("{sources}rules:\n"));
+    let rules = rules.replace(
+        "clause: s. 1,",
+        "clause: s. 1, source: [bylaw, {id: seller, value: the place}],",
+    );
+    let output = with_input(
+        &["rules", "sources", "-", "--on", "2027-02-02"],
+        rules.as_bytes(),
+    );
+    assert_eq!(status(&output), 0, "{}", stderr(&output));
     golden("rules-sources.txt", &stdout(&output));
 }
 

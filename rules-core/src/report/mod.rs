@@ -26,6 +26,8 @@ mod together;
 #[cfg(test)]
 mod example;
 #[cfg(test)]
+mod language_tests;
+#[cfg(test)]
 mod report_tests;
 #[cfg(test)]
 mod second_hand_tests;
