@@ -110,8 +110,8 @@ fn the_sources_of_a_rule_set_are_listed() {
                    seller: {title: A fence seller, grade: trade, read: 2026-02-02}\n";
     let rules = depth_rules("hazelbrook", "").replace("rules:\n", &format!("{sources}rules:\n"));
     let rules = rules.replace(
-        "clause: s. 1,",
-        "clause: s. 1, source: [bylaw, {id: seller, value: the place}],",
+        "clause: s. 1\n",
+        "clause: s. 1\n    source: [bylaw, {id: seller, value: the place}]\n",
     );
     let output = with_input(
         &["rules", "sources", "-", "--on", "2027-02-02"],

@@ -29,6 +29,15 @@ impl Language {
         known.map_or(Self::English, |(_, language)| *language)
     }
 
+    /// The one in this language, of the same in English, Bokmål and French.
+    pub(crate) fn of_three(self, [english, bokmal, french]: [&'static str; 3]) -> &'static str {
+        match self {
+            Self::English => english,
+            Self::Bokmal => bokmal,
+            Self::French => french,
+        }
+    }
+
     /// Its short name.
     pub fn tag(self) -> &'static str {
         let known = Self::ALL.iter().find(|(_, language)| *language == self);
@@ -51,14 +60,9 @@ macro_rules! words {
 
             /// The words, with `{…}` in them where something is to be filled in.
             pub fn in_language(self, language: Language) -> &'static str {
-                let [en, nb, fr] = match self {
+                language.of_three(match self {
                     $(Self::$name => [$en, $nb, $fr]),*
-                };
-                match language {
-                    Language::English => en,
-                    Language::Bokmal => nb,
-                    Language::French => fr,
-                }
+                })
             }
         }
     };
@@ -176,6 +180,39 @@ words! {
     // What the rules leave to others.
     Ask, "Ask {who}.", "Spør {who}.", "Demandez à : {who}.";
     Answered, "answered", "besvart", "répondu";
+    ScopeNotSaid, "The rule file does not say which matters it holds: ask about all of them.",
+        "Regelfilen sier ikke hvilke emner den omfatter: spør om alle.",
+        "Le fichier de règles ne dit pas quels sujets il couvre : renseignez-vous sur tous.";
+    ScopeOpen, "These rules do not hold, and nobody has answered: {matters}.",
+        "Disse reglene omfatter ikke, og ingen har svart på: {matters}.",
+        "Ces règles ne couvrent pas, et personne n'a répondu sur : {matters}.";
+    // Papers.
+    PaperFrom, ", from {from}", ", fra {from}", ", de : {from}";
+    Needed, "needed", "trengs", "nécessaire";
+    PerhapsNeeded, "may be needed", "trengs kanskje", "peut-être nécessaire";
+    NotNeeded, "not needed for this plan", "trengs ikke for denne planen", "pas nécessaire pour ce plan";
+    StillToGet, ", still to get", ", må skaffes", ", encore à obtenir";
+    InHand, ", in hand", ", foreligger", ", en main";
+    Refused, ", asked for and refused", ", søkt om og avslått", ", demandé et refusé";
+    // What every report warns of.
+    Drowning, "Children drown fast and without a sound. No barrier, cover or alarm stands in for an adult who watches. Keep the hole and the pool closed off from the first day, also while the works go on and before the barrier is passed by the authority.",
+        "Barn drukner fort og uten en lyd. Intet gjerde, trekk eller alarm erstatter en voksen som følger med. Hold gropen og bassenget avstengt fra første dag, også mens arbeidet pågår og før myndigheten har godtatt gjerdet.",
+        "Un enfant se noie vite et sans bruit. Aucune enceinte, couverture ni alarme ne remplace un adulte qui surveille. Tenez la fouille et la piscine fermées dès le premier jour, aussi pendant les travaux et avant que l'autorité ait accepté l'enceinte.";
+    ElectricityKills, "Electricity near water kills. Wiring, bonding and the connection of equipment are for a licensed electrician and are inspected before the pool is filled. Keep ladders, poles and machines away from overhead lines, and ask whoever owns a line before working below it.",
+        "Strøm nær vann dreper. Ledninger, utjevningsforbindelser og tilkobling av utstyr er for en autorisert elektriker og kontrolleres før bassenget fylles. Hold stiger, stenger og maskiner unna luftledninger, og spør den som eier en ledning før det arbeides under den.",
+        "L'électricité près de l'eau tue. Le câblage, les liaisons équipotentielles et le raccordement des appareils sont l'affaire d'un électricien qualifié et se vérifient avant le remplissage. Tenez échelles, perches et machines loin des lignes aériennes, et demandez à qui possède une ligne avant de travailler dessous.";
+    BeforeDigging, "Before anybody digs, have the buried services located and marked by those who own them; in many places a call to the locating service is the law. The plan shows only what somebody stated, not what lies in the ground.",
+        "Før noen graver, må rør og kabler i bakken påvises og merkes av dem som eier dem; mange steder er det lovpålagt å melde fra til påvisningstjenesten. Planen viser bare det noen har oppgitt, ikke det som ligger i bakken.",
+        "Avant que quiconque creuse, faites repérer et marquer les réseaux enterrés par ceux à qui ils appartiennent ; en bien des endroits, la loi oblige à appeler le service de repérage. Le plan ne montre que ce que quelqu'un a indiqué, pas ce qui se trouve dans le sol.";
+    HoleFallsIn, "A hole beside a foundation, a wall or a slope can bring it down, and its sides can bury a person. How it is held open is for a licensed engineer to say; nobody goes into a hole that is not held open.",
+        "En grop ved et fundament, en mur eller en skråning kan få dem til å rase, og sidene kan begrave et menneske. Hvordan den sikres, er det en ansvarlig ingeniør som sier; ingen går ned i en grop som ikke er sikret.",
+        "Une fouille près d'une fondation, d'un mur ou d'une pente peut les faire tomber, et ses parois peuvent ensevelir quelqu'un. C'est à un ingénieur qualifié de dire comment l'étayer ; personne ne descend dans une fouille qui n'est pas étayée.";
+    Blasting, "Rock is blasted only by a licensed blaster with the authority's leave, and only after the neighbouring buildings and services have been looked at.",
+        "Fjell sprenges bare av en sertifisert bergsprenger med myndighetens tillatelse, og først etter at nabobygninger og ledninger er undersøkt.",
+        "Le roc n'est dynamité que par un boutefeu titulaire d'un permis, avec l'accord de l'autorité, et seulement après examen des bâtiments et des réseaux voisins.";
+    Lifting, "A shell that is lifted in is a load over people, buildings and lines. The lift is for a qualified crane crew, who judge the ground and the lines themselves; nobody stands below.",
+        "Et skall som løftes inn, er en last over mennesker, bygninger og ledninger. Løftet er for et kvalifisert kranlag, som selv vurderer grunnen og ledningene; ingen står under.",
+        "Une coque que l'on pose à la grue est une charge au-dessus de gens, de bâtiments et de lignes. Le levage est l'affaire d'une équipe de grutage qualifiée, qui juge elle-même du sol et des lignes ; personne ne se tient dessous.";
     // What to do next.
     ThenTheOther, "; then the other rule that fails", "; deretter den andre regelen som ikke er oppfylt",
         " ; puis l'autre règle qui n'est pas respectée";

@@ -15,9 +15,9 @@ fn table(text: &str) -> BTreeMap<String, String> {
 /// The names that are filled in, sorted.
 fn holes(words: &str) -> Vec<&str> {
     let pieces = words.split('{').skip(1);
-    let mut holes: Vec<&str> = pieces
-        .filter_map(|it| Some(it.split_once('}')?.0))
-        .collect();
+    let named = |name: &&str| name.chars().all(|c| c.is_ascii_lowercase());
+    let names = pieces.filter_map(|it| Some(it.split_once('}')?.0));
+    let mut holes: Vec<&str> = names.filter(named).collect();
     holes.sort_unstable();
     holes
 }

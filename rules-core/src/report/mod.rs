@@ -45,6 +45,7 @@ pub(crate) use together::{JudgedBy, together};
 
 use crate::check::Findings;
 use crate::plan::Plan;
+use crate::ruleset::language_of;
 use crate::ruleset::words::listed;
 use crate::ruleset::{Layer, RuleSet};
 use crate::words::Word;
@@ -120,7 +121,7 @@ fn layer_heads(rules: &RuleSet) -> Vec<LayerHead> {
 
 /// What a report is not, under these rule sets.
 fn disclaimer(sets: &[&RuleSet]) -> String {
-    let language = sets.first().map(|rules| rules.language).unwrap_or_default();
+    let language = language_of(sets);
     let file = |rules: &&RuleSet| {
         let fill = [
             ("title", rules.title.as_str()),

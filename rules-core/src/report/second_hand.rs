@@ -6,7 +6,7 @@ use std::collections::BTreeSet;
 use super::matter::Matter;
 use super::model::SecondHandReport;
 use crate::ruleset::words::listed;
-use crate::ruleset::{Cited, Grade, Holder, Provenance, Rule, RuleSet, SourcedValue};
+use crate::ruleset::{Cited, Grade, Holder, Provenance, Rule, RuleSet, SourcedValue, language_of};
 use crate::words::{Language, Word};
 
 impl Matter<'_> {
@@ -36,8 +36,7 @@ pub(super) fn second_hand(rule_sets: &[&RuleSet]) -> Option<SecondHandReport> {
     let second_hand = counted.filter(|(grade, number)| grade.is_second_hand() && *number > 0);
     let second_hand: Vec<(Grade, usize)> = second_hand.collect();
     let values: usize = second_hand.iter().map(|(_, number)| number).sum();
-    let language = rule_sets.first().map(|rules| rules.language);
-    let language = language.unwrap_or_default();
+    let language = language_of(rule_sets);
     let said = second_hand.iter();
     let said =
         said.map(|(grade, number)| format!("{number} {}", grade.origin().in_language(language)));

@@ -63,6 +63,12 @@ pub struct RuleSet {
     pub cautions: Vec<Caution>,
 }
 
+/// The language in which several rule sets were read: that of the first.
+pub(crate) fn language_of(rule_sets: &[&RuleSet]) -> Language {
+    let first = rule_sets.first();
+    first.map(|rules| rules.language).unwrap_or_default()
+}
+
 impl RuleSet {
     /// The rule at a place: in its files' rules, and after them in those that are in every rule set.
     pub fn rule(&self, place: usize) -> Option<&Rule> {

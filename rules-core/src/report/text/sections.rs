@@ -33,7 +33,7 @@ pub(super) fn head(page: &mut Page, report: &Report) {
     if let Some(as_drawn) = as_drawn(report) {
         page.paragraph(0, &as_drawn.sentence);
     }
-    if let Some(open) = left_open(&report.scope) {
+    if let Some(open) = left_open(report) {
         page.paragraph(0, &open);
     }
     together::goes_with(page, report);

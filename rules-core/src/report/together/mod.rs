@@ -17,7 +17,7 @@ use super::{
 };
 use crate::check::{Governed, Verdict};
 use crate::plan::Plan;
-use crate::ruleset::RuleSet;
+use crate::ruleset::{RuleSet, language_of};
 use crate::words::{Language, Word};
 
 /// What one rule set makes of the plan.
@@ -46,8 +46,7 @@ pub(crate) fn together(
     let verdict = verdict(&judged).with_matters_open(!scope.open.is_empty());
     let rule_sets = judged.iter().map(own_report).collect();
     let governs = governs::governs(&judged);
-    let language = governing.first().map(|rules| rules.language);
-    let language = language.unwrap_or_default();
+    let language = language_of(&governing);
     let (lists, ids) = merge::merged(names::named(judged));
     let (binding, advising): (Vec<_>, Vec<_>) =
         lists.rules.iter().partition(|rule| rule.strength == MUST);
