@@ -514,7 +514,7 @@ fn the_library_speaks_the_language_of_the_page() {
     let report = || json(&answer(&demo(), &rules("norway"), "{}"))["report"].clone();
     let title_of_rule = |report: &Value| {
         let rules = report["rules"].as_array().expect("rules");
-        let rule = rules.iter().find(|rule| rule["id"] == "boundary");
+        let rule = rules.iter().find(|rule| rule["id"] == "plan-boundary");
         rule.expect("the rule")["title"].clone()
     };
     let english = report();
