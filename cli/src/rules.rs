@@ -51,7 +51,7 @@ Options:
 
 Exit status:
   0  nothing is wrong; what looks like a slip is shown all the same
-  1  a case comes out otherwise than it should
+  1  a case does not come out as expected
   3  a file has faults; all of them are shown
   4  anything else: no such file, a slip on the command line
 ";

@@ -5,7 +5,7 @@ use std::process::ExitCode;
 
 use lexopt::prelude::*;
 use rules_core::steps::day;
-use rules_core::{steps_texts, steps_to_json};
+use rules_core::{steps_to_json, steps_together};
 
 use crate::check::{Format, REFUSED, format, plan_by, refuse};
 use crate::files::{self, RuleSets};
@@ -13,16 +13,18 @@ use crate::print;
 use crate::usage::{self, Trouble, misread};
 
 pub const HELP: &str = "\
-What to do in which order, and on which days, by the duties of a rule set.
+What to do in which order, and on which days, by the duties of a rule set, or of
+several together.
 
-Usage: siting steps PLAN --rules RULESET --start DATE [OPTIONS]
+Usage: siting steps PLAN --rules RULESET [--rules RULESET]... --start DATE
 
   PLAN       The plan's file (YAML or JSON); `-` reads it from standard input
   RULESET    A rule file, or the name of a rule set that comes with the program
   DATE       The day on which the first step can begin, such as 2026-03-02
 
 Options:
-  -r, --rules RULESET    The rules whose duties are put in order
+  -r, --rules RULESET    The rules whose duties are put in order; once for each
+                         rule set
   -s, --start DATE       The day on which the first step can begin
   -f, --format FORMAT    text: for reading (if not said); json: for a program
   -h, --help             Show this help
@@ -70,10 +72,7 @@ fn answer(
 ) -> Result<ExitCode, Trouble> {
     let rules = RuleSets::of(rules)?;
     let plan = files::read(plan)?;
-    let answer = rules.ask(&plan, |sets| match sets {
-        [only] => steps_texts(&plan.text, only.text, only.bases, start),
-        _ => unimplemented!(),
-    });
+    let answer = rules.ask(&plan, |sets| steps_together(&plan.text, sets, start));
     match (wanted, &answer) {
         (Format::Json, Ok(_)) => print::json(steps_to_json(&answer)),
         (Format::Json, Err(_)) => {

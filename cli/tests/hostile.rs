@@ -248,7 +248,7 @@ fn every_command_in_every_format_shows_what_hides() {
     }
 }
 
-/// A case that comes out otherwise than it says, so that its texts are printed.
+/// A case that does not come out as it says, so that its texts are printed.
 fn hostile_cases() -> String {
     let plan = to_json_text(&read(&fs::read_to_string(PLAN).unwrap()).unwrap());
     let expected = "expect: {rear-line: pass}";

@@ -49,4 +49,4 @@ pub use answer::{
 };
 pub use fit::fit;
 pub use follow::{Begun, Followed, RuleNow, begin, follow};
-pub use several::{RulesText, judge_together, judge_together_in};
+pub use several::{RulesText, judge_together, judge_together_in, steps_together};

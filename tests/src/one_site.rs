@@ -25,7 +25,8 @@ const TOGETHER_HEAD: &str = "
 The same home under rule sets that people would use together: a state with the electrical code and the practice of digging, a town
 with the model code on barriers, a town over its province. The verdict is the worst of theirs, a rule that two of them have from
 one file counts once, and a matter is held where one of them holds it. The home's papers are left out, too. Where two rules limit
-the same measure between the same ends, the last column says what governs.
+the same measure between the same ends, the last column says what governs; it says so only where both surely apply, and here most
+of them still turn on an answer.
 
 | rule sets | verdict | fail | marginal | unknown | refer | pass | not applicable | what fails | matters held | still to ask | what governs |
 |---|---|---|---|---|---|---|---|---|---|---|---|

@@ -172,7 +172,7 @@ fn every_slip_of_the_guide_is_told_as_the_guide_says() {
         };
         if let Some(line) = pair[1].1.lines().find(|line| !told.contains(*line)) {
             wrong += &format!(
-                "---\n{}is not told of by `{line}`, but by\n{told}\n",
+                "---\n{}is not reported by `{line}`, but by\n{told}\n",
                 pair[0].1
             );
         }

@@ -62,6 +62,8 @@ const ASKED: &str = "it is for the authority to judge";
 const CANNOT: &[(&str, &str)] = &[
     ("arizona: pool-wall failing", ASKED),
     ("arizona: pool-wall passing", ASKED),
+    ("eldermere: development-plan failing", ASKED),
+    ("eldermere: development-plan passing", ASKED),
     ("california: care-home failing", ASKED),
     ("california: care-home passing", ASKED),
     ("california: other-home failing", ASKED),

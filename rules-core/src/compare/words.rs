@@ -98,7 +98,7 @@ impl PlanCompared {
         text.line(format!("{file}: {}", self.title));
         text.line(format!("  {verdict}"));
         if self.rules.is_empty() {
-            text.line("  No rule comes out otherwise.");
+            text.line("  No rule comes out differently.");
         }
         for (rule, then, now) in &self.rules {
             text.line(format!("  {rule}: {}, now {}", word(*then), word(*now)));

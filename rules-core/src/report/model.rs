@@ -100,7 +100,7 @@ pub struct EditionReport {
     pub in_force: Option<String>,
     /// What the whole plan comes to under it.
     pub verdict: VerdictWords,
-    /// The rules that come out otherwise than under the newest of these editions, or that only this one has.
+    /// The rules that come out differently under the newest of these editions, or that only this one has.
     pub otherwise: Vec<EditionRule>,
     /// The titles of papers that only this one calls for.
     pub documents: Vec<String>,

@@ -12,6 +12,7 @@ mod page_tests;
 use super::model::Report;
 use crate::text::Visible;
 pub(crate) use page::{Page, wrap};
+pub(crate) use together::of;
 
 /// How the text is laid out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

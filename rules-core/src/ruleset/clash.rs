@@ -8,6 +8,14 @@ use std::collections::BTreeMap;
 use super::{Document, RuleSet};
 use crate::vocabulary::{Fact, Kind, Outline, Vocabulary};
 
+/// What stands between the short name of a rule set and a word of it: `florida/counts-on-barrier`.
+pub(crate) const OF: char = '/';
+
+/// A word with the name of its rule set.
+pub(crate) fn with_name(rule_set: &str, word: &str) -> String {
+    format!("{rule_set}{OF}{word}")
+}
+
 /// Under which name papers stand in a plan, as kinds stand under theirs.
 pub(crate) const PAPERS: &str = "documents";
 

@@ -34,7 +34,7 @@ mod source_tests;
 
 pub use about::{About, Sort};
 pub use circle::circle;
-pub(crate) use clash::{Meant, PAPERS, clashes};
+pub(crate) use clash::{Meant, OF, PAPERS, clashes, with_name};
 pub use levels::{Fall, HeightOver, LevelOf, Surface, Volume};
 pub use matters::matters_of;
 pub use model::*;

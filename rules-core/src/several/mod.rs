@@ -4,20 +4,21 @@ mod named;
 mod sight;
 
 #[cfg(test)]
-mod several_tests;
+mod tests;
 
 use std::collections::BTreeMap;
 use std::collections::btree_map::Entry;
 
-pub(crate) use named::{read_alone, said_twice, with_name};
+pub(crate) use named::{read_alone, said_twice};
 
 use crate::answer::{governed, judge_texts_in, layers_of, plan_apart_from_rules, plan_of};
 use crate::check::Governed;
 use crate::plan::Plan;
 use crate::report::{JudgedBy, ReadBySome, Report, Texts, governed_report, together};
 use crate::ruleset::RuleSet;
+use crate::steps::{Steps, steps_of_several};
 use crate::text::{self, DID_YOU_MEAN, Fault, Faults, Node, Span};
-use crate::{Refusal, Refused, plan_refused, read_rules_in};
+use crate::{Refusal, Refused, plan_refused, read_rules_in, steps_texts};
 
 /// The text of a rule set, the name that the person knows it by, and where to find the files that it builds on.
 #[derive(Clone, Copy)]
@@ -56,11 +57,10 @@ pub fn judge_together_in(
     if let [only] = sets.as_slice() {
         return judge_texts_in(language, plan_text, only.text, only.bases);
     }
-    let rules = rules_of_all(language, plan_text, &sets)?;
-    let document = text::read(plan_text).map_err(|faults| plan_refused(plan_text, faults))?;
-    let (plans, read_by) = plans_of_all((&document, plan_text), &rules)?;
-    let judged = governed_by_all(&plans, &rules, &sets)?;
-    let parts = judged.iter().zip(&plans).zip(rules.iter().zip(&sets));
+    let read = all_read(language, plan_text, &sets)?;
+    let judged = governed_by_all(&read.plans, &read.rules, &sets)?;
+    let parts = judged.iter().zip(&read.plans);
+    let parts = parts.zip(read.rules.iter().zip(&sets));
     let mut parts = parts.map(|((governed, plan), (rules, set))| JudgedBy {
         rules,
         governed,
@@ -68,7 +68,65 @@ pub fn judge_together_in(
         report: report_of(governed, (plan, plan_text), (rules, set)),
     });
     let first = parts.next().ok_or_else(Refusal::default)?;
-    Ok(together(first, parts.collect(), read_by))
+    Ok(together(first, parts.collect(), read.read_by))
+}
+
+/// Reads a plan and several rule sets, and puts the steps that all of them ask for in one order, from a day on (as a number
+/// of days since 1970-01-01).
+///
+/// # Errors
+/// As [`judge_together`]; or that steps of different rule sets wait for each other.
+pub fn steps_together(
+    plan_text: &str,
+    sets: &[RulesText<'_>],
+    start: i128,
+) -> Result<Steps, Refusal> {
+    let sets = each_once(sets);
+    if let [only] = sets.as_slice() {
+        return steps_texts(plan_text, only.text, only.bases, start);
+    }
+    let read = all_read(None, plan_text, &sets)?;
+    let judged = governed_by_all(&read.plans, &read.rules, &sets)?;
+    let all = judged.iter().map(|one| (one.rules, &one.findings));
+    let all: Vec<_> = all.collect();
+    steps_of_several(&all, start).ok_or_else(|| Refusal {
+        plan: None,
+        rules: sets.last().map(in_a_circle).into_iter().collect(),
+    })
+}
+
+fn in_a_circle(set: &RulesText<'_>) -> Refused {
+    let mut faults = Faults::default();
+    faults
+        .add_whole(
+            "circle-of-steps",
+            "Steps of these rule sets wait for each other in a circle, so that none of them can begin.",
+        )
+        .help("Ask for the steps of each rule set by itself, and ask the authorities which comes first.");
+    Refused::new(Some(set.name.to_owned()), set.text, faults)
+}
+
+/// What stands in all texts.
+struct AllRead {
+    rules: Vec<RuleSet>,
+    /// The plan as each rule set reads it.
+    plans: Vec<Plan>,
+    read_by: Vec<ReadBySome>,
+}
+
+fn all_read(
+    language: Option<&str>,
+    plan_text: &str,
+    sets: &[RulesText<'_>],
+) -> Result<AllRead, Refusal> {
+    let rules = rules_of_all(language, plan_text, sets)?;
+    let document = text::read(plan_text).map_err(|faults| plan_refused(plan_text, faults))?;
+    let (plans, read_by) = plans_of_all((&document, plan_text), &rules)?;
+    Ok(AllRead {
+        rules,
+        plans,
+        read_by,
+    })
 }
 
 fn each_once<'t>(sets: &[RulesText<'t>]) -> Vec<RulesText<'t>> {

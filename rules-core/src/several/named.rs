@@ -3,15 +3,8 @@
 use std::borrow::Cow;
 use std::collections::BTreeSet;
 
+use crate::ruleset::OF;
 use crate::text::{Content, Entry, Faults, Node};
-
-/// What stands between the short name of a rule set and its word.
-const OF: char = '/';
-
-/// A word with the name of its rule set.
-pub(crate) fn with_name(rule_set: &str, word: &str) -> String {
-    format!("{rule_set}{OF}{word}")
-}
 
 /// A plan as a rule set reads it that is alone in use.
 pub(crate) fn read_alone<'n>(document: &'n Node, rule_set: &str) -> Cow<'n, Node> {

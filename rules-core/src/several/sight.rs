@@ -2,10 +2,10 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::named::{keep_own, with_name};
+use super::named::keep_own;
 use crate::fit::{FOREIGN, below, take_out};
 use crate::plan;
-use crate::ruleset::{Meant, PAPERS, RuleSet, clashes};
+use crate::ruleset::{Meant, PAPERS, RuleSet, clashes, with_name};
 use crate::text::{Content, Entry, Fault, Faults, Node, Span};
 
 /// What each rule set sees of a plan: all but the words that it does not know and another one does. A word that none of
@@ -48,7 +48,21 @@ fn foreign(sight: &Node, rules: &RuleSet) -> BTreeSet<Span> {
         let unknown = FOREIGN.contains(&fault.code) || fault.code == "unknown-thing";
         fault.span.filter(|_| unknown)
     };
-    faults.list.iter().filter_map(foreign).collect()
+    let words = faults.list.iter().filter_map(foreign);
+    words.chain(papers_of_others(sight, rules)).collect()
+}
+
+/// The papers that no edition of a rule set asks for. No reader refuses them: somebody may have them for another purpose.
+fn papers_of_others(sight: &Node, rules: &RuleSet) -> Vec<Span> {
+    let editions = std::iter::successors(Some(rules), |rules| rules.earlier.as_deref());
+    let own: Vec<&str> = (editions.flat_map(|edition| &edition.documents))
+        .map(|document| document.id.as_str())
+        .collect();
+    let stated = sight.get(PAPERS).and_then(Node::as_map).unwrap_or_default();
+    let others = stated
+        .iter()
+        .filter(|entry| !own.contains(&entry.key.as_str()));
+    others.map(|entry| entry.key_span).collect()
 }
 
 /// The words that a rule set knows: those that are foreign to it, and all that stands below them, it does not.

@@ -191,7 +191,7 @@ export function setAskedNow(asked) {
   askedNow = asked;
 }
 
-/** The rules that the list shows otherwise than they were where the drag began, each as it is shown now. */
+/** The rules whose lines differ from where the drag began, each as it is shown now. */
 let astir = new Map();
 let verdictTold = "";
 

@@ -28,7 +28,7 @@ export function judge(plan, rulesText, options) {
 /** What the last drag began with. */
 let begun = [];
 
-/** One step of a drag: what comes out otherwise than for the plan where it began, or nothing where that cannot be. */
+/** One step of a drag: what differs from the plan where it began, or nothing where that is not possible. */
 export function followed(plan, rulesText, options, change) {
   const begins = [plan, rulesText, options];
   if (begins.some((one, at) => one !== begun[at])) {

@@ -2,6 +2,7 @@
 
 use super::page::{Mark, Page};
 use crate::report::model::{GoesWith, Report};
+use crate::ruleset::built_in::LAYER;
 use crate::ruleset::words::listed;
 use crate::words::Word;
 
@@ -82,7 +83,7 @@ pub(super) fn notices(page: &mut Page, report: &Report) {
 }
 
 /// ` (florida, electric-model)`; nothing where there is only one rule set.
-pub(super) fn of(rule_sets: &[String]) -> String {
+pub(crate) fn of(rule_sets: &[String]) -> String {
     match rule_sets.is_empty() {
         true => String::new(),
         false => format!(" ({})", rule_sets.join(", ")),
@@ -93,7 +94,7 @@ pub(super) fn of(rule_sets: &[String]) -> String {
 pub(super) fn where_not(file: &str, rule_sets: &[String]) -> String {
     match rule_sets {
         [only] if only == file => String::new(),
-        _ if file == crate::ruleset::built_in::LAYER => String::new(),
+        _ if file == LAYER => String::new(),
         _ => of(rule_sets),
     }
 }

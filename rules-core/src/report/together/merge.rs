@@ -6,7 +6,7 @@ use crate::report::{
     AskReport, CautionReport, DecisionReport, DocumentReport, DutyReport, GovernsReport,
     LimitReport, Question, Report, RuleReport, ScopeReport,
 };
-use crate::several::with_name;
+use crate::ruleset::with_name;
 
 /// What is listed in the report of all.
 pub(super) struct Lists {

@@ -5,8 +5,7 @@ use std::collections::BTreeMap;
 
 use super::JudgedBy;
 use crate::report::{MissingReport, Report};
-use crate::ruleset::{Meant, PAPERS, RuleSet, clashes};
-use crate::several::with_name;
+use crate::ruleset::{Meant, PAPERS, RuleSet, clashes, with_name};
 
 /// The reports, each with the short name of its rule set, in which each name stands for one thing only.
 pub(super) fn named(judged: Vec<JudgedBy<'_>>) -> Vec<(String, Report)> {
