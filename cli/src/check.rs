@@ -6,7 +6,9 @@ use std::process::ExitCode;
 use lexopt::prelude::*;
 use rules_core::check::Verdict;
 use rules_core::report::{Report, text};
-use rules_core::{Refusal, judge_texts, judge_together, to_json};
+use rules_core::ruleset::is_language;
+use rules_core::text::exact_name;
+use rules_core::{Refusal, judge_texts, judge_together_in, to_json};
 
 use crate::bundled;
 use crate::files::{self, RuleSets, Source};
@@ -25,6 +27,8 @@ Options:
   -r, --rules RULESET    The rules to check against; once for each rule set, and
                          one report says what all of them together come to
   -f, --format FORMAT    text: for reading (if not said); json: for a program
+  -l, --language NAME    en (if not said), nb or fr: the language of the report's own
+                         words, and of what the rules have in it
       --colour WHEN      auto (if not said), always, or never
   -h, --help             Show this help
 
@@ -51,6 +55,7 @@ pub enum Format {
 struct Wishes {
     format: Format,
     colour: Colour,
+    language: Option<String>,
 }
 
 /// Reads the rest of the command line and checks.
@@ -59,6 +64,7 @@ pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
     let mut wishes = Wishes {
         format: Format::Text,
         colour: Colour::Auto,
+        language: None,
     };
     while let Some(argument) = arguments.next().map_err(misread)? {
         match argument {
@@ -70,11 +76,14 @@ pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
             Long("colour" | "color") => {
                 wishes.colour = colour(arguments.value().map_err(misread)?)?
             }
+            Short('l') | Long("language") => {
+                wishes.language = Some(language(arguments.value().map_err(misread)?)?);
+            }
             Value(path) if plan.is_none() => plan = Some(path),
             other => {
                 return Err(usage::unexpected(
                     other,
-                    &["rules", "format", "colour", "help"],
+                    &["rules", "format", "colour", "language", "help"],
                 ));
             }
         }
@@ -123,6 +132,23 @@ pub fn format(written: OsString) -> Result<Format, Trouble> {
     }
 }
 
+/// A language by its short name: the program's own words may lack it, and a rule file may have it all the same.
+fn language(written: OsString) -> Result<String, Trouble> {
+    const HELP: &str =
+        "Write the short name of the language: en, nb, fr, or another that the rule file has.";
+    let written = written.to_string_lossy().into_owned();
+    match is_language(&written) {
+        true => Ok(written),
+        false => Err(Trouble::new(
+            format!(
+                "`{}` is not the short name of a language.",
+                exact_name(&written)
+            ),
+            HELP,
+        )),
+    }
+}
+
 fn colour(written: OsString) -> Result<Colour, Trouble> {
     match written.to_string_lossy().as_ref() {
         "auto" => Ok(Colour::Auto),
@@ -150,7 +176,8 @@ pub fn demo() -> Result<ExitCode, Trouble> {
 }
 
 fn answer(plan: &Source, rules: &RuleSets, wishes: &Wishes) -> Result<ExitCode, Trouble> {
-    let answer = rules.ask(plan, |sets| judge_together(&plan.text, sets));
+    let language = wishes.language.as_deref();
+    let answer = rules.ask(plan, |sets| judge_together_in(language, &plan.text, sets));
     match (&wishes.format, &answer) {
         (Format::Json, _) => print::json(to_json(&answer))?,
         (Format::Text, Ok(report)) => print::out(text::render(report, style(wishes.colour)))?,

@@ -289,3 +289,62 @@ fn nobody_listening_is_no_accident() {
     );
     assert_eq!(stderr(&output), "");
 }
+
+const BEHIND_A_HOUSE: &str = "\
+plan: home
+title: A pool behind a house
+unit: m
+sources: [{id: survey, by: survey, accuracy: 20 mm, shift: 0 mm}]
+lot:
+  source: survey
+  corners: {a: [0, 0], b: [30, 0], c: [30, 40], d: [0, 40]}
+  sides:
+    - {id: street, from: a, to: b, faces: front, beyond: road}
+    - {id: east, from: b, to: c, faces: side, beyond: neighbour-lot}
+    - {id: rear, from: c, to: d, faces: rear, beyond: neighbour-lot}
+    - {id: west, from: d, to: a, faces: side, beyond: neighbour-lot}
+pool:
+  id: pool
+  source: survey
+  water: {rectangle: {at: [10, 34], length: 8 m, width: 4 m}}
+  depth: 1.5 m
+";
+
+#[test]
+fn a_report_is_in_the_language_that_is_asked_for() {
+    let report = |more: &[&str]| {
+        let arguments = [&["check", "-", "--rules"], more].concat();
+        let output = with_input(&arguments, BEHIND_A_HOUSE.as_bytes());
+        assert_eq!(status(&output), 2, "{}", stderr(&output));
+        stdout(&output)
+    };
+    let norwegian = report(&["norway", "--language", "nb"]);
+    for line in [
+        "etter Norge, private svømmebasseng, nasjonale regler, utgave ",
+        "\nIkke avgjort ennå.\n",
+        "\nSpørsmål å svare på\n",
+        "regel `plan-boundary`",
+        "fra en kopi av loven",
+    ] {
+        assert!(norwegian.contains(line), "{line}\n{norwegian}");
+    }
+    let french = report(&["quebec", "-l", "fr"]);
+    for line in [
+        "\nPas encore décidé.\n",
+        "\nDocuments à réunir\n",
+        "\nQue faire maintenant\n",
+    ] {
+        assert!(french.contains(line), "{line}\n{french}");
+    }
+    // Two rule sets together.
+    let both = report(&["quebec", "--rules", "digging", "-l", "fr"]);
+    assert!(
+        both.contains("\nselon ces ensembles de règles réunis :\n"),
+        "{both}"
+    );
+    assert_eq!(report(&["norway", "--language", "en"]), report(&["norway"]));
+    trouble_is_told(&[(
+        &["check", PLAN, "--rules", "norway", "--language", "Norsk"],
+        "`Norsk` is not the short name of a language.",
+    )]);
+}

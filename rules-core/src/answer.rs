@@ -56,7 +56,20 @@ pub fn read_rules<'t>(
     rules_text: &'t str,
     bases: &dyn Fn(&str) -> Option<&'t str>,
 ) -> Result<RulesRead, Refusal> {
-    let read = ruleset::read(rules_text, bases, Vocabulary::standard());
+    read_rules_in(None, rules_text, bases)
+}
+
+/// As [`read_rules`], with texts that a file writes in several languages read in the one of this name (`nb`), where they
+/// have it.
+///
+/// # Errors
+/// All faults of all its files.
+pub fn read_rules_in<'t>(
+    language: Option<&str>,
+    rules_text: &'t str,
+    bases: &dyn Fn(&str) -> Option<&'t str>,
+) -> Result<RulesRead, Refusal> {
+    let read = ruleset::read_in(language, rules_text, bases, Vocabulary::standard());
     let read = read.map_err(|refused| Refusal {
         plan: None,
         rules: with_texts(refused, rules_text, bases),
@@ -80,7 +93,20 @@ pub fn judge_texts<'t>(
     rules_text: &'t str,
     bases: &dyn Fn(&str) -> Option<&'t str>,
 ) -> Result<Report, Refusal> {
-    let (plan, rules) = read_both(plan_text, rules_text, bases)?;
+    judge_texts_in(None, plan_text, rules_text, bases)
+}
+
+/// As [`judge_texts`], in the language of this name (`nb`) as far as there are words in it.
+///
+/// # Errors
+/// As [`judge_texts`].
+pub(crate) fn judge_texts_in<'t>(
+    language: Option<&str>,
+    plan_text: &str,
+    rules_text: &'t str,
+    bases: &dyn Fn(&str) -> Option<&'t str>,
+) -> Result<Report, Refusal> {
+    let (plan, rules) = read_both(language, plan_text, rules_text, bases)?;
     let (report, _) = judged(&plan, (&rules, rules_text), plan_text, bases, None)?;
     Ok(report)
 }
@@ -157,18 +183,19 @@ pub fn steps_texts<'t>(
     bases: &dyn Fn(&str) -> Option<&'t str>,
     start: i128,
 ) -> Result<Steps, Refusal> {
-    let (plan, rules) = read_both(plan_text, rules_text, bases)?;
+    let (plan, rules) = read_both(None, plan_text, rules_text, bases)?;
     let governed = governed(&plan, (&rules, rules_text), bases)?;
     Ok(steps(governed.rules, &governed.findings, start))
 }
 
 /// The plan and the rules of two texts.
 fn read_both<'t>(
+    language: Option<&str>,
     plan_text: &str,
     rules_text: &'t str,
     bases: &dyn Fn(&str) -> Option<&'t str>,
 ) -> Result<(Plan, RuleSet), Refusal> {
-    let rules = read_rules(rules_text, bases).map_err(|refusal| Refusal {
+    let rules = read_rules_in(language, rules_text, bases).map_err(|refusal| Refusal {
         plan: plan_apart_from_rules(plan_text),
         ..refusal
     })?;

@@ -65,7 +65,7 @@ fn edition_report(edition: &Edition<'_>, newest: &Edition<'_>) -> EditionReport 
         edition: rules.edition.clone(),
         sure: edition.sure,
         in_force: in_force.map(|in_force| in_force_words(in_force, rules)),
-        verdict: VerdictWords::of(edition.findings.verdict),
+        verdict: VerdictWords::of(edition.findings.verdict, rules.language),
         otherwise: otherwise(edition, newest),
         documents: only_its_documents(edition, newest),
     }

@@ -68,6 +68,7 @@ impl Matter<'_> {
             remedy: None,
             documents: Vec::new(),
             provenance: String::new(),
+            mark: None,
             note: None,
             rule_sets: Vec::new(),
         }

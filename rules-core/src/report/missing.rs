@@ -236,7 +236,7 @@ pub(super) fn lowered_after(lead: &str, question: &str) -> String {
 }
 
 /// The sentence with a capital at its beginning.
-pub(super) fn capitalised(text: &str) -> String {
+pub(crate) fn capitalised(text: &str) -> String {
     let mut rest = text.chars();
     match rest.next() {
         Some(first) => format!("{}{}", first.to_uppercase(), rest.as_str()),

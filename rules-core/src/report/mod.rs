@@ -17,6 +17,7 @@ mod places;
 mod readings;
 mod rules;
 mod scope;
+mod second_hand;
 mod sentences;
 mod telling;
 pub mod text;
@@ -25,7 +26,11 @@ mod together;
 #[cfg(test)]
 mod example;
 #[cfg(test)]
+mod language_tests;
+#[cfg(test)]
 mod report_tests;
+#[cfg(test)]
+mod second_hand_tests;
 #[cfg(test)]
 mod told_tests;
 
@@ -33,14 +38,17 @@ pub use editions::governed_report;
 pub use glance::{Glance, Told, glances};
 pub(crate) use lists::duty_sentence;
 pub use matter::Texts;
+pub(crate) use missing::capitalised;
 pub use model::*;
 pub(crate) use sentences::deciding;
 pub(crate) use together::{JudgedBy, together};
 
 use crate::check::Findings;
 use crate::plan::Plan;
+use crate::ruleset::language_of;
 use crate::ruleset::words::listed;
 use crate::ruleset::{Layer, RuleSet};
+use crate::words::Word;
 use matter::Matter;
 
 /// Puts findings into words. `texts` are what plan and rules were read from, so that lines can be named.
@@ -60,6 +68,7 @@ impl Matter<'_> {
             rules.iter().partition(|rule| rule.strength == rules::MUST);
         let mut report = Report {
             schema: SCHEMA.to_owned(),
+            language: self.rules.language.tag().to_owned(),
             plan: PlanHead {
                 id: self.plan.id.clone(),
                 title: self.plan.title.clone(),
@@ -82,6 +91,7 @@ impl Matter<'_> {
             cautions: self.cautions(),
             questions: self.questions(),
             next: Vec::new(),
+            second_hand: second_hand::second_hand(&[self.rules]),
             disclaimer: disclaimer(&[self.rules]),
         };
         report.next = next::steps(&report);
@@ -111,23 +121,22 @@ fn layer_heads(rules: &RuleSet) -> Vec<LayerHead> {
 
 /// What a report is not, under these rule sets.
 fn disclaimer(sets: &[&RuleSet]) -> String {
-    let several = sets.len() > 1;
-    let each = |words: &dyn Fn(&RuleSet) -> String| {
-        let words: Vec<String> = sets.iter().map(|rules| words(rules)).collect();
-        listed(&words, "and")
+    let language = language_of(sets);
+    let file = |rules: &&RuleSet| {
+        let fill = [
+            ("title", rules.title.as_str()),
+            ("edition", rules.edition.as_str()),
+        ];
+        Word::FileAndEdition.said(language, &fill)
     };
-    let files = each(&|rules| format!("`{}`, edition {}", rules.title, rules.edition));
-    let (file, makes, either, authority, decides) = match several {
-        false => ("file", "makes", "either", "authority", "decides"),
-        true => ("files", "make", "any of them", "authorities", "decide"),
+    let files: Vec<String> = sets.iter().map(file).collect();
+    let files = listed(&files, Word::And.in_language(language));
+    let words = match sets.len() {
+        0 | 1 => Word::Disclaimer,
+        _ => Word::DisclaimerOfAll,
     };
-    format!(
-        "This is neither an official text nor a permit. It says what the rule {file} {files}, {makes} of the plan as it \
-         was stated; {either} may be wrong or out of date. Only {} {authority} {decides}: {}. Ask there before anything \
-         is built.",
-        if several { "these" } else { "this" },
-        authorities(sets)
-    )
+    let authorities = authorities(sets);
+    words.said(language, &[("files", &files), ("authority", &authorities)])
 }
 
 /// Who decides, each named once.

@@ -10,6 +10,7 @@ mod together;
 use serde::{Deserialize, Serialize};
 
 use crate::check::{Outcome, Verdict};
+use crate::words::Language;
 pub use lists::{CautionReport, DecisionReport, DocumentReport, DutyReport};
 pub use scope::{AnsweredMatter, AskReport, HeldMatter, OnTop, OpenMatter, ScopeReport};
 pub use together::{GoesWith, GovernsReport, LimitReport, ReadBySome, RuleSetReport};
@@ -23,6 +24,8 @@ pub const SCHEMA: &str = "siting-report/3";
 pub struct Report {
     /// The form of this report.
     pub schema: String,
+    /// The language of its own words, and of those that the rule files have in it; what was found is told in English.
+    pub language: String,
     /// The plan.
     pub plan: PlanHead,
     /// The rule set; where it has several editions, the newest that may govern the plan. Of several rule sets together, their
@@ -68,8 +71,17 @@ pub struct Report {
     pub questions: Vec<Question>,
     /// What to do next, in order.
     pub next: Vec<String>,
+    /// How many values of the rules are neither from the law nor from an office's page; none where none is.
+    pub second_hand: Option<SecondHandReport>,
     /// What this report is not.
     pub disclaimer: String,
+}
+
+impl Report {
+    /// The language of its own words.
+    pub(crate) fn speaks(&self) -> Language {
+        Language::of(&self.language)
+    }
 }
 
 /// An edition of the rule set that may govern the plan.
@@ -159,10 +171,10 @@ pub struct VerdictWords {
 }
 
 impl VerdictWords {
-    pub(super) fn of(verdict: Verdict) -> Self {
+    pub(super) fn of(verdict: Verdict, language: Language) -> Self {
         Self {
             word: verdict,
-            sentence: verdict.sentence().to_owned(),
+            sentence: verdict.said().in_language(language).to_owned(),
         }
     }
 }
@@ -231,11 +243,26 @@ pub struct RuleReport {
     pub documents: Vec<String>,
     /// `confirmed`, `from-memory` or `contradicted`.
     pub provenance: String,
+    /// Where its figures are from, where that is neither the law nor a page of the authority that applies it: `from a
+    /// restatement`, `from memory, to be checked (48 in)`.
+    pub mark: Option<String>,
     /// What the rule file's writer wants the reader to know.
     pub note: Option<String>,
     /// The short names of the rule sets that it comes from, where there are several.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub rule_sets: Vec<String>,
+}
+
+/// How many values are neither from the law nor from a page of the authority that applies it.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct SecondHandReport {
+    /// How many.
+    pub values: usize,
+    /// Of how many that name a source.
+    pub of: usize,
+    /// The same in a sentence, with where they are from.
+    pub sentence: String,
 }
 
 /// What was found for one subject of a rule.

@@ -11,8 +11,7 @@ mod page_tests;
 
 use super::model::Report;
 use crate::text::Visible;
-use page::Page;
-pub(crate) use page::wrap;
+pub(crate) use page::{Page, wrap};
 pub(crate) use together::of;
 
 /// How the text is laid out.
@@ -35,7 +34,7 @@ impl Default for Style {
 
 /// Lays the report out, what matters most first.
 pub fn render(report: &Report, style: Style) -> Visible {
-    let mut page = Page::new(style);
+    let mut page = Page::speaking(report.speaks(), style);
     sections::head(&mut page, report);
     editions::editions(&mut page, report);
     sections::failing(&mut page, report);

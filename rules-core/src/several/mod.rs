@@ -11,14 +11,14 @@ use std::collections::btree_map::Entry;
 
 pub(crate) use named::{read_alone, said_twice};
 
-use crate::answer::{governed, layers_of, plan_apart_from_rules, plan_of};
+use crate::answer::{governed, judge_texts_in, layers_of, plan_apart_from_rules, plan_of};
 use crate::check::Governed;
 use crate::plan::Plan;
 use crate::report::{JudgedBy, ReadBySome, Report, Texts, governed_report, together};
 use crate::ruleset::RuleSet;
 use crate::steps::{Steps, steps_of_several};
 use crate::text::{self, DID_YOU_MEAN, Fault, Faults, Node, Span};
-use crate::{Refusal, Refused, judge_texts, plan_refused, read_rules, steps_texts};
+use crate::{Refusal, Refused, plan_refused, read_rules_in, steps_texts};
 
 /// The text of a rule set, the name that the person knows it by, and where to find the files that it builds on.
 #[derive(Clone, Copy)]
@@ -32,7 +32,7 @@ pub struct RulesText<'t> {
 }
 
 /// Reads a plan and several rule sets, judges the plan by each of them, and makes one report of all that was found. With
-/// one rule set it is the report of [`judge_texts`]. A text that is given twice counts once.
+/// one rule set it is the report of [`judge_texts`](crate::judge_texts). A text that is given twice counts once.
 ///
 /// What of the plan only some of the rule sets know is left out of sight of the others, and the report says so.
 ///
@@ -40,11 +40,24 @@ pub struct RulesText<'t> {
 /// All faults of all texts, each told once, or that judging would take too long; nothing where there is no rule set at
 /// all. A word of the plan that two rule sets use for different things must name the one that is meant.
 pub fn judge_together(plan_text: &str, sets: &[RulesText<'_>]) -> Result<Report, Refusal> {
+    judge_together_in(None, plan_text, sets)
+}
+
+/// As [`judge_together`], in the language of this name (`nb`): titles, questions, remedies and all other texts for people as
+/// far as the rule files have them in it, and the report's own words where it has some.
+///
+/// # Errors
+/// As [`judge_together`].
+pub fn judge_together_in(
+    language: Option<&str>,
+    plan_text: &str,
+    sets: &[RulesText<'_>],
+) -> Result<Report, Refusal> {
     let sets = each_once(sets);
     if let [only] = sets.as_slice() {
-        return judge_texts(plan_text, only.text, only.bases);
+        return judge_texts_in(language, plan_text, only.text, only.bases);
     }
-    let read = all_read(plan_text, &sets)?;
+    let read = all_read(language, plan_text, &sets)?;
     let judged = governed_by_all(&read.plans, &read.rules, &sets)?;
     let parts = judged.iter().zip(&read.plans);
     let parts = parts.zip(read.rules.iter().zip(&sets));
@@ -72,7 +85,7 @@ pub fn steps_together(
     if let [only] = sets.as_slice() {
         return steps_texts(plan_text, only.text, only.bases, start);
     }
-    let read = all_read(plan_text, &sets)?;
+    let read = all_read(None, plan_text, &sets)?;
     let judged = governed_by_all(&read.plans, &read.rules, &sets)?;
     let all = judged.iter().map(|one| (one.rules, &one.findings));
     let all: Vec<_> = all.collect();
@@ -101,8 +114,12 @@ struct AllRead {
     read_by: Vec<ReadBySome>,
 }
 
-fn all_read(plan_text: &str, sets: &[RulesText<'_>]) -> Result<AllRead, Refusal> {
-    let rules = rules_of_all(plan_text, sets)?;
+fn all_read(
+    language: Option<&str>,
+    plan_text: &str,
+    sets: &[RulesText<'_>],
+) -> Result<AllRead, Refusal> {
+    let rules = rules_of_all(language, plan_text, sets)?;
     let document = text::read(plan_text).map_err(|faults| plan_refused(plan_text, faults))?;
     let (plans, read_by) = plans_of_all((&document, plan_text), &rules)?;
     Ok(AllRead {
@@ -135,11 +152,15 @@ fn report_of(
 }
 
 /// The rule sets of all texts.
-fn rules_of_all(plan_text: &str, sets: &[RulesText<'_>]) -> Result<Vec<RuleSet>, Refusal> {
+fn rules_of_all(
+    language: Option<&str>,
+    plan_text: &str,
+    sets: &[RulesText<'_>],
+) -> Result<Vec<RuleSet>, Refusal> {
     let mut refusal = Refusal::default();
     let mut all: Vec<RuleSet> = Vec::new();
     for set in sets {
-        match read_rules(set.text, set.bases) {
+        match read_rules_in(language, set.text, set.bases) {
             Ok(read) if all.iter().any(|other| other.id == read.rule_set.id) => {
                 refusal.rules.push(same_id(&read.rule_set, set));
             }

@@ -26,6 +26,8 @@ pub struct DecisionReport {
     pub refer: bool,
     /// The same in a sentence.
     pub sentence: String,
+    /// Where its figures are from, as of a rule.
+    pub mark: Option<String>,
     /// What is missing to decide it.
     pub missing: Vec<MissingReport>,
     /// The short names of the rule sets that it comes from, where there are several.
@@ -57,6 +59,8 @@ pub struct DocumentReport {
     pub rules: Vec<String>,
     /// The whole in a sentence.
     pub sentence: String,
+    /// Where what it says is from, as of a rule.
+    pub mark: Option<String>,
     /// The short names of the rule sets that it comes from, where there are several.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub rule_sets: Vec<String>,
@@ -72,6 +76,8 @@ pub struct DutyReport {
     pub sure: bool,
     /// The whole in a sentence.
     pub sentence: String,
+    /// Where its figures are from, as of a rule.
+    pub mark: Option<String>,
     /// What is to be done.
     pub what: String,
     /// By whom.

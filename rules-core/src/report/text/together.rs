@@ -4,15 +4,20 @@ use super::page::{Mark, Page};
 use crate::report::model::{GoesWith, Report};
 use crate::ruleset::built_in::LAYER;
 use crate::ruleset::words::listed;
+use crate::words::Word;
 
 /// Each rule set, and what it comes to by itself.
 pub(super) fn under_all(page: &mut Page, report: &Report) {
-    page.paragraph(0, "under these rule sets together:");
+    page.paragraph(0, page.word(Word::UnderAll));
     for rules in &report.rule_sets {
-        let (id, title, edition) = (&rules.id, &rules.title, &rules.edition);
-        let (authority, verdict) = (&rules.authority, &rules.verdict.sentence);
-        let text = format!("{id}: {title}, edition {edition} ({authority}). By itself: {verdict}");
-        page.item(2, "- ", &text);
+        let fill = [
+            ("id", rules.id.as_str()),
+            ("title", &rules.title),
+            ("edition", &rules.edition),
+            ("authority", &rules.authority),
+            ("verdict", &rules.verdict.sentence),
+        ];
+        page.item(2, "- ", &page.said(Word::UnderOne, &fill));
     }
 }
 
@@ -43,7 +48,7 @@ pub(super) fn governs(page: &mut Page, report: &Report) {
     if report.governs.is_empty() {
         return;
     }
-    page.heading("Which of two limits governs");
+    page.section(Word::WhichGoverns);
     for one in &report.governs {
         page.hanging(2, &one.sentence);
     }
@@ -54,7 +59,7 @@ pub(super) fn read_by_some(page: &mut Page, report: &Report) {
     if report.read_by_some.is_empty() {
         return;
     }
-    page.heading("What only some of these rule sets read");
+    page.section(Word::ReadBySome);
     for one in &report.read_by_some {
         let parts: Vec<String> = one.parts.iter().map(|part| format!("`{part}`")).collect();
         let sets = one.rule_sets.join(", ");

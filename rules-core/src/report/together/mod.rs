@@ -10,13 +10,15 @@ mod names;
 
 use super::rules::{MUST, count};
 use super::scope::scope_report;
+use super::second_hand::second_hand;
 use super::{
     GoesWith, LayerHead, ReadBySome, Report, RuleSetHead, RuleSetReport, SCHEMA, VerdictWords,
     authorities, disclaimer, drawn, layer_heads, next,
 };
 use crate::check::{Governed, Verdict};
 use crate::plan::Plan;
-use crate::ruleset::RuleSet;
+use crate::ruleset::{RuleSet, language_of};
+use crate::words::{Language, Word};
 
 /// What one rule set makes of the plan.
 pub(crate) struct JudgedBy<'a> {
@@ -44,18 +46,20 @@ pub(crate) fn together(
     let verdict = verdict(&judged).with_matters_open(!scope.open.is_empty());
     let rule_sets = judged.iter().map(own_report).collect();
     let governs = governs::governs(&judged);
+    let language = language_of(&governing);
     let (lists, ids) = merge::merged(names::named(judged));
     let (binding, advising): (Vec<_>, Vec<_>) =
         lists.rules.iter().partition(|rule| rule.strength == MUST);
     let mut report = Report {
         schema: SCHEMA.to_owned(),
+        language: language.tag().to_owned(),
         plan: head,
         rule_set: joint_head(&governing),
         rule_sets,
         goes_with: goes_with(&sets),
         read_by_some,
         editions: Vec::new(),
-        verdict: in_words(verdict),
+        verdict: in_words(verdict, language),
         scope,
         counts: count(binding.into_iter()),
         advice_counts: count(advising.into_iter()),
@@ -68,6 +72,7 @@ pub(crate) fn together(
         cautions: lists.cautions,
         questions: lists.questions,
         next: Vec::new(),
+        second_hand: second_hand(&governing),
         disclaimer: disclaimer(&governing),
     };
     report.next = next::steps(&report);
@@ -80,13 +85,13 @@ fn verdict(judged: &[JudgedBy<'_>]) -> Verdict {
     verdicts.min().unwrap_or(Verdict::NotDecided)
 }
 
-fn in_words(verdict: Verdict) -> VerdictWords {
+fn in_words(verdict: Verdict, language: Language) -> VerdictWords {
     match verdict {
         Verdict::NothingAgainst => VerdictWords {
             word: verdict,
-            sentence: "Nothing in these rule sets stands against the plan.".to_owned(),
+            sentence: Word::NothingAgainstInAll.in_language(language).to_owned(),
         },
-        _ => VerdictWords::of(verdict),
+        _ => VerdictWords::of(verdict, language),
     }
 }
 
@@ -99,7 +104,7 @@ fn own_report(judged: &JudgedBy<'_>) -> RuleSetReport {
         authority: rules.authority.clone(),
         notice: rules.notice.clone(),
         editions: judged.report.editions.clone(),
-        verdict: VerdictWords::of(judged.governed.findings.verdict),
+        verdict: VerdictWords::of(judged.governed.findings.verdict, rules.language),
         counts: judged.report.counts,
     }
 }
