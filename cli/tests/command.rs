@@ -323,7 +323,7 @@ fn a_report_is_in_the_language_that_is_asked_for() {
         "etter Norge, private svømmebasseng, nasjonale regler, utgave ",
         "\nIkke avgjort ennå.\n",
         "\nSpørsmål å svare på\n",
-        "regel `plan-boundary`",
+        "regel `road` i norway",
         "fra en kopi av loven",
     ] {
         assert!(norwegian.contains(line), "{line}\n{norwegian}");
