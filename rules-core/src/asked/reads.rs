@@ -1,16 +1,17 @@
 //! What the rules read of a plan: facts, outlines, kinds and papers, each with what reads it.
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 use crate::check::heights::facts_of_height;
 use crate::check::levels::fact_of_level;
 use crate::check::special::{
     IN_THE_WAY, OPENING, POWER, REFLECTING, RUNS, is_beside, is_within, says_whose,
 };
+use crate::ruleset::visit::{Visit, within};
 use crate::ruleset::{
-    Area, Bound, Condition, Distance, DocumentIndex, Enclosure, InForce, Measured, Once, Operand,
-    Part, Requirement, Row, RowTest, RuleSet, Selection, ShareOf, Sound, Surface, Table, Then,
-    Value, Volume, Which, Zone,
+    Condition, Distance, DocumentIndex, Enclosure, Fall, HeightOver, InForce, LevelOf, Measured,
+    Once, Operand, Part, Requirement, RuleSet, Selection, Sound, Volume,
 };
 use crate::vocabulary::{FactId, KindId, OutlineId, Vocabulary};
 
@@ -43,7 +44,10 @@ pub(super) fn of(rules: &RuleSet) -> Reads {
 }
 
 /// The facts that a requirement reads.
-pub(super) fn facts_of(requirement: &Requirement, vocabulary: &Vocabulary) -> BTreeSet<FactId> {
+pub(super) fn facts_of<'r>(
+    requirement: &'r Requirement,
+    vocabulary: &'r Vocabulary,
+) -> BTreeSet<FactId> {
     let mut walk = Walk {
         vocabulary,
         reads: Reads::default(),
@@ -62,20 +66,20 @@ struct Walk<'r> {
     terms: Once,
 }
 
-impl Walk<'_> {
+impl<'r> Walk<'r> {
     fn reader(&mut self, id: &str, title: &str) {
         self.now = self.reads.readers.len();
         self.terms = Once::default();
         self.reads.readers.push((id.to_owned(), title.to_owned()));
     }
 
-    fn heads(&mut self, rules: &RuleSet) {
+    fn heads(&mut self, rules: &'r RuleSet) {
         self.reader(&rules.id, &rules.title);
         self.in_force(rules.in_force.as_ref());
         for decision in &rules.decisions {
             self.reader(&decision.id, &decision.title);
             decision.each.iter().for_each(|each| self.selection(each));
-            self.table(&decision.table, |_, _| {});
+            within::table(self, &decision.table, |_, _| {});
         }
         for (index, document) in rules.documents.iter().enumerate() {
             self.reader(&document.id, &document.title);
@@ -95,7 +99,7 @@ impl Walk<'_> {
         }
     }
 
-    fn rules(&mut self, rules: &RuleSet) {
+    fn rules(&mut self, rules: &'r RuleSet) {
         for rule in rules.all_rules() {
             self.reader(&rule.id, &rule.title);
             self.in_force(rule.in_force.as_ref());
@@ -111,11 +115,6 @@ impl Walk<'_> {
         }
     }
 
-    fn fact(&mut self, fact: FactId) {
-        self.reads.facts.entry(fact).or_default().insert(self.now);
-        self.kind(self.vocabulary.fact(fact).kind);
-    }
-
     fn kind(&mut self, kind: KindId) {
         self.reads.kinds.entry(kind).or_default().insert(self.now);
     }
@@ -126,10 +125,6 @@ impl Walk<'_> {
         self.kind(self.vocabulary.outline(outline).kind);
     }
 
-    fn paper(&mut self, paper: DocumentIndex) {
-        self.reads.papers.entry(paper).or_default().insert(self.now);
-    }
-
     /// A fact of a kind by its name, where the vocabulary has it.
     fn named(&mut self, kind: KindId, fact: &str) {
         if let Some(fact) = self.vocabulary.fact_named(kind, fact) {
@@ -137,7 +132,7 @@ impl Walk<'_> {
         }
     }
 
-    fn in_force(&mut self, in_force: Option<&InForce>) {
+    fn in_force(&mut self, in_force: Option<&'r InForce>) {
         if let Some(in_force) = in_force {
             self.fact(in_force.by);
             self.condition_of(in_force.or_when.as_ref());
@@ -145,157 +140,30 @@ impl Walk<'_> {
         }
     }
 
-    fn condition_of(&mut self, condition: Option<&Condition>) {
+    fn condition_of(&mut self, condition: Option<&'r Condition>) {
         self.condition(condition.map(|condition| &condition.requirement));
     }
 
-    fn condition(&mut self, requirement: Option<&Requirement>) {
+    fn condition(&mut self, requirement: Option<&'r Requirement>) {
         requirement.iter().for_each(|inner| self.requirement(inner));
     }
 
-    fn requirement(&mut self, requirement: &Requirement) {
-        match requirement {
-            Requirement::Test(test) => {
-                self.value(&test.value);
-                self.bounds(&test.bounds);
-            }
-            Requirement::All(list) | Requirement::Any(list) => {
-                list.iter().for_each(|member| self.requirement(member));
-            }
-            Requirement::Not(inner) => self.requirement(inner),
-            Requirement::Count { of, bounds } => {
-                of.iter().for_each(|member| self.requirement(member));
-                self.bounds(bounds);
-            }
-            Requirement::Each(each) => {
-                self.selection(&each.selection);
-                self.requirement(&each.require);
-            }
-            Requirement::Table(table) => self.table(table, Self::requirement),
-            Requirement::Meets { requirement, .. } => {
-                if self.terms.is_first(requirement) {
-                    self.requirement(requirement);
-                }
-            }
-            Requirement::Have(paper) => self.paper(*paper),
-            Requirement::Refer => {}
-        }
-    }
-
-    fn bounds(&mut self, bounds: &[Bound]) {
-        for bound in bounds {
-            match bound {
-                Bound::AtLeast(value)
-                | Bound::AtMost(value)
-                | Bound::MoreThan(value)
-                | Bound::LessThan(value) => self.value(value),
-                Bound::Is(_) => {}
-            }
-        }
-    }
-
-    fn table<T>(&mut self, table: &Table<T>, then: impl Fn(&mut Self, &T)) {
-        table.by.iter().for_each(|by| self.value(by));
-        for Row {
-            test, then: give, ..
-        } in &table.rows
-        {
-            match test {
-                RowTest::Bounds(bounds) => self.bounds(bounds),
-                RowTest::When(requirement) => self.requirement(requirement),
-                RowTest::Otherwise => {}
-            }
-            if let Then::Give(given) = give {
-                then(self, given);
-            }
-        }
-    }
-
-    fn value(&mut self, value: &Value) {
-        match value {
-            Value::Stated(_) => {}
-            Value::Fact(fact) => self.fact(*fact),
-            Value::Distance(distance) => self.distance(distance),
-            Value::Area(area) => self.area(area),
-            Value::Length { of, within } => {
-                self.operand(of);
-                within.iter().for_each(|zone| self.zone(zone));
-            }
-            Value::Count(selection) => self.selection(selection),
-            Value::Enclosure(enclosure) => self.enclosure(enclosure),
-            Value::Sound(sound) => self.sound(sound),
-            Value::Level(level) => self.raised(&level.of),
-            Value::Fall(fall) => {
-                self.raised(&fall.from);
-                self.raised(&fall.to);
-                fall.run.iter().for_each(|run| self.value(run));
-            }
-            Value::Volume(volume) => self.volume(volume),
-            Value::Height(height) => {
-                self.raised(&height.of);
-                self.value(&height.within);
-                height.over.iter().for_each(|over| self.raised(over));
-            }
-            Value::Table(table) => self.table(table, Self::value),
-            Value::Largest(list)
-            | Value::Smallest(list)
-            | Value::Sum(list)
-            | Value::Difference(list)
-            | Value::Product(list) => list.iter().for_each(|member| self.value(member)),
-            Value::Over { of, take, .. } => {
-                self.selection(of);
-                self.value(take);
-            }
-            Value::Named { value, .. } => {
-                if self.terms.is_first(value) {
-                    self.value(value);
-                }
-            }
-        }
-    }
-
     /// Outlines of which the level counts.
-    fn raised(&mut self, operand: &Operand) {
+    fn raised(&mut self, operand: &'r Operand) {
         self.operand(operand);
-        operand
-            .parts
-            .iter()
-            .for_each(|part| self.level(part.outline));
+        self.levels_of(operand);
     }
 
-    fn level(&mut self, outline: OutlineId) {
+    fn levels_of(&mut self, operand: &Operand) {
+        let outlines = operand.parts.iter().map(|part| part.outline);
+        outlines.for_each(|outline| self.level_of(outline));
+    }
+
+    fn level_of(&mut self, outline: OutlineId) {
         self.height(outline);
         self.all_named(&[("contour", "level"), ("contour", "interval")]);
         if let Some(fact) = fact_of_level(outline, self.vocabulary) {
             self.fact(fact);
-        }
-    }
-
-    fn volume(&mut self, volume: &Volume) {
-        self.raised(&volume.over);
-        volume.within.iter().for_each(|zone| self.zone(zone));
-        for surface in [&volume.from, &volume.to] {
-            if let Surface::At(level) = surface {
-                self.value(level);
-            }
-        }
-    }
-
-    fn distance(&mut self, distance: &Distance) {
-        for end in [&distance.from, &distance.to] {
-            self.operand(end);
-            if matches!(distance.how, Measured::InSpace | Measured::Plumb) {
-                end.parts.iter().for_each(|part| self.height(part.outline));
-            }
-        }
-        if distance.how == Measured::Walking {
-            self.in_the_way();
-        }
-        for (own, line) in [
-            (&distance.from, &distance.to),
-            (&distance.to, &distance.from),
-        ] {
-            self.past_the_line(own, line);
         }
     }
 
@@ -341,20 +209,76 @@ impl Walk<'_> {
         }
     }
 
-    fn area(&mut self, area: &Area) {
-        self.operand(&area.of);
-        area.within.iter().for_each(|zone| self.zone(zone));
-        match &area.share_of {
-            Some(ShareOf::Outlines(operand)) => self.operand(operand),
-            Some(ShareOf::Value(value)) => self.value(value),
-            None => {}
+    /// Whether a thing lies in a zone, all its outlines say but those that lie within another.
+    fn place(&mut self, kind: KindId) {
+        let vocabulary = self.vocabulary;
+        let all = &vocabulary.kind(kind).outlines;
+        let told = |one: OutlineId| all.iter().any(|other| is_within(one, *other, vocabulary));
+        let asked = all
+            .iter()
+            .filter(|one| !told(**one) && !is_beside(**one, vocabulary));
+        asked.for_each(|outline| self.outline(*outline));
+    }
+}
+
+impl<'r> Visit<'r> for Walk<'r> {
+    fn term<T>(&mut self, said: &'r Arc<T>, go: fn(&mut Self, &'r T)) {
+        if self.terms.is_first(said) {
+            go(self, said);
+        }
+    }
+
+    fn fact(&mut self, fact: FactId) {
+        self.reads.facts.entry(fact).or_default().insert(self.now);
+        self.kind(self.vocabulary.fact(fact).kind);
+    }
+
+    fn paper(&mut self, paper: DocumentIndex) {
+        self.reads.papers.entry(paper).or_default().insert(self.now);
+    }
+
+    fn level(&mut self, level: &'r LevelOf) {
+        self.raised(&level.of);
+    }
+
+    fn fall(&mut self, fall: &'r Fall) {
+        self.raised(&fall.from);
+        self.raised(&fall.to);
+        fall.run.iter().for_each(|run| self.value(run));
+    }
+
+    fn volume(&mut self, volume: &'r Volume) {
+        self.levels_of(&volume.over);
+        within::volume(self, volume);
+    }
+
+    fn height(&mut self, height: &'r HeightOver) {
+        let ends = [&height.of].into_iter().chain(&height.over);
+        ends.for_each(|end| self.levels_of(end));
+        within::height(self, height);
+    }
+
+    fn distance(&mut self, distance: &'r Distance) {
+        for end in [&distance.from, &distance.to] {
+            self.operand(end);
+            if matches!(distance.how, Measured::InSpace | Measured::Plumb) {
+                end.parts.iter().for_each(|part| self.height(part.outline));
+            }
+        }
+        if distance.how == Measured::Walking {
+            self.in_the_way();
+        }
+        for (own, line) in [
+            (&distance.from, &distance.to),
+            (&distance.to, &distance.from),
+        ] {
+            self.past_the_line(own, line);
         }
     }
 
     /// Where people come from is told by the sides of the lot and by the doors of the house; a barrier may have holes.
-    fn enclosure(&mut self, enclosure: &Enclosure) {
-        self.operand(&enclosure.of);
-        self.operand(&enclosure.made_of);
+    fn enclosure(&mut self, enclosure: &'r Enclosure) {
+        within::enclosure(self, enclosure);
         let vocabulary = self.vocabulary;
         let kind = |name: &str| vocabulary.kind_named(name);
         let read: &[(&str, &str)] = match enclosure.from.iter().any(|word| word == "dwelling") {
@@ -379,9 +303,8 @@ impl Walk<'_> {
         line.iter().for_each(|line| self.outline(*line));
     }
 
-    fn sound(&mut self, sound: &Sound) {
-        self.operand(&sound.from);
-        self.operand(&sound.at);
+    fn sound(&mut self, sound: &'r Sound) {
+        within::sound(self, sound);
         for part in sound.from.parts.iter() {
             let kind = self.vocabulary.outline(part.outline).kind;
             for fact in [POWER, REFLECTING, RUNS] {
@@ -390,59 +313,18 @@ impl Walk<'_> {
         }
     }
 
-    fn operand(&mut self, operand: &Operand) {
-        for part in operand.parts.iter() {
-            if let Which::All(selection) = &part.which {
-                self.selection(selection);
-            }
-            if !part.if_drawn {
-                self.outline(part.outline);
-            }
+    fn part(&mut self, part: &'r Part) {
+        within::part(self, part);
+        if !part.if_drawn {
+            self.outline(part.outline);
         }
     }
 
-    fn selection(&mut self, selection: &Selection) {
+    fn selection(&mut self, selection: &'r Selection) {
         self.kind(selection.kind);
-        self.condition(selection.filter.as_deref());
-        if let Some(zone) = &selection.zone {
+        if selection.zone.is_some() {
             self.place(selection.kind);
-            self.zone(zone);
         }
-    }
-
-    /// Whether a thing lies in a zone, all its outlines say but those that lie within another.
-    fn place(&mut self, kind: KindId) {
-        let vocabulary = self.vocabulary;
-        let all = &vocabulary.kind(kind).outlines;
-        let told = |one: OutlineId| all.iter().any(|other| is_within(one, *other, vocabulary));
-        let asked = all
-            .iter()
-            .filter(|one| !told(**one) && !is_beside(**one, vocabulary));
-        asked.for_each(|outline| self.outline(*outline));
-    }
-
-    fn zone(&mut self, zone: &Zone) {
-        match zone {
-            Zone::Inside(operand) => self.operand(operand),
-            Zone::Around { of, by } => {
-                self.operand(of);
-                self.value(by);
-            }
-            Zone::Between(one, other) => {
-                self.operand(one);
-                self.operand(other);
-            }
-            Zone::Corner { of, legs } => {
-                self.operand(&of.0);
-                self.operand(&of.1);
-                self.value(legs);
-            }
-            Zone::Not(inner) => self.zone(inner),
-            Zone::Named { zone, .. } => {
-                if self.terms.is_first(zone) {
-                    self.zone(zone);
-                }
-            }
-        }
+        within::selection(self, selection);
     }
 }

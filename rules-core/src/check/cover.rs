@@ -48,6 +48,10 @@ fn weighted(pieces: &[Figure], millionths: u32) -> impl Iterator<Item = Weighted
     each.map(move |figure| Weighted { figure, millionths })
 }
 
+/// What was cut or made narrower is known to so many square nanometres, 10 mm²: its corners are rounded, and an area that was
+/// told more finely could grow by that as the plan gets less exact.
+const ROUNDED: i128 = 10_000_000_000_000;
+
 /// What some pieces surely cover together.
 fn total<'w>(all: impl Iterator<Item = (&'w Within, &'w Vec<Figure>)>) -> i128 {
     let (mut items, mut slack) = (Vec::new(), 0_i128);
@@ -55,7 +59,11 @@ fn total<'w>(all: impl Iterator<Item = (&'w Within, &'w Vec<Figure>)>) -> i128 {
         items.extend(weighted(pieces, one.weight));
         slack = slack.saturating_add(one.slack);
     }
-    weighted_area(&items).low.saturating_sub(slack)
+    let low = weighted_area(&items).low.saturating_sub(slack);
+    match slack {
+        0 => low,
+        _ => low - low.rem_euclid(ROUNDED),
+    }
 }
 
 /// What of a piece lies deeper within an area than this.
@@ -149,7 +157,7 @@ impl<'a> Judge<'a> {
         let sure: Vec<&Covering<'a>> = all.iter().filter(|one| one.sure).collect();
         let alone = sure.iter().filter_map(|one| Some(one.alone?.0));
         let alone = alone.max().unwrap_or(0);
-        if matches!(sure.as_slice(), [only] if only.alone.is_some()) {
+        if matches!(sure.as_slice(), [only] if only.alone.is_some_and(|(low, high)| low == high)) {
             return alone;
         }
         let shift_apart = self.shift_apart(all);

@@ -3,7 +3,7 @@
 use super::compare::{Comparison, Standing, standing};
 use super::judge::{Ask, Judge, Role};
 use super::scene::Env;
-use super::value::{Cuts, Val, Way, limit_of};
+use super::value::{Cuts, Val, Way};
 use super::{Reading, Truth};
 use std::sync::Arc;
 
@@ -30,7 +30,9 @@ impl<'a> Readings<'_, 'a, '_> {
         comparison: Comparison<'a>,
     ) -> (Standing, Option<Reading>) {
         let (value, bound) = (&test.value, comparison.bound);
-        let limit = limit_of(bound).map(|limit| self.judge.value(limit, self.env, &[]));
+        let limit = bound
+            .limit()
+            .map(|limit| self.judge.value(limit, self.env, &[]));
         let cuts = limit.as_ref().map_or_else(|| amounts_of(bound), Val::ends);
         let found = self.judge.value(value, self.env, &cuts);
         // What must not be of a value that changes along a thing must not be at any place of it.

@@ -5,7 +5,7 @@ use super::look::together;
 use super::part::{Own, Possible, missing_of};
 use super::scene::{Holder, Scene, Touch};
 use super::target::{Of, Target};
-use super::{Finding, Truth};
+use super::{Finding, Part, Truth, split};
 use crate::ruleset::Rule;
 use crate::work;
 
@@ -70,7 +70,12 @@ impl<'a> Judge<'a> {
             });
             possible = possible.and(own);
         }
-        let missing = missing_of(&parts);
+        possible.truth = self.whichever_way((rule, possible.truth), &parts, &touched);
+        // A rule that is broken whatever is answered waits for no answer, though its parts do.
+        let missing = match possible.truth.is_open() {
+            true => missing_of(&parts),
+            false => Vec::new(),
+        };
         (
             Finding {
                 rule: index,
@@ -83,6 +88,23 @@ impl<'a> Judge<'a> {
             },
             touched,
         )
+    }
+
+    /// What is possible for a rule once facts on which several of its parts rest are split: if zone A breaks it for one
+    /// thing and zone B for another, it is broken without anybody knowing the zone.
+    fn whichever_way(
+        &self,
+        (rule, truth): (&'a Rule, Truth),
+        parts: &[Part],
+        touched: &[Touch],
+    ) -> Truth {
+        let open = parts.iter().filter(|part| part.truth.is_open());
+        match open.count() {
+            0 | 1 => truth,
+            _ => split::refined(&self.scene, truth, touched, |scene| {
+                truth_in(self, scene, rule)
+            }),
+        }
     }
 
     /// What is possible for a rule beside one pool, of which each target comes to its own.

@@ -271,7 +271,7 @@ impl<'a> Judge<'a> {
             RowTest::Bounds(bounds) => Some(bounds),
             _ => None,
         });
-        let limits = bounds.flatten().filter_map(limit_of);
+        let limits = bounds.flatten().filter_map(Bound::limit);
         let mut ends = Cuts::new();
         for limit in limits {
             match limit {
@@ -292,7 +292,9 @@ impl<'a> Judge<'a> {
             (RowTest::When(requirement), _) => self.truth(requirement, env),
             (RowTest::Bounds(bounds), Some(by)) => {
                 bounds.iter().fold(Truth::HOLDS, |all, bound| {
-                    let limit = limit_of(bound).map(|value| self.value(value, env, &by.ends()));
+                    let limit = bound
+                        .limit()
+                        .map(|value| self.value(value, env, &by.ends()));
                     let comparison = Comparison {
                         bound,
                         holds: None,
@@ -376,15 +378,4 @@ fn to_days(val: &mut Val) {
         }
     }
     (val.dimension, val.unit) = (Dimension::Days, None);
-}
-
-/// The limit of a bound, where it has one.
-pub(crate) fn limit_of(bound: &Bound) -> Option<&Value> {
-    match bound {
-        Bound::AtLeast(value)
-        | Bound::AtMost(value)
-        | Bound::MoreThan(value)
-        | Bound::LessThan(value) => Some(value),
-        Bound::Is(_) => None,
-    }
 }

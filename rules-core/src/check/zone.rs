@@ -68,6 +68,9 @@ impl<'a> Judge<'a> {
             if self.is_too_far(end, by, cut) {
                 return None;
             }
+            if is_itself(end, cut) && by.low >= 0 {
+                return Some(Region::All(Vec::new()));
+            }
             Some(
                 self.patch(end, by, cut)
                     .map_or(Region::Unknown, Region::Patch),
@@ -304,4 +307,10 @@ fn middle(ring: &[Point]) -> Option<Point> {
         x: range(|p| p.x)?,
         y: range(|p| p.y)?,
     })
+}
+
+/// Whether an end is the very outline that is cut: that lies within itself, however far off it may be drawn.
+fn is_itself(end: &End<'_>, cut: &Drawn<'_>) -> bool {
+    let same = end.holder == Holder::Thing(cut.index) && end.outline == cut.outline;
+    same && end.sure && end.zone.is_none()
 }

@@ -1,5 +1,7 @@
 //! What figures share, cover and leave: areas as intervals, and figures cut to a zone.
 
+use std::collections::BTreeSet;
+
 use geo::{Area as _, LineString, MultiPolygon, Polygon};
 
 use super::area::{Area, area2, chain_length, disc_area, length};
@@ -105,6 +107,10 @@ pub fn union_area(figures: &[&Figure]) -> Area {
     if let Some(sum) = apart(figures) {
         return sum;
     }
+    let adding = not_within_others(figures);
+    if adding.len() < figures.len() {
+        return union_area(&adding);
+    }
     let Some(local) = Local::around(figures) else {
         return Area { low: 0, high: 0 };
     };
@@ -134,6 +140,30 @@ pub fn union_area(figures: &[&Figure]) -> Area {
         least.max().unwrap_or(0),
         most,
     )
+}
+
+/// The figures that add to what the others cover: those that lie wholly within another one are left out, so that they do
+/// not blur an area that is known exactly without them.
+fn not_within_others<'f>(figures: &[&'f Figure]) -> Vec<&'f Figure> {
+    let rectangles: Option<Vec<_>> = figures.iter().map(|f| Rectangle::around(f)).collect();
+    let Some(rectangles) = rectangles else {
+        return figures.to_vec();
+    };
+    let mut within = BTreeSet::new();
+    touching(&rectangles, |one, other| {
+        if let (Some(a), Some(b)) = (figures.get(one), figures.get(other)) {
+            match (within.contains(&one), within.contains(&other)) {
+                (false, false) if holds(b, a) => within.insert(one),
+                (false, false) if holds(a, b) => within.insert(other),
+                _ => false,
+            };
+        }
+        true
+    });
+    let each = figures.iter().enumerate();
+    each.filter(|(place, _)| !within.contains(place))
+        .map(|(_, figure)| *figure)
+        .collect()
 }
 
 /// The plain sum, where every form has a formula and no two share anything.

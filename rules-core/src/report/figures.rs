@@ -140,15 +140,8 @@ pub(super) fn drawn_margin(reading: &Reading) -> Option<MarginReport> {
 
 /// The limit's own unit where it is of another dimension than what is measured: months against days.
 fn limit_unit(bound: &Bound, unit: Unit) -> Unit {
-    let value = match bound {
-        Bound::AtLeast(value)
-        | Bound::AtMost(value)
-        | Bound::MoreThan(value)
-        | Bound::LessThan(value) => value,
-        Bound::Is(_) => return unit,
-    };
-    match value {
-        Value::Stated(stated) if stated.dimension != unit.dimension() => stated.unit,
+    match bound.limit() {
+        Some(Value::Stated(stated)) if stated.dimension != unit.dimension() => stated.unit,
         _ => unit,
     }
 }

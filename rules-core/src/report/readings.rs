@@ -243,13 +243,8 @@ fn must(report: &ReadingReport, compared: &Reading) -> String {
     if let (true, Bound::Is(_)) = (compared.negated, compared.bound()) {
         return format!("it must {}", report.bound.replacen("not ", "not be ", 1));
     }
-    let stated = match compared.bound() {
-        Bound::AtLeast(value)
-        | Bound::AtMost(value)
-        | Bound::MoreThan(value)
-        | Bound::LessThan(value) => matches!(value, Value::Stated(_)),
-        Bound::Is(_) => true,
-    };
+    let limit = compared.bound().limit();
+    let stated = limit.is_none_or(|limit| matches!(limit, Value::Stated(_)));
     let whereabouts = match compared.test.holds {
         Some(Along::Anywhere) => " somewhere along it",
         Some(Along::AllAlong) => " all along it",

@@ -42,7 +42,9 @@ impl Matter<'_> {
                 .filter_map(|document| Some(self.rules.documents.get(*document)?.id.clone()))
                 .collect(),
             provenance: provenance_word(rule.provenance).to_owned(),
+            mark: self.rule_mark(rule),
             note: rule.note.clone(),
+            rule_sets: Vec::new(),
         }
     }
 
@@ -57,7 +59,7 @@ impl Matter<'_> {
         if finding.outcome == Outcome::NotApplicable {
             return self.does_not_apply(rule);
         }
-        rule_sentence(parts, deciding)
+        rule_sentence(finding.outcome, parts, deciding)
     }
 
     fn part(&self, about: About<'_>) -> PartReport {

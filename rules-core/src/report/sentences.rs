@@ -188,7 +188,11 @@ fn after(lead: &str, body: &str) -> String {
 }
 
 /// What a rule comes to in a sentence: its one part, or the part that decides it and a count of the others.
-pub(super) fn rule_sentence(parts: &[PartReport], deciding: Option<usize>) -> String {
+pub(super) fn rule_sentence(
+    outcome: Outcome,
+    parts: &[PartReport],
+    deciding: Option<usize>,
+) -> String {
     let Some(part) = deciding.and_then(|place| parts.get(place)) else {
         return "There is nothing here that this rule speaks about.".to_owned();
     };
@@ -199,7 +203,11 @@ pub(super) fn rule_sentence(parts: &[PartReport], deciding: Option<usize>) -> St
         .iter()
         .filter(|other| comes_to(other) == comes_to(part))
         .count();
-    format!("{} {}", tally(part, alike, parts.len()), part.sentence)
+    let tally = match outcome == Outcome::Fail && part.outcome != Outcome::Fail {
+        true => "Whatever the missing answers are, at least one fails; the first:".to_owned(),
+        false => tally(part, alike, parts.len()),
+    };
+    format!("{tally} {}", part.sentence)
 }
 
 /// What parts are counted together by: of those that only the accuracy leaves open, also what they come to as drawn.

@@ -7,9 +7,10 @@
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
+use super::visit::{Visit, within};
 use super::{
-    Area, Bound, Distance, Enclosure, Once, Operand, Requirement, Row, RowTest, Rule, RuleSet,
-    Selection, ShareOf, Sound, Strength, Table, Then, Value, Which, Zone,
+    Area, Enclosure, Fall, HeightOver, LevelOf, Once, Part, Requirement, RowTest, Rule, RuleSet,
+    Selection, ShareOf, Sound, Strength, Value, Volume,
 };
 use crate::vocabulary::{FactId, KindId, Matter, Vocabulary};
 
@@ -44,7 +45,7 @@ impl RuleSet {
             ..Walk::new(&self.vocabulary, true)
         };
         for decision in &self.decisions {
-            walk.table(&decision.table, |_, _| {});
+            within::table(&mut walk, &decision.table, |_, _| {});
         }
         let papers = self.documents.iter().filter_map(|it| it.when.as_ref());
         let steps = self.duties.iter().filter_map(|it| it.when.as_ref());
@@ -92,23 +93,9 @@ impl<'v> Walk<'v> {
         }
     }
 
-    /// Goes through what a term says, where that was not done before.
-    fn term<T>(&mut self, said: &Arc<T>, go: fn(&mut Self, &T)) {
-        if self.terms.is_first(said) {
-            go(self, said);
-        }
-    }
-
     fn note(&mut self, matter: Option<Matter>) {
         if self.only.is_none() {
             self.found.extend(matter);
-        }
-    }
-
-    fn fact(&mut self, fact: FactId) {
-        let of = self.vocabulary.fact(fact).kind;
-        if self.only.is_none_or(|only| only == of) {
-            self.found.extend(self.vocabulary.matter_of(fact));
         }
     }
 
@@ -123,116 +110,42 @@ impl<'v> Walk<'v> {
             self.requirement(&relief.require);
         }
     }
+}
 
-    fn requirement(&mut self, requirement: &Requirement) {
-        match requirement {
-            Requirement::Test(test) => {
-                self.value(&test.value);
-                self.bounds(&test.bounds);
-            }
-            Requirement::All(list) | Requirement::Any(list) => {
-                list.iter().for_each(|member| self.requirement(member));
-            }
-            Requirement::Not(inner) => self.requirement(inner),
-            Requirement::Count { of, bounds } => {
-                of.iter().for_each(|member| self.requirement(member));
-                self.bounds(bounds);
-            }
-            Requirement::Each(each) => {
-                self.selection(&each.selection);
-                self.requirement(&each.require);
-            }
-            Requirement::Table(table) => self.table(table, Self::requirement),
-            Requirement::Meets { requirement, .. } => self.term(requirement, Self::requirement),
-            Requirement::Have(_) | Requirement::Refer => {}
+impl<'r> Visit<'r> for Walk<'_> {
+    fn term<T>(&mut self, said: &'r Arc<T>, go: fn(&mut Self, &'r T)) {
+        if self.terms.is_first(said) {
+            go(self, said);
         }
     }
 
-    fn bounds(&mut self, bounds: &[Bound]) {
-        for bound in bounds {
-            match bound {
-                Bound::AtLeast(value)
-                | Bound::AtMost(value)
-                | Bound::MoreThan(value)
-                | Bound::LessThan(value) => self.value(value),
-                Bound::Is(_) => {}
-            }
+    fn fact(&mut self, fact: FactId) {
+        let of = self.vocabulary.fact(fact).kind;
+        if self.only.is_none_or(|only| only == of) {
+            self.found.extend(self.vocabulary.matter_of(fact));
         }
     }
 
-    fn table<T>(&mut self, table: &Table<T>, then: impl Fn(&mut Self, &T)) {
+    fn chosen_by(&mut self, by: &'r Value) {
         if self.conditions {
-            table.by.iter().for_each(|by| self.value(by));
-        }
-        for Row {
-            test, then: give, ..
-        } in &table.rows
-        {
-            match test {
-                RowTest::Bounds(bounds) if self.conditions => self.bounds(bounds),
-                RowTest::When(requirement) if self.conditions => self.requirement(requirement),
-                _ => {}
-            }
-            if let Then::Give(given) = give {
-                then(self, given);
-            }
+            self.value(by);
         }
     }
 
-    fn value(&mut self, value: &Value) {
-        match value {
-            Value::Stated(_) => {}
-            Value::Fact(fact) => self.fact(*fact),
-            Value::Distance(distance) => self.distance(distance),
-            Value::Area(area) => self.area(area),
-            Value::Length { of, within } => {
-                self.operand(of);
-                within.iter().for_each(|zone| self.zone(zone));
-            }
-            Value::Count(selection) => self.selection(selection),
-            Value::Enclosure(enclosure) => self.enclosure(enclosure),
-            Value::Sound(sound) => self.sound(sound),
-            Value::Level(level) => {
-                self.operand(&level.of);
-                self.note(level.ground.then_some(Matter::Ground));
-            }
-            Value::Fall(fall) => {
-                self.operand(&fall.from);
-                self.operand(&fall.to);
-            }
-            Value::Volume(volume) => {
-                self.operand(&volume.over);
-                volume.within.iter().for_each(|zone| self.zone(zone));
-                self.note(Some(match volume.as_water {
-                    true => Matter::Structure,
-                    false => Matter::Ground,
-                }));
-            }
-            Value::Height(height) => {
-                self.operand(&height.of);
-                height.over.iter().for_each(|over| self.operand(over));
-            }
-            Value::Table(table) => self.table(table, Self::value),
-            Value::Largest(list)
-            | Value::Smallest(list)
-            | Value::Sum(list)
-            | Value::Difference(list)
-            | Value::Product(list) => list.iter().for_each(|member| self.value(member)),
-            Value::Over { of, take, .. } => {
-                self.selection(of);
-                self.value(take);
-            }
-            Value::Named { value, .. } => self.term(value, Self::value),
+    fn row_test(&mut self, test: &'r RowTest) {
+        if self.conditions {
+            within::row_test(self, test);
         }
     }
 
-    fn distance(&mut self, distance: &Distance) {
-        self.operand(&distance.from);
-        self.operand(&distance.to);
+    fn filter(&mut self, filter: &'r Requirement) {
+        if self.conditions {
+            self.requirement(filter);
+        }
     }
 
     /// How much of something is covered is a matter of land use, whatever covers it.
-    fn area(&mut self, area: &Area) {
+    fn area(&mut self, area: &'r Area) {
         self.operand(&area.of);
         area.within.iter().for_each(|zone| self.zone(zone));
         match &area.share_of {
@@ -242,55 +155,51 @@ impl<'v> Walk<'v> {
         }
     }
 
-    fn enclosure(&mut self, enclosure: &Enclosure) {
-        self.operand(&enclosure.of);
-        self.operand(&enclosure.made_of);
+    fn enclosure(&mut self, enclosure: &'r Enclosure) {
+        within::enclosure(self, enclosure);
         if enclosure.from.iter().any(|from| from == DWELLING) {
             self.note(Some(Matter::HouseDoors));
         }
     }
 
-    fn sound(&mut self, sound: &Sound) {
-        self.operand(&sound.from);
-        self.operand(&sound.at);
+    fn sound(&mut self, sound: &'r Sound) {
+        within::sound(self, sound);
         self.note(Some(Matter::Noise));
     }
 
-    fn operand(&mut self, operand: &Operand) {
-        for part in operand.parts.iter() {
-            self.kind(self.vocabulary.outline(part.outline).kind);
-            if let Which::All(selection) = &part.which {
-                self.selection(selection);
-            }
-        }
+    fn level(&mut self, level: &'r LevelOf) {
+        self.operand(&level.of);
+        self.note(level.ground.then_some(Matter::Ground));
     }
 
-    fn selection(&mut self, selection: &Selection) {
+    /// How far it runs says only where it falls.
+    fn fall(&mut self, fall: &'r Fall) {
+        self.operand(&fall.from);
+        self.operand(&fall.to);
+    }
+
+    fn volume(&mut self, volume: &'r Volume) {
+        self.operand(&volume.over);
+        volume.within.iter().for_each(|zone| self.zone(zone));
+        self.note(Some(match volume.as_water {
+            true => Matter::Structure,
+            false => Matter::Ground,
+        }));
+    }
+
+    /// How near it is looked for says only over what it stands.
+    fn height(&mut self, height: &'r HeightOver) {
+        self.operand(&height.of);
+        height.over.iter().for_each(|over| self.operand(over));
+    }
+
+    fn part(&mut self, part: &'r Part) {
+        self.kind(self.vocabulary.outline(part.outline).kind);
+        within::part(self, part);
+    }
+
+    fn selection(&mut self, selection: &'r Selection) {
         self.kind(selection.kind);
-        selection.zone.iter().for_each(|zone| self.zone(zone));
-        if let (true, Some(filter)) = (self.conditions, &selection.filter) {
-            self.requirement(filter);
-        }
-    }
-
-    fn zone(&mut self, zone: &Zone) {
-        match zone {
-            Zone::Inside(operand) => self.operand(operand),
-            Zone::Around { of, by } => {
-                self.operand(of);
-                self.value(by);
-            }
-            Zone::Between(one, other) => {
-                self.operand(one);
-                self.operand(other);
-            }
-            Zone::Corner { of, legs } => {
-                self.operand(&of.0);
-                self.operand(&of.1);
-                self.value(legs);
-            }
-            Zone::Not(inner) => self.zone(inner),
-            Zone::Named { zone, .. } => self.term(zone, Self::zone),
-        }
+        within::selection(self, selection);
     }
 }

@@ -3,10 +3,10 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
+use super::visit::{Visit, within};
 use super::{
-    Area, Bound, Condition, Distance, DocumentIndex, Enclosure, Once, Operand, Part, Requirement,
-    RowTest, Rule, RuleSet, Selection, ShareOf, Surface, Table, Test, Then, Value, Volume, Which,
-    Zone,
+    Condition, DocumentIndex, Enclosure, Once, Part, Requirement, Rule, RuleSet, Selection, Test,
+    Value, Which,
 };
 use crate::vocabulary::{FactId, KindId};
 
@@ -99,7 +99,12 @@ impl<'s, 'r> Pieces<'s, 'r> {
         (self.see)(piece, &self.own);
     }
 
-    /// Goes through what a term says, where that was not done before.
+    fn list(&mut self, list: impl IntoIterator<Item = &'r Requirement>) {
+        list.into_iter().for_each(|one| self.requirement(one));
+    }
+}
+
+impl<'r> Visit<'r> for Pieces<'_, 'r> {
     fn term<T>(&mut self, said: &'r Arc<T>, go: fn(&mut Self, &'r T)) {
         let around = (self.whole, self.own.clone());
         if self.terms.entry(around).or_default().is_first(said) {
@@ -107,177 +112,40 @@ impl<'s, 'r> Pieces<'s, 'r> {
         }
     }
 
-    /// Goes through something in which a kind's name stands for each of the things that are selected.
     fn of_each(&mut self, selection: &'r Selection, go: impl FnOnce(&mut Self)) {
         self.own.push(selection.kind);
         go(self);
         self.own.pop();
     }
 
-    fn list(&mut self, list: impl IntoIterator<Item = &'r Requirement>) {
-        list.into_iter().for_each(|one| self.requirement(one));
-    }
-
-    fn requirement(&mut self, requirement: &'r Requirement) {
-        match requirement {
-            Requirement::Test(test) => self.test(test),
-            Requirement::All(list) | Requirement::Any(list) => self.list(list),
-            Requirement::Count { of, bounds } => {
-                self.list(of);
-                self.bounds(bounds);
-            }
-            Requirement::Not(inner) => self.requirement(inner),
-            Requirement::Each(each) => {
-                self.selection(&each.selection);
-                self.of_each(&each.selection, |pieces| pieces.requirement(&each.require));
-            }
-            Requirement::Table(table) => self.table(table, Self::requirement),
-            Requirement::Meets { requirement, .. } => self.term(requirement, Self::requirement),
-            Requirement::Have(paper) => self.show(Piece::Paper(*paper)),
-            Requirement::Refer => {}
-        }
-    }
-
     fn test(&mut self, test: &'r Test) {
         self.show(Piece::Test(test));
         let outer = self.whole;
         self.whole |= test.holds.is_some();
-        self.value(&test.value);
-        self.bounds(&test.bounds);
+        within::test(self, test);
         self.whole = outer;
     }
 
-    fn bounds(&mut self, bounds: &'r [Bound]) {
-        for bound in bounds {
-            match bound {
-                Bound::AtLeast(value)
-                | Bound::AtMost(value)
-                | Bound::MoreThan(value)
-                | Bound::LessThan(value) => self.value(value),
-                Bound::Is(_) => {}
-            }
-        }
+    fn fact(&mut self, fact: FactId) {
+        self.show(Piece::Fact(fact, self.whole));
     }
 
-    fn table<T>(&mut self, table: &'r Table<T>, then: fn(&mut Self, &'r T)) {
-        self.values(&table.by);
-        for row in &table.rows {
-            match &row.test {
-                RowTest::Bounds(bounds) => self.bounds(bounds),
-                RowTest::When(when) => self.requirement(when),
-                RowTest::Otherwise => {}
-            }
-            if let Then::Give(given) = &row.then {
-                then(self, given);
-            }
-        }
+    fn paper(&mut self, paper: DocumentIndex) {
+        self.show(Piece::Paper(paper));
     }
 
-    fn values(&mut self, values: impl IntoIterator<Item = &'r Value>) {
-        values.into_iter().for_each(|value| self.value(value));
+    fn enclosure(&mut self, enclosure: &'r Enclosure) {
+        self.show(Piece::Enclosure(enclosure));
+        within::enclosure(self, enclosure);
     }
 
-    fn value(&mut self, value: &'r Value) {
-        match value {
-            Value::Stated(_) => {}
-            Value::Fact(fact) => self.show(Piece::Fact(*fact, self.whole)),
-            Value::Distance(distance) => self.distance(distance),
-            Value::Area(area) => self.area(area),
-            Value::Length { of, within } => {
-                self.operand(of);
-                within.iter().for_each(|zone| self.zone(zone));
-            }
-            Value::Count(selection) => self.selection(selection),
-            Value::Enclosure(enclosure) => {
-                self.show(Piece::Enclosure(enclosure));
-                self.operands([&enclosure.of, &enclosure.made_of]);
-            }
-            Value::Sound(sound) => self.operands([&sound.from, &sound.at]),
-            Value::Level(level) => self.operand(&level.of),
-            Value::Fall(fall) => {
-                self.operands([&fall.from, &fall.to]);
-                self.values(&fall.run);
-            }
-            Value::Volume(volume) => self.volume(volume),
-            Value::Height(height) => {
-                self.operands([&height.of].into_iter().chain(&height.over));
-                self.value(&height.within);
-            }
-            Value::Table(table) => self.table(table, Self::value),
-            Value::Largest(list)
-            | Value::Smallest(list)
-            | Value::Sum(list)
-            | Value::Difference(list)
-            | Value::Product(list) => self.values(list),
-            Value::Over { of, take, .. } => {
-                self.selection(of);
-                self.of_each(of, |pieces| pieces.value(take));
-            }
-            Value::Named { value, .. } => self.term(value, Self::value),
-        }
-    }
-
-    fn distance(&mut self, distance: &'r Distance) {
-        self.operands([&distance.from, &distance.to]);
-    }
-
-    fn area(&mut self, area: &'r Area) {
-        self.operand(&area.of);
-        area.within.iter().for_each(|zone| self.zone(zone));
-        match &area.share_of {
-            Some(ShareOf::Outlines(whole)) => self.operand(whole),
-            Some(ShareOf::Value(whole)) => self.value(whole),
-            None => {}
-        }
-    }
-
-    fn volume(&mut self, volume: &'r Volume) {
-        self.operand(&volume.over);
-        volume.within.iter().for_each(|zone| self.zone(zone));
-        for surface in [&volume.from, &volume.to] {
-            if let Surface::At(level) = surface {
-                self.value(level);
-            }
-        }
-    }
-
-    fn operands(&mut self, operands: impl IntoIterator<Item = &'r Operand>) {
-        operands
-            .into_iter()
-            .for_each(|operand| self.operand(operand));
-    }
-
-    fn operand(&mut self, operand: &'r Operand) {
-        for part in operand.parts.iter() {
-            self.show(Piece::Outline(part));
-            if let Which::All(selection) = &part.which {
-                self.selection(selection);
-            }
-        }
+    fn part(&mut self, part: &'r Part) {
+        self.show(Piece::Outline(part));
+        within::part(self, part);
     }
 
     fn selection(&mut self, selection: &'r Selection) {
         self.show(Piece::Selection(selection));
-        self.of_each(selection, |pieces| {
-            pieces.list(selection.filter.as_deref());
-            selection.zone.iter().for_each(|zone| pieces.zone(zone));
-        });
-    }
-
-    fn zone(&mut self, zone: &'r Zone) {
-        match zone {
-            Zone::Inside(area) => self.operand(area),
-            Zone::Around { of, by } => {
-                self.operand(of);
-                self.value(by);
-            }
-            Zone::Between(one, other) => self.operands([one, other]),
-            Zone::Corner { of, legs } => {
-                self.operands([&of.0, &of.1]);
-                self.value(legs);
-            }
-            Zone::Not(inner) => self.zone(inner),
-            Zone::Named { zone, .. } => self.term(zone, Self::zone),
-        }
+        within::selection(self, selection);
     }
 }

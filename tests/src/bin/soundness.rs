@@ -33,7 +33,8 @@ fn number_after(name: &str) -> Option<u64> {
 fn in_other_words(cases: u64) -> ExitCode {
     let words = Words::new();
     let (mut tried, mut differing) = (Tried::new(), BTreeMap::<&str, Vec<Differs>>::new());
-    for seed in 0..cases {
+    let first = number_after("--seed").unwrap_or(0);
+    for seed in first..first + cases {
         for differs in same::run(seed, &words, &mut tried) {
             differing.entry(differs.way).or_default().push(differs);
         }

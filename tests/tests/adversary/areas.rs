@@ -106,3 +106,48 @@ fn shares_are_of_a_whole() {
         assert_eq!(read.is_ok(), good, "{share}");
     }
 }
+
+/// A round terrace of 0.7 m radius whose edge may be off by 0.5 m has at least π · 0.2² = 0.126 m², not nothing because its
+/// way round of 4.4 m times 0.5 m is more than its area. What is known worse of it never leaves more.
+#[test]
+fn a_small_outline_that_is_badly_known_has_a_core() {
+    let of = |accuracy: &str| {
+        let deck = format!(
+            "  - {{kind: deck, id: landing, source: survey, accuracy: {accuracy}, region: {{circle: {{at: [2, 2], radius: 0.7 m}}}}}}\n"
+        );
+        judge(&roofs(&deck), "{area: {of: deck.region}, more-than: 0 m2}")
+    };
+    let (found, (low, _)) = of("0.5 m");
+    assert_eq!(found, Outcome::Pass);
+    assert!((0.12..0.126).contains(&(low * 1e-9)), "{low}");
+    assert!(is_open(
+        &roofs(
+            "  - {kind: deck, id: landing, source: survey, accuracy: 0.8 m, region: {circle: {at: [2, 2], radius: 0.7 m}}}\n"
+        ),
+        "{area: {of: deck.region}, more-than: 0 m2}"
+    ));
+}
+
+/// A roof that lies within another outline adds nothing, and does not blur an area that is exact without it.
+#[test]
+fn what_lies_within_another_outline_blurs_nothing() {
+    let porch = "  - {kind: building, id: porch, source: survey, roof: [[3, 3], [5, 3.5], [4.5, 5.1], [2.7, 4.3]]}\n";
+    let shed = "  - {kind: building, id: shed, source: survey, roof: [[15, 2], [16, 2], [16, 7], [15, 7]]}\n";
+    let text = roofs(&format!("{ROOF}{porch}{shed}"));
+    assert_eq!(outcome(&text, COVER), Outcome::Pass);
+    let more = COVER.replace("at-most", "more-than");
+    assert_eq!(outcome(&text, &more), Outcome::Fail);
+}
+
+/// A house lies within its own wall, however far off that wall may be drawn: 0 m² of it lie outside.
+#[test]
+fn nothing_lies_outside_itself() {
+    let house = "  - {kind: building, id: house, source: survey, accuracy: 0.3 m, wall: {rectangle: {at: [2, 2], length: 10 m, width: 10 m}}}\n";
+    let outside = "{area: {of: building.wall, in: {not: {inside: building.wall}}}, at-most: 0 m2}";
+    let found = each(
+        &plan(&lot(""), "", house, "building: all-shown"),
+        "building",
+        outside,
+    );
+    assert_eq!(found.0, Outcome::Pass);
+}

@@ -51,3 +51,34 @@ fn months_and_days_are_not_bare_numbers() {
     assert_eq!(outcome(&text("2 months"), is), Outcome::Pass);
     assert!(is_open(&text("60 days"), is));
 }
+
+/// A pool of which nobody knows the depth, 2 m from one house and 15 m from another. If it is shallow, the first house is too
+/// near (5 m); if it is deep, the second is too far (8 m): the rule is broken whatever the depth is, for each building or
+/// with `each` within.
+#[test]
+fn broken_whatever_the_answer_is() {
+    let house = |id: &str, x: u32| {
+        format!(
+            "  - {{kind: building, id: {id}, source: survey, wall: [[{x}, 20], [{}, 20], [{}, 24], [{x}, 24]]}}\n",
+            x + 2,
+            x + 2
+        )
+    };
+    let table = |far: u32| {
+        format!(
+            "{{table: {{rows: [{{when: {{fact: pool.depth, at-most: 1.2 m}}, then: {{distance: {{from: pool.water, to: building.wall}}, at-least: 5 m}}}}, {{otherwise: {{distance: {{from: pool.water, to: building.wall}}, at-most: {far} m}}}}]}}}}"
+        )
+    };
+    let both = plan(
+        &lot(""),
+        "",
+        &format!("{}{}", house("near", 16), house("far", 29)),
+        "building: all-shown",
+    );
+    let both = both.replace("at: [10, 20], length: 8 m", "at: [10, 20], length: 4 m");
+    let inside = |far| format!("{{each: building, require: {}}}", table(far));
+    assert_eq!(each(&both, "building", &table(8)).0, Outcome::Fail);
+    assert_eq!(outcome(&both, &inside(8)), Outcome::Fail);
+    assert_eq!(each(&both, "building", &table(16)).0, Outcome::Unknown);
+    assert_eq!(outcome(&both, &inside(16)), Outcome::Unknown);
+}

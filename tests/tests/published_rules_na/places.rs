@@ -15,7 +15,7 @@ const MEMORY: &str = "from memory";
 const CA_SCOPE: &str = "HSC 115921(a), https://leginfo.legislature.ca.gov/faces/codes_displaySection.xhtml?lawCode=HSC&sectionNum=115921.";
 const CA_FENCE: &str =
     "HSC 115923, https://california.public.law/codes/ca_health_and_safety_code_section_115923";
-const CA_LIST: &str = "HSC 115922, https://www.kingspoolfencing.com/sb-442-amendment-california-swimming-pool-safety-act/";
+const CA_LIST: &str = "HSC 115922, https://legiscan.com/CA/text/SB442/2017";
 
 const CA_CODE: &str = "HSC 115928, a copy, https://github.com/thexqin/us-building-codes-dataset";
 
@@ -668,6 +668,7 @@ const QC_FENCE: &str = "S-3.1.02, r. 1, s. 4, http://legisquebec.gouv.qc.ca/en/s
 const QC_PRESS: &str = "amendment of 2021, https://montreal.ctvnews.ca/quebec-residential-pool-owners-must-comply-with-strengthened-safety-regulations-1.5436653";
 
 const QC_TOWN: &str = "S-3.1.02, r. 1, s. 6, https://mascouche.ca/services/reglements-et-permis/reglement-sur-la-securite-des-piscines-residentielles";
+const QC_NEWS: &str = "amendment of 2021 as a news report has it, https://montreal.ctvnews.ca/is-your-pool-up-to-code-here-s-a-review-of-quebec-s-rules-1.6414568";
 const QC_SELLER: &str = "amendment of 2021 as a seller repeats it, https://clotureslestrie.com/maille-frost-legale-30mm-piscines/";
 
 const QUEBEC: &[Row] = &[
@@ -720,7 +721,7 @@ const QUEBEC: &[Row] = &[
         "things: [{id: window, height-above-ground: {}}]",
         AtLeast,
         "3 m",
-        QC_SELLER,
+        QC_NEWS,
     ),
     row(
         "gate-latch",
@@ -783,7 +784,7 @@ const QUEBEC: &[Row] = &[
         "things: [{id: window, height-above-ground: 1 m, opens-by: {}}]",
         AtMost,
         "10 cm",
-        QC_SELLER,
+        QC_NEWS,
     ),
     row(
         "windows-near",
