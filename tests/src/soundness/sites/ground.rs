@@ -52,7 +52,9 @@ pub fn draw(random: &mut Random) -> Site {
     let at = (random.between(3, 20) * METRE, random.between(2, 18) * METRE);
     let mut pool = pool(random, at);
     pool.source = Some(0);
-    let rim = random.between(96, 110) * METRE / 2;
+    // In no world of its plans is the rim below the ground: nobody has settled what a plan that says nothing of the rim comes to
+    // there.
+    let rim = random.between(128, 140) * METRE / 2;
     pool.facts.push(("rim-level", Fact::Length(rim, rim)));
     let mut site = Site::new((27 * METRE, 24 * METRE), pool, &shown(&["ground-spot"]));
     site.level_ground = false;
