@@ -180,6 +180,7 @@ fn work(next: &AtomicU64, end: u64) -> (Tally, Vec<Failure>) {
         match outcome {
             Ok(Ok(())) => {}
             Ok(Err(failure)) => failures.push(failure),
+            Err(said) if is_refused(said.as_ref()) => tally.refused += 1,
             Err(_) => failures.push(Failure {
                 seed,
                 what: "panic".to_owned(),
@@ -187,6 +188,12 @@ fn work(next: &AtomicU64, end: u64) -> (Tally, Vec<Failure>) {
             }),
         }
     }
+}
+
+/// Whether a case stopped because judging it would take too many steps.
+fn is_refused(said: &dyn std::any::Any) -> bool {
+    let said = said.downcast_ref::<String>();
+    said.is_some_and(|said| said.starts_with("not too much work"))
 }
 
 fn report(tally: &Tally, failures: &[Failure]) {
