@@ -12,9 +12,9 @@ use crate::check::Outcome;
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Class {
-    /// Each rule surely holds wherever in the cell the pool is put.
+    /// Each rule that the place decides surely holds wherever in the cell the pool is put.
     Sure,
-    /// Each rule holds wherever in the cell, if everything is where it is drawn.
+    /// Each of them holds wherever in the cell, if everything is where it is drawn.
     AsDrawn,
     /// Neither is known: an answer or a paper is missing, or the cell lies on the edge between others.
     Open,
@@ -35,9 +35,13 @@ pub struct Patch {
     pub edge: bool,
 }
 
-/// How finely the map is drawn.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+/// What the map is of, and how finely it is drawn.
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) struct Grain {
+    /// The rules that the place decides.
+    pub placed: Asked,
+    /// Rules that hold nowhere: all that counts of them is where they fail.
+    pub waiting: Asked,
     /// No cell is smaller, in millimetres; an even number.
     pub finest: i64,
     /// So many steps are taken at most; what is not looked at by then stays open.
@@ -54,20 +58,18 @@ struct Cell {
     possible: Asked,
     /// Those that are not yet known to hold all over it as drawn.
     drawn: Asked,
+    /// Those that wait for something, and may fail in it.
+    waiting: Asked,
 }
 
 /// Cuts cells until each is known, or small.
-pub(super) fn map(
-    judging: &mut Judging<'_>,
-    cells: Vec<Spot>,
-    asked: &Asked,
-    grain: Grain,
-) -> Vec<Patch> {
+pub(super) fn map(judging: &mut Judging<'_>, cells: Vec<Spot>, grain: &Grain) -> Vec<Patch> {
     let first = judging.steps();
     let whole = |spot| Cell {
         spot,
-        possible: asked.clone(),
-        drawn: asked.clone(),
+        possible: grain.placed.clone(),
+        drawn: grain.placed.clone(),
+        waiting: grain.waiting.clone(),
     };
     let mut waiting: VecDeque<Cell> = cells.into_iter().map(whole).collect();
     let mut patches = Vec::new();
@@ -86,21 +88,29 @@ pub(super) fn map(
 
 /// What is known of a cell, or the cell with the rules that are left if it is to be cut.
 fn look(judging: &mut Judging<'_>, mut cell: Cell, finest: i64) -> Result<Patch, Cell> {
-    let left = judging.left(View::Possible, cell.spot, &cell.possible);
+    let left = judging.left(View::Possible, cell.spot, &cell.asked());
     if !left.fail.is_empty() {
         return Ok(cell.patch(Class::Never, left.fail));
     }
-    if left.open.is_empty() {
-        return Ok(cell.patch(Class::Sure, left.open));
+    for rules in [&mut cell.possible, &mut cell.drawn, &mut cell.waiting] {
+        rules.retain(|rule| left.open.contains(rule));
     }
-    cell.drawn.retain(|rule| left.open.contains(rule));
-    cell.possible = left.open;
+    let (small, smallest) = (cell.spot.size <= SMALL, cell.spot.size <= finest);
+    let fails_nowhere = cell.waiting.is_empty() || small && fails_nowhere(judging, &cell);
+    if !fails_nowhere {
+        return match smallest {
+            true => Ok(cell.open(true)),
+            false => Err(cell),
+        };
+    }
+    if cell.possible.is_empty() {
+        return Ok(cell.patch(Class::Sure, Asked::new()));
+    }
     let drawn = judging.left(View::Drawn, cell.spot, &cell.drawn);
     cell.drawn = [drawn.fail, drawn.open].concat();
     cell.drawn.sort_unstable();
-    let small = cell.spot.size <= finest;
-    let settled = cell.spot.size <= SMALL && stays_open(judging, &cell);
-    match (cell.drawn.is_empty(), small || settled) {
+    let settled = small && stays_open(judging, &cell);
+    match (cell.drawn.is_empty(), smallest || settled) {
         (_, false) => Err(cell),
         (true, true) => {
             let by = cell.possible.clone();
@@ -108,6 +118,14 @@ fn look(judging: &mut Judging<'_>, mut cell: Cell, finest: i64) -> Result<Patch,
         }
         (false, true) => Ok(cell.open(!settled)),
     }
+}
+
+/// Whether none of the rules that wait for something fails in five places of a cell.
+fn fails_nowhere(judging: &mut Judging<'_>, cell: &Cell) -> bool {
+    cell.spot.five().into_iter().all(|way| {
+        let left = judging.left(View::Possible, Spot::only(way), &cell.waiting);
+        left.fail.is_empty()
+    })
 }
 
 /// Whether some rule is open in five places of a cell, so that nothing is gained by cutting it.
@@ -141,6 +159,12 @@ fn is_open(outcome: Outcome, holds_as_drawn: bool) -> bool {
 }
 
 impl Cell {
+    fn asked(&self) -> Asked {
+        let mut asked = [self.possible.clone(), self.waiting.clone()].concat();
+        asked.sort_unstable();
+        asked
+    }
+
     fn patch(self, class: Class, by: Asked) -> Patch {
         Patch {
             spot: self.spot,
@@ -167,6 +191,7 @@ impl Cell {
             spot,
             possible: self.possible.clone(),
             drawn: self.drawn.clone(),
+            waiting: self.waiting.clone(),
         })
     }
 }

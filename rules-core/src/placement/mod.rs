@@ -158,10 +158,12 @@ fn drawn_map(
     let (low, high) = moving.range();
     let cells = map::cover(low, high, first_size(finest));
     let grain = Grain {
+        placed: survey.of(Role::Placed),
+        waiting: survey.waiting(),
         finest,
         most_steps: MOST_STEPS,
     };
-    map::map(judging, cells, &survey.of(Role::Placed), grain)
+    map::map(judging, cells, &grain)
 }
 
 /// The size of the first cells: some metres, and the finest so many times doubled.

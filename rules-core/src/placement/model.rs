@@ -20,7 +20,8 @@ pub struct Placement {
     pub moves_with: Vec<String>,
     /// What all that follows comes to, in a sentence.
     pub sentence: String,
-    /// Rules that wait for an answer, a paper or the authority wherever the pool is put: nothing here is said of them.
+    /// Rules that hold in no place that was tried: where they do not fail, they wait for an answer, a paper or the authority.
+    /// No place that is offered breaks them, and nothing more is said of them.
     pub open_anyway: Vec<RuleName>,
     /// What is missing to decide those.
     pub questions: Vec<Question>,

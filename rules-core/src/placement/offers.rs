@@ -5,7 +5,7 @@ use super::judging::{Asked, View, holds};
 use super::map::{Class, Patch};
 use super::model::{Offer, RuleThere, Slide};
 use super::pose::Pose;
-use super::room::{Best, roomiest, slide};
+use super::room::{Best, LONGEST, failing, roomiest, slide};
 use super::spot::{MILLIMETRE, Spot, Way};
 use super::survey::Role;
 use crate::check::{Outcome, governed};
@@ -127,9 +127,12 @@ impl Ground<'_> {
         let rules = report
             .rules
             .iter()
-            .filter(|rule| ids.contains(&rule.id.as_str()));
+            .filter(|rule| ids.contains(&rule.id.as_str()) || waiting.contains(&rule.id.as_str()));
         let rules: Vec<RuleThere> = rules.map(there).collect();
         let class = class_of(&report, &ids)?;
+        if rules.iter().any(|rule| rule.outcome == Outcome::Fail) {
+            return None;
+        }
         let slides = self.slides(way, class, unit);
         Some(Offer {
             why,
@@ -164,10 +167,12 @@ impl Ground<'_> {
             ("west", (-1, 0)),
             ("south", (0, -1)),
         ];
-        let asked = self.placed();
+        let (asked, waiting) = (self.placed(), self.survey.waiting());
         let judging = &mut self.judging;
         let one = |(to, way): (&'static str, (i64, i64))| {
-            let stop = slide(judging, (from, way), view, &asked)?;
+            let stop = slide(judging, (from, way), view, &asked);
+            let end = stop.as_ref().map_or(LONGEST, |stop| stop.after);
+            let stop = failing(judging, (from, way), end, &waiting).or(stop)?;
             Some(Slide {
                 to,
                 millimetres: stop.after,

@@ -14,10 +14,10 @@ fn plot(accuracy: &str, more: &str) -> String {
     format!(
         "plan: p\ntitle: P\nunit: m\n\
          sources: [{{id: survey, by: survey, accuracy: {accuracy}, shift: 0 mm}}]\n\
-         lot: {{source: survey, corners: {{a: [0, 0], b: [20, 0], c: [20, 30], d: [0, 30]}}}}\n\
+         lot: {{source: survey, corners: {{a: [0, 0], b: [20, 0], c: [20, 30], d: [0, 30]}}, sides: [{{id: front, from: a, to: b}}, {{id: east, from: b, to: c}}, {{id: rear, from: c, to: d}}, {{id: west, from: d, to: a}}]}}\n\
          pool: {{id: pool, source: survey, water: {{rectangle: {{at: [3, 3], length: 4, width: 8}}}}}}\n\
          things:\n  - {{kind: building, id: house, source: survey, wall: {{rectangle: {{at: [6, 12], length: 8, width: 6}}}}}}\n\
-         {more}"
+         inventory: {{building: all-shown}}\n{more}"
     )
 }
 
@@ -28,7 +28,7 @@ fn rules(requirement: &str) -> String {
     )
 }
 
-const LINE: &str = "{distance: {from: pool.water, to: lot.boundary}, at-least: 2 m}";
+const LINE: &str = "{distance: {from: pool.water, to: lot-line}, at-least: 2 m}";
 
 fn rule_set(text: &str) -> RuleSet {
     let bases = |name: &str| (name == "barrier-model").then_some(BARRIER);
@@ -188,7 +188,7 @@ fn what_the_place_does_not_decide_is_named_apart() {
 #[test]
 fn what_is_sure_passes_everywhere_in_it_and_what_is_never_fails() {
     let mut dice = 7;
-    let house = "{all-of: [{distance: {from: pool.water, to: lot.boundary}, at-least: 1.5 m}, {each: {kind: building}, require: {distance: {from: pool.water, to: building.wall}, at-least: 1.2 m}}]}";
+    let house = "{all-of: [{distance: {from: pool.water, to: lot-line}, at-least: 1.5 m}, {each: {kind: building}, require: {distance: {from: pool.water, to: building.wall}, at-least: 1.2 m}}]}";
     let cases = [
         (plot("20 mm", ""), rules(LINE)),
         (plot("50 mm", ""), rules(house)),

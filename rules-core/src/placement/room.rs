@@ -13,8 +13,8 @@ const CLOSE: i128 = 10 * MILLIMETRE as i128;
 const MOST_CELLS: usize = 4000;
 /// How closely the end of a slide is found, in millimetres.
 const STEP: i64 = 10;
-/// How often that is doubled to the longest slide: 41 m.
-const DOUBLED: u32 = 12;
+/// The longest slide: that so many times doubled, 41 m.
+pub(super) const LONGEST: i64 = STEP << 12;
 
 /// The least margin of any length as drawn, in nanometres: its low and its high end over a cell. None where no rule has one.
 fn margin(judging: &mut Judging<'_>, spot: Spot, asked: &Asked) -> Option<(i128, i128)> {
@@ -91,7 +91,31 @@ pub(super) fn slide(
     view: View,
     asked: &Asked,
 ) -> Option<Stop> {
-    stop_in(judging, (from, to), (0, STEP << DOUBLED), view, asked)
+    stop_in(judging, (from, to), (0, LONGEST), view, asked)
+}
+
+/// Where on the way one of these rules begins to fail; nothing where none does.
+pub(super) fn failing(
+    judging: &mut Judging<'_>,
+    (from, to): (Way, (i64, i64)),
+    end: i64,
+    asked: &Asked,
+) -> Option<Stop> {
+    if asked.is_empty() {
+        return None;
+    }
+    (1..=end.div_ceil(STEP * 5)).find_map(|many| {
+        let after = many * STEP * 5;
+        let way = Way {
+            x: from.x + to.0 * after,
+            y: from.y + to.1 * after,
+        };
+        let rules = judging.left_near(View::Possible, (way, 0), asked).fail;
+        (!rules.is_empty()).then_some(Stop {
+            after: after - STEP * 5,
+            rules,
+        })
+    })
 }
 
 fn stop_in(

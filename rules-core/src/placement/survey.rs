@@ -1,6 +1,6 @@
 //! What each rule comes to all over the lot: which of them the place decides, and which it does not.
 
-use super::judging::{Asked, Judging, View};
+use super::judging::{Asked, Judging, View, holds};
 use super::map::cover;
 use super::moving::Moving;
 use super::spot::{Spot, Way};
@@ -18,7 +18,7 @@ pub(super) enum Role {
     HoldsAnyway,
     /// It surely fails wherever, and in all places tried by as much.
     FailsAnyway,
-    /// It waits for an answer, a paper or the authority in all places tried.
+    /// It holds in none of the places tried: where it does not fail it waits for an answer, a paper or the authority.
     OpenAnyway,
 }
 
@@ -45,6 +45,17 @@ impl Survey {
         let rows = self.rows.iter().enumerate();
         rows.filter(|(_, row)| row.role == role)
             .map(|(rule, _)| rule)
+            .collect()
+    }
+}
+
+impl Survey {
+    /// The rules that hold nowhere but fail in some places.
+    pub fn waiting(&self) -> Asked {
+        let fails = |rule: &usize| self.rows.get(*rule).is_some_and(|row| row.fails > 0);
+        self.of(Role::OpenAnyway)
+            .into_iter()
+            .filter(fails)
             .collect()
     }
 }
@@ -86,7 +97,10 @@ pub(super) fn survey(judging: &mut Judging<'_>, moving: &Moving) -> Survey {
 fn role(findings: &[Option<&Finding>], never: bool) -> Role {
     let each = |wanted: fn(&Finding) -> bool| findings.iter().all(|it| it.is_some_and(wanted));
     let open = |it: &Finding| matches!(it.outcome, Outcome::Unknown | Outcome::Refer);
-    if each(open) {
+    let waits = findings.iter().flatten().any(|it| open(it));
+    if findings.len() < 2 {
+        Role::Placed
+    } else if waits && each(|it| !holds(it.outcome)) {
         Role::OpenAnyway
     } else if never && alike(findings) {
         Role::FailsAnyway

@@ -137,7 +137,9 @@ impl Ground<'_> {
     /// What the rules that the place decides rule out, the most first.
     fn blocks(&self) -> Vec<Block> {
         let rows = self.survey.rows.iter().enumerate();
-        let placed = rows.filter(|(_, row)| row.role == Role::Placed && row.fails > 0);
+        let placed = rows.filter(|(_, row)| {
+            matches!(row.role, Role::Placed | Role::OpenAnyway) && row.fails > 0
+        });
         let block = |(rule, row): (usize, &super::survey::Row)| Block {
             rule: self.name(rule),
             places: row.fails,

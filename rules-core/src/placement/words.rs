@@ -64,13 +64,8 @@ impl Placement {
             many => (format!("{many} rules"), "wait"),
         };
         format!(
-            "{rules} {wait} for an answer, a paper or the authority in every place that was tried. What follows holds for \
-             all other rules, and says nothing of {}.",
-            if self.open_anyway.len() == 1 {
-                "this one"
-            } else {
-                "these"
-            }
+            "{rules} {wait} for an answer, a paper or the authority in every place that was tried and did not fail. What \
+             follows leaves out the places that surely break such a rule, and says nothing more of it."
         )
     }
 
