@@ -122,12 +122,16 @@ impl Ground<'_> {
     /// A place as the ordinary checker judges it; nothing where one of the rules that the place decides fails there.
     pub(super) fn offer(&mut self, why: Vec<&'static str>, way: Way, unit: Unit) -> Option<Offer> {
         let report = self.report(way)?;
-        let placed = self.placed();
-        let ids: Vec<&str> = placed.iter().map(|rule| self.judging.id(*rule)).collect();
-        let rules = report
-            .rules
-            .iter()
-            .filter(|rule| ids.contains(&rule.id.as_str()) || waiting.contains(&rule.id.as_str()));
+        let (placed, waiting) = (self.placed(), self.survey.waiting());
+        let ids = |rules: &Asked| -> Vec<&str> {
+            rules.iter().map(|rule| self.judging.id(*rule)).collect()
+        };
+        let (ids, waiting) = (ids(&placed), ids(&waiting));
+        let told = |rule: &&RuleReport| {
+            let id = rule.id.as_str();
+            ids.contains(&id) || waiting.contains(&id)
+        };
+        let rules = report.rules.iter().filter(told);
         let rules: Vec<RuleThere> = rules.map(there).collect();
         let class = class_of(&report, &ids)?;
         if rules.iter().any(|rule| rule.outcome == Outcome::Fail) {

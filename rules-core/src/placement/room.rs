@@ -104,7 +104,7 @@ pub(super) fn failing(
     if asked.is_empty() {
         return None;
     }
-    (1..=end.div_ceil(STEP * 5)).find_map(|many| {
+    (1..=(end / (STEP * 5) + 1)).find_map(|many| {
         let after = many * STEP * 5;
         let way = Way {
             x: from.x + to.0 * after,
