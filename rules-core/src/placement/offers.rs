@@ -25,25 +25,39 @@ struct Candidate {
     way: Way,
 }
 
-/// The places to offer, the nearest first, of the best class that there is.
+/// The places to offer, those first where the rules hold most surely, of the best class that there is.
 pub(super) fn offers(grounds: &mut [Ground<'_>], unit: Unit) -> Vec<Offer> {
     let classes = [Class::Sure, Class::AsDrawn, Class::Open];
     let has = |class: &Class| grounds.iter().any(|it| it.places(*class).next().is_some());
-    let Some(class) = classes.into_iter().find(has) else {
-        return Vec::new();
-    };
-    let candidates = candidates(grounds, class);
-    let offered = candidates.into_iter().filter_map(|candidate| {
+    let class = classes.into_iter().find(has);
+    let mut found = class.map_or_else(Vec::new, |class| candidates(grounds, class));
+    if class.is_none_or(|class| class == Class::Open) {
+        found.extend(narrow(grounds));
+    }
+    let offered = found.into_iter().filter_map(|candidate| {
         let ground = grounds.get_mut(candidate.ground)?;
         ground.offer(candidate.why, candidate.way, unit)
     });
-    offered.collect()
+    let mut offered: Vec<Offer> = offered.collect();
+    offered.sort_by_key(|offer| offer.holds);
+    offered
+}
+
+/// The place with the most room in what is open, its edges too: where the pool fits so narrowly that no cell does.
+fn narrow(grounds: &mut [Ground<'_>]) -> Option<Candidate> {
+    let best = most_room(grounds, &|patch| patch.class == Class::Open);
+    let (ground, best) = best.filter(|(_, best)| best.margin >= 0)?;
+    Some(Candidate {
+        why: vec!["most-room"],
+        ground,
+        way: best.way,
+    })
 }
 
 fn candidates(grounds: &mut [Ground<'_>], class: Class) -> Vec<Candidate> {
     let mut found: Vec<Candidate> = Vec::new();
     found.extend(nearest(grounds, class));
-    if let Some((ground, best)) = most_room(grounds, class) {
+    if let Some((ground, best)) = most_room(grounds, &|patch| patch.class == class && !patch.edge) {
         let same = |it: &&mut Candidate| it.ground == ground && it.way == best.way;
         match found.iter_mut().find(same) {
             Some(same) => same.why.push("most-room"),
@@ -72,10 +86,11 @@ fn nearest(grounds: &[Ground<'_>], class: Class) -> Option<Candidate> {
     })
 }
 
-fn most_room(grounds: &mut [Ground<'_>], class: Class) -> Option<(usize, Best)> {
+fn most_room(grounds: &mut [Ground<'_>], among: &dyn Fn(&Patch) -> bool) -> Option<(usize, Best)> {
     let mut best: Option<(usize, Best)> = None;
     for (at, ground) in grounds.iter_mut().enumerate() {
-        let cells: Vec<Spot> = ground.places(class).map(|patch| patch.spot).collect();
+        let patches = ground.patches.iter().filter(|patch| among(patch));
+        let cells: Vec<Spot> = patches.map(|patch| patch.spot).collect();
         let asked = ground.placed();
         let so_far = best.map(|(_, best)| best);
         let more = roomiest(&mut ground.judging, cells.into_iter(), &asked, so_far);
