@@ -128,25 +128,26 @@ fn fails_nowhere(judging: &mut Judging<'_>, cell: &Cell) -> bool {
     })
 }
 
-/// Whether some rule is open in five places of a cell, so that nothing is gained by cutting it.
+/// Whether in five places of a cell the same rule is open and none fails, so that nothing is gained by cutting it.
 fn stays_open(judging: &mut Judging<'_>, cell: &Cell) -> bool {
-    let mut open = match cell.drawn.is_empty() {
-        true => cell.possible.clone(),
-        false => cell.drawn.clone(),
-    };
+    let drawn = cell.drawn.is_empty();
+    let asked = if drawn { &cell.possible } else { &cell.drawn };
+    let mut open = asked.clone();
     for way in cell.spot.five() {
-        if open.is_empty() {
+        let found = judging.find(View::Possible, Spot::only(way), asked);
+        let outcome = |rule: &usize| {
+            let finding = found.iter().find(|(at, _)| at == rule);
+            finding.map(|(_, finding)| finding.outcome)
+        };
+        open.retain(|rule| outcome(rule).is_some_and(|outcome| is_open(outcome, drawn)));
+        let fails = asked
+            .iter()
+            .any(|rule| outcome(rule) == Some(Outcome::Fail));
+        if fails || open.is_empty() {
             return false;
         }
-        let found = judging.find(View::Possible, Spot::only(way), &open);
-        let drawn = cell.drawn.is_empty();
-        let open_here = |rule: &usize| {
-            let finding = found.iter().find(|(at, _)| at == rule);
-            finding.is_some_and(|(_, finding)| is_open(finding.outcome, drawn))
-        };
-        open.retain(open_here);
     }
-    !open.is_empty()
+    true
 }
 
 /// Whether a rule is open in a place; where all holds as drawn, whatever keeps it from being sure.

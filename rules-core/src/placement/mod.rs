@@ -83,6 +83,8 @@ struct Ground<'r> {
     judging: Judging<'r>,
     survey: Survey,
     patches: Vec<Patch>,
+    /// So many steps it took to try the lot and to draw the map.
+    steps: u64,
 }
 
 impl<'r> Ground<'r> {
@@ -100,6 +102,7 @@ impl<'r> Ground<'r> {
         let mut judging = Judging::new(&plan, &moving.things, rules).map_err(too_much)?;
         let survey = survey::survey(&mut judging, &moving);
         let patches = drawn_map(&mut judging, (&moving, &survey), wishes.finest);
+        let steps = judging.steps();
         Ok(Ground {
             degrees,
             plan,
@@ -107,6 +110,7 @@ impl<'r> Ground<'r> {
             judging,
             survey,
             patches,
+            steps,
         })
     }
 }

@@ -75,7 +75,7 @@ pub struct TurnReport {
     pub open: f64,
     /// What lies on an edge between these, cut as finely as was asked for.
     pub edge: f64,
-    /// How many steps the map took.
+    /// How many steps it took to try the lot and to draw the map.
     pub steps: u64,
     /// The cells that are not ruled out, the largest first.
     pub cells: Vec<CellReport>,

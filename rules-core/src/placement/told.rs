@@ -170,7 +170,7 @@ impl Ground<'_> {
             as_drawn: area(Class::AsDrawn, false),
             open: area(Class::Open, false),
             edge: area(Class::Open, true),
-            steps: self.judging.steps(),
+            steps: self.steps,
             cells: kept.map(cell).collect(),
         }
     }
