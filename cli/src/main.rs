@@ -5,6 +5,7 @@
 mod check;
 mod files;
 mod form;
+mod place;
 mod print;
 mod rules;
 mod steps;
@@ -21,6 +22,7 @@ Checks the plan of a private swimming pool against an authority's rules.
 
 Usage: siting check PLAN --rules RULESET
        siting steps PLAN --rules RULESET --start DATE
+       siting place PLAN --rules RULESET
        siting rules list
        siting form
        siting
@@ -28,6 +30,7 @@ Usage: siting check PLAN --rules RULESET
 Commands:
   check    Check a plan: what passes, what fails and by how much, what is unknown
   steps    What to do in which order, and on which days
+  place    Where on the lot the pool could go
   rules    List rule sets; check, read back, try or compare rule files
   form     The form: a page for a browser, in which a plan is drawn and checked
   help     Show this help, or that of a command: siting help check
@@ -43,7 +46,7 @@ The program reads what the files say and nothing else. Only the authority that
 the report names can permit a pool.
 ";
 
-const COMMANDS: [&str; 5] = ["check", "steps", "rules", "form", "help"];
+const COMMANDS: [&str; 6] = ["check", "steps", "place", "rules", "form", "help"];
 
 fn main() -> ExitCode {
     match run(lexopt::Parser::from_env()) {
@@ -65,6 +68,7 @@ fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
         Value(command) => match command.to_string_lossy().as_ref() {
             "check" => check::run(arguments),
             "steps" => steps::run(arguments),
+            "place" => place::run(arguments),
             "rules" => rules::run(arguments),
             "form" => form::run(arguments),
             "help" => help(arguments),
@@ -80,6 +84,7 @@ fn help(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
         Some(Value(command)) => match command.to_string_lossy().as_ref() {
             "check" => print::out(check::HELP),
             "steps" => print::out(steps::HELP),
+            "place" => print::out(place::HELP),
             "rules" => print::out(rules::HELP),
             "form" => print::out(form::HELP),
             other => Err(usage::unknown("command", other, &COMMANDS)),

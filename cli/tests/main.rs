@@ -8,6 +8,7 @@ mod figures;
 mod files;
 mod form;
 mod hostile;
+mod place;
 mod rules;
 mod schema;
 mod steps;

@@ -2,7 +2,7 @@
 //!
 //! Text goes in, values come out: this library reads no file, prints nothing, knows no clock and does not panic.
 //! In this order a module knows those before it, never those after it: `quantity`, `text`, `words`, `vocabulary`, the figures of
-//! `plan`, `measure`, `plan`, `ruleset`, `check`, `report`, `shelf`, `drawing`, `edit`.
+//! `plan`, `measure`, `plan`, `ruleset`, `check`, `report`, `shelf`, `drawing`, `edit`, `placement`.
 #![cfg_attr(
     not(test),
     deny(
@@ -29,6 +29,7 @@ pub mod edit;
 mod fit;
 mod follow;
 pub mod measure;
+pub mod placement;
 pub mod plan;
 pub mod quantity;
 pub mod report;

@@ -137,6 +137,14 @@ impl<'a> Judge<'a> {
                     false => own.meet(self.raised(end, env)),
                 }
             }
+            // Neither its level nor its height is told: it may lie in a cut, below the ground around.
+            Some(fact)
+                if !facts_of_height(end.outline, vocabulary)
+                    .into_iter()
+                    .any(stated) =>
+            {
+                self.reach_of(fact, end.holder, env)
+            }
             _ => self.raised(end, env),
         }
     }

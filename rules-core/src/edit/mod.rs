@@ -239,6 +239,19 @@ pub fn change(plan: &mut Node, change: &Change) -> Result<Changed, Wrong> {
     }
 }
 
+/// Makes a thing so many thousandths as large, all that is drawn of it and of what is part of it, about its middle. What is
+/// worked out from another outline keeps its distance from that.
+///
+/// # Errors
+/// As for [`change`].
+pub(crate) fn scale(plan: &mut Node, path: &str, thousandths: i128) -> Result<(), Wrong> {
+    let unit = unit_of(plan);
+    let about = centre_of(plan, path, unit).ok_or_else(|| undrawn(path))?;
+    on_all(plan, path, unit, &|node| {
+        shape::scale(node, thousandths, about, unit);
+    })
+}
+
 /// Where a thing can be taken hold of: the first of its outlines that is drawn, or the one that the path names. A side of
 /// the lot goes where the lot's corners go, so these are its handles.
 pub fn handles(plan: &Node, path: &str) -> Vec<Handle> {
@@ -296,7 +309,7 @@ fn to_handle(plan: &Node, path: &str, what: &str, index: usize, to: Place) -> Re
     Ok((to.0 - x, to.1 - y))
 }
 
-fn unit_of(plan: &Node) -> Option<Unit> {
+pub(crate) fn unit_of(plan: &Node) -> Option<Unit> {
     let unit = plan.get("unit").and_then(Node::text).and_then(Unit::find);
     unit.filter(|unit| unit.dimension() == Dimension::Length)
 }

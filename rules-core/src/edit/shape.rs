@@ -126,6 +126,48 @@ pub(super) fn shift(node: &mut Node, by: Place, unit: Option<Unit>) {
     });
 }
 
+/// The lengths by which an outline is drawn beside its places.
+const LENGTHS: [&str; 10] = [
+    "length",
+    "width",
+    "radius",
+    "corner-radius",
+    "notch-length",
+    "notch-width",
+    "hollow",
+    "back",
+    "out",
+    "in",
+];
+
+/// Makes an outline so many thousandths as large about a place.
+pub(super) fn scale(node: &mut Node, thousandths: i128, about: Place, unit: Option<Unit>) {
+    let scaled = |length: i128| (length * thousandths / 1000).div_euclid(MILLIMETRE) * MILLIMETRE;
+    each_place(node, unit, &mut |at| {
+        if let Some((x, y)) = place(at, unit) {
+            let way = (scaled(x - about.0), scaled(y - about.1));
+            set_place(at, moved(about, way), unit);
+        }
+    });
+    scale_lengths(node, &scaled, unit);
+}
+
+fn scale_lengths(node: &mut Node, scaled: &dyn Fn(i128) -> i128, unit: Option<Unit>) {
+    if let Some(items) = list_mut(node) {
+        items
+            .iter_mut()
+            .for_each(|item| scale_lengths(item, scaled, unit));
+        return;
+    }
+    for entry in map_mut(node).into_iter().flatten() {
+        let known = LENGTHS.contains(&entry.key.as_str());
+        match length(&entry.value, unit).filter(|_| known) {
+            Some(old) => set_length(&mut entry.value, scaled(old), unit),
+            None => scale_lengths(&mut entry.value, scaled, unit),
+        }
+    }
+}
+
 /// Turns an outline against the clock about a place.
 pub(super) fn turn(node: &mut Node, degrees: f64, about: Place, unit: Option<Unit>) {
     each_place(node, unit, &mut |at| {

@@ -130,3 +130,15 @@ fn ground_that_rises_is_not_taken_as_its_lowest_place() {
         assert_eq!(found, Outcome::Unknown);
     }
 }
+
+/// The ground is at 50 m all round. With the rim stated at 48 m, in a cut, it is too low for 49.5 m; with nothing said of the
+/// rim or of a height over the ground it may be that, and is open, though the ground is higher.
+#[test]
+fn a_rim_of_which_nothing_is_said_may_lie_below_the_ground() {
+    let rim = "{level: {of: pool.water}, at-least: 49.5 m}";
+    let of = |pool| on_a_slope(pool, "", ALL);
+    assert_eq!(outcome(&of(", rim-level: 48 m"), rim), Outcome::Fail);
+    assert_eq!(outcome(&of(""), rim), Outcome::Unknown);
+    let raised = of(", height-above-ground: 0.2 m");
+    assert_eq!(outcome(&raised, rim), Outcome::Pass);
+}

@@ -1,0 +1,181 @@
+//! Where on the lot the pool could go.
+//!
+//! A cell is a square of ways in which the pool may be moved. A plan whose pool may be shifted by half the cell's diagonal
+//! stands for the pool in every place of the cell, so that what the checker finds of it holds all over the cell. No rule is
+//! known here by its name, and no measure by its kind: whatever the checker can judge can be placed. What it finds for a
+//! whole cell is settled there; else the cell is cut into four.
+
+mod judging;
+mod map;
+mod model;
+mod moving;
+mod offers;
+mod pose;
+mod room;
+mod smaller;
+mod spot;
+mod survey;
+mod told;
+mod words;
+
+#[cfg(test)]
+mod placement_tests;
+
+pub use map::Class;
+pub use model::*;
+pub use spot::Way;
+pub use told::{place, place_texts, place_to_json};
+
+use crate::Refusal;
+use crate::answer::{plan_of, plan_refused};
+use crate::check::special::Special;
+use crate::edit::{Change, change};
+use crate::plan::Plan;
+use crate::ruleset::RuleSet;
+use crate::text::Node;
+use judging::Judging;
+use map::{Grain, Patch};
+use moving::Moving;
+use survey::{Role, Survey};
+
+/// What is asked for.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Wishes {
+    /// The id of the pool that is to be moved, where the plan has several.
+    pub pool: Option<String>,
+    /// The ids of what moves with it beside its own parts.
+    pub with: Vec<String>,
+    /// So many turns are tried, evenly spread over the whole circle, the first as drawn.
+    pub turns: u32,
+    /// No cell of the map is smaller, in millimetres.
+    pub finest: u32,
+}
+
+impl Default for Wishes {
+    fn default() -> Self {
+        Wishes {
+            pool: None,
+            with: Vec::new(),
+            turns: 1,
+            finest: 100,
+        }
+    }
+}
+
+/// Why nothing can be said of where a pool could go.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum NotPlaced {
+    /// Something is wrong with a text.
+    Refused(Refusal),
+    /// It is not clear what is to be moved: a sentence.
+    Unclear(String),
+}
+
+/// At most so many steps are taken for the map of one turn.
+const MOST_STEPS: u64 = 20_000_000;
+
+/// A plan with its pool turned, and what is known of where it can go.
+struct Ground<'r> {
+    /// Against the clock from how it is drawn.
+    degrees: f64,
+    plan: Plan,
+    moving: Moving,
+    judging: Judging<'r>,
+    survey: Survey,
+    patches: Vec<Patch>,
+    /// So many steps it took to try the lot and to draw the map.
+    steps: u64,
+}
+
+impl<'r> Ground<'r> {
+    /// Reads a document, with its pool turned, and draws the map.
+    fn new(
+        (document, text): (&Node, &str),
+        rules: &'r RuleSet,
+        wishes: &Wishes,
+        degrees: f64,
+    ) -> Result<Ground<'r>, NotPlaced> {
+        let plan = turned((document, text), rules, wishes, degrees)?;
+        let moving = moving_of(&plan, rules, wishes)?;
+        let too_much =
+            |it: crate::check::TooMuch| NotPlaced::Refused(plan_refused(text, it.of_plan()));
+        let mut judging = Judging::new(&plan, &moving.things, rules).map_err(too_much)?;
+        let survey = survey::survey(&mut judging, &moving);
+        let patches = drawn_map(&mut judging, (&moving, &survey), wishes.finest);
+        let steps = judging.steps();
+        Ok(Ground {
+            degrees,
+            plan,
+            moving,
+            judging,
+            survey,
+            patches,
+            steps,
+        })
+    }
+}
+
+fn moving_of(plan: &Plan, rules: &RuleSet, wishes: &Wishes) -> Result<Moving, NotPlaced> {
+    let special = Special::of(&rules.vocabulary);
+    Moving::of(plan, &special, wishes.pool.as_deref(), &wishes.with).map_err(NotPlaced::Unclear)
+}
+
+/// The plan with its pool turned, as the form would turn it.
+fn turned(
+    (document, text): (&Node, &str),
+    rules: &RuleSet,
+    wishes: &Wishes,
+    degrees: f64,
+) -> Result<Plan, NotPlaced> {
+    let read = |document: &Node| plan_of((document, text), rules).map_err(NotPlaced::Refused);
+    let plan = read(document)?;
+    if degrees == 0.0 {
+        return Ok(plan);
+    }
+    let moving = moving_of(&plan, rules, wishes)?;
+    let metres = |nanometres: i128| nanometres as f64 / 1e9;
+    let origin = plan.origin;
+    let about = [
+        metres(i128::from(moving.middle.x) + origin.0),
+        metres(i128::from(moving.middle.y) + origin.1),
+    ];
+    let mut document = document.clone();
+    let named = moving.things.iter().take(1 + wishes.with.len());
+    for thing in named.filter_map(|index| plan.things.get(*index)) {
+        let turn = Change::Turn {
+            path: thing.id.clone(),
+            degrees: Some(degrees),
+            to: None,
+            about: Some(about),
+        };
+        change(&mut document, &turn).map_err(|wrong| NotPlaced::Unclear(wrong.0))?;
+    }
+    read(&document)
+}
+
+fn drawn_map(
+    judging: &mut Judging<'_>,
+    (moving, survey): (&Moving, &Survey),
+    finest: u32,
+) -> Vec<Patch> {
+    let finest = i64::from(finest.max(2)).div_euclid(2) * 2;
+    let (low, high) = moving.range();
+    let cells = map::cover(low, high, first_size(finest));
+    let grain = Grain {
+        placed: survey.of(Role::Placed),
+        waiting: survey.waiting(),
+        finest,
+        most_steps: MOST_STEPS,
+    };
+    map::map(judging, cells, &grain)
+}
+
+/// The size of the first cells: some metres, and the finest so many times doubled.
+fn first_size(finest: i64) -> i64 {
+    const METRES: i64 = 3000;
+    let mut size = finest;
+    while size < METRES {
+        size *= 2;
+    }
+    size
+}

@@ -1,0 +1,201 @@
+//! A plan with its pool somewhere else.
+
+use std::collections::BTreeMap;
+
+use super::spot::{MILLIMETRE, Way};
+use crate::plan::{Curved, Figure, Form, Plan, Point, Source, SourceIndex, ThingIndex};
+use crate::vocabulary::OutlineId;
+
+/// The drawn outlines of a thing.
+type Outlines = BTreeMap<OutlineId, Figure>;
+
+/// A plan in which some things move together and all others stay.
+#[derive(Debug, Clone)]
+pub(super) struct Pose {
+    plan: Plan,
+    /// What moves, as it is drawn.
+    drawn: Vec<(ThingIndex, Outlines)>,
+    /// The sources that only moving things have, each with how far it may be shifted by itself.
+    own: Vec<(SourceIndex, Option<i64>)>,
+}
+
+impl Pose {
+    /// The plan as it is, so that it is judged as ever wherever the pool is put.
+    pub fn of(plan: &Plan, moving: &[ThingIndex]) -> Pose {
+        let plan = Plan {
+            measured: staying(plan, moving),
+            ..plan.clone()
+        };
+        Pose {
+            drawn: outlines(&plan, moving),
+            own: Vec::new(),
+            plan,
+        }
+    }
+
+    /// The plan with sources for what moves, so that these can be shifted by themselves.
+    ///
+    /// All shifts are between two sources. Whatever the source of the pool may be shifted by is handed on to the others, so
+    /// that between the pool and what stays of its source there is nothing but the way that it is moved.
+    pub fn movable(plan: &Plan, moving: &[ThingIndex]) -> Pose {
+        let mut pose = Pose::of(plan, moving);
+        let base = (moving.first()).and_then(|first| plan.things.get(*first)?.source);
+        let Some(base) = base else {
+            return pose;
+        };
+        let shift = plan.sources.get(base).and_then(|source| source.shift);
+        for (index, source) in pose.plan.sources.iter_mut().enumerate() {
+            source.shift = match index == base {
+                true => Some(0),
+                false => sum(source.shift, shift),
+            };
+        }
+        for index in moving {
+            pose.give_own_source(*index, base);
+        }
+        pose
+    }
+
+    /// The plan were everything exactly as drawn, with a source for what moves.
+    pub fn exact(plan: &Plan, moving: &[ThingIndex]) -> Pose {
+        let mut plan = plan.clone();
+        plan.measured.clear();
+        plan.sources = vec![exact_source("drawn"), exact_source("moved")];
+        for (index, thing) in plan.things.iter_mut().enumerate() {
+            thing.source = Some(usize::from(moving.contains(&index)));
+            for figure in thing.outlines.values_mut() {
+                figure.accuracy = Some(figure.corners_off());
+            }
+            for fact in thing.facts.values_mut() {
+                as_drawn(fact);
+            }
+        }
+        Pose {
+            drawn: outlines(&plan, moving),
+            own: vec![(1, Some(0))],
+            plan,
+        }
+    }
+
+    /// Gives a moving thing a source that no staying thing has.
+    fn give_own_source(&mut self, index: ThingIndex, base: SourceIndex) {
+        let old = self.plan.things.get(index).and_then(|it| it.source);
+        let own = old.and_then(|old| self.own_source(old, base));
+        if let Some(thing) = self.plan.things.get_mut(index) {
+            thing.source = own;
+        }
+    }
+
+    /// The source that stands for another one where things move.
+    fn own_source(&mut self, of: SourceIndex, base: SourceIndex) -> Option<SourceIndex> {
+        let old = self.plan.sources.get(of)?.clone();
+        let id = format!("{}, moved", old.id);
+        let known = self.plan.sources.iter().position(|source| source.id == id);
+        if known.is_some() {
+            return known;
+        }
+        let alone = if of == base { Some(0) } else { old.shift };
+        let own = self.plan.sources.len();
+        self.own.push((own, alone));
+        self.plan.sources.push(Source { id, ..old });
+        Some(own)
+    }
+
+    /// The plan with the pool moved that way, and then by anything up to `reach` nanometres in any direction.
+    pub fn put(&mut self, by: Way, reach: i64) -> &Plan {
+        for (index, outlines) in &self.drawn {
+            if let Some(thing) = self.plan.things.get_mut(*index) {
+                thing.outlines = moved(outlines, by);
+            }
+        }
+        for (index, alone) in &self.own {
+            if let Some(source) = self.plan.sources.get_mut(*index) {
+                source.shift = sum(*alone, Some(reach));
+            }
+        }
+        &self.plan
+    }
+}
+
+/// The tape readings between things that stay: one to the pool is true only of where the pool is drawn.
+fn staying(plan: &Plan, moving: &[ThingIndex]) -> Vec<crate::plan::Taped> {
+    let stays = |end: ThingIndex| !moving.contains(&end);
+    let readings = plan.measured.iter();
+    readings
+        .filter(|taped| stays(taped.from.0) && stays(taped.to.0))
+        .cloned()
+        .collect()
+}
+
+fn outlines(plan: &Plan, moving: &[ThingIndex]) -> Vec<(ThingIndex, Outlines)> {
+    let drawn = |index: &ThingIndex| Some((*index, plan.things.get(*index)?.outlines.clone()));
+    moving.iter().filter_map(drawn).collect()
+}
+
+fn sum(one: Option<i64>, other: Option<i64>) -> Option<i64> {
+    Some(one?.saturating_add(other?))
+}
+
+fn exact_source(id: &str) -> Source {
+    Source {
+        id: id.to_owned(),
+        by: "design".to_owned(),
+        accuracy: Some(0),
+        shift: Some(0),
+    }
+}
+
+/// A fact without its ±, where it was stated with one.
+fn as_drawn(fact: &mut crate::plan::Possible) {
+    let Some(amount) = &mut fact.amount else {
+        return;
+    };
+    if let Some((least, most)) = amount.drawn {
+        amount.least = crate::quantity::Interval::exact(least);
+        amount.most = amount.most.map(|_| crate::quantity::Interval::exact(most));
+    }
+}
+
+fn moved(outlines: &Outlines, by: Way) -> Outlines {
+    let by = (
+        by.x.saturating_mul(MILLIMETRE),
+        by.y.saturating_mul(MILLIMETRE),
+    );
+    outlines
+        .iter()
+        .map(|(outline, figure)| (*outline, figure_moved(figure, by)))
+        .collect()
+}
+
+fn figure_moved(figure: &Figure, by: (i64, i64)) -> Figure {
+    let mut figure = figure.clone();
+    for form in &mut figure.forms {
+        match form {
+            Form::Point(point) => shift(point, by),
+            Form::Path(points) | Form::Ring(points) => {
+                points.iter_mut().for_each(|point| shift(point, by));
+            }
+        }
+    }
+    figure
+        .curved
+        .iter_mut()
+        .flatten()
+        .for_each(|curved| shift_curved(curved, by));
+    figure
+}
+
+fn shift_curved(curved: &mut Curved, by: (i64, i64)) {
+    for course in &mut curved.courses {
+        shift(&mut course.from, by);
+        shift(&mut course.to, by);
+        if let Some(arc) = &mut course.arc {
+            shift(&mut arc.middle, by);
+        }
+    }
+}
+
+fn shift(point: &mut Point, (x, y): (i64, i64)) {
+    point.x = point.x.saturating_add(x);
+    point.y = point.y.saturating_add(y);
+}

@@ -1,0 +1,284 @@
+//! Where a pool could go, as text for whoever looks for a place.
+
+use super::Class;
+use super::model::{Offer, Placement, RuleName, RuleThere, Slide, TurnReport};
+use crate::check::Outcome;
+use crate::report::text::wrap;
+use crate::ruleset::words::listed;
+use crate::text::Visible;
+
+/// How many columns a line has at most.
+const WIDTH: usize = 80;
+/// A longer list ends after so many.
+const MOST: usize = 12;
+
+impl Placement {
+    /// As text.
+    pub fn to_text(&self) -> Visible {
+        let mut page = Page(Visible::new());
+        page.paragraph(0, &self.plan);
+        page.paragraph(0, &format!("under {}", self.rules));
+        page.0.gap();
+        page.paragraph(0, &self.sentence);
+        self.apart(&mut page);
+        self.map(&mut page);
+        for (number, option) in (1..).zip(&self.options) {
+            page.heading(&format!("{number}. {}", option.heading()));
+            option.tell(&mut page);
+        }
+        self.tell_smaller(&mut page);
+        self.tell_blocks(&mut page);
+        self.care(&mut page);
+        page.0
+    }
+
+    /// The rules of which nothing is said.
+    fn apart(&self, page: &mut Page) {
+        if !self.open_anyway.is_empty() {
+            page.heading("Open wherever the pool is put");
+            page.paragraph(2, &self.open_sentence());
+            page.names(&self.open_anyway);
+        }
+        if !self.questions.is_empty() {
+            page.0.gap();
+            page.paragraph(2, "What would have to be known for them:");
+            page.list(self.questions.iter().map(|it| it.missing.question.clone()));
+        }
+        if !self.fails_anyway.is_empty() {
+            page.heading("Fails wherever the pool is put");
+            page.paragraph(
+                2,
+                "Moving the pool cannot mend these; what follows leaves them aside.",
+            );
+            page.names(&self.fails_anyway);
+        }
+        if self.tapes_left_aside > 0 {
+            page.0.gap();
+            page.paragraph(0, "Tape readings to the pool are true only of where it is drawn. They are left aside here.");
+        }
+    }
+
+    fn open_sentence(&self) -> String {
+        let (rules, wait) = match self.open_anyway.len() {
+            1 => ("1 rule".to_owned(), "waits"),
+            many => (format!("{many} rules"), "wait"),
+        };
+        format!(
+            "{rules} {wait} for an answer, a paper or the authority in every place that was tried and did not fail. What \
+             follows leaves out the places that surely break such a rule, and says nothing more of it."
+        )
+    }
+
+    fn map(&self, page: &mut Page) {
+        page.heading("Where the middle of the pool may lie");
+        for turn in self.turns.iter().take(MOST) {
+            page.item(2, &turned(turn.degrees), &turn.areas());
+        }
+        page.more(self.turns.len());
+    }
+
+    fn tell_smaller(&self, page: &mut Page) {
+        let Some(smaller) = &self.smaller else { return };
+        page.heading("The same shape, smaller");
+        page.paragraph(
+            2,
+            &format!(
+                "With each length that is drawn of it at {} % there is a place for it; with 1 % more none was found. Depth, \
+                 volume and whatever else is stated of the pool stay as stated.",
+                percent(smaller.thousandths)
+            ),
+        );
+        page.0.gap();
+        smaller.offer.tell(page);
+    }
+
+    fn tell_blocks(&self, page: &mut Page) {
+        if self.blocks.is_empty() {
+            return;
+        }
+        page.heading("What rules out how much of the lot, each rule by itself");
+        for block in self.blocks.iter().take(MOST) {
+            let share = (block.places * 100).div_ceil(block.of.max(1));
+            page.item(2, &format!("{share:>3} %  "), &block.rule.title);
+        }
+        page.more(self.blocks.len());
+        page.0.gap();
+        let tried = self.blocks.first().map_or(0, |block| block.of);
+        page.paragraph(
+            2,
+            &format!("Counted over {tried} places, evenly spread over the lot."),
+        );
+    }
+
+    fn care(&self, page: &mut Page) {
+        page.heading("Take care");
+        page.item(2, "- ", HEIGHTS);
+        for caution in &self.cautions {
+            page.item(2, "- ", &caution.says);
+        }
+        page.0.gap();
+        page.paragraph(0, &self.disclaimer);
+    }
+}
+
+const HEIGHTS: &str = "What is stated of the pool is taken to be true in every place: its depth, its height above the ground, \
+    what lies below it. In a new place the ground may be different. Have the place staked out and looked at before anybody \
+    plans on it.";
+
+impl TurnReport {
+    fn areas(&self) -> String {
+        let parts = [
+            (self.sure, "where each rule surely holds"),
+            (self.as_drawn, "as drawn, but not for sure"),
+            (self.open, "open for want of an answer or a paper"),
+            (self.edge, "on the edges between"),
+        ];
+        let some = parts.into_iter().filter(|(area, _)| *area > 0.0);
+        let some: Vec<String> = some
+            .map(|(area, what)| format!("{area:.1} m² {what}"))
+            .collect();
+        match some.is_empty() {
+            true => "nowhere".to_owned(),
+            false => some.join("; "),
+        }
+    }
+}
+
+impl Offer {
+    fn heading(&self) -> String {
+        let why: Vec<String> = self
+            .why
+            .iter()
+            .map(|why| match *why {
+                "nearest" => "the nearest place".to_owned(),
+                "most-room" => "the place with the most room".to_owned(),
+                _ => "another place".to_owned(),
+            })
+            .collect();
+        let how = match self.holds {
+            Class::Sure => "each of these rules surely holds",
+            Class::AsDrawn => "each of these rules holds as drawn",
+            _ => "none of these rules fails for sure",
+        };
+        let mut heading = format!("{}: {how}", listed(&why, "and"));
+        if let Some(first) = heading.get(..1).map(str::to_uppercase) {
+            heading.replace_range(..1, &first);
+        }
+        heading
+    }
+
+    fn tell(&self, page: &mut Page) {
+        page.paragraph(
+            2,
+            &format!(
+                "{} The middle then lies at ({}, {}).",
+                self.moved, self.middle[0], self.middle[1]
+            ),
+        );
+        page.0.gap();
+        let fine = |rule: &&RuleThere| matches!(rule.outcome, Outcome::Pass);
+        for rule in self.rules.iter().filter(fine) {
+            page.item(2, "- ", &rule.line());
+        }
+        let open =
+            |rule: &&RuleThere| !matches!(rule.outcome, Outcome::Pass | Outcome::NotApplicable);
+        if self.rules.iter().any(|rule| open(&rule)) {
+            page.paragraph(2, "Still to be checked there:");
+            for rule in self.rules.iter().filter(open) {
+                page.item(2, "? ", &rule.line());
+            }
+        }
+        if !self.slides.is_empty() {
+            page.0.gap();
+            let slides: Vec<String> = self.slides.iter().map(Slide::words).collect();
+            page.paragraph(
+                2,
+                &format!("From there it can slide {}.", listed(&slides, "and")),
+            );
+        }
+        page.0.gap();
+        page.paragraph(
+            2,
+            &format!(
+                "The whole plan with the pool there: {}",
+                self.verdict.sentence
+            ),
+        );
+    }
+}
+
+impl RuleThere {
+    fn line(&self) -> String {
+        match self.brief.is_empty() {
+            true => self.title.clone(),
+            false => format!("{}: {}", self.title, self.brief),
+        }
+    }
+}
+
+impl Slide {
+    fn words(&self) -> String {
+        match self.stopped_by.is_empty() {
+            true => format!("more than {} {}", self.distance, self.to),
+            false => format!(
+                "{} {} ({})",
+                self.distance,
+                self.to,
+                self.stopped_by.join("; ")
+            ),
+        }
+    }
+}
+
+fn turned(degrees: f64) -> String {
+    match degrees == 0.0 {
+        true => "as it is turned now: ".to_owned(),
+        false => format!("turned by {degrees}°: "),
+    }
+}
+
+fn percent(thousandths: i64) -> String {
+    format!("{}.{}", thousandths / 10, thousandths % 10)
+}
+
+struct Page(Visible);
+
+impl Page {
+    fn heading(&mut self, text: &str) {
+        self.0.gap();
+        self.paragraph(0, text);
+        self.0.gap();
+    }
+
+    fn paragraph(&mut self, indent: usize, text: &str) {
+        self.item(indent, "", text);
+    }
+
+    /// A paragraph whose first line begins with `lead`.
+    fn item(&mut self, indent: usize, lead: &str, text: &str) {
+        let margin = " ".repeat(indent + lead.chars().count());
+        let mut first = format!("{}{lead}", " ".repeat(indent));
+        for line in wrap(text, WIDTH.saturating_sub(margin.len())) {
+            self.0.line(format!("{first}{line}"));
+            first.clone_from(&margin);
+        }
+    }
+
+    fn names(&mut self, rules: &[RuleName]) {
+        self.list(rules.iter().map(|rule| rule.title.clone()));
+    }
+
+    fn list(&mut self, all: impl ExactSizeIterator<Item = String>) {
+        let many = all.len();
+        for one in all.take(MOST) {
+            self.item(2, "- ", &one);
+        }
+        self.more(many);
+    }
+
+    fn more(&mut self, many: usize) {
+        if many > MOST {
+            self.paragraph(2, &format!("… and {} more.", many - MOST));
+        }
+    }
+}
