@@ -1,4 +1,4 @@
-//! `siting check`: one plan against one rule set.
+//! `siting check`: one plan against one rule set, or several together.
 
 use std::ffi::OsString;
 use std::process::ExitCode;
@@ -6,29 +6,34 @@ use std::process::ExitCode;
 use lexopt::prelude::*;
 use rules_core::check::Verdict;
 use rules_core::report::{Report, text};
-use rules_core::{Refusal, judge_texts, to_json};
+use rules_core::ruleset::is_language;
+use rules_core::text::exact_name;
+use rules_core::{Refusal, judge_texts, judge_together_in, to_json};
 
 use crate::bundled;
-use crate::files::{self, Bases, Source};
+use crate::files::{self, RuleSets, Source};
 use crate::print::{self, Colour};
 use crate::usage::{self, Trouble, misread};
 
 pub const HELP: &str = "\
-Checks a plan against a rule set.
+Checks a plan against a rule set, or against several together.
 
-Usage: siting check PLAN --rules RULESET [OPTIONS]
+Usage: siting check PLAN --rules RULESET [--rules RULESET]... [OPTIONS]
 
   PLAN       The plan's file (YAML or JSON); `-` reads it from standard input
   RULESET    A rule file, or the name of a rule set that comes with the program
 
 Options:
-  -r, --rules RULESET    The rules to check against
+  -r, --rules RULESET    The rules to check against; once for each rule set, and
+                         one report says what all of them together come to
   -f, --format FORMAT    text: for reading (if not said); json: for a program
+  -l, --language NAME    en (if not said), nb or fr: the language of the report's own
+                         words, and of what the rules have in it
       --colour WHEN      auto (if not said), always, or never
   -h, --help             Show this help
 
 Exit status:
-  0  nothing in the rule set stands against the plan
+  0  nothing in the rules stands against the plan
   1  something fails
   2  not decided yet: an answer is missing, it is too close, or the authority decides
   3  a file has faults; all of them are shown
@@ -50,61 +55,71 @@ pub enum Format {
 struct Wishes {
     format: Format,
     colour: Colour,
+    language: Option<String>,
 }
 
 /// Reads the rest of the command line and checks.
 pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
-    let (mut plan, mut rules) = (None, None);
+    let (mut plan, mut rules) = (None, Vec::new());
     let mut wishes = Wishes {
         format: Format::Text,
         colour: Colour::Auto,
+        language: None,
     };
     while let Some(argument) = arguments.next().map_err(misread)? {
         match argument {
             Short('h') | Long("help") => return print::out(HELP),
-            Short('r') | Long("rules") => rules = Some(arguments.value().map_err(misread)?),
+            Short('r') | Long("rules") => rules.push(arguments.value().map_err(misread)?),
             Short('f') | Long("format") => {
                 wishes.format = format(arguments.value().map_err(misread)?)?
             }
             Long("colour" | "color") => {
                 wishes.colour = colour(arguments.value().map_err(misread)?)?
             }
+            Short('l') | Long("language") => {
+                wishes.language = Some(language(arguments.value().map_err(misread)?)?);
+            }
             Value(path) if plan.is_none() => plan = Some(path),
             other => {
                 return Err(usage::unexpected(
                     other,
-                    &["rules", "format", "colour", "help"],
+                    &["rules", "format", "colour", "language", "help"],
                 ));
             }
         }
     }
-    let (plan, rules) = both("check", plan, rules)?;
-    let (rules, bases) = files::rules(&rules)?;
-    answer(&files::read(&plan)?, &rules, &bases, &wishes)
+    let plan = plan_by(&rules, "check", plan)?;
+    let all = RuleSets::of(&rules)?;
+    answer(&files::read(&plan)?, &all, &wishes)
 }
 
-/// The two files that a plan is looked at by.
-pub fn both(
+/// The plan, where there are rules that it can be looked at by.
+pub fn plan_by(
+    rules: &[OsString],
     command: &str,
     plan: Option<OsString>,
-    rules: Option<OsString>,
-) -> Result<(OsString, OsString), Trouble> {
-    match (plan, rules) {
-        (Some(plan), Some(rules)) if plan == "-" && rules == "-" => Err(Trouble::new(
+) -> Result<OsString, Trouble> {
+    let from_input = rules.iter().filter(|path| *path == "-").count();
+    match plan {
+        Some(plan) if plan == "-" && from_input > 0 => Err(Trouble::new(
             "Plan and rules cannot both come from standard input.",
             "Give the path of one of them.",
         )),
-        (Some(plan), Some(rules)) => Ok((plan, rules)),
-        (None, _) => Err(Trouble::new(
-            "Which plan?",
-            format!("Write its file: siting {command} my-plan.yaml --rules eldermere"),
+        Some(_) if from_input > 1 => Err(Trouble::new(
+            "Only one rule set can come from standard input.",
+            "Give the paths of the others.",
         )),
-        (Some(_), None) => Err(Trouble::new(
+        Some(_) if rules.is_empty() => Err(Trouble::new(
             "By which rules?",
             format!(
                 "Add `--rules` and a rule file, or one that comes along: {}.",
                 bundled::names()
             ),
+        )),
+        Some(plan) => Ok(plan),
+        None => Err(Trouble::new(
+            "Which plan?",
+            format!("Write its file: siting {command} my-plan.yaml --rules eldermere"),
         )),
     }
 }
@@ -114,6 +129,23 @@ pub fn format(written: OsString) -> Result<Format, Trouble> {
         "text" => Ok(Format::Text),
         "json" => Ok(Format::Json),
         other => Err(usage::unknown("format", other, &["text", "json"])),
+    }
+}
+
+/// A language by its short name: the program's own words may lack it, and a rule file may have it all the same.
+fn language(written: OsString) -> Result<String, Trouble> {
+    const HELP: &str =
+        "Write the short name of the language: en, nb, fr, or another that the rule file has.";
+    let written = written.to_string_lossy().into_owned();
+    match is_language(&written) {
+        true => Ok(written),
+        false => Err(Trouble::new(
+            format!(
+                "`{}` is not the short name of a language.",
+                exact_name(&written)
+            ),
+            HELP,
+        )),
     }
 }
 
@@ -143,18 +175,13 @@ pub fn demo() -> Result<ExitCode, Trouble> {
     }
 }
 
-fn answer(
-    plan: &Source,
-    rules: &Source,
-    bases: &Bases,
-    wishes: &Wishes,
-) -> Result<ExitCode, Trouble> {
-    let answer = files::unread(plan, rules)
-        .and_then(|()| judge_texts(&plan.text, &rules.text, &|name| bases.find(name)));
+fn answer(plan: &Source, rules: &RuleSets, wishes: &Wishes) -> Result<ExitCode, Trouble> {
+    let language = wishes.language.as_deref();
+    let answer = rules.ask(plan, |sets| judge_together_in(language, &plan.text, sets));
     match (&wishes.format, &answer) {
         (Format::Json, _) => print::json(to_json(&answer))?,
         (Format::Text, Ok(report)) => print::out(text::render(report, style(wishes.colour)))?,
-        (Format::Text, Err(refusal)) => return refuse(refusal, &plan.name, &rules.name),
+        (Format::Text, Err(refusal)) => return refuse(refusal, &plan.name, rules.name()),
     };
     Ok(status(&answer))
 }

@@ -8,7 +8,7 @@ use std::io::{self, ErrorKind, Read};
 use std::path::{Path, PathBuf};
 
 use rules_core::text::{MAX_BYTES, exact_name, longer_than_read, read_bytes};
-use rules_core::{Refusal, Refused};
+use rules_core::{Refusal, Refused, RulesText};
 
 use crate::bundled;
 use crate::usage::Trouble;
@@ -23,15 +23,56 @@ pub struct Source {
     pub refused: Option<Refused>,
 }
 
-/// Refuses a plan and rules whose bytes are no text.
-pub fn unread(plan: &Source, rules: &Source) -> Result<(), Refusal> {
-    let unreadable = Refusal {
-        plan: plan.refused.clone(),
-        rules: rules.refused.iter().cloned().collect(),
-    };
-    match unreadable == Refusal::default() {
-        true => Ok(()),
-        false => Err(unreadable),
+/// The rule sets that a plan is looked at by.
+pub struct RuleSets(Vec<(Source, Bases)>);
+
+impl RuleSets {
+    /// Those of these paths and names.
+    pub fn of(names: &[OsString]) -> Result<Self, Trouble> {
+        let all: Result<Vec<_>, Trouble> = names.iter().map(rules).collect();
+        Ok(Self(all?))
+    }
+
+    /// What the first of them is known by.
+    pub fn name(&self) -> &str {
+        self.0.first().map_or("", |(rules, _)| &rules.name)
+    }
+
+    /// What the library answers, unless the bytes of a file are no text.
+    pub fn ask<T>(
+        &self,
+        plan: &Source,
+        ask: impl FnOnce(&[RulesText<'_>]) -> Result<T, Refusal>,
+    ) -> Result<T, Refusal> {
+        self.unread(plan)?;
+        let finders: Vec<_> = (self.0.iter())
+            .map(|(_, bases)| |name: &str| bases.find(name))
+            .collect();
+        let sets = self.0.iter().zip(&finders);
+        let sets = sets.map(|((rules, _), bases)| RulesText {
+            name: &rules.name,
+            text: &rules.text,
+            bases,
+        });
+        ask(&sets.collect::<Vec<_>>())
+    }
+
+    /// Refuses a plan and rules whose bytes are no text.
+    fn unread(&self, plan: &Source) -> Result<(), Refusal> {
+        let several = self.0.len() > 1;
+        let rules = self.0.iter().filter_map(|(rules, _)| {
+            let refused = rules.refused.clone()?;
+            let name = several.then(|| rules.name.clone());
+            Some(Refused { name, ..refused })
+        });
+        let unreadable = Refusal {
+            plan: plan.refused.clone(),
+            rules: rules.collect(),
+        };
+        match unreadable == Refusal::default() {
+            true => Ok(()),
+            false => Err(unreadable),
+        }
     }
 }
 

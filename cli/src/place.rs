@@ -4,10 +4,11 @@ use std::ffi::OsString;
 use std::process::ExitCode;
 
 use lexopt::prelude::*;
+use rules_core::RulesText;
 use rules_core::placement::{NotPlaced, Wishes, place_texts, place_to_json};
 
-use crate::check::{Format, REFUSED, both, format, refuse};
-use crate::files;
+use crate::check::{Format, REFUSED, format, plan_by, refuse};
+use crate::files::{self, RuleSets};
 use crate::print;
 use crate::usage::{self, Trouble, misread};
 
@@ -45,13 +46,13 @@ Exit status:
 
 /// Reads the rest of the command line and answers.
 pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
-    let (mut plan, mut rules) = (None, None);
+    let (mut plan, mut rules) = (None, Vec::new());
     let mut wanted = Format::Text;
     let mut wishes = Wishes::default();
     while let Some(argument) = arguments.next().map_err(misread)? {
         match argument {
             Short('h') | Long("help") => return print::out(HELP),
-            Short('r') | Long("rules") => rules = Some(arguments.value().map_err(misread)?),
+            Short('r') | Long("rules") => rules.push(arguments.value().map_err(misread)?),
             Short('f') | Long("format") => {
                 wanted = format(arguments.value().map_err(misread)?)?;
             }
@@ -70,7 +71,13 @@ pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
             }
         }
     }
-    let (plan, rules) = both("place", plan, rules)?;
+    let plan = plan_by(&rules, "place", plan)?;
+    if rules.len() > 1 {
+        return Err(Trouble::new(
+            "A place is looked for by one rule set at a time.",
+            "Name one with `--rules`, and check the place by the others with `siting check`.",
+        ));
+    }
     answer(&plan, &rules, &wishes, &wanted)
 }
 
@@ -101,20 +108,24 @@ fn number(option: &str, written: OsString, least: u32, most: u32) -> Result<u32,
 
 fn answer(
     plan: &OsString,
-    rules: &OsString,
+    rules: &[OsString],
     wishes: &Wishes,
     wanted: &Format,
 ) -> Result<ExitCode, Trouble> {
-    let (rules, bases) = files::rules(rules)?;
+    let rules = RuleSets::of(rules)?;
     let plan = files::read(plan)?;
-    let bases = |name: &str| bases.find(name);
-    let answer = files::unread(&plan, &rules)
-        .map_err(NotPlaced::Refused)
-        .and_then(|()| place_texts(&plan.text, &rules.text, &bases, wishes));
+    let one = |set: &RulesText<'_>| place_texts(&plan.text, set.text, set.bases, wishes);
+    let answer = rules.ask(&plan, |sets| Ok(sets.first().map(one)));
+    let answer = match answer {
+        Ok(answer) => {
+            answer.unwrap_or_else(|| Err(NotPlaced::Unclear("By which rules?".to_owned())))
+        }
+        Err(refusal) => Err(NotPlaced::Refused(refusal)),
+    };
     match (wanted, &answer) {
         (Format::Json, _) => print::json(place_to_json(&answer))?,
         (Format::Text, Ok(placement)) => print::out(placement.to_text())?,
-        (Format::Text, Err(NotPlaced::Refused(it))) => return refuse(it, &plan.name, &rules.name),
+        (Format::Text, Err(NotPlaced::Refused(it))) => return refuse(it, &plan.name, rules.name()),
         (Format::Text, Err(NotPlaced::Unclear(why))) => {
             return Err(Trouble::new(
                 why,

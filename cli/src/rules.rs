@@ -5,11 +5,13 @@ mod check;
 mod compare;
 mod list;
 mod read;
+mod sources;
 
 use std::ffi::OsString;
 use std::process::ExitCode;
 
 use lexopt::prelude::*;
+use rules_core::steps::day;
 use rules_core::{Refusal, RulesRead, read_rules};
 
 use crate::files::{self, Source};
@@ -19,24 +21,28 @@ use crate::usage::{self, Trouble, misread};
 pub const HELP: &str = "\
 For whoever writes a rule file, or wants to know what one says.
 
-Usage: siting rules list
+Usage: siting rules list [WORD...] [--on DATE]
        siting rules check RULESET
        siting rules read RULESET [--format text|markdown]
+       siting rules sources RULESET [--on DATE]
        siting rules try RULESET [--cases FILE] [--edges]
        siting rules compare OLD NEW [PLAN...]
 
   RULESET    A rule file, or the name of a rule set that comes with the program
 
 Commands:
-  list     The rule sets that come with the program
+  list     The rule sets that come with the program; with words, only those that
+           have them in their name, place, country or matters
   check    Everything that is wrong with a rule file, and what looks like a slip
   read     What a rule file says, in plain sentences, with an example on each
            side of each limit
+  sources  What its values rest on: source by source, the best first
   try      Whether its cases come out as they should, and what they have shown
   compare  What a new edition changes, in words, and which plans come out otherwise
 
 Options:
   -f, --format FORMAT    text (if not said), or markdown
+      --on DATE          The day by which sources are called overdue
       --cases FILE       The cases to try; if not said, those that stand under
                          `cases` in the rule file, else cases.yaml beside it
       --edges            Also try each limit on a stated fact just inside, at the
@@ -45,12 +51,12 @@ Options:
 
 Exit status:
   0  nothing is wrong; what looks like a slip is shown all the same
-  1  a case comes out otherwise than it should
+  1  a case does not come out as expected
   3  a file has faults; all of them are shown
   4  anything else: no such file, a slip on the command line
 ";
 
-const COMMANDS: [&str; 5] = ["list", "check", "read", "try", "compare"];
+const COMMANDS: [&str; 6] = ["list", "check", "read", "sources", "try", "compare"];
 
 /// Reads the rest of the command line and answers.
 pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
@@ -60,6 +66,7 @@ pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
             "list" => list::run(arguments),
             "check" => check::run(arguments),
             "read" => read::run(arguments),
+            "sources" => sources::run(arguments),
             "try" => cases::run(arguments),
             "compare" => compare::run(arguments),
             other => Err(usage::unknown("command", other, &COMMANDS)),
@@ -90,6 +97,12 @@ fn load(name: &OsString) -> Result<Loaded, Trouble> {
 /// Shows what is wrong with a file.
 fn refuse(refusal: &Refusal, name: &str) -> Result<ExitCode, Trouble> {
     crate::check::refuse(refusal, name, name)
+}
+
+/// The day that stands after `--on`.
+fn day_asked(written: OsString) -> Result<i128, Trouble> {
+    const HELP: &str = "Write the day as year-month-day: --on 2026-03-02";
+    day(&written.to_string_lossy()).map_err(|wrong| Trouble::new(wrong, HELP))
 }
 
 fn which_rules(command: &str) -> Trouble {

@@ -5,24 +5,26 @@ use std::process::ExitCode;
 
 use lexopt::prelude::*;
 use rules_core::steps::day;
-use rules_core::{steps_texts, steps_to_json};
+use rules_core::{steps_to_json, steps_together};
 
-use crate::check::{Format, REFUSED, both, format, refuse};
-use crate::files;
+use crate::check::{Format, REFUSED, format, plan_by, refuse};
+use crate::files::{self, RuleSets};
 use crate::print;
 use crate::usage::{self, Trouble, misread};
 
 pub const HELP: &str = "\
-What to do in which order, and on which days, by the duties of a rule set.
+What to do in which order, and on which days, by the duties of a rule set, or of
+several together.
 
-Usage: siting steps PLAN --rules RULESET --start DATE [OPTIONS]
+Usage: siting steps PLAN --rules RULESET [--rules RULESET]... --start DATE
 
   PLAN       The plan's file (YAML or JSON); `-` reads it from standard input
   RULESET    A rule file, or the name of a rule set that comes with the program
   DATE       The day on which the first step can begin, such as 2026-03-02
 
 Options:
-  -r, --rules RULESET    The rules whose duties are put in order
+  -r, --rules RULESET    The rules whose duties are put in order; once for each
+                         rule set
   -s, --start DATE       The day on which the first step can begin
   -f, --format FORMAT    text: for reading (if not said); json: for a program
   -h, --help             Show this help
@@ -35,12 +37,12 @@ Exit status:
 
 /// Reads the rest of the command line and answers.
 pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
-    let (mut plan, mut rules, mut start) = (None, None, None);
+    let (mut plan, mut rules, mut start) = (None, Vec::new(), None);
     let mut wanted = Format::Text;
     while let Some(argument) = arguments.next().map_err(misread)? {
         match argument {
             Short('h') | Long("help") => return print::out(HELP),
-            Short('r') | Long("rules") => rules = Some(arguments.value().map_err(misread)?),
+            Short('r') | Long("rules") => rules.push(arguments.value().map_err(misread)?),
             Short('s') | Long("start") => start = Some(arguments.value().map_err(misread)?),
             Short('f') | Long("format") => {
                 wanted = format(arguments.value().map_err(misread)?)?;
@@ -52,7 +54,7 @@ pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
             }
         }
     }
-    let (plan, rules) = both("steps", plan, rules)?;
+    let plan = plan_by(&rules, "steps", plan)?;
     answer(&plan, &rules, first_day(start)?, &wanted)
 }
 
@@ -64,20 +66,19 @@ fn first_day(written: Option<OsString>) -> Result<i128, Trouble> {
 
 fn answer(
     plan: &OsString,
-    rules: &OsString,
+    rules: &[OsString],
     start: i128,
     wanted: &Format,
 ) -> Result<ExitCode, Trouble> {
-    let (rules, bases) = files::rules(rules)?;
+    let rules = RuleSets::of(rules)?;
     let plan = files::read(plan)?;
-    let answer = files::unread(&plan, &rules)
-        .and_then(|()| steps_texts(&plan.text, &rules.text, &|name| bases.find(name), start));
+    let answer = rules.ask(&plan, |sets| steps_together(&plan.text, sets, start));
     match (wanted, &answer) {
         (Format::Json, Ok(_)) => print::json(steps_to_json(&answer)),
         (Format::Json, Err(_)) => {
             print::json(steps_to_json(&answer)).map(|_| ExitCode::from(REFUSED))
         }
         (Format::Text, Ok(steps)) => print::out(steps.to_text()),
-        (Format::Text, Err(refusal)) => refuse(refusal, &plan.name, &rules.name),
+        (Format::Text, Err(refusal)) => refuse(refusal, &plan.name, rules.name()),
     }
 }

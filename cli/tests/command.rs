@@ -163,7 +163,7 @@ fn a_rule_set_builds_on_a_file_beside_it() {
 
 #[test]
 fn anything_else_is_said_in_plain_words() {
-    let cases: [(&[&str], &str); 10] = [
+    let cases: [(&[&str], &str); 11] = [
         (
             &["check", "no-such-plan.yaml", "--rules", RULES],
             "There is no file `no-such-plan.yaml`.",
@@ -195,10 +195,72 @@ fn anything_else_is_said_in_plain_words() {
             &["check", "-", "--rules", "-"],
             "cannot both come from standard input",
         ),
+        (
+            &["check", PLAN, "--rules", "-", "--rules", "-"],
+            "Only one rule set can come from standard input",
+        ),
     ];
     trouble_is_told(&cases);
     let folder = run(&["check", env!("CARGO_MANIFEST_DIR"), "--rules", RULES]);
     assert_eq!(status(&folder), 4);
+}
+
+const TOWN: &str = "ruleset: town
+title: Town
+edition: '1'
+authority: the town
+rules:
+  - {id: depth, title: Depth, clause: s. 1, require: {fact: pool.depth, at-most: LIMIT}}
+";
+
+/// The example's own words stay, though the town knows none of them, and the worst of the two verdicts holds.
+#[test]
+fn several_rule_sets_make_one_report() {
+    let folder = scratch("several");
+    let town = |limit: &str| {
+        let path = folder.join(format!("town-{limit}.yaml"));
+        fs::write(&path, TOWN.replace("LIMIT", limit)).unwrap();
+        path.to_string_lossy().into_owned()
+    };
+    let plan = folder.join("plan.yaml");
+    let deep = fs::read_to_string(PLAN).unwrap();
+    fs::write(&plan, deep.replace("  depth: 1.5 m\n", "  depth: 2 m\n")).unwrap();
+    let plan = plan.to_string_lossy();
+    let alone = run(&["check", &plan, "--rules", RULES]);
+    for (limit, expected) in [("3m", status(&alone)), ("1m", 1)] {
+        let both = run(&["check", &plan, "--rules", RULES, "--rules", &town(limit)]);
+        assert_eq!((status(&both), stderr(&both)), (expected, String::new()));
+        let text = stdout(&both);
+        for line in [
+            "- eldermere: ",
+            "- town: Town, edition 1 (the town)",
+            "eldermere: `answers.",
+        ] {
+            assert!(text.contains(line), "{line}: {text}");
+        }
+    }
+    let once = run(&["check", &plan, "--rules", RULES, "--rules", RULES]);
+    assert_eq!(stdout(&once), stdout(&alone), "one file is one rule set");
+}
+
+/// Each file at fault is told under its own name.
+#[test]
+fn the_faults_of_several_rule_sets_are_told_file_by_file() {
+    let folder = scratch("several-broken");
+    let broken = ["one.yaml", "two.yaml"].map(|name| {
+        let path = folder.join(name);
+        fs::write(&path, format!("rules: [] # {name}\n")).unwrap();
+        path.to_string_lossy().into_owned()
+    });
+    let output = run(&["check", PLAN, "--rules", &broken[0], "--rules", &broken[1]]);
+    assert_eq!(status(&output), 3);
+    for file in &broken {
+        assert!(
+            stderr(&output).contains(&format!("in {file}")),
+            "{}",
+            stderr(&output)
+        );
+    }
 }
 
 #[test]
@@ -226,4 +288,63 @@ fn nobody_listening_is_no_accident() {
         status(&run(&["check", PLAN, "--rules", RULES]))
     );
     assert_eq!(stderr(&output), "");
+}
+
+const BEHIND_A_HOUSE: &str = "\
+plan: home
+title: A pool behind a house
+unit: m
+sources: [{id: survey, by: survey, accuracy: 20 mm, shift: 0 mm}]
+lot:
+  source: survey
+  corners: {a: [0, 0], b: [30, 0], c: [30, 40], d: [0, 40]}
+  sides:
+    - {id: street, from: a, to: b, faces: front, beyond: road}
+    - {id: east, from: b, to: c, faces: side, beyond: neighbour-lot}
+    - {id: rear, from: c, to: d, faces: rear, beyond: neighbour-lot}
+    - {id: west, from: d, to: a, faces: side, beyond: neighbour-lot}
+pool:
+  id: pool
+  source: survey
+  water: {rectangle: {at: [10, 34], length: 8 m, width: 4 m}}
+  depth: 1.5 m
+";
+
+#[test]
+fn a_report_is_in_the_language_that_is_asked_for() {
+    let report = |more: &[&str]| {
+        let arguments = [&["check", "-", "--rules"], more].concat();
+        let output = with_input(&arguments, BEHIND_A_HOUSE.as_bytes());
+        assert_eq!(status(&output), 2, "{}", stderr(&output));
+        stdout(&output)
+    };
+    let norwegian = report(&["norway", "--language", "nb"]);
+    for line in [
+        "etter Norge, private svømmebasseng, nasjonale regler, utgave ",
+        "\nIkke avgjort ennå.\n",
+        "\nSpørsmål å svare på\n",
+        "regel `road` i norway",
+        "fra en kopi av loven",
+    ] {
+        assert!(norwegian.contains(line), "{line}\n{norwegian}");
+    }
+    let french = report(&["quebec", "-l", "fr"]);
+    for line in [
+        "\nPas encore décidé.\n",
+        "\nDocuments à réunir\n",
+        "\nQue faire maintenant\n",
+    ] {
+        assert!(french.contains(line), "{line}\n{french}");
+    }
+    // Two rule sets together.
+    let both = report(&["quebec", "--rules", "digging", "-l", "fr"]);
+    assert!(
+        both.contains("\nselon ces ensembles de règles réunis :\n"),
+        "{both}"
+    );
+    assert_eq!(report(&["norway", "--language", "en"]), report(&["norway"]));
+    trouble_is_told(&[(
+        &["check", PLAN, "--rules", "norway", "--language", "Norsk"],
+        "`Norsk` is not the short name of a language.",
+    )]);
 }

@@ -204,6 +204,7 @@ fn every_command_in_every_format_shows_what_hides() {
         vec!["rules", "check", &rules],
         vec!["rules", "read", &rules],
         vec!["rules", "read", &rules, "--format", "markdown"],
+        vec!["rules", "sources", &rules],
         vec!["rules", "try", &rules, "--edges"],
         vec!["rules", "compare", RULES, &rules, &plan],
         vec!["rules", "compare", &rules, RULES, PLAN],
@@ -247,7 +248,7 @@ fn every_command_in_every_format_shows_what_hides() {
     }
 }
 
-/// A case that comes out otherwise than it says, so that its texts are printed.
+/// A case that does not come out as it says, so that its texts are printed.
 fn hostile_cases() -> String {
     let plan = to_json_text(&read(&fs::read_to_string(PLAN).unwrap()).unwrap());
     let expected = "expect: {rear-line: pass}";

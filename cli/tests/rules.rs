@@ -41,6 +41,7 @@ fn the_help_is_as_expected() {
         &["rules", "read", "--help"],
         &["rules", "try", "--help"],
         &["rules", "compare", "-h"],
+        &["rules", "sources", "--help"],
     ] {
         let output = run(arguments);
         assert_eq!(status(&output), 0);
@@ -58,24 +59,73 @@ fn every_bundled_rule_set_is_listed() {
     for folder in folders.map(|entry| entry.unwrap()) {
         if folder.path().join("rules.yaml").is_file() {
             let name = folder.file_name().into_string().unwrap();
-            assert!(listed.lines().any(|line| line == name), "{name}: {listed}");
+            let place = format!(": {name}");
+            let code = format!("  {name}: ");
+            let is_of = |line: &str| line.ends_with(&place) || line.starts_with(&code);
+            assert!(listed.lines().any(is_of), "{name}: {listed}");
             count += 1;
         }
     }
     assert!(count > 10);
-    let eldermere = "eldermere\n    Eldermere, private pools, edition 2026-01\n    Eldermere building office; 28 rules\n";
-    assert!(listed.contains(eldermere), "{listed}");
+    assert!(listed.lines().all(|line| line.chars().count() <= 80));
+    for heading in [
+        "Places",
+        "Codes that places adopt",
+        "Topics, whatever the place",
+        "Examples",
+    ] {
+        assert!(listed.contains(&format!("\n\n{heading}\n\n")), "{heading}");
+    }
     assert!(
-        listed.contains("19 rules, and 30 of barrier-model\n"),
+        listed.contains("19 rules, 30 more of barrier-model.\n"),
         "{listed}"
     );
+    assert!(
+        !listed.contains("\nOthers\n"),
+        "each has a `sort`: {listed}"
+    );
+}
+
+#[test]
+fn the_list_can_be_narrowed_down_and_asked_about_a_day() {
+    let list = |on: &str| {
+        let output = run(&["rules", "list", "new brunswick", "--on", on]);
+        assert_eq!(status(&output), 0);
+        stdout(&output)
+    };
+    let late = list("2099-01-01");
+    let entry = "Places\n\nCanada\n  New Brunswick: new-brunswick\n      ";
+    assert!(late.contains(entry), "{late}");
+    assert!(
+        !late.contains("Ontario") && !late.contains("Codes"),
+        "{late}"
+    );
+    assert!(late.contains(" to be read"), "{late}");
+    assert!(!list("2020-01-01").contains(" to be read"));
+}
+
+#[test]
+fn the_sources_of_a_rule_set_are_listed() {
+    let sources = "sources:\n  bylaw: {title: Bylaw 13, at: 'https://hazelbrook.example/13', grade: law, read: 2026-02-01, again: 2027-02-01}\n  \
+                   seller: {title: A fence seller, grade: trade, read: 2026-02-02}\n";
+    let rules = depth_rules("hazelbrook", "").replace("rules:\n", &format!("{sources}rules:\n"));
+    let rules = rules.replace(
+        "clause: s. 1\n",
+        "clause: s. 1\n    source: [bylaw, {id: seller, value: the place}]\n",
+    );
+    let output = with_input(
+        &["rules", "sources", "-", "--on", "2027-02-02"],
+        rules.as_bytes(),
+    );
+    assert_eq!(status(&output), 0, "{}", stderr(&output));
+    golden("rules-sources.txt", &stdout(&output));
 }
 
 #[test]
 fn a_rule_file_in_order_says_so() {
     let output = run(&["rules", "check", RULES]);
     assert_eq!(status(&output), 0);
-    assert!(stdout(&output).contains("nothing is wrong with it (28 rules).\n"));
+    assert!(stdout(&output).contains("nothing is wrong with it (29 rules).\n"));
     assert_eq!(stderr(&output), "");
 }
 
@@ -120,7 +170,7 @@ fn a_rule_file_is_read_back() {
 
 #[test]
 fn slips_on_the_command_line_are_said_in_plain_words() {
-    let cases: [(&[&str], &str); 9] = [
+    let cases: [(&[&str], &str); 11] = [
         (&["rules", "compare", "eldermere"], "Which two rule sets?"),
         (&["rules", "try"], "Which rules?"),
         (
@@ -138,7 +188,15 @@ fn slips_on_the_command_line_are_said_in_plain_words() {
             &["rules", "check", "eldermeer"],
             "There is no rule file `eldermeer`.",
         ),
-        (&["rules", "list", "all"], "`all` is one word too many."),
+        (
+            &["rules", "list", "atlantis"],
+            "No rule set has “atlantis” in it.",
+        ),
+        (
+            &["rules", "list", "--on", "soon"],
+            "`soon` is not a day of the calendar.",
+        ),
+        (&["rules", "sources"], "Which rules?"),
     ];
     trouble_is_told(&cases);
 }

@@ -75,6 +75,38 @@ fn the_schema_notices_what_is_missing_or_new() {
     }
 }
 
+#[test]
+fn a_report_of_several_rule_sets_fits_the_schema() {
+    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join("schema-several");
+    std::fs::create_dir_all(&folder).unwrap();
+    let town = folder.join("town.yaml");
+    std::fs::write(&town, TOWN).unwrap();
+    let mut command = Command::new(env!("CARGO_BIN_EXE_siting"));
+    command.args(["check", PLAN, "--rules", RULES, "--rules"]);
+    command.arg(&town).args(["--format", "json"]);
+    let answer: Value = serde_json::from_slice(&command.output().unwrap().stdout).unwrap();
+    assert_eq!(faults(&answer), Vec::<String>::new());
+    let report = &answer["report"];
+    assert_eq!(report["rule-sets"][1]["id"], "town");
+    assert_eq!(report["goes-with"][0]["with"][0], "county");
+    assert_eq!(report["read-by-some"][0]["rule-sets"][0], "eldermere");
+    assert_eq!(report["governs"][0]["governs"]["rule-set"], "town");
+}
+
+/// A distance that the example's rules ask for too, and more of it.
+const TOWN: &str = "ruleset: town
+title: Town
+edition: '1'
+authority: the town
+belongs-with: [county]
+rules:
+  - id: front
+    title: Front line
+    clause: s. 1
+    each: {kind: lot-line, where: {fact: lot-line.faces, is: front}}
+    require: {distance: {from: pool.water, to: lot-line}, at-least: 7 m}
+";
+
 /// A plan of two pools, one on a slope, with nothing said of how exact it is; a paper for each line; two editions.
 #[test]
 fn places_pools_papers_and_editions_fit_the_schema() {

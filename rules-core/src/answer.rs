@@ -1,5 +1,7 @@
 //! The whole way from two texts to a report: what the command and the form both call.
 
+use std::borrow::Cow;
+
 use serde::Serialize;
 
 use crate::check::Governed;
@@ -7,6 +9,7 @@ use crate::drawing::{Drawing, Options, drawing};
 use crate::plan::Plan;
 use crate::report::{Report, Texts, governed_report};
 use crate::ruleset::RuleSet;
+use crate::several::{read_alone, said_twice};
 use crate::steps::{Steps, steps};
 use crate::text::{self, FaultRow, Faults, Node, plain_json};
 use crate::vocabulary::Vocabulary;
@@ -53,7 +56,20 @@ pub fn read_rules<'t>(
     rules_text: &'t str,
     bases: &dyn Fn(&str) -> Option<&'t str>,
 ) -> Result<RulesRead, Refusal> {
-    let read = ruleset::read(rules_text, bases, Vocabulary::standard());
+    read_rules_in(None, rules_text, bases)
+}
+
+/// As [`read_rules`], with texts that a file writes in several languages read in the one of this name (`nb`), where they
+/// have it.
+///
+/// # Errors
+/// All faults of all its files.
+pub fn read_rules_in<'t>(
+    language: Option<&str>,
+    rules_text: &'t str,
+    bases: &dyn Fn(&str) -> Option<&'t str>,
+) -> Result<RulesRead, Refusal> {
+    let read = ruleset::read_in(language, rules_text, bases, Vocabulary::standard());
     let read = read.map_err(|refused| Refusal {
         plan: None,
         rules: with_texts(refused, rules_text, bases),
@@ -73,11 +89,24 @@ pub fn read_rules<'t>(
 /// All faults of all texts, or that judging would take too long. Where the rules are refused, the plan's words that they
 /// might have explained are not held against it.
 pub fn judge_texts<'t>(
-    plan_text: &'t str,
+    plan_text: &str,
     rules_text: &'t str,
     bases: &dyn Fn(&str) -> Option<&'t str>,
 ) -> Result<Report, Refusal> {
-    let (plan, rules) = read_both(plan_text, rules_text, bases)?;
+    judge_texts_in(None, plan_text, rules_text, bases)
+}
+
+/// As [`judge_texts`], in the language of this name (`nb`) as far as there are words in it.
+///
+/// # Errors
+/// As [`judge_texts`].
+pub(crate) fn judge_texts_in<'t>(
+    language: Option<&str>,
+    plan_text: &str,
+    rules_text: &'t str,
+    bases: &dyn Fn(&str) -> Option<&'t str>,
+) -> Result<Report, Refusal> {
+    let (plan, rules) = read_both(language, plan_text, rules_text, bases)?;
     let (report, _) = judged(&plan, (&rules, rules_text), plan_text, bases, None)?;
     Ok(report)
 }
@@ -101,18 +130,14 @@ pub fn judge_by<'t>(
 fn judged<'t>(
     plan: &Plan,
     (rules, rules_text): (&RuleSet, &'t str),
-    plan_text: &'t str,
+    plan_text: &str,
     bases: &dyn Fn(&str) -> Option<&'t str>,
     options: Option<&Options>,
 ) -> Result<(Report, Option<Drawing>), Refusal> {
     let governed = governed(plan, (rules, rules_text), bases)?;
-    let earlier = match std::ptr::eq(governed.rules, rules) {
-        true => None,
-        false => bases(&governed.rules.id),
-    };
     let texts = Texts {
         plan: Some(plan_text),
-        layers: layer_texts(governed.rules, earlier.unwrap_or(rules_text), bases),
+        layers: layers_of(governed.rules, (rules, rules_text), bases),
     };
     let report = governed_report(&governed, plan, &texts);
     let draw = |options| {
@@ -129,7 +154,7 @@ fn judged<'t>(
 }
 
 /// What is found under the editions that may govern, or that judging would take too long.
-fn governed<'a, 't>(
+pub(crate) fn governed<'a, 't>(
     plan: &'a Plan,
     (rules, rules_text): (&'a RuleSet, &'t str),
     bases: &dyn Fn(&str) -> Option<&'t str>,
@@ -158,18 +183,19 @@ pub fn steps_texts<'t>(
     bases: &dyn Fn(&str) -> Option<&'t str>,
     start: i128,
 ) -> Result<Steps, Refusal> {
-    let (plan, rules) = read_both(plan_text, rules_text, bases)?;
+    let (plan, rules) = read_both(None, plan_text, rules_text, bases)?;
     let governed = governed(&plan, (&rules, rules_text), bases)?;
     Ok(steps(governed.rules, &governed.findings, start))
 }
 
 /// The plan and the rules of two texts.
 fn read_both<'t>(
+    language: Option<&str>,
     plan_text: &str,
     rules_text: &'t str,
     bases: &dyn Fn(&str) -> Option<&'t str>,
 ) -> Result<(Plan, RuleSet), Refusal> {
-    let rules = read_rules(rules_text, bases).map_err(|refusal| Refusal {
+    let rules = read_rules_in(language, rules_text, bases).map_err(|refusal| Refusal {
         plan: plan_apart_from_rules(plan_text),
         ..refusal
     })?;
@@ -193,8 +219,13 @@ pub fn plan_refused(text: &str, faults: Faults) -> Refusal {
 
 pub(crate) fn plan_of((document, text): (&Node, &str), rules: &RuleSet) -> Result<Plan, Refusal> {
     let refused = |faults| plan_refused(text, faults);
-    let plan = plan::read_document(document, &rules.vocabulary).map_err(refused)?;
-    let mut faults = check::contradictions(&plan, rules);
+    let document = read_alone(document, &rules.id);
+    let plan = plan::read_document(&document, &rules.vocabulary).map_err(refused)?;
+    let mut faults = match &document {
+        Cow::Owned(named) => said_twice(named),
+        Cow::Borrowed(_) => Faults::default(),
+    };
+    faults.list.extend(check::contradictions(&plan, rules).list);
     faults.list.extend(check::unsaid_papers(&plan, rules).list);
     match faults.is_empty() {
         true => Ok(plan),
@@ -203,7 +234,7 @@ pub(crate) fn plan_of((document, text): (&Node, &str), rules: &RuleSet) -> Resul
 }
 
 /// What is wrong with the plan whatever the rules may add to the vocabulary.
-fn plan_apart_from_rules(text: &str) -> Option<Refused> {
+pub(crate) fn plan_apart_from_rules(text: &str) -> Option<Refused> {
     const RULES_MAY_KNOW: [&str; 5] = [
         "unknown-kind",
         "unknown-key",
@@ -234,6 +265,19 @@ fn with_texts<'t>(
         }
     };
     refused.into_iter().map(with_text).collect()
+}
+
+/// The texts of the files of the edition that governs, of a rule set that was read from a text.
+pub(crate) fn layers_of<'t>(
+    governing: &RuleSet,
+    (rules, rules_text): (&RuleSet, &'t str),
+    bases: &dyn Fn(&str) -> Option<&'t str>,
+) -> Vec<Option<&'t str>> {
+    let earlier = match std::ptr::eq(governing, rules) {
+        true => None,
+        false => bases(&governing.id),
+    };
+    layer_texts(governing, earlier.unwrap_or(rules_text), bases)
 }
 
 /// The texts of a rule set's files: its own first, then those that it builds on.

@@ -4,12 +4,14 @@
 //! refused, as if they were slips of the pen. Whoever changes between rule sets in a form cannot have mistyped them, and
 //! must not lose them: they are left out of sight while these rules do not know them.
 
+use std::collections::BTreeSet;
+
 use crate::plan;
 use crate::text::{Content, DID_YOU_MEAN, Fault, Node, Span};
 use crate::vocabulary::Vocabulary;
 
 /// What the reader calls a word that nobody knows.
-const FOREIGN: [&str; 3] = ["unknown-key", "unknown-kind", "unknown-outline"];
+pub(crate) const FOREIGN: [&str; 3] = ["unknown-key", "unknown-kind", "unknown-outline"];
 
 /// Takes out of a document what this vocabulary has no word for, and nothing that is near to one of its words; gives the
 /// paths of what was taken out, such as `answers.slope-surveyed` or `things.3`, as they were before.
@@ -17,7 +19,7 @@ pub fn fit(document: &mut Node, vocabulary: &Vocabulary) -> Vec<String> {
     let Err(faults) = plan::read_document(document, vocabulary) else {
         return Vec::new();
     };
-    let foreign: Vec<Span> = faults.list.iter().filter_map(foreign).collect();
+    let foreign: BTreeSet<Span> = faults.list.iter().filter_map(foreign).collect();
     let mut gone = Vec::new();
     if !foreign.is_empty() {
         take_out(document, "", &foreign, &mut gone);
@@ -35,20 +37,25 @@ fn foreign(fault: &Fault) -> Option<Span> {
         .filter(|_| FOREIGN.contains(&fault.code) && !near)
 }
 
-fn take_out(node: &mut Node, path: &str, foreign: &[Span], gone: &mut Vec<String>) {
+/// Takes out what is foreign: an entry by its key or its word, a thing of a foreign kind, and what is measured or drawn
+/// from something foreign.
+pub(crate) fn take_out(
+    node: &mut Node,
+    path: &str,
+    foreign: &BTreeSet<Span>,
+    gone: &mut Vec<String>,
+) {
     match &mut node.content {
         Content::Map(entries) => entries.retain_mut(|entry| {
-            let is_foreign = foreign.contains(&entry.key_span);
+            let own = foreign.contains(&entry.key_span) || is_word(&entry.value, foreign);
             let path = below(path, &entry.key);
-            stays(&mut entry.value, (path, is_foreign), foreign, gone)
+            stays(&mut entry.value, (path, own), foreign, gone)
         }),
         Content::List(items) => {
             let mut places = 0..;
             items.retain_mut(|item| {
-                let kind = item.get("kind");
-                let is_foreign = kind.is_some_and(|kind| foreign.contains(&kind.span));
                 let path = below(path, &places.next().unwrap_or_default().to_string());
-                stays(item, (path, is_foreign), foreign, gone)
+                stays(item, (path, false), foreign, gone)
             });
         }
         Content::Empty | Content::Scalar { .. } => {}
@@ -59,9 +66,10 @@ fn take_out(node: &mut Node, path: &str, foreign: &[Span], gone: &mut Vec<String
 fn stays(
     part: &mut Node,
     (path, is_foreign): (String, bool),
-    foreign: &[Span],
+    foreign: &BTreeSet<Span>,
     gone: &mut Vec<String>,
 ) -> bool {
+    let is_foreign = is_foreign || rests_on_foreign(part, foreign);
     match is_foreign {
         true => gone.push(path),
         false => take_out(part, &path, foreign, gone),
@@ -69,7 +77,19 @@ fn stays(
     !is_foreign
 }
 
-fn below(path: &str, key: &str) -> String {
+/// Whether a map says nothing without the foreign word in it.
+fn rests_on_foreign(part: &Node, foreign: &BTreeSet<Span>) -> bool {
+    const WHOLE: [&str; 4] = ["kind", "from", "to", "same-as"];
+    let mut words = WHOLE.iter().filter_map(|key| part.get(key));
+    words.any(|word| is_word(word, foreign))
+}
+
+fn is_word(node: &Node, foreign: &BTreeSet<Span>) -> bool {
+    node.text().is_some() && foreign.contains(&node.span)
+}
+
+/// The path of what stands below a key.
+pub(crate) fn below(path: &str, key: &str) -> String {
     match path {
         "" => key.to_owned(),
         _ => format!("{path}.{key}"),

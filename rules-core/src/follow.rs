@@ -1,4 +1,4 @@
-//! What comes of a plan while something on it is being dragged: only what comes out otherwise than before.
+//! What comes of a plan while something on it is being dragged: only what differs from before.
 
 use serde::{Serialize, Serializer};
 
@@ -25,7 +25,7 @@ pub struct Followed {
     pub verdict: VerdictWords,
     /// How many binding rules have which outcome.
     pub counts: Counts,
-    /// The rules of which anything that is shown is otherwise than before, in the order of the rule set.
+    /// The rules that show something else than before, in the order of the rule set.
     pub rules: Vec<RuleNow>,
     /// The layers of the drawing, the lowest first; nothing in the place of one that is as before.
     pub layers: Vec<Option<String>>,

@@ -1,8 +1,8 @@
 //! Judges a plan of a private swimming pool against an authority's rules.
 //!
 //! Text goes in, values come out: this library reads no file, prints nothing, knows no clock and does not panic.
-//! In this order a module knows those before it, never those after it: `quantity`, `text`, `vocabulary`, the figures of
-//! `plan`, `measure`, `plan`, `ruleset`, `check`, `report`, `drawing`, `edit`, `placement`.
+//! In this order a module knows those before it, never those after it: `quantity`, `text`, `words`, `vocabulary`, the figures of
+//! `plan`, `measure`, `plan`, `ruleset`, `check`, `report`, `shelf`, `drawing`, `edit`, `placement`.
 #![cfg_attr(
     not(test),
     deny(
@@ -36,14 +36,18 @@ pub mod report;
 pub mod ruleset;
 pub mod schema;
 pub mod scope;
+mod several;
+pub mod shelf;
 pub mod steps;
 pub mod text;
 pub mod vocabulary;
+pub mod words;
 pub mod work;
 
 pub use answer::{
-    Refusal, Refused, RulesRead, judge_by, judge_texts, plan_refused, read_rules, refusal_to_json,
-    steps_texts, steps_to_json, to_json,
+    Refusal, Refused, RulesRead, judge_by, judge_texts, plan_refused, read_rules, read_rules_in,
+    refusal_to_json, steps_texts, steps_to_json, to_json,
 };
 pub use fit::fit;
 pub use follow::{Begun, Followed, RuleNow, begin, follow};
+pub use several::{RulesText, judge_together, judge_together_in, steps_together};

@@ -1,7 +1,7 @@
 //! Who answers for each matter: a rule set in use, somebody who was asked, or nobody yet.
 
 use crate::plan::{Answered, Plan};
-use crate::ruleset::RuleSet;
+use crate::ruleset::{RuleSet, language_of};
 use crate::vocabulary::Matter;
 
 /// How a matter stands for a plan and the rule sets in use.
@@ -71,7 +71,7 @@ fn ask<'a>(matter: Matter, rule_sets: &[&'a RuleSet]) -> Vec<Ask<'a>> {
     let mut ask: Vec<Ask<'a>> = said.collect();
     if ask.is_empty() {
         ask.push(Ask {
-            who: matter.who(),
+            who: matter.who_in(language_of(rule_sets)),
             why: None,
             said_by: None,
         });

@@ -1,5 +1,6 @@
 //! What is checked against the outside.
 
+pub mod by_grade;
 pub mod deletions;
 pub mod fuzzing;
 pub mod large;

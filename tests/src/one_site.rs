@@ -1,11 +1,11 @@
-//! One home under every bundled rule set: the page `docs/one-site.md`.
+//! One home under every bundled rule set, and under several at once: the page `docs/one-site.md`.
 
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
 
 use rules_core::check::Outcome;
-use rules_core::judge_texts;
 use rules_core::report::Report;
+use rules_core::{Refusal, RulesText, judge_texts, judge_together};
 
 const HEAD: &str = "# One home under every bundled rule set
 
@@ -19,9 +19,97 @@ written by `cargo run -p outside-checks --bin docs -- write`, and a test holds i
 |---|---|---|---|---|---|---|---|---|---|
 ";
 
+const TOGETHER_HEAD: &str = "
+## Several rule sets at once
+
+The same home under rule sets that people would use together: a state with the electrical code and the practice of digging, a town
+with the model code on barriers, a town over its province. The verdict is the worst of theirs, a rule that two of them have from
+one file counts once, and a matter is held where one of them holds it. The home's papers are left out, too. Where two rules limit
+the same measure between the same ends, the last column says what governs; it says so only where both surely apply, and here most
+of them still turn on an answer.
+
+| rule sets | verdict | fail | marginal | unknown | refer | pass | not applicable | what fails | matters held | still to ask | what governs |
+|---|---|---|---|---|---|---|---|---|---|---|---|
+";
+
+/// Rule sets as people would use them together.
+pub const TOGETHER: [&[&str]; 12] = [
+    &["florida", "electric-model", "digging"],
+    &["california", "electric-model", "septic-well-tree"],
+    &["arizona", "electric-model"],
+    &["georgia", "barrier-model", "electric-model"],
+    &["north-carolina", "barrier-model", "digging"],
+    &["new-york", "electric-model", "septic-well-tree"],
+    &["us-adoptions", "georgia"],
+    &["texas-houston", "barrier-model", "electric-model"],
+    &["texas-shady-shores", "barrier-model", "digging"],
+    &["quebec-chateauguay", "quebec"],
+    &["ontario-ottawa", "digging"],
+    &["norway", "digging"],
+];
+
+/// What several rule sets together make of a plan.
+///
+/// # Errors
+/// All faults of all texts.
+pub fn together(
+    plan: &str,
+    names: &[&str],
+    files: &BTreeMap<String, String>,
+) -> Result<Report, Refusal> {
+    let bases = |name: &str| files.get(name).map(String::as_str);
+    let sets = names.iter().map(|name| RulesText {
+        name,
+        text: files.get(*name).map(String::as_str).unwrap_or_default(),
+        bases: &bases,
+    });
+    judge_together(plan, &sets.collect::<Vec<_>>())
+}
+
 /// The page, from the home's plan and the rule files by name.
 pub fn page(home: &str, files: &BTreeMap<String, String>) -> String {
-    let plan = without_answers(home);
+    let mut page = alone(home, files);
+    page.push_str(TOGETHER_HEAD);
+    let plan = bare(home);
+    for names in TOGETHER {
+        let name = names.join(", ");
+        match together(&plan, names, files) {
+            Ok(report) => row_of_several(&mut page, &name, &report),
+            Err(refusal) => {
+                let said = refusal.show("plan", &name);
+                let _ = writeln!(page, "| {name} | refused: {said} | | | | | | | | | | |");
+            }
+        }
+    }
+    page
+}
+
+fn row_of_several(page: &mut String, name: &str, report: &Report) {
+    let governs: Vec<&str> = report
+        .governs
+        .iter()
+        .map(|one| one.sentence.as_str())
+        .collect();
+    let (scope, counts) = (&report.scope, &report.counts);
+    let _ = writeln!(
+        page,
+        "| {name} | {} | {} | {} | {} | {} | {} | {} | {} | {} | {} | {} |",
+        report.verdict.sentence,
+        counts.fail,
+        counts.marginal,
+        counts.unknown,
+        counts.refer,
+        counts.pass,
+        counts.not_applicable,
+        failing(report, "must"),
+        scope.held.len(),
+        scope.open.len(),
+        governs.join(" "),
+    );
+}
+
+fn alone(home: &str, files: &BTreeMap<String, String>) -> String {
+    let plan = without("answers:", home);
     let bases = |name: &str| files.get(name).map(String::as_str);
     let mut page = HEAD.to_owned();
     for (name, text) in files {
@@ -41,13 +129,6 @@ pub fn page(home: &str, files: &BTreeMap<String, String>) -> String {
 
 fn row(page: &mut String, name: &str, report: &Report) {
     let counts = &report.counts;
-    let failing = |strength: &str| {
-        let rules = report.rules.iter();
-        let failing = rules.filter(|rule| rule.strength == strength);
-        let failing = failing.filter(|rule| rule.outcome == Outcome::Fail);
-        let titles: Vec<&str> = failing.map(|rule| rule.title.as_str()).collect();
-        titles.join("; ")
-    };
     let _ = writeln!(
         page,
         "| {name} | {} | {} | {} | {} | {} | {} | {} | {} | {} |",
@@ -58,17 +139,31 @@ fn row(page: &mut String, name: &str, report: &Report) {
         counts.refer,
         counts.pass,
         counts.not_applicable,
-        failing("must"),
-        failing("should"),
+        failing(report, "must"),
+        failing(report, "should"),
     );
 }
 
-/// The plan without its answers: they are answers to one rule set's own questions.
-fn without_answers(home: &str) -> String {
+/// The titles of the rules of this strength that fail.
+fn failing(report: &Report, strength: &str) -> String {
+    let rules = report.rules.iter();
+    let failing = rules.filter(|rule| rule.strength == strength);
+    let failing = failing.filter(|rule| rule.outcome == Outcome::Fail);
+    let titles: Vec<&str> = failing.map(|rule| rule.title.as_str()).collect();
+    titles.join("; ")
+}
+
+/// The home's plan without what it says for its own rule set: answers, and papers.
+pub fn bare(home: &str) -> String {
+    without("documents:", &without("answers:", home))
+}
+
+/// The plan without one part of it: what stands under that key.
+fn without(key: &str, home: &str) -> String {
     let mut inside = false;
     let kept = home.lines().filter(|line| {
         inside = match inside {
-            false => line.starts_with("answers:"),
+            false => line.starts_with(key),
             true => line.starts_with(' ') || line.trim().is_empty(),
         };
         !inside

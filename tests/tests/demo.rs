@@ -113,6 +113,7 @@ fn all_six_outcomes_are_shown() {
         (Outcome::Marginal, "barrier-height"),
         (Outcome::Marginal, "septic-tank"),
         (Outcome::Refer, "foundation"),
+        (Outcome::NotApplicable, "development-plan"),
         (Outcome::NotApplicable, "railway"),
     ];
     assert_eq!(by_outcome, expected);

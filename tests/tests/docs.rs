@@ -2,17 +2,17 @@
 //!
 //! Snippets of YAML on one page are pieces of one file. A word behind `yaml` says of which: `local` is a file that builds
 //! on others, `plan` a plan, `amended` a later edition, `sourced` a file that says where it was read, `cases` a file of
-//! cases, `slip` a piece that is refused or warned of, whose message follows as `text said`.
+//! cases, `named` words that name their rule set, `slip` a piece that is refused or warned of, whose message follows as `text said`.
 
 use std::collections::BTreeMap;
 use std::fs;
 
 use outside_checks::cases::try_cases;
-use outside_checks::pages::root;
+use outside_checks::pages::{of_rule_sets, root};
 use outside_checks::read;
 use rules_core::check::Outcome;
 use rules_core::ruleset::Grade;
-use rules_core::{check, judge_texts, plan, read_rules};
+use rules_core::{RulesText, check, judge_texts, judge_together, plan, read_rules};
 
 /// A piece of a page: what stands behind the fence, and the text.
 type Snippet = (String, String);
@@ -172,7 +172,7 @@ fn every_slip_of_the_guide_is_told_as_the_guide_says() {
         };
         if let Some(line) = pair[1].1.lines().find(|line| !told.contains(*line)) {
             wrong += &format!(
-                "---\n{}is not told of by `{line}`, but by\n{told}\n",
+                "---\n{}is not reported by `{line}`, but by\n{told}\n",
                 pair[0].1
             );
         }
@@ -187,6 +187,46 @@ fn the_plan_of_the_guide_can_be_judged() {
     let report = judge_texts(&text, &rules, &|_| None);
     let report = report.unwrap_or_else(|refused| panic!("{}", refused.show("plan", "rules")));
     assert!(report.rules.len() >= 7);
+}
+
+/// Words that name their rule set are read by that one, and a plain word that two of them use is refused.
+#[test]
+fn the_words_of_the_guide_that_name_their_rule_set_are_understood() {
+    let guide = snippets(&page("site-plan.md"));
+    let files = of_rule_sets("rules.yaml").expect("the rule sets");
+    let text = |name: &str| files.get(name).map(String::as_str);
+    let sets = ["florida", "barrier-model"].map(|name| RulesText {
+        name,
+        text: text(name).expect("a rule set"),
+        bases: &text,
+    });
+    let plain = of_sort(&guide, "yaml")
+        .lines()
+        .fold(String::new(), |kept, line| {
+            let own = ["answers:", "documents:"]
+                .iter()
+                .any(|key| line.starts_with(key));
+            if own { kept } else { kept + line + "\n" }
+        });
+    let named = format!("{plain}{}", of_sort(&guide, "yaml named"));
+    let report = judge_together(&named, &sets);
+    let report = report.unwrap_or_else(|refused| panic!("{}", refused.show("plan", "rules")));
+    let read: Vec<String> = (report.read_by_some.iter())
+        .map(|one| format!("{}: {}", one.rule_sets.join(" "), one.parts.join(" ")))
+        .collect();
+    let expected = [
+        "florida: answers.florida/suction-protected documents.florida/site-plan",
+        "barrier-model: answers.barrier-model/suction-protected",
+    ];
+    assert_eq!(read, expected);
+    let clash = judge_together(&named.replace("florida/suction", "suction"), &sets);
+    let clash = clash
+        .expect_err("a word of two rule sets")
+        .show("plan", "rules");
+    assert!(
+        clash.contains("`florida/suction-protected` or `barrier-model/suction-protected`"),
+        "{clash}"
+    );
 }
 
 /// The ways of drawing and of doubting that the guide's tables list.

@@ -80,7 +80,7 @@ fn start_of(plan: &str, rules: &str, options: &str) -> Result<Start, String> {
     })
 }
 
-/// One step of the drag that [`begin`] began: what comes out otherwise than for the plan before the change (JSON, as
+/// One step of the drag that [`begin`] began: what differs from the plan before the change (JSON, as
 /// `rules_core::edit::Change` has it), `{"verdict", "counts", "rules", "layers"}`. Of a rule its id, its outcome and, under the
 /// names of the report, the texts of its line in a list, of the selected one all; null for a layer that is drawn as before.
 /// `{"wrong": "…"}` where nothing can be changed so, `{"refused": …}` where the plan would not do.

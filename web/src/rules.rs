@@ -6,7 +6,8 @@ use std::rc::Rc;
 use rules_core::drawing::{Drawing, Options};
 use rules_core::report::Report;
 use rules_core::text::{Node, read};
-use rules_core::{Begun, Refusal, RulesRead, fit, judge_by, plan_refused, read_rules};
+use rules_core::{Begun, Refusal, RulesRead, fit, judge_by, plan_refused, read_rules_in};
+use wasm_bindgen::prelude::wasm_bindgen;
 
 /// A plan as it is looked at under a rule set.
 pub struct Fitted {
@@ -31,8 +32,25 @@ pub struct Start {
 }
 
 thread_local! {
+    static LANGUAGE: RefCell<String> = const { RefCell::new(String::new()) };
     static RULES: RefCell<Option<(String, Rc<RulesRead>)>> = const { RefCell::new(None) };
     static START: RefCell<Option<Start>> = const { RefCell::new(None) };
+}
+
+/// From now on rules are read, and reports made, in the language of this name (`nb`), as far as there are words in it.
+#[wasm_bindgen]
+pub fn speak(language: &str) {
+    let other = LANGUAGE.with_borrow(|now| now != language);
+    if other {
+        LANGUAGE.set(language.to_owned());
+        RULES.set(None);
+        START.set(None);
+    }
+}
+
+/// The language that was asked for.
+pub fn language() -> Option<String> {
+    LANGUAGE.with_borrow(|now| (!now.is_empty()).then(|| now.clone()))
 }
 
 /// The rules of a text, read now or before.
@@ -44,7 +62,8 @@ pub fn rules_of(text: &str) -> Result<Rc<RulesRead>, Refusal> {
     if let Some(read) = known {
         return Ok(read);
     }
-    let read = Rc::new(read_rules(text, &|name| siting_rulesets::rules(name))?);
+    let bases = |name: &str| siting_rulesets::rules(name);
+    let read = Rc::new(read_rules_in(language().as_deref(), text, &bases)?);
     RULES.set(Some((text.to_owned(), Rc::clone(&read))));
     Ok(read)
 }

@@ -5,6 +5,7 @@ use serde::Serialize;
 use siting_rulesets::{RuleSetTexts, all, named};
 use wasm_bindgen::prelude::wasm_bindgen;
 
+use crate::rules::language;
 use crate::written::written;
 
 /// What a rule set says of itself.
@@ -20,7 +21,7 @@ struct Head {
     has_home: bool,
 }
 
-/// All rule sets that come along, in the order of their names: `[{"id", "title", "edition", "authority", "notice",
+/// All rule sets that come along, in the order of their names, in the language that was asked for: `[{"id", "title", "edition", "authority", "notice",
 /// "builds_on", "has_cases", "has_home"}, …]`.
 #[wasm_bindgen]
 pub fn rule_sets() -> String {
@@ -29,7 +30,8 @@ pub fn rule_sets() -> String {
 
 fn head(set: &RuleSetTexts) -> Option<Head> {
     let root = read(head_of(set.rules)).ok()?;
-    let text = |key| root.get(key).and_then(in_english).map(str::to_owned);
+    let language = language();
+    let text = |key| picked(root.get(key)?, language.as_deref()).map(str::to_owned);
     Some(Head {
         id: set.name,
         title: text("title")?,
@@ -42,13 +44,14 @@ fn head(set: &RuleSetTexts) -> Option<Head> {
     })
 }
 
-/// A text, or the English one where there are several; else the first.
-fn in_english(node: &Node) -> Option<&str> {
+/// A text, or the one in the language that is wanted where there are several; else the English one, else the first.
+fn picked<'n>(node: &'n Node, language: Option<&str>) -> Option<&'n str> {
     let Some(languages) = node.as_map() else {
         return node.text();
     };
+    let wanted = language.and_then(|language| node.get(language));
     let first = || languages.first().map(|entry| &entry.value);
-    node.get("en").or_else(first)?.text()
+    wanted.or_else(|| node.get("en")).or_else(first)?.text()
 }
 
 /// The keys at the head of a rule file that are read.

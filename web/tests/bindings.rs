@@ -3,7 +3,7 @@
 use serde_json::Value;
 use siting_web::{
     answer, asked, begin, blank, cases_text, check, draw, edit, faults, follow, handles, home,
-    read_back, rule_sets, rule_text, steps, to_json, to_yaml, try_cases,
+    read_back, rule_sets, rule_text, speak, steps, to_json, to_yaml, try_cases,
 };
 
 #[cfg(target_arch = "wasm32")]
@@ -227,7 +227,7 @@ impl Step {
         }
     }
 
-    /// The reports of one rule before and after, and what is told of it.
+    /// The reports of one rule before and after, and what the step says about it.
     fn rules(&self) -> impl Iterator<Item = (&Value, &Value, Option<&Value>)> {
         let [before, after] = [&self.before, &self.after]
             .map(|answer| answer["report"]["rules"].as_array().expect("a list"));
@@ -237,7 +237,7 @@ impl Step {
         both.map(move |(was, is)| (was, is, of(&is["id"])))
     }
 
-    /// The layers of the drawing before and after, and what is told of each.
+    /// The layers of the drawing before and after, and what the step says about each.
     fn layers(&self) -> impl Iterator<Item = (&Value, &Value, &Value)> {
         let [before, after] = [&self.before, &self.after]
             .map(|answer| answer["drawing"]["layers"].as_array().expect("a list"));
@@ -500,4 +500,36 @@ fn a_side_of_the_lot_is_taken_hold_of_by_the_corners() {
     let svg = draw(&demo(), &rules("eldermere"), r#"{"thing": "rear"}"#);
     assert_eq!(svg.matches("data-handle=\"corner\"").count(), 4);
     assert_eq!(handles(&demo(), "rear"), handles(&demo(), "lot"));
+}
+
+/// The page says once in which language it is; from then on the rule sets answer in it.
+#[test]
+fn the_library_speaks_the_language_of_the_page() {
+    let title = || {
+        let sets = json(&rule_sets());
+        let all = sets.as_array().expect("a list");
+        let norway = all.iter().find(|set| set["id"] == "norway");
+        norway.expect("Norway")["title"].as_str().map(str::to_owned)
+    };
+    let report = || json(&answer(&demo(), &rules("norway"), "{}"))["report"].clone();
+    let title_of_rule = |report: &Value| {
+        let rules = report["rules"].as_array().expect("rules");
+        let rule = rules.iter().find(|rule| rule["id"] == "plan-boundary");
+        rule.expect("the rule")["title"].clone()
+    };
+    let english = report();
+    assert_eq!(english["language"], "en");
+    speak("nb");
+    assert_eq!(
+        title().as_deref(),
+        Some("Norge, private svømmebasseng, nasjonale regler")
+    );
+    let norwegian = report();
+    assert_eq!(norwegian["language"], "nb");
+    assert_eq!(norwegian["rule-set"]["title"], title().expect("a title"));
+    assert_ne!(title_of_rule(&norwegian), title_of_rule(&english));
+    assert_ne!(norwegian["disclaimer"], english["disclaimer"]);
+    assert_eq!(norwegian["counts"], english["counts"]);
+    speak("en");
+    assert_eq!(report(), english);
 }

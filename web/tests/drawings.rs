@@ -24,7 +24,7 @@ fn held_against(name: &str, svg: &str) {
         return;
     }
     let known = fs::read_to_string(&path).unwrap_or_default();
-    assert!(known == svg, "{name} is drawn otherwise than in its file");
+    assert!(known == svg, "{name} is not drawn as in its file");
 }
 
 /// Every element that is opened is closed in its turn, and no text holds a bare bracket or quote.

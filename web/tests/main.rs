@@ -6,6 +6,8 @@ mod drawings;
 #[cfg(not(target_arch = "wasm32"))]
 mod no_rule;
 mod same_bytes;
+#[cfg(not(target_arch = "wasm32"))]
+mod words;
 
 #[cfg(target_arch = "wasm32")]
 wasm_bindgen_test::wasm_bindgen_test_configure!(run_in_browser);

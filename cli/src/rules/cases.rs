@@ -15,7 +15,7 @@ use crate::files::{self, Source};
 use crate::print;
 use crate::usage::{self, Trouble, misread};
 
-/// A case comes out otherwise than it should.
+/// A case does not come out as expected.
 const OTHERWISE: u8 = 1;
 
 pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {

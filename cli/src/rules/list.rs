@@ -5,50 +5,42 @@ use std::process::ExitCode;
 use lexopt::prelude::*;
 use rules_core::read_rules;
 use rules_core::ruleset::RuleSet;
-use rules_core::text::Visible;
+use rules_core::shelf::{Shelf, listed};
 
+use super::day_asked;
 use crate::bundled;
 use crate::print;
 use crate::usage::{self, Trouble, misread};
 
+const MORE: &str = "
+siting rules list WORD      only those with a word: a country, a place, a matter
+siting rules read NAME      what one of them asks for
+siting rules sources NAME   what its values rest on
+";
+
 pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
-    match arguments.next().map_err(misread)? {
-        None => print::out(listed()),
-        Some(Short('h') | Long("help")) => print::out(super::HELP),
-        Some(other) => Err(usage::unexpected(other, &["help"])),
-    }
-}
-
-fn listed() -> Visible {
-    let read = bundled::all()
-        .iter()
-        .filter_map(|set| read_rules(set.rules, &bundled::rules).ok());
-    let mut list = Visible::new();
-    list.extend(read.flat_map(|read| row(&read.rule_set)));
-    list.gap();
-    list.line("siting rules read NAME says what one of them asks for.");
-    list
-}
-
-fn row(rules: &RuleSet) -> [String; 3] {
-    let own = rules.rules.iter().filter(|rule| rule.layer == 0).count();
-    let from_others = match rules.rules.len() - own {
-        0 => String::new(),
-        more => {
-            let below: Vec<&str> = rules.layers.iter().skip(1).map(|l| l.id.as_str()).collect();
-            format!(", and {more} of {}", below.join(", "))
+    let mut wanted = Shelf::default();
+    while let Some(argument) = arguments.next().map_err(misread)? {
+        match argument {
+            Short('h') | Long("help") => return print::out(super::HELP),
+            Long("on") => wanted.on = Some(day_asked(arguments.value().map_err(misread)?)?),
+            Value(word) => wanted.words.push(word.to_string_lossy().into_owned()),
+            other => return Err(usage::unexpected(other, &["on", "help"])),
         }
-    };
-    [
-        rules.id.clone(),
-        format!("    {}, edition {}", rules.title, rules.edition),
-        format!("    {}; {}{from_others}", rules.authority, counted(own)),
-    ]
+    }
+    let list = listed(&bundled_sets(), &wanted);
+    if list.is_empty() {
+        return Err(Trouble::new(
+            format!("No rule set has “{}” in it.", wanted.words.join(" ")),
+            "siting rules list shows them all.",
+        ));
+    }
+    print::out(list)?;
+    print::out(MORE)
 }
 
-fn counted(rules: usize) -> String {
-    match rules {
-        1 => "1 rule".to_owned(),
-        _ => format!("{rules} rules"),
-    }
+fn bundled_sets() -> Vec<RuleSet> {
+    let sets = bundled::all().iter();
+    let read = sets.filter_map(|set| read_rules(set.rules, &bundled::rules).ok());
+    read.map(|read| read.rule_set).collect()
 }

@@ -50,14 +50,14 @@ pub struct Tried {
     pub title: String,
     /// The rules that it speaks of, and what they came to.
     pub outcomes: BTreeMap<String, Outcome>,
-    /// What came out otherwise than it should, in sentences; empty where all is as expected.
+    /// What did not come out as expected, in sentences; empty where all did.
     pub wrong: Vec<String>,
 }
 
 /// Tries all cases of a file.
 ///
 /// # Errors
-/// What is wrong with the file of cases itself. A plan that cannot be read is told of in its case's `wrong`.
+/// What is wrong with the file of cases itself. A plan that cannot be read is named in its case's `wrong`.
 pub fn try_cases(rules: &RuleSet, text: &str) -> Result<Vec<Tried>, Faults> {
     try_node(rules, &text::read(text)?)
 }

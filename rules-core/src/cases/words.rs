@@ -3,14 +3,14 @@
 use super::{EdgeCase, Shown, Tried};
 use crate::text::Visible;
 
-/// What came of the cases: what came out otherwise than it should, and what they have shown of each rule.
+/// What came of the cases: what did not come out as expected, and what they have shown of each rule.
 pub fn tried_to_text(tried: &[Tried], shown: &[Shown]) -> Visible {
     let wrong: Vec<&Tried> = tried.iter().filter(|case| !case.wrong.is_empty()).collect();
     let all = tried.len();
     let mut text = Visible::new();
     text.line(match wrong.len() {
         0 => format!("All {all} cases come out as they should."),
-        some => format!("{some} of {all} cases come out otherwise than they should."),
+        some => format!("{some} of {all} cases did not come out as expected."),
     });
     for case in wrong {
         text.gap();

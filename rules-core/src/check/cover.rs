@@ -66,6 +66,15 @@ fn total<'w>(all: impl Iterator<Item = (&'w Within, &'w Vec<Figure>)>) -> i128 {
     }
 }
 
+/// No more than this where so much may come on top.
+fn rounded_up(area: i128, slack: i128) -> i128 {
+    let most = area.saturating_add(slack);
+    match slack {
+        0 => most,
+        _ => most.saturating_add((-most).rem_euclid(ROUNDED)),
+    }
+}
+
 /// What of a piece lies deeper within an area than this.
 fn deeper(area: &Figure, piece: &Figure, by: i64) -> Vec<Figure> {
     let whole = area.forms == piece.forms && area.curved.is_empty();
@@ -132,9 +141,7 @@ impl<'a> Judge<'a> {
         let apart = all
             .iter()
             .map(|one| one.alone.map_or(NO_HIGH, |alone| alone.1));
-        together
-            .saturating_add(slack)
-            .min(apart.fold(0, i128::saturating_add))
+        rounded_up(together, slack).min(apart.fold(0, i128::saturating_add))
     }
 
     /// The area of one outline by itself; `None` where it has several parts, or only what a zone leaves of it counts.
@@ -200,19 +207,25 @@ impl<'a> Judge<'a> {
             }
             None => Vec::new(),
         };
-        let pieces = narrowed(self.off_alone(&one.drawn), inner, Some(area));
+        let off = self.off_alone(&one.drawn);
+        let shift = self.scene.plan().shift_of(one.drawn.thing);
+        let pieces = narrowed(off, inner, Some(area));
         let shifted = match shift_apart {
-            true => narrowed(self.scene.plan().shift_of(one.drawn.thing), &pieces, None),
+            true => narrowed(shift, &pieces, None),
             false => Vec::new(),
         };
-        let slack = |pieces: &[Figure]| by_weight(cut_slack(pieces, area), one.weight);
+        let slack = |pieces: &[Figure], unmoved: i128| {
+            by_weight(cut_slack(pieces, area).saturating_add(unmoved), one.weight)
+        };
+        let first = unmoved_slack(&pieces, inner, off);
+        let then = unmoved_slack(&shifted, &pieces, shift).saturating_add(first);
         Within {
             frame: match one.drawn.thing.source {
                 Some(source) => Frame::Source(source),
                 None => Frame::Thing(one.drawn.index),
             },
             weight: one.weight,
-            slack: slack(&pieces).max(slack(&shifted)),
+            slack: slack(&pieces, first).max(slack(&shifted, then)),
             pieces,
             shifted,
         }
@@ -259,6 +272,22 @@ fn cut_slack(pieces: &[Figure], whole: &Figure) -> i128 {
             piece.forms.iter().map(slack)
         })
         .fold(0, i128::saturating_add)
+}
+
+/// What pieces may be too large by that should have become narrower by so much, and were cut on a grid too coarse for it.
+fn unmoved_slack(pieces: &[Figure], before: &[Figure], by: Option<i64>) -> i128 {
+    let by = by.unwrap_or(0);
+    let unmoved = pieces.iter().filter(|piece| {
+        before
+            .iter()
+            .any(|own| (&own.forms, own.spread) == (&piece.forms, piece.spread))
+    });
+    let slack = |piece: &Figure| {
+        let forms = piece.forms.iter();
+        let each = forms.map(|form| form_slack(form, piece.spread, by));
+        each.fold(0, i128::saturating_add)
+    };
+    unmoved.map(slack).fold(0, i128::saturating_add)
 }
 
 fn weight(part: &Part) -> u32 {

@@ -178,7 +178,7 @@ fn joined(
     (truth, room, kept)
 }
 
-/// Keeps one of those that must all hold. Of those that do hold, only the one with the least room is ever told of.
+/// Keeps one of those that must all hold. Of those that do hold, only the one with the least room is ever reported.
 fn keep_tightest(kept: &mut Vec<Judged>, member: Judged) {
     let holds = |judged: &Judged| judged.truth == Truth::HOLDS;
     let tightest = kept.iter_mut().next().filter(|first| holds(first));

@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{Finding, Truth};
 use crate::ruleset::Rule;
+use crate::words::Word;
 
 /// What a rule comes to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -62,6 +63,18 @@ impl Outcome {
             Outcome::NotApplicable => "not-applicable",
         }
     }
+
+    /// Its words in reports.
+    pub fn said(self) -> Word {
+        match self {
+            Outcome::Fail => Word::Fail,
+            Outcome::Unknown => Word::Unknown,
+            Outcome::Marginal => Word::Marginal,
+            Outcome::Refer => Word::Refer,
+            Outcome::Pass => Word::Pass,
+            Outcome::NotApplicable => Word::NotApplicable,
+        }
+    }
 }
 
 /// What the binding rules together come to.
@@ -107,14 +120,12 @@ impl Verdict {
     }
 
     /// The sentence in reports.
-    pub fn sentence(self) -> &'static str {
+    pub fn said(self) -> Word {
         match self {
-            Verdict::DoesNotComply => "The plan does not comply as drawn.",
-            Verdict::NotDecided => "Not decided yet.",
-            Verdict::NothingInTheseRules => {
-                "Nothing in these rules stands against the plan, but they do not hold everything."
-            }
-            Verdict::NothingAgainst => "Nothing in this rule set stands against the plan.",
+            Verdict::DoesNotComply => Word::DoesNotComply,
+            Verdict::NotDecided => Word::NotDecided,
+            Verdict::NothingInTheseRules => Word::NothingInTheseRules,
+            Verdict::NothingAgainst => Word::NothingAgainst,
         }
     }
 }

@@ -1,9 +1,10 @@
 //! The changes as text.
 
 use super::{Changed, Changes, PlanCompared};
-use crate::check::Outcome;
+use crate::check::{Outcome, Verdict};
 use crate::ruleset::say::Said;
 use crate::text::Visible;
+use crate::words::Language;
 
 impl Changes {
     /// The changes as text.
@@ -81,19 +82,23 @@ fn lines(said: &Said, margin: &str) -> Vec<String> {
     lines.map(|line| format!("{margin}{line}")).collect()
 }
 
+fn in_english(verdict: Verdict) -> &'static str {
+    verdict.said().in_language(Language::English)
+}
+
 impl PlanCompared {
     /// What changes for the plan of that file, as text.
     pub fn to_text(&self, file: &str) -> Visible {
         let (then, now) = self.verdict;
         let verdict = match then == now {
-            true => format!("as before: {}", now.sentence()),
-            false => format!("before: {} Now: {}", then.sentence(), now.sentence()),
+            true => format!("as before: {}", in_english(now)),
+            false => format!("before: {} Now: {}", in_english(then), in_english(now)),
         };
         let mut text = Visible::new();
         text.line(format!("{file}: {}", self.title));
         text.line(format!("  {verdict}"));
         if self.rules.is_empty() {
-            text.line("  No rule comes out otherwise.");
+            text.line("  No rule comes out differently.");
         }
         for (rule, then, now) in &self.rules {
             text.line(format!("  {rule}: {}, now {}", word(*then), word(*now)));

@@ -12,7 +12,7 @@ impl<'a> Stirred<'a> {
     /// All of them.
     pub const ALL: Self = Self(None);
 
-    /// Those that are otherwise than in a plan that was drawn on the same sheet.
+    /// Those that differ from a plan that was drawn on the same sheet.
     pub fn since(before: &'a Plan, sheet: &Sheet<'a>) -> Self {
         let now = sheet.plan;
         let alike = before.origin == now.origin

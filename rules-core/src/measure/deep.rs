@@ -9,7 +9,7 @@ use crate::plan::figure::{Figure, Form, Point};
 /// So many places are tried first, and so many of the best are improved.
 const SEEDS: usize = 400;
 const IMPROVED: usize = 6;
-/// So often the box is halved in which a place could be.
+/// How often the box that may hold the place is halved.
 const HALVED: usize = 300;
 /// By so many nanometres two depths and the middle of a box may be rounded together.
 const ROUNDED: i64 = 8;

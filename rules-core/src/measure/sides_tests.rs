@@ -281,7 +281,7 @@ fn what_is_told_of_a_corner_is_so_in_every_world() {
     assert!(told_of.iter().all(|n| *n > 100), "{told_of:?}");
 }
 
-/// Zones of zones: what is told of a place agrees with the truth of each part, and what is cut adds up to the whole.
+/// Zones of zones: what is found at a place agrees with the truth of each part, and what is cut adds up to the whole.
 #[test]
 fn zones_put_together_are_told_like_their_parts() {
     let mut dice = Dice::new(10);

@@ -26,7 +26,7 @@ pub fn governed_report<'a>(
     report
 }
 
-/// A rule that comes out otherwise under another edition says so instead of what one of them alone would say.
+/// A rule that comes out differently under another edition says so, instead of what one edition alone would say.
 fn say_what_differs(rule: &mut RuleReport, newest: &Edition<'_>, others: &[Edition<'_>]) {
     let own = newest.outcome(&rule.id).unwrap_or(rule.outcome);
     let outcome =
@@ -65,13 +65,13 @@ fn edition_report(edition: &Edition<'_>, newest: &Edition<'_>) -> EditionReport 
         edition: rules.edition.clone(),
         sure: edition.sure,
         in_force: in_force.map(|in_force| in_force_words(in_force, rules)),
-        verdict: VerdictWords::of(edition.findings.verdict),
+        verdict: VerdictWords::of(edition.findings.verdict, rules.language),
         otherwise: otherwise(edition, newest),
         documents: only_its_documents(edition, newest),
     }
 }
 
-/// The rules that come out otherwise than under the newest edition.
+/// The rules that come out differently under the newest edition.
 fn otherwise(edition: &Edition<'_>, newest: &Edition<'_>) -> Vec<EditionRule> {
     let findings = edition.findings.rules.iter();
     let rules = findings.filter_map(|found| {

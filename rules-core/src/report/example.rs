@@ -186,6 +186,7 @@ fn rule_set() -> RuleSet {
         authority: "the Eldermere building office".to_owned(),
         notice: None,
         about: Default::default(),
+        language: Default::default(),
         reach: Default::default(),
         sources: Vec::new(),
         working_days: Default::default(),

@@ -68,7 +68,9 @@ impl Matter<'_> {
             remedy: None,
             documents: Vec::new(),
             provenance: String::new(),
+            mark: None,
             note: None,
+            rule_sets: Vec::new(),
         }
     }
 

@@ -6,7 +6,8 @@ use super::model::{DecisionReport, DocumentReport, DutyReport};
 use crate::check::{Decided, DocumentNeed, Need, Subject};
 use crate::plan::DocumentState;
 use crate::ruleset::words::{listed, stated_words};
-use crate::ruleset::{Document, Duty};
+use crate::ruleset::{Document, Duty, Holder};
+use crate::words::{Language, Word};
 
 impl Matter<'_> {
     pub(super) fn decisions(&self) -> Vec<DecisionReport> {
@@ -31,9 +32,11 @@ impl Matter<'_> {
             subject: self.subject_and_pool(&decided.subject, decided.pool),
             pool: decided.pool.and_then(|pool| self.id_of(pool)),
             at: self.at_reports(&decided.at),
+            mark: self.mark_of(Holder::Decision, &decision.id, &decision.cited),
             classes,
             refer: decided.refer,
             missing: self.all_missing(&decided.missing),
+            rule_sets: Vec::new(),
         })
     }
 
@@ -84,13 +87,15 @@ impl Matter<'_> {
             discretion: document.discretion,
             rules: self.rule_ids(&need.rules),
             sentence: self.document_sentence(need, document),
+            mark: self.mark_of(Holder::Paper, &document.id, &document.cited),
+            rule_sets: Vec::new(),
         }
     }
 
     fn document_sentence(&self, need: &DocumentNeed, document: &Document) -> String {
         let thing = need.thing.map(|thing| self.thing_words(thing));
         let for_whom = thing.map_or(String::new(), |thing| format!(" for {thing}"));
-        document_sentence(need, document, &for_whom)
+        document_sentence(need, document, &for_whom, self.rules.language)
     }
 
     pub(super) fn duties(&self) -> Vec<DutyReport> {
@@ -101,10 +106,12 @@ impl Matter<'_> {
                 id: duty.id.clone(),
                 sure,
                 sentence: duty_sentence(duty, sure),
+                mark: self.mark_of(Holder::Step, &duty.id, &duty.cited),
                 what: duty.what.clone(),
                 who: duty.who.clone(),
                 before: duty.before.clone(),
                 after: duty.after.clone(),
+                rule_sets: Vec::new(),
             })
             .collect()
     }
@@ -118,25 +125,33 @@ fn subject_of(need: &DocumentNeed) -> Subject {
     }
 }
 
-fn document_sentence(need: &DocumentNeed, document: &Document, for_whom: &str) -> String {
-    let from = document.from.as_ref().map(|from| format!(", from {from}"));
+fn document_sentence(
+    need: &DocumentNeed,
+    document: &Document,
+    for_whom: &str,
+    language: Language,
+) -> String {
+    let from = document.from.as_ref();
+    let from = from.map(|from| Word::PaperFrom.said(language, &[("from", from)]));
     let form = document.form.as_ref().map(|form| format!(" ({form})"));
     let needed = match need.need {
-        Need::Needed => "needed",
-        Need::Perhaps => "may be needed",
-        Need::NotNeeded => "not needed for this plan",
+        Need::Needed => Word::Needed,
+        Need::Perhaps => Word::PerhapsNeeded,
+        Need::NotNeeded => Word::NotNeeded,
     };
     let state = match (need.need, need.state) {
-        (Need::NotNeeded, DocumentState::NotYet) => "",
-        (_, DocumentState::NotYet) => ", still to get",
-        (_, DocumentState::InHand) => ", in hand",
-        (_, DocumentState::Refused) => ", asked for and refused",
+        (Need::NotNeeded, DocumentState::NotYet) => None,
+        (_, DocumentState::NotYet) => Some(Word::StillToGet),
+        (_, DocumentState::InHand) => Some(Word::InHand),
+        (_, DocumentState::Refused) => Some(Word::Refused),
     };
+    let state = state.map_or("", |state| state.in_language(language));
     format!(
-        "{}{for_whom}{}{}: {needed}{state}.",
+        "{}{for_whom}{}{}: {}{state}.",
         document.title,
         form.unwrap_or_default(),
-        from.unwrap_or_default()
+        from.unwrap_or_default(),
+        needed.in_language(language)
     )
 }
 

@@ -188,6 +188,7 @@ impl Matter<'_> {
             .map(|(missing, rules)| Question {
                 missing: self.missing(missing),
                 rules: self.rule_ids(&rules),
+                rule_sets: Vec::new(),
             })
             .collect();
         // The sort is stable: among equals, the order of the plan stays.
@@ -208,6 +209,7 @@ impl Matter<'_> {
         let questions = all.into_iter().map(|(one, rules)| Question {
             missing: self.missing_exactness(one),
             rules: self.rule_ids(&rules),
+            rule_sets: Vec::new(),
         });
         questions.collect()
     }
@@ -234,7 +236,7 @@ pub(super) fn lowered_after(lead: &str, question: &str) -> String {
 }
 
 /// The sentence with a capital at its beginning.
-pub(super) fn capitalised(text: &str) -> String {
+pub(crate) fn capitalised(text: &str) -> String {
     let mut rest = text.chars();
     match rest.next() {
         Some(first) => format!("{}{}", first.to_uppercase(), rest.as_str()),

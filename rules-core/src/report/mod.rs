@@ -17,14 +17,20 @@ mod places;
 mod readings;
 mod rules;
 mod scope;
+mod second_hand;
 mod sentences;
 mod telling;
 pub mod text;
+mod together;
 
 #[cfg(test)]
 mod example;
 #[cfg(test)]
+mod language_tests;
+#[cfg(test)]
 mod report_tests;
+#[cfg(test)]
+mod second_hand_tests;
 #[cfg(test)]
 mod told_tests;
 
@@ -32,12 +38,17 @@ pub use editions::governed_report;
 pub use glance::{Glance, Told, glances};
 pub(crate) use lists::duty_sentence;
 pub use matter::Texts;
+pub(crate) use missing::capitalised;
 pub use model::*;
 pub(crate) use sentences::deciding;
+pub(crate) use together::{JudgedBy, together};
 
 use crate::check::Findings;
 use crate::plan::Plan;
-use crate::ruleset::RuleSet;
+use crate::ruleset::language_of;
+use crate::ruleset::words::listed;
+use crate::ruleset::{Layer, RuleSet};
+use crate::words::Word;
 use matter::Matter;
 
 /// Puts findings into words. `texts` are what plan and rules were read from, so that lines can be named.
@@ -57,54 +68,84 @@ impl Matter<'_> {
             rules.iter().partition(|rule| rule.strength == rules::MUST);
         let mut report = Report {
             schema: SCHEMA.to_owned(),
+            language: self.rules.language.tag().to_owned(),
             plan: PlanHead {
                 id: self.plan.id.clone(),
                 title: self.plan.title.clone(),
             },
             rule_set: self.rule_set_head(),
+            rule_sets: Vec::new(),
+            goes_with: together::goes_with(&[self.rules]),
+            read_by_some: Vec::new(),
             editions: Vec::new(),
             verdict: self.verdict(),
-            scope: self.scope(),
+            scope: scope::scope_report(&[self.rules], self.plan),
             counts: rules::count(binding.into_iter()),
             advice_counts: rules::count(advising.into_iter()),
             as_drawn: drawn::head(&rules),
             rules,
+            governs: Vec::new(),
             decisions: self.decisions(),
             documents: self.documents(),
             duties: self.duties(),
             cautions: self.cautions(),
             questions: self.questions(),
             next: Vec::new(),
-            disclaimer: self.disclaimer(),
+            second_hand: second_hand::second_hand(&[self.rules]),
+            disclaimer: disclaimer(&[self.rules]),
         };
         report.next = next::steps(&report);
         report
     }
 
     fn rule_set_head(&self) -> RuleSetHead {
-        let layers = self.rules.layers.iter();
         RuleSetHead {
             id: self.rules.id.clone(),
             title: self.rules.title.clone(),
             edition: self.rules.edition.clone(),
             authority: self.rules.authority.clone(),
             notice: self.rules.notice.clone(),
-            layers: layers
-                .map(|layer| LayerHead {
-                    id: layer.id.clone(),
-                    title: layer.title.clone(),
-                    edition: layer.edition.clone(),
-                })
-                .collect(),
+            layers: layer_heads(self.rules),
         }
     }
+}
 
-    fn disclaimer(&self) -> String {
-        format!(
-            "This is neither an official text nor a permit. It says what the rule file `{}`, edition {}, makes of the \
-             plan as it was stated; either may be wrong or out of date. Only this authority decides: {}. Ask there \
-             before anything is built.",
-            self.rules.title, self.rules.edition, self.rules.authority
-        )
+fn layer_heads(rules: &RuleSet) -> Vec<LayerHead> {
+    let head = |layer: &Layer| LayerHead {
+        id: layer.id.clone(),
+        title: layer.title.clone(),
+        edition: layer.edition.clone(),
+    };
+    rules.layers.iter().map(head).collect()
+}
+
+/// What a report is not, under these rule sets.
+fn disclaimer(sets: &[&RuleSet]) -> String {
+    let language = language_of(sets);
+    let file = |rules: &&RuleSet| {
+        let fill = [
+            ("title", rules.title.as_str()),
+            ("edition", rules.edition.as_str()),
+        ];
+        Word::FileAndEdition.said(language, &fill)
+    };
+    let files: Vec<String> = sets.iter().map(file).collect();
+    let files = listed(&files, Word::And.in_language(language));
+    let words = match sets.len() {
+        0 | 1 => Word::Disclaimer,
+        _ => Word::DisclaimerOfAll,
+    };
+    let authorities = authorities(sets);
+    words.said(language, &[("files", &files), ("authority", &authorities)])
+}
+
+/// Who decides, each named once.
+fn authorities(sets: &[&RuleSet]) -> String {
+    let mut all: Vec<String> = Vec::new();
+    for rules in sets {
+        if !all.contains(&rules.authority) {
+            all.push(rules.authority.clone());
+        }
     }
+    all.join("; ")
 }

@@ -5,12 +5,15 @@
 
 mod lists;
 mod scope;
+mod together;
 
 use serde::{Deserialize, Serialize};
 
 use crate::check::{Outcome, Verdict};
+use crate::words::Language;
 pub use lists::{CautionReport, DecisionReport, DocumentReport, DutyReport};
 pub use scope::{AnsweredMatter, AskReport, HeldMatter, OnTop, OpenMatter, ScopeReport};
+pub use together::{GoesWith, GovernsReport, LimitReport, ReadBySome, RuleSetReport};
 
 /// What [`Report::schema`] says: the form of the report, to be raised when a reader of the old one would go wrong.
 pub const SCHEMA: &str = "siting-report/3";
@@ -21,11 +24,24 @@ pub const SCHEMA: &str = "siting-report/3";
 pub struct Report {
     /// The form of this report.
     pub schema: String,
+    /// The language of its own words, and of those that the rule files have in it; what was found is told in English.
+    pub language: String,
     /// The plan.
     pub plan: PlanHead,
-    /// The rule set; where it has several editions, the newest that may govern the plan.
+    /// The rule set; where it has several editions, the newest that may govern the plan. Of several rule sets together, their
+    /// names in a row.
     pub rule_set: RuleSetHead,
-    /// The editions that may govern the plan, the newest first; empty where the rule set has only one.
+    /// Each rule set by itself, in the order in which they were named; empty where there is only one.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub rule_sets: Vec<RuleSetReport>,
+    /// The rule sets that belong with these and were not named.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub goes_with: Vec<GoesWith>,
+    /// What of the plan only some of several rule sets read.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub read_by_some: Vec<ReadBySome>,
+    /// The editions that may govern the plan, the newest first; empty where the rule set has only one, and where there are
+    /// several rule sets, each of which has its own.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub editions: Vec<EditionReport>,
     /// What the binding rules together come to.
@@ -40,6 +56,9 @@ pub struct Report {
     pub as_drawn: Option<AsDrawnReport>,
     /// One for each rule, in the order of the rule set.
     pub rules: Vec<RuleReport>,
+    /// Where rules of several rule sets limit the same measure between the same ends: which of the two governs.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub governs: Vec<GovernsReport>,
     /// Questions whose answer is a class.
     pub decisions: Vec<DecisionReport>,
     /// Papers to gather.
@@ -52,8 +71,17 @@ pub struct Report {
     pub questions: Vec<Question>,
     /// What to do next, in order.
     pub next: Vec<String>,
+    /// How many values of the rules are neither from the law nor from an office's page; none where none is.
+    pub second_hand: Option<SecondHandReport>,
     /// What this report is not.
     pub disclaimer: String,
+}
+
+impl Report {
+    /// The language of its own words.
+    pub(crate) fn speaks(&self) -> Language {
+        Language::of(&self.language)
+    }
 }
 
 /// An edition of the rule set that may govern the plan.
@@ -72,7 +100,7 @@ pub struct EditionReport {
     pub in_force: Option<String>,
     /// What the whole plan comes to under it.
     pub verdict: VerdictWords,
-    /// The rules that come out otherwise than under the newest of these editions, or that only this one has.
+    /// The rules that come out differently under the newest of these editions, or that only this one has.
     pub otherwise: Vec<EditionRule>,
     /// The titles of papers that only this one calls for.
     pub documents: Vec<String>,
@@ -143,10 +171,10 @@ pub struct VerdictWords {
 }
 
 impl VerdictWords {
-    pub(super) fn of(verdict: Verdict) -> Self {
+    pub(super) fn of(verdict: Verdict, language: Language) -> Self {
         Self {
             word: verdict,
-            sentence: verdict.sentence().to_owned(),
+            sentence: verdict.said().in_language(language).to_owned(),
         }
     }
 }
@@ -215,8 +243,26 @@ pub struct RuleReport {
     pub documents: Vec<String>,
     /// `confirmed`, `from-memory` or `contradicted`.
     pub provenance: String,
+    /// Where its figures are from, where that is neither the law nor a page of the authority that applies it: `from a
+    /// restatement`, `from memory, to be checked (48 in)`.
+    pub mark: Option<String>,
     /// What the rule file's writer wants the reader to know.
     pub note: Option<String>,
+    /// The short names of the rule sets that it comes from, where there are several.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub rule_sets: Vec<String>,
+}
+
+/// How many values are neither from the law nor from a page of the authority that applies it.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct SecondHandReport {
+    /// How many.
+    pub values: usize,
+    /// Of how many that name a source.
+    pub of: usize,
+    /// The same in a sentence, with where they are from.
+    pub sentence: String,
 }
 
 /// What was found for one subject of a rule.
@@ -391,4 +437,7 @@ pub struct Question {
     pub missing: MissingReport,
     /// The ids of the rules that are open for want of it.
     pub rules: Vec<String>,
+    /// The short names of the rule sets that ask for it, where there are several.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub rule_sets: Vec<String>,
 }

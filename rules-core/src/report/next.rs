@@ -5,6 +5,7 @@ use super::model::{Report, RuleReport};
 use super::rules::MUST;
 use crate::check::{Outcome, Verdict};
 use crate::ruleset::words::listed;
+use crate::words::Word;
 
 /// What to do next, in order: never more than five steps, the last of them always the authority.
 pub(super) fn steps(report: &Report) -> Vec<String> {
@@ -19,60 +20,67 @@ pub(super) fn steps(report: &Report) -> Vec<String> {
 }
 
 fn change_what_fails(report: &Report) -> Option<String> {
-    let mut failing = report
-        .rules
-        .iter()
-        .filter(|rule| rule.strength == MUST && rule.outcome == Outcome::Fail);
-    let first = failing.next()?;
-    let others = match failing.count() {
-        0 => String::new(),
-        1 => "; then the other rule that fails".to_owned(),
-        more => format!("; then the {more} other rules that fail"),
-    };
-    let remedy = first.remedy.as_deref().unwrap_or("Change the plan.");
-    let remedy = remedy.trim_end_matches('.');
-    Some(format!("{remedy} ({}){others}.", first.title))
+    let fails = |rule: &&RuleReport| rule.strength == MUST && rule.outcome == Outcome::Fail;
+    mend(
+        report,
+        report.rules.iter().filter(fails),
+        [Word::Mend, Word::ThenTheOther, Word::ThenTheOthers],
+    )
 }
 
 /// What fails as drawn is worth mending first, though nobody is sure of it before the drawing is.
 fn change_what_fails_as_drawn(report: &Report) -> Option<String> {
     let fails = |rule: &&RuleReport| rule.strength == MUST && rule.as_drawn == Some(Outcome::Fail);
-    let mut failing = report.rules.iter().filter(fails);
+    let words = [
+        Word::MendAsDrawn,
+        Word::ThenTheOtherAsDrawn,
+        Word::ThenTheOthersAsDrawn,
+    ];
+    mend(report, report.rules.iter().filter(fails), words)
+}
+
+fn mend<'r>(
+    report: &Report,
+    mut failing: impl Iterator<Item = &'r RuleReport>,
+    [words, one_more, more]: [Word; 3],
+) -> Option<String> {
+    let language = report.speaks();
     let first = failing.next()?;
     let others = match failing.count() {
         0 => String::new(),
-        1 => "; then the other rule that fails as drawn".to_owned(),
-        more => format!("; then the {more} other rules that fail as drawn"),
+        1 => one_more.said(language, &[]),
+        number => more.said(language, &[("n", &number.to_string())]),
     };
-    let remedy = first.remedy.as_deref().unwrap_or("Change the plan.");
+    let remedy = first.remedy.as_deref();
+    let remedy = remedy.unwrap_or(Word::ChangeThePlan.in_language(language));
     let remedy = remedy.trim_end_matches('.');
-    Some(format!(
-        "{remedy} ({}), if it is as it is drawn{others}.",
-        first.title
-    ))
+    let fill = [
+        ("remedy", remedy),
+        ("title", &first.title),
+        ("others", &others),
+    ];
+    Some(words.said(language, &fill))
 }
 
 fn answer_what_is_open(report: &Report) -> Option<String> {
+    let language = report.speaks();
     let questions = match report.questions.len() {
         0 => None,
-        1 => Some("answer the question above".to_owned()),
-        more => Some(format!("answer the {more} questions above")),
+        1 => Some(Word::AnswerTheOne.said(language, &[])),
+        more => Some(Word::AnswerThem.said(language, &[("n", &more.to_string())])),
     };
     let close = report.counts.marginal > 0;
-    let close = close.then(|| "say or measure more exactly what turns on it".to_owned());
+    let close = close.then(|| Word::MeasureMore.said(language, &[]));
     let steps: Vec<String> = questions.into_iter().chain(close).collect();
     (!steps.is_empty()).then(|| {
-        let steps = capitalised(&listed(&steps, "and"));
-        format!("{steps}; put it into the plan's file, and check again.")
+        let steps = capitalised(&listed(&steps, Word::And.in_language(language)));
+        Word::CheckAgain.said(language, &[("steps", &steps)])
     })
 }
 
 fn ask_about_the_rest(report: &Report) -> Option<String> {
-    let open = report.scope.open.len();
-    (open > 0).then(|| {
-        "Ask about what these rules do not hold, and put each answer into the plan's file, with who gave it and when."
-            .to_owned()
-    })
+    let open = !report.scope.open.is_empty();
+    open.then(|| Word::AskTheRest.said(report.speaks(), &[]))
 }
 
 fn gather(report: &Report) -> Option<String> {
@@ -81,19 +89,20 @@ fn gather(report: &Report) -> Option<String> {
         .iter()
         .filter(|document| document.need == "needed" && document.state == "not-yet")
         .count();
+    let language = report.speaks();
     match to_get {
         0 => None,
-        1 => Some("Get the one paper that is still missing.".to_owned()),
-        more => Some(format!("Get the {more} papers that are still missing.")),
+        1 => Some(Word::GetOnePaper.said(language, &[])),
+        more => Some(Word::GetPapers.said(language, &[("n", &more.to_string())])),
     }
 }
 
 fn go_to_the_authority(report: &Report) -> String {
+    let words = match (report.verdict.word, report.rule_sets.len()) {
+        (Verdict::NothingAgainst, _) => Word::TakeItThere,
+        (_, 0 | 1) => Word::AskTheAuthority,
+        _ => Word::AskTheAuthorities,
+    };
     let authority = &report.rule_set.authority;
-    match report.verdict.word {
-        Verdict::NothingAgainst => {
-            format!("Take the plan and the papers to {authority}, who decide.")
-        }
-        _ => format!("Ask the authority ({authority}) about whatever is not plain: they decide."),
-    }
+    words.said(report.speaks(), &[("authority", authority)])
 }

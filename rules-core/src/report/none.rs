@@ -23,7 +23,7 @@ pub(super) struct NoneWords {
 }
 
 impl Matter<'_> {
-    /// How a reading is told of something of which there must be none.
+    /// How to word a reading of something of which there must be none.
     pub(super) fn none_words(&self, about: About<'_>, reading: &Reading) -> Option<NoneWords> {
         if about.rule.built_in {
             return Some(self.past_the_line(about));

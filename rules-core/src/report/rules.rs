@@ -42,7 +42,9 @@ impl Matter<'_> {
                 .filter_map(|document| Some(self.rules.documents.get(*document)?.id.clone()))
                 .collect(),
             provenance: provenance_word(rule.provenance).to_owned(),
+            mark: self.rule_mark(rule),
             note: rule.note.clone(),
+            rule_sets: Vec::new(),
         }
     }
 

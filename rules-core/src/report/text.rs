@@ -4,14 +4,15 @@ mod editions;
 mod page;
 mod scope;
 mod sections;
+mod together;
 
 #[cfg(test)]
 mod page_tests;
 
 use super::model::Report;
 use crate::text::Visible;
-use page::Page;
-pub(crate) use page::wrap;
+pub(crate) use page::{Page, wrap};
+pub(crate) use together::of;
 
 /// How the text is laid out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -33,13 +34,15 @@ impl Default for Style {
 
 /// Lays the report out, what matters most first.
 pub fn render(report: &Report, style: Style) -> Visible {
-    let mut page = Page::new(style);
+    let mut page = Page::speaking(report.speaks(), style);
     sections::head(&mut page, report);
     editions::editions(&mut page, report);
     sections::failing(&mut page, report);
     sections::open(&mut page, report);
+    together::governs(&mut page, report);
     sections::questions(&mut page, report);
     scope::scope(&mut page, report);
+    together::read_by_some(&mut page, report);
     sections::passing(&mut page, report);
     sections::not_applicable(&mut page, report);
     sections::advice(&mut page, report);

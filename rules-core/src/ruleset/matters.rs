@@ -103,7 +103,7 @@ impl<'v> Walk<'v> {
         self.note(self.vocabulary.kind(kind).matter);
     }
 
-    fn required<'r>(&mut self, rule: &'r Rule) {
+    fn required(&mut self, rule: &Rule) {
         rule.each.iter().for_each(|each| self.selection(each));
         self.requirement(&rule.require);
         for relief in &rule.reliefs {

@@ -3,9 +3,11 @@
 mod about;
 pub(crate) mod built_in;
 mod circle;
+mod clash;
 mod levels;
 mod matters;
 mod model;
+mod named_terms;
 mod once;
 pub mod pieces;
 mod read;
@@ -32,11 +34,12 @@ mod source_tests;
 
 pub use about::{About, Sort};
 pub use circle::circle;
+pub(crate) use clash::{Meant, OF, PAPERS, clashes, with_name};
 pub use levels::{Fall, HeightOver, LevelOf, Surface, Volume};
 pub use matters::matters_of;
 pub use model::*;
 pub(crate) use once::{Once, address};
-pub use read::{Checked, FileFaults, read, read_in};
+pub use read::{Checked, FileFaults, is_language, read, read_in};
 pub use scope::{LeftOut, Reach};
-pub use sources::{Cited, Grade, Question, Source, SourceIndex, grade_of};
+pub use sources::{Cited, Grade, Holder, Question, Source, SourceIndex, SourcedValue, grade_of};
 pub use values::*;

@@ -8,6 +8,7 @@ use super::{
 use crate::quantity::{Dimension, WorkingDays};
 use crate::text::Span;
 use crate::vocabulary::{FactId, KindId, Vocabulary};
+use crate::words::Language;
 
 /// A document's place in [`RuleSet::documents`].
 pub type DocumentIndex = usize;
@@ -27,6 +28,8 @@ pub struct RuleSet {
     pub notice: Option<String>,
     /// For whom it is, and what an applicant wants to know before the first rule.
     pub about: About,
+    /// The language in which its texts were read, as far as they are written in it.
+    pub language: Language,
     /// Which matters it holds, and which it leaves to others.
     pub reach: Reach,
     /// Where its values were read.
@@ -58,6 +61,12 @@ pub struct RuleSet {
     pub duties: Vec<Duty>,
     /// What to be careful of.
     pub cautions: Vec<Caution>,
+}
+
+/// The language in which several rule sets were read: that of the first.
+pub(crate) fn language_of(rule_sets: &[&RuleSet]) -> Language {
+    let first = rule_sets.first();
+    first.map(|rules| rules.language).unwrap_or_default()
 }
 
 impl RuleSet {

@@ -30,8 +30,21 @@ pub(super) fn define(definitions: &mut Map<String, Value>, vocabulary: &Vocabula
             _ if kind.number == Number::One => map(facts(vocabulary, id), &[]),
             _ => thing(vocabulary, id),
         };
-        definitions.insert(definition_of(kind), said(&kind.said, thing));
+        definitions.insert(definition_of(kind), said(&kind.said, with_named(thing)));
     }
+}
+
+/// How the word of a named rule set is written: `florida/counts-on-barrier`.
+const NAMED: &str = "^[a-z][a-z0-9-]*/[a-z][a-z0-9-]*$";
+
+/// A map in which a key may name the rule set whose word it is, where several are used on one plan.
+fn with_named(mut map: Value) -> Value {
+    let any = said(
+        "What the rule set means that stands before the `/`.",
+        json!({}),
+    );
+    put(&mut map, "patternProperties", json!({NAMED: any}));
+    map
 }
 
 fn accuracy() -> Value {
@@ -125,9 +138,13 @@ pub(super) fn any_thing(vocabulary: &Vocabulary) -> Value {
         .map(|(_, kind)| kind)
         .filter(|kind| listed(kind))
         .collect();
-    let choices = kinds
-        .iter()
-        .map(|kind| choice(&kind.name, &kind.said))
+    let named = json!({"type": "string", "pattern": NAMED});
+    let choices = kinds.iter().map(|kind| choice(&kind.name, &kind.said));
+    let choices = choices
+        .chain([said(
+            "A kind of the rule set that stands before the `/`.",
+            named,
+        )])
         .collect();
     let by_kind: Vec<_> = kinds.iter().map(|kind| {
         json!({"if": {"properties": {"kind": {"const": kind.name}}, "required": ["kind"]}, "then": defined(&definition_of(kind))})
@@ -147,7 +164,7 @@ pub(super) fn inventory(vocabulary: &Vocabulary) -> Value {
         .map(|(_, kind)| kind)
         .filter(|kind| kind.number != Number::One);
     let asked = kinds.map(|kind| (kind.name.clone(), defined_as("looked", &kind.ask)));
-    let mut inventory = map(asked.collect(), &[]);
+    let mut inventory = with_named(map(asked.collect(), &[]));
     put(
         &mut inventory,
         "description",

@@ -16,7 +16,7 @@ use crate::check::Findings;
 use crate::quantity::{CalendarDate, Dimension, parse};
 use crate::ruleset::words::stated_words;
 use crate::ruleset::{Duty, RuleSet};
-use net::Net;
+use net::{Asking, Net};
 
 /// How many days a step is put off to see what that moves.
 const DELAY: i128 = 7;
@@ -73,6 +73,9 @@ pub struct Step {
     pub a_week_later: Vec<Moved>,
     /// By how many days that moves the end.
     pub end_moves: i64,
+    /// The short names of the rule sets that ask for it, where there are several.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub rule_sets: Vec<String>,
 }
 
 /// What a step waits for.
@@ -110,10 +113,22 @@ pub fn day(text: &str) -> Result<i128, String> {
 
 /// The steps of a plan that was judged, from a day on (as a number of days since 1970-01-01).
 pub fn steps(rules: &RuleSet, findings: &Findings<'_>, start: i128) -> Steps {
-    let net = Net::of(rules, findings);
-    let schedule = Schedule::of(&net, start);
+    let sets = [(rules, findings)];
+    of_net(&Net::of(&sets), &sets, start)
+}
+
+/// The same for several rule sets together; `None` where steps of different rule sets wait for each other, so that none of
+/// them can begin.
+pub fn steps_of_several(sets: &[(&RuleSet, &Findings<'_>)], start: i128) -> Option<Steps> {
+    let net = Net::of(sets);
+    (!net.has_circle()).then(|| of_net(&net, sets, start))
+}
+
+fn of_net(net: &Net<'_>, sets: &[Asking<'_>], start: i128) -> Steps {
+    let schedule = Schedule::of(net, start);
     let mut order: Vec<usize> = (0..net.nodes.len()).collect();
     order.sort_by_key(|node| (schedule.begun(*node), schedule.rank(*node), *node));
+    let not_needed = sets.iter().flat_map(not_needed).collect::<Vec<String>>();
     Steps {
         start: date(start),
         end: date(schedule.end),
@@ -121,12 +136,12 @@ pub fn steps(rules: &RuleSet, findings: &Findings<'_>, start: i128) -> Steps {
             .iter()
             .filter_map(|node| schedule.step(*node))
             .collect(),
-        not_needed: not_needed(rules, findings),
-        counted: words::counted(rules, &net),
+        not_needed,
+        counted: words::counted(net),
     }
 }
 
-fn not_needed(rules: &RuleSet, findings: &Findings<'_>) -> Vec<String> {
+fn not_needed((rules, findings): &Asking<'_>) -> Vec<String> {
     let applies = |place: &usize| findings.duties.iter().any(|(duty, _)| duty == place);
     let all = rules.duties.iter().enumerate();
     let idle = all.filter(|(place, _)| !applies(place));
@@ -197,8 +212,8 @@ impl<'n, 'r> Schedule<'n, 'r> {
         let (a_week_later, end_moves) = self.delayed(place);
         let plain = |name: &str| name.replace('-', " ");
         Some(Step {
-            id: node.name.to_owned(),
-            what: duty.map_or_else(|| plain(node.name), |duty| duty.what.clone()),
+            id: node.name.clone(),
+            what: duty.map_or_else(|| plain(&node.name), |duty| duty.what.clone()),
             who: duty.and_then(|duty| duty.who.clone()),
             sure: node.sure,
             event: duty.is_none(),
@@ -210,9 +225,10 @@ impl<'n, 'r> Schedule<'n, 'r> {
             waits_for: self.waits(place),
             last_day: self.last_days.get(place).copied().flatten().map(date),
             every: every.map(stated_words),
-            again: every.map(|every| date(self.net.after(done, Some(every)))),
+            again: every.map(|every| date(span::after(done, node.span(Some(every))))),
             a_week_later,
             end_moves,
+            rule_sets: self.net.rule_sets(node),
         })
     }
 
@@ -221,9 +237,9 @@ impl<'n, 'r> Schedule<'n, 'r> {
         links
             .filter_map(|link| {
                 Some(Wait {
-                    step: self.net.nodes.get(link.from)?.name.to_owned(),
-                    at_least: link.lag.map(stated_words),
-                    at_most: link.no_longer.map(stated_words),
+                    step: self.net.nodes.get(link.from)?.name.clone(),
+                    at_least: link.lag.map(|lag| stated_words(lag.stated)),
+                    at_most: link.no_longer.map(|most| stated_words(most.stated)),
                 })
             })
             .collect()
@@ -243,7 +259,7 @@ impl<'n, 'r> Schedule<'n, 'r> {
             .enumerate();
         let moved = moved.filter(|(other, ((now, before), _))| *other != place && now > before);
         let moved = moved.map(|(_, ((now, before), node))| Moved {
-            step: node.name.to_owned(),
+            step: node.name.clone(),
             days: days(now - before),
         });
         let end = end(self.net, &self.net.all_done(&begun)).unwrap_or(self.end);

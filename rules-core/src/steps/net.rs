@@ -1,18 +1,34 @@
 //! The net of steps: what waits for what, and the days that follow from it.
 
-use std::collections::BTreeMap;
+use std::collections::BTreeSet;
 
-use super::span;
+use super::span::{self, Span};
 use crate::check::Findings;
 use crate::quantity::WorkingDays;
-use crate::ruleset::{Duty, RuleSet, Stated};
+use crate::report::duty_sentence;
+use crate::ruleset::{Duty, RuleSet, Stated, with_name};
 
-/// A duty, or something that happens and that no duty of the rule set brings about.
+/// A rule set, and what was found under it.
+pub(super) type Asking<'r> = (&'r RuleSet, &'r Findings<'r>);
+
+/// A duty, or something that happens and that no duty of any rule set brings about.
 pub(super) struct Node<'r> {
-    pub name: &'r str,
+    pub name: String,
+    /// The places of the rule sets whose duty it is.
+    of: Vec<usize>,
     pub duty: Option<&'r Duty>,
+    /// Which days are working days for it.
+    pub calendar: &'r WorkingDays,
     /// Whether it surely applies.
     pub sure: bool,
+}
+
+impl<'r> Node<'r> {
+    /// A span of its duty, counted by its calendar.
+    pub fn span(&self, stated: Option<&'r Stated>) -> Option<Span<'r>> {
+        let calendar = self.calendar;
+        stated.map(|stated| Span { stated, calendar })
+    }
 }
 
 /// One begins so long after another is done.
@@ -20,55 +36,71 @@ pub(super) struct Node<'r> {
 pub(super) struct Link<'r> {
     pub from: usize,
     pub to: usize,
-    pub lag: Option<&'r Stated>,
+    /// Whether it is `to` that is said to come after.
+    pub follows: bool,
+    pub lag: Option<Span<'r>>,
     /// `to` begins no later than so long after `from` is done: `from` must not be done too early.
-    pub no_longer: Option<&'r Stated>,
+    pub no_longer: Option<Span<'r>>,
 }
 
 /// All steps that apply to a plan, and what links them.
 pub(super) struct Net<'r> {
     pub nodes: Vec<Node<'r>>,
     pub links: Vec<Link<'r>>,
-    /// Which days are working days.
-    pub calendar: &'r WorkingDays,
+    /// The short names of the rule sets, where there are several.
+    sets: Vec<&'r str>,
 }
 
 impl<'r> Net<'r> {
-    pub fn of(rules: &'r RuleSet, findings: &Findings<'_>) -> Self {
-        let mut nodes: Vec<Node<'r>> = Vec::new();
-        for (place, sure) in &findings.duties {
-            nodes.extend(rules.duties.get(*place).map(|duty| Node {
-                name: &duty.id,
-                duty: Some(duty),
-                sure: *sure,
-            }));
-        }
-        let applying: Vec<&Duty> = nodes.iter().filter_map(|node| node.duty).collect();
-        // What waits for a duty that does not apply waits for nothing.
-        let idle = |name: &str| rules.duties.iter().any(|duty| duty.id == name);
-        for name in applying
-            .iter()
-            .flat_map(|duty| duty.before.iter().chain(&duty.after))
-        {
-            if nodes.iter().all(|node| node.name != name) && !idle(name) {
-                nodes.push(Node {
-                    name,
-                    duty: None,
-                    sure: true,
-                });
+    /// That of several rule sets. What one waits for, and has no duty for, is a duty of that name in another one, else
+    /// something that happens once for all of them.
+    pub fn of(sets: &[Asking<'r>]) -> Self {
+        let mut nodes = duties(sets);
+        let duties = nodes.len();
+        for (place, (rules, _)) in sets.iter().enumerate() {
+            for name in named_by(&nodes, place) {
+                // What waits for a duty that does not apply waits for nothing.
+                let idle = rules.duties.iter().any(|duty| duty.id == name);
+                if !idle && places(&nodes, place, name).is_empty() {
+                    nodes.push(Node {
+                        name: name.to_owned(),
+                        of: Vec::new(),
+                        duty: None,
+                        calendar: &rules.working_days,
+                        sure: true,
+                    });
+                }
             }
         }
-        let places: BTreeMap<&str, usize> = (nodes.iter().enumerate())
-            .map(|(place, node)| (node.name, place))
-            .collect();
-        let links = applying
-            .iter()
-            .flat_map(|duty| links(duty, &places))
-            .collect();
+        let links = (0..duties).flat_map(|own| links(own, &nodes)).collect();
+        name_apart(&mut nodes, sets);
+        let sets = sets.iter().filter(|_| sets.len() > 1);
         Self {
             nodes,
             links,
-            calendar: &rules.working_days,
+            sets: sets.map(|(rules, _)| rules.id.as_str()).collect(),
+        }
+    }
+
+    /// The short names of the rule sets that ask for a step, where there are several.
+    pub fn rule_sets(&self, node: &Node<'_>) -> Vec<String> {
+        let named = node.of.iter().filter_map(|place| self.sets.get(*place));
+        named.map(|name| (*name).to_owned()).collect()
+    }
+
+    /// Whether some of the steps wait for each other, so that none of them can begin.
+    pub fn has_circle(&self) -> bool {
+        let mut open: BTreeSet<usize> = (0..self.nodes.len()).collect();
+        loop {
+            let waits = |node: &usize| {
+                let mut links = self.links.iter();
+                links.any(|link| link.to == *node && open.contains(&link.from))
+            };
+            let left: BTreeSet<usize> = open.iter().copied().filter(waits).collect();
+            if left.len() == open.len() {
+                return !left.is_empty();
+            }
+            open = left;
         }
     }
 
@@ -78,27 +110,11 @@ impl<'r> Net<'r> {
 
     fn done(&self, node: usize, begun: &[i128]) -> i128 {
         let begun = begun.get(node).copied().unwrap_or_default();
-        self.after(begun, self.takes(node))
+        span::after(begun, self.takes_span(node))
     }
 
-    /// The day so long after a day.
-    pub fn after(&self, day: i128, span: Option<&Stated>) -> i128 {
-        span::after(day, span, self.calendar)
-    }
-
-    /// The last day from which it is no later than `day` so long after.
-    fn before(&self, day: i128, span: Option<&Stated>) -> i128 {
-        span::before(day, span, self.calendar)
-    }
-
-    /// The first day from which a day is reached in no more than this span.
-    fn day_to_reach(&self, day: i128, within: Option<&Stated>) -> i128 {
-        let latest = self.before(day, within);
-        if self.after(latest, within) < day {
-            latest.saturating_add(1)
-        } else {
-            latest
-        }
+    fn takes_span(&self, node: usize) -> Option<Span<'r>> {
+        self.nodes.get(node)?.span(self.takes(node))
     }
 
     /// The earliest day on which each step can begin, where none begins before its day in `first`.
@@ -108,15 +124,15 @@ impl<'r> Net<'r> {
         for _ in 0..=self.nodes.len().saturating_mul(2) {
             let before = begun.clone();
             for link in &self.links {
-                let soonest = self.after(self.done(link.from, &begun), link.lag);
+                let soonest = span::after(self.done(link.from, &begun), link.lag);
                 raise(&mut begun, link.to, soonest);
                 if link.no_longer.is_some() {
                     let next = begun.get(link.to).copied().unwrap_or_default();
-                    let done = self.day_to_reach(next, link.no_longer);
+                    let done = day_to_reach(next, link.no_longer);
                     raise(
                         &mut begun,
                         link.from,
-                        self.before(done, self.takes(link.from)),
+                        span::before(done, self.takes_span(link.from)),
                     );
                 }
             }
@@ -133,15 +149,16 @@ impl<'r> Net<'r> {
         let mut latest: Vec<i128> = nodes
             .map(|node| {
                 let last = last_days.get(node).copied().flatten();
-                self.before(last.map_or(end, |last| last.min(end)), self.takes(node))
+                let latest = last.map_or(end, |last| last.min(end));
+                span::before(latest, self.takes_span(node))
             })
             .collect();
         for _ in 0..=self.nodes.len() {
             let before = latest.clone();
             for link in &self.links {
                 let next = latest.get(link.to).copied().unwrap_or(end);
-                let done = self.before(next, link.lag);
-                let own = self.before(done, self.takes(link.from));
+                let done = span::before(next, link.lag);
+                let own = span::before(done, self.takes_span(link.from));
                 if let Some(day) = latest.get_mut(link.from) {
                     *day = own.min(*day);
                 }
@@ -158,13 +175,10 @@ impl<'r> Net<'r> {
         let last = |(node, step): (usize, &Node<'r>)| {
             let duty = step.duty.filter(|duty| !duty.after.is_empty())?;
             let within = duty.within.as_ref()?;
-            let followed = self.links.iter().filter(|link| link.to == node);
-            let followed = followed.filter(|link| {
-                let before = self.nodes.get(link.from).map(|node| node.name);
-                before.is_some_and(|name| duty.after.iter().any(|after| after == name))
-            });
+            let links = self.links.iter().filter(|link| link.to == node);
+            let followed = links.filter(|link| link.follows);
             let done = followed.map(|link| self.done(link.from, begun)).max()?;
-            Some(self.after(done, Some(within)))
+            Some(span::after(done, step.span(Some(within))))
         };
         self.nodes.iter().enumerate().map(last).collect()
     }
@@ -177,21 +191,109 @@ impl<'r> Net<'r> {
     }
 }
 
-fn links<'r>(duty: &'r Duty, places: &BTreeMap<&str, usize>) -> Vec<Link<'r>> {
-    let Some(&own) = places.get(duty.id.as_str()) else {
+/// The first day from which a day is reached in no more than this span.
+fn day_to_reach(day: i128, within: Option<Span<'_>>) -> i128 {
+    let latest = span::before(day, within);
+    if span::after(latest, within) < day {
+        latest.saturating_add(1)
+    } else {
+        latest
+    }
+}
+
+/// The duties that apply, those that two rule sets have in the same words once.
+fn duties<'r>(sets: &[Asking<'r>]) -> Vec<Node<'r>> {
+    let mut nodes: Vec<Node<'r>> = Vec::new();
+    for (place, (rules, findings)) in sets.iter().enumerate() {
+        for (duty, sure) in &findings.duties {
+            let Some(duty) = rules.duties.get(*duty) else {
+                continue;
+            };
+            let said = |duty: &Duty| duty_sentence(duty, true);
+            let same = |node: &&mut Node<'r>| {
+                let theirs = node.duty.filter(|_| !node.of.contains(&place));
+                let alike = |other: &Duty| other.id == duty.id && said(other) == said(duty);
+                theirs.is_some_and(alike) && *node.calendar == rules.working_days
+            };
+            if let Some(node) = nodes.iter_mut().find(same) {
+                node.of.push(place);
+                node.sure |= sure;
+                continue;
+            }
+            nodes.push(Node {
+                name: duty.id.clone(),
+                of: vec![place],
+                duty: Some(duty),
+                calendar: &rules.working_days,
+                sure: *sure,
+            });
+        }
+    }
+    nodes
+}
+
+/// What the duties of a rule set come before and after.
+fn named_by<'r>(nodes: &[Node<'r>], place: usize) -> Vec<&'r str> {
+    let own = nodes.iter().filter(|node| node.of.contains(&place));
+    let own = own.filter_map(|node| node.duty);
+    let names = own.flat_map(|duty| duty.before.iter().chain(&duty.after));
+    names.map(String::as_str).collect()
+}
+
+/// The steps that a rule set means by a name: its own duty, else those of others, else what happens.
+fn places(nodes: &[Node<'_>], place: usize, name: &str) -> Vec<usize> {
+    let named = || {
+        nodes
+            .iter()
+            .enumerate()
+            .filter(|(_, node)| node.name == name)
+    };
+    let own = named().find(|(_, node)| node.of.contains(&place));
+    match own {
+        Some((own, _)) => vec![own],
+        None => named().map(|(at, _)| at).collect(),
+    }
+}
+
+/// Puts the name of its rule set before that of each duty that is not the only step of its name.
+fn name_apart(nodes: &mut [Node<'_>], sets: &[Asking<'_>]) {
+    let names: Vec<String> = nodes.iter().map(|node| node.name.clone()).collect();
+    for node in nodes {
+        let alike = names.iter().filter(|name| **name == node.name).count();
+        let rules = node.of.first().and_then(|place| sets.get(*place));
+        if let (true, Some((rules, _))) = (alike > 1, rules) {
+            node.name = with_name(&rules.id, &node.name);
+        }
+    }
+}
+
+fn links<'r>(own: usize, nodes: &[Node<'r>]) -> Vec<Link<'r>> {
+    let Some((node, duty)) = nodes.get(own).and_then(|node| Some((node, node.duty?))) else {
         return Vec::new();
     };
-    let place = |name: &String| places.get(name.as_str()).copied();
-    let ahead = duty.before.iter().filter_map(place).map(|to| Link {
+    let all = |names: &[String]| {
+        let of = |name| node.of.iter().map(move |place| (*place, name));
+        let named = names.iter().flat_map(of);
+        let mut all: Vec<usize> = Vec::new();
+        for step in named.flat_map(|(place, name)| places(nodes, place, name)) {
+            if !all.contains(&step) {
+                all.push(step);
+            }
+        }
+        all
+    };
+    let ahead = all(&duty.before).into_iter().map(|to| Link {
         from: own,
         to,
-        lag: duty.by.as_ref(),
-        no_longer: duty.within.as_ref().filter(|_| duty.after.is_empty()),
+        follows: false,
+        lag: node.span(duty.by.as_ref()),
+        no_longer: node.span(duty.within.as_ref().filter(|_| duty.after.is_empty())),
     });
-    let behind = duty.after.iter().filter_map(place).map(|from| Link {
+    let behind = all(&duty.after).into_iter().map(|from| Link {
         from,
         to: own,
-        lag: duty.by.as_ref().filter(|_| duty.before.is_empty()),
+        follows: true,
+        lag: node.span(duty.by.as_ref().filter(|_| duty.before.is_empty())),
         no_longer: None,
     });
     ahead.chain(behind).collect()

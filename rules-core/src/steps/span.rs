@@ -7,12 +7,21 @@ use crate::ruleset::Stated;
 const MOST_DAYS: i128 = 146_097;
 const MOST_MONTHS: i128 = 4_800_000;
 
+/// A span, and the calendar that says which days are working days for whoever wrote it.
+#[derive(Clone, Copy)]
+pub(super) struct Span<'r> {
+    pub stated: &'r Stated,
+    pub calendar: &'r WorkingDays,
+}
+
 /// The day so long after a day.
-pub(super) fn after(day: i128, span: Option<&Stated>, calendar: &WorkingDays) -> i128 {
-    let Some(span) = span else { return day };
-    let long = span.range.high.max(0);
-    match span.dimension {
-        _ if span.unit == Unit::WORKING_DAY => calendar.after(day, long),
+pub(super) fn after(day: i128, span: Option<Span<'_>>) -> i128 {
+    let Some(Span { stated, calendar }) = span else {
+        return day;
+    };
+    let long = stated.range.high.max(0);
+    match stated.dimension {
+        _ if stated.unit == Unit::WORKING_DAY => calendar.after(day, long),
         Dimension::Months => {
             let (months, rest) = whole_months(long.min(MOST_MONTHS));
             add_months(day, months).saturating_add(rest)
@@ -22,8 +31,10 @@ pub(super) fn after(day: i128, span: Option<&Stated>, calendar: &WorkingDays) ->
 }
 
 /// The last day from which it is no later than `day` so long after.
-pub(super) fn before(day: i128, span: Option<&Stated>, calendar: &WorkingDays) -> i128 {
-    let Some(stated) = span else { return day };
+pub(super) fn before(day: i128, span: Option<Span<'_>>) -> i128 {
+    let Some(Span { stated, calendar }) = span else {
+        return day;
+    };
     let long = stated.range.high.max(0);
     if stated.unit == Unit::WORKING_DAY {
         return calendar.before(day, long);
@@ -38,7 +49,7 @@ pub(super) fn before(day: i128, span: Option<&Stated>, calendar: &WorkingDays) -
     // Months are not of one length: 31 March less a month is 28 February, and so are 30 and 29 March.
     let near = guess.saturating_sub(4)..=guess.saturating_add(4);
     near.rev()
-        .find(|from| after(*from, span, calendar) <= day)
+        .find(|from| after(*from, span) <= day)
         .unwrap_or(guess)
 }
 

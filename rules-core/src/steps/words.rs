@@ -1,10 +1,9 @@
 //! The steps as text for the person who has to take them.
 
-use super::net::Net;
+use super::net::{Net, Node};
 use super::{Moved, Step, Steps};
 use crate::quantity::{Unit, WorkingDays};
-use crate::report::text::wrap;
-use crate::ruleset::RuleSet;
+use crate::report::text::{of, wrap};
 use crate::ruleset::words::listed;
 use crate::text::Visible;
 
@@ -25,7 +24,8 @@ impl Steps {
         for (number, step) in (1..).zip(&self.steps) {
             let lead = format!("{number:>3}. {}  ", step.earliest);
             text.gap();
-            text.extend(led_by(&lead, step.what.trim_end_matches('.')));
+            let what = step.what.trim_end_matches('.');
+            text.extend(led_by(&lead, &format!("{what}{}", of(&step.rule_sets))));
             text.extend(self.lines(step).iter().flat_map(|line| paragraph(7, line)));
         }
         if !self.not_needed.is_empty() {
@@ -143,14 +143,27 @@ impl Steps {
 }
 
 /// Which days were counted.
-pub(super) fn counted(rules: &RuleSet, net: &Net<'_>) -> String {
-    let duties = || net.nodes.iter().filter_map(|node| node.duty);
-    let spans = duties().flat_map(|duty| [&duty.by, &duty.within, &duty.takes]);
-    let mut spans = spans.flatten();
-    if !spans.any(|span| span.unit == Unit::WORKING_DAY) {
-        return "All days are counted, week-ends and holidays too.".to_owned();
+pub(super) fn counted(net: &Net<'_>) -> String {
+    let counts = |node: &&Node<'_>| {
+        let duty = node.duty.iter();
+        let mut spans = duty.flat_map(|duty| [&duty.by, &duty.within, &duty.takes]);
+        spans.any(|span| (span.as_ref()).is_some_and(|span| span.unit == Unit::WORKING_DAY))
+    };
+    let calendars = net.nodes.iter().filter(counts).map(|node| node.calendar);
+    let mut said: Vec<String> = Vec::new();
+    for calendar in calendars {
+        let words = working_days(calendar);
+        if !said.contains(&words) {
+            said.push(words);
+        }
     }
-    let calendar = &rules.working_days;
+    match said.is_empty() {
+        true => "All days are counted, week-ends and holidays too.".to_owned(),
+        false => said.join(" "),
+    }
+}
+
+fn working_days(calendar: &WorkingDays) -> String {
     let unsaid = match calendar.holidays {
         None => " Nothing says which days are holidays, so they are counted as well.",
         Some(_) => "",

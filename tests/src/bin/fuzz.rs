@@ -12,7 +12,7 @@ use outside_checks::fuzzing::{Case, Outcome, Stock, tried};
 use outside_checks::soundness::property::{Tally, run};
 use outside_checks::soundness::words::Words;
 
-/// A case that takes longer than this is told of.
+/// A case that takes longer than this is printed.
 const SLOW: Duration = Duration::from_secs(3);
 
 fn argument(name: &str) -> Option<String> {

@@ -1,8 +1,10 @@
 //! Runs the property of soundness on many random cases: `soundness [--cases N] [--seed N]`.
 //!
-//! With `--seed` alone, runs just that case and shows all of it if it fails. `--same N` judges rules in other words on N
+//! With `--seed` alone, runs just that case and shows all of it if it fails. `--sites` runs the second family of cases, sites in
+//! the program's own words. `--same N` judges rules in other words on N
 //! plans; `--less N` judges N plans less each thing that they say; `--bundled` does so with the plans of all bundled cases, or
-//! of one rule set that is named; `--faults N` tries checkers that are wrong in one way each.
+//! of one rule set that is named; `--faults N` tries checkers that are wrong in one way each, or the one that is
+//! named.
 
 use std::collections::BTreeMap;
 use std::panic::{AssertUnwindSafe, catch_unwind};
@@ -15,6 +17,7 @@ use outside_checks::soundness::fault::Fault;
 use outside_checks::soundness::less;
 use outside_checks::soundness::property::{Failure, Tally, run};
 use outside_checks::soundness::same::{self, Differs, Tried, WAYS};
+use outside_checks::soundness::sites::{self, Library};
 use outside_checks::soundness::words::Words;
 
 /// No more failures than this are shown.
@@ -83,7 +86,14 @@ fn with_less_said(cases: u64) -> ExitCode {
 /// How many of so many seeds show each fault, and the first of them.
 fn faults(cases: u64) -> ExitCode {
     let mut missed = false;
-    for fault in Fault::ALL {
+    let only = std::env::args()
+        .skip_while(|argument| argument != "--faults")
+        .nth(2);
+    let meant = |fault: &&Fault| {
+        only.as_ref()
+            .is_none_or(|name| *name == format!("{fault:?}"))
+    };
+    for fault in Fault::ALL.iter().filter(meant) {
         let seeds: Vec<u64> = fault.caught(cases).collect();
         let first: Vec<&u64> = seeds.iter().take(8).collect();
         println!("{fault:?}: {} of {cases}, {first:?}", seeds.len());
@@ -155,17 +165,22 @@ fn main() -> ExitCode {
 }
 
 fn work(next: &AtomicU64, end: u64) -> (Tally, Vec<Failure>) {
-    let words = Words::new();
+    let (words, mut library) = (Words::new(), Library::default());
+    let of_sites = std::env::args().any(|argument| argument == "--sites");
     let (mut tally, mut failures) = (Tally::default(), Vec::new());
     loop {
         let seed = next.fetch_add(1, Ordering::Relaxed);
         if seed >= end {
             return (tally, failures);
         }
-        let outcome = catch_unwind(AssertUnwindSafe(|| run(seed, &words, &mut tally)));
+        let outcome = catch_unwind(AssertUnwindSafe(|| match of_sites {
+            true => sites::run(seed, &mut library, &mut tally, None),
+            false => run(seed, &words, &mut tally),
+        }));
         match outcome {
             Ok(Ok(())) => {}
             Ok(Err(failure)) => failures.push(failure),
+            Err(said) if is_refused(said.as_ref()) => tally.refused += 1,
             Err(_) => failures.push(Failure {
                 seed,
                 what: "panic".to_owned(),
@@ -173,6 +188,12 @@ fn work(next: &AtomicU64, end: u64) -> (Tally, Vec<Failure>) {
             }),
         }
     }
+}
+
+/// Whether a case stopped because judging it would take too many steps.
+fn is_refused(said: &dyn std::any::Any) -> bool {
+    let said = said.downcast_ref::<String>();
+    said.is_some_and(|said| said.starts_with("not too much work"))
 }
 
 fn report(tally: &Tally, failures: &[Failure]) {

@@ -47,7 +47,8 @@ impl Shape {
         }
     }
 
-    fn text(&self) -> String {
+    /// As a plan's file writes it.
+    pub fn text(&self) -> String {
         match self {
             Shape::Spot(at) => point(*at),
             Shape::Line(list) | Shape::Area(list) => points(list),
@@ -84,13 +85,15 @@ impl Shape {
     }
 }
 
-fn metres(nanometres: i64) -> String {
+/// So many nanometres in metres, without a unit.
+pub fn metres(nanometres: i64) -> String {
     let sign = if nanometres < 0 { "-" } else { "" };
     let size = nanometres.unsigned_abs();
     format!("{sign}{}.{:09}", size / 1_000_000_000, size % 1_000_000_000)
 }
 
-fn point(at: Point) -> String {
+/// A place as a plan's file writes it.
+pub fn point(at: Point) -> String {
     format!("[{}, {}]", metres(at.x), metres(at.y))
 }
 

@@ -21,6 +21,7 @@ pub mod property;
 pub mod random;
 pub mod same;
 pub mod sample;
+pub mod sites;
 pub mod tally;
 pub mod walk;
 pub mod words;

@@ -23,6 +23,8 @@ pub struct Tally {
     pub both_filtered: u64,
     /// Limits put at the edge of what was measured.
     pub edges: u64,
+    /// Cases that are too much work to judge, and are refused.
+    pub refused: u64,
 }
 
 impl Tally {
@@ -38,6 +40,7 @@ impl Tally {
         self.open_filtered += other.open_filtered;
         self.both_filtered += other.both_filtered;
         self.edges += other.edges;
+        self.refused += other.refused;
     }
 
     /// How many of the blurred findings were decided, in percent.

@@ -15,7 +15,7 @@ const MEMORY: &str = "from memory";
 const CA_SCOPE: &str = "HSC 115921(a), https://leginfo.legislature.ca.gov/faces/codes_displaySection.xhtml?lawCode=HSC&sectionNum=115921.";
 const CA_FENCE: &str =
     "HSC 115923, https://california.public.law/codes/ca_health_and_safety_code_section_115923";
-const CA_LIST: &str = "HSC 115922, https://www.kingspoolfencing.com/sb-442-amendment-california-swimming-pool-safety-act/";
+const CA_LIST: &str = "HSC 115922, https://legiscan.com/CA/text/SB442/2017";
 
 const CA_CODE: &str = "HSC 115928, a copy, https://github.com/thexqin/us-building-codes-dataset";
 

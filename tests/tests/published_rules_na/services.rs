@@ -11,6 +11,8 @@ pub const SETS: &[(&str, &[Row])] = &[
 
 const DISCONNECT: &str = "NEC 680.12, https://studyres.com/doc/129735/?page=18";
 const SWITCH: &str = "NEC 680.22(C), https://forums.mikeholt.com/threads/hot-tub-diconnect-location.79708/post-1310539";
+const LIGHTS: &str =
+    "NEC 680.22(B) as a city has it, https://www.republicmo.gov/450/Lighting-Fixtures";
 const SLOPES: &str = "OSHA 1926 subpart P, appendix B, https://stepo.ai/osha/1926/1926SubpartPAppB";
 const HOLE: &str = "29 CFR 1926.652(a)(1), http://www.improvedconstructionmethods-houston.com/requirements_for_protective_systems_126.652.htm";
 const IBC: &str = "IBC 1808.7.3, a copy, https://github.com/thexqin/us-building-codes-dataset";
@@ -67,6 +69,8 @@ const ELECTRIC: &[Row] = &[
     row("junction-box-height", "things: [{id: box, above-water: {}}]", AtLeast, "8 in", BOXES),
     row("disconnect-distance", "things: [{id: isolator, place: [{}, 0]}]", AtLeast, "5 ft", DISCONNECT),
     row("switch-distance", "things: [{id: switch, place: [{}, 0]}]", AtLeast, "5 ft", SWITCH),
+    row("lights-above", "things: [{id: lamp, place: [-5, 0], height: {}}]", AtLeast, "12 ft", LIGHTS),
+    row("lights-above", "things: [{id: lamp, place: [{}, 0], height: 4 ft}]", AtMost, "5 ft", LIGHTS).gives("fail", "not-applicable"),
 ];
 
 const PRACTICE: &str = "45 degrees, https://www.thebuildingcodeforum.com/forum/goto/post?id=297130";

@@ -20,7 +20,21 @@ pub const SETS: &[(&str, &[Row])] = &[
 const NC_COUNTY: &str =
     "15A NCAC 18A .1950, http://nc-wilsoncounty.civicplus.com/413/Other-Requirements";
 
+const RALEIGH: &str = "AV105.2 of 2018 as Raleigh has it, https://raleighnc.gov/permits/services/abcs-installing-pool-or-spa";
+const MOREHEAD: &str = "AV105.2 of 2018 as Morehead City has it, https://www.moreheadcitync.org/498/Swimming-Pool-Installation-Inspection-Gu";
+const WAKE: &str = "Wake County, https://housewake.org/departments-government/planning-development-inspections/inspections-permits/install-swimming-pool-or-hot-tub";
+
 const NORTH_CAROLINA: &[Row] = &[
+    row("height", "things: [{id: fence, height-outside: {}}]", AtLeast, "48 in", RALEIGH),
+    row("gap-below", "things: [{id: fence, gap-below: {}}]", AtMost, "2 in", RALEIGH),
+    row("gap-below", "things: [{id: fence, ground: pool-structure, gap-below: {}}]", AtMost, "4 in", RALEIGH),
+    row("gap-below", "things: [{id: fence, ground: solid, gap-below: {}}]", AtMost, "4 in", MOREHEAD).gives("refer", "fail"),
+    row("openings", "things: [{id: fence, opening: {}}]", LessThan, "4 in", MOREHEAD),
+    row("rails", "things: [{id: fence, rail-spacing: {}}]", AtLeast, "45 in", MOREHEAD),
+    row("rails", "things: [{id: fence, rail-spacing: 44 in, rail-side: pool, vertical-gap: {}}]", AtMost, "1.75 in", MOREHEAD),
+    row("rails", "things: [{id: fence, vertical-gap: {}}]", AtMost, "4 in", RALEIGH),
+    row("cut-outs", "things: [{id: fence, cut-out: {}}]", AtMost, "1.75 in", RALEIGH),
+    row("decide permit", "pool: {depth: {}}", MoreThan, "24 in", WAKE).gives("building-and-electrical", "ask-the-inspection-department"),
     row("septic", "things: [{id: tank, region: [[{}, -10], [30, -10], [30, -5], [{}, -5]]}]", AtLeast, "15 ft", NC_COUNTY),
     row("septic-cut", "things: [{id: tank, region: [[{}, -10], [30, -10], [30, -5], [{}, -5]]}]", AtLeast, "15 ft", NC_COUNTY),
     row("septic-cut", "{pool: {excavation-depth: {}}, things: [{id: tank, region: [[10, -10], [30, -10], [30, -5], [10, -5]]}]}", AtLeast, "2 ft", NC_COUNTY).gives("fail", "not-applicable"),
@@ -103,13 +117,46 @@ const HOUSTON: &[Row] = &[
 
 const AZLE_PAGE: &str = "the city's page, https://cityofazle.org/162/Swimming-Pools";
 
-const AZLE: &[Row] = &[row(
-    "height",
-    "things: [{id: fence, height-outside: {}}]",
-    AtLeast,
-    "4 ft",
-    AZLE_PAGE,
-)];
+const AZLE: &[Row] = &[
+    row(
+        "height",
+        "things: [{id: fence, height-outside: {}}]",
+        AtLeast,
+        "4 ft",
+        AZLE_PAGE,
+    ),
+    row(
+        "gaps",
+        "things: [{id: fence, opening: {}}]",
+        AtMost,
+        "4 in",
+        AZLE_PAGE,
+    ),
+    row(
+        "gaps",
+        "things: [{id: fence, gap-below: {}}]",
+        AtMost,
+        "4 in",
+        AZLE_PAGE,
+    ),
+    // The house ends at 29 ft and the lot at 60 ft.
+    row(
+        "lines",
+        "pool: {water: [[-20, 35], [0, 35], [0, {}], [-20, {}]]}",
+        AtMost,
+        "55 ft",
+        AZLE_PAGE,
+    ),
+    row("foundation", "pool: {depth: {}}", AtMost, "6 ft", AZLE_PAGE),
+    row(
+        "decide permit",
+        "pool: {depth: {}}",
+        LessThan,
+        "24 in",
+        AZLE_PAGE,
+    )
+    .gives("none", "permit"),
+];
 
 const HALDIMAND_BY_LAW: &str = "by-law ss. 1 and 18 to 22, https://haldimandcounty.ca/government-administration/by-laws-and-policies/by-law-directory/swimming-pool-enclosure-by-law";
 
@@ -325,7 +372,13 @@ const NEW_BRUNSWICK: &[Row] = &[
 const COPY: &str = "the state's code, a copy, https://github.com/thexqin/us-building-codes-dataset";
 const VIRGINIA: &str = "a county's sheet, https://docslib.org/doc/download/642766/requirements-for-outdoor-residential-swimming-pools";
 
+const TENNESSEE: &str = "Tenn. Code 68-14-802, https://getpocketlaw.com/law/state_tennessee/section-68-14-802-part-definitions_6292c44dd1ea";
+const NEW_JERSEY: &str =
+    "a New Jersey township's page, https://www.plumsted.org/construction/pages/pools";
+
 const ADOPTIONS: &[Row] = &[
+    row("tennessee-alarm", "{answers: {state: tennessee, splash-alarm: no}, pool: {depth: {}}}", MoreThan, "36 in", TENNESSEE).gives("fail", "not-applicable"),
+    row("decide permit", "{answers: {state: new-jersey}, pool: {depth: {}}}", AtLeast, "24 in", NEW_JERSEY).gives("construction-permit", "ask-the-building-department"),
     row("decide permit", "pool: {depth: {}}", LessThan, "24 in", COPY).gives("none-by-the-state", "ask-the-building-department"),
     row("decide permit", "{answers: {state: connecticut}, pool: {depth: {}}}", AtMost, "24 in", COPY).gives("none-by-the-state", "ask-the-building-department"),
     row("decide permit", "{answers: {state: virginia}, pool: {depth: {}, water: [[-10, -5], [0, -5], [0, 10], [-10, 10]]}}", LessThan, "24 in", VIRGINIA).gives("none-by-the-state", "ask-the-building-department"),

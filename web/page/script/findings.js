@@ -139,7 +139,12 @@ function details(rule, part) {
     rule.parts.length > 1 && el("details", {class: "about", id: `parts-${rule.id}`}, el("summary", {}, t("finding.parts", {n: rule.parts.length})),
       el("ul", {}, rule.parts.map((one) => el("li", {}, markOf(one.outcome), el("span", SAID, prose(one.sentence)))))),
     rule.note && el("p", {class: "note"}, rule.note),
-    el("p", {class: "source"}, rule.clause, rule.provenance !== "confirmed" && ` · ${t(`provenance.${rule.provenance}`)}`));
+    el("p", {class: "source"}, rule.clause, originView(rule), rule.provenance === "contradicted" && ` · ${t("provenance.contradicted")}`));
+}
+
+/** Where figures are from, where that is neither the law nor an office's page. */
+export function originView({mark}) {
+  return mark && ` · ${mark}`;
 }
 
 /** A question that is open, with the way to its field. */
@@ -168,7 +173,7 @@ function pathOfMissing({kind, name, subject}) {
 function decisions(report) {
   if (report.decisions.length === 0) return null;
   return el("section", {class: "group", id: "group-decisions"}, el("h3", {}, t("group.decisions")),
-    report.decisions.map((one) => el("article", {class: "finding"}, el("h4", {}, one.title), el("p", SAID, prose(one.sentence)), el("p", {class: "source"}, one.clause))));
+    report.decisions.map((one) => el("article", {class: "finding"}, el("h4", {}, one.title), el("p", SAID, prose(one.sentence)), el("p", {class: "source"}, one.clause, originView(one)))));
 }
 
 /** What to answer first: what the report turns on. */
@@ -186,7 +191,7 @@ export function setAskedNow(asked) {
   askedNow = asked;
 }
 
-/** The rules that the list shows otherwise than they were where the drag began, each as it is shown now. */
+/** The rules whose lines differ from where the drag began, each as it is shown now. */
 let astir = new Map();
 let verdictTold = "";
 

@@ -1,7 +1,20 @@
 // Asks the library: what comes of the plan, and what it still has to know. Decides nothing.
 
-import {ask, fetchText} from "./engine.js";
+import {ask, can, fetchText} from "./engine.js";
 import {written} from "./plan.js";
+import {languageNow} from "./words.js";
+
+/** Has the library speak the page's language; says whether that is another than before. */
+export function speakAs() {
+  if (spoken === languageNow()) return false;
+  spoken = languageNow();
+  if (can("speak")) fetchText("speak", spoken);
+  begun = [];
+  known = {rulesText: null, asked: null};
+  return true;
+}
+
+let spoken = null;
 
 /** What comes of a plan, and its drawing: `{report, drawing, left_out}`, or `{refused: {plan, rules}}`, in which a fault of
  * the plan says where it stands. */
@@ -15,7 +28,7 @@ export function judge(plan, rulesText, options) {
 /** What the last drag began with. */
 let begun = [];
 
-/** One step of a drag: what comes out otherwise than for the plan where it began, or nothing where that cannot be. */
+/** One step of a drag: what differs from the plan where it began, or nothing where that is not possible. */
 export function followed(plan, rulesText, options, change) {
   const begins = [plan, rulesText, options];
   if (begins.some((one, at) => one !== begun[at])) {

@@ -11,7 +11,7 @@ export function setLayers(layers) {
   layersShown = layersBegun = layers;
 }
 
-/** Shows what has become of the drawing in a drag: each layer is given that is otherwise than when it began. */
+/** Shows what has become of the drawing in a drag: only the layers that differ from the start are given. */
 export function showLayers(drawing, changed) {
   const wanted = changed.map((layer, index) => layer ?? layersBegun[index]);
   const standing = [...drawing.querySelectorAll(":scope > g")];

@@ -8,7 +8,7 @@ import {findingsView, followDrag, nextView, setAskedNow, verdictView} from "./fi
 import {firstThing, formView} from "./form.js";
 import {showLayers} from "./layers.js";
 import {lotOf} from "./lot.js";
-import {followed, judge, whatIsAsked} from "./judge.js";
+import {followed, judge, speakAs, whatIsAsked} from "./judge.js";
 import {fromFragment} from "./link.js";
 import {pools} from "./plan.js";
 import {menuView, notice} from "./menu.js";
@@ -32,6 +32,10 @@ function judgeNow() {
 function show() {
   dragOptions = {plan: null, options: null};
   choose(state.language ?? "en");
+  if (speakAs()) {
+    sets = can("rule_sets") ? ask("rule_sets") : [];
+    good = null;
+  }
   const answer = judgeNow();
   const stale = Boolean(answer?.refused?.plan?.length) && good?.rules === state.rulesText;
   const shownAnswer = stale ? good.answer : answer;
@@ -143,7 +147,6 @@ const whenIdle = window.requestIdleCallback?.bind(window) ?? ((doing) => setTime
 async function begin() {
   listen();
   await wake();
-  sets = can("rule_sets") ? ask("rule_sets") : [];
   restore();
   onChange(show);
   onDrag((plan, change) => {

@@ -2,6 +2,7 @@
 
 import {act, el, prose} from "./dom.js";
 import {ask, can} from "./engine.js";
+import {originView} from "./findings.js";
 import {written} from "./plan.js";
 import {scopeView} from "./scope.js";
 import {look, set, state} from "./store.js";
@@ -28,7 +29,7 @@ function paperView(paper) {
   return el("li", {}, el("label", {class: "tick"},
     el("input", {type: "checkbox", id: `paper-${paper.id}`, "data-do": "paper-ticked", "data-id": paper.id, checked: paper.state === "in-hand"}),
     el("span", {}, el("strong", {}, paper.title), paper.form && ` (${paper.form})`, paper.from && el("span", {class: "from"}, t("papers.from", {from: paper.from})),
-      paper.need !== "needed" && el("span", {class: "from"}, t(`need.${paper.need}`)))));
+      paper.need !== "needed" && el("span", {class: "from"}, t(`need.${paper.need}`)), originView(paper))));
 }
 
 function stepsView(report) {
@@ -36,7 +37,7 @@ function stepsView(report) {
   return el("section", {class: "group", id: "steps"}, el("h3", {}, t("papers.steps")),
     el("div", {class: "question"}, el("label", {class: "ask", for: "start"}, t("papers.start")),
       el("input", {type: "date", id: "start", "data-do": "start-chosen", value: state.start ?? ""})),
-    dated() ?? el("ol", {class: "steps"}, report.duties.map((duty) => el("li", SAID, prose(duty.sentence)))));
+    dated() ?? el("ol", {class: "steps"}, report.duties.map((duty) => el("li", SAID, prose(duty.sentence), originView(duty)))));
 }
 
 function dated() {
@@ -59,7 +60,7 @@ function day(text) {
 }
 
 function next(report) {
-  return el("section", {class: "group", id: "what-next"}, el("h3", {}, t("papers.next")), el("ol", {}, report.next.map((line) => el("li", SAID, prose(line)))));
+  return el("section", {class: "group", id: "what-next"}, el("h3", {}, t("papers.next")), el("ol", {}, report.next.map((line) => el("li", {}, prose(line)))));
 }
 
 function cautions(report) {
@@ -70,7 +71,7 @@ function cautions(report) {
 function disclaimer(report) {
   const set_ = report["rule-set"];
   return el("footer", {id: "disclaimer"}, el("h3", {}, t("papers.who-decides", {authority: set_.authority})),
-    set_.notice && el("p", {}, set_.notice), el("p", SAID, prose(report.disclaimer)));
+    set_.notice && el("p", {}, set_.notice), report["second-hand"] && el("p", {}, report["second-hand"].sentence), el("p", {}, prose(report.disclaimer)));
 }
 
 act("paper-ticked", (box) => set(`documents.${box.dataset.id}`, box.checked ? "in-hand" : "not-yet"));

@@ -1,7 +1,7 @@
 // The sheet for the authority: the drawing at a true scale, the table of distances, the papers.
 
 import {act, el, prose} from "./dom.js";
-import {boundText} from "./findings.js";
+import {boundText, originView} from "./findings.js";
 import {drawn} from "./judge.js";
 import {svgFrom} from "./svg.js";
 import {openBox} from "./menu.js";
@@ -73,13 +73,18 @@ export function printView() {
       el("p", {}, report ? `${report["rule-set"].title}, ${report["rule-set"].edition} · ${report["rule-set"].authority}` : ""),
       el("p", {}, `${SCALES[chosen.scale]} · ${chosen.paper} · `, t("print.check-scale"))),
     svg ?? "",
-    ...(report ? [el("p", {class: "verdict"}, verdictWords(report.verdict)), distances(report), papersList(report), cautionList(report), el("p", {class: "small", ...SAID}, prose(report.disclaimer))] : []));
+    ...(report ? [el("p", {class: "verdict"}, verdictWords(report.verdict)), distances(report), papersList(report), cautionList(report), smallPrint(report)] : []));
+}
+
+function smallPrint(report) {
+  const lines = [report["second-hand"]?.sentence, report.disclaimer];
+  return el("div", {class: "small"}, lines.map((line) => line && el("p", {}, prose(line))));
 }
 
 function distances(report) {
   const rows = report.rules.flatMap((rule) => rule.parts.flatMap((part) => [part.readings[part.telling]].filter((one) => one?.measured && one.limit).map((one) =>
     el("tr", {}, el("th", {scope: "row"}, rule.title), el("td", SAID, prose(part.subject?.said)), el("td", SAID, one.measured.text), el("td", SAID, prose(boundText(one)), byRelief(part)),
-      el("td", SAID, part.margin?.text ?? ""), el("td", {}, t(`outcome.${part.outcome}`)), el("td", {}, rule.clause)))));
+      el("td", SAID, part.margin?.text ?? ""), el("td", {}, t(`outcome.${part.outcome}`)), el("td", {}, rule.clause, originView(rule))))));
   const heads = ["rule", "what", "measured", "asked", "margin", "outcome", "clause"].map((name) => el("th", {scope: "col"}, t(`print.${name}`)));
   return el("table", {}, el("caption", {}, t("print.distances")), el("thead", {}, el("tr", {}, heads)), el("tbody", {}, rows));
 }

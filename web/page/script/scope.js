@@ -2,7 +2,7 @@
 
 import {act, el, prose} from "./dom.js";
 import {set} from "./store.js";
-import {SAID, t} from "./words.js";
+import {t} from "./words.js";
 
 /** What is left to ask, what was answered, and what always comes on top. */
 export function scopeView({scope}) {
@@ -17,7 +17,7 @@ function mattersLeftOpen(open) {
 function openMatterView({matter, question, ask}) {
   const field = (key, type) => el("div", {class: "question"}, el("label", {class: "ask", for: `scope-${matter}-${key}`}, t(`scope.${key}`)),
     el("input", {type, id: `scope-${matter}-${key}`}));
-  return el("li", SAID, el("strong", {}, question), " ", ask.map((one) => el("span", {class: "from"}, t("scope.ask", {who: one.who}), one.why && [" ", prose(one.why)])),
+  return el("li", {}, el("strong", {}, question), " ", ask.map((one) => el("span", {class: "from"}, t("scope.ask", {who: one.who}), one.why && [" ", prose(one.why)])),
     el("details", {class: "about", id: `scope-${matter}`}, el("summary", {}, t("scope.answer")), field("says", "text"), field("by", "text"), field("on", "date"),
       el("button", {type: "button", class: "plain", "data-do": "matter-answered", "data-id": matter, id: `scope-${matter}-keep`}, t("scope.keep"))));
 }
@@ -29,11 +29,11 @@ function mattersAnswered(all) {
 }
 
 function mattersOnTop(all) {
-  return [el("h3", {}, t("scope.on-top")), el("ul", {}, all.map(({says}) => el("li", SAID, prose(says))))];
+  return [el("h3", {}, t("scope.on-top")), el("ul", {}, all.map(({says}) => el("li", {}, prose(says))))];
 }
 
 function mattersHeld(all) {
-  return el("details", {class: "about", id: "scope-held"}, el("summary", {}, t("scope.held")), el("ul", {}, all.map(({said}) => el("li", SAID, said))));
+  return el("details", {class: "about", id: "scope-held"}, el("summary", {}, t("scope.held")), el("ul", {}, all.map(({said}) => el("li", {}, said))));
 }
 
 const matterField = (matter, key) => document.getElementById(`scope-${matter}-${key}`).value.trim();

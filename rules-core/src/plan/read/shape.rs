@@ -59,7 +59,7 @@ impl Drawn {
         }
     }
 
-    /// What the true arcs are told of as well.
+    /// For which the true arcs are kept as well.
     pub fn traced(traced: Traced) -> Self {
         let off = traced.off;
         let (form, curved) = traced.area();
@@ -71,7 +71,7 @@ impl Drawn {
     }
 }
 
-/// The parts of one outline. Their true arcs are told of only where all of them are.
+/// The parts of one outline. Their true arcs are kept only where every part has them.
 fn together(parts: Vec<Drawn>, spread: i64) -> Drawn {
     let off = parts.iter().map(|part| part.off).max().unwrap_or(0);
     let told = parts

@@ -26,8 +26,13 @@ pub struct DecisionReport {
     pub refer: bool,
     /// The same in a sentence.
     pub sentence: String,
+    /// Where its figures are from, as of a rule.
+    pub mark: Option<String>,
     /// What is missing to decide it.
     pub missing: Vec<MissingReport>,
+    /// The short names of the rule sets that it comes from, where there are several.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub rule_sets: Vec<String>,
 }
 
 /// A paper, and whether it is needed.
@@ -54,6 +59,11 @@ pub struct DocumentReport {
     pub rules: Vec<String>,
     /// The whole in a sentence.
     pub sentence: String,
+    /// Where what it says is from, as of a rule.
+    pub mark: Option<String>,
+    /// The short names of the rule sets that it comes from, where there are several.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub rule_sets: Vec<String>,
 }
 
 /// A duty in time.
@@ -66,6 +76,8 @@ pub struct DutyReport {
     pub sure: bool,
     /// The whole in a sentence.
     pub sentence: String,
+    /// Where its figures are from, as of a rule.
+    pub mark: Option<String>,
     /// What is to be done.
     pub what: String,
     /// By whom.
@@ -74,6 +86,9 @@ pub struct DutyReport {
     pub before: Vec<String>,
     /// What must be done before it.
     pub after: Vec<String>,
+    /// The short names of the rule sets that it comes from, where there are several.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub rule_sets: Vec<String>,
 }
 
 /// What to be careful of.
@@ -86,4 +101,7 @@ pub struct CautionReport {
     pub by: String,
     /// What to be careful of, and who is to be asked.
     pub says: String,
+    /// The short names of the rule sets that it comes from, where there are several.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub rule_sets: Vec<String>,
 }

@@ -2,26 +2,33 @@
 
 use super::page::{Mark, Page};
 use crate::report::model::{EditionReport, Report};
+use crate::words::Word;
 
 /// The editions that may govern, where there are several.
 pub(super) fn editions(page: &mut Page, report: &Report) {
-    match &report.editions[..] {
+    editions_of(page, &report.editions, "");
+    for rules in &report.rule_sets {
+        let of = page.said(Word::EditionOf, &[("id", &rules.id)]);
+        editions_of(page, &rules.editions, &of);
+    }
+}
+
+fn editions_of(page: &mut Page, editions: &[EditionReport], of: &str) {
+    match editions {
         [] => {}
         [only] if only.sure => {
+            let edition = named(page, only);
+            let fill = [("edition", edition.as_str()), ("of", of)];
             page.gap();
-            page.paragraph(0, &format!("{} governs this plan.", named(only)));
+            page.paragraph(0, &page.said(Word::EditionGoverns, &fill));
         }
         several => {
-            page.heading("Which edition governs");
-            let none = match several.iter().any(|edition| edition.sure) {
-                true => "",
-                false => ", or that none of them does yet",
+            page.heading(&page.said(Word::WhichEdition, &[("of", of)]));
+            let turns = match several.iter().any(|edition| edition.sure) {
+                true => Word::EditionOpen,
+                false => Word::EditionPerhapsNone,
             };
-            let turns = format!(
-                "It is not known which of these editions governs the plan{none}. What is decided in this report is so \
-                 whichever it is."
-            );
-            page.paragraph(2, &turns);
+            page.paragraph(2, page.word(turns));
             for edition in several {
                 entry(page, edition);
             }
@@ -29,29 +36,23 @@ pub(super) fn editions(page: &mut Page, report: &Report) {
     }
 }
 
-fn named(edition: &EditionReport) -> String {
+fn named(page: &Page, edition: &EditionReport) -> String {
     let in_force = edition.in_force.as_ref();
     let in_force = in_force.map(|words| format!(" (in force {words})"));
-    format!(
-        "Edition {}{}",
-        edition.edition,
-        in_force.unwrap_or_default()
-    )
+    let edition = page.said(Word::Edition, &[("edition", &edition.edition)]);
+    edition + &in_force.unwrap_or_default()
 }
 
 fn entry(page: &mut Page, edition: &EditionReport) {
     page.gap();
-    page.marked(
-        2,
-        &format!("If it is edition {}", edition.edition),
-        Mark::Bold,
-    );
+    let fill = [("edition", edition.edition.as_str())];
+    page.marked(2, &page.said(Word::IfEdition, &fill), Mark::Bold);
     if let Some(words) = &edition.in_force {
         page.paragraph(4, &format!("In force {words}."));
     }
     page.paragraph(4, &edition.verdict.sentence);
     for rule in &edition.otherwise {
-        let outcome = rule.outcome.word().replace('-', " ");
+        let outcome = page.word(rule.outcome.said());
         page.item(
             4,
             "- ",
@@ -59,10 +60,7 @@ fn entry(page: &mut Page, edition: &EditionReport) {
         );
     }
     for document in &edition.documents {
-        page.item(
-            4,
-            "- ",
-            &format!("Paper that only this edition calls for: {document}"),
-        );
+        let paper = page.said(Word::OnlyThisEdition, &[("title", document)]);
+        page.item(4, "- ", &paper);
     }
 }

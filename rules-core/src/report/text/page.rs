@@ -3,11 +3,13 @@
 use unicode_width::UnicodeWidthStr;
 
 use super::Style;
+use crate::ruleset::words::listed;
 use crate::text::{Visible, one_line};
+use crate::words::{Language, Word};
 
 /// How a paragraph is marked where colour is wanted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Mark {
+pub(crate) enum Mark {
     Plain,
     Bold,
     Dim,
@@ -31,17 +33,39 @@ impl Mark {
 }
 
 /// The page so far.
-pub(super) struct Page {
+pub(crate) struct Page {
     style: Style,
+    language: Language,
     text: Visible,
 }
 
 impl Page {
     pub fn new(style: Style) -> Self {
+        Self::speaking(Language::English, style)
+    }
+
+    /// A page whose own words are in that language.
+    pub fn speaking(language: Language, style: Style) -> Self {
         Self {
             style,
+            language,
             text: Visible::new(),
         }
+    }
+
+    /// Words in the page's language.
+    pub fn word(&self, word: Word) -> &'static str {
+        word.in_language(self.language)
+    }
+
+    /// Words in the page's language, with what stands behind each name filled in.
+    pub fn said(&self, word: Word, fill: &[(&str, &str)]) -> String {
+        word.said(self.language, fill)
+    }
+
+    /// Several in a sentence: `a, b and c`.
+    pub fn listed(&self, items: &[String]) -> String {
+        listed(items, self.word(Word::And))
     }
 
     pub fn finish(self) -> Visible {
@@ -51,6 +75,11 @@ impl Page {
     /// An empty line.
     pub fn gap(&mut self) {
         self.text.gap();
+    }
+
+    /// A heading of the report, in the page's language.
+    pub fn section(&mut self, word: Word) {
+        self.heading(self.word(word));
     }
 
     /// A heading, with an empty line before and after it.
@@ -147,7 +176,15 @@ fn belong_together(before: &str, word: &str) -> bool {
     let is_unit = unit.chars().count() <= 3 && word.starts_with(char::is_alphabetic);
     let is_place = before.starts_with('(') && before.ends_with(',') && word.contains(')');
     let opened = before.trim_start_matches('(');
-    (is_figure(opened) && is_unit) || is_place || ABBREVIATIONS.contains(&opened)
+    (is_figure(opened) && is_unit)
+        || is_place
+        || ABBREVIATIONS.contains(&opened)
+        || is_french_mark(word)
+}
+
+/// What stands apart from the word before it in French.
+fn is_french_mark(word: &str) -> bool {
+    matches!(word, ":" | ";" | "?" | "!")
 }
 
 fn is_figure(word: &str) -> bool {

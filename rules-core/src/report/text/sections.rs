@@ -1,24 +1,27 @@
 //! What stands on the page, from the verdict to the small print.
 
 use super::page::{Mark, Page};
+use super::together::{self, of};
 use crate::check::{Outcome, Verdict};
-use crate::report::model::{AsDrawnReport, Counts, PartReport, Question, Report, RuleReport};
+use crate::report::model::{
+    AsDrawnReport, Counts, PartReport, Question, Report, RuleReport, RuleSetHead,
+};
 use crate::report::scope::left_open;
+use crate::ruleset::built_in::LAYER;
 use crate::ruleset::words::listed;
+use crate::words::Word;
 
 const MUST: &str = "must";
+/// What a part says of itself in short where it has no figures.
+const MET: &str = "met";
 
 /// Plan, rule set, verdict, counts.
 pub(super) fn head(page: &mut Page, report: &Report) {
-    let rules = &report.rule_set;
     page.marked(0, &report.plan.title, Mark::Bold);
-    page.paragraph(
-        0,
-        &format!(
-            "under {}, edition {} ({})",
-            rules.title, rules.edition, rules.authority
-        ),
-    );
+    match report.rule_sets.is_empty() {
+        true => under(page, &report.rule_set),
+        false => together::under_all(page, report),
+    }
     page.gap();
     let mark = match report.verdict.word {
         Verdict::DoesNotComply => Mark::Bad,
@@ -26,13 +29,23 @@ pub(super) fn head(page: &mut Page, report: &Report) {
         Verdict::NothingAgainst => Mark::Good,
     };
     page.marked(0, &report.verdict.sentence, mark);
-    page.paragraph(0, &counts(&report.counts));
+    page.paragraph(0, &counts(page, &report.counts));
     if let Some(as_drawn) = as_drawn(report) {
         page.paragraph(0, &as_drawn.sentence);
     }
-    if let Some(open) = left_open(&report.scope) {
+    if let Some(open) = left_open(report) {
         page.paragraph(0, &open);
     }
+    together::goes_with(page, report);
+}
+
+fn under(page: &mut Page, rules: &RuleSetHead) {
+    let fill = [
+        ("title", rules.title.as_str()),
+        ("edition", rules.edition.as_str()),
+        ("authority", rules.authority.as_str()),
+    ];
+    page.paragraph(0, &page.said(Word::Under, &fill));
 }
 
 /// What fails as drawn, where that says more than what fails for sure.
@@ -41,35 +54,30 @@ fn as_drawn(report: &Report) -> Option<&AsDrawnReport> {
     as_drawn.filter(|as_drawn| !as_drawn.not_sure.is_empty())
 }
 
-fn counts(counts: &Counts) -> String {
+fn counts(page: &Page, counts: &Counts) -> String {
     let all = [
-        (counts.fail, "fails", "fail"),
+        (counts.fail, Word::OneFails, Word::SomeFail),
+        (counts.unknown, Word::OneIsOpen, Word::SomeAreOpen),
+        (counts.marginal, Word::OneIsClose, Word::SomeAreClose),
+        (counts.refer, Word::OneIsReferred, Word::SomeAreReferred),
+        (counts.pass, Word::OnePasses, Word::SomePass),
         (
-            counts.unknown,
-            "turns on a missing answer",
-            "turn on missing answers",
+            counts.not_applicable,
+            Word::OneDoesNotApply,
+            Word::SomeDoNotApply,
         ),
-        (
-            counts.marginal,
-            "turns on how exact the plan is",
-            "turn on how exact the plan is",
-        ),
-        (
-            counts.refer,
-            "is for the authority",
-            "are for the authority",
-        ),
-        (counts.pass, "passes", "pass"),
-        (counts.not_applicable, "does not apply", "do not apply"),
     ];
     let some: Vec<String> = all
         .into_iter()
         .filter(|(number, ..)| *number > 0)
-        .map(|(number, one, many)| format!("{number} {}", if number == 1 { one } else { many }))
+        .map(|(number, one, many)| {
+            let words = if number == 1 { one } else { many };
+            page.said(words, &[("n", &number.to_string())])
+        })
         .collect();
     match some.is_empty() {
-        true => "No rule binds.".to_owned(),
-        false => format!("Of the rules that bind, {}.", listed(&some, "and")),
+        true => page.said(Word::NoRuleBinds, &[]),
+        false => page.said(Word::OfThoseThatBind, &[("counts", &page.listed(&some))]),
     }
 }
 
@@ -80,7 +88,7 @@ fn binding(report: &Report, outcome: Outcome) -> impl Iterator<Item = &RuleRepor
 
 /// What fails.
 pub(super) fn failing(page: &mut Page, report: &Report) {
-    group(page, report, "What fails", &|rule| {
+    group(page, report, Word::WhatFails, &|rule| {
         rule.outcome == Outcome::Fail
     });
 }
@@ -90,30 +98,25 @@ pub(super) fn open(page: &mut Page, report: &Report) {
     let fails = |rule: &RuleReport| {
         rule.outcome == Outcome::Marginal && rule.as_drawn == Some(Outcome::Fail)
     };
-    group(
-        page,
-        report,
-        "What fails as drawn, but not for sure",
-        &fails,
-    );
-    group(page, report, "What turns on missing answers", &|rule| {
+    group(page, report, Word::WhatFailsAsDrawn, &fails);
+    group(page, report, Word::WhatIsOpen, &|rule| {
         rule.outcome == Outcome::Unknown
     });
     let close = |rule: &RuleReport| rule.outcome == Outcome::Marginal && !fails(rule);
-    group(page, report, "What turns on how exact the plan is", &close);
-    group(page, report, "What the authority decides", &|rule| {
+    group(page, report, Word::WhatIsClose, &close);
+    group(page, report, Word::WhatIsReferred, &|rule| {
         rule.outcome == Outcome::Refer
     });
 }
 
-fn group(page: &mut Page, report: &Report, heading: &str, is_in: &dyn Fn(&RuleReport) -> bool) {
+fn group(page: &mut Page, report: &Report, heading: Word, is_in: &dyn Fn(&RuleReport) -> bool) {
     let rules = report.rules.iter();
     let rules = rules.filter(|rule| rule.strength == MUST && is_in(rule));
     let rules: Vec<_> = rules.collect();
     if rules.is_empty() {
         return;
     }
-    page.heading(heading);
+    page.section(heading);
     for (place, rule) in rules.into_iter().enumerate() {
         if place > 0 {
             page.gap();
@@ -125,7 +128,7 @@ fn group(page: &mut Page, report: &Report, heading: &str, is_in: &dyn Fn(&RuleRe
 /// One rule at length: what it says, what was found for each subject that is not in order, what to do.
 fn entry(page: &mut Page, report: &Report, rule: &RuleReport) {
     page.marked(2, &rule.title, Mark::Bold);
-    page.marked(2, &source(rule), Mark::Dim);
+    page.marked(2, &source(page, rule), Mark::Dim);
     let parts = rule.parts.iter();
     let parts = parts.filter(|part| part.outcome == rule.outcome);
     let mut parts: Vec<_> = parts.collect();
@@ -139,21 +142,15 @@ fn entry(page: &mut Page, report: &Report, rule: &RuleReport) {
     }
     let numbers = question_numbers(report, rule);
     if !numbers.is_empty() {
-        let word = if numbers.len() == 1 {
-            "question"
-        } else {
-            "questions"
+        let words = match numbers.len() {
+            1 => Word::AnswerQuestion,
+            _ => Word::AnswerQuestions,
         };
-        page.paragraph(
-            4,
-            &format!(
-                "To decide it: answer {word} {} below.",
-                listed(&numbers, "and")
-            ),
-        );
+        let numbers = page.listed(&numbers);
+        page.paragraph(4, &page.said(words, &[("numbers", &numbers)]));
     }
     if let (Outcome::Fail, Some(remedy)) = (rule.outcome, &rule.remedy) {
-        page.paragraph(4, &format!("What to do: {remedy}"));
+        page.paragraph(4, &page.said(Word::WhatToDo, &[("remedy", remedy)]));
     }
     cautious_about(page, rule);
 }
@@ -185,7 +182,7 @@ fn part_entry(page: &mut Page, alike: &[&PartReport]) {
         page.paragraph(4, &witness.text);
     }
     if let Some(advice) = &first.advice {
-        page.paragraph(4, &format!("What to do: {advice}"));
+        page.paragraph(4, &page.said(Word::WhatToDo, &[("remedy", advice)]));
     }
 }
 
@@ -215,31 +212,40 @@ fn named(part: &PartReport) -> Option<String> {
 
 /// A rule whose values are not sure says so.
 fn cautious_about(page: &mut Page, rule: &RuleReport) {
-    match rule.provenance.as_str() {
-        "from-memory" => page.paragraph(
-            4,
-            "The rule's figures were written from memory: check them.",
-        ),
-        "contradicted" => page.paragraph(
-            4,
-            "Published sources contradict each other about this rule: ask.",
-        ),
-        _ => {}
+    if rule.provenance == "contradicted" {
+        page.paragraph(4, page.word(Word::Contradicted));
     }
     if let Some(note) = &rule.note {
-        page.paragraph(4, &format!("Note: {note}"));
+        page.paragraph(4, &page.said(Word::Note, &[("note", note)]));
     }
 }
 
-fn source(rule: &RuleReport) -> String {
-    let line = rule.rule_line.map(|line| format!(", line {line}"));
+fn source(page: &Page, rule: &RuleReport) -> String {
+    let line = rule.rule_line.map(|line| line.to_string());
+    let line = line.map(|line| page.said(Word::Line, &[("line", &line)]));
+    let file = page.said(Word::RuleIn, &[("rule", &rule.id), ("file", &rule.layer)]);
     format!(
-        "{}; rule `{}` in {}{}",
-        rule.clause,
-        rule.id,
-        rule.layer,
-        line.unwrap_or_default()
+        "{}; {file}{}{}",
+        clause_marked(rule),
+        line.unwrap_or_default(),
+        together::where_not(&rule.layer, &rule.rule_sets)
     )
+}
+
+/// The clause of a rule, and where its figures are from where that is second-hand.
+fn clause_marked(rule: &RuleReport) -> String {
+    match &rule.mark {
+        Some(mark) => format!("{}, {mark}", rule.clause),
+        None => rule.clause.clone(),
+    }
+}
+
+/// A sentence, with where its figures are from behind it.
+fn sentence_marked(sentence: &str, mark: &Option<String>) -> String {
+    match mark {
+        Some(mark) => format!("{sentence} ({mark})"),
+        None => sentence.to_owned(),
+    }
 }
 
 fn question_numbers(report: &Report, rule: &RuleReport) -> Vec<String> {
@@ -255,7 +261,7 @@ pub(super) fn questions(page: &mut Page, report: &Report) {
     if report.questions.is_empty() {
         return;
     }
-    page.heading("Questions to answer");
+    page.section(Word::QuestionsToAnswer);
     for (number, question) in (1_u32..).zip(&report.questions) {
         let how = question.missing.how.as_deref().unwrap_or_default();
         let lead = format!("{number}. ");
@@ -266,11 +272,11 @@ pub(super) fn questions(page: &mut Page, report: &Report) {
             .map(|rule| format!("`{rule}`"))
             .collect();
         let indent = 2 + lead.len();
-        page.marked(
-            indent,
-            &format!("For {}.", listed(&rules, "and")),
-            Mark::Dim,
-        );
+        let rules = page.listed(&rules);
+        let for_rules = page.said(Word::ForRules, &[("rules", &rules)]);
+        let by = of(&question.rule_sets);
+        let for_rules = for_rules.trim_end_matches('.');
+        page.marked(indent, &format!("{for_rules}{by}."), Mark::Dim);
     }
 }
 
@@ -280,23 +286,32 @@ pub(super) fn passing(page: &mut Page, report: &Report) {
     if rules.is_empty() {
         return;
     }
-    page.heading("What passes (figures as they are at worst)");
+    page.section(Word::WhatPasses);
     for rule in rules {
         page.hanging(
             2,
-            &format!("{}: {} ({})", rule.title, in_short(rule), rule.clause),
+            &format!(
+                "{}: {} ({})",
+                rule.title,
+                in_short(page, rule),
+                clause(rule)
+            ),
         );
     }
 }
 
 /// The deciding figures: `3.4 m, at least 3 m asked, 0.4 m to spare`.
-fn in_short(rule: &RuleReport) -> String {
+fn in_short(page: &Page, rule: &RuleReport) -> String {
     let part = rule.deciding.and_then(|place| rule.parts.get(place));
-    let brief = part.map_or("met", |part| part.brief.as_str());
-    match (rule.parts.len(), brief) {
+    let brief = part.map_or(MET, |part| part.brief.as_str());
+    let number = rule.parts.len();
+    let fill = [("n", number.to_string()), ("brief", brief.to_owned())];
+    let fill = fill.each_ref().map(|(name, text)| (*name, text.as_str()));
+    match (number, brief) {
+        (0 | 1, MET) => page.said(Word::Met, &[]),
         (0 | 1, _) => brief.to_owned(),
-        (number, "met") => format!("all {number} met"),
-        (number, _) => format!("all {number}, the closest {brief}"),
+        (_, MET) => page.said(Word::AllMet, &fill),
+        (_, _) => page.said(Word::AllClosest, &fill),
     }
 }
 
@@ -306,9 +321,9 @@ pub(super) fn not_applicable(page: &mut Page, report: &Report) {
     if rules.is_empty() {
         return;
     }
-    page.heading("What does not apply");
+    page.section(Word::WhatDoesNotApply);
     for rule in rules {
-        page.hanging(2, &format!("{} ({})", rule.title, rule.clause));
+        page.hanging(2, &format!("{} ({})", rule.title, clause(rule)));
     }
 }
 
@@ -321,14 +336,21 @@ pub(super) fn advice(page: &mut Page, report: &Report) {
     if advising.is_empty() {
         return;
     }
-    page.heading("What is only advised, and does not bind");
+    page.section(Word::WhatIsAdvised);
     for rule in advising {
-        let text = match rule.outcome {
-            Outcome::Pass => format!("{}: followed, {}", rule.title, in_short(rule)),
-            Outcome::Fail => format!("{}: not followed. {}", rule.title, rule.sentence),
-            _ => format!("{}: open. {}", rule.title, rule.sentence),
+        let words = match rule.outcome {
+            Outcome::Pass => Word::Followed,
+            Outcome::Fail => Word::NotFollowed,
+            _ => Word::AdviceOpen,
         };
-        page.hanging(2, &format!("{text} ({})", rule.clause));
+        let brief = in_short(page, rule);
+        let fill = [
+            ("title", rule.title.as_str()),
+            ("brief", &brief),
+            ("sentence", &rule.sentence),
+        ];
+        let text = page.said(words, &fill);
+        page.hanging(2, &format!("{text} ({})", clause(rule)));
     }
 }
 
@@ -337,16 +359,20 @@ pub(super) fn decisions(page: &mut Page, report: &Report) {
     if report.decisions.is_empty() {
         return;
     }
-    page.heading("What follows from the plan");
+    page.section(Word::WhatFollows);
     for decision in &report.decisions {
-        let clause = decision
-            .clause
-            .as_ref()
-            .map(|clause| format!(" ({clause})"));
-        let clause = clause.unwrap_or_default();
+        let from: Vec<&str> = [&decision.clause, &decision.mark]
+            .into_iter()
+            .filter_map(|it| it.as_deref())
+            .collect();
+        let from = match from.is_empty() {
+            true => String::new(),
+            false => format!(" ({})", from.join(", ")),
+        };
+        let by = of(&decision.rule_sets);
         page.hanging(
             2,
-            &format!("{}: {}{clause}", decision.title, decision.sentence),
+            &format!("{}: {}{from}{by}", decision.title, decision.sentence),
         );
     }
 }
@@ -361,13 +387,15 @@ pub(super) fn papers(page: &mut Page, report: &Report) {
     if wanted.is_empty() {
         return;
     }
-    page.heading("Papers to gather");
+    page.section(Word::Papers);
     for document in wanted {
         let tick = match document.state.as_str() {
             "in-hand" => "[x] ",
             _ => "[ ] ",
         };
-        page.item(2, tick, &document.sentence);
+        let sentence = sentence_marked(&document.sentence, &document.mark);
+        let by = of(&document.rule_sets);
+        page.item(2, tick, &format!("{sentence}{by}"));
     }
 }
 
@@ -376,23 +404,29 @@ pub(super) fn duties(page: &mut Page, report: &Report) {
     if report.duties.is_empty() {
         return;
     }
-    page.heading("What is to be done, and when");
+    page.section(Word::Duties);
     for duty in &report.duties {
-        page.item(2, "- ", &duty.sentence);
+        let sentence = sentence_marked(&duty.sentence, &duty.mark);
+        let by = of(&duty.rule_sets);
+        page.item(2, "- ", &format!("{sentence}{by}"));
     }
 }
 
 /// What to be careful of.
 pub(super) fn cautions(page: &mut Page, report: &Report) {
-    page.heading("Take care");
+    page.section(Word::TakeCare);
     for caution in &report.cautions {
-        page.item(2, "- ", &caution.says);
+        let by = match caution.by.as_str() {
+            "program" => String::new(),
+            _ => of(&caution.rule_sets),
+        };
+        page.item(2, "- ", &format!("{}{by}", caution.says));
     }
 }
 
 /// What to do next.
 pub(super) fn next(page: &mut Page, report: &Report) {
-    page.heading("What to do next");
+    page.section(Word::WhatNext);
     for (number, step) in (1_u32..).zip(&report.next) {
         page.item(2, &format!("{number}. "), step);
     }
@@ -401,8 +435,28 @@ pub(super) fn next(page: &mut Page, report: &Report) {
 /// What this is not.
 pub(super) fn foot(page: &mut Page, report: &Report) {
     page.gap();
-    if let Some(notice) = &report.rule_set.notice {
-        page.marked(0, notice, Mark::Dim);
+    match report.rule_sets.is_empty() {
+        true => notice(page, report.rule_set.notice.as_deref()),
+        false => together::notices(page, report),
+    }
+    if let Some(second_hand) = &report.second_hand {
+        page.marked(0, &second_hand.sentence, Mark::Dim);
     }
     page.marked(0, &report.disclaimer, Mark::Dim);
+}
+
+fn notice(page: &mut Page, notice: Option<&str>) {
+    if let Some(notice) = notice {
+        page.marked(0, notice, Mark::Dim);
+    }
+}
+
+/// The clause that a rule stands for, and its rule sets where there are several.
+fn clause(rule: &RuleReport) -> String {
+    let sets = rule.rule_sets.iter().filter(|_| rule.layer != LAYER);
+    let sets: Vec<&str> = sets.map(String::as_str).collect();
+    match sets.is_empty() {
+        true => clause_marked(rule),
+        false => format!("{}; {}", clause_marked(rule), sets.join(", ")),
+    }
 }

@@ -179,7 +179,7 @@ fn stated_in(value: &Value) -> Option<&Stated> {
     stated(value)
 }
 
-/// Whether a cell keeps a bound. There being none keeps no bound but `is: none`.
+/// Whether a cell keeps a bound. "None" keeps only the bound `is: none`.
 pub(super) fn keeps(cell: &Cell, bound: &Bound) -> bool {
     work::step_through(0);
     let against = |limit: &Value, test: fn(i128, i128) -> bool| match (cell, stated(limit)) {

@@ -9,7 +9,7 @@ use crate::text::{Entry, Node};
 const ENGLISH: &str = "en";
 
 /// Whether this is the name of a language: `nb`, `fr`, `fr-CA`.
-pub(super) fn is_language(tag: &str) -> bool {
+pub fn is_language(tag: &str) -> bool {
     let (language, region) = tag.split_once('-').unwrap_or((tag, "XX"));
     let small =
         (2..=3).contains(&language.len()) && language.bytes().all(|b| b.is_ascii_lowercase());

@@ -42,10 +42,12 @@ use std::rc::Rc;
 use super::{DocumentIndex, Layer, Question, RuleSet, Source, SourceIndex, built_in};
 use crate::text::{Entry, Fault, Faults, MapReader, Node, Span, yes_no};
 use crate::vocabulary::{FactId, KindId, Matter, Vocabulary};
+use crate::words::Language;
 use crate::work;
 use editions::{Chain, Words};
 use files::File;
 use holds::{Seen, Sight};
+pub use languages::is_language;
 use languages::picked;
 use layers::Merged;
 use terms::Slot;
@@ -313,6 +315,7 @@ impl<'a> Reader<'a> {
             authority: head.authority,
             notice: head.notice,
             about: head.about,
+            language: self.language.map(Language::of).unwrap_or_default(),
             reach,
             sources: self.sources.clone(),
             working_days,

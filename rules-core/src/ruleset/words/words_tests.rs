@@ -15,6 +15,7 @@ fn rules() -> RuleSet {
         authority: "the office".to_owned(),
         notice: None,
         about: Default::default(),
+        language: Default::default(),
         reach: Default::default(),
         sources: Vec::new(),
         working_days: Default::default(),

@@ -3,12 +3,14 @@
 
 mod plans;
 mod rules;
+mod told;
 
 use rules_core::check::{Finding, Findings, Outcome, Truth, Verdict, check};
 use rules_core::plan::Plan;
 use rules_core::ruleset::{Rule, RuleSet, Value};
 
 use super::property::{Tally, run_with};
+use super::sites::{self, Library};
 use super::walk::{self, Visitor};
 use super::words::Words;
 use super::world::{Being, Drawn, World};
@@ -91,14 +93,42 @@ faults! {
     LotUnjudged,
     /// A round edge past the lot's line is not seen.
     RoundEdgeLost,
+    /// A hole that is drawn in a fence is not seen.
+    HoleUnseen,
+    /// The owner's own things past the line are taken as the neighbour's.
+    OwnPastTheLine,
+    /// A spot is left out where nobody says how far off it is.
+    SpotLeftOut,
+    /// The lot's boundary does not feel the sources of its own sides.
+    SidesOfOneSource,
+    /// Who starts from a wall walks through the house behind it.
+    ThroughOnesOwnHouse,
+    /// Months and days are compared as bare numbers.
+    MonthsAsDays,
 }
 
 impl Fault {
     /// Those of so many seeds at which it shows, and at which nothing else does.
     pub fn caught(self, cases: u64) -> impl Iterator<Item = u64> {
-        let (words, mut tally) = (Words::new(), Tally::default());
-        let mut fails = move |seed, fault| run_with(seed, &words, &mut tally, fault).is_err();
+        let (words, mut library, mut tally) = (Words::new(), Library::default(), Tally::default());
+        let mut fails = move |seed, fault| match self.is_of_sites() {
+            true => sites::run(seed, &mut library, &mut tally, fault).is_err(),
+            false => run_with(seed, &words, &mut tally, fault).is_err(),
+        };
         (0..cases).filter(move |seed| fails(*seed, Some(self)) && !fails(*seed, None))
+    }
+
+    /// Whether only the second family of cases has what it is wrong about.
+    fn is_of_sites(self) -> bool {
+        matches!(
+            self,
+            Fault::HoleUnseen
+                | Fault::OwnPastTheLine
+                | Fault::SpotLeftOut
+                | Fault::SidesOfOneSource
+                | Fault::ThroughOnesOwnHouse
+                | Fault::MonthsAsDays
+        )
     }
 
     /// The rules whose findings alone are wrong, where those of all others are left as they should be, and all that

@@ -11,7 +11,7 @@ use rules_core::quantity::Interval;
 use rules_core::ruleset::{Bound, Part, RuleSet};
 use rules_core::vocabulary::{FactId, KindId, Number, OutlineId};
 
-use super::Fault;
+use super::{Fault, told};
 use crate::soundness::cuts::Reads;
 use crate::soundness::less::leave_out;
 use crate::soundness::walk::{self, Visitor};
@@ -55,7 +55,7 @@ pub(super) fn wrong(fault: Fault, plan: &Plan, rules: &RuleSet) -> Plan {
         Fault::FirstWordOnly => first_words(&mut said),
         Fault::UnknownIsOut => without_the_unknown(&mut said, rules),
         Fault::FirstOutlineInZone => without_the_unnamed(&mut said, rules),
-        _ => {}
+        _ => told::wrong(fault, &mut said, rules),
     }
     said
 }

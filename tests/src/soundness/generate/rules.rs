@@ -105,6 +105,7 @@ fn empty(words: &Words) -> RuleSet {
         authority: String::new(),
         notice: None,
         about: Default::default(),
+        language: Default::default(),
         reach: Default::default(),
         sources: Vec::new(),
         working_days: Default::default(),
