@@ -4,7 +4,7 @@ use std::ffi::OsString;
 use std::process::ExitCode;
 
 use lexopt::prelude::*;
-use rules_core::Refusal;
+use rules_core::RulesText;
 use rules_core::placement::{NotPlaced, Wishes, place_texts, place_to_json};
 
 use crate::check::{Format, REFUSED, format, plan_by, refuse};
@@ -52,9 +52,7 @@ pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
     while let Some(argument) = arguments.next().map_err(misread)? {
         match argument {
             Short('h') | Long("help") => return print::out(HELP),
-            Short('r') | Long("rules") if rules.is_empty() => {
-                rules.push(arguments.value().map_err(misread)?);
-            }
+            Short('r') | Long("rules") => rules.push(arguments.value().map_err(misread)?),
             Short('f') | Long("format") => {
                 wanted = format(arguments.value().map_err(misread)?)?;
             }
@@ -74,7 +72,13 @@ pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
         }
     }
     let plan = plan_by(&rules, "place", plan)?;
-    answer(&plan, &RuleSets::of(&rules)?, &wishes, &wanted)
+    if rules.len() > 1 {
+        return Err(Trouble::new(
+            "A place is looked for by one rule set at a time.",
+            "Name one with `--rules`, and check the place by the others with `siting check`.",
+        ));
+    }
+    answer(&plan, &rules, &wishes, &wanted)
 }
 
 fn word(written: OsString) -> String {
@@ -104,21 +108,20 @@ fn number(option: &str, written: OsString, least: u32, most: u32) -> Result<u32,
 
 fn answer(
     plan: &OsString,
-    rules: &RuleSets,
+    rules: &[OsString],
     wishes: &Wishes,
     wanted: &Format,
 ) -> Result<ExitCode, Trouble> {
+    let rules = RuleSets::of(rules)?;
     let plan = files::read(plan)?;
-    let mut answer = Err(NotPlaced::Refused(Refusal::default()));
-    let asked = rules.ask(&plan, |sets| {
-        for set in sets {
-            answer = place_texts(&plan.text, set.text, set.bases, wishes);
+    let one = |set: &RulesText<'_>| place_texts(&plan.text, set.text, set.bases, wishes);
+    let answer = rules.ask(&plan, |sets| Ok(sets.first().map(one)));
+    let answer = match answer {
+        Ok(answer) => {
+            answer.unwrap_or_else(|| Err(NotPlaced::Unclear("By which rules?".to_owned())))
         }
-        Ok(())
-    });
-    if let Err(refusal) = asked {
-        answer = Err(NotPlaced::Refused(refusal));
-    }
+        Err(refusal) => Err(NotPlaced::Refused(refusal)),
+    };
     match (wanted, &answer) {
         (Format::Json, _) => print::json(place_to_json(&answer))?,
         (Format::Text, Ok(placement)) => print::out(placement.to_text())?,

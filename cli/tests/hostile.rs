@@ -200,6 +200,8 @@ fn every_command_in_every_format_shows_what_hides() {
             "--format",
             "json",
         ],
+        vec!["place", &plan, "--rules", &rules],
+        vec!["place", &plan, "--rules", &rules, "--format", "json"],
         vec!["rules", "list"],
         vec!["rules", "check", &rules],
         vec!["rules", "read", &rules],
