@@ -1,6 +1,6 @@
 //! Text that people wrote, read with care: where each word stands, and what is wrong with it.
 //!
-//! [`read`] is the one door through which YAML and JSON come in, [`write`] the one through which YAML goes out, and
+//! [`read`] is the one door through which YAML and JSON come in, [`write()`] the one through which YAML goes out, and
 //! [`Visible`] the one through which text goes to a person.
 
 mod fault;
