@@ -74,9 +74,11 @@ fn candidates(grounds: &mut [Ground<'_>], class: Class) -> Vec<Candidate> {
 
 fn nearest(grounds: &[Ground<'_>], class: Class) -> Option<Candidate> {
     let all = grounds.iter().enumerate().flat_map(|(ground, it)| {
-        let ways = it
-            .places(class)
-            .map(|patch| patch.spot.nearest_to(Way::default()));
+        // An open cell was tried at its middle and corners only: between them a rule may fail.
+        let ways = it.places(class).map(move |patch| match class {
+            Class::Open => patch.spot.middle(),
+            _ => patch.spot.nearest_to(Way::default()),
+        });
         ways.map(move |way| (way.squared(), ground, way))
     });
     all.min().map(|(_, ground, way)| Candidate {
