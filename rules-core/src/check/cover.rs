@@ -1,5 +1,7 @@
 //! What several outlines cover together, each place once.
 
+use std::collections::BTreeSet;
+
 use super::distance::Drawn;
 use super::extent::{Pieces, cut_pieces};
 use super::judge::Judge;
@@ -7,7 +9,7 @@ use super::scene::Env;
 use crate::measure::{
     ARC_TOLERANCE, Fit, Keep, Region, Weighted, area_band, length, narrower, weighted_area,
 };
-use crate::plan::{Figure, Form, SourceIndex, ThingIndex};
+use crate::plan::{Figure, Form, Point, SourceIndex, ThingIndex};
 use crate::quantity::{Interval, NO_HIGH, ONE};
 use crate::ruleset::{Operand, Part, Zone};
 
@@ -274,20 +276,32 @@ fn cut_slack(pieces: &[Figure], whole: &Figure) -> i128 {
         .fold(0, i128::saturating_add)
 }
 
-/// What pieces may be too large by that should have become narrower by so much, and were cut on a grid too coarse for it.
+/// What pieces may be too large by that should have become narrower by so much, and were cut on a grid too coarse for it:
+/// they have no corner that was not there before.
 fn unmoved_slack(pieces: &[Figure], before: &[Figure], by: Option<i64>) -> i128 {
     let by = by.unwrap_or(0);
-    let unmoved = pieces.iter().filter(|piece| {
-        before
-            .iter()
-            .any(|own| (&own.forms, own.spread) == (&piece.forms, piece.spread))
-    });
+    let is_unmoved = |piece: &&Figure| {
+        let mut own = before.iter().filter(|own| own.spread == piece.spread);
+        own.any(|own| {
+            let there: BTreeSet<&Point> = own.forms.iter().flat_map(corners).collect();
+            let mut left = piece.forms.iter().flat_map(corners);
+            left.all(|corner| there.contains(corner))
+        })
+    };
     let slack = |piece: &Figure| {
         let forms = piece.forms.iter();
         let each = forms.map(|form| form_slack(form, piece.spread, by));
         each.fold(0, i128::saturating_add)
     };
+    let unmoved = pieces.iter().filter(|piece| by > 0 && is_unmoved(piece));
     unmoved.map(slack).fold(0, i128::saturating_add)
+}
+
+fn corners(form: &Form) -> &[Point] {
+    match form {
+        Form::Point(point) => std::slice::from_ref(point),
+        Form::Path(points) | Form::Ring(points) => points,
+    }
 }
 
 fn weight(part: &Part) -> u32 {
