@@ -283,8 +283,8 @@ fn unmoved_slack(pieces: &[Figure], before: &[Figure], by: Option<i64>) -> i128 
     let is_unmoved = |piece: &&Figure| {
         let mut own = before.iter().filter(|own| own.spread == piece.spread);
         own.any(|own| {
-            let there: BTreeSet<&Point> = own.forms.iter().flat_map(corners).collect();
-            let mut left = piece.forms.iter().flat_map(corners);
+            let there: BTreeSet<&Point> = own.forms.iter().flat_map(Form::points).collect();
+            let mut left = piece.forms.iter().flat_map(Form::points);
             left.all(|corner| there.contains(corner))
         })
     };
@@ -295,13 +295,6 @@ fn unmoved_slack(pieces: &[Figure], before: &[Figure], by: Option<i64>) -> i128 
     };
     let unmoved = pieces.iter().filter(|piece| by > 0 && is_unmoved(piece));
     unmoved.map(slack).fold(0, i128::saturating_add)
-}
-
-fn corners(form: &Form) -> &[Point] {
-    match form {
-        Form::Point(point) => std::slice::from_ref(point),
-        Form::Path(points) | Form::Ring(points) => points,
-    }
 }
 
 fn weight(part: &Part) -> u32 {

@@ -185,12 +185,5 @@ fn to_line(place: Point, line: &Figure) -> Option<i64> {
 
 /// The corners of a figure's forms.
 pub(super) fn corners(figure: &Figure) -> impl Iterator<Item = Point> {
-    figure
-        .forms
-        .iter()
-        .flat_map(|form| match form {
-            Form::Point(point) => std::slice::from_ref(point),
-            Form::Path(points) | Form::Ring(points) => points.as_slice(),
-        })
-        .copied()
+    figure.forms.iter().flat_map(Form::points).copied()
 }

@@ -175,7 +175,7 @@ impl<'a> Sheet<'a> {
     /// The corners of the boxes around the forms of a figure.
     pub fn corners(&self, figure: &Figure) -> Vec<Spot> {
         let by = self.ground(figure.spread);
-        let points = figure.forms.iter().flat_map(points_of);
+        let points = figure.forms.iter().flat_map(Form::points);
         match Frame::around(points.map(|point| self.spot(*point))) {
             Some(frame) => vec![frame.wider(by).low, frame.wider(by).high],
             None => Vec::new(),
@@ -278,13 +278,6 @@ impl<'a> Sheet<'a> {
             Rounding::Nearest,
             2,
         )
-    }
-}
-
-fn points_of(form: &Form) -> std::slice::Iter<'_, Point> {
-    match form {
-        Form::Point(point) => std::slice::from_ref(point).iter(),
-        Form::Path(points) | Form::Ring(points) => points.iter(),
     }
 }
 

@@ -140,19 +140,9 @@ pub(crate) struct Chain<'a> {
 
 impl<'a> Chain<'a> {
     pub fn of(form: &'a Form) -> Self {
-        match form {
-            Form::Point(point) => Chain {
-                points: std::slice::from_ref(point),
-                closed: false,
-            },
-            Form::Path(points) => Chain {
-                points,
-                closed: false,
-            },
-            Form::Ring(points) => Chain {
-                points,
-                closed: true,
-            },
+        Chain {
+            points: form.points(),
+            closed: matches!(form, Form::Ring(_)),
         }
     }
 

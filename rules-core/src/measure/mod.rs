@@ -59,6 +59,7 @@ mod sides_tests;
 pub use arc::{Kidney, Traced};
 pub use area::{Area, area_band, area2, disc_area, length};
 pub use carried::{inward_off, outward_off};
+pub(crate) use chain::Bounds;
 pub use deep::{deepest_common, depth_in};
 pub use distance::{Gap, distance, figure_gap};
 pub use earth::{

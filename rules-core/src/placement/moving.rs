@@ -2,7 +2,7 @@
 
 use super::spot::{MILLIMETRE, Way};
 use crate::check::special::Special;
-use crate::measure::{Side, side};
+use crate::measure::{Bounds, Side, side};
 use crate::plan::{Figure, Form, Plan, Point, ThingIndex};
 use crate::vocabulary::KindId;
 
@@ -51,8 +51,9 @@ impl Moving {
 
     /// The ways that take the pool's middle to the south-west and to the north-east corner of the box around the lot.
     pub fn range(&self) -> (Way, Way) {
-        let points = self.lot.iter().flatten();
-        let (low, high) = bounds(points).unwrap_or((self.middle, self.middle));
+        let rings = self.lot.iter().filter_map(|ring| Bounds::around(ring));
+        let Bounds { low, high } =
+            (rings.reduce(Bounds::join)).unwrap_or(Bounds::of(self.middle, self.middle));
         let way = |to: Point, up: i64| Way {
             x: (to.x - self.middle.x + up).div_euclid(MILLIMETRE),
             y: (to.y - self.middle.y + up).div_euclid(MILLIMETRE),
@@ -113,12 +114,19 @@ fn the_pool(plan: &Plan, pool: KindId, wanted: Option<&str>) -> Result<ThingInde
 /// The middle of the smallest outline, in whole millimetres from the plan's origin.
 fn middle_of(plan: &Plan, pool: ThingIndex) -> Option<Point> {
     let outlines = plan.things.get(pool)?.outlines.values();
-    let boxes = outlines.filter_map(|figure| bounds(points(figure)));
-    let smallest = boxes.min_by_key(|(low, high)| (high.x - low.x).saturating_add(high.y - low.y));
-    smallest.map(|(low, high)| Point {
+    let boxes = outlines.filter_map(box_around);
+    let across = |it: &Bounds| (it.high.x - it.low.x).saturating_add(it.high.y - it.low.y);
+    let Bounds { low, high } = boxes.min_by_key(across)?;
+    Some(Point {
         x: low.x + (high.x - low.x) / 2,
         y: low.y + (high.y - low.y) / 2,
     })
+}
+
+fn box_around(figure: &Figure) -> Option<Bounds> {
+    let forms = figure.forms.iter();
+    let boxes = forms.filter_map(|form| Bounds::around(form.points()));
+    boxes.reduce(Bounds::join)
 }
 
 fn lot(plan: &Plan, special: &Special) -> Option<Vec<Vec<Point>>> {
@@ -130,28 +138,4 @@ fn lot(plan: &Plan, special: &Special) -> Option<Vec<Vec<Point>>> {
     };
     let rings: Vec<Vec<Point>> = boundary.forms.iter().filter_map(ring).collect();
     (!rings.is_empty()).then_some(rings)
-}
-
-fn points(figure: &Figure) -> impl Iterator<Item = &Point> {
-    figure.forms.iter().flat_map(|form| match form {
-        Form::Point(point) => std::slice::from_ref(point),
-        Form::Path(points) | Form::Ring(points) => points.as_slice(),
-    })
-}
-
-/// The box around some points: its south-west and its north-east corner.
-fn bounds<'p>(points: impl Iterator<Item = &'p Point>) -> Option<(Point, Point)> {
-    points.fold(None, |seen: Option<(Point, Point)>, point| {
-        let (low, high) = seen.unwrap_or((*point, *point));
-        Some((
-            Point {
-                x: low.x.min(point.x),
-                y: low.y.min(point.y),
-            },
-            Point {
-                x: high.x.max(point.x),
-                y: high.y.max(point.y),
-            },
-        ))
-    })
 }

@@ -150,10 +150,10 @@ impl Ground<'_> {
         };
         let rules = report.rules.iter().filter(told);
         let rules: Vec<RuleThere> = rules.map(there).collect();
-        let class = class_of(&report, &ids)?;
         if rules.iter().any(|rule| rule.outcome == Outcome::Fail) {
             return None;
         }
+        let class = class_of(&report, &ids);
         let slides = self.slides(way, class, unit);
         Some(Offer {
             why,
@@ -214,25 +214,20 @@ impl Ground<'_> {
     }
 }
 
-/// How surely the rules that the place decides hold, by the ordinary checker; nothing where one of them fails.
-fn class_of(report: &Report, ids: &[&str]) -> Option<Class> {
+/// How surely these rules hold, by the ordinary checker, where none of them fails.
+fn class_of(report: &Report, ids: &[&str]) -> Class {
     let placed = || {
-        report
-            .rules
-            .iter()
-            .filter(|rule| ids.contains(&rule.id.as_str()))
+        let rules = report.rules.iter();
+        rules.filter(|rule| ids.contains(&rule.id.as_str()))
     };
-    let fine = |outcome: Outcome| holds(outcome);
-    if placed().any(|rule| rule.outcome == Outcome::Fail) {
-        return None;
+    let as_drawn = |rule: &RuleReport| holds(rule.outcome) || rule.as_drawn.is_some_and(holds);
+    if placed().all(|rule| holds(rule.outcome)) {
+        Class::Sure
+    } else if placed().all(as_drawn) {
+        Class::AsDrawn
+    } else {
+        Class::Open
     }
-    let sure = placed().all(|rule| fine(rule.outcome));
-    let as_drawn = placed().all(|rule| fine(rule.outcome) || rule.as_drawn.is_some_and(fine));
-    Some(match (sure, as_drawn) {
-        (true, _) => Class::Sure,
-        (false, true) => Class::AsDrawn,
-        (false, false) => Class::Open,
-    })
 }
 
 fn there(rule: &RuleReport) -> RuleThere {

@@ -47,9 +47,7 @@ impl Survey {
             .map(|(rule, _)| rule)
             .collect()
     }
-}
 
-impl Survey {
     /// The rules that hold nowhere but fail in some places.
     pub fn waiting(&self) -> Asked {
         let fails = |rule: &usize| self.rows.get(*rule).is_some_and(|row| row.fails > 0);

@@ -3,22 +3,21 @@
 use super::Class;
 use super::model::{Offer, Placement, RuleName, RuleThere, Slide, TurnReport};
 use crate::check::Outcome;
-use crate::report::text::wrap;
+use crate::report::capitalised;
+use crate::report::text::{Page, Style};
 use crate::ruleset::words::listed;
 use crate::text::Visible;
 
-/// How many columns a line has at most.
-const WIDTH: usize = 80;
 /// A longer list ends after so many.
 const MOST: usize = 12;
 
 impl Placement {
     /// As text.
     pub fn to_text(&self) -> Visible {
-        let mut page = Page(Visible::new());
+        let mut page = Page::new(Style::default());
         page.paragraph(0, &self.plan);
         page.paragraph(0, &format!("under {}", self.rules));
-        page.0.gap();
+        page.gap();
         page.paragraph(0, &self.sentence);
         self.apart(&mut page);
         self.map(&mut page);
@@ -29,7 +28,7 @@ impl Placement {
         self.tell_smaller(&mut page);
         self.tell_blocks(&mut page);
         self.care(&mut page);
-        page.0
+        page.finish()
     }
 
     /// The rules of which nothing is said.
@@ -37,12 +36,15 @@ impl Placement {
         if !self.open_anyway.is_empty() {
             page.heading("Open wherever the pool is put");
             page.paragraph(2, &self.open_sentence());
-            page.names(&self.open_anyway);
+            names(page, &self.open_anyway);
         }
         if !self.questions.is_empty() {
-            page.0.gap();
+            page.gap();
             page.paragraph(2, "What would have to be known for them:");
-            page.list(self.questions.iter().map(|it| it.missing.question.clone()));
+            items(
+                page,
+                self.questions.iter().map(|it| it.missing.question.clone()),
+            );
         }
         if !self.fails_anyway.is_empty() {
             page.heading("Fails wherever the pool is put");
@@ -50,10 +52,10 @@ impl Placement {
                 2,
                 "Moving the pool cannot mend these; what follows leaves them aside.",
             );
-            page.names(&self.fails_anyway);
+            names(page, &self.fails_anyway);
         }
         if self.tapes_left_aside > 0 {
-            page.0.gap();
+            page.gap();
             page.paragraph(0, "Tape readings to the pool are true only of where it is drawn. They are left aside here.");
         }
     }
@@ -74,7 +76,7 @@ impl Placement {
         for turn in self.turns.iter().take(MOST) {
             page.item(2, &turned(turn.degrees), &turn.areas());
         }
-        page.more(self.turns.len());
+        more(page, self.turns.len());
     }
 
     fn tell_smaller(&self, page: &mut Page) {
@@ -88,7 +90,7 @@ impl Placement {
                 percent(smaller.thousandths)
             ),
         );
-        page.0.gap();
+        page.gap();
         smaller.offer.tell(page);
     }
 
@@ -101,8 +103,8 @@ impl Placement {
             let share = (block.places * 100).div_ceil(block.of.max(1));
             page.item(2, &format!("{share:>3} %  "), &block.rule.title);
         }
-        page.more(self.blocks.len());
-        page.0.gap();
+        more(page, self.blocks.len());
+        page.gap();
         let tried = self.blocks.first().map_or(0, |block| block.of);
         page.paragraph(
             2,
@@ -116,7 +118,7 @@ impl Placement {
         for caution in &self.cautions {
             page.item(2, "- ", &caution.says);
         }
-        page.0.gap();
+        page.gap();
         page.paragraph(0, &self.disclaimer);
     }
 }
@@ -160,11 +162,7 @@ impl Offer {
             Class::AsDrawn => "each of these rules holds as drawn",
             _ => "none of these rules fails for sure",
         };
-        let mut heading = format!("{}: {how}", listed(&why, "and"));
-        if let Some(first) = heading.get(..1).map(str::to_uppercase) {
-            heading.replace_range(..1, &first);
-        }
-        heading
+        capitalised(&format!("{}: {how}", listed(&why, "and")))
     }
 
     fn tell(&self, page: &mut Page) {
@@ -175,7 +173,7 @@ impl Offer {
                 self.moved, self.middle[0], self.middle[1]
             ),
         );
-        page.0.gap();
+        page.gap();
         let fine = |rule: &&RuleThere| matches!(rule.outcome, Outcome::Pass);
         for rule in self.rules.iter().filter(fine) {
             page.item(2, "- ", &rule.line());
@@ -189,14 +187,14 @@ impl Offer {
             }
         }
         if !self.slides.is_empty() {
-            page.0.gap();
+            page.gap();
             let slides: Vec<String> = self.slides.iter().map(Slide::words).collect();
             page.paragraph(
                 2,
                 &format!("From there it can slide {}.", listed(&slides, "and")),
             );
         }
-        page.0.gap();
+        page.gap();
         page.paragraph(
             2,
             &format!(
@@ -241,44 +239,20 @@ fn percent(thousandths: i64) -> String {
     format!("{}.{}", thousandths / 10, thousandths % 10)
 }
 
-struct Page(Visible);
+fn names(page: &mut Page, rules: &[RuleName]) {
+    items(page, rules.iter().map(|rule| rule.title.clone()));
+}
 
-impl Page {
-    fn heading(&mut self, text: &str) {
-        self.0.gap();
-        self.paragraph(0, text);
-        self.0.gap();
+fn items(page: &mut Page, all: impl ExactSizeIterator<Item = String>) {
+    let many = all.len();
+    for one in all.take(MOST) {
+        page.item(2, "- ", &one);
     }
+    more(page, many);
+}
 
-    fn paragraph(&mut self, indent: usize, text: &str) {
-        self.item(indent, "", text);
-    }
-
-    /// A paragraph whose first line begins with `lead`.
-    fn item(&mut self, indent: usize, lead: &str, text: &str) {
-        let margin = " ".repeat(indent + lead.chars().count());
-        let mut first = format!("{}{lead}", " ".repeat(indent));
-        for line in wrap(text, WIDTH.saturating_sub(margin.len())) {
-            self.0.line(format!("{first}{line}"));
-            first.clone_from(&margin);
-        }
-    }
-
-    fn names(&mut self, rules: &[RuleName]) {
-        self.list(rules.iter().map(|rule| rule.title.clone()));
-    }
-
-    fn list(&mut self, all: impl ExactSizeIterator<Item = String>) {
-        let many = all.len();
-        for one in all.take(MOST) {
-            self.item(2, "- ", &one);
-        }
-        self.more(many);
-    }
-
-    fn more(&mut self, many: usize) {
-        if many > MOST {
-            self.paragraph(2, &format!("… and {} more.", many - MOST));
-        }
+fn more(page: &mut Page, many: usize) {
+    if many > MOST {
+        page.paragraph(2, &format!("… and {} more.", many - MOST));
     }
 }

@@ -20,6 +20,16 @@ pub enum Form {
     Ring(Vec<Point>),
 }
 
+impl Form {
+    /// Its points, in the order in which they are drawn.
+    pub fn points(&self) -> &[Point] {
+        match self {
+            Form::Point(point) => std::slice::from_ref(point),
+            Form::Path(points) | Form::Ring(points) => points,
+        }
+    }
+}
+
 /// How far off a drawn thing may be, in nanometres; `None` where nobody knows.
 pub type Accuracy = Option<i64>;
 
