@@ -37,7 +37,7 @@ Every place was judged as `siting check` would judge it. What moves is the pool,
 all its outlines and what is part of it; all else stays.
 
 Exit status:
-  0  there is a place where each rule that the place decides surely holds
+  0  there is a place where every rule that depends on it surely holds
   1  none was found
   2  not decided yet: such places hold as drawn only, or an answer is missing
   3  a file has faults; all of them are shown

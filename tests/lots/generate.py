@@ -2,7 +2,7 @@
 
 Run with Python 3:  python3 generate.py
 The figures are drawn here by hand, in metres; each is turned by an angle of its own, so that nothing rests on north.
-Sides are listed against the clock, the first one along the first street unless said otherwise.
+Sides are listed anticlockwise, the first one along the first street unless said otherwise.
 """
 
 import json

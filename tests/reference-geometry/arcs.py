@@ -22,7 +22,7 @@ dice = random.Random(SEED)
 
 
 def corners(middle, reach):
-    """A ring against the clock, its corners in order of their angle around a middle."""
+    """A ring anticlockwise, its corners in order of their angle around a middle."""
     count = dice.randint(3, 7)
     angles = sorted(dice.uniform(0, 2 * math.pi) for _ in range(count))
     far = [dice.uniform(reach / 4, reach) for _ in angles]

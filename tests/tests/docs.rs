@@ -2,7 +2,7 @@
 //!
 //! Snippets of YAML on one page are pieces of one file. A word behind `yaml` says of which: `local` is a file that builds
 //! on others, `plan` a plan, `amended` a later edition, `sourced` a file that says where it was read, `cases` a file of
-//! cases, `named` words that name their rule set, `slip` a piece that is refused or warned of, whose message follows as `text said`.
+//! cases, `named` words with the name of their rule set in front, `slip` a piece that is refused or warned about; its message follows as `text said`.
 
 use std::collections::BTreeMap;
 use std::fs;

@@ -227,7 +227,7 @@ impl Step {
         }
     }
 
-    /// The reports of one rule before and after, and what the step says about it.
+    /// One rule's report before and after the step, and what the step itself says.
     fn rules(&self) -> impl Iterator<Item = (&Value, &Value, Option<&Value>)> {
         let [before, after] = [&self.before, &self.after]
             .map(|answer| answer["report"]["rules"].as_array().expect("a list"));
@@ -237,7 +237,7 @@ impl Step {
         both.map(move |(was, is)| (was, is, of(&is["id"])))
     }
 
-    /// The layers of the drawing before and after, and what the step says about each.
+    /// The layers of the drawing before and after the step, and what the step itself says.
     fn layers(&self) -> impl Iterator<Item = (&Value, &Value, &Value)> {
         let [before, after] = [&self.before, &self.after]
             .map(|answer| answer["drawing"]["layers"].as_array().expect("a list"));

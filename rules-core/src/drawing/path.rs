@@ -141,7 +141,7 @@ fn moved(course: &Course, by: f64, sheet: &Sheet<'_>) -> Option<Moved> {
     })
 }
 
-/// Twice the area that a ring surrounds, less than nothing where it runs against the clock as seen on the sheet.
+/// Twice the area that a ring surrounds, less than nothing where it runs anticlockwise as seen on the sheet.
 fn turned(spots: &[Spot]) -> f64 {
     let next = spots.iter().cycle().skip(1);
     let pairs = spots.iter().zip(next);
@@ -154,7 +154,7 @@ fn disc(at: Spot, by: f64) -> String {
     format!("M{left} {y}A{r} {r} 0 1 0 {right} {y}A{r} {r} 0 1 0 {left} {y}Z")
 }
 
-/// Each edge moved outward, and an arc about each corner; the corners run against the clock.
+/// Each edge moved outward, and an arc about each corner; the corners run anticlockwise.
 fn rounded(spots: &[Spot], by: f64) -> String {
     let mut d = String::new();
     let r = mm(by);

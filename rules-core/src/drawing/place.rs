@@ -43,7 +43,7 @@ impl Spot {
         }
     }
 
-    /// A quarter turn against the clock, as seen on the sheet.
+    /// A quarter turn anticlockwise, as seen on the sheet.
     pub fn left(self) -> Spot {
         Spot {
             x: self.y,

@@ -51,7 +51,7 @@ pub enum Change {
         /// To the north.
         dy: f64,
     },
-    /// Turns it against the clock, about its middle where no place is given.
+    /// Turns it anticlockwise, about its middle where no place is given.
     Turn {
         /// What.
         path: String,

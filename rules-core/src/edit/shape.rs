@@ -168,7 +168,7 @@ fn scale_lengths(node: &mut Node, scaled: &dyn Fn(i128) -> i128, unit: Option<Un
     }
 }
 
-/// Turns an outline against the clock about a place.
+/// Turns an outline anticlockwise about a place.
 pub(super) fn turn(node: &mut Node, degrees: f64, about: Place, unit: Option<Unit>) {
     each_place(node, unit, &mut |at| {
         if let Some(old) = place(at, unit) {
@@ -202,7 +202,7 @@ pub(super) fn nanodegrees(degrees: f64) -> i128 {
     whole
 }
 
-/// A place turned against the clock about another, to the millimetre where it moves at all.
+/// A place turned anticlockwise about another, to the millimetre where it moves at all.
 pub(super) fn turned(at: Place, degrees: f64, about: Place) -> Place {
     let way = ((at.0 - about.0) as f64, (at.1 - about.1) as f64);
     let (x, y) = rotated(way, degrees);
@@ -210,7 +210,7 @@ pub(super) fn turned(at: Place, degrees: f64, about: Place) -> Place {
     (about.0 + whole(x), about.1 + whole(y))
 }
 
-/// A way turned against the clock.
+/// A way turned anticlockwise.
 pub(super) fn rotated((x, y): (f64, f64), degrees: f64) -> (f64, f64) {
     let turn = degrees.to_radians();
     let (sin, cos) = (libm::sin(turn), libm::cos(turn));

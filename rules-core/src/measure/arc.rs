@@ -160,7 +160,7 @@ pub struct Kidney {
     pub back: i64,
 }
 
-/// An arc about a middle: from one angle so far round, against the clock where it is positive.
+/// An arc about a middle: from one angle so far round, anticlockwise where it is positive.
 struct About {
     middle: (f64, f64),
     radius: f64,
@@ -180,7 +180,7 @@ impl About {
 }
 
 impl Kidney {
-    /// The outline, against the clock; `None` where the measures make no kidney: a hollow of half the distance of the
+    /// The outline, anticlockwise; `None` where the measures make no kidney: a hollow of half the distance of the
     /// ends or more, one so deep and wide that no arc fits between the ends, or a back that stands out that far.
     pub fn outline(&self, most: usize) -> Option<Traced> {
         let (x, y) = super::exact::floats_between(self.ends.0, self.ends.1);

@@ -292,7 +292,7 @@ pub(super) fn faces(course: &Course, arc: &Arc, ray: Vector) -> bool {
     from.cross(ray) >= 0 && ray.cross(to) >= 0
 }
 
-/// The directions of an arc's ends from its middle, against the clock.
+/// The directions of an arc's ends from its middle, anticlockwise.
 fn rays(course: &Course, arc: &Arc) -> (Vector, Vector) {
     let ends = [course.from, course.to].map(|end| Vector::between(arc.middle, end));
     match (arc.left, ends) {

@@ -139,7 +139,7 @@ fn may_be<'p>([a, b, c]: [Point; 3], places: impl Iterator<Item = &'p Point>, of
     true
 }
 
-/// Above 0 where a place lies in the circle through three that go round against the clock, and below 0 where they go
+/// Above 0 where a place lies in the circle through three that go round anticlockwise, and below 0 where they go
 /// round with it; with what that may be off by.
 fn in_circle(corners: [Point; 3], place: Point, off: f64) -> (f64, f64) {
     let [p, q, r] = corners.map(|corner| Way::between(place, corner));

@@ -174,7 +174,7 @@ fn shared([a, b, c]: [Point; 3], at: Point) -> Option<([f64; 3], f64)> {
     Some((shares, score.sum()))
 }
 
-/// The corners of the least convex area that holds all places, against the clock; `None` where they lie on one line.
+/// The corners of the least convex area that holds all places, anticlockwise; `None` where they lie on one line.
 pub(super) fn hull(places: &[Point]) -> Option<Vec<Point>> {
     let mut sorted = places.to_vec();
     sorted.sort_unstable();

@@ -214,7 +214,7 @@ impl Local {
 /// A step of length one.
 type Direction = (f64, f64);
 
-/// What a corner adds between two directions, going against the clock where `out` is positive; nothing where it points in.
+/// What a corner adds between two directions, going anticlockwise where `out` is positive; nothing where it points in.
 fn wedge(
     at: Coord,
     (here, there): (Direction, Direction),

@@ -1,4 +1,4 @@
-//! The map: cells of ways, each as far as it is known whether the pool can go there.
+//! The map: square cells, each with what is known of whether the pool can go there.
 
 use std::collections::VecDeque;
 
@@ -12,13 +12,13 @@ use crate::check::Outcome;
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Class {
-    /// Each rule that the place decides surely holds wherever in the cell the pool is put.
+    /// Every rule that depends on the place surely holds, wherever in the cell the pool is put.
     Sure,
-    /// Each of them holds wherever in the cell, if everything is where it is drawn.
+    /// Every one of them holds anywhere in the cell if everything is where it is drawn.
     AsDrawn,
     /// Neither is known: an answer or a paper is missing, or the cell lies on the edge between others.
     Open,
-    /// Some rule surely fails wherever in the cell.
+    /// Some rule surely fails, wherever in the cell the pool is put.
     Never,
 }
 
@@ -38,13 +38,13 @@ pub struct Patch {
 /// What the map is of, and how finely it is drawn.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) struct Grain {
-    /// The rules that the place decides.
+    /// The rules that depend on the place.
     pub placed: Asked,
-    /// Rules that hold nowhere: all that counts of them is where they fail.
+    /// Rules that hold nowhere. It only matters where they fail.
     pub waiting: Asked,
     /// No cell is smaller, in millimetres; an even number.
     pub finest: i64,
-    /// So many steps are taken at most; what is not looked at by then stays open.
+    /// The most steps to take; what has not been looked at by then stays open.
     pub most_steps: u64,
 }
 
@@ -150,7 +150,7 @@ fn stays_open(judging: &mut Judging<'_>, cell: &Cell) -> bool {
     true
 }
 
-/// Whether a rule is open in a place; where all holds as drawn, whatever keeps it from being sure.
+/// Whether a rule is still open at a place. Where every rule holds as drawn, one that only the accuracy leaves open counts too.
 fn is_open(outcome: Outcome, holds_as_drawn: bool) -> bool {
     match outcome {
         Outcome::Unknown | Outcome::Refer => true,

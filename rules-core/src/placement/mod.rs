@@ -1,9 +1,8 @@
 //! Where on the lot the pool could go.
 //!
-//! A cell is a square of ways in which the pool may be moved. A plan whose pool may be shifted by half the cell's diagonal
-//! stands for the pool in every place of the cell, so that what the checker finds of it holds all over the cell. No rule is
-//! known here by its name, and no measure by its kind: whatever the checker can judge can be placed. What it finds for a
-//! whole cell is settled there; else the cell is cut into four.
+//! The map is made of square cells. To judge a whole cell at once, the pool is put at its middle and its source is given a
+//! shift of half the cell's diagonal: the checker then finds what holds at every place in the cell. So no rule is known here
+//! by its name, and no measure by its kind. What is not settled for a whole cell is tried again in its four quarters.
 
 mod judging;
 mod map;
@@ -45,7 +44,7 @@ pub struct Wishes {
     pub pool: Option<String>,
     /// The ids of what moves with it beside its own parts.
     pub with: Vec<String>,
-    /// So many turns are tried, evenly spread over the whole circle, the first as drawn.
+    /// How many turns are tried, evenly spread over the whole circle, the first as drawn.
     pub turns: u32,
     /// No cell of the map is smaller, in millimetres.
     pub finest: u32,
@@ -76,14 +75,14 @@ const MOST_STEPS: u64 = 20_000_000;
 
 /// A plan with its pool turned, and what is known of where it can go.
 struct Ground<'r> {
-    /// Against the clock from how it is drawn.
+    /// How far the pool is turned anticlockwise from the drawing.
     degrees: f64,
     plan: Plan,
     moving: Moving,
     judging: Judging<'r>,
     survey: Survey,
     patches: Vec<Patch>,
-    /// So many steps it took to try the lot and to draw the map.
+    /// How many steps it took to try the lot and to draw the map.
     steps: u64,
 }
 

@@ -27,9 +27,9 @@ pub struct Placement {
     pub questions: Vec<Question>,
     /// Rules that fail wherever the pool is put, and that moving it cannot mend: nothing here is said of them.
     pub fails_anyway: Vec<RuleName>,
-    /// So many rules surely hold wherever on the lot the pool is put.
+    /// How many rules surely hold wherever on the lot the pool is put.
     pub holds_anyway: usize,
-    /// So many tape readings to the pool are left aside: they are true only of where it is drawn.
+    /// How many tape readings to the pool are left aside: they are only true where it is drawn now.
     pub tapes_left_aside: usize,
     /// The map of each turn.
     pub turns: Vec<TurnReport>,
@@ -65,13 +65,13 @@ pub struct RuleName {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct TurnReport {
-    /// How far it is turned against the clock from how it is drawn, in degrees.
+    /// How far the pool is turned anticlockwise from the drawing, in degrees.
     pub degrees: f64,
     /// Where each rule surely holds.
     pub sure: f64,
     /// Where each rule holds as drawn, but not for sure.
     pub as_drawn: f64,
-    /// Where a missing answer or paper leaves it open.
+    /// Where it is open because an answer or a paper is missing.
     pub open: f64,
     /// What lies on an edge between these, cut as finely as was asked for.
     pub edge: f64,
@@ -99,19 +99,19 @@ pub struct CellReport {
 pub struct Offer {
     /// Why: `nearest`, `most-room` or `another`.
     pub why: Vec<&'static str>,
-    /// How surely the rules hold there that the place decides.
+    /// How surely the rules that depend on the place hold there.
     pub holds: Class,
-    /// How far the pool is turned against the clock from how it is drawn, in degrees.
+    /// How far the pool is turned anticlockwise from the drawing, in degrees.
     pub degrees: f64,
     /// How far it is moved from where it is drawn, in millimetres.
     pub way: Way,
     /// The same in words.
     pub moved: String,
-    /// Where its middle then lies, in the plan's coordinates and unit.
+    /// Where its middle is after the move, in the plan's coordinates and unit.
     pub middle: [String; 2],
     /// What the ordinary checker says of the whole plan with the pool there.
     pub verdict: VerdictWords,
-    /// What it says of each rule that the place decides.
+    /// What it says of each rule that depends on the place.
     pub rules: Vec<RuleThere>,
     /// How far the pool can slide from there.
     pub slides: Vec<Slide>,
@@ -152,9 +152,9 @@ pub struct Block {
     /// The rule.
     #[serde(flatten)]
     pub rule: RuleName,
-    /// In so many of the places that were tried it surely fails.
+    /// In how many of the places that were tried it surely fails.
     pub places: usize,
-    /// So many were tried, evenly spread over the lot.
+    /// How many were tried, evenly spread over the lot.
     pub of: usize,
 }
 

@@ -20,12 +20,12 @@ const APART: i64 = 2500;
 /// A place that might be offered.
 struct Candidate {
     why: Vec<&'static str>,
-    /// Of which turn.
+    /// Which turn it belongs to.
     ground: usize,
     way: Way,
 }
 
-/// The places to offer, those first where the rules hold most surely, of the best class that there is.
+/// The places to offer: cells of the best class that there is, those first where the rules hold most surely.
 pub(super) fn offers(grounds: &mut [Ground<'_>], unit: Unit) -> Vec<Offer> {
     let classes = [Class::Sure, Class::AsDrawn, Class::Open];
     let has = |class: &Class| grounds.iter().any(|it| it.places(*class).next().is_some());
@@ -43,7 +43,7 @@ pub(super) fn offers(grounds: &mut [Ground<'_>], unit: Unit) -> Vec<Offer> {
     offered
 }
 
-/// The place with the most room in what is open, its edges too: where the pool fits so narrowly that no cell does.
+/// The place with the most room among all open cells, edges included: the pool may fit so narrowly that no whole cell does.
 fn narrow(grounds: &mut [Ground<'_>]) -> Option<Candidate> {
     let best = most_room(grounds, &|patch| patch.class == Class::Open);
     let (ground, best) = best.filter(|(_, best)| best.margin >= 0)?;
@@ -74,7 +74,7 @@ fn candidates(grounds: &mut [Ground<'_>], class: Class) -> Vec<Candidate> {
 
 fn nearest(grounds: &[Ground<'_>], class: Class) -> Option<Candidate> {
     let all = grounds.iter().enumerate().flat_map(|(ground, it)| {
-        // An open cell was tried at its middle and corners only: between them a rule may fail.
+        // An open cell was only tried at its middle and corners: a rule may fail between them.
         let ways = it.places(class).map(move |patch| match class {
             Class::Open => patch.spot.middle(),
             _ => patch.spot.nearest_to(Way::default()),
@@ -131,12 +131,12 @@ impl Ground<'_> {
         patches.filter(move |patch| patch.class == class && !patch.edge)
     }
 
-    /// The rules that the place decides.
+    /// The rules that depend on the place.
     pub(super) fn placed(&self) -> Asked {
         self.survey.of(Role::Placed)
     }
 
-    /// A place as the ordinary checker judges it; nothing where one of the rules that the place decides fails there.
+    /// A place as the ordinary checker judges it; `None` where a rule that is told of it fails there.
     pub(super) fn offer(&mut self, why: Vec<&'static str>, way: Way, unit: Unit) -> Option<Offer> {
         let report = self.report(way)?;
         let (placed, waiting) = (self.placed(), self.survey.waiting());
@@ -257,7 +257,7 @@ fn moved(way: Way, degrees: f64, unit: Unit) -> String {
     let parts: Vec<String> = parts.into_iter().flatten().collect();
     let turned = match degrees == 0.0 {
         true => String::new(),
-        false => format!(", turned by {degrees}° against the clock"),
+        false => format!(", turned by {degrees}° anticlockwise"),
     };
     match parts.is_empty() {
         true => format!("Where it is drawn{turned}."),

@@ -1,4 +1,4 @@
-//! What each rule comes to all over the lot: which of them the place decides, and which it does not.
+//! What each rule comes to all over the lot: which rules depend on the place, and which do not.
 
 use super::judging::{Asked, Judging, View, holds};
 use super::map::cover;
@@ -6,17 +6,17 @@ use super::moving::Moving;
 use super::spot::{Spot, Way};
 use crate::check::{Finding, Margin, Outcome};
 
-/// So many places are tried along the longer side of the lot.
+/// How many places are tried along the longer side of the lot.
 const ALONG: i64 = 16;
 
-/// What a place on the lot has to do with a rule.
+/// Whether it matters to a rule where on the lot the pool is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Role {
-    /// It decides: the map is of these rules.
+    /// It does: the map is of these rules.
     Placed,
     /// The rule surely holds wherever on the lot the pool is put.
     HoldsAnyway,
-    /// It surely fails wherever, and in all places tried by as much.
+    /// It surely fails everywhere, and by the same amount in all places tried.
     FailsAnyway,
     /// It holds in none of the places tried: where it does not fail it waits for an answer, a paper or the authority.
     OpenAnyway,
@@ -26,14 +26,14 @@ pub(super) enum Role {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) struct Row {
     pub role: Role,
-    /// In so many of them it surely fails.
+    /// In how many of them it surely fails.
     pub fails: usize,
 }
 
 /// What all binding rules came to.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) struct Survey {
-    /// So many places were tried.
+    /// How many places were tried.
     pub places: usize,
     /// One for each binding rule.
     pub rows: Vec<Row>,

@@ -134,7 +134,7 @@ impl Ground<'_> {
             .count()
     }
 
-    /// What the rules that the place decides rule out, the most first.
+    /// How much each rule that depends on the place rules out, the most first.
     fn blocks(&self) -> Vec<Block> {
         let rows = self.survey.rows.iter().enumerate();
         let placed = rows.filter(|(_, row)| {
@@ -188,22 +188,22 @@ fn sentence(options: &[Offer], open: usize) -> String {
     let best = options.iter().map(|offer| offer.holds).min();
     let found = match best {
         Some(Class::Sure) => {
-            "There is room: in the places below each rule that the place decides surely holds."
+            "There is room: at the places below, every rule that depends on the place surely holds."
         }
         Some(Class::AsDrawn) => {
-            "There is room as drawn: in the places below each rule that the place decides holds if everything is where it is \
-             drawn. The plan is not exact enough to be sure."
+            "There is room as drawn: at the places below, every rule that depends on the place holds if everything is where it \
+             is drawn. The plan is not exact enough to be sure."
         }
         Some(_) => {
-            "No place was found where each rule that the place decides holds. In the places below none of them fails for \
+            "No place was found where every rule that depends on the place holds. At the places below none of them fails for \
              sure: an answer, a paper or the authority decides."
         }
         None => "No place was found for this pool on this lot, at the turns that were tried.",
     };
     match open {
         0 => found.to_owned(),
-        1 => format!("{found} 1 more rule is open whatever the place."),
-        many => format!("{found} {many} more rules are open whatever the place."),
+        1 => format!("{found} 1 more rule is open wherever the pool is put."),
+        many => format!("{found} {many} more rules are open wherever the pool is put."),
     }
 }
 

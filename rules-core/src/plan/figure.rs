@@ -41,7 +41,7 @@ pub struct Arc {
     pub middle: Point,
     /// Its radius, in nanometres.
     pub radius: i64,
-    /// Whether it goes against the clock.
+    /// Whether it goes anticlockwise.
     pub left: bool,
 }
 

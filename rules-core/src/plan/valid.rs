@@ -63,7 +63,7 @@ pub fn edges(ring: &[Point]) -> impl Iterator<Item = (Point, Point)> + Clone + '
     ring.iter().copied().zip(next.copied())
 }
 
-/// Twice the area of a ring, positive if it runs against the clock.
+/// Twice the area of a ring, positive if it runs anticlockwise.
 pub fn area2(ring: &[Point]) -> i128 {
     let part = |(a, b): (Point, Point)| {
         i128::from(a.x) * i128::from(b.y) - i128::from(b.x) * i128::from(a.y)

@@ -1,25 +1,7 @@
 //! A report in the language that was asked for: its own words, and what the rule file has in it.
 
-use super::*;
-use crate::check::check;
+use super::tried::tried;
 use crate::report::text::{Style, render};
-use crate::vocabulary::Vocabulary;
-
-const PLAN: &str = "
-plan: p
-title: P
-unit: m
-sources: [{id: drawing, by: survey, accuracy: 0 mm, shift: 0 mm}]
-lot:
-  source: drawing
-  corners: {a: [0, 0], b: [30, 0], c: [30, 40], d: [0, 40]}
-  sides:
-    - {id: street, from: a, to: b, faces: front, beyond: road}
-    - {id: east, from: b, to: c, faces: side, beyond: neighbour-lot}
-    - {id: rear, from: c, to: d, faces: rear, beyond: neighbour-lot}
-    - {id: west, from: d, to: a, faces: side, beyond: neighbour-lot}
-pool: {id: pool, source: drawing, water: {rectangle: {at: [10, 20], length: 8 m, width: 4 m}}, depth: 3 m}
-";
 
 const RULES: &str = "
 ruleset: r
@@ -35,17 +17,8 @@ rules:
 ";
 
 fn text_in(language: Option<&str>) -> String {
-    let bases = |_: &str| None;
-    let read = crate::ruleset::read_in(language, RULES, &bases, Vocabulary::standard());
-    let rules = match read {
-        Ok(checked) => checked.rule_set,
-        Err(files) => panic!("{}", files[0].faults.show("rules", RULES)),
-    };
-    let plan = crate::plan::read(PLAN, &rules.vocabulary).unwrap();
-    let findings = check(&plan, &rules).unwrap();
-    let report = report(&findings, &plan, &rules, &Texts::default());
     render(
-        &report,
+        &tried(RULES, language, "3 m"),
         Style {
             width: 1000,
             ..Style::default()

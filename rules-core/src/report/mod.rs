@@ -33,6 +33,8 @@ mod report_tests;
 mod second_hand_tests;
 #[cfg(test)]
 mod told_tests;
+#[cfg(test)]
+mod tried;
 
 pub use editions::governed_report;
 pub use glance::{Glance, Told, glances};

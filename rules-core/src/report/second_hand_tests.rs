@@ -1,25 +1,8 @@
 //! What is neither from the law nor from an office's page is marked where it is used, and summed up once.
 
+use super::tried::tried;
 use super::*;
-use crate::check::check;
 use crate::report::text::{Style, render};
-use crate::vocabulary::Vocabulary;
-
-const PLAN: &str = "
-plan: p
-title: P
-unit: m
-sources: [{id: drawing, by: survey, accuracy: 0 mm, shift: 0 mm}]
-lot:
-  source: drawing
-  corners: {a: [0, 0], b: [30, 0], c: [30, 40], d: [0, 40]}
-  sides:
-    - {id: street, from: a, to: b, faces: front, beyond: road}
-    - {id: east, from: b, to: c, faces: side, beyond: neighbour-lot}
-    - {id: rear, from: c, to: d, faces: rear, beyond: neighbour-lot}
-    - {id: west, from: d, to: a, faces: side, beyond: neighbour-lot}
-pool: {id: pool, source: drawing, water: {rectangle: {at: [10, 20], length: 8 m, width: 4 m}}, depth: 1.5 m}
-";
 
 const SOURCES: &str = "sources:
   act: {title: The Act, grade: law}
@@ -32,17 +15,7 @@ const SOURCES: &str = "sources:
 
 fn reported(body: &str) -> Report {
     let rules = format!("ruleset: r\ntitle: R\nedition: '1'\nauthority: the office\n{body}");
-    let rules = match crate::ruleset::read(&rules, &|_| None, Vocabulary::standard()) {
-        Ok(checked) => checked.rule_set,
-        Err(files) => panic!("{}", files[0].faults.show("rules", &rules)),
-    };
-    let plan = crate::plan::read(PLAN, &rules.vocabulary).unwrap();
-    report(
-        &check(&plan, &rules).unwrap(),
-        &plan,
-        &rules,
-        &Texts::default(),
-    )
+    tried(&rules, None, "1.5 m")
 }
 
 fn rule(id: &str, more: &str) -> String {

@@ -21,7 +21,7 @@ pub enum Shape {
     Line(Vec<Point>),
     /// An area with straight sides.
     Area(Vec<Point>),
-    /// An area, against the clock, whose first side stands out so far at its middle; in where it is negative.
+    /// An area, anticlockwise, whose first side stands out so far at its middle; in where it is negative.
     Curved(Vec<Point>, i64),
     /// All within so many nanometres of a place, or of a straight line between two: a circle or an oval.
     Round(Vec<Point>, i64),

@@ -219,7 +219,7 @@ pub fn to_curved(at: P, shape: &Shape) -> f64 {
     straight.fold(circle.distance(at), f64::min)
 }
 
-/// Twice the area of a ring that runs against the clock.
+/// Twice the area of a ring that runs anticlockwise.
 pub fn twice_area(ring: &[P]) -> f64 {
     let origin = ring.first().copied().unwrap_or_default();
     sides(ring)
@@ -258,14 +258,14 @@ pub fn left_of(ring: &[P], (a, b): (P, P)) -> Vec<P> {
     kept
 }
 
-/// The part of a ring within a convex ring that runs against the clock.
+/// The part of a ring within a convex ring that runs anticlockwise.
 pub fn cut_to(ring: &[P], convex: &[P]) -> Vec<P> {
     sides(convex)
         .into_iter()
         .fold(ring.to_vec(), |left, side| left_of(&left, side))
 }
 
-/// The same ring, against the clock.
+/// The same ring, anticlockwise.
 pub fn against_the_clock(mut ring: Vec<P>) -> Vec<P> {
     if twice_area(&ring) < 0.0 {
         ring.reverse();
@@ -333,7 +333,7 @@ pub fn near_along((a, b): (P, P), by: f64, far: impl Fn(P) -> f64) -> Option<(f6
     Some((edge(least, 0.0), edge(least, 1.0)))
 }
 
-/// The places of a ring without the corners that point in, against the clock (Andrew's monotone chain, 1979).
+/// The places of a ring without the corners that point in, anticlockwise (Andrew's monotone chain, 1979).
 pub fn hull(mut list: Vec<P>) -> Vec<P> {
     list.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)));
     let half = |list: &mut dyn Iterator<Item = P>| {

@@ -430,7 +430,7 @@ impl<'a> Context<'a> {
     }
 }
 
-/// A rectangle drawn from its corner `at`, turned against the clock about it; with a radius, the smaller one that a
+/// A rectangle drawn from its corner `at`, turned anticlockwise about it; with a radius, the smaller one that a
 /// spread of that radius makes into the rounded one. Where the radius takes up a whole side, a line or a point is left.
 fn rectangle(at: Point, (length, width): (i64, i64), radius: i64, turned: i128) -> Form {
     let corner = corners_at(at, turned);
@@ -447,7 +447,7 @@ fn rectangle(at: Point, (length, width): (i64, i64), radius: i64, turned: i128) 
     }
 }
 
-/// Gives places by how far along and across they lie from a corner, turned against the clock about it.
+/// Gives places by how far along and across they lie from a corner, turned anticlockwise about it.
 pub(super) fn corners_at(at: Point, turned: i128) -> impl Fn(i64, i64) -> Point {
     let turn = turned as f64 / 1e9 * std::f64::consts::PI / 180.0;
     let (sin, cos) = if turned == 0 {

@@ -59,7 +59,8 @@ fn asking(id: &str, question: &str) -> String {
     rules(id, &format!("questions: [{question}]\nrules: [{rule}]\n"))
 }
 
-fn judged_with(plan: &str, sets: &[&str], base: &str) -> Result<Report, Refusal> {
+/// Asks something of rule sets in the files `file-1`, `file-2` and so on, which may build on a file `base`.
+fn of_files<T>(sets: &[&str], base: &str, ask: impl FnOnce(&[RulesText<'_>]) -> T) -> T {
     let find = |name: &str| (name == "base").then_some(base);
     let names: Vec<String> = (1..)
         .take(sets.len())
@@ -70,7 +71,11 @@ fn judged_with(plan: &str, sets: &[&str], base: &str) -> Result<Report, Refusal>
         text,
         bases: &find,
     });
-    judge_together(plan, &sets.collect::<Vec<_>>())
+    ask(&sets.collect::<Vec<_>>())
+}
+
+fn judged_with(plan: &str, sets: &[&str], base: &str) -> Result<Report, Refusal> {
+    of_files(sets, base, |sets| judge_together(plan, sets))
 }
 
 fn judged(plan: &str, sets: &[&str]) -> Report {

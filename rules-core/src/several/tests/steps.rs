@@ -5,17 +5,8 @@ use crate::several::steps_together;
 use crate::steps::{Steps, day};
 
 fn stepped(sets: &[&str]) -> Result<Steps, Refusal> {
-    let names: Vec<String> = (1..)
-        .take(sets.len())
-        .map(|at| format!("file-{at}"))
-        .collect();
-    let sets = sets.iter().zip(&names).map(|(text, name)| RulesText {
-        name,
-        text,
-        bases: &|_| None,
-    });
     let start = day("2026-03-02").expect("a day");
-    steps_together(&plan(""), &sets.collect::<Vec<_>>(), start)
+    of_files(sets, "", |sets| steps_together(&plan(""), sets, start))
 }
 
 /// Counted by hand: 2 March and 14 days is 16 March, and 5 days on is 21 March.

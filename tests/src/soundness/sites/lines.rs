@@ -47,7 +47,7 @@ macro_rules! to_lines {
 pub struct Standing {
     kind: &'static str,
     outline: &'static str,
-    /// The fact that says whose it is; none where the kind does.
+    /// The fact that says whose it is; `None` where its kind already says so.
     whose: Option<&'static str>,
     /// What is asked.
     pub measures: &'static [Measure],
@@ -171,7 +171,7 @@ fn beside_a_line(random: &mut Random, site: &Site, of: &Standing) -> Shape {
     let (width, depth) = (random.between(2, 4) * METRE, random.between(2, 4) * METRE);
     let most = *random.pick(&[40, 400]);
     let off = random.between(0, most) * METRE / 100;
-    // Its near edge is so far within the lot, it reaches so far across the line, or all of it is so far past the line.
+    // How far its near edge is inside the lot, how far it reaches across the line, or how far all of it is past the line.
     let sort = random.weighted(&[2, 2, 3]);
     let inwards = |deep: i64| [off, -off, -off - deep][sort];
     let along = |random: &mut Random, long: i64| match random.chance(85) {
