@@ -7,7 +7,9 @@ use super::terms::Known;
 use super::values::{MEASURES, flipped, is_amount};
 use crate::quantity::Dimension;
 use crate::ruleset::types::{Type, type_of};
-use crate::ruleset::{Area, Distance, Enclosure, Measured, Operand, Places, ShareOf, Sound, Value};
+use crate::ruleset::{
+    Area, Distance, Enclosure, Measured, Operand, Part, Places, ShareOf, Sound, Value,
+};
 use crate::text::{Entry, MapReader, Node, Span, closest};
 
 /// From whom a barrier can separate.
@@ -33,12 +35,37 @@ impl<'a> Reader<'a> {
         };
         let places = self.places(&mut map);
         self.finish(map);
+        let (from, to) = (from?, to?);
+        if places == Places::Nearest {
+            self.to_the_whole_lot((&from, &to), node.span);
+        }
         Some(Distance {
-            from: from?,
-            to: to?,
+            from,
+            to,
             how: how?,
             places,
         })
+    }
+
+    /// Asks whether the lot's lines are meant where a pool's distance to the lot's whole area is taken: it is 0 for every
+    /// pool on the lot.
+    fn to_the_whole_lot(&mut self, (from, to): (&Operand, &Operand), span: Span) {
+        let vocabulary = &self.vocabulary;
+        let kind = |part: &Part| vocabulary.outline(part.outline).kind;
+        let pool = vocabulary.kind_named("pool");
+        let lot = vocabulary.kind_named("lot");
+        let area = lot.and_then(|lot| vocabulary.outline_named(lot, "boundary"));
+        let of_pool = |end: &Operand| end.parts.iter().any(|part| Some(kind(part)) == pool);
+        let of_lot = |end: &Operand| end.parts.iter().any(|part| Some(part.outline) == area);
+        if !(of_pool(from) && of_lot(to) || of_lot(from) && of_pool(to)) {
+            return;
+        }
+        self.warning(
+            "distance-to-the-lot",
+            span,
+            "`lot.boundary` is the whole lot as an area: a pool on the lot is always 0 m from it.",
+        )
+        .help("Write `lot-line` for the distance to the lot's lines.");
     }
 
     /// `farthest: yes`, or `farthest: from` for the farthest part of `from`.
