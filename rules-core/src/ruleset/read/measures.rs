@@ -37,7 +37,7 @@ impl<'a> Reader<'a> {
         self.finish(map);
         let (from, to) = (from?, to?);
         if places == Places::Nearest {
-            self.to_the_whole_lot((&from, &to), node.span);
+            self.warn_of_the_whole_lot((&from, &to), node.span);
         }
         Some(Distance {
             from,
@@ -49,7 +49,7 @@ impl<'a> Reader<'a> {
 
     /// Asks whether the lot's lines are meant where a pool's distance to the lot's whole area is taken: it is 0 for every
     /// pool on the lot.
-    fn to_the_whole_lot(&mut self, (from, to): (&Operand, &Operand), span: Span) {
+    fn warn_of_the_whole_lot(&mut self, (from, to): (&Operand, &Operand), span: Span) {
         let vocabulary = &self.vocabulary;
         let kind = |part: &Part| vocabulary.outline(part.outline).kind;
         let pool = vocabulary.kind_named("pool");
