@@ -1,7 +1,6 @@
 //! What a name stands for: a kind, an outline, a fact, a defined term.
 
 use super::{Reader, listed};
-use crate::check::special::is_part_of_a_pool;
 use crate::ruleset::Selection;
 use crate::text::{Span, closest};
 use crate::vocabulary::{FactId, KindId, Number, OutlineId};
@@ -88,7 +87,7 @@ impl<'a> Reader<'a> {
     /// Notes that one thing of a kind is spoken of: of the pool, where nothing around says which. A term for the parts of
     /// a pool means those of the pool that is meant where it is used.
     pub(super) fn speak_of(&mut self, kind: KindId) {
-        let of_a_pool = self.around.terms_deep > 0 && is_part_of_a_pool(kind, &self.vocabulary);
+        let of_a_pool = self.around.terms_deep > 0 && self.vocabulary.kind(kind).of_a_pool;
         if of_a_pool || self.pool() == Some(kind) {
             self.speak_of_pool();
         }

@@ -124,11 +124,9 @@ impl<'a> Reader<'a> {
         }
         self.free_name(kind, id, node.span)?;
         self.vocabulary.add_outline(Outline {
-            kind,
-            name: id.to_owned(),
-            said,
-            shape,
             none,
+            lie: self.vocabulary.kind(kind).others,
+            ..Outline::new(kind, id, &said, shape)
         });
         Some(())
     }
