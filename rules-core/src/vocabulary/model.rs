@@ -51,8 +51,66 @@ pub struct Kind {
     pub of_a_pool: bool,
     /// Whether it leads through a barrier or a wall: a gate, a door, a window or a gap that is stated.
     pub opens: bool,
+    /// The part of a form in which it is asked for.
+    pub part: Part,
     /// How each of its outlines lies that says nothing else, those among them that a rule file adds.
     pub others: Lie,
+}
+
+impl Kind {
+    /// The key under which a plan has it, where there is just one.
+    pub fn plan_key(&self) -> &str {
+        match self.role {
+            Some(Role::Events) => "dates",
+            _ => &self.name,
+        }
+    }
+
+    /// Whether a plan has it under `things`: the pool and the sides of the lot have places of their own.
+    pub fn is_listed(&self) -> bool {
+        let own_place = matches!(self.role, Some(Role::Pool | Role::LotLine));
+        self.number != Number::One && !own_place
+    }
+
+    /// Whether its facts need no kind before them: the days, and the answers to a rule set's own questions.
+    pub fn is_short(&self) -> bool {
+        matches!(self.role, Some(Role::Answers | Role::Events))
+    }
+}
+
+/// The part of a form in which a kind is asked for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Part {
+    /// Where the lot is, who applies, and what for.
+    Where,
+    /// The lot and its sides.
+    Lot,
+    /// The pool.
+    Pool,
+    /// The road.
+    Road,
+    /// All else that is on the lot or near it.
+    #[default]
+    Site,
+    /// The barrier.
+    Barrier,
+    /// The rule set's own questions.
+    Questions,
+}
+
+impl Part {
+    /// Its name for programs.
+    pub fn name(self) -> &'static str {
+        match self {
+            Part::Where => "where",
+            Part::Lot => "lot",
+            Part::Pool => "pool",
+            Part::Road => "road",
+            Part::Site => "site",
+            Part::Barrier => "barrier",
+            Part::Questions => "questions",
+        }
+    }
 }
 
 /// What the program itself does with a kind, beyond what it does with every thing.
@@ -245,6 +303,12 @@ impl Vocabulary {
         around.any(|next| *next == other || self.is_within(*next, other))
     }
 
+    /// The kinds whose facts need no kind before them.
+    pub fn short_kinds(&self) -> impl Iterator<Item = KindId> + '_ {
+        let roles = [Role::Answers, Role::Events].into_iter();
+        roles.filter_map(|role| self.with_role(role))
+    }
+
     /// The kind of that name.
     pub fn kind_named(&self, name: &str) -> Option<KindId> {
         self.kinds_by_name.get(name).copied()
@@ -325,6 +389,7 @@ impl Vocabulary {
             owners: false,
             of_a_pool: false,
             opens: false,
+            part: Part::default(),
             others: Lie::default(),
         });
         self.kinds_by_name.insert(name.to_owned(), id);

@@ -178,10 +178,7 @@ impl<'a> Reader<'a> {
         if let Some(fact) = self.short_fact(name) {
             return Some(fact);
         }
-        let short: Vec<_> = SHORT
-            .iter()
-            .filter_map(|kind| self.vocabulary.kind_named(kind))
-            .collect();
+        let short: Vec<_> = self.vocabulary.short_kinds().collect();
         let names: Vec<_> = short
             .iter()
             .flat_map(|&kind| self.fact_names(kind))
@@ -202,7 +199,7 @@ impl<'a> Reader<'a> {
     /// The question or the day of that name.
     pub(super) fn short_fact(&mut self, name: &str) -> Option<FactId> {
         let vocabulary = &self.vocabulary;
-        let kinds = SHORT.iter().filter_map(|kind| vocabulary.kind_named(kind));
+        let kinds = vocabulary.short_kinds();
         let fact = kinds
             .filter_map(|kind| vocabulary.fact_named(kind, name))
             .next()?;
@@ -330,6 +327,3 @@ impl<'a> Reader<'a> {
         None
     }
 }
-
-/// The kinds whose facts need no kind before them.
-const SHORT: [&str; 2] = ["answers", "events"];

@@ -5,7 +5,7 @@ use super::values::flipped;
 use crate::quantity::Dimension;
 use crate::ruleset::Question;
 use crate::text::{MapReader, Node, Span};
-use crate::vocabulary::{Answer, Fact, FactId, KindId, Number, Outline, Shape};
+use crate::vocabulary::{Answer, Fact, FactId, KindId, Number, Outline, Role, Shape};
 
 const NUMBERS: [(&str, Number); 3] = [
     ("one", Number::One),
@@ -32,8 +32,6 @@ const DIMENSIONS: [(&str, Dimension); 13] = [
     ("date", Dimension::Date),
     ("number", Dimension::Number),
 ];
-/// The kind whose facts are the answers to a rule set's questions.
-const ANSWERS: &str = "answers";
 /// More kinds, outlines or facts than this no rule set needs.
 const MOST_WORDS: usize = 2000;
 
@@ -45,10 +43,8 @@ impl<'a> Reader<'a> {
                 self.own_kind(item);
             }
         }
-        let answers = self
-            .vocabulary
-            .add_kind(ANSWERS, "an answer", Number::One, "");
-        if let Some(questions) = node.get("questions") {
+        let answers = self.vocabulary.with_role(Role::Answers);
+        if let Some((answers, questions)) = answers.zip(node.get("questions")) {
             for item in self.items(questions, "questions").iter().take(MOST_WORDS) {
                 self.question(item, answers);
             }

@@ -5,7 +5,7 @@ use super::row::{
     yes_no,
 };
 use crate::vocabulary::Height::{At, Ground, OnItsSide};
-use crate::vocabulary::{Layer, Mark, Matter, Number, Role};
+use crate::vocabulary::{Layer, Mark, Matter, Number, Part, Role};
 
 pub(super) const KINDS: &[KindRow] = &[
     KindRow {
@@ -33,6 +33,7 @@ pub(super) const KINDS: &[KindRow] = &[
         others: OTHERS
             .reaches(Ground, At("height-outside"))
             .drawn(look(Layer::Barrier, NONE, "0.6").soft()),
+        part: Part::Barrier,
         ..KindRow::PLAIN
     },
     KindRow {
@@ -46,6 +47,7 @@ pub(super) const KINDS: &[KindRow] = &[
         role: Some(Role::BarrierOpening),
         owners: true,
         opens: true,
+        part: Part::Barrier,
         ..KindRow::PLAIN
     },
     KindRow {
@@ -69,6 +71,7 @@ pub(super) const KINDS: &[KindRow] = &[
         others: OTHERS
             .reaches(Ground, At("height"))
             .drawn(look(Layer::Barrier, NONE, "0.7").dashed("3 2")),
+        part: Part::Barrier,
         ..KindRow::PLAIN
     },
 ];

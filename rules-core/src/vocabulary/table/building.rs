@@ -5,7 +5,7 @@ use super::row::{
     such_as, yes_no,
 };
 use crate::vocabulary::Height::{At, Below, Between, Ground};
-use crate::vocabulary::{Layer, Matter, Number, Role};
+use crate::vocabulary::{Layer, Matter, Number, Part, Role};
 
 pub(super) const KINDS: &[KindRow] = &[
     KindRow {
@@ -55,6 +55,7 @@ pub(super) const KINDS: &[KindRow] = &[
         role: Some(Role::WallOpening),
         opens: true,
         others: OTHERS.drawn(look(Layer::Barrier, NONE, "4").soft()),
+        part: Part::Barrier,
         ..KindRow::PLAIN
     },
     KindRow {

@@ -5,7 +5,7 @@ use super::row::{
     yes_no,
 };
 use crate::vocabulary::Height::{At, Ground};
-use crate::vocabulary::{Layer, Mark, Matter, Number};
+use crate::vocabulary::{Layer, Mark, Matter, Number, Part};
 
 pub(super) const KINDS: &[KindRow] = &[
     KindRow {
@@ -20,6 +20,7 @@ pub(super) const KINDS: &[KindRow] = &[
         ],
         facts: FOOTHOLD,
         others: OTHERS.reaches(At("height"), At("height")),
+        part: Part::Barrier,
         ..KindRow::PLAIN
     },
     KindRow {
@@ -36,6 +37,7 @@ pub(super) const KINDS: &[KindRow] = &[
                 .dashed("4 2")
                 .marked(Mark::Crosses),
         ),
+        part: Part::Barrier,
         ..KindRow::PLAIN
     },
     KindRow {
@@ -76,6 +78,7 @@ pub(super) const KINDS: &[KindRow] = &[
                 .dashed("8 4")
                 .marked(Mark::Crosses),
         ),
+        part: Part::Barrier,
         ..KindRow::PLAIN
     },
 ];

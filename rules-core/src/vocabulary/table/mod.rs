@@ -67,7 +67,7 @@ impl Vocabulary {
         }
         let others = row.others.lie(kind, self);
         let entry = self.kind_mut(kind);
-        (entry.role, entry.others) = (row.role, others);
+        (entry.role, entry.part, entry.others) = (row.role, row.part, others);
         (entry.owners, entry.of_a_pool, entry.opens) = (row.owners, row.of_a_pool, row.opens);
         for outline in row.outlines {
             self.place(kind, outline);

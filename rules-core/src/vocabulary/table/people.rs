@@ -1,7 +1,7 @@
 //! Who applies, for what, and when.
 
 use super::row::{FactRow, KindRow, date, facts, one_of, such_as, yes_no};
-use crate::vocabulary::{Matter, Number, Role};
+use crate::vocabulary::{Matter, Number, Part, Role};
 
 pub(super) const KINDS: &[KindRow] = &[
     KindRow {
@@ -12,6 +12,7 @@ pub(super) const KINDS: &[KindRow] = &[
         ask: "Who applies?",
         outlines: &[],
         facts: APPLICANT,
+        part: Part::Where,
         ..KindRow::PLAIN
     },
     KindRow {
@@ -22,6 +23,7 @@ pub(super) const KINDS: &[KindRow] = &[
         ask: "What is to be built?",
         outlines: &[],
         facts: WORKS,
+        part: Part::Where,
         ..KindRow::PLAIN
     },
     KindRow {
@@ -33,6 +35,7 @@ pub(super) const KINDS: &[KindRow] = &[
         outlines: &[],
         facts: EVENTS,
         role: Some(Role::Events),
+        part: Part::Where,
         ..KindRow::PLAIN
     },
     KindRow {
@@ -44,6 +47,7 @@ pub(super) const KINDS: &[KindRow] = &[
         outlines: &[],
         facts: &[],
         role: Some(Role::Answers),
+        part: Part::Questions,
         ..KindRow::PLAIN
     },
 ];

@@ -5,7 +5,7 @@ use super::row::{
     litres_a_second, look, metres, one_of, square_metres, such_as, years, yes_no,
 };
 use crate::vocabulary::Height::{At, DownTo, Ground, OverRim, Rim, Unknown, UpToRim};
-use crate::vocabulary::{Layer, Matter, Number, Role};
+use crate::vocabulary::{Layer, Matter, Number, Part, Role};
 
 pub(super) const KINDS: &[KindRow] = &[
     KindRow {
@@ -55,6 +55,7 @@ pub(super) const KINDS: &[KindRow] = &[
         role: Some(Role::Pool),
         owners: true,
         others: OTHERS.drawn(look(Layer::Ground, NONE, "0.8").dashed("4 3").soft()),
+        part: Part::Pool,
         ..KindRow::PLAIN
     },
     KindRow {
@@ -70,6 +71,7 @@ pub(super) const KINDS: &[KindRow] = &[
         others: OTHERS
             .reaches(Ground, At("height-above-finished-grade"))
             .drawn(look(Layer::Barrier, NONE, "2.2")),
+        part: Part::Barrier,
         ..KindRow::PLAIN
     },
     KindRow {
@@ -119,6 +121,7 @@ pub(super) const KINDS: &[KindRow] = &[
         facts: LADDER,
         owners: true,
         of_a_pool: true,
+        part: Part::Barrier,
         ..KindRow::PLAIN
     },
     KindRow {

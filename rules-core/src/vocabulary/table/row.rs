@@ -2,7 +2,7 @@
 
 use crate::quantity::Dimension;
 pub(super) use crate::vocabulary::look::{NONE, look};
-use crate::vocabulary::{Height, Level, Look, Matter, Number, Role, Shape};
+use crate::vocabulary::{Height, Level, Look, Matter, Number, Part, Role, Shape};
 
 /// A kind, with all that it has.
 pub(super) struct KindRow {
@@ -23,6 +23,8 @@ pub(super) struct KindRow {
     pub of_a_pool: bool,
     /// Whether it leads through a barrier or a wall.
     pub opens: bool,
+    /// The part of a form in which it is asked for.
+    pub part: Part,
     /// What holds for each outline that says nothing else.
     pub others: OutlineRow,
 }
@@ -41,6 +43,7 @@ impl KindRow {
         owners: false,
         of_a_pool: false,
         opens: false,
+        part: Part::Site,
         others: OTHERS,
     };
 }

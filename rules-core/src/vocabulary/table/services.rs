@@ -5,7 +5,7 @@ use super::row::{
     number, one_of, point, such_as, volts, watts, yes_no,
 };
 use crate::vocabulary::Height::{At, Below, Deep, Ground, OverGroundOrRim};
-use crate::vocabulary::{Layer, Mark, Matter, Number, Role};
+use crate::vocabulary::{Layer, Mark, Matter, Number, Part, Role};
 
 pub(super) const KINDS: &[KindRow] = &[
     KindRow {
@@ -25,6 +25,7 @@ pub(super) const KINDS: &[KindRow] = &[
         others: OTHERS
             .reaches(Ground, Ground)
             .drawn(look(Layer::Lines, NONE, "0.9")),
+        part: Part::Road,
         ..KindRow::PLAIN
     },
     KindRow {

@@ -5,7 +5,7 @@ use super::row::{
     such_as, yes_no,
 };
 use crate::vocabulary::Height::Ground;
-use crate::vocabulary::{Matter, Number, Role};
+use crate::vocabulary::{Matter, Number, Part, Role};
 
 pub(super) const KINDS: &[KindRow] = &[
     KindRow {
@@ -23,6 +23,7 @@ pub(super) const KINDS: &[KindRow] = &[
         facts: LOT,
         role: Some(Role::Lot),
         others: OTHERS.reaches(Ground, Ground),
+        part: Part::Lot,
         ..KindRow::PLAIN
     },
     KindRow {
@@ -35,6 +36,7 @@ pub(super) const KINDS: &[KindRow] = &[
         facts: LOT_LINE,
         role: Some(Role::LotLine),
         others: OTHERS.reaches(Ground, Ground),
+        part: Part::Lot,
         ..KindRow::PLAIN
     },
     KindRow {
@@ -45,6 +47,7 @@ pub(super) const KINDS: &[KindRow] = &[
         ask: "In which zoning district does the lot lie?",
         outlines: &[],
         facts: ZONE,
+        part: Part::Where,
         ..KindRow::PLAIN
     },
 ];
