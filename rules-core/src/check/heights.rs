@@ -73,19 +73,18 @@ impl Extent {
 
 /// The facts that say how high an outline lies: its own kind's, and the pool's where its rim is what counts.
 pub(crate) fn facts_of_height(outline: OutlineId, vocabulary: &Vocabulary) -> Vec<FactId> {
-    let rim = || {
-        let pool = vocabulary.with_role(Role::Pool)?;
-        vocabulary.fact_named(pool, "height-above-ground")
-    };
     let (bottom, top) = heights_of(outline, vocabulary);
-    let facts = [bottom, top].map(|height| match height {
-        At(own) | Below(own) | UpTo(own) | DownTo(own) | About(own) => [Some(own), None],
-        Between(low, high) | OnItsSide(low, high) => [Some(low), Some(high)],
-        Rim | UpToRim => [rim(), None],
-        OverRim(own) | OverGroundOrRim(own) => [Some(own), rim()],
-        Ground | Deep | High | Unknown => [None, None],
-    });
-    facts.concat().into_iter().flatten().collect()
+    let by_rim =
+        |height: &Height<FactId>| matches!(height, Rim | UpToRim | OverRim(_) | OverGroundOrRim(_));
+    let rim = |height| {
+        let pool = vocabulary.with_role(Role::Pool)?;
+        let rim = vocabulary.fact_named(pool, "height-above-ground");
+        rim.filter(|_| by_rim(&height))
+    };
+    let facts = [bottom, top].into_iter();
+    facts
+        .flat_map(|height| height.facts().chain(rim(height)))
+        .collect()
 }
 
 fn heights_of(outline: OutlineId, vocabulary: &Vocabulary) -> (Height<FactId>, Height<FactId>) {

@@ -59,6 +59,20 @@ impl<F> Height<F> {
     }
 }
 
+impl<F: Copy> Height<F> {
+    /// The facts that it names.
+    pub(crate) fn facts(self) -> impl Iterator<Item = F> {
+        use Height::*;
+        let facts = match self {
+            At(own) | Below(own) | UpTo(own) | DownTo(own) | About(own) => [Some(own), None],
+            OverRim(own) | OverGroundOrRim(own) => [Some(own), None],
+            Between(low, high) | OnItsSide(low, high) => [Some(low), Some(high)],
+            Rim | UpToRim | Ground | Deep | High | Unknown => [None, None],
+        };
+        facts.into_iter().flatten()
+    }
+}
+
 /// The fact that states a level.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Level<F> {

@@ -1,6 +1,6 @@
 //! What the table is made of.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::{Height, Level, Look, Matter};
 use crate::quantity::{Dimension, Interval, NO_HIGH, NO_LOW};
@@ -399,6 +399,42 @@ impl Vocabulary {
     /// Says what the program does with a kind.
     pub fn set_role(&mut self, kind: KindId, role: Role) {
         self.kind_mut(kind).role = Some(role);
+    }
+
+    /// A kind is the applicant's, a pool's, or a way through a wall as another is, and is asked for beside it.
+    pub(crate) fn kind_like(&mut self, kind: KindId, other: KindId) {
+        let other = self.kind(other).clone();
+        let own = self.kind_mut(kind);
+        (own.owners, own.of_a_pool, own.opens) = (other.owners, other.of_a_pool, other.opens);
+        own.part = other.part;
+    }
+
+    /// An outline is as high and drawn as another, and stands in the way as that does, by facts of the same names. Gives
+    /// back the facts that its own kind lacks.
+    pub(crate) fn outline_like(&mut self, outline: OutlineId, other: OutlineId) -> Vec<String> {
+        let (kind, other) = (self.outline(outline).kind, self.outline(other).clone());
+        let name = |fact: FactId| self.fact(fact).name.as_str();
+        let lie = other.lie;
+        let heights = lie.extent.into_iter().flat_map(|(low, high)| [low, high]);
+        let told = heights.flat_map(Height::facts);
+        let lacking: BTreeSet<&str> = told
+            .chain(lie.level.map(|level| level.fact))
+            .map(name)
+            .filter(|name| self.fact_named(kind, name).is_none())
+            .collect();
+        if !lacking.is_empty() {
+            return lacking.into_iter().map(str::to_owned).collect();
+        }
+        let own = |fact: FactId| self.fact_named(kind, name(fact));
+        let extent = lie.extent;
+        let lie = Lie {
+            extent: extent.and_then(|(low, high)| Some((low.with(own)?, high.with(own)?))),
+            level: lie.level.and_then(|level| level.with(own)),
+            ..lie
+        };
+        let entry = self.outline_mut(outline);
+        (entry.lie, entry.bars_the_way) = (lie, other.bars_the_way);
+        Vec::new()
     }
 
     /// Says to which matter a kind belongs.

@@ -93,7 +93,7 @@ impl<'a> Reader<'a> {
         }
     }
 
-    fn unknown_kind(&mut self, name: &str, span: Span) {
+    pub(super) fn unknown_kind(&mut self, name: &str, span: Span) {
         let guess = self.guess(name, |reader| reader.kind_and_term_names());
         self.fault(
             "unknown-kind",
