@@ -8,7 +8,7 @@ use super::special::in_the_way;
 use crate::measure::{Hurdle, Stand, Walk, contains, least_way, way_round};
 use crate::plan::{Form, Looked, ThingIndex};
 use crate::quantity::{Interval, NO_HIGH};
-use crate::vocabulary::{KindId, OutlineId, Role};
+use crate::vocabulary::{KindId, OutlineId};
 use crate::work;
 
 /// What was found between two outlines, once: a length that no way comes below, and a way that is always free.
@@ -87,7 +87,7 @@ impl<'a> Judge<'a> {
                 off: to,
             },
         );
-        let hurdles: Vec<(Hurdle<'a>, KindId)> = in_the_way
+        let hurdles: Vec<(Hurdle<'a>, bool)> = in_the_way
             .drawn
             .iter()
             .zip(&offs)
@@ -97,7 +97,8 @@ impl<'a> Judge<'a> {
                     off: (*off)?,
                     own: [a, b].map(|end| self.is_at_its_edge(end, drawn)),
                 };
-                Some((hurdle, drawn.thing.kind))
+                let vocabulary = &self.scene.rules().vocabulary;
+                Some((hurdle, vocabulary.outline(drawn.outline).solid))
             })
             .collect();
         let all = in_the_way.all && offs.iter().all(Option::is_some);
@@ -125,12 +126,11 @@ impl<'a> Judge<'a> {
         &self,
         from: &Stand<'_>,
         to: &Stand<'_>,
-        hurdles: &[(Hurdle<'_>, KindId)],
+        hurdles: &[(Hurdle<'_>, bool)],
         all: bool,
     ) -> Ways {
         // A fence may let a cord through, the wall of a house does not.
-        let solid = self.scene.rules().vocabulary.with_role(Role::Building);
-        let solids = hurdles.iter().filter(|(_, kind)| Some(*kind) == solid);
+        let solids = hurdles.iter().filter(|(_, solid)| *solid);
         let solids: Vec<Hurdle<'_>> = solids.map(|(hurdle, _)| *hurdle).collect();
         let hurdles: Vec<Hurdle<'_>> = hurdles.iter().map(|(hurdle, _)| *hurdle).collect();
         Ways {

@@ -92,9 +92,9 @@ pub(super) fn own_kind() -> Value {
         ("none", said("Whether a thing may be without it.", yes_no())),
         (
             "like",
-            defined_as(
-                "outline",
+            said(
                 "An outline as which it is drawn and as high, by facts of the same names.",
+                text(),
             ),
         ),
     ]);
@@ -125,7 +125,7 @@ pub(super) fn own_kind() -> Value {
             "like",
             said(
                 "A kind beside which it is asked for, and whose it is, as of that one.",
-                defined("kind"),
+                short_name(),
             ),
         ),
         (

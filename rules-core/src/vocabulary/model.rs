@@ -122,7 +122,7 @@ pub enum Role {
     LotLine,
     /// What is to be built.
     Pool,
-    /// A wall that nothing passes, and in which people live.
+    /// A building, in which people may live.
     Building,
     /// A door or window, by which people come out.
     WallOpening,
@@ -174,6 +174,8 @@ pub struct Outline {
     pub beside: bool,
     /// Whether it stands in the way of whoever walks. Gates, doors and windows count as closed.
     pub bars_the_way: bool,
+    /// Whether it lets nothing through, not even a cord: the wall of a house.
+    pub solid: bool,
     /// How high it lies, and how it is drawn.
     pub lie: Lie,
 }
@@ -204,6 +206,7 @@ impl Outline {
             within: Vec::new(),
             beside: false,
             bars_the_way: false,
+            solid: false,
             lie: Lie::default(),
         }
     }
@@ -433,7 +436,8 @@ impl Vocabulary {
             ..lie
         };
         let entry = self.outline_mut(outline);
-        (entry.lie, entry.bars_the_way) = (lie, other.bars_the_way);
+        (entry.bars_the_way, entry.solid) = (other.bars_the_way, other.solid);
+        entry.lie = lie;
         Vec::new()
     }
 

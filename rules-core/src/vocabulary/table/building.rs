@@ -15,11 +15,9 @@ pub(super) const KINDS: &[KindRow] = &[
         number: Number::Many,
         ask: "Which buildings stand on the lot and on the lots beside it: houses, garages, sheds, carports?",
         outlines: &[
-            area("wall", "its outside wall").bars_the_way().drawn(look(
-                Layer::Standing,
-                "#d8d4ca",
-                "1.6",
-            )),
+            area("wall", "its outside wall")
+                .solid()
+                .drawn(look(Layer::Standing, "#d8d4ca", "1.6")),
             area("roof", "its roof, plumbed down")
                 .reaches(At("eaves-height"), Between("eaves-height", "height"))
                 .drawn(look(Layer::Standing, NONE, "0.8").dashed("6 3")),

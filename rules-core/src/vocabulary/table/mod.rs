@@ -101,6 +101,7 @@ impl OutlineRow {
             none: self.none,
             beside: self.beside,
             bars_the_way: self.bars_the_way,
+            solid: self.solid,
             ..Outline::new(kind, self.name, self.said, self.shape)
         }
     }

@@ -58,6 +58,7 @@ pub(super) struct OutlineRow {
     pub within: &'static [&'static str],
     pub beside: bool,
     pub bars_the_way: bool,
+    pub solid: bool,
     pub extent: Option<(Height<&'static str>, Height<&'static str>)>,
     pub level: Option<Level<&'static str>>,
     pub lowest: bool,
@@ -73,6 +74,7 @@ const fn outline(name: &'static str, said: &'static str, shape: Shape) -> Outlin
         within: &[],
         beside: false,
         bars_the_way: false,
+        solid: false,
         extent: None,
         level: None,
         lowest: false,
@@ -120,6 +122,13 @@ impl OutlineRow {
     /// It stands in the way of whoever walks; a gate, a door or a window counts as closed.
     pub const fn bars_the_way(mut self) -> Self {
         self.bars_the_way = true;
+        self
+    }
+
+    /// It stands in the way, and lets nothing through.
+    pub const fn solid(mut self) -> Self {
+        self.bars_the_way = true;
+        self.solid = true;
         self
     }
 

@@ -27,7 +27,7 @@ impl Maker<'_> {
     fn set_operand(&mut self, scope: &[KindId]) -> Operand {
         let mut parts = Vec::new();
         for _ in 0..self.random.weighted(&[0, 6, 1]) {
-            // All pools, beside the one that the rule speaks of.
+            // All pools, beside the one that the rule speaks of; or that one, where it is one of some.
             let all_pools = scope.contains(&self.words.pool) && self.random.chance(15);
             let kind = match all_pools {
                 true => self.words.pool,
@@ -35,7 +35,11 @@ impl Maker<'_> {
             };
             let selection = self.selection(scope, kind);
             let outline = self.outline(kind);
-            parts.push(part(Which::All(selection), outline));
+            let which = match all_pools && self.random.chance(50) {
+                true => Which::Meant(selection),
+                false => Which::All(selection),
+            };
+            parts.push(part(which, outline));
         }
         operand(parts)
     }
