@@ -28,25 +28,38 @@ impl<'a> Judge<'a> {
         self.once_for_pool(rule, target.pool, found)
     }
 
-    /// Whether it is in force for the plan.
-    pub(crate) fn is_in_force(&self, in_force: &'a InForce, env: &Env<'_>) -> Truth {
+    /// Whether it is in force for the pool that is meant; for the plan, where it is for any pool.
+    fn is_in_force(&self, in_force: &'a InForce, env: &Env<'_>) -> Truth {
+        let kind = self.scene.rules().vocabulary.fact(in_force.by).kind;
+        let day = match env.bound(kind) {
+            Some(_) => self.on_day(in_force, env),
+            None => self.by_day(in_force, Truth::or),
+        };
+        self.besides(in_force, day)
+    }
+
+    /// Whether it governs the plan: open where it is in force for one pool and not for another.
+    pub(crate) fn governs(&self, in_force: &'a InForce) -> Truth {
+        self.besides(in_force, self.by_day(in_force, Truth::or_else))
+    }
+
+    fn besides(&self, in_force: &'a InForce, day: Truth) -> Truth {
         let truth = |when: &'a Option<Condition>| {
             when.as_ref()
                 .map_or(Truth::FAILS, |when| self.anywhere(when, None))
         };
-        self.by_day(in_force, env)
-            .or(truth(&in_force.or_when))
+        day.or(truth(&in_force.or_when))
             .and(truth(&in_force.unless).negated())
     }
 
-    /// Whether the day that counts is one on which it is in force; of several pools, that of any will do.
-    fn by_day(&self, in_force: &InForce, env: &Env<'_>) -> Truth {
+    /// Whether the day that counts is one on which it is in force: of several pools, all their days together.
+    fn by_day(&self, in_force: &InForce, together: fn(Truth, Truth) -> Truth) -> Truth {
         let kind = self.scene.rules().vocabulary.fact(in_force.by).kind;
         let things = self.scene.base.of_kind(kind).iter();
-        let days =
-            things.map(|index| self.on_day(in_force, &env.bind(kind, Holder::Thing(*index))));
-        days.reduce(Truth::or)
-            .unwrap_or_else(|| self.on_day(in_force, env))
+        let days = things
+            .map(|index| self.on_day(in_force, &Env::EMPTY.bind(kind, Holder::Thing(*index))));
+        days.reduce(together)
+            .unwrap_or_else(|| self.on_day(in_force, &Env::EMPTY))
     }
 
     fn on_day(&self, in_force: &InForce, env: &Env<'_>) -> Truth {

@@ -4,7 +4,6 @@
 //! may, and what each comes to is possible.
 
 use super::judge::Judge;
-use super::scene::Env;
 use super::{Decided, Finding, Findings, Missing, Need, Outcome, TooMuch, Truth, Verdict};
 use super::{judge_of, judged_by};
 use crate::plan::Plan;
@@ -82,7 +81,7 @@ fn possible<'a>(plan: &'a Plan, rules: &'a RuleSet) -> (Vec<(&'a RuleSet, bool)>
     for rules in all {
         let judge: Judge<'a> = judge_of(plan, rules, None);
         let in_force = rules.in_force.as_ref();
-        let truth = in_force.map_or(Truth::HOLDS, |it| judge.is_in_force(it, &Env::EMPTY));
+        let truth = in_force.map_or(Truth::HOLDS, |it| judge.governs(it));
         let touched = judge.scene.take_log();
         let unstated = touched.iter().filter(|it| it.unstated).map(|it| it.what);
         // A document's place is one in its own edition's list.
