@@ -278,6 +278,9 @@ impl<'a> Judge<'a> {
             .as_ref()
             .map(|each| self.scene.holder(each.kind, env));
         let thing = of.and_then(thing_of);
+        if let Some(thing) = thing {
+            self.scene.base.look_at(thing);
+        }
         if let Some(in_hand) = self.scene.paper(document, thing) {
             return Truth::of_comparison(in_hand, !in_hand);
         }

@@ -4,6 +4,7 @@
 //! those worlds. Nothing here knows how a report looks.
 
 mod aims;
+mod alike;
 mod applies;
 mod blur;
 mod bound;

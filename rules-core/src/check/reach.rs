@@ -109,6 +109,7 @@ impl<'a> Judge<'a> {
         if thing.kind == self.special.lot_line {
             return None;
         }
+        self.scene.base.look_at(index);
         let figure = thing.outlines.get(&end.outline)?;
         let off = match self.scene.as_drawn {
             true => 0,

@@ -1,9 +1,10 @@
 //! The plan as one judgement sees it: what each fact can still be, and what was touched that is not certain.
 
-use std::cell::{OnceCell, RefCell};
+use std::cell::{Cell, OnceCell, RefCell};
 use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 
+use super::alike::{Alike, alike};
 use super::facts::{FactView, all_that_is_possible};
 use super::ground::Spots;
 use super::places::Place;
@@ -118,6 +119,9 @@ pub(crate) struct Base<'a> {
     spots: OnceCell<Spots>,
     /// Around each drawn outline of each thing; `None` for one with arcs, which may reach beyond its corners.
     rectangles: OnceCell<Vec<Rectangles>>,
+    alike: OnceCell<Alike>,
+    /// Whether anything was looked at that may be otherwise of pools that are alike.
+    looked: Cell<bool>,
 }
 
 /// What lies around each outline of a thing.
@@ -165,6 +169,8 @@ impl<'a> Base<'a> {
             views: RefCell::new([holders.clone(), holders]),
             spots: OnceCell::new(),
             rectangles: OnceCell::new(),
+            alike: OnceCell::new(),
+            looked: Cell::new(false),
         }
     }
 
@@ -177,8 +183,48 @@ impl<'a> Base<'a> {
         }
     }
 
-    /// The things of a kind, in the order of the plan.
+    /// All pools, where each is taken by itself.
+    pub(super) fn pools(&self) -> &[ThingIndex] {
+        self.drawn_of(self.pool)
+    }
+
+    /// The first of the pools that are like this one.
+    pub(super) fn like(&self, pool: ThingIndex) -> ThingIndex {
+        let alike = self.alike.get_or_init(|| alike(self.plan, self.pools()));
+        alike.get(&pool).copied().unwrap_or(pool)
+    }
+
+    /// Notes that what is drawn or filed of a thing is looked at: it may be otherwise of pools that are alike.
+    pub(super) fn look_at(&self, thing: ThingIndex) {
+        let thing = self.plan.things.get(thing);
+        if thing.is_some_and(|thing| thing.kind == self.pool) {
+            self.looked.set(true);
+        }
+    }
+
+    /// Notes that something was looked at again that may be otherwise of pools that are alike.
+    pub(super) fn looked_again(&self) {
+        self.looked.set(true);
+    }
+
+    /// Does something, and says whether anything was looked at in it that may be otherwise of pools that are alike.
+    pub(super) fn looking<T>(&self, act: impl FnOnce() -> T) -> (T, bool) {
+        let before = self.looked.replace(false);
+        let done = act();
+        let looked = self.looked.get();
+        self.looked.set(before || looked);
+        (done, looked)
+    }
+
+    /// The things of a kind, in the order of the plan. Whoever asks for all pools may find one before another.
     pub(crate) fn of_kind(&self, kind: KindId) -> &[ThingIndex] {
+        if kind == self.pool {
+            self.looked.set(true);
+        }
+        self.drawn_of(kind)
+    }
+
+    fn drawn_of(&self, kind: KindId) -> &[ThingIndex] {
         self.by_kind
             .get(usize::from(kind.0))
             .map_or(&[], Vec::as_slice)
@@ -458,7 +504,7 @@ impl<'a> Scene<'a> {
     /// Whether a thing that can only belong to one pool belongs to the one that is meant, if one is: a rule about a pool
     /// passes by no other pool's wall. Whose it is may be left out where there is one pool only.
     pub(crate) fn is_of_the_pool(&self, kind: KindId, holder: Holder, env: &Env<'_>) -> Truth {
-        let pools = self.base.of_kind(self.base.pool);
+        let pools = self.base.pools();
         let (Some(Holder::Thing(meant)), Holder::Thing(index)) =
             (env.bound(self.base.pool), holder)
         else {
