@@ -152,3 +152,7 @@ fn missing(what: Missing, of: ThingIndex, is: ThingIndex) -> Missing {
 fn other(thing: ThingIndex, of: ThingIndex, is: ThingIndex) -> ThingIndex {
     if thing == of { is } else { thing }
 }
+
+#[cfg(test)]
+#[path = "alike_tests.rs"]
+mod tests;

@@ -31,6 +31,7 @@ mod mentions;
 mod missing;
 mod need;
 mod outcome;
+mod outlying;
 mod papers;
 mod part;
 mod passage;

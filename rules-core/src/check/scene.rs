@@ -108,6 +108,8 @@ pub(crate) struct Base<'a> {
     pub(crate) rules: &'a RuleSet,
     /// The kind of pools.
     pool: KindId,
+    /// The kind of the lot's sides.
+    lot_line: KindId,
     by_kind: Vec<Vec<ThingIndex>>,
     gaps: RefCell<BTreeMap<Ends, Gap>>,
     ways: RefCell<BTreeMap<Between, Rc<Ways>>>,
@@ -125,7 +127,16 @@ pub(crate) struct Base<'a> {
 }
 
 /// What lies around each outline of a thing.
-type Rectangles = Vec<(OutlineId, Option<Rectangle>)>;
+type Rectangles = Vec<(OutlineId, Option<Around>)>;
+
+/// What lies around an outline.
+#[derive(Clone, Copy)]
+pub(super) struct Around {
+    /// As drawn.
+    pub(super) drawn: Rectangle,
+    /// Wherever it truly is; `None` where nobody knows how far off it may be.
+    pub(super) known: Option<Rectangle>,
+}
 
 /// What was looked up, of one holder after another.
 type Views = Vec<Vec<(FactId, Rc<Seen>)>>;
@@ -156,10 +167,12 @@ impl<'a> Base<'a> {
             }
         }
         let holders = vec![Vec::new(); plan.things.len() + by_kind.len()];
+        let special = Special::of(&rules.vocabulary);
         Base {
             plan,
             rules,
-            pool: Special::of(&rules.vocabulary).pool,
+            pool: special.pool,
+            lot_line: special.lot_line,
             by_kind,
             gaps: RefCell::default(),
             ways: RefCell::default(),
@@ -192,6 +205,12 @@ impl<'a> Base<'a> {
     pub(super) fn like(&self, pool: ThingIndex) -> ThingIndex {
         let alike = self.alike.get_or_init(|| alike(self.plan, self.pools()));
         alike.get(&pool).copied().unwrap_or(pool)
+    }
+
+    /// Takes these as alike.
+    #[cfg(test)]
+    pub(super) fn taking_as_alike(&self, alike: Alike) {
+        self.alike.set(alike).unwrap();
     }
 
     /// Notes that what is drawn or filed of a thing is looked at: it may be otherwise of pools that are alike.
@@ -245,11 +264,18 @@ impl<'a> Base<'a> {
         }
     }
 
-    /// Around all that is drawn of an outline; `None` where it is not drawn, or has arcs.
-    pub(crate) fn rectangle(&self, thing: ThingIndex, outline: OutlineId) -> Option<Rectangle> {
+    /// Around all that is drawn of an outline; `None` where it is not drawn, has arcs, or is a side of the lot, which is not
+    /// measured as it is drawn.
+    pub(super) fn rectangle(&self, thing: ThingIndex, outline: OutlineId) -> Option<Around> {
+        let around = |thing: &Thing, figure: &Figure| {
+            let drawn = Rectangle::around(figure).filter(|_| thing.kind != self.lot_line)?;
+            let off = figure.accuracy.zip(self.plan.shift_of(thing));
+            let known = off.map(|(accuracy, shift)| drawn.wider(accuracy.saturating_add(shift)));
+            Some(Around { drawn, known })
+        };
         let of_thing = |thing: &Thing| {
             let outlines = thing.outlines.iter();
-            let each = outlines.map(|(id, figure)| (*id, Rectangle::around(figure)));
+            let each = outlines.map(|(id, figure)| (*id, around(thing, figure)));
             each.collect()
         };
         let all = self
