@@ -210,18 +210,24 @@ impl<'a> Judge<'a> {
     pub(crate) fn drawn(&self, end: &End<'_>) -> Option<Drawn<'a>> {
         let index = thing_of(end.holder)?;
         let thing = self.scene.thing(index)?;
-        match thing.outlines.get(&end.outline) {
-            Some(figure) => Some(Drawn {
-                index,
-                thing,
-                outline: end.outline,
-                figure,
-            }),
-            None => {
-                self.scene
-                    .touch(Missing::Outline(index, end.outline), true, &[]);
-                None
-            }
+        let Some(figure) = thing.outlines.get(&end.outline) else {
+            self.scene
+                .touch(Missing::Outline(index, end.outline), true, &[]);
+            return None;
+        };
+        self.scene.base.look_at(index);
+        Some(Drawn {
+            index,
+            thing,
+            outline: end.outline,
+            figure,
+        })
+    }
+
+    /// Asks for an outline that is not drawn, without a look at one that is.
+    fn ask_if_not_drawn(&self, end: &End<'_>) {
+        if !self.is_drawn(end.holder, end.outline) {
+            self.drawn(end);
         }
     }
 
@@ -283,7 +289,11 @@ impl<'a> Judge<'a> {
     /// How far away something unseen must be at least.
     fn to_unseen(&self, kind: KindId, end: &End<'_>) -> Pair {
         let looked = self.scene.plan().inventory.get(&kind);
-        let (Some(Looked::AllShown(Some(radius))), Some(own)) = (looked, self.drawn(end)) else {
+        let Some(Looked::AllShown(Some(radius))) = looked else {
+            self.ask_if_not_drawn(end);
+            return Pair::anywhere();
+        };
+        let Some(own) = self.drawn(end) else {
             return Pair::anywhere();
         };
         let low = match self.beyond_the_lot(&own) {

@@ -278,6 +278,9 @@ impl<'a> Judge<'a> {
             .as_ref()
             .map(|each| self.scene.holder(each.kind, env));
         let thing = of.and_then(thing_of);
+        if let Some(thing) = thing {
+            self.scene.base.look_at(thing);
+        }
         if let Some(in_hand) = self.scene.paper(document, thing) {
             return Truth::of_comparison(in_hand, !in_hand);
         }
@@ -309,7 +312,10 @@ impl<'a> Judge<'a> {
         }
         // Whether one that is there may have nothing to speak about.
         let mut silent = false;
-        let judged = members.list.iter().map(|(holder, sure)| {
+        let outlying = self.outlying(each, &members.list, env, ask);
+        let listed = members.list.iter().enumerate();
+        let near = listed.filter(|(place, _)| !outlying.leaves_out(*place));
+        let judged = near.map(|(_, (holder, sure))| {
             let inner = env.bind_in(each.selection.kind, *holder, each.selection.zone.as_deref());
             let own = self.judge(&each.require, &inner, ask);
             silent |= own.truth.may_not_apply();

@@ -34,7 +34,7 @@ impl Memos {
     }
 
     /// What was found, here or before anything was settled on which it rests.
-    fn known<T: Clone>(&self, of: fn(&Memos) -> &Memo<T>, key: Key) -> Option<(T, Rc<[Touch]>)> {
+    fn known<T: Clone>(&self, of: fn(&Memos) -> &Memo<T>, key: Key) -> Option<Known<T>> {
         let (mut memos, mut settled) = (self, Vec::new());
         loop {
             let found = of(memos).borrow().get(&key).cloned();
@@ -42,7 +42,7 @@ impl Memos {
                 split::key(touch).is_some_and(|it| settled.contains(&(it.holder, it.fact)))
             };
             if let Some(found) = found {
-                return (!found.1.iter().any(rests)).then_some(found);
+                return (!found.touched.iter().any(rests)).then_some(found);
             }
             let (before, facts) = memos.before.as_ref()?;
             settled.extend(facts);
@@ -54,8 +54,17 @@ impl Memos {
 /// Facts of things.
 pub(super) type Facts = Vec<(Holder, FactId)>;
 
-/// What was found, and all that it rests on.
-type Memo<T> = RefCell<BTreeMap<Key, (T, Rc<[Touch]>)>>;
+/// What was found.
+type Memo<T> = RefCell<BTreeMap<Key, Known<T>>>;
+
+#[derive(Clone)]
+struct Known<T> {
+    found: T,
+    /// All that it rests on.
+    touched: Rc<[Touch]>,
+    /// Whether anything was looked at that may be otherwise of pools that are alike.
+    looked: bool,
+}
 
 /// What something is found for: a term, how it is asked, and the things that its names stand for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -154,15 +163,28 @@ impl<'a> Judge<'a> {
         key: Key,
         find: impl FnOnce() -> T,
     ) -> T {
-        if let Some((found, touched)) = self.memos.known(of, key) {
-            self.scene.note(&touched);
-            return found;
+        if let Some(known) = self.memos.known(of, key) {
+            return self.again(known);
         }
-        let (found, touched) = self.scene.logging(find);
-        self.scene.note(&touched);
+        let base = &self.scene.base;
+        let ((found, touched), looked) = base.looking(|| self.scene.logging(find));
+        let known = Known {
+            found,
+            touched: touched.into(),
+            looked,
+        };
         let mut memo = of(&self.memos).borrow_mut();
-        memo.insert(key, (found.clone(), touched.into()));
-        found
+        memo.insert(key, known.clone());
+        self.again(known)
+    }
+
+    /// What is known, and that all it rests on was touched.
+    fn again<T>(&self, known: Known<T>) -> T {
+        self.scene.note(&known.touched);
+        if known.looked {
+            self.scene.base.looked_again();
+        }
+        known.found
     }
 
     fn key(&self, stored: usize, ask: Option<Ask>, scope: Scope, env: &Env<'_>) -> Key {

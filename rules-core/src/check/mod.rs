@@ -4,6 +4,7 @@
 //! those worlds. Nothing here knows how a report looks.
 
 mod aims;
+mod alike;
 mod applies;
 mod blur;
 mod bound;
@@ -30,6 +31,7 @@ mod mentions;
 mod missing;
 mod need;
 mod outcome;
+mod outlying;
 mod papers;
 mod part;
 mod passage;

@@ -9,9 +9,9 @@ use crate::ruleset::{Distance, Measured, Places};
 use crate::work;
 
 /// With fewer pairs than this all are measured.
-const FEW: usize = 16;
+pub(super) const FEW: usize = 16;
 /// Floats tell how far rectangles are apart; by so many nanometres they may be wrong.
-const MARGIN: f64 = 1000.0;
+pub(super) const MARGIN: f64 = 1000.0;
 
 /// Which pairs may be the nearest.
 pub(super) struct Reach {
@@ -23,8 +23,8 @@ pub(super) struct Reach {
 
 /// All places where an outline may be.
 #[derive(Clone, Copy)]
-struct Around {
-    rectangle: Rectangle,
+pub(super) struct Around {
+    pub(super) rectangle: Rectangle,
     sure: bool,
 }
 
@@ -101,23 +101,19 @@ impl<'a> Judge<'a> {
     }
 
     /// All places where an outline may be; `None` where nobody knows, or where its distance is not simply what is drawn.
-    fn around(&self, end: &End<'_>) -> Option<Around> {
+    pub(super) fn around(&self, end: &End<'_>) -> Option<Around> {
         let (Holder::Thing(index), None) = (end.holder, end.zone) else {
             return None;
         };
-        let thing = self.scene.thing(index)?;
-        if thing.kind == self.special.lot_line {
-            return None;
-        }
-        let figure = thing.outlines.get(&end.outline)?;
-        let off = match self.scene.as_drawn {
-            true => 0,
-            false => figure
-                .accuracy?
-                .saturating_add(self.scene.plan().shift_of(thing)?),
-        };
+        self.scene.base.look_at(index);
+        let rectangle = self.scene.base.rectangle(index, end.outline)?;
+        let drawn = self.scene.as_drawn;
         Some(Around {
-            rectangle: self.scene.base.rectangle(index, end.outline)?.wider(off),
+            rectangle: if drawn {
+                rectangle.drawn
+            } else {
+                rectangle.known?
+            },
             sure: end.sure,
         })
     }

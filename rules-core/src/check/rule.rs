@@ -20,6 +20,15 @@ struct OfPool {
     silent: bool,
 }
 
+/// What is found under one rule beside one pool.
+pub(super) struct BesidePool {
+    pub(super) applies: Truth,
+    pub(super) possible: Possible,
+    pub(super) parts: Vec<Part>,
+    /// Everything uncertain that it rests on.
+    pub(super) touched: Vec<Touch>,
+}
+
 impl OfPool {
     const NONE: OfPool = OfPool {
         all: Possible::NOT_APPLICABLE,
@@ -56,19 +65,11 @@ impl<'a> Judge<'a> {
         let mut possible = Possible::NOT_APPLICABLE;
         let (mut parts, mut touched) = (Vec::new(), Vec::new());
         let mut applies = Truth::NOT_APPLICABLE;
-        for pool in self.pools(rule.about_pool) {
-            let targets = self.applying(rule, pool, &mut applies, &mut touched);
-            let own = self.beside_pool((rule, pool), targets, |target| {
-                if work::is_spent() {
-                    return None;
-                }
-                let (part, log) = self.part(rule, target);
-                touched.extend(log);
-                let (part, own) = part?;
-                parts.push(part);
-                Some(own)
-            });
-            possible = possible.and(own);
+        for beside in self.beside_each(rule.about_pool, |pool| self.found_beside(rule, pool)) {
+            applies = applies.or(beside.applies);
+            possible = possible.and(beside.possible);
+            parts.extend(beside.parts);
+            touched.extend(beside.touched);
         }
         possible.truth = self.whichever_way((rule, possible.truth), &parts, &touched);
         // A rule that is broken whatever is answered waits for no answer, though its parts do.
@@ -88,6 +89,29 @@ impl<'a> Judge<'a> {
             },
             touched,
         )
+    }
+
+    /// What is found under one rule beside one pool.
+    fn found_beside(&self, rule: &'a Rule, pool: Option<Holder>) -> BesidePool {
+        let (mut parts, mut touched) = (Vec::new(), Vec::new());
+        let mut applies = Truth::NOT_APPLICABLE;
+        let targets = self.applying(rule, pool, &mut applies, &mut touched);
+        let possible = self.beside_pool((rule, pool), targets, |target| {
+            if work::is_spent() {
+                return None;
+            }
+            let (part, log) = self.part(rule, target);
+            touched.extend(log);
+            let (part, own) = part?;
+            parts.push(part);
+            Some(own)
+        });
+        BesidePool {
+            applies,
+            possible,
+            parts,
+            touched,
+        }
     }
 
     /// What is possible for a rule once facts on which several of its parts rest are split: if zone A breaks it for one
@@ -177,6 +201,6 @@ pub(crate) fn truth_in<'a>(judge: &Judge<'a>, scene: Scene<'a>, rule: &'a Rule) 
         };
         judge.beside_pool((rule, pool), targets, own).truth
     };
-    let pools = judge.pools(rule.about_pool).into_iter().map(of_pool);
+    let pools = judge.beside_each(rule.about_pool, of_pool).into_iter();
     pools.fold(Truth::NOT_APPLICABLE, Truth::and)
 }

@@ -1,9 +1,10 @@
 //! The plan as one judgement sees it: what each fact can still be, and what was touched that is not certain.
 
-use std::cell::{OnceCell, RefCell};
+use std::cell::{Cell, OnceCell, RefCell};
 use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 
+use super::alike::{Alike, alike};
 use super::facts::{FactView, all_that_is_possible};
 use super::ground::Spots;
 use super::places::Place;
@@ -107,6 +108,8 @@ pub(crate) struct Base<'a> {
     pub(crate) rules: &'a RuleSet,
     /// The kind of pools.
     pool: KindId,
+    /// The kind of the lot's sides.
+    lot_line: KindId,
     by_kind: Vec<Vec<ThingIndex>>,
     gaps: RefCell<BTreeMap<Ends, Gap>>,
     ways: RefCell<BTreeMap<Between, Rc<Ways>>>,
@@ -118,10 +121,22 @@ pub(crate) struct Base<'a> {
     spots: OnceCell<Spots>,
     /// Around each drawn outline of each thing; `None` for one with arcs, which may reach beyond its corners.
     rectangles: OnceCell<Vec<Rectangles>>,
+    alike: OnceCell<Alike>,
+    /// Whether anything was looked at that may be otherwise of pools that are alike.
+    looked: Cell<bool>,
 }
 
 /// What lies around each outline of a thing.
-type Rectangles = Vec<(OutlineId, Option<Rectangle>)>;
+type Rectangles = Vec<(OutlineId, Option<Around>)>;
+
+/// What lies around an outline.
+#[derive(Clone, Copy)]
+pub(super) struct Around {
+    /// As drawn.
+    pub(super) drawn: Rectangle,
+    /// Wherever it truly is; `None` where nobody knows how far off it may be.
+    pub(super) known: Option<Rectangle>,
+}
 
 /// What was looked up, of one holder after another.
 type Views = Vec<Vec<(FactId, Rc<Seen>)>>;
@@ -152,10 +167,12 @@ impl<'a> Base<'a> {
             }
         }
         let holders = vec![Vec::new(); plan.things.len() + by_kind.len()];
+        let special = Special::of(&rules.vocabulary);
         Base {
             plan,
             rules,
-            pool: Special::of(&rules.vocabulary).pool,
+            pool: special.pool,
+            lot_line: special.lot_line,
             by_kind,
             gaps: RefCell::default(),
             ways: RefCell::default(),
@@ -165,6 +182,8 @@ impl<'a> Base<'a> {
             views: RefCell::new([holders.clone(), holders]),
             spots: OnceCell::new(),
             rectangles: OnceCell::new(),
+            alike: OnceCell::new(),
+            looked: Cell::new(false),
         }
     }
 
@@ -177,8 +196,54 @@ impl<'a> Base<'a> {
         }
     }
 
-    /// The things of a kind, in the order of the plan.
+    /// All pools, where each is taken by itself.
+    pub(super) fn pools(&self) -> &[ThingIndex] {
+        self.drawn_of(self.pool)
+    }
+
+    /// The first of the pools that are like this one.
+    pub(super) fn like(&self, pool: ThingIndex) -> ThingIndex {
+        let alike = self.alike.get_or_init(|| alike(self.plan, self.pools()));
+        alike.get(&pool).copied().unwrap_or(pool)
+    }
+
+    /// Takes these as alike.
+    #[cfg(test)]
+    pub(super) fn taking_as_alike(&self, alike: Alike) {
+        self.alike.set(alike).unwrap();
+    }
+
+    /// Notes that what is drawn or filed of a thing is looked at: it may be otherwise of pools that are alike.
+    pub(super) fn look_at(&self, thing: ThingIndex) {
+        let thing = self.plan.things.get(thing);
+        if thing.is_some_and(|thing| thing.kind == self.pool) {
+            self.looked.set(true);
+        }
+    }
+
+    /// Notes that something was looked at again that may be otherwise of pools that are alike.
+    pub(super) fn looked_again(&self) {
+        self.looked.set(true);
+    }
+
+    /// Does something, and says whether anything was looked at in it that may be otherwise of pools that are alike.
+    pub(super) fn looking<T>(&self, act: impl FnOnce() -> T) -> (T, bool) {
+        let before = self.looked.replace(false);
+        let done = act();
+        let looked = self.looked.get();
+        self.looked.set(before || looked);
+        (done, looked)
+    }
+
+    /// The things of a kind, in the order of the plan. Whoever asks for all pools may find one before another.
     pub(crate) fn of_kind(&self, kind: KindId) -> &[ThingIndex] {
+        if kind == self.pool {
+            self.looked.set(true);
+        }
+        self.drawn_of(kind)
+    }
+
+    fn drawn_of(&self, kind: KindId) -> &[ThingIndex] {
         self.by_kind
             .get(usize::from(kind.0))
             .map_or(&[], Vec::as_slice)
@@ -199,11 +264,18 @@ impl<'a> Base<'a> {
         }
     }
 
-    /// Around all that is drawn of an outline; `None` where it is not drawn, or has arcs.
-    pub(crate) fn rectangle(&self, thing: ThingIndex, outline: OutlineId) -> Option<Rectangle> {
+    /// Around all that is drawn of an outline; `None` where it is not drawn, has arcs, or is a side of the lot, which is not
+    /// measured as it is drawn.
+    pub(super) fn rectangle(&self, thing: ThingIndex, outline: OutlineId) -> Option<Around> {
+        let around = |thing: &Thing, figure: &Figure| {
+            let drawn = Rectangle::around(figure).filter(|_| thing.kind != self.lot_line)?;
+            let off = figure.accuracy.zip(self.plan.shift_of(thing));
+            let known = off.map(|(accuracy, shift)| drawn.wider(accuracy.saturating_add(shift)));
+            Some(Around { drawn, known })
+        };
         let of_thing = |thing: &Thing| {
             let outlines = thing.outlines.iter();
-            let each = outlines.map(|(id, figure)| (*id, Rectangle::around(figure)));
+            let each = outlines.map(|(id, figure)| (*id, around(thing, figure)));
             each.collect()
         };
         let all = self
@@ -458,7 +530,7 @@ impl<'a> Scene<'a> {
     /// Whether a thing that can only belong to one pool belongs to the one that is meant, if one is: a rule about a pool
     /// passes by no other pool's wall. Whose it is may be left out where there is one pool only.
     pub(crate) fn is_of_the_pool(&self, kind: KindId, holder: Holder, env: &Env<'_>) -> Truth {
-        let pools = self.base.of_kind(self.base.pool);
+        let pools = self.base.pools();
         let (Some(Holder::Thing(meant)), Holder::Thing(index)) =
             (env.bound(self.base.pool), holder)
         else {

@@ -64,6 +64,13 @@ impl<'a> Judge<'a> {
 
     pub(super) fn selected(&self, selection: &'a Selection, env: &Env<'_>) -> Members {
         let kind = selection.kind;
+        // Where nothing narrows the choice nothing need be asked of each.
+        let all = selection.filter.is_none() && selection.zone.is_none();
+        if all && env.bound(self.special.pool).is_none() {
+            return Members {
+                list: self.all_of_kind(kind),
+            };
+        }
         let drawn = self
             .scene
             .base

@@ -62,10 +62,25 @@ pub(crate) fn scenes<'s, 'a>(
             .filter(|total| *total <= MOST_CELLS)?;
         cells.push((*key, own));
     }
-    Some((0..total).map(move |number| settled(scene, &cells, number)))
+    let stride = stride(total);
+    Some((0..total).map(move |number| settled(scene, &cells, number * stride % total)))
 }
 
-/// The scene of that number: the last fact changes from each to the next.
+/// By how much to go on from each combination to the next so that each comes once, and most facts change every time: what
+/// differs is found in the first few.
+fn stride(total: usize) -> usize {
+    let apart = |stride: &usize| gcd(*stride, total) == 1;
+    (total * 5 / 8..).find(apart).unwrap_or(1)
+}
+
+fn gcd(one: usize, other: usize) -> usize {
+    match one.checked_rem(other) {
+        None => one,
+        Some(rest) => gcd(other, rest),
+    }
+}
+
+/// The scene of that number, the last fact's pieces counted first.
 fn settled<'a>(scene: &Scene<'a>, cells: &[(Key, Vec<FactView>)], mut number: usize) -> Scene<'a> {
     let mut chosen = Vec::new();
     for (key, views) in cells.iter().rev() {

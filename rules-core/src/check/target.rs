@@ -60,7 +60,7 @@ impl Target {
 impl<'a> Judge<'a> {
     /// The pools of which something speaks: each by itself, or none at all.
     pub(crate) fn pools(&self, about_pool: bool) -> Vec<Option<Holder>> {
-        let pools = self.scene.base.of_kind(self.special.pool);
+        let pools = self.scene.base.pools();
         match about_pool && !pools.is_empty() {
             true => pools
                 .iter()

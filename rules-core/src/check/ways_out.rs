@@ -1,7 +1,7 @@
 //! The ways out through a barrier that were found: a rule that is open is judged many times over, mostly with the same
 //! barrier.
 
-use std::cell::RefCell;
+use std::cell::{Cell, RefCell};
 use std::collections::BTreeMap;
 
 use super::lines::corners;
@@ -22,7 +22,11 @@ pub(super) struct Sought<'s> {
 
 /// The last way that was found for each key, and for what.
 #[derive(Default)]
-pub(crate) struct WaysOut(RefCell<BTreeMap<Key, Known>>);
+pub(crate) struct WaysOut {
+    known: RefCell<BTreeMap<Key, Known>>,
+    /// How many corners all that is known has.
+    corners: Cell<usize>,
+}
 
 struct Known {
     walls: Vec<(Figure, Doubt)>,
@@ -31,9 +35,10 @@ struct Known {
     way: WayOut,
 }
 
-/// A barrier of more corners than this is not remembered, nor more ways than this.
-const MOST_CORNERS: usize = 1000;
-const MOST_WAYS: usize = 1000;
+/// No more corners than this are remembered.
+const MOST_CORNERS: usize = 200_000;
+/// What is remembered of a way besides its corners takes as much room as so many.
+const CORNERS_A_WAY: usize = 20;
 
 impl WaysOut {
     pub(super) fn found(
@@ -42,13 +47,20 @@ impl WaysOut {
         sought: Sought<'_>,
         find: impl FnOnce() -> WayOut,
     ) -> WayOut {
-        let mut known = self.0.borrow_mut();
+        let mut known = self.known.borrow_mut();
         if let Some(known) = known.get(&key).filter(|known| known.is_for(sought)) {
             return known.way;
         }
         let way = find();
-        if known.len() < MOST_WAYS && corners_of(sought.walls) <= MOST_CORNERS {
-            known.insert(key, Known::of(sought, way));
+        let before = known.remove(&key).map_or(0, |known| known.corners());
+        let new = Known::of(sought, way);
+        let corners = self.corners.get().saturating_sub(before);
+        let all = corners.saturating_add(new.corners());
+        if all <= MOST_CORNERS {
+            known.insert(key, new);
+            self.corners.set(all);
+        } else {
+            self.corners.set(corners);
         }
         way
     }
@@ -64,6 +76,13 @@ impl Known {
         }
     }
 
+    /// How much room it takes.
+    fn corners(&self) -> usize {
+        let walls = self.walls.iter().chain([&self.pool]).chain(&self.place);
+        let all = walls.map(|(figure, _)| corners(figure).count());
+        all.sum::<usize>() + CORNERS_A_WAY
+    }
+
     fn is_for(&self, sought: Sought<'_>) -> bool {
         let own = Sought {
             walls: &self.walls,
@@ -72,11 +91,4 @@ impl Known {
         };
         own == sought
     }
-}
-
-fn corners_of(walls: &[(Figure, Doubt)]) -> usize {
-    walls
-        .iter()
-        .map(|(figure, _)| corners(figure).count())
-        .sum()
 }

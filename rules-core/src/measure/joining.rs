@@ -3,14 +3,17 @@
 //! What comes out once all steps are spent is worth nothing, and nobody gets to see it.
 
 use geo::{
-    BooleanOps, Line, LineString, LinesIter, MultiLineString, MultiPolygon, Polygon, unary_union,
+    BooleanOps, Coord, Line, LineString, LinesIter, MultiLineString, MultiPolygon, Polygon,
+    unary_union,
 };
 
 use super::touching::{Rectangle, touching};
 use crate::work;
 
-/// Two sides that come near each other cost so many steps to join.
-const STEPS_A_PAIR: u64 = 20;
+/// Two sides that cross cost so many steps to join.
+const STEPS_A_CROSSING: u64 = 40;
+/// Two sides that only come near each other cost so many.
+const STEPS_A_PAIR: u64 = 6;
 
 /// Some polygons as one area.
 pub(super) fn joined(all: &[Polygon]) -> MultiPolygon {
@@ -46,11 +49,28 @@ pub(super) fn clipped(area: &MultiPolygon, line: LineString, beyond: bool) -> Mu
 
 /// Counts what joining will take; whether it may be begun.
 fn is_paid(sides: impl Iterator<Item = Line>) -> bool {
-    let around = |side: Line| Rectangle::of(side.start.x_y(), side.end.x_y());
-    let rectangles: Vec<_> = sides.map(around).collect();
-    touching(&rectangles, |_, _| {
-        work::step(STEPS_A_PAIR);
+    let around = |side: &Line| Rectangle::of(side.start.x_y(), side.end.x_y());
+    let sides: Vec<Line> = sides.collect();
+    let rectangles: Vec<_> = sides.iter().map(around).collect();
+    touching(&rectangles, |one, other| {
+        let both = sides.get(one).zip(sides.get(other));
+        let crossing = both.is_some_and(|(one, other)| part(one, other) && part(other, one));
+        work::step(if crossing {
+            STEPS_A_CROSSING
+        } else {
+            STEPS_A_PAIR
+        });
         true
     });
     !work::is_spent()
+}
+
+/// Whether the ends of a side lie to either hand of another.
+fn part(side: &Line, other: &Line) -> bool {
+    let along = other.delta();
+    let hand = |end: Coord| {
+        let from = end - other.start;
+        along.x * from.y - along.y * from.x
+    };
+    hand(side.start) * hand(side.end) < 0.0
 }

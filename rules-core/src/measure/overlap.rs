@@ -114,12 +114,17 @@ pub fn union_area(figures: &[&Figure]) -> Area {
     let Some(local) = Local::around(figures) else {
         return Area { low: 0, high: 0 };
     };
-    let together = |fit| {
+    let polygons = |fit| -> Vec<Polygon> {
         let each = figures.iter();
-        let all: Vec<Polygon> = each
-            .flat_map(|figure| local.polygons(figure, fit))
-            .collect();
-        joined(&all)
+        each.flat_map(|figure| local.polygons(figure, fit))
+            .collect()
+    };
+    let (inner, outer) = (polygons(Fit::Inner), polygons(Fit::Outer));
+    let within = joined(&inner);
+    // Without arcs the polygons are the outlines themselves.
+    let around = match inner == outer {
+        true => within.clone(),
+        false => joined(&outer),
     };
     let least = figures
         .iter()
@@ -133,13 +138,8 @@ pub fn union_area(figures: &[&Figure]) -> Area {
         .map(|figure| steiner_sum(figure))
         .fold(0, i128::saturating_add);
     let margin = margin(&local, figures);
-    between(
-        &together(Fit::Inner),
-        &together(Fit::Outer),
-        margin,
-        least.max().unwrap_or(0),
-        most,
-    )
+    let least = least.max().unwrap_or(0);
+    between(&within, &around, margin, least, most)
 }
 
 /// The figures that add to what the others cover: those that lie wholly within another one are left out, so that they do

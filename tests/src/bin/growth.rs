@@ -7,6 +7,8 @@ use std::process::Command;
 
 use outside_checks::large::{self, rows};
 use outside_checks::pages;
+use rules_core::plan::Plan;
+use rules_core::ruleset::RuleSet;
 use rules_core::ruleset::say::read_back;
 use rules_core::vocabulary::Vocabulary;
 use rules_core::{check, judge_texts, plan, read_rules, ruleset, to_json, work};
@@ -69,12 +71,16 @@ fn one(name: &str) -> String {
 
 /// The demo with so many times the things, judged without a report.
 fn demo(times: usize) -> (&'static str, usize) {
+    let (plan, rules) = more_of_the_demo(times);
+    let judged = check::check(&plan, &rules).is_ok();
+    (if judged { "judged" } else { "refused" }, 0)
+}
+
+fn more_of_the_demo(times: usize) -> (Plan, RuleSet) {
     let rules = ruleset::read(ELDERMERE, &|_| None, Vocabulary::standard());
     let rules = rules.expect("rules").rule_set;
     let home = plan::read(HOME, &rules.vocabulary).expect("plan");
-    let more = large::more_things(&home, &rules, times);
-    let judged = check::check(&more, &rules).is_ok();
-    (if judged { "judged" } else { "refused" }, 0)
+    (large::more_things(&home, &rules, times), rules)
 }
 
 /// A row read, read back, judged, and reported as text and as JSON.
@@ -106,15 +112,12 @@ fn worked() -> f64 {
 
 /// What each rule of a row takes by itself.
 fn each_rule(name: &str) {
-    let files = pages::of_rule_sets("rules.yaml").expect("the bundled rule sets");
-    let bundled = |name: &str| files.get(name).map(String::as_str);
-    let row = rows::named(name, &|set| files.get(set).cloned());
-    let (plan, rules) = row.expect("a row");
-    let read = ruleset::read(&rules, &bundled, Vocabulary::standard());
-    let rules = read.expect("rules").rule_set;
-    let plan = plan::read(&plan, &rules.vocabulary).expect("plan");
+    let (plan, rules) = match name.strip_prefix("times-") {
+        Some(times) => more_of_the_demo(times.parse().expect("a number")),
+        None => read(name),
+    };
     for rule in &rules.rules {
-        let alone = ruleset::RuleSet {
+        let alone = RuleSet {
             rules: vec![rule.clone()],
             ..rules.clone()
         };
@@ -122,6 +125,18 @@ fn each_rule(name: &str) {
         let (_, steps) = work::counted(|| check::check(&plan, &alone).is_ok());
         println!("{steps:>12} {:>6.0} ms {}", worked() - before, rule.id);
     }
+}
+
+/// The plan and the rules of a row.
+fn read(name: &str) -> (Plan, RuleSet) {
+    let files = pages::of_rule_sets("rules.yaml").expect("the bundled rule sets");
+    let bundled = |name: &str| files.get(name).map(String::as_str);
+    let row = rows::named(name, &|set| files.get(set).cloned());
+    let (plan, rules) = row.expect("a row");
+    let read = ruleset::read(&rules, &bundled, Vocabulary::standard());
+    let rules = read.expect("rules").rule_set;
+    let plan = plan::read(&plan, &rules.vocabulary).expect("plan");
+    (plan, rules)
 }
 
 fn memory() -> String {

@@ -258,9 +258,10 @@ pub(super) fn check<T>(reader: &mut Reader<'_>, table: &Table<T>, span: Span, pl
         }
         return;
     };
-    unreachable_rows(reader, table, &cells, places);
+    let taking = rows_taking(table, &cells);
+    unreachable_rows(reader, &taking, places);
     if !otherwise {
-        gaps(reader, table, (&all, &cells), span);
+        gaps(reader, &taking, (&all, &cells), span);
     }
 }
 
@@ -316,30 +317,55 @@ fn never_applies(reader: &mut Reader<'_>, place: Span) {
         .help("The rows before it take every case that it speaks of, or there is no such case.");
 }
 
-fn unreachable_rows<T>(reader: &mut Reader<'_>, table: &Table<T>, cells: &[Cell], places: &[Span]) {
-    let mut left: Vec<_> = cells.iter().collect();
-    for (row, place) in table.rows.iter().zip(places) {
-        if work::is_spent() {
-            return;
+/// Which row of a table each cell falls to, the first that takes it; the cells' amounts rise.
+///
+/// A row that only says up to where it goes takes nothing beyond the first cell that it does not take: it is not looked at
+/// again.
+pub(super) fn rows_taking<T>(table: &Table<T>, cells: &[Cell]) -> Vec<Option<usize>> {
+    let takes = |row: usize, cell: &Cell| {
+        let row = table.rows.get(row);
+        row.is_some_and(|row| applies(&row.test, cell))
+    };
+    let mut passed = 0;
+    let mut taking = Vec::new();
+    for cell in cells {
+        let ends = |row: &usize| table.rows.get(*row).is_some_and(|row| only_ends(&row.test));
+        let is_amount = matches!(cell, Cell::Amount(_));
+        while is_amount && ends(&passed) && !takes(passed, cell) {
+            passed += 1;
         }
-        let before = left.len();
-        left.retain(|cell| !applies(&row.test, cell));
-        if left.len() == before {
+        let mut left = passed..table.rows.len();
+        taking.push(left.find(|row| !work::is_spent() && takes(*row, cell)));
+    }
+    taking
+}
+
+/// Whether a row only says up to where it goes.
+fn only_ends(test: &RowTest) -> bool {
+    let ends = |bound: &Bound| matches!(bound, Bound::AtMost(_) | Bound::LessThan(_));
+    matches!(test, RowTest::Bounds(bounds) if bounds.iter().all(ends))
+}
+
+fn unreachable_rows(reader: &mut Reader<'_>, taking: &[Option<usize>], places: &[Span]) {
+    let taking: BTreeSet<usize> = taking.iter().flatten().copied().collect();
+    if work::is_spent() {
+        return;
+    }
+    for (row, place) in places.iter().enumerate() {
+        if !taking.contains(&row) {
             never_applies(reader, *place);
         }
     }
 }
 
-fn gaps<T>(
+fn gaps(
     reader: &mut Reader<'_>,
-    table: &Table<T>,
+    taking: &[Option<usize>],
     (bounds, cells): (&[&Bound], &[Cell]),
     span: Span,
 ) {
-    let missed: Vec<_> = cells
-        .iter()
-        .map(|cell| !work::is_spent() && !table.rows.iter().any(|row| applies(&row.test, cell)))
-        .collect();
+    let missed = taking.iter().map(|row| !work::is_spent() && row.is_none());
+    let missed: Vec<bool> = missed.collect();
     let unit = bounds.iter().find_map(|bound| match bound {
         Bound::AtLeast(limit)
         | Bound::AtMost(limit)

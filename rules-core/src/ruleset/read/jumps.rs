@@ -1,12 +1,10 @@
 //! Limits that jump: tables in which a little more is allowed less.
 
 use super::Reader;
-use super::coverage::{Cell, bounds_of, cells, keeps, stated};
+use super::coverage::{Cell, bounds_of, cells, rows_taking, stated};
 use super::layers::same;
 use crate::quantity::{Dimension, ONE, Unit, show_exactly};
-use crate::ruleset::{
-    Area, Bound, Operand, RowTest, Rule, ShareOf, Stated, Table, Test, Then, Value,
-};
+use crate::ruleset::{Area, Bound, Operand, Rule, ShareOf, Stated, Table, Test, Then, Value};
 use crate::vocabulary::Vocabulary;
 
 /// From some amount on, another limit.
@@ -84,13 +82,10 @@ fn steps<'r>(
         Bound::Is(_) => None,
     })?;
     let mut steps: Vec<Step<'r>> = Vec::new();
-    for cell in cells(by, &bounds, vocabulary)? {
+    let cells = cells(by, &bounds, vocabulary)?;
+    for (cell, row) in cells.iter().zip(rows_taking(table, &cells)) {
         let Cell::Amount(at) = cell else { continue };
-        let row = table.rows.iter().find(|row| match &row.test {
-            RowTest::Bounds(bounds) => bounds.iter().all(|bound| keeps(&cell, bound)),
-            RowTest::When(_) => false,
-            RowTest::Otherwise => true,
-        })?;
+        let row = table.rows.get(row?)?;
         let Then::Give(value) = &row.then else {
             return None;
         };

@@ -6,9 +6,11 @@ use std::collections::BTreeSet;
 use std::rc::Rc;
 use std::sync::Arc;
 
+use super::coverage::stated;
 use super::holds::{alike, is_all_tests, tests_in};
-use super::layers::same;
-use crate::ruleset::{Once, Relief, Requirement, Rule, Strength, Test};
+use super::layers::{bare, same};
+use crate::ruleset::{self, Once, Relief, Requirement, Rule, Strength, Test, Value};
+use crate::vocabulary::{Answer, Vocabulary};
 use crate::work;
 
 /// To compare two rules takes so many steps.
@@ -116,7 +118,7 @@ impl Reader<'_> {
     fn clashes(&mut self, rules: &[Rule]) {
         let binding = rules.iter().filter(|rule| rule.strength == Strength::Must);
         let binding: Vec<Bound<'_>> = binding.map(Bound::of).collect();
-        for (place, others) in of_same_value(&binding) {
+        for (place, others) in of_same_value(&binding, &self.vocabulary) {
             let Some(one) = binding.get(place) else {
                 continue;
             };
@@ -192,12 +194,14 @@ impl<'r> Bound<'r> {
 /// For each rule those after it that have a test of the same value, by their places.
 fn of_same_value<'b>(
     rules: &'b [Bound<'_>],
+    vocabulary: &Vocabulary,
 ) -> impl Iterator<Item = (usize, BTreeSet<usize>)> + 'b {
     let places = rules.iter().enumerate();
     let places = places.flat_map(|(place, rule)| rule.tests.iter().map(move |test| (place, *test)));
     let (places, tests): (Vec<usize>, Vec<&Arc<Test>>) = places.unzip();
     let mut sharing: Vec<Vec<Rc<Vec<usize>>>> = vec![Vec::new(); rules.len()];
-    for group in alike(&tests) {
+    let groups = alike(&tests).into_iter();
+    for group in groups.filter(|group| !may_all_hold(group, vocabulary)) {
         let group: BTreeSet<usize> = group
             .iter()
             .filter_map(|(at, _)| places.get(*at))
@@ -218,6 +222,31 @@ fn of_same_value<'b>(
             sharing.copied().filter(|other| *other > place).collect(),
         )
     })
+}
+
+/// Whether some amount of a fact keeps all of these tests, as their stated limits show: then so do any two.
+fn may_all_hold(group: &[(usize, &Arc<Test>)], vocabulary: &Vocabulary) -> bool {
+    let Some(Value::Fact(fact)) = group.first().map(|(_, test)| bare(&test.value)) else {
+        return false;
+    };
+    let Answer::Amount { least, most, .. } = vocabulary.fact(*fact).answer else {
+        return false;
+    };
+    let (mut low, mut high) = (least.unwrap_or(i128::MIN), most.unwrap_or(i128::MAX));
+    for bound in group.iter().flat_map(|(_, test)| &test.bounds) {
+        work::step(1);
+        let limit = bound.limit().and_then(stated).map(|limit| limit.range.low);
+        match (bound, limit) {
+            (ruleset::Bound::AtLeast(_) | ruleset::Bound::MoreThan(_), Some(limit)) => {
+                low = low.max(limit)
+            }
+            (ruleset::Bound::AtMost(_) | ruleset::Bound::LessThan(_), Some(limit)) => {
+                high = high.min(limit)
+            }
+            _ => return false,
+        }
+    }
+    low < high
 }
 
 /// What must hold for a rule to apply to a thing, one by one.
