@@ -148,8 +148,9 @@ impl Library {
 }
 
 impl Asked {
-    /// A rule whose limit is near what is so in a world.
-    pub fn near(random: &mut Random, measure: &'static Measure, world: &Site) -> Asked {
+    /// A rule of one of some measures, whose limit is near what is so in a world.
+    pub fn near(random: &mut Random, measures: &'static [Measure], world: &Site) -> Asked {
+        let measure = some_of(random, measures, world);
         let bounds = [Keep::AtLeast, Keep::AtMost, Keep::MoreThan, Keep::LessThan];
         let mut keep = *random.pick(&bounds);
         let things = measure.things(world);
@@ -334,6 +335,23 @@ impl Asked {
                 _ => true,
             })
     }
+}
+
+/// One of some measures, mostly one that can be worked out in a world.
+fn some_of(random: &mut Random, measures: &'static [Measure], world: &Site) -> &'static Measure {
+    let known = |measure: &Measure| {
+        let things = measure.things(world);
+        let mut all = things.iter().map(|thing| (measure.of)(world, *thing));
+        all.all(|got| got.is_ok())
+    };
+    let mut measure = random.pick(measures);
+    for _ in 0..4 {
+        if known(measure) {
+            break;
+        }
+        measure = random.pick(measures);
+    }
+    measure
 }
 
 /// How far from what is so a limit is put: often not at all.
