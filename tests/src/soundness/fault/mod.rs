@@ -3,6 +3,7 @@
 
 mod plans;
 mod rules;
+mod spaces;
 mod told;
 
 use rules_core::check::{Finding, Findings, Outcome, Truth, Verdict, check};
@@ -107,6 +108,20 @@ faults! {
     ThroughOnesOwnHouse,
     /// Months and days are compared as bare numbers.
     MonthsAsDays,
+    /// Of several areas in which something may lie, only the first counts.
+    FirstAreaOnly,
+    /// What lies in an area is told as that is drawn.
+    AreaAsDrawn,
+    /// A gap that changes along a fence is as wide as at its narrowest place.
+    GapAtItsNarrowest,
+    /// Who comes in passes only the house, not the shed beside it.
+    ShedUnseen,
+    /// A band is as wide as the least of the amount that says so.
+    BandAtItsNarrowest,
+    /// A wire runs straight from support to support.
+    WireWithoutSag,
+    /// A wire hangs as high all along as at its first support.
+    WireLevelFromItsStart,
 }
 
 impl Fault {
@@ -130,6 +145,13 @@ impl Fault {
                 | Fault::SidesOfOneSource
                 | Fault::ThroughOnesOwnHouse
                 | Fault::MonthsAsDays
+                | Fault::FirstAreaOnly
+                | Fault::AreaAsDrawn
+                | Fault::GapAtItsNarrowest
+                | Fault::ShedUnseen
+                | Fault::BandAtItsNarrowest
+                | Fault::WireWithoutSag
+                | Fault::WireLevelFromItsStart
         )
     }
 

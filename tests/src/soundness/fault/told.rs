@@ -7,7 +7,7 @@ use rules_core::plan::{Figure, Form, Looked, Plan, Point, Words as Possibly};
 use rules_core::ruleset::RuleSet;
 use rules_core::vocabulary::{Answer, OutlineId, Vocabulary};
 
-use super::Fault;
+use super::{Fault, spaces};
 use crate::soundness::less::leave_out;
 
 /// Makes a plan wrong in this way.
@@ -20,12 +20,12 @@ pub(super) fn wrong(fault: Fault, said: &mut Plan, rules: &RuleSet) {
         Fault::SidesOfOneSource => sides_of_one_source(said, words),
         Fault::ThroughOnesOwnHouse => no_house_behind_its_wall(said, words),
         Fault::MonthsAsDays => bare_numbers(said, words),
-        _ => {}
+        _ => spaces::wrong(fault, said, words),
     }
 }
 
 /// The places of the things of a kind, the last first.
-fn places_of(plan: &Plan, words: &Vocabulary, kind: &str) -> Vec<usize> {
+pub(super) fn places_of(plan: &Plan, words: &Vocabulary, kind: &str) -> Vec<usize> {
     let kind = words.kind_named(kind);
     let all = plan.things.iter().enumerate();
     let of_kind = all.filter(|(_, thing)| Some(thing.kind) == kind);

@@ -23,6 +23,10 @@ pub enum Got {
     One(Real),
     /// It changes along a thing, between these.
     Along(Real, Real),
+    /// The rule is judged for each piece of things, of which this is so of the least and the greatest.
+    Pieces(Real, Real),
+    /// The rule is not judged for the thing.
+    Not,
     /// A span of time.
     Time(Span),
 }
@@ -32,6 +36,8 @@ pub enum Got {
 pub struct Measure {
     /// It is measured for each of these.
     pub each: Option<&'static str>,
+    /// Only of those that have a part in this zone.
+    pub within: Option<&'static str>,
     /// As a rule says it.
     pub value: &'static str,
     /// Of what it is an amount.
@@ -142,8 +148,9 @@ impl Library {
 }
 
 impl Asked {
-    /// A rule whose limit is near what is so in a world.
-    pub fn near(random: &mut Random, measure: &'static Measure, world: &Site) -> Asked {
+    /// A rule of one of some measures, whose limit is near what is so in a world.
+    pub fn near(random: &mut Random, measures: &'static [Measure], world: &Site) -> Asked {
+        let measure = some_of(random, measures, world);
         let bounds = [Keep::AtLeast, Keep::AtMost, Keep::MoreThan, Keep::LessThan];
         let mut keep = *random.pick(&bounds);
         let things = measure.things(world);
@@ -156,11 +163,11 @@ impl Asked {
                 Limit::Time(spans::near(random, span))
             }
             Ok(Got::One(is)) => Limit::Amount(is.floor() + beside(random, measure.dimension)),
-            Ok(Got::Along(low, high)) => {
+            Ok(Got::Along(low, high) | Got::Pieces(low, high)) => {
                 let is = random.pick(&[low, high]).floor();
                 Limit::Amount(is + beside(random, measure.dimension))
             }
-            Err(_) => Limit::Amount(random.wide(0, 10) * i128::from(METRE)),
+            Ok(Got::Not) | Err(_) => Limit::Amount(random.wide(0, 10) * i128::from(METRE)),
         };
         let form = *random.pick(&[
             Form::Required,
@@ -197,16 +204,19 @@ impl Asked {
             Limit::Time(span) => span.text(),
         };
         let test = format!("{{{}, {}: {limit}}}", self.measure.value, self.keep.word());
-        let each = self
+        let within = self
             .measure
-            .each
-            .map_or(String::new(), |kind| format!("    each: {kind}\n"));
+            .within
+            .map_or(String::new(), |zone| format!(", in: {zone}"));
+        let each = self.measure.each.map_or(String::new(), |kind| {
+            format!("    each: {{kind: {kind}{within}}}\n")
+        });
         let asks = match self.form {
             Form::Required => format!("    require: {test}\n"),
             Form::Forbidden => format!("    require: {{not: {test}}}\n"),
             Form::Condition => {
                 let each = self.measure.each.map(|kind| {
-                    format!("    each: {{kind: {kind}, where: {test}}}\n    require: {{fact: pool.depth, at-least: 1 m}}\n")
+                    format!("    each: {{kind: {kind}{within}, where: {test}}}\n    require: {{fact: pool.depth, at-least: 1 m}}\n")
                 });
                 return format!(
                     "  - id: rule-{number}\n    title: Rule\n    clause: s. 1\n{}",
@@ -256,6 +266,9 @@ impl Asked {
 
     fn judge_one(&self, world: &Site, thing: usize) -> Result<Judgement, Undecided> {
         let got = (self.measure.of)(world, thing)?;
+        if got == Got::Not {
+            return Ok(Judgement::NotApplicable);
+        }
         let kept = self.kept(got, world.begins)?;
         let level = |holds| {
             Judgement::Applies(match holds {
@@ -288,6 +301,14 @@ impl Asked {
                     _ => Err(Undecided::NotKnown),
                 }
             }
+            // The piece of which it is worst counts; a condition holds where any piece keeps it.
+            (Got::Pieces(low, high), Limit::Amount(limit)) => {
+                let (low, high) = (one(low, limit)?, one(high, limit)?);
+                Ok(match self.form {
+                    Form::Required => low && high,
+                    Form::Forbidden | Form::Condition => low || high,
+                })
+            }
             (Got::Time(span), Limit::Time(limit)) => {
                 Ok(self.keep.kept(spans::compared(span, limit, begins)))
             }
@@ -306,10 +327,31 @@ impl Asked {
             .map(|thing| (self.measure.of)(world, thing))
             .any(|got| match (got, self.limit) {
                 (Ok(Got::One(is)), Limit::Amount(limit)) => is.near(Real::whole(limit), slack),
+                (Ok(Got::Pieces(low, high)), Limit::Amount(limit)) => {
+                    low.near(Real::whole(limit), slack) || high.near(Real::whole(limit), slack)
+                }
+                (Ok(Got::Not), _) => false,
                 (Ok(Got::Time(span)), Limit::Time(limit)) => span.months != limit.months,
                 _ => true,
             })
     }
+}
+
+/// One of some measures, mostly one that can be worked out in a world.
+fn some_of(random: &mut Random, measures: &'static [Measure], world: &Site) -> &'static Measure {
+    let known = |measure: &Measure| {
+        let things = measure.things(world);
+        let mut all = things.iter().map(|thing| (measure.of)(world, *thing));
+        all.all(|got| got.is_ok())
+    };
+    let mut measure = random.pick(measures);
+    for _ in 0..4 {
+        if known(measure) {
+            break;
+        }
+        measure = random.pick(measures);
+    }
+    measure
 }
 
 /// How far from what is so a limit is put: often not at all.

@@ -188,10 +188,15 @@ impl Blur<'_> {
             count: self.random.between(1, 40),
             months: self.random.chance(50),
         };
+        let end = below < above;
         let id = self.site.things[thing].id.clone();
         let (name, said) = &mut self.site.things[thing].facts[fact];
         match said {
             Fact::Length(low, high) => (*low, *high) = ((*low - below).max(0), *high + above),
+            Fact::Along((low, high), _) if end => {
+                (*low, *high) = ((*low - below).max(0), *high + above);
+            }
+            Fact::Along(_, (low, high)) => (*low, *high) = ((*low - below).max(0), *high + above),
             Fact::Word(words) => {
                 let other = words_of(name).iter().find(|word| !words.contains(word));
                 words.push(other?);

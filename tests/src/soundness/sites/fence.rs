@@ -17,6 +17,7 @@ use crate::soundness::world::Drawn;
 /// What is asked.
 pub const MEASURES: &[Measure] = &[Measure {
     each: None,
+    within: None,
     value: "enclosure: {of: pool.water, from: [street, neighbour-lot], made-of: [barrier-stretch, gate]}",
     dimension: Dimension::Length,
     of: |world, _| widest_gap(world).map(Got::One),

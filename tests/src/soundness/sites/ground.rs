@@ -15,6 +15,7 @@ use crate::soundness::words::METRE;
 pub const MEASURES: &[Measure] = &[
     Measure {
         each: None,
+        within: None,
         value: "ground-level: {at: pool.water}",
         dimension: Dimension::Length,
         of: |world, _| {
@@ -25,6 +26,7 @@ pub const MEASURES: &[Measure] = &[
     },
     Measure {
         each: None,
+        within: None,
         value: "difference: [{level: {of: pool.water}}, {ground-level: {at: pool.water}}]",
         dimension: Dimension::Length,
         of: |world, _| {

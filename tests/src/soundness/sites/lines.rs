@@ -21,6 +21,7 @@ macro_rules! to_lines {
         &[
             Measure {
                 each: Some($kind),
+                within: None,
                 value: concat!("distance: {from: ", $kind, ".", $outline, ", to: lot-line}"),
                 dimension: Dimension::Length,
                 of: |world, thing| to_lines(world, thing, $outline, ANY),
@@ -28,6 +29,7 @@ macro_rules! to_lines {
             },
             Measure {
                 each: Some($kind),
+                within: None,
                 value: concat!(
                     "distance: {from: ",
                     $kind,
@@ -85,6 +87,7 @@ pub const STANDING: &[Standing] = &[
 pub const OF_THE_LOT: &[Measure] = &[
     Measure {
         each: None,
+        within: None,
         value: "area: {of: lot.boundary}",
         dimension: Dimension::Area,
         of: |world, _| Ok(Got::One(area(world))),
@@ -92,6 +95,7 @@ pub const OF_THE_LOT: &[Measure] = &[
     },
     Measure {
         each: None,
+        within: None,
         value: "area: {of: {all: pool.water}, share-of: lot.boundary}",
         dimension: Dimension::Number,
         of: |world, _| {
@@ -102,6 +106,7 @@ pub const OF_THE_LOT: &[Measure] = &[
     },
     Measure {
         each: None,
+        within: None,
         value: "count: {kind: well, in: {inside: lot.boundary}}",
         dimension: Dimension::Number,
         of: |world, _| wells_inside(world),
@@ -109,6 +114,7 @@ pub const OF_THE_LOT: &[Measure] = &[
     },
     Measure {
         each: None,
+        within: None,
         value: "distance: {from: pool.water, to: {kind: lot-line, where: {fact: lot-line.faces, is: rear}}}",
         dimension: Dimension::Length,
         of: |world, _| to_lines(world, 0, "water", "rear"),

@@ -1,10 +1,11 @@
 //! The second family of cases: sites in the program's own words, read from their text as a person would write it. Each is about
 //! one thing that the small vocabulary of the first family has not got, simple enough that a world can be judged exactly: a
 //! fence and its holes, things on either side of the lot's lines, sides from sources of their own, ground told by spots, ways
-//! on foot, months and days, wires in space.
+//! on foot, months and days, wires in space, ground that areas share, widths.
 
 mod asked;
 mod blur;
+mod common;
 mod fence;
 mod ground;
 mod lines;
@@ -13,6 +14,7 @@ mod sample;
 mod site;
 mod spans;
 mod walk;
+mod widths;
 mod wire;
 
 pub use asked::Library;
@@ -32,7 +34,7 @@ struct Topic {
 }
 
 fn topic(random: &mut Random) -> Topic {
-    let (world, measures, moves) = match random.weighted(&[5, 5, 4, 4, 3, 2, 2]) {
+    let (world, measures, moves) = match random.weighted(&[5, 5, 4, 4, 3, 2, 3, 2, 6, 2, 3, 3]) {
         0 => (fence::draw(random), fence::MEASURES, Moves::Nothing),
         1 => {
             let of = &lines::STANDING[random.weighted(&[3, 3, 1, 1])];
@@ -42,7 +44,20 @@ fn topic(random: &mut Random) -> Topic {
         3 => (ground::draw(random), ground::MEASURES, Moves::Nothing),
         4 => (walk::draw(random), walk::MEASURES, Moves::Whole),
         5 => (spans::draw(random), spans::MEASURES, Moves::Nothing),
-        _ => (wire::draw(random), wire::MEASURES, Moves::Corners),
+        6 => (wire::draw(random), wire::MEASURES, Moves::Corners),
+        7 => (
+            wire::draw_on_terraces(random),
+            wire::MEASURES,
+            Moves::Nothing,
+        ),
+        8 => (common::draw(random), common::MEASURES, Moves::Corners),
+        9 => (
+            widths::draw_fence(random),
+            widths::OF_THE_FENCE,
+            Moves::Nothing,
+        ),
+        10 => (widths::draw_way(random), widths::OF_THE_WAY, Moves::Corners),
+        _ => (widths::draw_bands(random), widths::OF_BANDS, Moves::Corners),
     };
     Topic {
         world,

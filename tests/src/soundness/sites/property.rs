@@ -50,10 +50,7 @@ pub fn run(
         measures,
         moves,
     } = topic(&mut random);
-    let asked = [0, 1].map(|_| {
-        let measure = random.pick(measures);
-        Asked::near(&mut random, measure, &world)
-    });
+    let asked = [0, 1].map(|_| Asked::near(&mut random, measures, &world));
     let rules = library.rules(asked);
     let steps = random.below(10) + 1;
     let chain = blur::chain(&mut random, &world, steps, moves == Moves::Whole);

@@ -126,9 +126,15 @@ fn one(random: &mut Random, name: &str, home: &Fact, stated: Option<&Fact>) -> F
         // The ground is as high all along a column of spots: none of them is another by itself.
         _ if name == "level" => home.clone(),
         Some(Fact::Length(low, high)) => {
-            let any = random.between(*low, *high);
-            let is = *random.pick(&[*low, *high, any]);
+            let is = between(random, (*low, *high));
             Fact::Length(is, is)
+        }
+        Some(Fact::Along(least, most)) => {
+            let (one, other) = (between(random, *least), between(random, *most));
+            match one <= other {
+                true => Fact::Along((one, one), (other, other)),
+                false => home.clone(),
+            }
         }
         Some(Fact::Word(words)) => Fact::Word(vec![*random.pick(words)]),
         Some(Fact::Time(spans)) => Fact::Time(vec![*random.pick(spans)]),
@@ -137,4 +143,10 @@ fn one(random: &mut Random, name: &str, home: &Fact, stated: Option<&Fact>) -> F
             words => Fact::Word(vec![*random.pick(words)]),
         },
     }
+}
+
+/// An amount between two, one of its ends more often than not.
+fn between(random: &mut Random, (low, high): (i64, i64)) -> i64 {
+    let any = random.between(low, high);
+    *random.pick(&[low, high, any])
 }

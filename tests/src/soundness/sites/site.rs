@@ -30,6 +30,8 @@ impl Span {
 pub enum Fact {
     /// A length between two, in nanometres.
     Length(i64, i64),
+    /// It changes along the thing: from a length between two up to one between two others.
+    Along((i64, i64), (i64, i64)),
     /// One of these words.
     Word(Vec<&'static str>),
     /// One of these spans.
@@ -39,11 +41,20 @@ pub enum Fact {
 impl Fact {
     fn text(&self) -> String {
         match self {
-            Fact::Length(low, high) if low == high => format!("{} m", metres(*low)),
-            Fact::Length(low, high) => format!("{} m .. {} m", metres(*low), metres(*high)),
+            Fact::Length(low, high) => between((*low, *high)),
+            Fact::Along(least, most) => {
+                format!("{{from: {}, to: {}}}", between(*least), between(*most))
+            }
             Fact::Word(words) => one_of(words.iter().map(|word| (*word).to_owned()).collect()),
             Fact::Time(spans) => one_of(spans.iter().map(|span| span.text()).collect()),
         }
+    }
+}
+
+fn between((low, high): (i64, i64)) -> String {
+    match low == high {
+        true => format!("{} m", metres(low)),
+        false => format!("{} m .. {} m", metres(low), metres(high)),
     }
 }
 
@@ -119,6 +130,14 @@ impl Thing {
         match self.fact(name) {
             Some(Fact::Length(is, _)) => *is,
             found => panic!("{} has no length {name}: {found:?}", self.id),
+        }
+    }
+
+    /// The least and the greatest that a fact of it is along the thing, in a world.
+    pub fn along(&self, name: &str) -> (i64, i64) {
+        match self.fact(name) {
+            Some(Fact::Along((least, _), (most, _))) => (*least, *most),
+            _ => (self.length(name), self.length(name)),
         }
     }
 

@@ -14,6 +14,7 @@ use crate::soundness::words::METRE;
 /// What is asked.
 pub const MEASURES: &[Measure] = &[Measure {
     each: None,
+    within: None,
     value: "fact: pool.standing-time",
     dimension: Dimension::Months,
     of: |world, _| match world.pool().fact("standing-time") {

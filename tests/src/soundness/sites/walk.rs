@@ -18,6 +18,7 @@ use crate::soundness::words::METRE;
 /// What is asked.
 pub const MEASURES: &[Measure] = &[Measure {
     each: Some("building"),
+    within: None,
     value: "distance: {from: building.front-wall, to: receptacle.place, measured: walking}",
     dimension: Dimension::Length,
     of: |world, house| on_foot(world, house).map(Got::One),
