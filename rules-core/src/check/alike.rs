@@ -61,11 +61,11 @@ impl<'a> Judge<'a> {
         let mut known: BTreeMap<ThingIndex, (ThingIndex, T)> = BTreeMap::new();
         let mut all = Vec::new();
         for pool in self.pools(about_pool) {
-            let Some(Holder::Thing(index)) = pool else {
+            let alike = pool.and_then(|pool| self.scene.like(pool));
+            let Some((index, like)) = alike else {
                 all.push(find(pool));
                 continue;
             };
-            let like = self.scene.base.like(index);
             if let Some((of, found)) = known.get(&like) {
                 all.push(found.again(*of, index));
                 continue;

@@ -202,7 +202,7 @@ impl<'a> Base<'a> {
     }
 
     /// The first of the pools that are like this one.
-    pub(super) fn like(&self, pool: ThingIndex) -> ThingIndex {
+    fn like(&self, pool: ThingIndex) -> ThingIndex {
         let alike = self.alike.get_or_init(|| alike(self.plan, self.pools()));
         alike.get(&pool).copied().unwrap_or(pool)
     }
@@ -460,6 +460,15 @@ impl<'a> Scene<'a> {
             .rev()
             .find(|(own, of, _)| (*own, *of) == (document, thing))
             .map(|(_, _, in_hand)| *in_hand)
+    }
+
+    /// A pool, and the first of those that are like it; `None` where something is taken as settled of it alone.
+    pub(super) fn like(&self, pool: Holder) -> Option<(ThingIndex, ThingIndex)> {
+        let settled = self.settled.iter().any(|(key, _)| key.holder == pool);
+        match pool {
+            Holder::Thing(index) if !settled => Some((index, self.base.like(index))),
+            _ => None,
+        }
     }
 
     /// Whether every thing of this kind is taken to be seen.

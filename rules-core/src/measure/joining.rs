@@ -11,9 +11,9 @@ use super::touching::{Rectangle, touching};
 use crate::work;
 
 /// Two sides that cross cost so many steps to join.
-const STEPS_A_CROSSING: u64 = 40;
+const STEPS_A_CROSSING: u64 = 30;
 /// Two sides that only come near each other cost so many.
-const STEPS_A_PAIR: u64 = 6;
+const STEPS_A_PAIR: u64 = 2;
 
 /// Some polygons as one area.
 pub(super) fn joined(all: &[Polygon]) -> MultiPolygon {
