@@ -10,6 +10,9 @@ use crate::ruleset::{Condition, InForce, Rule};
 impl<'a> Judge<'a> {
     /// Whether a rule applies to the plan, beside one pool.
     pub(super) fn applies(&self, rule: &'a Rule, target: Target) -> Truth {
+        if let Some(settled) = self.scene.applies {
+            return settled;
+        }
         let pool = Target {
             of: Of::Plan,
             ..target

@@ -110,9 +110,9 @@ impl<'a> Judge<'a> {
         }
         // What narrows the choice is asked of the whole thing, not of what a zone leaves of it.
         let whole = env.bind(each.kind, holder);
-        match (self.is_in(each, holder, &whole), holder) {
-            (Truth::HOLDS, Holder::Thing(_)) => Truth::HOLDS,
-            (Truth::FAILS, _) => Truth::FAILS,
+        match self.is_in(each, holder, &whole) {
+            Truth::HOLDS if self.scene.is_there(holder) => Truth::HOLDS,
+            Truth::FAILS => Truth::FAILS,
             _ => Truth::OPEN,
         }
     }

@@ -5,7 +5,7 @@ use super::distance::{Drawn, End, EndList};
 use super::judge::{Judge, thing_of};
 use super::scene::{Env, Holder};
 use crate::measure::{Fit, Keep, Region, figure_gap, overlaps};
-use crate::plan::Figure;
+use crate::plan::{Figure, Form, Point};
 use crate::quantity::{Interval, NO_HIGH};
 use crate::ruleset::{Operand, Value, Zone};
 use crate::vocabulary::{KindId, OutlineId};
@@ -206,6 +206,7 @@ impl<'a> Judge<'a> {
             (low - i128::from(blur)).max(range.low)
         });
         let high = gap(left(Fit::Inner)).map_or(NO_HIGH, |(_, high)| high + i128::from(blur));
+        let high = corner_left(region, cut.figure, (other.figure, blur), high);
         Interval {
             low,
             high: high.max(low),
@@ -216,4 +217,21 @@ impl<'a> Judge<'a> {
         let whole = |end: &End<'_>| End { zone: None, ..*end };
         self.nearest(&whole(one), &whole(other), &Env::EMPTY).range
     }
+}
+
+/// How far what is left of a figure is from another at most, where a corner of its own that surely lies in the zone says so more
+/// finely than its cut parts do: no cutting has rounded that. On the zone's very edge it may but touch it.
+fn corner_left(region: Region, cut: &Figure, (other, blur): (&Figure, i64), most: i128) -> i128 {
+    let region = region.more_doubtful(1);
+    let forms = cut.forms.iter().filter(|_| cut.spread == 0);
+    let alone = |at: &Point| Figure::new(vec![Form::Point(*at)], 0, cut.accuracy);
+    let corners = forms.flat_map(Form::points).map(alone);
+    corners.fold(most, |most, corner| {
+        let far = i128::from(figure_gap(&corner, other).high) + i128::from(blur);
+        let is_left = || !region.parts(&corner, Keep::Within, Fit::Inner).is_empty();
+        match far < most && is_left() {
+            true => far,
+            false => most,
+        }
+    })
 }

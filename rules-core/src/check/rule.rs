@@ -1,12 +1,15 @@
 //! Judges one rule: beside each pool, for each of its subjects.
 
+use std::collections::BTreeSet;
+
 use super::judge::Judge;
 use super::look::together;
 use super::part::{Own, Possible, missing_of};
 use super::scene::{Holder, Scene, Touch};
 use super::target::{Of, Target};
-use super::{Finding, Part, Truth, split};
+use super::{Finding, Missing, Part, Truth, split};
 use crate::ruleset::Rule;
+use crate::vocabulary::KindId;
 use crate::work;
 
 /// What is possible for a rule beside one pool: all its subjects must keep it.
@@ -72,6 +75,7 @@ impl<'a> Judge<'a> {
             touched.extend(beside.touched);
         }
         possible.truth = self.whichever_way((rule, possible.truth), &parts, &touched);
+        possible.truth = self.with_shared_doubts((rule, possible.truth), &parts, &touched);
         // A rule that is broken whatever is answered waits for no answer, though its parts do.
         let missing = match possible.truth.is_open() {
             true => missing_of(&parts),
@@ -128,6 +132,55 @@ impl<'a> Judge<'a> {
             _ => split::refined(&self.scene, truth, touched, |scene| {
                 truth_in(self, scene, rule)
             }),
+        }
+    }
+
+    /// What is possible for a rule where one doubt is the same for all its subjects, and at all places along what changes:
+    /// whether it applies at all, and whether anything that nobody has seen is there.
+    fn with_shared_doubts(
+        &self,
+        (rule, truth): (&'a Rule, Truth),
+        parts: &[Part],
+        touched: &[Touch],
+    ) -> Truth {
+        let changes = touched.iter().any(|touch| touch.at_place);
+        if !truth.is_open() || !changes && parts.len() < 2 {
+            return truth;
+        }
+        let unseen = touched.iter().filter_map(|touch| match touch.what {
+            Missing::Inventory(kind) if changes => Some(kind),
+            _ => None,
+        });
+        let unseen: BTreeSet<KindId> = unseen.collect();
+        let there_or_not = unseen
+            .into_iter()
+            .map(|kind| vec![self.scene.seeing_all(kind), self.scene.having_unseen(kind)]);
+        let ways = there_or_not.chain([self.applying_or_not(rule)]);
+        ways.filter(|ways| ways.len() > 1)
+            .fold(truth, |truth, ways| {
+                let found = ways.into_iter().map(|scene| truth_in(self, scene, rule));
+                truth.meet(found.fold(Truth::NONE, Truth::or_else))
+            })
+    }
+
+    /// The ways in which a rule may apply, where it applies in the same way everywhere; else none.
+    fn applying_or_not(&self, rule: &'a Rule) -> Vec<Scene<'a>> {
+        let [pool] = self.pools(rule.about_pool)[..] else {
+            return Vec::new();
+        };
+        let of = Of::Plan;
+        let (applies, log) = self
+            .scene
+            .logging(|| self.applies(rule, Target { of, pool }));
+        let vocabulary = &self.scene.rules().vocabulary;
+        let mut facts = log.iter().filter_map(split::key);
+        match facts.any(|key| vocabulary.fact(key.fact).varies) {
+            true => Vec::new(),
+            false => applies
+                .applied()
+                .each()
+                .map(|way| self.scene.applying(way))
+                .collect(),
         }
     }
 

@@ -324,6 +324,10 @@ pub(crate) struct Scene<'a> {
     place: Rc<Place>,
     /// Kinds of which nothing unseen is taken to be there.
     all_seen: Vec<KindId>,
+    /// Kinds of which something unseen is taken to be there.
+    some_unseen: Vec<KindId>,
+    /// Whether the rule that is judged is taken to apply, where that is settled.
+    pub(crate) applies: Option<Truth>,
     /// The authority has not yet said anything that it is free to say.
     pub(crate) leave_open: bool,
     /// Documents taken as in hand or refused, each with the thing that it is for.
@@ -361,6 +365,8 @@ impl<'a> Scene<'a> {
             settled: Vec::new(),
             place: Rc::default(),
             all_seen: Vec::new(),
+            some_unseen: Vec::new(),
+            applies: None,
             leave_open: false,
             papers: Vec::new(),
             log: RefCell::default(),
@@ -399,6 +405,8 @@ impl<'a> Scene<'a> {
             && self.leave_open == before.leave_open
             && Rc::ptr_eq(&self.place, &before.place)
             && self.all_seen == before.all_seen
+            && self.some_unseen == before.some_unseen
+            && self.applies == before.applies
             && self.papers == before.papers
             && first
                 .into_iter()
@@ -420,6 +428,21 @@ impl<'a> Scene<'a> {
         let mut scene = self.again();
         scene.all_seen.push(kind);
         scene
+    }
+
+    /// The same with something unseen of this kind.
+    pub(crate) fn having_unseen(&self, kind: KindId) -> Self {
+        let mut scene = self.again();
+        scene.some_unseen.push(kind);
+        scene
+    }
+
+    /// The same where the rule that is judged applies in this way.
+    pub(crate) fn applying(&self, applies: Truth) -> Self {
+        Scene {
+            applies: Some(applies),
+            ..self.again()
+        }
     }
 
     /// The same where the authority has not yet said anything that it is free to say.
@@ -474,6 +497,15 @@ impl<'a> Scene<'a> {
     /// Whether every thing of this kind is taken to be seen.
     pub(crate) fn sees_all(&self, kind: KindId) -> bool {
         self.all_seen.contains(&kind)
+    }
+
+    /// Whether some of what a holder stands for surely is there.
+    pub(crate) fn is_there(&self, holder: Holder) -> bool {
+        match holder {
+            Holder::Thing(_) => true,
+            Holder::Unseen(kind) => self.some_unseen.contains(&kind),
+            Holder::Nobody => false,
+        }
     }
 
     /// Notes that a judgement rests on something uncertain.

@@ -99,7 +99,7 @@ impl<'a> Judge<'a> {
             if within == Truth::FAILS {
                 continue;
             }
-            let sure = within == Truth::HOLDS && matches!(holder, Holder::Thing(_));
+            let sure = within == Truth::HOLDS && self.scene.is_there(holder);
             if matches!(holder, Holder::Unseen(_)) {
                 self.scene.touch(Missing::Inventory(kind), true, &[]);
             }
@@ -119,7 +119,8 @@ impl<'a> Judge<'a> {
         let mut all: Listed = drawn.collect();
         if self.may_be_unseen(kind) {
             self.scene.touch(Missing::Inventory(kind), true, &[]);
-            all.push((Holder::Unseen(kind), false));
+            let unseen = Holder::Unseen(kind);
+            all.push((unseen, self.scene.is_there(unseen)));
         }
         all
     }

@@ -67,6 +67,19 @@ impl Truth {
         Truth(self.0 | other.0)
     }
 
+    /// What both sets have.
+    #[must_use]
+    pub(super) fn meet(self, other: Truth) -> Truth {
+        Truth(self.0 & other.0)
+    }
+
+    /// Each that is possible, by itself.
+    pub(super) fn each(self) -> impl Iterator<Item = Truth> {
+        (0..4)
+            .map(|bit| Truth(1 << bit))
+            .filter(move |one| one.within(self))
+    }
+
     /// Whether everything possible here is possible there.
     pub fn within(self, other: Truth) -> bool {
         self.0 & !other.0 == 0

@@ -47,6 +47,22 @@ impl Region {
         })
     }
 
+    /// The same zone with edges that may be so much farther off.
+    #[must_use]
+    pub fn more_doubtful(self, by: i64) -> Region {
+        let each = |list: Vec<Region>| list.into_iter().map(|one| one.more_doubtful(by)).collect();
+        match self {
+            Region::Patch(patch) => Region::Patch(Patch {
+                doubt: patch.doubt.saturating_add(by),
+                ..patch
+            }),
+            Region::Any(list) => Region::Any(each(list)),
+            Region::All(list) => Region::All(each(list)),
+            Region::Not(inner) => Region::Not(Box::new(inner.more_doubtful(by))),
+            Region::Unknown => Region::Unknown,
+        }
+    }
+
     /// The parts of a figure that lie in the zone (or beyond it): all that may (`Outer`), or only what surely does
     /// (`Inner`). They may overlap. Where the figure's own place is not exact, the doubt of each patch must cover that.
     pub fn parts(&self, figure: &Figure, keep: Keep, fit: Fit) -> Vec<Figure> {

@@ -42,8 +42,9 @@ impl<'a> Scene<'a> {
                 };
                 let mut found = false;
                 for one in around {
-                    let order = geometry::nearest(drawn, one).0.compared(by);
-                    found |= order.ok_or(Undecided::Tie)?.is_le();
+                    let far = geometry::nearest(drawn, one).0;
+                    self.close |= far != by && far.near(by, 4);
+                    found |= far.compared(by).ok_or(Undecided::Tie)?.is_le();
                 }
                 Ok(found)
             }
