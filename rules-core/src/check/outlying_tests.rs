@@ -9,7 +9,7 @@ title: Pairs
 unit: m
 sources:
   - {id: s, by: survey, accuracy: 50 mm, shift: 20 mm}
-  - {id: t, by: sketch, accuracy: 100 mm, shift: 10 mm}
+  - {id: t, by: guess, accuracy: 100 mm, shift: 10 mm}
 lot:
   source: s
   level-ground: yes
@@ -20,16 +20,15 @@ lot:
     - {id: rear, from: c, to: d, faces: rear, beyond: neighbour-lot}
     - {id: west, from: d, to: a, faces: side, beyond: neighbour-lot}
 pool: {id: pool, source: s, water: {rectangle: {at: [60, 60], length: 3 m, width: 2 m}}}
-inventory: {tree: all-shown, well: all-shown}
+inventory: {building: all-shown, well: all-shown}
 things:
-  - {kind: tree, id: a, source: s, stem: {circle: {at: [10, 10], radius: 100 mm}}}
-  - {kind: tree, id: b, source: t, stem: [[20, 10], [21, 10], [21, 11]]}
-  - {kind: tree, id: c, source: s, stem: [[30, 10], [31, 10], [31, 11]]}
+  - {kind: building, id: a, source: s, wall: {rectangle: {at: [9, 9], length: 1 m, width: 2 m}}}
+  - {kind: building, id: b, source: t, wall: {rectangle: {at: [20, 10], length: 1 m, width: 1 m}}}
+  - {kind: building, id: c, source: s, wall: {rectangle: {at: [30, 10], length: 1 m, width: 1 m}}}
 ";
 
 /// Wells of which two are equally near, and one of which nobody knows where it stands.
-const NEAR: &str = "\
-  - {kind: well, id: w0, source: s, casing: [22, 10]}
+const NEAR: &str = "  - {kind: well, id: w0, source: s, casing: [22, 10]}
   - {kind: well, id: w1, source: t, casing: [19, 10]}
   - {kind: well, id: w2, source: t, casing: [19, 10.001]}
   - {kind: well, id: w3, source: s, casing: [33, 12]}
@@ -56,7 +55,7 @@ fn what_is_far_off_changes_nothing() {
     ] {
         let rules = format!(
             "ruleset: pairs\ntitle: Pairs\nedition: \"1\"\nauthority: the office\nnotice: Invented for tests.\nrules:\n  \
-             - {{id: a, title: A, clause: C, each: tree, require: {{each: well, require: {{distance: {{from: tree.stem, to: well.casing}}, {limit}}}}}}}\n"
+             - {{id: a, title: A, clause: C, each: building, require: {{each: well, require: {{distance: {{from: building.wall, to: well.casing}}, {limit}}}}}}}\n"
         );
         let read = ruleset::read(&rules, &|_| None, Vocabulary::standard()).unwrap();
         let rules = read.rule_set;
