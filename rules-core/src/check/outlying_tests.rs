@@ -28,8 +28,7 @@ things:
 ";
 
 /// Wells of which two are equally near, and one of which nobody knows where it stands.
-const NEAR: &str = "\
-  - {kind: well, id: w0, source: s, casing: [22, 10]}
+const NEAR: &str = "  - {kind: well, id: w0, source: s, casing: [22, 10]}
   - {kind: well, id: w1, source: t, casing: [19, 10]}
   - {kind: well, id: w2, source: t, casing: [19, 10.001]}
   - {kind: well, id: w3, source: s, casing: [33, 12]}
