@@ -172,7 +172,9 @@ impl<'a> Judge<'a> {
         let shift_apart = self.shift_apart(all);
         let within = sure.iter().map(|one| self.surely_within(one, shift_apart));
         let within: Vec<Within> = within.collect();
-        let uncut = within.iter().filter(|one| one.slack == 0);
+        // Where nothing was cut, all of it is what was not.
+        let some_cut = within.iter().any(|one| one.slack > 0);
+        let uncut = within.iter().filter(|one| some_cut && one.slack == 0);
         if !shift_apart {
             let uncut = total(uncut.map(|one| (one, &one.pieces)));
             return alone
