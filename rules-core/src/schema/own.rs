@@ -90,6 +90,13 @@ pub(super) fn own_kind() -> Value {
         ),
         ("shape", word(["point", "line", "area"])),
         ("none", said("Whether a thing may be without it.", yes_no())),
+        (
+            "like",
+            said(
+                "An outline as which it is drawn and as high, by facts of the same names.",
+                text(),
+            ),
+        ),
     ]);
     let keys = keys([
         (
@@ -112,6 +119,13 @@ pub(super) fn own_kind() -> Value {
             said(
                 "How many there can be.",
                 word(["one", "at-most-one", "many"]),
+            ),
+        ),
+        (
+            "like",
+            said(
+                "A kind beside which it is asked for, and whose it is, as of that one.",
+                short_name(),
             ),
         ),
         (

@@ -4,8 +4,8 @@ use super::Reader;
 use super::values::flipped;
 use crate::quantity::Dimension;
 use crate::ruleset::Question;
-use crate::text::{MapReader, Node, Span};
-use crate::vocabulary::{Answer, Fact, FactId, KindId, Number, Outline, Shape};
+use crate::text::{Entry, MapReader, Node, Span};
+use crate::vocabulary::{Answer, Fact, FactId, KindId, Number, Outline, OutlineId, Role, Shape};
 
 const NUMBERS: [(&str, Number); 3] = [
     ("one", Number::One),
@@ -32,8 +32,6 @@ const DIMENSIONS: [(&str, Dimension); 13] = [
     ("date", Dimension::Date),
     ("number", Dimension::Number),
 ];
-/// The kind whose facts are the answers to a rule set's questions.
-const ANSWERS: &str = "answers";
 /// More kinds, outlines or facts than this no rule set needs.
 const MOST_WORDS: usize = 2000;
 
@@ -45,10 +43,8 @@ impl<'a> Reader<'a> {
                 self.own_kind(item);
             }
         }
-        let answers = self
-            .vocabulary
-            .add_kind(ANSWERS, "an answer", Number::One, "");
-        if let Some(questions) = node.get("questions") {
+        let answers = self.vocabulary.with_role(Role::Answers);
+        if let Some((answers, questions)) = answers.zip(node.get("questions")) {
             for item in self.items(questions, "questions").iter().take(MOST_WORDS) {
                 self.question(item, answers);
             }
@@ -68,6 +64,7 @@ impl<'a> Reader<'a> {
             }
             None => self.new_kind(&mut map, id),
         };
+        let like = map.take("like");
         let [outlines, facts] = ["outlines", "facts"].map(|key| map.take(key));
         let kind = kind.or_else(|| {
             self.finish_quietly(&mut map);
@@ -75,15 +72,22 @@ impl<'a> Reader<'a> {
         });
         self.finish(map);
         let kind = kind?;
-        if let Some(entry) = outlines {
-            for item in self.items(&entry.value, "outlines").iter().take(MOST_WORDS) {
-                self.own_outline(item, kind);
-            }
+        if let Some(entry) = like {
+            self.kind_like(entry, kind);
         }
+        let outlines = outlines.map(|entry| self.items(&entry.value, "outlines"));
+        let outlines = outlines.into_iter().flatten().take(MOST_WORDS);
+        let like: Vec<_> = outlines
+            .filter_map(|item| self.own_outline(item, kind))
+            .collect();
         if let Some(entry) = facts {
             for item in self.items(&entry.value, "facts").iter().take(MOST_WORDS) {
                 self.own_fact(item, kind);
             }
+        }
+        // How high an outline lies may be told by a fact of this very kind.
+        for (outline, entry) in like {
+            self.outline_like(entry, outline);
         }
         Some(())
     }
@@ -105,7 +109,8 @@ impl<'a> Reader<'a> {
         Some(kind)
     }
 
-    fn own_outline(&mut self, node: &'a Node, kind: KindId) -> Option<()> {
+    /// Adds an outline; gives it back with the entry that says which other it is like.
+    fn own_outline(&mut self, node: &'a Node, kind: KindId) -> Option<(OutlineId, &'a Entry)> {
         let mut map = self.map(node, "an outline")?;
         let id = self.id(&mut map, "id");
         let said = self.need_text(&mut map, "said");
@@ -113,6 +118,7 @@ impl<'a> Reader<'a> {
             .need(&mut map, "shape")
             .and_then(|entry| self.one_of(entry, &SHAPES));
         let none = self.take_yes_no(&mut map, "none");
+        let like = map.take("like");
         self.finish(map);
         let (id, said, shape) = (id?, said?, shape?);
         if let Some(old) = self.vocabulary.outline_named(kind, id)
@@ -120,17 +126,16 @@ impl<'a> Reader<'a> {
         {
             let old = self.vocabulary.outline(old);
             let same = old.shape == shape && old.none == none;
-            return self.said_otherwise(same, id, node.span);
+            self.said_otherwise(same, id, node.span);
+            return None;
         }
         self.free_name(kind, id, node.span)?;
-        self.vocabulary.add_outline(Outline {
-            kind,
-            name: id.to_owned(),
-            said,
-            shape,
+        let outline = self.vocabulary.add_outline(Outline {
             none,
+            lie: self.vocabulary.kind(kind).others,
+            ..Outline::new(kind, id, &said, shape)
         });
-        Some(())
+        Some((outline, like?))
     }
 
     fn own_fact(&mut self, node: &'a Node, kind: KindId) -> Option<()> {
