@@ -17,3 +17,13 @@ fn a_rule_in_other_words_comes_out_the_same() {
         assert!(times >= 20, "{} was tried {times} times", way.name);
     }
 }
+
+/// What one doubt decides for all subjects and places at once: whether anything unseen is there, whether the rule applies.
+#[test]
+fn a_shared_doubt_is_one_doubt_wherever_it_is_written() {
+    let (words, mut tried) = (Words::new(), Tried::new());
+    for seed in [6891, 17_309, 7790] {
+        let differs = run(seed, &words, &mut tried);
+        assert_eq!(differs.first(), None, "seed {seed}");
+    }
+}

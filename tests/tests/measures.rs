@@ -402,3 +402,42 @@ rules:
         "the relief is perhaps open"
     );
 }
+
+mod part_in_a_zone {
+    use super::*;
+
+    /// From the water to what of the pump lies in the strips.
+    fn far(strips: &str, water: &str) -> Interval {
+        let plan = format!(
+            "{LOT}pool: {{id: pool, source: survey, water: {water}}}
+things:
+{strips}  - {{kind: equipment, id: pump, source: survey, region: [[12,15],[14,15],[14,17],[12,17]]}}
+inventory: {{equipment: all-shown, easement: all-shown}}
+"
+        );
+        let rule = "    require: {distance: {from: pool.water, to: {kind: equipment, outline: region, in: easement.region}}, at-most: 5 m}\n";
+        judge(&plan, "", rule).1.expect("a distance")
+    }
+
+    fn strip(id: &str, region: &str) -> String {
+        format!("  - {{kind: easement, id: {id}, source: survey, region: {region}}}\n")
+    }
+
+    /// A slanting strip cuts the pump, but not its corner at (12, 15), which stands in the water: the distance is nothing,
+    /// however the cut was rounded.
+    #[test]
+    fn a_corner_that_no_cut_touched_is_exact() {
+        let strip = strip("slanting", "[[12,13],[17.4,20.2],[10.2,25.6],[4.8,18.4]]");
+        let water = "[[9,14],[13,14],[13,17],[9,17]]";
+        assert_eq!(far(&strip, water), Interval::exact(0));
+    }
+
+    /// The corner at (12, 15) only touches the second strip: from the water's edge at 9 m it is 4.5 m to the part in the first.
+    #[test]
+    fn a_corner_that_touches_a_zone_is_not_in_it() {
+        let strips = strip("east", "[[13.5,14],[16,14],[16,18],[13.5,18]]")
+            + &strip("west", "[[10,13],[12,13],[12,15],[10,15]]");
+        let far = far(&strips, "[[5,14],[9,14],[9,17],[5,17]]");
+        assert!(far.high >= 4_500_000_000, "{far:?}");
+    }
+}
