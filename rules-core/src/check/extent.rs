@@ -89,6 +89,16 @@ impl<'a> Judge<'a> {
         }
     }
 
+    /// What a zone leaves of a line, each place in one piece only.
+    fn pieces_once(&self, zone: &Zone, drawn: &Drawn<'a>, env: &Env<'_>) -> Pieces {
+        let region = self.region(zone, drawn, env);
+        let cut = |fit| region.parts_once(drawn.figure, Keep::Within, fit);
+        Pieces {
+            inner: cut(Fit::Inner),
+            outer: cut(Fit::Outer),
+        }
+    }
+
     /// How long lines are.
     pub(crate) fn length(&self, of: &'a Operand, zone: Option<&'a Zone>, env: &Env<'_>) -> Val {
         let (mut low, mut high) = (0_i128, 0_i128);
@@ -119,7 +129,10 @@ impl<'a> Judge<'a> {
         let corners = drawn.figure.corners_off();
         let accuracy = self.off_alone(drawn)?.saturating_sub(corners).max(0);
         let slack = length_slack(drawn.figure, accuracy);
-        let pieces = self.pieces(zone, drawn, env);
+        let pieces = match zone.filter(|_| !drawn.figure.has_area()) {
+            Some(zone) => self.pieces_once(zone, drawn, env),
+            None => self.pieces(zone, drawn, env),
+        };
         // Less of an area may have the longer way round: once it is cut, nothing is known.
         let whole = |figures: &[Figure]| matches!(figures, [only] if only == drawn.figure);
         if drawn.figure.has_area() && !(whole(&pieces.inner) && whole(&pieces.outer)) {

@@ -273,6 +273,15 @@ pub enum Keep {
     Beyond,
 }
 
+impl Keep {
+    pub(super) fn opposite(self) -> Keep {
+        match self {
+            Keep::Within => Keep::Beyond,
+            Keep::Beyond => Keep::Within,
+        }
+    }
+}
+
 /// The part of `figure` in a zone, or beyond it; `None` where nothing is left.
 ///
 /// What lies wholly on one side is returned as it is. A cut whose corners are whole nanometres is exact; any other is

@@ -28,6 +28,15 @@ pub enum Fit {
     Outer,
 }
 
+impl Fit {
+    pub(super) fn opposite(self) -> Fit {
+        match self {
+            Fit::Inner => Fit::Outer,
+            Fit::Outer => Fit::Inner,
+        }
+    }
+}
+
 /// A local origin, so that cutting keeps all its digits for the things at hand.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Local {

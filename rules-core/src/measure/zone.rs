@@ -91,6 +91,39 @@ impl Region {
     }
 }
 
+impl Region {
+    /// The same parts of a line, each place in just one of them, so that their lengths can be added.
+    pub fn parts_once(&self, line: &Figure, keep: Keep, fit: Fit) -> Vec<Figure> {
+        match (self, keep) {
+            (Region::Unknown | Region::Patch(_), _) => self.parts(line, keep, fit),
+            (Region::Not(inner), _) => inner.parts_once(line, keep.opposite(), fit),
+            (Region::Any(list), Keep::Within) | (Region::All(list), Keep::Beyond) => {
+                let each = list.iter().enumerate();
+                each.flat_map(|(place, region)| {
+                    let own = region.parts_once(line, keep, fit);
+                    // What is left when all is gone that one before it holds.
+                    let before = list.iter().take(place);
+                    before.fold(own, |left, region| {
+                        cut_each(&left, region, keep.opposite(), fit.opposite())
+                    })
+                })
+                .collect()
+            }
+            (Region::Any(list), Keep::Beyond) | (Region::All(list), Keep::Within) => {
+                let whole = vec![line.clone()];
+                list.iter()
+                    .fold(whole, |left, region| cut_each(&left, region, keep, fit))
+            }
+        }
+    }
+}
+
+fn cut_each(lines: &[Figure], region: &Region, keep: Keep, fit: Fit) -> Vec<Figure> {
+    let each = lines.iter();
+    each.flat_map(|line| region.parts_once(line, keep, fit))
+        .collect()
+}
+
 impl Patch {
     /// How far the area surely, or at most, reaches beyond its forms; negative where its edge is lost in doubt.
     fn reach(&self, fit: Fit) -> i64 {
