@@ -74,7 +74,7 @@ fn a_pool_without_a_deck() {
     assert_eq!(distance("at-least: 15 m", NONE), Outcome::NotApplicable);
     // What none means can be said; until somebody looks it stays open.
     let told = |if_none: &str, deck| {
-        let from = format!("{{kind: pool, outline: deck, if-none: {if_none}}}");
+        let from = format!("{{each: {{kind: pool, outline: deck, if-none: {if_none}}}}}");
         on_deck(
             &format!("{{distance: {{from: {from}, to: lot-line}}, at-least: 5 m}}"),
             deck,

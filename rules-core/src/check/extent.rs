@@ -4,7 +4,7 @@ use super::distance::{Drawn, End};
 use super::judge::Judge;
 use super::scene::Env;
 use super::value::{Val, Way, Ways};
-use crate::measure::{ARC_TOLERANCE, Fit, Keep, perimeter};
+use crate::measure::{ARC_TOLERANCE, Fit, Keep, Region, Span, perimeter};
 use crate::plan::{Figure, Form};
 use crate::quantity::{Dimension, Interval, NO_HIGH};
 use crate::ruleset::{Area, Operand, Part, ShareOf, Which, Zone};
@@ -89,16 +89,6 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// What a zone leaves of a line, each place in one piece only.
-    fn pieces_once(&self, zone: &Zone, drawn: &Drawn<'a>, env: &Env<'_>) -> Pieces {
-        let region = self.region(zone, drawn, env);
-        let cut = |fit| region.parts_once(drawn.figure, Keep::Within, fit);
-        Pieces {
-            inner: cut(Fit::Inner),
-            outer: cut(Fit::Outer),
-        }
-    }
-
     /// How long lines are.
     pub(crate) fn length(&self, of: &'a Operand, zone: Option<&'a Zone>, env: &Env<'_>) -> Val {
         let (mut low, mut high) = (0_i128, 0_i128);
@@ -119,32 +109,60 @@ impl<'a> Judge<'a> {
         drawn: &Drawn<'a>,
         env: &Env<'_>,
     ) -> Option<Interval> {
-        let total = |figures: &[Figure]| {
-            let spans = figures.iter().map(perimeter);
-            spans.fold((0_i128, 0_i128), |sum, span| {
-                (sum.0 + i128::from(span.low), sum.1 + i128::from(span.high))
-            })
-        };
         // Arcs are measured as arcs.
         let corners = drawn.figure.corners_off();
         let accuracy = self.off_alone(drawn)?.saturating_sub(corners).max(0);
         let slack = length_slack(drawn.figure, accuracy);
-        let pieces = match zone.filter(|_| !drawn.figure.has_area()) {
-            Some(zone) => self.pieces_once(zone, drawn, env),
-            None => self.pieces(zone, drawn, env),
-        };
-        // Less of an area may have the longer way round: once it is cut, nothing is known.
         let whole = |figures: &[Figure]| matches!(figures, [only] if only == drawn.figure);
+        if let Some(zone) = zone.filter(|_| !drawn.figure.has_area()) {
+            let region = self.region(zone, drawn, env);
+            return Some(length_in(&region, drawn.figure, slack));
+        }
+        let pieces = self.pieces(zone, drawn, env);
+        // Less of an area may have the longer way round: once it is cut, nothing is known.
         if drawn.figure.has_area() && !(whole(&pieces.inner) && whole(&pieces.outer)) {
             return pieces.outer.is_empty().then_some(Interval::exact(0));
         }
-        let (low, high) = (total(&pieces.inner).0, total(&pieces.outer).1);
-        let low_slack = slack.saturating_add(cutting(&pieces.inner, drawn.figure));
-        let high_slack = slack.saturating_add(cutting(&pieces.outer, drawn.figure));
-        Some(Interval {
-            low: low.saturating_sub(low_slack).max(0),
-            high: high.saturating_add(high_slack),
-        })
+        Some(pieces.length(drawn.figure, slack))
+    }
+}
+
+/// How much of a line lies in a zone. Where areas lie over each other each place counts once, and what is cut more often is
+/// known less exactly: it is no less than in any one of them, and no more than in all of them added.
+fn length_in(region: &Region, line: &Figure, slack: i128) -> Interval {
+    let once = |region: &Region| {
+        let cut = |fit| region.parts_once(line, Keep::Within, fit);
+        let pieces = Pieces {
+            inner: cut(Fit::Inner),
+            outer: cut(Fit::Outer),
+        };
+        pieces.length(line, slack)
+    };
+    let together = once(region);
+    let Region::Any(areas) = region else {
+        return together;
+    };
+    let each: Vec<Interval> = areas.iter().map(once).collect();
+    let added = each.iter().map(|own| own.high);
+    Interval {
+        low: each.iter().map(|own| own.low).fold(together.low, i128::max),
+        high: together.high.min(added.fold(0, i128::saturating_add)),
+    }
+}
+
+impl Pieces {
+    /// How long the pieces of a line are together, which may be so much longer or shorter.
+    fn length(&self, line: &Figure, slack: i128) -> Interval {
+        let total = |pieces: &[Figure], end: fn(Span) -> i64| -> i128 {
+            let spans = pieces.iter().map(perimeter);
+            spans.map(|span| i128::from(end(span))).sum()
+        };
+        let off = |pieces: &[Figure]| slack.saturating_add(cutting(pieces, line));
+        let low = total(&self.inner, |span| span.low).saturating_sub(off(&self.inner));
+        Interval {
+            low: low.max(0),
+            high: total(&self.outer, |span| span.high).saturating_add(off(&self.outer)),
+        }
     }
 }
 
