@@ -157,12 +157,23 @@ impl Pieces {
             let spans = pieces.iter().map(perimeter);
             spans.map(|span| i128::from(end(span))).sum()
         };
-        let off = |pieces: &[Figure]| slack.saturating_add(cutting(pieces, line));
-        let low = total(&self.inner, |span| span.low).saturating_sub(off(&self.inner));
+        let low = total(&self.inner, |span| span.low);
+        let high = total(&self.outer, |span| span.high);
+        let (less, more) = (cutting(&self.inner, line), cutting(&self.outer, line));
         Interval {
-            low: low.max(0),
-            high: total(&self.outer, |span| span.high).saturating_add(off(&self.outer)),
+            low: rounded_down(low, less).saturating_sub(slack).max(0),
+            high: -rounded_down(-high, more).saturating_sub(slack),
         }
+    }
+}
+
+/// What was cut is known to 0.1 µm: a length that was told more finely could change by that as the plan gets less exact.
+fn rounded_down(length: i128, cutting: i128) -> i128 {
+    const ROUNDED: i128 = 100;
+    let least = length - cutting;
+    match cutting {
+        0 => least,
+        _ => least - least.rem_euclid(ROUNDED),
     }
 }
 

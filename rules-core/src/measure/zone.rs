@@ -95,6 +95,7 @@ impl Region {
     /// The same parts of a line, each place in just one of them, so that their lengths can be added.
     pub fn parts_once(&self, line: &Figure, keep: Keep, fit: Fit) -> Vec<Figure> {
         match (self, keep) {
+            (Region::Patch(patch), Keep::Beyond) => patch.beyond_once(line, fit),
             (Region::Unknown | Region::Patch(_), _) => self.parts(line, keep, fit),
             (Region::Not(inner), _) => inner.parts_once(line, keep.opposite(), fit),
             (Region::Any(list), Keep::Within) | (Region::All(list), Keep::Beyond) => {
@@ -192,6 +193,21 @@ impl Patch {
             parts.extend(clip(figure, &self.band(-reach), Keep::Within, fit));
         }
         parts
+    }
+}
+
+impl Patch {
+    /// As [`beyond`](Self::beyond), of a line, each place in just one part.
+    fn beyond_once(&self, line: &Figure, fit: Fit) -> Vec<Figure> {
+        let reach = self.reach(Fit::Inner);
+        if fit == Fit::Inner || !self.sure || reach >= 0 {
+            return self.beyond(line, fit);
+        }
+        let drawn = self.spread(0);
+        let inside = clip(line, &drawn, Keep::Within, fit);
+        let near = inside.and_then(|inside| clip(&inside, &self.band(-reach), Keep::Within, fit));
+        let outside = clip(line, &drawn, Keep::Beyond, fit);
+        outside.into_iter().chain(near).collect()
     }
 }
 

@@ -483,10 +483,6 @@ impl Vocabulary {
     }
 
     /// Adds an outline to its kind.
-    #[expect(
-        clippy::indexing_slicing,
-        reason = "an id is only ever made by the table that holds it"
-    )]
     pub fn add_outline(&mut self, outline: Outline) -> OutlineId {
         let id = OutlineId(next(self.outlines.len()));
         self.kind_mut(outline.kind).outlines.push(id);
@@ -495,10 +491,6 @@ impl Vocabulary {
     }
 
     /// Adds a fact to its kind.
-    #[expect(
-        clippy::indexing_slicing,
-        reason = "an id is only ever made by the table that holds it"
-    )]
     pub fn add_fact(&mut self, fact: Fact) -> FactId {
         let id = FactId(next(self.facts.len()));
         self.kind_mut(fact.kind).facts.push(id);
