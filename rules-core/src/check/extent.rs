@@ -82,7 +82,14 @@ impl<'a> Judge<'a> {
             };
         };
         let region = self.region(zone, drawn, env);
-        let cut = |fit| region.parts(drawn.figure, Keep::Within, fit);
+        let cut = |fit| {
+            let parts = region.parts(drawn.figure, Keep::Within, fit);
+            // What one area leaves whole no other can add to.
+            match parts.iter().any(|part| part == drawn.figure) {
+                true => whole(),
+                false => parts,
+            }
+        };
         Pieces {
             inner: cut(Fit::Inner),
             outer: cut(Fit::Outer),
