@@ -2,6 +2,7 @@
 //! mean it so.
 
 mod fence;
+mod pools;
 mod words;
 
 use crate::ruleset::{Rule, RuleSet, Strength};
@@ -11,7 +12,10 @@ pub fn unasked(rules: &RuleSet) -> Vec<String> {
     let fence = fence::no_gate(rules)
         .into_iter()
         .chain(fence::not_all_round(rules));
-    fence.chain(words::left_out(rules)).collect()
+    let pools = pools::one_answer(rules)
+        .into_iter()
+        .chain(pools::one_paper(rules));
+    fence.chain(words::left_out(rules)).chain(pools).collect()
 }
 
 /// The rules that bind and stand in the file itself.

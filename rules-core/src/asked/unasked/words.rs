@@ -67,7 +67,7 @@ fn say_uncovered(rules: &RuleSet, fact: FactId, rest: &Words) -> String {
     let vocabulary = &rules.vocabulary;
     let kind = vocabulary.kind(vocabulary.fact(fact).kind);
     format!(
-        "No rule speaks of {} that is {} (`{}`): is it free of the rules on the others? If not, add the word to one of them.",
+        "No rule speaks of {} that is {} (`{}`): is it free of the rules on the others? If not, add the word to one of them; if so, name it under `on-top`.",
         kind.said,
         either(rest),
         vocabulary.fact_path(fact)
@@ -114,9 +114,10 @@ fn like_one(rules: &RuleSet, fact: FactId, own: &Named, named: &Named) -> Option
 fn is_said(word: &str, rules: &RuleSet) -> bool {
     let reach = &rules.reach;
     let matter = Matter::named(word).and_then(|matter| reach.left_out(matter));
-    let plain = word.replace('-', " ");
+    let of_letters =
+        |text: &str| format!(" {} ", text.replace(|c: char| !c.is_alphanumeric(), " "));
     let mut texts = reach.on_top.iter();
-    matter.is_some() || texts.any(|text| text.contains(word) || text.contains(&plain))
+    matter.is_some() || texts.any(|text| of_letters(text).contains(&of_letters(word)))
 }
 
 /// Looks for the distances from or to the things that a fact is said of.
