@@ -5,6 +5,9 @@ mod fence;
 mod pools;
 mod words;
 
+#[cfg(test)]
+mod unasked_tests;
+
 use crate::ruleset::{Rule, RuleSet, Strength};
 
 /// The questions that the rules of the file itself raise, one sentence or two for each.
