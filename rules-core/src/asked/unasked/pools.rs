@@ -11,12 +11,19 @@ use crate::vocabulary::{FactId, Role};
 /// How a question speaks of what was there before.
 const BEFORE: [&str; 4] = ["lawfully", "built before", "was built", "already"];
 
+/// The file's own rules that are judged for each pool.
+fn of_pools(rules: &RuleSet) -> impl Iterator<Item = &Rule> {
+    let pool = rules.vocabulary.with_role(Role::Pool);
+    let each = move |rule: &Rule| rule.each.as_ref().map(|each| each.kind);
+    own(rules).filter(move |rule| rule.about_pool || (pool.is_some() && each(rule) == pool))
+}
+
 /// Questions on "the pool" that was there before, where the answer frees from a rule that is judged for each pool.
 pub(super) fn one_answer(rules: &RuleSet) -> Vec<String> {
     let vocabulary = &rules.vocabulary;
     let mut told = BTreeSet::new();
     let mut questions = Vec::new();
-    for rule in own(rules).filter(|rule| rule.about_pool) {
+    for rule in of_pools(rules) {
         let mut read = Read::default();
         let reliefs = rule.reliefs.iter();
         let reliefs = reliefs.flat_map(|relief| relief.when.iter().chain([&relief.require]));
@@ -41,8 +48,7 @@ pub(super) fn one_answer(rules: &RuleSet) -> Vec<String> {
 
 /// Papers for a rule that is judged for each pool, where nothing says whether each pool needs its own.
 pub(super) fn one_paper(rules: &RuleSet) -> Option<String> {
-    let about_pool = own(rules).filter(|rule| rule.about_pool);
-    let papers: BTreeSet<DocumentIndex> = about_pool.flat_map(papers_of).collect();
+    let papers: BTreeSet<DocumentIndex> = of_pools(rules).flat_map(papers_of).collect();
     let documents = papers.into_iter().filter_map(|it| rules.documents.get(it));
     let one = documents.filter(|it| it.each.is_none() && !it.one_for_all);
     let ids: Vec<&String> = one.map(|document| &document.id).collect();

@@ -162,5 +162,6 @@ fn one_paper_for_all_pools_is_a_question() {
     );
     assert_eq!(of_file(&paper(", one-for-all: yes"), &[freed]), [""; 0]);
     let of_each = format!("each: pool, {freed}");
+    assert_eq!(of_file(&paper(""), &[&of_each]), asked);
     assert_eq!(of_file(&paper(", each: pool"), &[&of_each]), [""; 0]);
 }
