@@ -103,6 +103,12 @@ words! {
     NoRuleBinds, "No rule binds.", "Ingen regel er bindende.", "Aucune règle n'est obligatoire.";
     OfThoseThatBind, "Of the rules that bind, {counts}.", "Av de bindende reglene: {counts}.",
         "Parmi les règles obligatoires, {counts}.";
+    NoRuleApplied, "No rule of this rule set applied to the plan, so that nothing was judged by it. If something is missing in the plan or \
+        in its `inventory`, add it; else ask {authority} whether it is right that no rule applies.",
+        "Ingen regel i dette regelsettet gjaldt for planen, så ingenting er vurdert etter det. Mangler noe i planen eller i `inventory`, \
+        legg det til; spør ellers {authority} om det stemmer at ingen regel gjelder.",
+        "Aucune règle de cet ensemble ne s'applique au plan : rien n'a donc été jugé. S'il manque quelque chose dans le plan ou dans \
+        `inventory`, ajoutez-le ; sinon, demandez à {authority} s'il est juste qu'aucune règle ne s'applique.";
     OneFails, "{n} fails", "{n} er ikke oppfylt", "{n} n'est pas respectée";
     SomeFail, "{n} fail", "{n} er ikke oppfylt", "{n} ne sont pas respectées";
     OneIsOpen, "{n} turns on a missing answer", "{n} venter på et svar", "{n} attend une réponse";

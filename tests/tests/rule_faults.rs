@@ -8,6 +8,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use outside_checks::cases::{try_node, unexercised};
+use rules_core::asked::unasked;
 use rules_core::text::Faults;
 use rules_core::{Refusal, read_rules};
 
@@ -109,6 +110,28 @@ fn each_kind_of_fault_says_what_somebody_has_read() {
         match fs::read_to_string(&kept) {
             Ok(kept) if kept == shown => {}
             _ => wrong += &format!("{name} says now:\n{shown}\n"),
+        }
+    }
+    assert!(wrong.is_empty(), "{wrong}");
+}
+
+/// What rules leave unasked: `tests/rule-faults/asked/`, a file for each sort of question, and the questions beside it.
+#[test]
+fn each_sort_of_question_says_what_somebody_has_read() {
+    let folder = folder().join("asked");
+    let bless = std::env::var_os("BLESS").is_some();
+    let mut wrong = String::new();
+    for (name, text) in files(&folder, "yaml") {
+        let read =
+            read_rules(&text, &|_| None).unwrap_or_else(|bad| panic!("{}", bad.show("", &name)));
+        let shown = unasked(&read.rule_set).join("\n") + "\n";
+        let kept = folder.join(format!("{name}.txt"));
+        if bless {
+            fs::write(&kept, &shown).expect("it can be written");
+        }
+        match fs::read_to_string(&kept) {
+            Ok(kept) if kept == shown && shown.len() > 1 => {}
+            _ => wrong += &format!("{name} asks now:\n{shown}\n"),
         }
     }
     assert!(wrong.is_empty(), "{wrong}");

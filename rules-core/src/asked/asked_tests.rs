@@ -219,33 +219,3 @@ fn every_name_is_one_of_the_vocabulary() {
         );
     }
 }
-
-/// A fence of 4 ft with a gate of 3 ft: whoever asks for the one is asked about the other.
-#[test]
-fn what_is_asked_of_a_fence_and_of_no_gate_is_a_question() {
-    let of = |rules_of: &[&str]| {
-        let mut text = "ruleset: r\ntitle: T\nedition: '1'\nauthority: Nobody\nrules:\n".to_owned();
-        for (number, rule) in rules_of.iter().enumerate() {
-            text += &format!("  - {{id: r{number}, title: T, clause: c, {rule}}}\n");
-        }
-        super::unasked(&rules(&text))
-    };
-    let fence =
-        "each: barrier-stretch, require: {fact: barrier-stretch.height-outside, at-least: 4 ft}";
-    let inside =
-        "each: barrier-stretch, require: {fact: barrier-stretch.height-inside, at-least: 4 ft}";
-    let asked = "The rule `r0` asks for `barrier-stretch.height-outside`, and no rule for `gate.height`: may the height of the gate be anything?";
-    assert_eq!(of(&[fence]), [asked]);
-    assert_eq!(of(&[fence, inside]), [asked], "each fact of a gate once");
-    let gate = "each: gate, require: {fact: gate.height, at-least: 4 ft}";
-    assert_eq!(of(&[fence, inside, gate]), [""; 0]);
-    let advice = format!("strength: should, {fence}");
-    assert_eq!(of(&[&advice]), [""; 0]);
-    let holes = "each: barrier-stretch, require: {any-of: [{fact: barrier-stretch.opening, is: none}, {fact: barrier-stretch.opening, less-than: 4 in}]}";
-    let bounded = "each: gate, require: {fact: gate.opening, less-than: 4 in}";
-    assert!(of(&[holes])[0].ends_with("may the widest opening in the gate be anything?"));
-    assert_eq!(of(&[holes, bounded]), [""; 0]);
-    // That a rule only applies to high fences asks nothing of any.
-    let high = "each: barrier-stretch, where: {fact: barrier-stretch.height-outside, more-than: 2 m}, require: {fact: barrier-stretch.type, is: solid}";
-    assert_eq!(of(&[high]), [""; 0]);
-}

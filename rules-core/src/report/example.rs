@@ -222,6 +222,7 @@ fn rule_set() -> RuleSet {
             from: Some("the neighbour".to_owned()),
             form: None,
             each: None,
+            one_for_all: false,
             always: false,
             when: None,
             on: Vec::new(),

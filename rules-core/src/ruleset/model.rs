@@ -386,6 +386,8 @@ pub struct Document {
     pub form: Option<String>,
     /// One for each of these; else one for the whole plan.
     pub each: Option<Selection>,
+    /// The file says that one is enough for all things for which it is asked.
+    pub one_for_all: bool,
     /// Always needed.
     pub always: bool,
     /// Needed where this holds.

@@ -30,6 +30,10 @@ pub(super) fn head(page: &mut Page, report: &Report) {
     };
     page.marked(0, &report.verdict.sentence, mark);
     page.paragraph(0, &counts(page, &report.counts));
+    if nothing_applied(report) {
+        let authority = [("authority", report.rule_set.authority.as_str())];
+        page.paragraph(0, &page.said(Word::NoRuleApplied, &authority));
+    }
     if let Some(as_drawn) = as_drawn(report) {
         page.paragraph(0, &as_drawn.sentence);
     }
@@ -37,6 +41,16 @@ pub(super) fn head(page: &mut Page, report: &Report) {
         page.paragraph(0, &open);
     }
     together::goes_with(page, report);
+}
+
+/// Whether the one rule set in use decides nothing since none of its own rules that bind applies.
+fn nothing_applied(report: &Report) -> bool {
+    let own = |rule: &&RuleReport| rule.strength == MUST && rule.layer != LAYER;
+    let mut binding = report.rules.iter().filter(own).peekable();
+    report.rule_sets.is_empty()
+        && report.verdict.word == Verdict::NotDecided
+        && binding.peek().is_some()
+        && binding.all(|rule| rule.outcome == Outcome::NotApplicable)
 }
 
 fn under(page: &mut Page, rules: &RuleSetHead) {

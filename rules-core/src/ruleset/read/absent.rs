@@ -26,6 +26,15 @@ enum Absent {
     Distance(KindId),
 }
 
+/// What helps only where there is one of a kind.
+#[derive(Debug, Clone, Copy)]
+enum Help {
+    /// What must hold for each of them.
+    Each(KindId),
+    /// A distance to them.
+    Distance(KindId),
+}
+
 /// What surrounds a requirement.
 #[derive(Clone, Default)]
 struct Around {
@@ -43,9 +52,12 @@ impl Reader<'_> {
     /// Looks for limits on what may be absent, where nothing says what that means.
     pub(super) fn unsaid_absence(&mut self, rule: &Rule) {
         let mut around = Around::default();
-        for condition in conditions(rule).chain(rule.unless.as_ref()) {
-            around.note(condition);
-        }
+        conditions(rule).for_each(|condition| around.note(condition));
+        // What is said of a cover holds of no plan without one.
+        let there = around.facts.iter();
+        let there = there.filter_map(|fact| of_one_or_none(*fact, &self.vocabulary));
+        around.kinds.extend(there.collect::<Vec<_>>());
+        rule.unless.iter().for_each(|unless| around.note(unless));
         around
             .kinds
             .extend(rule.each.as_ref().map(|each| each.kind));
@@ -61,8 +73,8 @@ impl Reader<'_> {
                 &mut helps,
             );
         }
-        for (kind, span) in helps {
-            self.say_no_help(kind, self.unplaced(span, rule.layer));
+        for (help, span) in helps {
+            self.say_no_help(help, self.unplaced(span, rule.layer));
         }
         let mut told = BTreeSet::new();
         for (what, span) in found {
@@ -73,13 +85,20 @@ impl Reader<'_> {
     }
 
     /// What helps only where something is there.
-    fn say_no_help(&mut self, kind: KindId, span: Span) {
+    fn say_no_help(&mut self, help: Help, span: Span) {
+        let (Help::Each(kind) | Help::Distance(kind)) = help;
         let kind = &self.vocabulary.kind(kind).name;
         let message =
             format!("Where there is no `{kind}`, this does not hold, so that it is of no help.");
-        let help =
-            "If none is as good, add `if-none: passes` to it; if it is no help, `if-none: fails`.";
-        self.warning("none-unsaid", span, message).help(help);
+        let how = match help {
+            Help::Each(_) => format!(
+                "If none is as good, add `if-none: passes` beside its `each: {kind}`; if it is no help, `if-none: fails`."
+            ),
+            Help::Distance(_) => format!(
+                "If none is as good, write `{{kind: {kind}, outline: …, if-none: passes}}` for it in the distance; if it is no help, `if-none: fails`."
+            ),
+        };
+        self.warning("none-unsaid", span, message).help(how);
     }
 
     fn say_absent(&mut self, what: Absent, span: Span) {
@@ -260,7 +279,7 @@ fn choices(
     requirement: &Requirement,
     choice: Option<Choice>,
     vocabulary: &Vocabulary,
-    found: &mut Vec<(KindId, Span)>,
+    found: &mut Vec<(Help, Span)>,
 ) {
     let mut all = |members: &[Requirement], choice| {
         members
@@ -275,7 +294,7 @@ fn choices(
                 _ => None,
             };
             if let Some(Absent::Distance(kind)) = absent {
-                found.push((kind, test.span));
+                found.push((Help::Distance(kind), test.span));
             }
         }
         Requirement::All(members) => all(members, choice),
@@ -285,7 +304,7 @@ fn choices(
             // Among the members of an `any-of` it is a fault, which was said.
             let relief = choice == Some(Choice::Relief);
             if relief && each.selection.if_none.is_none() && may_be_absent(kind, vocabulary) {
-                found.push((kind, each.span));
+                found.push((Help::Each(kind), each.span));
             }
             choices(&each.require, choice, vocabulary, found);
         }
@@ -316,11 +335,10 @@ fn in_test(test: &Test, around: &Around, vocabulary: &Vocabulary) -> Option<Abse
     let at_most = |bound: &Bound| matches!(bound, Bound::AtMost(_) | Bound::LessThan(_));
     let compares = |bound: &Bound| !matches!(bound, Bound::Is(_));
     match &test.value {
-        Value::Fact(fact) if test.bounds.iter().any(at_most) => {
+        Value::Fact(fact) if test.bounds.iter().any(compares) => {
             let of_none = of_perhaps_none(*fact, around, vocabulary);
             in_fact(*fact, around, vocabulary).or(of_none)
         }
-        Value::Fact(fact) if test.bounds.iter().any(compares) => in_fact(*fact, around, vocabulary),
         Value::Distance(distance) if test.bounds.iter().any(at_most) => {
             in_distance(distance, around, vocabulary)
         }

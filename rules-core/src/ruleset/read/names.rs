@@ -314,10 +314,11 @@ impl<'a> Reader<'a> {
             .collect();
         let guess = closest(tail, names.iter().map(String::as_str))
             .map(|guess| format!("Did you mean `{head}.{guess}`? "));
-        let list = format!(
-            "Its outlines are {}.",
-            listed(names.iter().map(String::as_str))
-        );
+        let lead = match names.as_slice() {
+            [_] => "Its only outline is",
+            _ => "Its outlines are",
+        };
+        let list = format!("{lead} {}.", listed(names.iter().map(String::as_str)));
         self.fault(
             "unknown-outline",
             span,

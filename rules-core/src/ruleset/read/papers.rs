@@ -139,7 +139,7 @@ impl<'a> Reader<'a> {
                 .extend(id.and_then(|id| self.documents.get(id)));
         }
         let discretion = self.take_yes_no(&mut map, "discretion");
-        self.take_yes_no(&mut map, "one-for-all");
+        let one_for_all = self.take_yes_no(&mut map, "one-for-all");
         let cited = self.cited(&mut map);
         self.finish(map);
         Some(Document {
@@ -148,6 +148,7 @@ impl<'a> Reader<'a> {
             from,
             form,
             each: each.map(|(selection, _)| selection),
+            one_for_all,
             always: needed.always,
             when: any_of(needed.when),
             on: needed.on,

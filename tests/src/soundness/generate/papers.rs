@@ -38,6 +38,7 @@ pub(super) fn documents(words: &Words) -> Vec<Document> {
         from: None,
         form: None,
         each: paper_for(words, number).map(plain),
+        one_for_all: false,
         always: false,
         when: None,
         on: Vec::new(),

@@ -1,0 +1,167 @@
+use super::unasked;
+use crate::ruleset::read;
+use crate::vocabulary::Vocabulary;
+
+/// What is asked of a file with these rules, and with this before them.
+fn of_file(head: &str, rules: &[&str]) -> Vec<String> {
+    let mut text = format!("ruleset: r\ntitle: T\nedition: '1'\nauthority: Nobody\n{head}rules:\n");
+    for (number, rule) in rules.iter().enumerate() {
+        text += &format!("  - {{id: r{number}, title: T, clause: c, {rule}}}\n");
+    }
+    let read = read(&text, &|_| None, Vocabulary::standard());
+    let rules = read.unwrap_or_else(|faults| panic!("{faults:?}")).rule_set;
+    unasked(&rules)
+}
+
+fn of(rules: &[&str]) -> Vec<String> {
+    of_file("", rules)
+}
+
+const ALL_ROUND: &str = "require: {enclosure: {of: pool.water, from: street, made-of: [barrier-stretch, gate]}, at-most: 4 in}";
+const FENCE: &str =
+    "each: barrier-stretch, require: {fact: barrier-stretch.height-outside, at-least: 4 ft}";
+const GATE: &str = "each: gate, require: {fact: gate.height, at-least: 4 ft}";
+
+/// A fence of 4 ft with a gate of 3 ft: whoever asks for the one is asked about the other.
+#[test]
+fn what_is_asked_of_a_fence_and_of_no_gate_is_a_question() {
+    let inside =
+        "each: barrier-stretch, require: {fact: barrier-stretch.height-inside, at-least: 4 ft}";
+    let asked = "The rule `r0` asks for `barrier-stretch.height-outside`, and no rule for `gate.height`: may the height of the gate be anything?";
+    assert_eq!(of(&[FENCE, ALL_ROUND]), [asked]);
+    assert_eq!(
+        of(&[FENCE, inside, ALL_ROUND]),
+        [asked],
+        "each fact of a gate once"
+    );
+    assert_eq!(of(&[FENCE, inside, GATE, ALL_ROUND]), [""; 0]);
+    let advice = format!("strength: should, {FENCE}");
+    assert_eq!(of(&[&advice]), [""; 0]);
+    let holes = "each: barrier-stretch, require: {any-of: [{fact: barrier-stretch.opening, is: none}, {fact: barrier-stretch.opening, less-than: 4 in}]}";
+    let bounded = "each: gate, require: {fact: gate.opening, less-than: 4 in}";
+    assert!(of(&[holes])[0].ends_with("may the widest opening in the gate be anything?"));
+    assert_eq!(of(&[holes, bounded, ALL_ROUND]), [""; 0]);
+    // That a rule only applies to high fences asks nothing of any.
+    let high = "each: barrier-stretch, where: {fact: barrier-stretch.height-outside, more-than: 2 m}, require: {fact: barrier-stretch.type, is: solid}";
+    assert_eq!(of(&[high]), [""; 0]);
+}
+
+#[test]
+fn a_fence_without_an_enclosure_is_a_question() {
+    let asked = of(&[FENCE, GATE]);
+    assert!(
+        asked.len() == 1 && asked[0].contains("goes all the way round"),
+        "{asked:?}"
+    );
+    // Advice closes nothing, and what only says when a rule applies does not, either.
+    let advice = ALL_ROUND.replace("require", "should");
+    let condition = format!("{}, {GATE}", ALL_ROUND.replace("require", "when"));
+    assert_eq!(of(&[FENCE, GATE, &advice, &condition]), asked);
+    let needed = format!("when: {{fact: pool.depth, more-than: 2 ft}}, {ALL_ROUND}");
+    assert_eq!(of(&[FENCE, GATE, &needed]), [""; 0]);
+}
+
+fn to_lines(faces: &str) -> String {
+    format!(
+        "each: lot-line, where: {faces}, require: {{distance: {{from: pool.water, to: lot-line}}, at-least: 2 m}}"
+    )
+}
+
+#[test]
+fn lot_lines_of_which_no_rule_speaks_are_a_question() {
+    let to = |word: &str| to_lines(&format!("{{fact: lot-line.faces, is: {word}}}"));
+    let (front, others) = (to("front"), to("[side, rear]"));
+    let [asked] = &of(&[&front, &others])[..] else {
+        panic!("{:?}", of(&[&front, &others]));
+    };
+    assert!(
+        asked.contains("`alley`, `shore` or `street-side`"),
+        "{asked}"
+    );
+    // One list alone may be all that the law has.
+    assert!(!of(&[&front]).iter().any(|it| it.contains("No rule speaks")));
+    let rest = to_lines("{not: {fact: lot-line.faces, is: front}}");
+    assert_eq!(of(&[&front, &rest]), [""; 0]);
+    let any = "require: {distance: {from: pool.water, to: lot-line}, at-least: 1 m}";
+    assert!(
+        !of(&[&front, &others, any])
+            .iter()
+            .any(|it| it.contains("No rule speaks"))
+    );
+    let advice = to("[street-side, shore, alley]").replace("require", "should");
+    assert_eq!(
+        of(&[&front, &others, &advice]),
+        [""; 0],
+        "whoever advises knows of them"
+    );
+}
+
+#[test]
+fn what_the_scope_says_of_a_word_answers_the_question() {
+    let to = |word: &str| to_lines(&format!("{{fact: lot-line.faces, is: {word}}}"));
+    let (front, others) = (to("front"), to("[side, rear]"));
+    let file = |on_top: &str| {
+        let head = format!("scope: {{holds: lot-lines, on-top: [{on_top}]}}\n");
+        of_file(&head, &[&front, &others])
+    };
+    assert_eq!(
+        file("Lot lines that are street-side or shore. The line of an alley."),
+        [""; 0]
+    );
+    let asked = file("What lies ashore. The street-side lines and valleys.");
+    assert!(asked[0].contains("`alley` or `shore`"), "{asked:?}");
+}
+
+#[test]
+fn a_word_that_has_another_in_it_is_a_question() {
+    let of_type = |word: &str| {
+        format!(
+            "each: wall-opening, where: {{fact: wall-opening.type, is: {word}}}, require: {{fact: wall-opening.self-closing, is: yes}}"
+        )
+    };
+    let asked = of(&[&of_type("door")]);
+    let expected = "Of `wall-opening.type` the rules name `door` and not `garage-door`, `pet-door` or `sliding-door`: is that meant?";
+    assert_eq!(asked, [expected]);
+    assert_eq!(
+        of(&[&of_type("[door, sliding-door, pet-door, garage-door]")]),
+        [""; 0]
+    );
+    assert_eq!(of(&[&of_type("sliding-door")]), [""; 0]);
+    // A neighbour's lot is no lot of one's own.
+    let own = "each: building, where: {fact: building.stands-on, is: lot}, require: {fact: building.height, at-most: 4 m}";
+    assert_eq!(of(&[own]), [""; 0]);
+}
+
+#[test]
+fn one_answer_for_all_pools_is_a_question() {
+    let question = |ask: &str| format!("questions: [{{id: q, ask: \"{ask}\", answer: yes-no}}]\n");
+    let freed = "unless: {fact: q, is: yes}, require: {fact: pool.depth, at-most: 2 m}";
+    let old = question("Was the pool lawfully built before this bylaw?");
+    let asked = of_file(&old, &[freed]);
+    assert!(
+        asked.len() == 1 && asked[0].starts_with("One answer to `q`"),
+        "{asked:?}"
+    );
+    let pump =
+        "each: equipment, unless: {fact: q, is: yes}, require: {fact: equipment.enclosed, is: yes}";
+    assert_eq!(of_file(&old, &[pump]), [""; 0], "nothing about a pool");
+    assert_eq!(
+        of_file(&question("Is the pool for guests?"), &[freed]),
+        [""; 0]
+    );
+}
+
+#[test]
+fn one_paper_for_all_pools_is_a_question() {
+    let paper = |more: &str| format!("documents: [{{id: letter, title: Letter{more}}}]\n");
+    let freed = "require: {fact: pool.depth, at-most: 2 m}, relief: [{id: letter, require: {have: letter}}]";
+    let asked = of_file(&paper(""), &[freed]);
+    assert!(
+        asked.len() == 1 && asked[0].starts_with("One `letter` is enough"),
+        "{asked:?}"
+    );
+    assert_eq!(of_file(&paper(", one-for-all: yes"), &[freed]), [""; 0]);
+    let of_each = format!("each: pool, {freed}");
+    assert_eq!(of_file(&paper(""), &[&of_each]), asked);
+    assert_eq!(of_file(&paper(", each: pool"), &[&of_each]), [""; 0]);
+}
