@@ -8,12 +8,12 @@ use super::area::{Area, area2, chain_length, disc_area, length};
 use super::chain::Chain;
 use super::cut::{CUT, put_right};
 use super::distance::{distance, forms_gap};
-use super::inside::contains;
+use super::inside::{Place, Side, contains, side};
 use super::joining::{clipped, joined, left, shared};
 use super::offset::is_convex;
 use super::region::{ARC_TOLERANCE, Fit, Local, is_dense, rings};
 use super::touching::{Rectangle, touching};
-use crate::plan::figure::{Figure, Form};
+use crate::plan::figure::{Figure, Form, Point};
 
 const SQUARE_METRE: f64 = 1e18;
 
@@ -323,11 +323,35 @@ pub fn clip(figure: &Figure, zone: &Figure, keep: Keep, fit: Fit) -> Option<Figu
         0 => put_right((figure, zone), forms, grid),
         _ => (forms, CUT + grid.ceil() as i64),
     };
+    let lost = match (forms.as_slice(), fit) {
+        ([], Fit::Outer) => sliver(figure, zone, keep),
+        _ => None,
+    };
+    let (forms, round) = match lost {
+        Some(place) => (vec![Form::Point(place)], CUT + grid.ceil() as i64),
+        None => (forms, round),
+    };
     let round = if round == 0 { 0 } else { round + arcs };
     let accuracy = figure
         .accuracy
         .map(|accuracy| accuracy.saturating_add(round));
     (!forms.is_empty()).then_some(Figure::new(forms, 0, accuracy))
+}
+
+/// A corner of what is left that is too thin for the grid of cutting, where there is such a part.
+fn sliver(figure: &Figure, zone: &Figure, keep: Keep) -> Option<Point> {
+    let [Form::Ring(ring)] = zone.forms.as_slice() else {
+        return None;
+    };
+    let plain = figure.spread == 0 && zone.spread == 0;
+    let mut forms = figure.forms.iter().filter(|_| plain);
+    let across = forms.find(|form| contains(ring, form) == Place::Across)?;
+    let kept = |point: &&Point| match (side(ring, **point), keep) {
+        (Side::Inside, Keep::Within) | (Side::Outside, Keep::Beyond) => true,
+        (Side::Inside | Side::On | Side::Outside, _) => false,
+    };
+    let corners = &Chain::of(across).points;
+    corners.iter().find(kept).or(corners.first()).copied()
 }
 
 /// How far the polygons that stand for a figure may be from its arcs.
