@@ -323,14 +323,9 @@ pub fn clip(figure: &Figure, zone: &Figure, keep: Keep, fit: Fit) -> Option<Figu
         0 => put_right((figure, zone), forms, grid),
         _ => (forms, CUT + grid.ceil() as i64),
     };
-    let lost = match (forms.as_slice(), fit) {
-        ([], Fit::Outer) => sliver(figure, zone, keep),
-        _ => None,
-    };
-    let (forms, round) = match lost {
-        Some(place) => (vec![Form::Point(place)], CUT + grid.ceil() as i64),
-        None => (forms, round),
-    };
+    if forms.is_empty() && fit == Fit::Outer {
+        return sliver(figure, zone, keep, grid);
+    }
     let round = if round == 0 { 0 } else { round + arcs };
     let accuracy = figure
         .accuracy
@@ -338,20 +333,35 @@ pub fn clip(figure: &Figure, zone: &Figure, keep: Keep, fit: Fit) -> Option<Figu
     (!forms.is_empty()).then_some(Figure::new(forms, 0, accuracy))
 }
 
-/// A corner of what is left that is too thin for the grid of cutting, where there is such a part.
-fn sliver(figure: &Figure, zone: &Figure, keep: Keep) -> Option<Point> {
-    let [Form::Ring(ring)] = zone.forms.as_slice() else {
-        return None;
+/// What stands for a part that is too thin for the grid of cutting, where there is one: a corner of it, else all of the figure.
+fn sliver(figure: &Figure, zone: &Figure, keep: Keep, grid: f64) -> Option<Figure> {
+    let form = figure.forms.iter().find(|form| is_cut(form, zone, keep))?;
+    let kept = |point: &&Point| match zone.spread {
+        0 => zone.forms.iter().any(|zone| match (zone, keep) {
+            (Form::Ring(ring), Keep::Within) => side(ring, **point) == Side::Inside,
+            (Form::Ring(ring), Keep::Beyond) => side(ring, **point) == Side::Outside,
+            (Form::Point(_) | Form::Path(_), _) => false,
+        }),
+        spread => forms_gap(&[Form::Point(**point)], &zone.forms).low < spread,
     };
-    let plain = figure.spread == 0 && zone.spread == 0;
-    let mut forms = figure.forms.iter().filter(|_| plain);
-    let across = forms.find(|form| contains(ring, form) == Place::Across)?;
-    let kept = |point: &&Point| match (side(ring, **point), keep) {
-        (Side::Inside, Keep::Within) | (Side::Outside, Keep::Beyond) => true,
-        (Side::Inside | Side::On | Side::Outside, _) => false,
+    let Some(corner) = Chain::of(form).points.iter().find(kept) else {
+        return Some(figure.clone());
     };
-    let corners = &Chain::of(across).points;
-    corners.iter().find(kept).or(corners.first()).copied()
+    let off = CUT + grid.ceil() as i64;
+    let accuracy = figure.accuracy.map(|accuracy| accuracy.saturating_add(off));
+    Some(Figure::new(vec![Form::Point(*corner)], 0, accuracy))
+}
+
+/// Whether some of a form with an area of its own surely is kept, however thin.
+fn is_cut(form: &Form, zone: &Figure, keep: Keep) -> bool {
+    let has_area = matches!(form, Form::Ring(_));
+    match (zone.spread, keep, zone.forms.as_slice()) {
+        (0, _, [Form::Ring(ring)]) => has_area && contains(ring, form) == Place::Across,
+        (1.., Keep::Within, forms) => {
+            has_area && forms_gap(std::slice::from_ref(form), forms).low < zone.spread
+        }
+        _ => false,
+    }
 }
 
 /// How far the polygons that stand for a figure may be from its arcs.
