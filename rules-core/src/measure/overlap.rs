@@ -323,9 +323,6 @@ pub fn clip(figure: &Figure, zone: &Figure, keep: Keep, fit: Fit) -> Option<Figu
         0 => put_right((figure, zone), forms, grid),
         _ => (forms, CUT + grid.ceil() as i64),
     };
-    if forms.is_empty() && fit == Fit::Outer {
-        return sliver(figure, zone, keep, grid);
-    }
     let round = if round == 0 { 0 } else { round + arcs };
     let accuracy = figure
         .accuracy
@@ -333,8 +330,19 @@ pub fn clip(figure: &Figure, zone: &Figure, keep: Keep, fit: Fit) -> Option<Figu
     (!forms.is_empty()).then_some(Figure::new(forms, 0, accuracy))
 }
 
+/// As [`clip`], where the zone is as it was drawn, and not worked out: of a part that is too thin for the grid of cutting, all
+/// that there may be is not nothing.
+pub(super) fn clip_drawn(figure: &Figure, zone: &Figure, keep: Keep, fit: Fit) -> Option<Figure> {
+    let thin = || {
+        (fit == Fit::Outer)
+            .then(|| sliver(figure, zone, keep))
+            .flatten()
+    };
+    clip(figure, zone, keep, fit).or_else(thin)
+}
+
 /// What stands for a part that is too thin for the grid of cutting, where there is one: a corner of it, else all of the figure.
-fn sliver(figure: &Figure, zone: &Figure, keep: Keep, grid: f64) -> Option<Figure> {
+fn sliver(figure: &Figure, zone: &Figure, keep: Keep) -> Option<Figure> {
     let form = figure.forms.iter().find(|form| is_cut(form, zone, keep))?;
     let kept = |point: &&Point| match zone.spread {
         0 => zone.forms.iter().any(|zone| match (zone, keep) {
@@ -347,6 +355,7 @@ fn sliver(figure: &Figure, zone: &Figure, keep: Keep, grid: f64) -> Option<Figur
     let Some(corner) = Chain::of(form).points.iter().find(kept) else {
         return Some(figure.clone());
     };
+    let grid = Local::around(&[figure, zone])?.grid() * 1e9;
     let off = CUT + grid.ceil() as i64;
     let accuracy = figure.accuracy.map(|accuracy| accuracy.saturating_add(off));
     Some(Figure::new(vec![Form::Point(*corner)], 0, accuracy))

@@ -1,7 +1,7 @@
 //! Zones: areas put together of others, of which no more is known than how far off their edges may be.
 
 use super::chain::Chain;
-use super::overlap::{Keep, clip};
+use super::overlap::{Keep, clip, clip_drawn};
 use super::region::Fit;
 use crate::plan::figure::{Figure, Form};
 
@@ -142,6 +142,14 @@ impl Patch {
         }
     }
 
+    /// Cuts to what stands for this area. One of which only an edge is known was worked out, to whole nanometres.
+    fn clip(&self, figure: &Figure, zone: &Figure, keep: Keep, fit: Fit) -> Option<Figure> {
+        match self.edge {
+            Some(_) => clip(figure, zone, keep, fit),
+            None => clip_drawn(figure, zone, keep, fit),
+        }
+    }
+
     /// All places so near the edge that nobody knows whether they lie within.
     fn band(&self, width: i64) -> Figure {
         let closed = |form: &Form| match form {
@@ -163,12 +171,12 @@ impl Patch {
         if fit == Fit::Inner && !self.sure {
             return Vec::new();
         }
-        let cut = |reach| clip(figure, &self.spread(reach), Keep::Within, fit);
+        let cut = |reach| self.clip(figure, &self.spread(reach), Keep::Within, fit);
         match reach {
             0.. => cut(reach).into_iter().collect(),
             _ if fit == Fit::Outer => Vec::new(),
             _ => cut(0)
-                .and_then(|part| clip(&part, &self.band(-reach), Keep::Beyond, fit))
+                .and_then(|part| self.clip(&part, &self.band(-reach), Keep::Beyond, fit))
                 .into_iter()
                 .collect(),
         }
@@ -181,7 +189,7 @@ impl Patch {
             Fit::Outer => self.reach(Fit::Inner),
             Fit::Inner => self.reach(Fit::Outer),
         };
-        let cut = |reach| clip(figure, &self.spread(reach), Keep::Beyond, fit);
+        let cut = |reach| self.clip(figure, &self.spread(reach), Keep::Beyond, fit);
         let mut parts: Vec<Figure> = match reach {
             0.. => cut(reach),
             _ if fit == Fit::Inner => Some(figure.clone()),
@@ -190,7 +198,7 @@ impl Patch {
         .into_iter()
         .collect();
         if reach < 0 && fit == Fit::Outer {
-            parts.extend(clip(figure, &self.band(-reach), Keep::Within, fit));
+            parts.extend(self.clip(figure, &self.band(-reach), Keep::Within, fit));
         }
         parts
     }
@@ -204,9 +212,10 @@ impl Patch {
             return self.beyond(line, fit);
         }
         let drawn = self.spread(0);
-        let inside = clip(line, &drawn, Keep::Within, fit);
-        let near = inside.and_then(|inside| clip(&inside, &self.band(-reach), Keep::Within, fit));
-        let outside = clip(line, &drawn, Keep::Beyond, fit);
+        let inside = self.clip(line, &drawn, Keep::Within, fit);
+        let near =
+            inside.and_then(|inside| self.clip(&inside, &self.band(-reach), Keep::Within, fit));
+        let outside = self.clip(line, &drawn, Keep::Beyond, fit);
         outside.into_iter().chain(near).collect()
     }
 }
