@@ -24,6 +24,13 @@ impl Maker<'_> {
         operand(vec![part(Which::Bound(kind), outline)])
     }
 
+    /// The one that is meant, where it is one of some.
+    fn chosen_operand(&mut self, scope: &[KindId], kind: KindId) -> Operand {
+        let selection = self.selection(scope, kind);
+        let outline = self.outline(kind);
+        operand(vec![part(Which::Meant(selection), outline)])
+    }
+
     fn set_operand(&mut self, scope: &[KindId]) -> Operand {
         let mut parts = Vec::new();
         for _ in 0..self.random.weighted(&[0, 6, 1]) {
@@ -46,7 +53,11 @@ impl Maker<'_> {
 
     fn distance(&mut self, scope: &[KindId]) -> Distance {
         let subject = *self.random.pick(scope);
-        let from = self.bound_operand(subject);
+        let chosen = subject == self.words.pool && self.random.chance(15);
+        let from = match chosen {
+            true => self.chosen_operand(scope, subject),
+            false => self.bound_operand(subject),
+        };
         let to_lot = self.random.chance(20);
         let to = match (to_lot, scope.len()) {
             (true, _) => self.bound_operand(self.words.lot),
