@@ -4,8 +4,8 @@ use serde_json::{Value, json};
 
 use super::amounts::amount;
 use super::parts::{
-    Keys, any_of, defined, defined_as, keys, list_of, map, meaning, put, said, short_name,
-    some_key, text, told, word, yes_no,
+    Keys, any_of, defined, defined_as, keys, list_of, map, meaning, put, said, short_name, text,
+    told, word, yes_no,
 };
 use super::scope::cited;
 
@@ -21,6 +21,7 @@ fn answer_keys() -> Keys {
         ("sound", "Such as `45 dB(A)`."),
         ("flow", "Such as `2 l/s`."),
         ("power", "Such as `1 kW`."),
+        ("mass", "Such as `40 kg`."),
         ("load", "Such as `220 kg/m2`."),
         ("days", "Such as `14 days` or `2 months`."),
         ("date", "Such as `2026-03-01`."),
@@ -129,7 +130,7 @@ pub(super) fn own_kind() -> Value {
     put(
         &mut kind,
         "anyOf",
-        json!([some_key(["outlines", "facts"]), {"required": ["said", "ask"]}]),
+        json!([{"required": ["outlines"]}, {"required": ["facts"]}, {"required": ["said", "ask"]}]),
     );
     kind
 }

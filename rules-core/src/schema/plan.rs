@@ -23,6 +23,7 @@ pub(super) fn definitions(vocabulary: &Vocabulary) -> Map<String, Value> {
         ("inventory", things::inventory(vocabulary)),
         ("looked", things::looked()),
         ("corners", corners()),
+        ("answered", answered()),
         ("source", source()),
         ("tape", tape()),
     ];
@@ -100,7 +101,7 @@ pub(super) fn top_keys(vocabulary: &Vocabulary) -> Keys {
             "answered",
             said(
                 "Matters that the rules may leave to others, and what somebody who knows has said of each.",
-                or_nothing(answered()),
+                or_nothing(defined("answered")),
             ),
         ),
     ]);

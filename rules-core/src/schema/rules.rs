@@ -113,7 +113,7 @@ pub(super) fn top() -> Value {
         ("cautions", list("caution", "Warnings for those who build.")),
         (
             "cases",
-            json!({"description": "Small example plans with the outcomes that the rules must give.", "type": "array", "items": {"type": "object", "required": ["case", "title"]}}),
+            json!({"description": "Small example plans with the outcomes that the rules must give.", "type": "array", "items": {"type": "object", "required": ["case", "title"]}, "minItems": 0}),
         ),
     ]));
     map(all, &["ruleset", "title", "edition", "authority"])

@@ -106,7 +106,7 @@ fn lot(vocabulary: &Vocabulary, kind: KindId) -> Value {
     all.remove("boundary");
     all.extend(keys([
         ("corners", defined("corners")),
-        ("sides", json!({"description": "The lot's sides, each between two corners that follow each other.", "type": "array", "items": defined("thing-lot-line")})),
+        ("sides", json!({"description": "The lot's sides, each between two corners that follow each other.", "type": "array", "items": defined("thing-lot-line"), "minItems": 0})),
     ]));
     map(all, &["corners"])
 }
