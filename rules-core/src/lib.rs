@@ -28,6 +28,7 @@ pub mod drawing;
 pub mod edit;
 mod fit;
 mod follow;
+mod grammar;
 pub mod measure;
 pub mod placement;
 pub mod plan;

@@ -68,11 +68,6 @@ pub(super) fn text() -> Value {
     json!({"type": ["string", "number"]})
 }
 
-/// A text for people, which may be written in several languages.
-pub(super) fn told() -> Value {
-    defined("told")
-}
-
 /// A short name, as every rule, thing and document has one.
 pub(super) fn short_name() -> Value {
     json!({"type": "string", "pattern": "^[a-z][a-z0-9-]*$"})
@@ -98,8 +93,9 @@ pub(super) fn word<'w>(words: impl IntoIterator<Item = &'w str>) -> Value {
 }
 
 /// One of these words, each with what it means.
-pub(super) fn meaning<const N: usize>(words: [(&str, &str); N]) -> Value {
-    any_of(words.map(|(word, means)| choice(word, means)).to_vec())
+pub(super) fn meaning(words: &[(&str, &str)]) -> Value {
+    let all = words.iter();
+    any_of(all.map(|(word, means)| choice(word, means)).collect())
 }
 
 /// One word with what it means.

@@ -5,9 +5,10 @@ use std::sync::Arc;
 use super::Reader;
 use super::names::{Things, parts};
 use super::terms::Known;
+use crate::grammar;
 use crate::quantity::{Dimension, ONE};
 use crate::ruleset::{Operand, Part, Selection, Which};
-use crate::text::{Content, Entry, Node, Span};
+use crate::text::{Content, Node, Span};
 use crate::vocabulary::{KindId, Number, OutlineId, Shape};
 
 /// More parts than this come from terms that multiply each other.
@@ -148,24 +149,22 @@ impl<'a> Reader<'a> {
         node: &'a Node,
         outline: impl Fn(&mut Self, KindId, &str, Span) -> Option<OutlineId>,
     ) -> Option<Operand> {
-        if let Some(entry) = ["all", "each"].iter().find_map(|key| entry_of(node, key)) {
-            let mut map = self.map(node, "outlines")?;
-            map.take(&entry.key);
-            self.finish(map);
-            return match entry.key.as_str() {
-                "all" => self.of_all(&entry.value),
-                _ => self.of_each(&entry.value),
-            };
+        if node.get("all").is_some() {
+            let [all] = self.keys(node, &grammar::ALL_OUTLINES)?;
+            return self.written(all, Self::of_all);
         }
-        let mut map = self.map(node, "an outline of some things")?;
-        let (head, tail) = map
-            .take("kind")
+        if node.get("each").is_some() {
+            let [each] = self.keys(node, &grammar::EACH_OUTLINE)?;
+            return self.written(each, Self::of_each);
+        }
+        let [written_kind, choosing @ .., written, counted] =
+            self.keys(node, &grammar::CHOSEN_OUTLINES)?;
+        let (head, tail) = written_kind
             .and_then(|entry| entry.value.text())
             .map_or(("", None), parts);
-        let (selection, _) = self.selected(&mut map, "kind")?;
+        let (selection, _) = self.selected(node.span, written_kind, choosing)?;
         let kind = selection.kind;
-        let span = node.get("kind").map_or(node.span, |node| node.span);
-        let written = map.take("outline");
+        let span = written_kind.map_or(node.span, |entry| entry.value.span);
         let outline = match (tail, written.and_then(|entry| entry.value.text())) {
             (Some(tail), _) => self.outline(kind, (head, tail), span),
             (None, Some(name)) => self.outline(
@@ -175,9 +174,7 @@ impl<'a> Reader<'a> {
             ),
             (None, None) => outline(self, kind, head, span),
         };
-        let counted = map.take("counted").map(|entry| self.share(&entry.value));
-        self.finish(map);
-        let counted = super::values::flipped(counted)?;
+        let counted = self.if_written(counted, Self::share)?;
         Some(Operand {
             term: None,
             parts: Arc::new([Part {
@@ -217,9 +214,4 @@ impl<'a> Reader<'a> {
         .help("Name an area, as in `lot.boundary` or `pool.water`.");
         None
     }
-}
-
-/// The entry of a key.
-fn entry_of<'n>(node: &'n Node, key: &str) -> Option<&'n Entry> {
-    node.as_map()?.iter().find(|entry| entry.key == key)
 }

@@ -2,22 +2,12 @@
 
 use super::Reader;
 use super::layers::Merged;
-use super::values::flipped;
+use crate::grammar::{self, OUTCOMES};
 use crate::ruleset::{
     Caution, Condition, Document, DocumentIndex, OnOutcome, Requirement, Selection,
 };
-use crate::text::{MapReader, Node, Span, closest};
+use crate::text::{Node, Span, closest};
 use crate::vocabulary::KindId;
-
-/// A rule's outcomes, in the report's words.
-const OUTCOMES: [&str; 6] = [
-    "pass",
-    "fail",
-    "marginal",
-    "unknown",
-    "refer",
-    "not-applicable",
-];
 
 /// When a document is needed.
 #[derive(Default)]
@@ -126,45 +116,44 @@ impl<'a> Reader<'a> {
 
     /// One document.
     pub(super) fn document(&mut self, node: &'a Node) -> Option<Document> {
-        let mut map = self.map(node, "a document")?;
-        let id = self.id(&mut map, "id");
-        let title = self.need_text(&mut map, "title");
-        let from = self.take_text(&mut map, "from");
-        let form = self.take_text(&mut map, "form");
-        let each = self.document_each(&mut map);
-        let mut needed = Needed::default();
-        if let Some(entry) = map.take("needed") {
-            self.needed_of(each.as_ref(), &entry.value, &mut needed);
+        let [
+            id,
+            title,
+            from,
+            form,
+            each,
+            filter,
+            zone,
+            needed,
+            discretion,
+            _,
+            source,
+        ] = self.keys(node, &grammar::DOCUMENT)?;
+        let id = self.id(id);
+        let [title, from, form] = [title, from, form].map(|text| self.told(text));
+        // The things for each of which there is a document of its own.
+        let each = each.and_then(|_| self.selected(node.span, each, [filter, zone, None]));
+        let mut when = Needed::default();
+        if let Some(entry) = needed {
+            self.needed_of(each.as_ref(), &entry.value, &mut when);
             self.used_documents
                 .extend(id.and_then(|id| self.documents.get(id)));
         }
-        let discretion = self.take_yes_no(&mut map, "discretion");
-        self.take_yes_no(&mut map, "one-for-all");
-        let cited = self.cited(&mut map);
-        self.finish(map);
+        let discretion = self.is_yes(discretion);
+        let cited = self.cited(source);
         Some(Document {
             id: id?.to_owned(),
             title: title?,
             from,
             form,
             each: each.map(|(selection, _)| selection),
-            always: needed.always,
-            when: any_of(needed.when),
-            on: needed.on,
+            always: when.always,
+            when: any_of(when.when),
+            on: when.on,
             discretion,
             cited,
             span: self.place(node.span),
         })
-    }
-
-    /// The things for each of which there is a document of its own.
-    fn document_each(&mut self, map: &mut MapReader<'a>) -> Option<(Selection, Option<&'a str>)> {
-        let written = map.take("each");
-        let each = written.and_then(|_| self.selected(map, "each"));
-        for key in ["where", "in"] {
-            map.take(key);
-        }
-        each
     }
 
     /// When a document is needed; of one for each thing, for which.
@@ -203,26 +192,20 @@ impl<'a> Reader<'a> {
     }
 
     fn needed_map(&mut self, node: &'a Node, needed: &mut Needed) {
-        let Some(mut map) = self.map(node, "a need") else {
+        let Some([when, rule, outcome]) = self.keys(node, &grammar::NEED) else {
             return;
         };
-        if let Some(entry) = map.take("when") {
-            needed.when.extend(self.condition(&entry.value));
+        needed.when.extend(self.written(when, Self::condition));
+        if rule.or(outcome).is_some() {
+            needed.on.extend(self.on_outcome(node));
         }
-        let [rule, outcome] = ["rule", "outcome"].map(|key| map.take(key));
-        if rule.is_some() || outcome.is_some() {
-            needed.on.extend(self.on_outcome(&mut map));
-        }
-        self.finish(map);
     }
 
-    fn on_outcome(&mut self, map: &mut MapReader<'a>) -> Option<OnOutcome> {
-        let rule = self
-            .need(map, "rule")
-            .and_then(|entry| Some((self.text(entry)?, entry.value.span)));
-        let outcomes = self
-            .need(map, "outcome")
-            .map(|entry| self.words(&entry.value))?;
+    fn on_outcome(&mut self, node: &'a Node) -> Option<OnOutcome> {
+        let [rule, outcome] =
+            ["rule", "outcome"].map(|key| grammar::NEED.must_have(node, key, self.faults()));
+        let rule = rule.and_then(|entry| Some((self.text(entry)?, entry.value.span)));
+        let outcomes = outcome.map(|entry| self.words(&entry.value))?;
         for &(word, span) in &outcomes {
             if !OUTCOMES.contains(&word) {
                 self.unknown_word(word, span, OUTCOMES.iter().copied());
@@ -256,15 +239,14 @@ impl<'a> Reader<'a> {
 
     /// One caution.
     pub(super) fn caution(&mut self, node: &'a Node) -> Option<Caution> {
-        let mut map = self.map(node, "a caution")?;
-        let id = self.id(&mut map, "id");
-        let says = self.need_text(&mut map, "says");
-        let when = map.take("when").map(|entry| self.condition(&entry.value));
-        self.finish(map);
+        let [id, says, when] = self.keys(node, &grammar::CAUTION)?;
+        let id = self.id(id);
+        let says = self.told(says);
+        let when = self.if_written(when, Self::condition);
         Some(Caution {
             id: id?.to_owned(),
             says: says?,
-            when: flipped(when)?,
+            when: when?,
             span: self.place(node.span),
         })
     }
