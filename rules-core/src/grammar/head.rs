@@ -68,7 +68,8 @@ pub(crate) const SCOPE: Keys<3> = keys(
         may("leaves-out", List(&Map(&LEFT_OUT), 0)).says("The matters that they leave to others."),
         may("on-top", List(&Told, 0)).says("What always comes on top of them."),
     ],
-);
+)
+.says("Which matters these rules hold, and which they leave to others: each matter once.");
 
 pub(crate) const LEFT_OUT: Keys<3> = keys(
     "a matter that is left out",
@@ -131,7 +132,8 @@ pub(crate) const CALENDAR: Keys<4> = keys(
         may("moved", Map(&MOVED))
             .says("Where a holiday on a fixed day falls on the first of these, the second is free as well."),
     ],
-);
+)
+.says("By which calendar working days are counted.");
 
 /// A key for each day of the week, in their order.
 pub(crate) const MOVED: Keys<7> = keys(

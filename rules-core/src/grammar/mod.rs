@@ -30,6 +30,8 @@ use crate::text::{Entry, Faults, MapReader, Node};
 pub(crate) struct Declaration<K: ?Sized = [Key]> {
     /// As in `a distance`.
     pub what: &'static str,
+    /// What it says, in a sentence; empty where that stands beside its key.
+    pub means: &'static str,
     /// Which keys depend on each other.
     pub ties: &'static [Tie],
     /// Keys that other maps have, too.
@@ -131,6 +133,7 @@ pub(crate) fn words<const N: usize>(
 pub(crate) const fn keys<const N: usize>(what: &'static str, keys: [Key; N]) -> Keys<N> {
     Declaration {
         what,
+        means: "",
         ties: &[],
         groups: &[],
         refused: &[],
@@ -173,6 +176,11 @@ pub(crate) const CITED: Key =
 pub(crate) const NOTE: Key = may("note", Syntax::Told);
 
 impl<const N: usize> Keys<N> {
+    /// Says what it says.
+    pub const fn says(self, means: &'static str) -> Self {
+        Self { means, ..self }
+    }
+
     /// Says how its keys depend on each other.
     pub const fn tied(self, ties: &'static [Tie]) -> Self {
         Self { ties, ..self }
@@ -238,3 +246,6 @@ impl<'a> MapReader<'a> {
         })
     }
 }
+
+#[cfg(test)]
+mod grammar_tests;

@@ -1,139 +1,102 @@
 //! The ways to draw an outline.
 
 use super::Syntax::{self, Alone, AnyOf, List, Map, Meanings, Named, Says};
-use super::{Keys, keys, may, need};
+use super::{Key, Keys, keys, may, need};
 use crate::quantity::Dimension;
 
 const ANGLE: Syntax = Named("angle");
 const LENGTH: Syntax = Named("length");
 const POINT: Syntax = Named("point");
 
-pub(crate) const CIRCLE: Keys<2> = keys("a circle", [need("at", POINT), need("radius", LENGTH)]);
+// Keys that several ways have.
+const AT: Key = need("at", POINT);
+const FROM: Key = need("from", POINT);
+const TO: Key = need("to", POINT);
+const LONG: Key = need("length", LENGTH);
+const WIDE: Key = need("width", LENGTH);
+const RADIUS: Key = need("radius", LENGTH);
+const TURNED: Key = may("turned", ANGLE);
 
-pub(crate) const RECTANGLE: Keys<4> = keys(
-    "a rectangle",
-    [
-        need("at", POINT),
-        need("length", LENGTH),
-        need("width", LENGTH),
-        may("turned", ANGLE),
-    ],
-);
-
-pub(crate) const ROUNDED_RECTANGLE: Keys<5> = keys(
+pub(crate) const CIRCLE: Keys<2> = keys("a circle", [AT, RADIUS]);
+pub(crate) const RECTANGLE: Keys<4> = keys("a rectangle", [AT, LONG, WIDE, TURNED]);
+pub(crate) const ROUNDED: Keys<5> = keys(
     "a rounded rectangle",
-    [
-        need("at", POINT),
-        need("length", LENGTH),
-        need("width", LENGTH),
-        may("turned", ANGLE),
-        need("corner-radius", LENGTH),
-    ],
+    [AT, LONG, WIDE, TURNED, need("corner-radius", LENGTH)],
 );
-
 pub(crate) const L_SHAPE: Keys<6> = keys(
     "an L",
     [
-        need("at", POINT),
-        need("length", LENGTH),
-        need("width", LENGTH),
+        AT,
+        LONG,
+        WIDE,
         need("notch-length", LENGTH),
         need("notch-width", LENGTH),
-        may("turned", ANGLE),
+        TURNED,
     ],
 );
-
-pub(crate) const OVAL: Keys<3> = keys(
-    "an oval",
-    [
-        need("from", POINT),
-        need("to", POINT),
-        need("radius", LENGTH),
-    ],
-);
-
+pub(crate) const OVAL: Keys<3> = keys("an oval", [FROM, TO, RADIUS]);
 pub(crate) const KIDNEY: Keys<5> = keys(
     "a kidney",
     [
-        need("from", POINT),
-        need("to", POINT),
-        need("radius", LENGTH),
+        FROM,
+        TO,
+        RADIUS,
         need("hollow", LENGTH),
         may("back", LENGTH),
     ],
 );
-
+pub(crate) const BAND: Keys<2> = keys("a band", [need("along", Named("path")), WIDE]);
 /// How far a side stands out or in: just one of the two.
 pub(crate) const ARC: Keys<2> = keys("an arc", [may("out", LENGTH), may("in", LENGTH)]);
-
-pub(crate) const BAND: Keys<2> = keys(
-    "a band",
-    [need("along", Named("path")), need("width", LENGTH)],
+const CURVED: Syntax = List(
+    &AnyOf(&[POINT, Alone("out", &LENGTH), Alone("in", &LENGTH)]),
+    3,
 );
 
+/// A way to draw an outline by itself: its key, what it draws, and what stands after the key.
+type Way = (&'static str, &'static str, Syntax);
+
 /// The ways to draw an outline by itself, other than by its points.
-pub(crate) const DRAWN: [(&str, Syntax); 8] = [
+pub(crate) const DRAWN: [Way; 8] = [
     (
         "circle",
-        Says(
-            "A circle by its middle and its radius.",
-            &Alone("circle", &Map(&CIRCLE)),
-        ),
+        "A circle by its middle and its radius.",
+        Map(&CIRCLE),
     ),
     (
         "rectangle",
-        Says(
-            "A rectangle by its lower left corner, before it is turned.",
-            &Alone("rectangle", &Map(&RECTANGLE)),
-        ),
+        "A rectangle by its lower left corner, before it is turned.",
+        Map(&RECTANGLE),
     ),
     (
         "rounded-rectangle",
-        Says(
-            "A rectangle with round corners.",
-            &Alone("rounded-rectangle", &Map(&ROUNDED_RECTANGLE)),
-        ),
+        "A rectangle with round corners.",
+        Map(&ROUNDED),
     ),
     (
         "l-shape",
-        Says(
-            "A rectangle less a smaller one at the corner across from `at`.",
-            &Alone("l-shape", &Map(&L_SHAPE)),
-        ),
+        "A rectangle less a smaller one at the corner across from `at`.",
+        Map(&L_SHAPE),
     ),
     (
         "oval",
-        Says(
-            "Two half circles round two points, and what lies between.",
-            &Alone("oval", &Map(&OVAL)),
-        ),
+        "Two half circles round two points, and what lies between.",
+        Map(&OVAL),
     ),
     (
         "kidney",
-        Says(
-            "Two round ends about two points, and a hollow to the left of the way from the one to the other.",
-            &Alone("kidney", &Map(&KIDNEY)),
-        ),
+        "Two round ends about two points, and a hollow to the left of the way from the one to the other.",
+        Map(&KIDNEY),
     ),
     (
         "curved",
-        Says(
-            "Corners as one walks round; between two of them, how far the side stands out or in at its middle.",
-            &Alone(
-                "curved",
-                &List(
-                    &AnyOf(&[POINT, Alone("out", &LENGTH), Alone("in", &LENGTH)]),
-                    3,
-                ),
-            ),
-        ),
+        "Corners as one walks round; between two of them, how far the side stands out or in at its middle.",
+        CURVED,
     ),
     (
         "band",
-        Says(
-            "A line with a width, rounded at its ends.",
-            &Alone("band", &Map(&BAND)),
-        ),
+        "A line with a width, rounded at its ends.",
+        Map(&BAND),
     ),
 ];
 
@@ -194,8 +157,8 @@ pub(crate) const CORNERS: [(&str, &str); 2] = [
 /// An outline of the same thing, of which another is made.
 const OUTLINE: Syntax = Named("outline");
 
-pub(crate) const SAME: Keys<1> = keys("an outline", [need("same-as", OUTLINE)]);
-
+pub(crate) const SAME: Keys<1> = keys("an outline", [need("same-as", OUTLINE)])
+    .says("The same as another outline of this thing.");
 pub(crate) const OUTWARD: Keys<3> = keys(
     "an outline",
     [
@@ -203,22 +166,10 @@ pub(crate) const OUTWARD: Keys<3> = keys(
         need("from", OUTLINE),
         need("corners", Meanings(&CORNERS)),
     ],
-);
-
+)
+.says("Further out than another outline of this thing.");
 pub(crate) const INWARD: Keys<2> = keys(
     "an outline",
     [need("inward", LENGTH), need("from", OUTLINE)],
-);
-
-/// The ways to make an outline of another one, each with what it gives.
-pub(crate) const MADE: [Syntax; 3] = [
-    Says("The same as another outline of this thing.", &Map(&SAME)),
-    Says(
-        "Further out than another outline of this thing.",
-        &Map(&OUTWARD),
-    ),
-    Says(
-        "Further in than another outline of this thing.",
-        &Map(&INWARD),
-    ),
-];
+)
+.says("Further in than another outline of this thing.");

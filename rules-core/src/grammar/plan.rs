@@ -80,7 +80,7 @@ pub(crate) const SOURCES: [(&str, &str); 9] = [
     ),
 ];
 
-pub(crate) const SOURCE: Keys<4> = keys(
+pub(crate) const PLAN_SOURCE: Keys<4> = keys(
     "a source",
     [
         need("id", ShortName)
@@ -141,7 +141,7 @@ pub(crate) const LOT: Keys<2> = keys(
     ],
 );
 
-pub(crate) const CORNER: Keys<2> =
+pub(crate) const LOT_CORNER: Keys<2> =
     keys("a corner", [need("at", POINT), may("accuracy", WHEREABOUT)]);
 
 pub(crate) const SIDE: Keys<3> = keys(
@@ -161,7 +161,7 @@ pub(crate) const POSSIBLE: Keys<3> = keys(
 
 /// What plans are made of, by the names under which other tables speak of it.
 pub(crate) const DEFINED: [(&str, Syntax); 4] = [
-    ("source", Map(&SOURCE)),
+    ("source", Map(&PLAN_SOURCE)),
     ("tape", Map(&TAPE)),
     (
         "whereabouts",

@@ -1,6 +1,6 @@
 //! What a rule requires.
 
-use super::Syntax::{List, Text, YesNo};
+use super::Syntax::{List, Named, Text, YesNo};
 use super::things::{REQUIREMENT, THINGS};
 use super::{Key, Measure, Syntax, may, measure_named, need};
 
@@ -50,6 +50,9 @@ pub(crate) const COMBINATIONS: [(Combination, Key); 7] = [
 /// A key by which a file that builds on this one can change a requirement.
 pub(crate) const PART: Key =
     may("id", Text).says("A name by which another file can change this part.");
+
+/// The kind of one of which a term speaks.
+pub(crate) const TERM_OF: Key = may("of", Named("kind-name")).says("It speaks of one of these.");
 
 pub(crate) const EACH: Key =
     need("each", THINGS).says("What is required must hold of each of these.");

@@ -1,8 +1,8 @@
 //! Rules, and what a file changes in the rules and terms of files under it.
 
 use super::Syntax::{
-    self, Amount, AnyOf, List, Map, Meanings, Named, OneOrMore, Open, Says, ShortName, Text, Told,
-    Words, YesNo,
+    self, Amount, AnyOf, List, Map, Meanings, Named, OneOrMore, Open, ShortName, Text, Told, Words,
+    YesNo,
 };
 use super::things::{IF_NONE_KEY, IN, REQUIREMENT, THINGS, WHERE};
 use super::{
@@ -87,7 +87,8 @@ pub(crate) const IN_FORCE_KEYS: Keys<5> = keys(
         may("unless", REQUIREMENT).says("Not where this holds, whatever the day."),
         need("by", Named("day-name")).says("Which day of the application decides."),
     ],
-);
+)
+.says("When it is in force.");
 
 const WHEN: Key = may("when", REQUIREMENT).says("Only where this holds.");
 const CLAUSE: Key = may("clause", Text);
@@ -153,26 +154,11 @@ pub(crate) const RULE_FILE: [(&str, Syntax); 16] = [
     ("rule-set", Map(&RULE_SET)),
     ("rule", Map(&RULE)),
     ("relief", Map(&RELIEF_KEYS)),
-    (
-        "in-force",
-        Says("When it is in force.", &Map(&IN_FORCE_KEYS)),
-    ),
-    (
-        "scope",
-        Says(
-            "Which matters these rules hold, and which they leave to others: each matter once.",
-            &Map(&SCOPE),
-        ),
-    ),
+    ("in-force", Map(&IN_FORCE_KEYS)),
+    ("scope", Map(&SCOPE)),
     ("source", Map(&SOURCE)),
     ("citation", AnyOf(&[ShortName, Map(&CITATION)])),
-    (
-        "calendar",
-        Says(
-            "By which calendar working days are counted.",
-            &Map(&CALENDAR),
-        ),
-    ),
+    ("calendar", Map(&CALENDAR)),
     ("document", Map(&DOCUMENT)),
     ("decision", Map(&DECISION)),
     ("duty", Map(&DUTY)),

@@ -1,6 +1,6 @@
 //! The things, outlines and zones of which a rule speaks.
 
-use super::Syntax::{self, Amount, AnyOf, List, Map, Meanings, Named, Pair, Says, Text};
+use super::Syntax::{self, Amount, AnyOf, List, Map, Meanings, Named, Pair, Text};
 use super::{Key, Keys, keys, may, need};
 use crate::quantity::Dimension;
 
@@ -54,11 +54,15 @@ pub(crate) const EACH_OUTLINE: Keys<1> = keys(
     [need("each", OUTLINES).says("Those of the one thing that the rule is about.")],
 );
 
-pub(crate) const AROUND: Keys<2> = keys("a zone", [need("around", OUTLINES), need("by", LIMIT)]);
-pub(crate) const BETWEEN: Keys<1> = keys("a zone", [need("between", Pair(&OUTLINES))]);
-pub(crate) const CORNER: Keys<1> = keys("a zone", [need("corner", Map(&CORNER_OF))]);
-pub(crate) const INSIDE: Keys<1> = keys("a zone", [need("inside", OUTLINES)]);
-pub(crate) const NOT_IN: Keys<1> = keys("a zone", [need("not", ZONE)]);
+pub(crate) const AROUND: Keys<2> = keys("a zone", [need("around", OUTLINES), need("by", LIMIT)])
+    .says("All within a distance of an outline.");
+pub(crate) const BETWEEN: Keys<1> =
+    keys("a zone", [need("between", Pair(&OUTLINES))]).says("What lies between two lines.");
+pub(crate) const CORNER: Keys<1> = keys("a zone", [need("corner", Map(&CORNER_OF))])
+    .says("The triangle at a corner, as for a sight triangle.");
+pub(crate) const INSIDE: Keys<1> =
+    keys("a zone", [need("inside", OUTLINES)]).says("The inside of an outline.");
+pub(crate) const NOT_IN: Keys<1> = keys("a zone", [need("not", ZONE)]).says("All but a zone.");
 
 pub(crate) const CORNER_OF: Keys<2> = keys(
     "a corner",
@@ -69,16 +73,13 @@ pub(crate) const CORNER_OF: Keys<2> = keys(
 );
 
 /// The zones that are not simply an outline.
-pub(crate) const ZONE_MAPS: [Syntax; 5] = [
-    Says("All within a distance of an outline.", &Map(&AROUND)),
-    Says("What lies between two lines.", &Map(&BETWEEN)),
-    Says(
-        "The triangle at a corner, as for a sight triangle.",
-        &Map(&CORNER),
-    ),
-    Says("The inside of an outline.", &Map(&INSIDE)),
-    Says("All but a zone.", &Map(&NOT_IN)),
-];
+pub(crate) const ZONE_MAP: Syntax = AnyOf(&[
+    Map(&AROUND),
+    Map(&BETWEEN),
+    Map(&CORNER),
+    Map(&INSIDE),
+    Map(&NOT_IN),
+]);
 
 /// Things, outlines and zones, by the names under which other tables speak of them.
 pub(crate) const PLACES: [(&str, Syntax); 3] = [
@@ -97,11 +98,11 @@ pub(crate) const PLACES: [(&str, Syntax); 3] = [
         "zone",
         AnyOf(&[
             OUTLINES,
-            ZONE_MAPS[0],
-            ZONE_MAPS[1],
-            ZONE_MAPS[2],
-            ZONE_MAPS[3],
-            ZONE_MAPS[4],
+            Map(&AROUND),
+            Map(&BETWEEN),
+            Map(&CORNER),
+            Map(&INSIDE),
+            Map(&NOT_IN),
         ]),
     ),
 ];

@@ -14,6 +14,11 @@ pub(super) fn map(keys: Keys, required: &[&str]) -> Value {
     map
 }
 
+/// A map with this key alone.
+pub(super) fn alone(key: &str, after: Value) -> Value {
+    map(keys([(key, after)]), &[key])
+}
+
 /// Keys with what may stand after each.
 pub(super) fn keys<const N: usize>(list: [(&str, Value); N]) -> Keys {
     let named = list.into_iter().map(|(key, value)| (key.to_owned(), value));

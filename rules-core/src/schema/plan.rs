@@ -5,7 +5,7 @@ use serde_json::{Map, Value, json};
 use super::parts::{Keys, any_of, defined, map, or_nothing, said, short_name};
 use super::syntax::{self, properties};
 use super::{facts, shapes, things};
-use crate::grammar::plan::{ANSWER_GIVEN, CORNER, DEFINED, PLAN};
+use crate::grammar::plan::{ANSWER_GIVEN, DEFINED, LOT_CORNER, PLAN};
 use crate::vocabulary::{Matter, Number, Vocabulary};
 
 /// What plans are made of.
@@ -64,6 +64,6 @@ fn corners() -> Value {
         "type": "object",
         "propertyNames": short_name(),
         "minProperties": 3,
-        "additionalProperties": any_of(vec![defined("point"), syntax::map(&CORNER)]),
+        "additionalProperties": any_of(vec![defined("point"), syntax::map(&LOT_CORNER)]),
     })
 }

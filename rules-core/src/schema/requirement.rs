@@ -8,13 +8,13 @@ use super::amounts::amount;
 use super::facts::words_of;
 use super::names::spellings;
 use super::parts::{
-    Keys, any_of, defined, defined_as, keys, list_of, map, one_key, one_or_more, put, said,
-    some_key, word, yes_no,
+    Keys, any_of, defined, keys, list_of, map, one_key, one_or_more, put, said, some_key, word,
+    yes_no,
 };
 use super::syntax::{self, of, properties};
 use crate::grammar::{
     BOUNDS, CHOOSING, CHOSEN_OUTLINES, COMBINATIONS, HOLDS, MEASURES, PART, PLACES, REQUIRE,
-    SOURCED_TERM, TERM_EDIT, VALUES, ZONE_MAPS, mains,
+    SOURCED_TERM, TERM_EDIT, TERM_OF, VALUES, ZONE_MAP, mains,
 };
 use crate::quantity::Dimension;
 use crate::vocabulary::{Answer, Fact, Vocabulary};
@@ -179,7 +179,7 @@ fn term() -> Value {
         syntax::map(&CHOSEN_OUTLINES),
         otherwise(
             zones,
-            any_of(ZONE_MAPS.iter().map(of).collect()),
+            of(&ZONE_MAP),
             otherwise(names("not"), not, defined("term-of-one")),
         ),
     );
@@ -214,10 +214,7 @@ fn term_of_one() -> Value {
     let mut all = combining_keys();
     all.extend(measure_keys());
     all.extend(properties(&BOUNDS));
-    all.insert(
-        "of".to_owned(),
-        defined_as("kind-name", "It speaks of one of these."),
-    );
+    all.extend(properties([&TERM_OF]));
     let mut one = map(all, &[]);
     put(&mut one, "allOf", json!([one_key(mains())]));
     one

@@ -2,25 +2,24 @@
 
 use serde_json::{Map, Value};
 
-use super::parts::{Keys, any_of, choice, defined, list_of, map, said, word};
+use super::parts::{alone, any_of, choice, defined, list_of, said, word};
 use super::syntax::{self, of};
-use crate::grammar::{DRAWN, DRAWN_OF, DRAWN_WAYS, MADE};
+use crate::grammar::{DRAWN, DRAWN_OF, DRAWN_WAYS, INWARD, OUTWARD, SAME};
 use crate::vocabulary::{KindId, OutlineId, Shape, Vocabulary};
 
 /// The ways to draw outlines, for each shape, and how outlines of a kind are made of each other.
 pub(super) fn define(definitions: &mut Map<String, Value>, vocabulary: &Vocabulary) {
     syntax::define(definitions, &DRAWN_OF);
-    syntax::define(definitions, &DRAWN);
+    for (way, means, after) in DRAWN {
+        definitions.insert(way.to_owned(), said(means, alone(way, of(&after))));
+    }
     for (shape, name) in [
         (Shape::Point, "drawn-point"),
         (Shape::Line, "drawn-line"),
         (Shape::Area, "drawn-area"),
     ] {
         let mut ways = own_ways(shape);
-        let parts = map(
-            Keys::from_iter([("parts".to_owned(), list_of(any_of(ways.clone()), 1))]),
-            &["parts"],
-        );
+        let parts = alone("parts", list_of(any_of(ways.clone()), 1));
         ways.push(said("Several pieces of one outline.", parts));
         ways.push(choice("unknown", "Nobody knows yet."));
         definitions.insert(name.to_owned(), any_of(ways));
@@ -57,7 +56,11 @@ fn own_ways(shape: Shape) -> Vec<Value> {
 
 /// An outline taken from another of the same thing.
 fn taken_from(names: &[&str]) -> Vec<Value> {
-    let mut ways = MADE.map(|way| of(&way));
+    let mut ways = [
+        syntax::map(&SAME),
+        syntax::map(&OUTWARD),
+        syntax::map(&INWARD),
+    ];
     for way in &mut ways {
         for key in ["same-as", "from"] {
             if let Some(outline) = way.pointer_mut(&format!("/properties/{key}")) {

@@ -4,7 +4,7 @@ use serde_json::{Map, Value, json};
 
 use super::amounts::amount;
 use super::parts::{
-    Keys, any_of, choice, defined, list_of, meaning, one_or_more, or_nothing, put, said,
+    Keys, alone, any_of, choice, defined, list_of, meaning, one_or_more, or_nothing, put, said,
     short_name, text, word, yes_no,
 };
 use crate::grammar::{Declaration, Key, Syntax, Tie};
@@ -40,9 +40,7 @@ pub(super) fn of(syntax: &Syntax) -> Value {
             "additionalProperties": of(syntax),
         }),
         Syntax::Each(syntax) => json!({"type": "object", "additionalProperties": of(syntax)}),
-        Syntax::Alone(key, syntax) => {
-            super::parts::map(Keys::from_iter([((*key).to_owned(), of(syntax))]), &[key])
-        }
+        Syntax::Alone(key, syntax) => alone(key, of(syntax)),
         Syntax::Open(keys) => with_keys(keys),
         Syntax::Map(declaration) => map(declaration),
         Syntax::Says(means, syntax) => said(means, of(syntax)),
@@ -76,7 +74,10 @@ pub(super) fn map(declaration: &Declaration) -> Value {
         .collect();
     let mut map = super::parts::map(properties(keys), &needed);
     tie(&mut map, declaration.ties);
-    map
+    match declaration.means {
+        "" => map,
+        means => said(means, map),
+    }
 }
 
 /// Keys with what may stand after each.

@@ -50,7 +50,7 @@ impl<'a> Context<'a> {
     }
 
     fn one_source(&mut self, node: &'a Node) -> Option<(Source, &'a Node)> {
-        let [id, by, accuracy, shift] = self.keys(node, &plan::SOURCE)?;
+        let [id, by, accuracy, shift] = self.keys(node, &plan::PLAN_SOURCE)?;
         let (accuracy, shift) = (
             self.accuracy(accuracy).flatten(),
             self.accuracy(shift).flatten(),

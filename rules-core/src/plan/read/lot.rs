@@ -134,7 +134,7 @@ impl<'a> Context<'a> {
         let (name, span) = (entry.key.as_str(), entry.key_span);
         let named = self.is_id("corners", name, span);
         let (at, accuracy) = if entry.value.as_map().is_some() {
-            let [at, accuracy] = self.keys(&entry.value, &plan::CORNER)?;
+            let [at, accuracy] = self.keys(&entry.value, &plan::LOT_CORNER)?;
             let accuracy = self.accuracy(accuracy);
             (self.point(&at?.value), accuracy)
         } else {

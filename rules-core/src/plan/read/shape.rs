@@ -267,7 +267,7 @@ impl<'a> Context<'a> {
     fn rectangle(&mut self, node: &'a Node, rounded: bool) -> Option<Drawn> {
         let ([at, length, width, turned], radius) = match rounded {
             true => {
-                let [rest @ .., radius] = self.keys(node, &grammar::ROUNDED_RECTANGLE)?;
+                let [rest @ .., radius] = self.keys(node, &grammar::ROUNDED)?;
                 (rest, Some(radius))
             }
             false => (self.keys(node, &grammar::RECTANGLE)?, None),

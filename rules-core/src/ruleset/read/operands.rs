@@ -157,7 +157,7 @@ impl<'a> Reader<'a> {
             let [each] = self.keys(node, &grammar::EACH_OUTLINE)?;
             return self.written(each, Self::of_each);
         }
-        let [written_kind, choosing @ .., written, counted] =
+        let [written_kind, choosing @ .., written_outline, counted] =
             self.keys(node, &grammar::CHOSEN_OUTLINES)?;
         let (head, tail) = written_kind
             .and_then(|entry| entry.value.text())
@@ -165,12 +165,12 @@ impl<'a> Reader<'a> {
         let (selection, _) = self.selected(node.span, written_kind, choosing)?;
         let kind = selection.kind;
         let span = written_kind.map_or(node.span, |entry| entry.value.span);
-        let outline = match (tail, written.and_then(|entry| entry.value.text())) {
+        let outline = match (tail, written_outline.and_then(|entry| entry.value.text())) {
             (Some(tail), _) => self.outline(kind, (head, tail), span),
             (None, Some(name)) => self.outline(
                 kind,
                 (head, name),
-                written.map_or(span, |entry| entry.value.span),
+                written_outline.map_or(span, |entry| entry.value.span),
             ),
             (None, None) => outline(self, kind, head, span),
         };

@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use super::terms::Known;
 use super::{Reader, bounds, lint};
-use crate::grammar::{Combination, Main, Measure, PART, main_named, mains};
+use crate::grammar::{Combination, Main, Measure, PART, TERM_OF, main_named, mains};
 use crate::ruleset::{Requirement, Value};
 use crate::text::{Content, Entry, MapReader, Node, Span, closest};
 
@@ -71,7 +71,7 @@ impl<'a> Reader<'a> {
     fn requirement_map(&mut self, node: &'a Node, entries: &'a [Entry]) -> Option<Requirement> {
         let mut map = self.map(node, "a requirement")?;
         if self.around.term_of == Some(node.span) {
-            map.take("of");
+            map.keys(&[TERM_OF], self.faults());
         }
         map.keys(&[PART], self.faults());
         self.wrong_words(&mut map, entries);

@@ -70,11 +70,12 @@ impl<'a> Reader<'a> {
     }
 
     fn one_left_out(&mut self, node: &'a Node) -> Option<(LeftOut, Span)> {
-        let [named, ask, why] = self.keys(node, &grammar::LEFT_OUT)?;
-        let matter = named.and_then(|entry| self.matter_of(entry));
+        let [matter, ask, why] = self.keys(node, &grammar::LEFT_OUT)?;
+        let span = matter.map(|entry| entry.value.span);
+        let matter = matter.and_then(|entry| self.matter_of(entry));
         let [ask, why] = [ask, why].map(|text| self.told(text));
         let (matter, ask) = (matter?, ask?);
-        Some((LeftOut { matter, ask, why }, named?.value.span))
+        Some((LeftOut { matter, ask, why }, span?))
     }
 
     fn on_top(&mut self, entry: Option<&'a Entry>) -> Vec<String> {

@@ -4,7 +4,7 @@ use super::Reader;
 use super::bounds::capital;
 use super::names::parts;
 use super::terms::Known;
-use crate::grammar::{self, MEASURES, Measure, MeasureKey};
+use crate::grammar::{self, MEASURES, Measure, MeasureKey, TERM_OF};
 use crate::quantity::{Dimension, parse};
 use crate::ruleset::types::{Type, agree, of_product, type_of};
 use crate::ruleset::{Over, Stated, Value};
@@ -46,7 +46,7 @@ impl<'a> Reader<'a> {
     ) -> Option<Value> {
         let mut map = self.map(node, "a value")?;
         if self.around.term_of == Some(node.span) {
-            map.take("of");
+            map.keys(&[TERM_OF], self.faults());
         }
         let written = |row: &&MeasureKey| entries.iter().any(|entry| entry.key == row.key.name);
         let mut measures = MEASURES.iter().filter(written);

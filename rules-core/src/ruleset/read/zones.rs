@@ -43,14 +43,14 @@ impl<'a> Reader<'a> {
         };
         match entry.key.as_str() {
             "around" => {
-                let [of, by] = self.keys(node, &grammar::AROUND)?;
-                let of = self.written(of, Self::operand);
+                let [around, by] = self.keys(node, &grammar::AROUND)?;
+                let of = self.written(around, Self::operand);
                 let by = by.and_then(|entry| self.length_value(entry));
                 Some(Zone::Around { of: of?, by: by? })
             }
             "between" => {
-                let [pair] = self.keys(node, &grammar::BETWEEN)?;
-                let (one, other) = self.written(pair, Self::pair)?;
+                let [between] = self.keys(node, &grammar::BETWEEN)?;
+                let (one, other) = self.written(between, Self::pair)?;
                 Some(Zone::Between(one, other))
             }
             "corner" => {
