@@ -17,6 +17,7 @@ mod false_verdicts;
 mod faults;
 mod fuzzing;
 mod growth;
+mod kinds_in_rows;
 mod less_said;
 mod levels;
 mod lots;

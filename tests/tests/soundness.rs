@@ -130,7 +130,7 @@ impl Site {
         let end = |which: Which| {
             let kind = match &which {
                 Which::Bound(kind) => *kind,
-                Which::All(selection) => selection.kind,
+                Which::Meant(selection) | Which::All(selection) => selection.kind,
             };
             let outline = self.words.outlines(kind)[0];
             let counted = None;

@@ -17,7 +17,7 @@ use std::collections::BTreeSet;
 
 use crate::quantity::{Dimension, Unit, show_exactly};
 use crate::ruleset::RuleSet;
-use crate::vocabulary::{Answer, Fact, FactId, Kind, KindId, Number, OutlineId, Shape};
+use crate::vocabulary::{Answer, Fact, FactId, Kind, KindId, Number, OutlineId, Role, Shape};
 use reads::{Reader, Reads};
 
 /// What a rule set needs to know.
@@ -26,16 +26,15 @@ pub fn asked(rules: &RuleSet) -> Asked {
         rules,
         reads: reads::of(rules),
     };
-    let kind = |name: &str| rules.vocabulary.kind_named(name);
-    let own_list = [kind("answers"), kind("events")];
+    let vocabulary = &rules.vocabulary;
     let kinds = asker.reads.kinds.keys().copied();
     Asked {
         kinds: kinds
-            .filter(|kind| !own_list.contains(&Some(*kind)))
+            .filter(|kind| !vocabulary.kind(*kind).is_short())
             .map(|kind| asker.kind(kind))
             .collect(),
-        questions: asker.facts_of(kind("answers")),
-        dates: asker.facts_of(kind("events")),
+        questions: asker.facts_of(vocabulary.with_role(Role::Answers)),
+        dates: asker.facts_of(vocabulary.with_role(Role::Events)),
         documents: asker.documents(),
     }
 }
@@ -58,6 +57,7 @@ impl Asker<'_> {
                 Number::AtMostOne => "one-or-none",
                 Number::Many => "many",
             },
+            part: kind.part.name(),
             drawn_as: outlines.first().map(|outline| outline.shape),
             facts: self.facts_of(Some(id)),
             why: self.why(self.reads.kinds.get(&id)),

@@ -28,6 +28,8 @@ pub struct AskedKind {
     pub ask: String,
     /// `one` (always there), `one-or-none` or `many`.
     pub number: &'static str,
+    /// The part of a form in which it is asked for: `where`, `lot`, `pool`, `road`, `site`, `barrier` or `questions`.
+    pub part: &'static str,
     /// The shape of its first outline: `point`, `line` or `area`; none where nothing of it has to be drawn.
     pub drawn_as: Option<&'static str>,
     /// The outlines that are read.

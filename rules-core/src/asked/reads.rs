@@ -5,15 +5,13 @@ use std::sync::Arc;
 
 use crate::check::heights::facts_of_height;
 use crate::check::levels::fact_of_level;
-use crate::check::special::{
-    IN_THE_WAY, OPENING, POWER, REFLECTING, RUNS, is_beside, is_within, says_whose,
-};
+use crate::check::special::{POWER, REFLECTING, RUNS, WIDTH, in_the_way, line_of, says_whose};
 use crate::ruleset::visit::{Visit, within};
 use crate::ruleset::{
     Condition, Distance, DocumentIndex, Enclosure, Fall, HeightOver, InForce, LevelOf, Measured,
     Once, Operand, Part, Requirement, RuleSet, Selection, Sound, Volume,
 };
-use crate::vocabulary::{FactId, KindId, OutlineId, Vocabulary};
+use crate::vocabulary::{FactId, KindId, OutlineId, Role, Vocabulary};
 
 /// What reads something: a place in [`Reads::readers`].
 pub(super) type Reader = usize;
@@ -161,7 +159,7 @@ impl<'r> Walk<'r> {
 
     fn level_of(&mut self, outline: OutlineId) {
         self.height(outline);
-        self.all_named(&[("contour", "level"), ("contour", "interval")]);
+        self.all_named(&[(Role::Contour, "level"), (Role::Contour, "interval")]);
         if let Some(fact) = fact_of_level(outline, self.vocabulary) {
             self.fact(fact);
         }
@@ -171,7 +169,7 @@ impl<'r> Walk<'r> {
     fn past_the_line(&mut self, own: &Operand, line: &Operand) {
         let vocabulary = self.vocabulary;
         let kind = |part: &Part| vocabulary.outline(part.outline).kind;
-        let lot_line = vocabulary.kind_named("lot-line");
+        let lot_line = vocabulary.with_role(Role::LotLine);
         if !line.parts.iter().any(|part| Some(kind(part)) == lot_line) {
             return;
         }
@@ -184,13 +182,9 @@ impl<'r> Walk<'r> {
 
     /// What stands in the way is read with every distance on foot.
     fn in_the_way(&mut self) {
-        for (kind, outline) in IN_THE_WAY {
-            let Some(kind) = self.vocabulary.kind_named(kind) else {
-                continue;
-            };
-            self.kind(kind);
-            let outline = self.vocabulary.outline_named(kind, outline);
-            outline.iter().for_each(|outline| self.outline(*outline));
+        for outline in in_the_way(self.vocabulary) {
+            self.kind(self.vocabulary.outline(outline).kind);
+            self.outline(outline);
         }
     }
 
@@ -199,24 +193,29 @@ impl<'r> Walk<'r> {
         for fact in facts_of_height(outline, self.vocabulary) {
             self.fact(fact);
         }
-        self.all_named(&[("lot", "level-ground"), ("ground-spot", "level")]);
+        self.all_named(&[(Role::Lot, "level-ground"), (Role::Spot, "level")]);
     }
 
-    fn all_named(&mut self, facts: &[(&str, &str)]) {
-        for (kind, fact) in facts {
-            let kind = self.vocabulary.kind_named(kind);
+    fn all_named(&mut self, facts: &[(Role, &str)]) {
+        for (role, fact) in facts {
+            let kind = self.vocabulary.with_role(*role);
             kind.iter().for_each(|kind| self.named(*kind, fact));
         }
+    }
+
+    fn line_of(&mut self, role: Role) {
+        let line = line_of(role, self.vocabulary);
+        line.iter().for_each(|(_, line)| self.outline(*line));
     }
 
     /// Whether a thing lies in a zone, all its outlines say but those that lie within another.
     fn place(&mut self, kind: KindId) {
         let vocabulary = self.vocabulary;
         let all = &vocabulary.kind(kind).outlines;
-        let told = |one: OutlineId| all.iter().any(|other| is_within(one, *other, vocabulary));
+        let told = |one: OutlineId| all.iter().any(|other| vocabulary.is_within(one, *other));
         let asked = all
             .iter()
-            .filter(|one| !told(**one) && !is_beside(**one, vocabulary));
+            .filter(|one| !told(**one) && !vocabulary.outline(**one).beside);
         asked.for_each(|outline| self.outline(*outline));
     }
 }
@@ -279,28 +278,16 @@ impl<'r> Visit<'r> for Walk<'r> {
     /// Where people come from is told by the sides of the lot and by the doors of the house; a barrier may have holes.
     fn enclosure(&mut self, enclosure: &'r Enclosure) {
         within::enclosure(self, enclosure);
-        let vocabulary = self.vocabulary;
-        let kind = |name: &str| vocabulary.kind_named(name);
-        let read: &[(&str, &str)] = match enclosure.from.iter().any(|word| word == "dwelling") {
-            true => &[
-                ("lot-line", "beyond"),
-                ("wall-opening", "type"),
-                ("wall-opening", "in"),
-                ("building", "use"),
-            ],
-            false => &[("lot-line", "beyond")],
-        };
-        for (name, fact) in read {
-            kind(name).iter().for_each(|kind| self.named(*kind, fact));
+        self.all_named(&[(Role::LotLine, "beyond"), (Role::BarrierOpening, WIDTH)]);
+        self.line_of(Role::BarrierOpening);
+        if enclosure.from.iter().any(|word| word == "dwelling") {
+            self.all_named(&[
+                (Role::WallOpening, "type"),
+                (Role::WallOpening, "in"),
+                (Role::Building, "use"),
+            ]);
+            self.line_of(Role::WallOpening);
         }
-        if let Some(hole) = kind(OPENING.0) {
-            self.named(hole, OPENING.2);
-            let line = vocabulary.outline_named(hole, OPENING.1);
-            line.iter().for_each(|line| self.outline(*line));
-        }
-        let opening = kind("wall-opening").filter(|_| read.len() > 1);
-        let line = opening.and_then(|kind| vocabulary.outline_named(kind, "line"));
-        line.iter().for_each(|line| self.outline(*line));
     }
 
     fn sound(&mut self, sound: &'r Sound) {

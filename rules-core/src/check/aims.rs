@@ -4,9 +4,10 @@ use super::Missing;
 use super::distance::End;
 use super::judge::Judge;
 use super::scene::{Env, Holder};
+use super::special::line_of;
 use crate::measure::{Doubt, Place, View, contains, distance, part_way};
 use crate::plan::{Figure, Form, Point, ThingIndex, Words};
-use crate::vocabulary::KindId;
+use crate::vocabulary::{KindId, Role};
 
 /// So far beyond a lot line, in nanometres, begins the place from which people come. What stands nearer to the line,
 /// a neighbour's fence beside it, say, still stands between.
@@ -249,7 +250,7 @@ impl<'a> Judge<'a> {
     /// The doors of dwellings.
     fn doors(&self, env: &Env<'_>) -> Vec<Aim> {
         let vocabulary = &self.scene.rules().vocabulary;
-        let Some(opening) = vocabulary.kind_named("wall-opening") else {
+        let Some((opening, outline)) = line_of(Role::WallOpening, vocabulary) else {
             return vec![Aim::ANYWHERE];
         };
         let mut aims = Vec::new();
@@ -257,7 +258,6 @@ impl<'a> Judge<'a> {
             self.scene.touch(Missing::Inventory(opening), true, &[]);
             aims.push(Aim::ANYWHERE);
         }
-        let line = vocabulary.outline_named(opening, "line");
         for index in self.scene.base.of_kind(opening) {
             let (is, surely) = self.says(
                 (opening, *index),
@@ -269,13 +269,11 @@ impl<'a> Judge<'a> {
             if !(is && ours) {
                 continue;
             }
-            let placed = line.and_then(|outline| {
-                self.placed(&End {
-                    holder: Holder::Thing(*index),
-                    outline,
-                    sure: true,
-                    zone: None,
-                })
+            let placed = self.placed(&End {
+                holder: Holder::Thing(*index),
+                outline,
+                sure: true,
+                zone: None,
             });
             aims.push(placed.map_or(Aim::ANYWHERE, |placed| Aim {
                 place: Some((placed.figure, placed.doubt)),
@@ -288,7 +286,7 @@ impl<'a> Judge<'a> {
     }
 
     fn may_have_a_dwelling(&self, env: &Env<'_>) -> bool {
-        let Some(building) = self.scene.rules().vocabulary.kind_named("building") else {
+        let Some(building) = self.scene.rules().vocabulary.with_role(Role::Building) else {
             return true;
         };
         let is_one =
@@ -297,7 +295,7 @@ impl<'a> Judge<'a> {
     }
 
     fn is_in_a_dwelling(&self, opening: KindId, index: ThingIndex, env: &Env<'_>) -> (bool, bool) {
-        let building = self.scene.rules().vocabulary.kind_named("building");
+        let building = self.scene.rules().vocabulary.with_role(Role::Building);
         let whole = self.scene.thing(index).and_then(|thing| thing.part_of);
         let whole =
             whole.filter(|whole| self.scene.thing(*whole).map(|thing| thing.kind) == building);

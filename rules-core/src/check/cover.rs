@@ -161,7 +161,7 @@ impl<'a> Judge<'a> {
 
     /// No less than this is covered: what lies so far within each outline that it is covered wherever that truly is. One more
     /// outline can only add to it, so the best of several ways to tell counts: each by itself, which of one outline alone is
-    /// known better; those of one source, which shift together; all.
+    /// known better; those that were not cut, which are not rounded; those of one source, which shift together; all.
     fn surely_covered(&self, all: &[Covering<'a>]) -> i128 {
         let sure: Vec<&Covering<'a>> = all.iter().filter(|one| one.sure).collect();
         let alone = sure.iter().filter_map(|one| Some(one.alone?.0));
@@ -172,9 +172,14 @@ impl<'a> Judge<'a> {
         let shift_apart = self.shift_apart(all);
         let within = sure.iter().map(|one| self.surely_within(one, shift_apart));
         let within: Vec<Within> = within.collect();
+        let uncut = within.iter().filter(|one| one.slack == 0);
         if !shift_apart {
-            return alone.max(total(within.iter().map(|one| (one, &one.pieces))));
+            let uncut = total(uncut.map(|one| (one, &one.pieces)));
+            return alone
+                .max(uncut)
+                .max(total(within.iter().map(|one| (one, &one.pieces))));
         }
+        let uncut = total(uncut.map(|one| (one, &one.shifted)));
         let mut frames: Vec<Frame> = within.iter().map(|one| one.frame).collect();
         frames.sort_unstable();
         frames.dedup();
@@ -182,7 +187,7 @@ impl<'a> Judge<'a> {
             let own = within.iter().filter(|one| one.frame == *frame);
             total(own.map(|one| (one, &one.pieces)))
         });
-        let best = together.fold(alone, i128::max);
+        let best = together.fold(alone.max(uncut), i128::max);
         best.max(total(within.iter().map(|one| (one, &one.shifted))))
     }
 

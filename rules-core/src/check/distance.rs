@@ -121,7 +121,7 @@ impl<'a> Judge<'a> {
             if_none: None,
         };
         for part in operand.parts.iter() {
-            if let Which::All(selection) = &part.which {
+            if let Some(selection) = part.which.selection() {
                 ends.if_none = ends.if_none.or(selection.if_none);
             }
             ends.list.extend(self.part_ends(part, env));
@@ -136,10 +136,15 @@ impl<'a> Judge<'a> {
     {
         let (list, zone) = match &part.which {
             Which::Bound(kind) => (self.bound(*kind, env), env.zone(*kind)),
+            Which::Meant(selection) => {
+                let meant = self.meant_member(selection, env).list;
+                (meant, selection.zone.as_deref())
+            }
             Which::All(selection) => (self.members(selection, env).list, selection.zone.as_deref()),
         };
         // Where a rule says what none means, an outline that is not drawn and that a thing may be without is only perhaps there.
-        let says_none = matches!(&part.which, Which::All(selection) if selection.if_none.is_some());
+        let selection = part.which.selection();
+        let says_none = selection.is_some_and(|selection| selection.if_none.is_some());
         list.into_iter()
             .filter(|(holder, _)| !self.lacks(*holder, part.outline))
             .filter(|(holder, _)| !part.if_drawn || self.is_drawn(*holder, part.outline))

@@ -5,6 +5,7 @@ use super::distance::End;
 use super::holes::Hole;
 use super::judge::{Judge, thing_of};
 use super::scene::{Env, Holder};
+use super::special::line_of;
 use super::value::{Val, Way};
 use super::ways_out::Sought;
 use super::{Missing, Witness};
@@ -12,7 +13,7 @@ use crate::measure::{Doubt, Goal, Target, View, Wall, WayOut, widest_way};
 use crate::plan::{Figure, ThingIndex};
 use crate::quantity::{Dimension, Interval, NO_HIGH};
 use crate::ruleset::Enclosure;
-use crate::vocabulary::OutlineId;
+use crate::vocabulary::{OutlineId, Role};
 
 /// A drawn thing as the geometry takes it.
 pub(crate) struct Placed {
@@ -179,10 +180,7 @@ impl<'a> Judge<'a> {
     /// The gates that are part of a run: closed, they are barrier as the run is.
     fn gates_of<'e>(&self, end: &End<'e>) -> Vec<End<'e>> {
         let vocabulary = &self.scene.rules().vocabulary;
-        let gate = vocabulary.kind_named("gate");
-        let Some((gate, line)) =
-            gate.and_then(|gate| Some((gate, vocabulary.outline_named(gate, "line")?)))
-        else {
+        let Some((gate, line)) = line_of(Role::Gate, vocabulary) else {
             return Vec::new();
         };
         let of = thing_of(end.holder);

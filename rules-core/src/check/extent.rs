@@ -27,7 +27,7 @@ impl<'a> Judge<'a> {
         let of_all = of
             .parts
             .iter()
-            .any(|part| matches!(part.which, Which::All(_)));
+            .any(|part| matches!(part.which, Which::All(_) | Which::Meant(_)));
         let none = match ends.if_none {
             None if of_all => return found,
             None => Way::Bare,

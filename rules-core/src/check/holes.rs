@@ -6,10 +6,11 @@ use super::distance::End;
 use super::enclosure::Placed;
 use super::judge::Judge;
 use super::scene::{Env, Holder};
-use super::special::OPENING;
+use super::special::{WIDTH, line_of};
 use crate::measure::{Doubt, View};
 use crate::plan::{Figure, ThingIndex};
 use crate::quantity::Interval;
+use crate::vocabulary::Role;
 
 /// An opening that is drawn in a barrier.
 pub(crate) struct Hole {
@@ -50,9 +51,8 @@ impl Judge<'_> {
     pub(crate) fn holes_in(&self, walls: &[Placed], env: &Env<'_>) -> (Vec<Hole>, bool) {
         let (mut holes, mut more) = (Vec::new(), false);
         let vocabulary = &self.scene.rules().vocabulary;
-        let kind = vocabulary.kind_named(OPENING.0);
-        let named = kind.and_then(|kind| Some((kind, vocabulary.outline_named(kind, OPENING.1)?)));
-        let Some((kind, outline)) = named.filter(|_| !walls.is_empty()) else {
+        let hole = line_of(Role::BarrierOpening, vocabulary);
+        let Some((kind, outline)) = hole.filter(|_| !walls.is_empty()) else {
             return (holes, more);
         };
         if self.may_be_unseen(kind) {
@@ -78,7 +78,7 @@ impl Judge<'_> {
         let vocabulary = &self.scene.rules().vocabulary;
         let thing = self.scene.thing(placed.index);
         let width = thing.and_then(|thing| {
-            let fact = vocabulary.fact_named(thing.kind, OPENING.2)?;
+            let fact = vocabulary.fact_named(thing.kind, WIDTH)?;
             let holder = Holder::Thing(placed.index);
             Some(self.reach_of(fact, holder, env).hull())
         });

@@ -11,31 +11,6 @@ use crate::quantity::{Dimension, Interval, NO_HIGH};
 use crate::ruleset::{Fall, HeightOver, LevelOf, Operand, Surface, Volume};
 use crate::vocabulary::{FactId, OutlineId, Vocabulary};
 
-/// The fact that states the level of an outline: kind, outline (none: all), fact.
-const LEVELS: &[(&str, Option<&str>, &str)] = &[
-    ("pool", Some("water"), "rim-level"),
-    ("pool", Some("coping"), "rim-level"),
-    ("barrier-stretch", Some("top"), "top-level"),
-    ("equipment", None, "base-level"),
-    ("septic-part", None, "level"),
-    ("flood-area", None, "level"),
-    ("ground-spot", None, "level"),
-    ("contour", None, "level"),
-    ("raised-ground", None, "top-level"),
-    ("stormwater-point", None, "level"),
-    ("shoreline", None, "high-water-level"),
-];
-/// Kinds of which only their own fact tells the level: they may lie above the ground or below it, nobody knows how far.
-const BY_FACT_ONLY: &[&str] = &[
-    "equipment",
-    "septic-part",
-    "flood-area",
-    "stormwater-point",
-    "shoreline",
-];
-/// Outlines whose level is that of their lowest place.
-const HOLES: &[&str] = &["excavation", "excavation-zone"];
-
 /// The least (or the greatest) over some outlines: what it is no less than, and what it surely does not exceed.
 struct Least {
     low: i128,
@@ -65,12 +40,8 @@ impl Least {
 
 /// The fact that states the level of an outline, where there is one.
 pub(crate) fn fact_of_level(outline: OutlineId, vocabulary: &Vocabulary) -> Option<FactId> {
-    let outline = vocabulary.outline(outline);
-    let kind = vocabulary.kind(outline.kind).name.as_str();
-    let row = LEVELS
-        .iter()
-        .find(|row| row.0 == kind && row.1.is_none_or(|name| name == outline.name))?;
-    vocabulary.fact_named(outline.kind, row.2)
+    let level = vocabulary.outline(outline).lie.level;
+    level.map(|level| level.fact)
 }
 
 impl<'a> Judge<'a> {
@@ -119,13 +90,13 @@ impl<'a> Judge<'a> {
     /// The level of an outline: as stated, else the ground's and its height over it.
     fn level_at(&self, end: &End<'_>, env: &Env<'_>) -> Reach {
         let vocabulary = &self.scene.rules().vocabulary;
-        let kind = vocabulary.outline(end.outline).kind;
-        let by_fact = BY_FACT_ONLY.contains(&vocabulary.kind(kind).name.as_str());
+        let level = vocabulary.outline(end.outline).lie.level;
+        let by_fact = level.is_some_and(|level| level.only);
         let stated = |fact| {
             let thing = thing_of(end.holder).and_then(|index| self.scene.thing(index));
             thing.is_some_and(|thing| thing.facts.contains_key(&fact))
         };
-        match fact_of_level(end.outline, vocabulary) {
+        match level.map(|level| level.fact) {
             Some(fact) if by_fact || !self.stands_on_known_ground(end, env) => {
                 self.reach_of(fact, end.holder, env)
             }
@@ -183,13 +154,14 @@ impl<'a> Judge<'a> {
 
     /// The ground's level and the height over it: of a hole its floor's, of everything else its top's.
     fn raised(&self, end: &End<'_>, env: &Env<'_>) -> Reach {
-        let vocabulary = &self.scene.rules().vocabulary;
-        let outline = vocabulary.outline(end.outline);
-        let kind = vocabulary.kind(outline.kind).name.as_str();
         let extent = self.extent(end, end, env);
-        let hole = [outline.name.as_str(), kind]
-            .iter()
-            .any(|name| HOLES.contains(name));
+        let hole = self
+            .scene
+            .rules()
+            .vocabulary
+            .outline(end.outline)
+            .lie
+            .lowest;
         let height = if hole { extent.bottom } else { extent.top };
         self.ground_at(end, env).plus(height)
     }

@@ -4,7 +4,7 @@ use super::Truth;
 use super::distance::{Drawn, End};
 use super::judge::Judge;
 use super::scene::{Env, Holder};
-use super::special::{is_the_owners, says_whose};
+use super::special::says_whose;
 use crate::measure::{Gap, Place, contains, distance, farthest, lies_within, moved_away};
 use crate::plan::{Figure, Form, Point, ThingIndex, Words};
 use crate::quantity::Interval;
@@ -80,7 +80,7 @@ impl<'a> Judge<'a> {
             return Truth::FAILS;
         };
         let vocabulary = &self.scene.rules().vocabulary;
-        if is_the_owners(thing.kind, vocabulary) {
+        if vocabulary.kind(thing.kind).owners {
             return Truth::HOLDS;
         }
         let Some((fact, own)) = says_whose(thing.kind, vocabulary) else {

@@ -178,7 +178,12 @@ impl<'a> Judge<'a> {
     }
 
     /// Does something where names stand only for what a term may speak of.
-    fn within<T>(&self, scope: Scope, env: &Env<'_>, act: impl FnOnce(&Env<'_>) -> T) -> T {
+    pub(super) fn within<T>(
+        &self,
+        scope: Scope,
+        env: &Env<'_>,
+        act: impl FnOnce(&Env<'_>) -> T,
+    ) -> T {
         let bare = match env.is_whole() {
             true => Env::EMPTY.whole(),
             false => Env::EMPTY,

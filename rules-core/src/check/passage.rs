@@ -1,7 +1,6 @@
 //! What stands in a gap: the gates, doors and windows on a way through a barrier.
 
 use super::Witness;
-use super::special::PASSAGES;
 use crate::measure::distance;
 use crate::plan::{Form, Plan, ThingIndex};
 use crate::ruleset::RuleSet;
@@ -18,8 +17,7 @@ pub fn passages(plan: &Plan, rules: &RuleSet, gap: &Witness) -> Vec<ThingIndex> 
     let vocabulary = &rules.vocabulary;
     let mut found: Vec<(i64, ThingIndex)> = Vec::new();
     for (index, thing) in plan.things.iter().enumerate() {
-        let kind = &vocabulary.kind(thing.kind).name;
-        if !PASSAGES.contains(&kind.as_str()) {
+        if !vocabulary.kind(thing.kind).opens {
             continue;
         }
         let forms = thing.outlines.values().flat_map(|figure| &figure.forms);

@@ -4,7 +4,6 @@ use super::Truth;
 use super::distance::{Drawn, End, EndList};
 use super::judge::{Judge, thing_of};
 use super::scene::{Env, Holder};
-use super::special;
 use crate::measure::{Fit, Keep, Region, figure_gap, overlaps};
 use crate::plan::Figure;
 use crate::quantity::{Interval, NO_HIGH};
@@ -127,7 +126,7 @@ impl<'a> Judge<'a> {
         let is_drawn = |id: OutlineId| thing.is_some_and(|own| own.outlines.contains_key(&id));
         let lacks = |id: OutlineId| thing.is_some_and(|own| own.lacks.contains(&id));
         let all = vocabulary.kind(kind).outlines.iter().copied();
-        let all = all.filter(|id| !lacks(*id) && !special::is_beside(*id, vocabulary));
+        let all = all.filter(|id| !lacks(*id) && !vocabulary.outline(*id).beside);
         let end = |outline| End {
             holder,
             outline,
@@ -138,7 +137,7 @@ impl<'a> Judge<'a> {
         // What lies within another is told by that, or asked for with it.
         let told = |id: &OutlineId| {
             let mut around = drawn.iter().chain(&others);
-            around.any(|other| special::is_within(*id, *other, vocabulary))
+            around.any(|other| vocabulary.is_within(*id, *other))
         };
         let others = others.iter().filter(|id| !told(id)).map(|id| end(*id));
         // Of what nobody has seen one outline says as much as all.

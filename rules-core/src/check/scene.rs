@@ -7,7 +7,7 @@ use std::rc::Rc;
 use super::facts::{FactView, all_that_is_possible};
 use super::ground::Spots;
 use super::places::Place;
-use super::special::{Special, is_part_of_a_pool};
+use super::special::Special;
 use super::value::Cuts;
 use super::way::{Between, Ways};
 use super::ways_out::WaysOut;
@@ -471,7 +471,7 @@ impl<'a> Scene<'a> {
         match whole.filter(|whole| pools.contains(whole)) {
             Some(whole) => Truth::of_comparison(whole == meant, whole != meant),
             None => {
-                let of_one = is_part_of_a_pool(kind, &self.rules().vocabulary);
+                let of_one = self.rules().vocabulary.kind(kind).of_a_pool;
                 Truth::of_comparison(true, of_one)
             }
         }

@@ -50,6 +50,18 @@ impl<'a> Judge<'a> {
         }
     }
 
+    /// The one thing that is meant here, where the selection selects it; all of them, where nothing says which is meant.
+    pub(crate) fn meant_member(&self, selection: &'a Selection, env: &Env<'_>) -> Members {
+        let Some(meant) = env.bound(selection.kind) else {
+            return self.members(selection, env);
+        };
+        let find = |inner: &Env<'_>| self.chosen(selection, [meant].into_iter(), inner);
+        match selection.closed {
+            Some(scope) => self.within(scope, env, find),
+            None => find(env),
+        }
+    }
+
     pub(super) fn selected(&self, selection: &'a Selection, env: &Env<'_>) -> Members {
         let kind = selection.kind;
         let drawn = self
@@ -59,8 +71,19 @@ impl<'a> Judge<'a> {
             .iter()
             .map(|index| Holder::Thing(*index));
         let unseen = self.may_be_unseen(kind).then_some(Holder::Unseen(kind));
+        self.chosen(selection, drawn.chain(unseen), env)
+    }
+
+    /// Those of some things that a selection selects.
+    fn chosen(
+        &self,
+        selection: &'a Selection,
+        things: impl Iterator<Item = Holder>,
+        env: &Env<'_>,
+    ) -> Members {
+        let kind = selection.kind;
         let mut list = Listed::new();
-        for holder in drawn.chain(unseen) {
+        for holder in things {
             let inner = env.bind(kind, holder);
             // Whether a thing is in says two things: what is asked of it is asked, and the selection is not empty.
             let within = self

@@ -4,15 +4,12 @@ use super::Missing;
 use super::distance::{Drawn, End, Pair};
 use super::judge::Judge;
 use super::scene::Holder;
-use super::special::{IN_THE_WAY, is_within};
+use super::special::in_the_way;
 use crate::measure::{Hurdle, Stand, Walk, contains, least_way, way_round};
 use crate::plan::{Form, Looked, ThingIndex};
 use crate::quantity::{Interval, NO_HIGH};
 use crate::vocabulary::{KindId, OutlineId};
 use crate::work;
-
-/// What stands in the way whoever measures: a fence may let a cord through, the wall of a house does not.
-const SOLID: &str = "building";
 
 /// What was found between two outlines, once: a length that no way comes below, and a way that is always free.
 #[derive(Debug, Clone, Default)]
@@ -90,7 +87,7 @@ impl<'a> Judge<'a> {
                 off: to,
             },
         );
-        let hurdles: Vec<(Hurdle<'a>, KindId)> = in_the_way
+        let hurdles: Vec<(Hurdle<'a>, bool)> = in_the_way
             .drawn
             .iter()
             .zip(&offs)
@@ -100,7 +97,8 @@ impl<'a> Judge<'a> {
                     off: (*off)?,
                     own: [a, b].map(|end| self.is_at_its_edge(end, drawn)),
                 };
-                Some((hurdle, drawn.thing.kind))
+                let vocabulary = &self.scene.rules().vocabulary;
+                Some((hurdle, vocabulary.outline(drawn.outline).solid))
             })
             .collect();
         let all = in_the_way.all && offs.iter().all(Option::is_some);
@@ -128,11 +126,11 @@ impl<'a> Judge<'a> {
         &self,
         from: &Stand<'_>,
         to: &Stand<'_>,
-        hurdles: &[(Hurdle<'_>, KindId)],
+        hurdles: &[(Hurdle<'_>, bool)],
         all: bool,
     ) -> Ways {
-        let solid = self.scene.rules().vocabulary.kind_named(SOLID);
-        let solids = hurdles.iter().filter(|(_, kind)| Some(*kind) == solid);
+        // A fence may let a cord through, the wall of a house does not.
+        let solids = hurdles.iter().filter(|(_, solid)| *solid);
         let solids: Vec<Hurdle<'_>> = solids.map(|(hurdle, _)| *hurdle).collect();
         let hurdles: Vec<Hurdle<'_>> = hurdles.iter().map(|(hurdle, _)| *hurdle).collect();
         Ways {
@@ -148,13 +146,8 @@ impl<'a> Judge<'a> {
             beyond: None,
         };
         let vocabulary = &self.scene.rules().vocabulary;
-        for (kind, outline) in IN_THE_WAY {
-            let Some(kind) = vocabulary.kind_named(kind) else {
-                continue;
-            };
-            let Some(outline) = vocabulary.outline_named(kind, outline) else {
-                continue;
-            };
+        for outline in in_the_way(vocabulary) {
+            let kind = vocabulary.outline(outline).kind;
             self.all_of(kind, &mut found);
             for index in self.scene.base.of_kind(kind) {
                 if [a, b]
@@ -182,8 +175,7 @@ impl<'a> Judge<'a> {
     /// that behind, too.
     fn is_around(&self, end: &Drawn<'a>, index: ThingIndex, outline: OutlineId) -> bool {
         let vocabulary = &self.scene.rules().vocabulary;
-        end.index == index
-            && (end.outline == outline || is_within(outline, end.outline, vocabulary))
+        end.index == index && (end.outline == outline || vocabulary.is_within(outline, end.outline))
     }
 
     /// Whether an end of the way is another outline of this thing, or a part of it: a wall of a house, a door in it.

@@ -9,9 +9,8 @@ use crate::measure::{Fit, Keep, Wire};
 use crate::plan::{Figure, Form, Point};
 use crate::quantity::Interval;
 use crate::ruleset::Zone;
+use crate::vocabulary::Role;
 
-/// The kind that may hang between supports.
-const LINE: &str = "overhead-line";
 /// The facts by which it does: its heights at the first and the last place of its path, and its sag.
 const HUNG: [&str; 3] = ["height-at-start", "height-at-end", "sag"];
 /// The whole span.
@@ -99,17 +98,25 @@ impl<'a> Judge<'a> {
             Some(self.lying(other)),
         ];
         let [here, there, below] = self.grounds(under, env);
-        let [start, end, sag] = HUNG.map(|name| self.own_height(line, name, env).hull());
+        let [start, end, sag] = HUNG.map(|name| self.told_height(line, name, env));
         let heights = [start.add(here), end.add(there)];
         let wire = Wire::hung(drawn.figure.forms.first()?, heights, sag, off?)?;
         Some((wire, below))
+    }
+
+    fn told_height(&self, line: &End<'_>, name: &str, env: &Env<'_>) -> Interval {
+        let vocabulary = &self.scene.rules().vocabulary;
+        let fact = vocabulary.fact_named(vocabulary.outline(line.outline).kind, name);
+        fact.map_or(Interval::any(), |fact| {
+            self.reach_of(fact, line.holder, env).hull()
+        })
     }
 
     /// An overhead line of which the plan says how it hangs.
     fn hung_line(&self, end: &End<'_>) -> Option<Drawn<'a>> {
         let vocabulary = &self.scene.rules().vocabulary;
         let thing = self.scene.thing(thing_of(end.holder)?)?;
-        if vocabulary.kind(thing.kind).name != LINE {
+        if vocabulary.kind(thing.kind).role != Some(Role::Wire) {
             return None;
         }
         let stated = |name: &str| {

@@ -4,8 +4,8 @@ use std::fmt::Write;
 
 use super::place::Spot;
 use super::sheet::Sheet;
-use super::style::Mark;
 use super::svg::{el, mm};
+use crate::vocabulary::Mark;
 
 /// How far apart marks are, in points.
 const APART: f64 = 34.0;

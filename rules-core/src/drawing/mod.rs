@@ -27,11 +27,11 @@ use crate::check::Findings;
 use crate::plan::Plan;
 use crate::report::RuleReport;
 use crate::ruleset::RuleSet;
+use crate::vocabulary::Layer;
 use labels::Lettering;
 use place::Frame;
 use sheet::Sheet;
 use stirred::Stirred;
-use style::Layer;
 use svg::{el, mm, title};
 
 /// A drawing in pieces, so that a page need not read all of it anew where only a part is drawn otherwise.

@@ -1,9 +1,10 @@
 //! Which things are not as they were in the drawing before.
 
 use super::sheet::Sheet;
-use super::style::{LOT, LOT_LINE, Layer};
+use super::style::{LOT, LOT_LINE};
 use super::things::layer_of;
 use crate::plan::{Plan, Thing};
+use crate::vocabulary::Layer;
 
 /// The things that are otherwise, each as it was and as it is; none where any may be.
 pub(super) struct Stirred<'a>(Option<Vec<&'a Thing>>);

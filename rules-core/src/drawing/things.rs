@@ -5,12 +5,12 @@ use super::marks;
 use super::path;
 use super::place::{Frame, Spot};
 use super::sheet::Sheet;
-use super::style::{self, LOT, LOT_LINE, Layer, Look, Mark};
+use super::style::{LOT, LOT_LINE};
 use super::svg::{el, title};
 use crate::plan::Thing;
 use crate::plan::figure::{Figure, Form};
 use crate::ruleset::words::kind_noun;
-use crate::vocabulary::{Outline, Shape};
+use crate::vocabulary::{Layer, Look, Mark, Outline, Shape};
 
 /// The things of one layer.
 pub(super) fn layer(layer: Layer, sheet: &Sheet<'_>) -> String {
@@ -26,13 +26,14 @@ pub(super) fn layer(layer: Layer, sheet: &Sheet<'_>) -> String {
 /// A thing lies as high as the highest of its outlines.
 pub(super) fn layer_of<'a>(thing: &'a Thing, sheet: &Sheet<'a>) -> Option<Layer> {
     let outlines = sheet.outlines(thing).into_iter();
-    outlines
-        .map(|(outline, _)| look(thing, outline, sheet).layer)
-        .max()
+    outlines.map(|(outline, _)| look(outline).layer).max()
 }
 
-fn look(thing: &Thing, outline: &Outline, sheet: &Sheet<'_>) -> Look {
-    style::of(sheet.kind(thing), &outline.name, outline.shape)
+fn look(outline: &Outline) -> Look {
+    outline
+        .lie
+        .look
+        .unwrap_or_else(|| Look::of_shape(outline.shape))
 }
 
 /// What a thing is called: its kind and its own id.
@@ -77,7 +78,7 @@ pub(super) fn around(thing: &Thing, inner: &str, more: &str, sheet: &Sheet<'_>) 
 fn group(thing: &Thing, sheet: &Sheet<'_>) -> String {
     let outlines = sheet.outlines(thing);
     let drawn = outlines.iter().enumerate().map(|(n, (outline, figure))| {
-        let look = look(thing, outline, sheet);
+        let look = look(outline);
         outlined(thing, (outline, figure), look, n == 0, sheet)
     });
     around(thing, &drawn.collect::<String>(), "", sheet)
@@ -153,7 +154,7 @@ fn set_along(
         .word(thing, "type")
         .and_then(|word| word.chars().next());
     let letter = letter.map(|letter| letter.to_ascii_uppercase());
-    let opens = main && style::opens(sheet.kind(thing)) && outline.shape == Shape::Line;
+    let opens = main && sheet.vocabulary().kind(thing.kind).opens && outline.shape == Shape::Line;
     let of_form = |form: &Form| {
         let line = line_of(form, sheet);
         let ends = line.first().zip(line.last()).filter(|_| opens);

@@ -59,13 +59,15 @@ pub(crate) const OWN_FACT: Keys<2> = keys(
 
 pub(crate) const SHAPES: [&str; 3] = ["point", "line", "area"];
 
-pub(crate) const OWN_OUTLINE: Keys<4> = keys(
+pub(crate) const OWN_OUTLINE: Keys<5> = keys(
     "an outline",
     [
         ID,
         need("said", Told).says("Its name in a sentence, with the article."),
         need("shape", Words(&SHAPES)),
         may("none", YesNo).says("Whether a thing may be without it."),
+        may("like", Text)
+            .says("An outline as which it is drawn and as high, by facts of the same names."),
     ],
 );
 
@@ -81,11 +83,13 @@ pub(crate) const NEW_KIND: [Key; 4] = [
 ];
 
 /// A kind, or what is added to one.
-pub(crate) const OWN_KIND: Keys<3> = keys(
+pub(crate) const OWN_KIND: Keys<4> = keys(
     "a kind",
     [
         need("id", ShortName)
             .says("Its name in plans and rules; the name of a kind that is there already adds to that kind."),
+        may("like", ShortName)
+            .says("A kind beside which it is asked for, and whose it is, as of that one."),
         may("outlines", List(&Map(&OWN_OUTLINE), 0)),
         may("facts", List(&Named("own-fact"), 0)),
     ],

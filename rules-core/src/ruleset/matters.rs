@@ -12,10 +12,8 @@ use super::{
     Area, Enclosure, Fall, HeightOver, LevelOf, Once, Part, Requirement, RowTest, Rule, RuleSet,
     Selection, ShareOf, Sound, Strength, Value, Volume,
 };
-use crate::vocabulary::{FactId, KindId, Matter, Vocabulary};
+use crate::vocabulary::{FactId, KindId, Matter, Role, Vocabulary};
 
-/// The kind whose facts are the answers to a rule set's questions.
-const ANSWERS: &str = "answers";
 /// From whom a barrier keeps the pool, where that is whoever comes out of the house.
 const DWELLING: &str = "dwelling";
 
@@ -41,7 +39,7 @@ impl RuleSet {
     /// The matters of the questions on which a class, a paper or a step depends.
     fn questions_used(&self) -> BTreeSet<Matter> {
         let mut walk = Walk {
-            only: self.vocabulary.kind_named(ANSWERS),
+            only: self.vocabulary.with_role(Role::Answers),
             ..Walk::new(&self.vocabulary, true)
         };
         for decision in &self.decisions {

@@ -61,6 +61,7 @@ pub fn speaks_of(requirement: &Requirement, kind: KindId, rules: &RuleSet) -> bo
             Piece::Fact(fact, _) => Some(rules.vocabulary.fact(fact).kind),
             Piece::Outline(part) => match part.which {
                 Which::Bound(kind) => Some(kind),
+                Which::Meant(ref selection) => Some(selection.kind),
                 Which::All(_) => None,
             },
             Piece::Paper(paper) => {

@@ -159,8 +159,20 @@ pub struct Part {
 pub enum Which {
     /// The one under `each`, or the one that a `where` speaks of.
     Bound(KindId),
+    /// The same, where the selection selects it: the pool that is judged, if it is a deep one.
+    Meant(Selection),
     /// All that the selection selects.
     All(Selection),
+}
+
+impl Which {
+    /// How things are chosen, where not all of their kind are meant.
+    pub fn selection(&self) -> Option<&Selection> {
+        match self {
+            Which::Bound(_) => None,
+            Which::Meant(selection) | Which::All(selection) => Some(selection),
+        }
+    }
 }
 
 /// Things of one kind.

@@ -6,7 +6,7 @@ use std::sync::Arc;
 use super::{
     Area, Bound, Distance, DocumentIndex, Each, Enclosure, Fall, HeightOver, LevelOf, Operand,
     Part, Requirement, RowTest, Selection, ShareOf, Sound, Surface, Table, Test, Then, Value,
-    Volume, Which, Zone,
+    Volume, Zone,
 };
 use crate::vocabulary::FactId;
 
@@ -242,9 +242,10 @@ pub(crate) mod within {
     }
 
     pub(crate) fn part<'r>(visit: &mut impl Visit<'r>, part: &'r Part) {
-        if let Which::All(selection) = &part.which {
-            visit.selection(selection);
-        }
+        part.which
+            .selection()
+            .into_iter()
+            .for_each(|selection| visit.selection(selection));
     }
 
     pub(crate) fn selection<'r>(visit: &mut impl Visit<'r>, selection: &'r Selection) {

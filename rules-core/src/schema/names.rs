@@ -4,7 +4,7 @@ use serde_json::{Map, Value, json};
 
 use super::facts::question;
 use super::parts::{any_of, choice};
-use crate::vocabulary::{FactId, Vocabulary};
+use crate::vocabulary::{FactId, Role, Vocabulary};
 
 /// A name that a rule file makes itself: a term, or a part of a kind of its own.
 const OWN: &str = "^[a-z][a-z0-9-]*$";
@@ -60,7 +60,7 @@ fn facts(vocabulary: &Vocabulary) -> Value {
 
 /// The days that the program knows of.
 fn days(vocabulary: &Vocabulary) -> Value {
-    let events = vocabulary.kind_named("events");
+    let events = vocabulary.with_role(Role::Events);
     let facts = events
         .into_iter()
         .flat_map(|kind| &vocabulary.kind(kind).facts);
@@ -71,7 +71,7 @@ fn days(vocabulary: &Vocabulary) -> Value {
 /// How a rule file writes a fact: with its kind, or without for a day and for a question of its own.
 pub(super) fn spellings(vocabulary: &Vocabulary, id: FactId) -> Vec<String> {
     let fact = vocabulary.fact(id);
-    let short = ["events", "answers"].contains(&vocabulary.kind(fact.kind).name.as_str());
+    let short = vocabulary.kind(fact.kind).is_short();
     let whole = vocabulary.fact_path(id);
     if short {
         vec![whole, fact.name.clone()]

@@ -38,13 +38,8 @@ pub(super) fn top_keys(vocabulary: &Vocabulary) -> Keys {
     let mut top = properties(&PLAN.keys);
     for (_, kind) in vocabulary.kinds() {
         if kind.number == Number::One && kind.name != "lot" {
-            let key = if kind.name == "events" {
-                "dates"
-            } else {
-                &kind.name
-            };
             let single = or_nothing(defined(&things::definition_of(kind)));
-            top.insert(key.to_owned(), said(&kind.ask, single));
+            top.insert(kind.plan_key().to_owned(), said(&kind.ask, single));
         }
     }
     top

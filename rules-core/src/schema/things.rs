@@ -7,7 +7,7 @@ use super::parts::{Keys, any_of, choice, defined, defined_as, map, put, said};
 use super::shapes::outline;
 use super::syntax::properties;
 use crate::grammar::plan::{LOT, PLACED, SIDE, THING};
-use crate::vocabulary::{Kind, KindId, Number, Vocabulary};
+use crate::vocabulary::{Kind, KindId, Number, Role, Vocabulary};
 
 /// What is defined for a kind: `thing-gate`.
 pub(super) fn definition_of(kind: &Kind) -> String {
@@ -16,16 +16,16 @@ pub(super) fn definition_of(kind: &Kind) -> String {
 
 /// Whether a thing of this kind stands under `things`.
 pub(super) fn listed(kind: &Kind) -> bool {
-    kind.number != Number::One && !["pool", "lot-line"].contains(&kind.name.as_str())
+    kind.is_listed()
 }
 
 /// A definition for each kind.
 pub(super) fn define(definitions: &mut Map<String, Value>, vocabulary: &Vocabulary) {
     for (id, kind) in vocabulary.kinds() {
-        let thing = match kind.name.as_str() {
-            "lot" => lot(vocabulary, id),
-            "lot-line" => side(vocabulary, id),
-            "answers" => answers(vocabulary, id),
+        let thing = match kind.role {
+            Some(Role::Lot) => lot(vocabulary, id),
+            Some(Role::LotLine) => side(vocabulary, id),
+            Some(Role::Answers) => answers(vocabulary, id),
             _ if kind.number == Number::One => map(facts(vocabulary, id), &[]),
             _ => thing(vocabulary, id),
         };

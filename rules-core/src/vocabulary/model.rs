@@ -1,8 +1,8 @@
 //! What the table is made of.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
-use super::Matter;
+use super::{Height, Level, Look, Matter};
 use crate::quantity::{Dimension, Interval, NO_HIGH, NO_LOW};
 
 /// A kind of thing: its place in the table.
@@ -43,6 +43,105 @@ pub struct Kind {
     pub ask: String,
     /// The matter to which it belongs; `None` for what rules on many matters speak of.
     pub matter: Option<Matter>,
+    /// What the program itself does with it.
+    pub role: Option<Role>,
+    /// Whether all things of it are the applicant's own: past a lot line they stand on somebody else's land.
+    pub owners: bool,
+    /// Whether each belongs to one pool: where a plan has several, a rule about one pool speaks of its own only.
+    pub of_a_pool: bool,
+    /// Whether it leads through a barrier or a wall: a gate, a door, a window or a gap that is stated.
+    pub opens: bool,
+    /// The part of a form in which it is asked for.
+    pub part: Part,
+    /// How each of its outlines lies that says nothing else, those among them that a rule file adds.
+    pub others: Lie,
+}
+
+impl Kind {
+    /// The key under which a plan has it, where there is just one.
+    pub fn plan_key(&self) -> &str {
+        match self.role {
+            Some(Role::Events) => "dates",
+            _ => &self.name,
+        }
+    }
+
+    /// Whether a plan has it under `things`: the pool and the sides of the lot have places of their own.
+    pub fn is_listed(&self) -> bool {
+        let own_place = matches!(self.role, Some(Role::Pool | Role::LotLine));
+        self.number != Number::One && !own_place
+    }
+
+    /// Whether its facts need no kind before them: the days, and the answers to a rule set's own questions.
+    pub fn is_short(&self) -> bool {
+        matches!(self.role, Some(Role::Answers | Role::Events))
+    }
+}
+
+/// The part of a form in which a kind is asked for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Part {
+    /// Where the lot is, who applies, and what for.
+    Where,
+    /// The lot and its sides.
+    Lot,
+    /// The pool.
+    Pool,
+    /// The road.
+    Road,
+    /// All else that is on the lot or near it.
+    #[default]
+    Site,
+    /// The barrier.
+    Barrier,
+    /// The rule set's own questions.
+    Questions,
+}
+
+impl Part {
+    /// Its name for programs.
+    pub fn name(self) -> &'static str {
+        match self {
+            Part::Where => "where",
+            Part::Lot => "lot",
+            Part::Pool => "pool",
+            Part::Road => "road",
+            Part::Site => "site",
+            Part::Barrier => "barrier",
+            Part::Questions => "questions",
+        }
+    }
+}
+
+/// What the program itself does with a kind, beyond what it does with every thing.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Role {
+    /// The lot, which every plan has.
+    Lot,
+    /// A side of the lot.
+    LotLine,
+    /// What is to be built.
+    Pool,
+    /// A building, in which people may live.
+    Building,
+    /// A door or window, by which people come out.
+    WallOpening,
+    /// A run of the barrier.
+    Fence,
+    /// A gate in a run of the barrier.
+    Gate,
+    /// A hole in the barrier.
+    BarrierOpening,
+    /// A wire that hangs between its supports.
+    Wire,
+    /// A place of which the level of the ground is known.
+    Spot,
+    /// A line along which the ground has one level.
+    Contour,
+    /// The answers to a rule set's own questions.
+    Answers,
+    /// The days on which something happens.
+    Events,
 }
 
 /// What an outline is.
@@ -69,6 +168,48 @@ pub struct Outline {
     pub shape: Shape,
     /// Whether a thing may be without it (a pool without a deck), so that `none` can be said of it.
     pub none: bool,
+    /// Outlines of the same kind within which it lies, however they are drawn: where they are not, it is not either.
+    pub within: Vec<OutlineId>,
+    /// Whether it is no part of the thing itself (the area inside the barrier).
+    pub beside: bool,
+    /// Whether it stands in the way of whoever walks. Gates, doors and windows count as closed.
+    pub bars_the_way: bool,
+    /// Whether it lets nothing through, not even a cord: the wall of a house.
+    pub solid: bool,
+    /// How high it lies, and how it is drawn.
+    pub lie: Lie,
+}
+
+/// How high an outline lies, and how it is drawn.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Lie {
+    /// Its lowest and its highest place over the ground, all between them belonging to the thing; `None` where only a fact
+    /// `height` of its kind could tell.
+    pub extent: Option<(Height<FactId>, Height<FactId>)>,
+    /// The fact that states its level.
+    pub level: Option<Level<FactId>>,
+    /// Whether its level is that of its lowest place, as a hole's is.
+    pub lowest: bool,
+    /// How it is drawn; `None`: by its shape.
+    pub look: Option<Look>,
+}
+
+impl Outline {
+    /// An outline that every thing of its kind has, and of which no more is known.
+    pub fn new(kind: KindId, name: &str, said: &str, shape: Shape) -> Self {
+        Self {
+            kind,
+            name: name.to_owned(),
+            said: said.to_owned(),
+            shape,
+            none: false,
+            within: Vec::new(),
+            beside: false,
+            bars_the_way: false,
+            solid: false,
+            lie: Lie::default(),
+        }
+    }
 }
 
 /// What a fact can be.
@@ -153,6 +294,24 @@ impl Vocabulary {
         (0..).map(KindId).zip(&self.kinds)
     }
 
+    /// The kind with which the program does this.
+    pub fn with_role(&self, role: Role) -> Option<KindId> {
+        let mut kinds = self.kinds();
+        kinds.find_map(|(id, kind)| (kind.role == Some(role)).then_some(id))
+    }
+
+    /// Whether an outline lies within another of the same kind, however they are drawn.
+    pub fn is_within(&self, one: OutlineId, other: OutlineId) -> bool {
+        let mut around = self.outline(one).within.iter();
+        around.any(|next| *next == other || self.is_within(*next, other))
+    }
+
+    /// The kinds whose facts need no kind before them.
+    pub fn short_kinds(&self) -> impl Iterator<Item = KindId> + '_ {
+        let roles = [Role::Answers, Role::Events].into_iter();
+        roles.filter_map(|role| self.with_role(role))
+    }
+
     /// The kind of that name.
     pub fn kind_named(&self, name: &str) -> Option<KindId> {
         self.kinds_by_name.get(name).copied()
@@ -229,18 +388,78 @@ impl Vocabulary {
             facts: Vec::new(),
             ask: ask.to_owned(),
             matter: None,
+            role: None,
+            owners: false,
+            of_a_pool: false,
+            opens: false,
+            part: Part::default(),
+            others: Lie::default(),
         });
         self.kinds_by_name.insert(name.to_owned(), id);
         id
     }
 
+    /// Says what the program does with a kind.
+    pub fn set_role(&mut self, kind: KindId, role: Role) {
+        self.kind_mut(kind).role = Some(role);
+    }
+
+    /// A kind is the applicant's, a pool's, or a way through a wall as another is, and is asked for beside it.
+    pub(crate) fn kind_like(&mut self, kind: KindId, other: KindId) {
+        let other = self.kind(other).clone();
+        let own = self.kind_mut(kind);
+        (own.owners, own.of_a_pool, own.opens) = (other.owners, other.of_a_pool, other.opens);
+        own.part = other.part;
+    }
+
+    /// An outline is as high and drawn as another, and stands in the way as that does, by facts of the same names. Gives
+    /// back the facts that its own kind lacks.
+    pub(crate) fn outline_like(&mut self, outline: OutlineId, other: OutlineId) -> Vec<String> {
+        let (kind, other) = (self.outline(outline).kind, self.outline(other).clone());
+        let name = |fact: FactId| self.fact(fact).name.as_str();
+        let lie = other.lie;
+        let heights = lie.extent.into_iter().flat_map(|(low, high)| [low, high]);
+        let told = heights.flat_map(Height::facts);
+        let lacking: BTreeSet<&str> = told
+            .chain(lie.level.map(|level| level.fact))
+            .map(name)
+            .filter(|name| self.fact_named(kind, name).is_none())
+            .collect();
+        if !lacking.is_empty() {
+            return lacking.into_iter().map(str::to_owned).collect();
+        }
+        let own = |fact: FactId| self.fact_named(kind, name(fact));
+        let extent = lie.extent;
+        let lie = Lie {
+            extent: extent.and_then(|(low, high)| Some((low.with(own)?, high.with(own)?))),
+            level: lie.level.and_then(|level| level.with(own)),
+            ..lie
+        };
+        let entry = self.outline_mut(outline);
+        (entry.bars_the_way, entry.solid) = (other.bars_the_way, other.solid);
+        entry.lie = lie;
+        Vec::new()
+    }
+
     /// Says to which matter a kind belongs.
+    pub fn set_matter(&mut self, kind: KindId, matter: Option<Matter>) {
+        self.kind_mut(kind).matter = matter;
+    }
+
     #[expect(
         clippy::indexing_slicing,
         reason = "an id is only ever made by the table that holds it"
     )]
-    pub fn set_matter(&mut self, kind: KindId, matter: Option<Matter>) {
-        self.kinds[usize::from(kind.0)].matter = matter;
+    pub(super) fn kind_mut(&mut self, id: KindId) -> &mut Kind {
+        &mut self.kinds[usize::from(id.0)]
+    }
+
+    #[expect(
+        clippy::indexing_slicing,
+        reason = "an id is only ever made by the table that holds it"
+    )]
+    pub(super) fn outline_mut(&mut self, id: OutlineId) -> &mut Outline {
+        &mut self.outlines[usize::from(id.0)]
     }
 
     /// The matter to which a fact belongs: its own, else its kind's.
@@ -270,7 +489,7 @@ impl Vocabulary {
     )]
     pub fn add_outline(&mut self, outline: Outline) -> OutlineId {
         let id = OutlineId(next(self.outlines.len()));
-        self.kinds[usize::from(outline.kind.0)].outlines.push(id);
+        self.kind_mut(outline.kind).outlines.push(id);
         self.outlines.push(outline);
         id
     }
@@ -282,7 +501,7 @@ impl Vocabulary {
     )]
     pub fn add_fact(&mut self, fact: Fact) -> FactId {
         let id = FactId(next(self.facts.len()));
-        self.kinds[usize::from(fact.kind.0)].facts.push(id);
+        self.kind_mut(fact.kind).facts.push(id);
         self.facts.push(fact);
         id
     }

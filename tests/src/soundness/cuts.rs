@@ -100,8 +100,10 @@ impl Visitor for Speaks<'_> {
     }
 
     fn which(&mut self, which: &Which) {
-        if let Which::Bound(kind) = which {
-            self.met(Some(*kind));
+        match which {
+            Which::Bound(kind) => self.met(Some(*kind)),
+            Which::Meant(selection) => self.met(Some(selection.kind)),
+            Which::All(_) => {}
         }
     }
 }

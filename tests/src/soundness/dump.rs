@@ -158,6 +158,7 @@ impl Says<'_> {
         self.all(&operand.parts, |part| {
             let which = match &part.which {
                 Which::Bound(kind) => self.0.kind(*kind).name.clone(),
+                Which::Meant(selection) => format!("the one of {}", self.selection(selection)),
                 Which::All(selection) => self.selection(selection),
             };
             format!("{which}.{}", self.0.outline(part.outline).name)

@@ -132,7 +132,7 @@ fn operand<V: Visitor>(operand: &Operand, to: &mut V) {
     for part in operand.parts.iter() {
         to.which(&part.which);
         to.part(part);
-        if let Which::All(of) = &part.which {
+        if let Some(of) = part.which.selection() {
             selection(of, to);
         }
     }

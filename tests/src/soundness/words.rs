@@ -2,7 +2,7 @@
 
 use rules_core::quantity::Dimension;
 use rules_core::vocabulary::{
-    Answer, Fact, FactId, KindId, Number, Outline, OutlineId, Shape, Vocabulary,
+    Answer, Fact, FactId, KindId, Number, Outline, OutlineId, Role, Shape, Vocabulary,
 };
 
 /// One metre in nanometres.
@@ -46,6 +46,7 @@ impl Words {
         let mut table = Vocabulary::default();
         let metre = i128::from(METRE);
         let lot = table.add_kind("lot", "the lot", Number::One, "");
+        table.set_role(lot, Role::Lot);
         let boundary = outline(&mut table, lot, "boundary", Shape::Area);
         fact(
             &mut table,
@@ -71,6 +72,7 @@ impl Words {
         fact(&mut table, alarm, "powered", Answer::YesNo);
 
         let pool = table.add_kind("pool", "a pool", Number::Many, "");
+        table.set_role(pool, Role::Pool);
         outline(&mut table, pool, "water", Shape::Area);
         // No name that the checker knows: this one need not lie round the water.
         may_lack(&mut table, pool, "ledge", Shape::Area);
@@ -109,6 +111,7 @@ impl Words {
         );
 
         let gate = table.add_kind("gate", "a gate", Number::Many, "");
+        table.set_role(gate, Role::Gate);
         outline(&mut table, gate, "line", Shape::Line);
         // The one fact of which there may be none.
         fact(
@@ -195,23 +198,14 @@ impl Default for Words {
 }
 
 fn outline(table: &mut Vocabulary, kind: KindId, name: &str, shape: Shape) -> OutlineId {
-    table.add_outline(Outline {
-        kind,
-        name: name.to_owned(),
-        said: format!("the {name}"),
-        shape,
-        none: false,
-    })
+    table.add_outline(Outline::new(kind, name, &format!("the {name}"), shape))
 }
 
 /// An outline that a thing may be without.
 fn may_lack(table: &mut Vocabulary, kind: KindId, name: &str, shape: Shape) -> OutlineId {
     table.add_outline(Outline {
-        kind,
-        name: name.to_owned(),
-        said: format!("the {name}"),
-        shape,
         none: true,
+        ..Outline::new(kind, name, &format!("the {name}"), shape)
     })
 }
 

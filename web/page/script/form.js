@@ -10,27 +10,19 @@ import {lotFields} from "./lot.js";
 import {change, look, state, useBundled} from "./store.js";
 import {count, heading, t} from "./words.js";
 
-/** What is asked of kinds that always are, or that have a part of their own. */
-const OWN_PART = new Set(["lot", "lot-line", "pool", "applicant", "works", "answers", "events", "zone", "road", "barrier-stretch", "gate"]);
-
 /** The parts of the form. */
 export function parts(asked) {
   const kinds = asked?.kinds ?? [];
-  const own = (id) => kinds.filter((kind) => kind.id === id);
-  const others = kinds.filter((kind) => !OWN_PART.has(kind.id) && kind.id !== "wall-opening" && !isBarrier(kind));
+  const within = (part) => kinds.filter((kind) => kind.part === part);
   return [
     {id: "where", fields: () => whereFields(asked)},
     {id: "lot", fields: () => lotFields(kindNamed("lot"), kindNamed("lot-line"))},
     {id: "pool", fields: () => poolFields(kindNamed("pool"))},
-    {id: "road", kinds: own("road")},
-    {id: "site", kinds: others},
-    {id: "barrier", kinds: kinds.filter(isBarrier)},
+    {id: "road", kinds: within("road")},
+    {id: "site", kinds: within("site")},
+    {id: "barrier", kinds: within("barrier")},
     {id: "questions", fields: () => ownQuestions(asked)},
   ].filter((part) => part.fields || part.kinds.length > 0);
-}
-
-function isBarrier(kind) {
-  return ["barrier-stretch", "gate", "wall-opening", "barrier-opening", "pool-wall-stretch", "mesh-fence", "temporary-fence", "foothold", "ladder"].includes(kind.id);
 }
 
 /** The form as it should now stand. */
@@ -89,7 +81,7 @@ function whereFields(asked) {
       el("div", {class: "row"}, ["m", "ft"].map((unit) => el("label", {class: "tick"},
         el("input", {type: "radio", name: "unit", value: unit, id: `unit-${unit}`, "data-do": "unit-chosen", checked: state.unit === unit}), t(`unit.${unit}`)))),
       el("p", {class: "hint"}, t("where.units-hint"))),
-    factsOf("applicant", "applicant"), factsOf("works", "works"), factsOf("zone", "zone"),
+    (asked?.kinds ?? []).filter((kind) => kind.part === "where").map((kind) => factsOf(kind.id, kind.id)),
     (asked?.dates ?? []).map((date) => question(`dates.${date.id}`, {answer: "date", ...date})),
   ];
 }

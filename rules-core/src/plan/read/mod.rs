@@ -128,12 +128,9 @@ impl<'a> Context<'a> {
         let kinds = self.vocabulary.kinds();
         let singles = kinds.filter(|(_, kind)| kind.number == Number::One && kind.name != "lot");
         let entries = singles.filter_map(|(_, kind)| {
-            let key = if kind.name == "events" {
-                "dates"
-            } else {
-                kind.name.as_str()
-            };
-            let entry = map.take(key).filter(|entry| !entry.value.is_empty())?;
+            let entry = map
+                .take(kind.plan_key())
+                .filter(|entry| !entry.value.is_empty())?;
             Some((kind.name.as_str(), &entry.value))
         });
         entries.collect()

@@ -7,7 +7,7 @@ use super::context::{Context, Stated, guess};
 use super::outlines::Written;
 use crate::grammar::plan::{PLACED, THING};
 use crate::text::{MapReader, Node, Span};
-use crate::vocabulary::{FactId, KindId, Number, Outline, OutlineId};
+use crate::vocabulary::{FactId, KindId, Outline, OutlineId};
 
 /// A thing, and the id of what it is part of as written.
 pub(super) struct Pending<'a> {
@@ -43,15 +43,14 @@ impl<'a> Context<'a> {
         let own_place = match text {
             "pool" => Some("`pool`"),
             "lot-line" => Some("`sides` of the `lot`"),
-            "events" => Some("`dates`"),
             _ => None,
         };
         let kind = self.kind("kind", text, node.span)?;
-        let single = self.vocabulary.kind(kind).number == Number::One;
-        if own_place.is_none() && !single {
+        let row = self.vocabulary.kind(kind);
+        if row.is_listed() {
             return Some(kind);
         }
-        let place = own_place.map_or_else(|| format!("`{text}`"), str::to_owned);
+        let place = own_place.map_or_else(|| format!("`{}`", row.plan_key()), str::to_owned);
         let message = format!("`{text}` does not belong under `things`.");
         let help = format!("Write it under {place}.");
         self.faults

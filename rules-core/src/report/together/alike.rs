@@ -49,7 +49,9 @@ fn same_ends(one: &Operand, other: &Operand) -> bool {
 
 fn same_part(one: &Part, other: &Part) -> bool {
     let which = match (&one.which, &other.which) {
-        (Which::All(one), Which::All(other)) => all_alike(one, other),
+        (Which::All(one), Which::All(other)) | (Which::Meant(one), Which::Meant(other)) => {
+            all_alike(one, other)
+        }
         (one, other) => one == other,
     };
     let rest = |part: &Part| (part.outline, part.counted, part.if_drawn);

@@ -9,7 +9,7 @@ use super::slips::conditions;
 use crate::quantity::Dimension;
 use crate::ruleset::types::{Type, of_fact};
 use crate::ruleset::{
-    Bound, Distance, Each, Once, Part, Requirement, RowTest, Rule, Table, Test, Then, Value, Which,
+    Bound, Distance, Each, Once, Part, Requirement, RowTest, Rule, Table, Test, Then, Value,
 };
 use crate::text::Span;
 use crate::vocabulary::{FactId, KindId, Number, Vocabulary};
@@ -354,17 +354,14 @@ fn in_distance(distance: &Distance, around: &Around, vocabulary: &Vocabulary) ->
         .into_iter()
         .filter(|end| !end.parts.iter().any(says_if_none))
         .flat_map(|end| end.parts.iter())
-        .find_map(|part| match &part.which {
-            Which::All(selection) if absent(selection.kind) => {
-                Some(Absent::Distance(selection.kind))
-            }
-            _ => None,
-        })
+        .filter_map(|part| part.which.selection())
+        .find_map(|selection| absent(selection.kind).then_some(Absent::Distance(selection.kind)))
 }
 
 /// Whether an outline says what it means that there is none; that holds for all that it is named with.
 fn says_if_none(part: &Part) -> bool {
-    matches!(&part.which, Which::All(selection) if selection.if_none.is_some())
+    let selection = part.which.selection();
+    selection.is_some_and(|selection| selection.if_none.is_some())
 }
 
 /// Whether there may be none of a kind: there is always a pool, and a line of the lot.

@@ -10,6 +10,7 @@ use crate::quantity::Dimension;
 use crate::ruleset::types::agree;
 use crate::ruleset::{Duty, Stated, circle};
 use crate::text::{Entry, Node, Span, closest};
+use crate::vocabulary::Role;
 
 /// What happens on every site, whether or not a rule file has a step for it; beside these the days of the vocabulary.
 const MOMENTS: [&str; 12] = [
@@ -26,8 +27,6 @@ const MOMENTS: [&str; 12] = [
     "use",
     "sale",
 ];
-/// The kind whose facts are the days on which something happens.
-const EVENTS: &str = "events";
 
 impl<'a> Reader<'a> {
     /// One duty.
@@ -136,7 +135,7 @@ impl<'a> Reader<'a> {
     /// Everything that a step can come before or after.
     fn event_names(&self) -> BTreeSet<String> {
         let duties = self.files.iter().flat_map(|file| step_ids(&file.node));
-        let days = self.vocabulary.kind_named(EVENTS).into_iter();
+        let days = self.vocabulary.with_role(Role::Events).into_iter();
         let days = days.flat_map(|kind| &self.vocabulary.kind(kind).facts);
         let days = days.map(|fact| self.vocabulary.fact(*fact).name.clone());
         let moments = MOMENTS.iter().map(|name| (*name).to_owned());

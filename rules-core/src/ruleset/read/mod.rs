@@ -17,6 +17,7 @@ mod jumps;
 mod languages;
 mod layers;
 mod levels;
+mod like;
 mod lint;
 mod measures;
 mod names;

@@ -1,7 +1,6 @@
 //! What a name stands for: a kind, an outline, a fact, a defined term.
 
 use super::{Reader, listed};
-use crate::check::special::is_part_of_a_pool;
 use crate::ruleset::Selection;
 use crate::text::{Span, closest};
 use crate::vocabulary::{FactId, KindId, Number, OutlineId};
@@ -88,13 +87,13 @@ impl<'a> Reader<'a> {
     /// Notes that one thing of a kind is spoken of: of the pool, where nothing around says which. A term for the parts of
     /// a pool means those of the pool that is meant where it is used.
     pub(super) fn speak_of(&mut self, kind: KindId) {
-        let of_a_pool = self.around.terms_deep > 0 && is_part_of_a_pool(kind, &self.vocabulary);
+        let of_a_pool = self.around.terms_deep > 0 && self.vocabulary.kind(kind).of_a_pool;
         if of_a_pool || self.pool() == Some(kind) {
             self.speak_of_pool();
         }
     }
 
-    fn unknown_kind(&mut self, name: &str, span: Span) {
+    pub(super) fn unknown_kind(&mut self, name: &str, span: Span) {
         let guess = self.guess(name, |reader| reader.kind_and_term_names());
         self.fault(
             "unknown-kind",
@@ -179,10 +178,7 @@ impl<'a> Reader<'a> {
         if let Some(fact) = self.short_fact(name) {
             return Some(fact);
         }
-        let short: Vec<_> = SHORT
-            .iter()
-            .filter_map(|kind| self.vocabulary.kind_named(kind))
-            .collect();
+        let short: Vec<_> = self.vocabulary.short_kinds().collect();
         let names: Vec<_> = short
             .iter()
             .flat_map(|&kind| self.fact_names(kind))
@@ -203,7 +199,7 @@ impl<'a> Reader<'a> {
     /// The question or the day of that name.
     pub(super) fn short_fact(&mut self, name: &str) -> Option<FactId> {
         let vocabulary = &self.vocabulary;
-        let kinds = SHORT.iter().filter_map(|kind| vocabulary.kind_named(kind));
+        let kinds = vocabulary.short_kinds();
         let fact = kinds
             .filter_map(|kind| vocabulary.fact_named(kind, name))
             .next()?;
@@ -331,6 +327,3 @@ impl<'a> Reader<'a> {
         None
     }
 }
-
-/// The kinds whose facts need no kind before them.
-const SHORT: [&str; 2] = ["answers", "events"];

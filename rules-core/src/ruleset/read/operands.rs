@@ -11,34 +11,52 @@ use crate::ruleset::{Operand, Part, Selection, Which};
 use crate::text::{Content, Node, Span};
 use crate::vocabulary::{KindId, Number, OutlineId, Shape};
 
+/// Which pools outlines are of: a rule speaks of one of them, and of all only where it says so.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Pools {
+    /// Nothing says so.
+    Unsaid,
+    /// The one that is judged.
+    Each,
+    /// All together.
+    All,
+}
+
 /// More parts than this come from terms that multiply each other.
 const MOST_PARTS: usize = 200;
 
 impl<'a> Reader<'a> {
     /// Outlines: one, a list of them, a term, or `{kind, outline, where, in, counted}`.
     pub(super) fn operand(&mut self, node: &'a Node) -> Option<Operand> {
-        self.operand_with(node, Self::only_outline)
+        self.operand_with(node, Self::only_outline, Pools::Unsaid)
+    }
+
+    /// As [`operand`](Self::operand), where `all` or `each` says which pools are meant.
+    pub(super) fn operand_of(&mut self, node: &'a Node, pools: Pools) -> Option<Operand> {
+        self.operand_with(node, Self::only_outline, pools)
     }
 
     /// As [`operand`](Self::operand), for what a barrier is made of: there, a thing with a `line` is meant by it.
     pub(super) fn barrier_operand(&mut self, node: &'a Node) -> Option<Operand> {
-        self.operand_with(node, |reader, kind, name, span| {
+        let line = |reader: &mut Self, kind: KindId, name: &str, span: Span| {
             let line = reader.vocabulary.outline_named(kind, "line");
             line.or_else(|| reader.only_outline(kind, name, span))
-        })
+        };
+        self.operand_with(node, line, Pools::Unsaid)
     }
 
     fn operand_with(
         &mut self,
         node: &'a Node,
         outline: impl Fn(&mut Self, KindId, &str, Span) -> Option<OutlineId> + Copy,
+        pools: Pools,
     ) -> Option<Operand> {
         match &node.content {
-            Content::Scalar { text, .. } => self.named_operand(text, node.span, outline),
+            Content::Scalar { text, .. } => self.named_operand((text, node.span), outline, pools),
             Content::List(items) => {
                 let read: Vec<_> = items
                     .iter()
-                    .map(|item| self.operand_with(item, outline))
+                    .map(|item| self.operand_with(item, outline, pools))
                     .collect();
                 let operands: Vec<_> = read.into_iter().collect::<Option<_>>()?;
                 let parts: Vec<_> = operands
@@ -47,7 +65,7 @@ impl<'a> Reader<'a> {
                     .collect();
                 self.of_parts(parts, node.span)
             }
-            Content::Map(_) => self.operand_map(node, outline),
+            Content::Map(_) => self.operand_map(node, outline, pools),
             Content::Empty => {
                 self.fault(
                     "empty-value",
@@ -77,9 +95,9 @@ impl<'a> Reader<'a> {
 
     fn named_operand(
         &mut self,
-        name: &'a str,
-        span: Span,
+        (name, span): (&'a str, Span),
         outline: impl Fn(&mut Self, KindId, &str, Span) -> Option<OutlineId>,
+        pools: Pools,
     ) -> Option<Operand> {
         let (head, tail) = parts(name);
         if tail.is_none()
@@ -113,7 +131,7 @@ impl<'a> Reader<'a> {
             }
             Things::All(selection) => {
                 self.note_loose(&selection);
-                Which::All(selection)
+                self.which(selection, pools, (name, span))?
             }
         };
         Some(Operand {
@@ -125,6 +143,30 @@ impl<'a> Reader<'a> {
                 if_drawn: false,
             }]),
         })
+    }
+
+    /// Which of the things that a selection selects are meant. Of pools that are chosen, a rule must say whether it means
+    /// the one that is judged, where it is among them, or any of them.
+    fn which(
+        &mut self,
+        selection: Selection,
+        pools: Pools,
+        (name, span): (&str, Span),
+    ) -> Option<Which> {
+        if self.pool() != Some(selection.kind) || pools == Pools::All {
+            return Some(Which::All(selection));
+        }
+        if pools == Pools::Each {
+            self.speak_of(selection.kind);
+            return Some(Which::Meant(selection));
+        }
+        let message = format!(
+            "Does `{name}` mean the pool that is judged, where it is one of these, or any of these?"
+        );
+        self.fault("each-or-all", span, message).help(format!(
+            "Write `{{each: {name}}}` for the pool that is judged, or `{{all: {name}}}` for any of them, and for all of them in a total."
+        ));
+        None
     }
 
     /// Notes an outline of the pool of which nothing says whether one is meant or all.
@@ -148,6 +190,7 @@ impl<'a> Reader<'a> {
         &mut self,
         node: &'a Node,
         outline: impl Fn(&mut Self, KindId, &str, Span) -> Option<OutlineId>,
+        pools: Pools,
     ) -> Option<Operand> {
         if node.get("all").is_some() {
             let [all] = self.keys(node, &grammar::ALL_OUTLINES)?;
@@ -175,10 +218,11 @@ impl<'a> Reader<'a> {
             (None, None) => outline(self, kind, head, span),
         };
         let counted = self.if_written(counted, Self::share)?;
+        let which = self.which(selection, pools, ("{kind: pool, …}", node.span))?;
         Some(Operand {
             term: None,
             parts: Arc::new([Part {
-                which: Which::All(selection),
+                which,
                 outline: outline?,
                 counted,
                 if_drawn: false,

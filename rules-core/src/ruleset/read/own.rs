@@ -6,7 +6,7 @@ use crate::grammar::{self, OWN_KIND, words};
 use crate::quantity::Dimension;
 use crate::ruleset::Question;
 use crate::text::{Entry, Node, Span};
-use crate::vocabulary::{Answer, Fact, FactId, KindId, Number, Outline, Shape};
+use crate::vocabulary::{Answer, Fact, FactId, KindId, Number, Outline, OutlineId, Role, Shape};
 
 // In the order of their words.
 const NUMBERS: [Number; 3] = [Number::One, Number::AtMostOne, Number::Many];
@@ -28,8 +28,6 @@ const ANSWERED: [Option<Dimension>; 14] = [
     Some(Dimension::Date),
     Some(Dimension::Number),
 ];
-/// The kind whose facts are the answers to a rule set's questions.
-const ANSWERS: &str = "answers";
 /// More kinds, outlines or facts than this no rule set needs.
 const MOST_WORDS: usize = 2000;
 
@@ -41,10 +39,8 @@ impl<'a> Reader<'a> {
                 self.own_kind(item);
             }
         }
-        let answers = self
-            .vocabulary
-            .add_kind(ANSWERS, "an answer", Number::One, "");
-        if let Some(questions) = node.get("questions") {
+        let answers = self.vocabulary.with_role(Role::Answers);
+        if let Some((answers, questions)) = answers.zip(node.get("questions")) {
             for item in self.items(questions, "questions").iter().take(MOST_WORDS) {
                 self.question(item, answers);
             }
@@ -53,7 +49,7 @@ impl<'a> Reader<'a> {
 
     fn own_kind(&mut self, node: &'a Node) -> Option<()> {
         let mut map = self.map(node, OWN_KIND.what)?;
-        let [id, outlines, facts] = map.keys(&OWN_KIND.keys, self.faults());
+        let [id, like, outlines, facts] = map.keys(&OWN_KIND.keys, self.faults());
         let id = self.id(id);
         let kind = id.and_then(|id| self.vocabulary.kind_named(id));
         // What the program knows by itself needs no words.
@@ -62,15 +58,22 @@ impl<'a> Reader<'a> {
         let kind = kind.or_else(|| self.new_kind(node, id, words?));
         self.finish(map);
         let kind = kind?;
-        if let Some(entry) = outlines {
-            for item in self.items(&entry.value, "outlines").iter().take(MOST_WORDS) {
-                self.own_outline(item, kind);
-            }
+        if let Some(entry) = like {
+            self.kind_like(entry, kind);
         }
+        let outlines = outlines.map(|entry| self.items(&entry.value, "outlines"));
+        let outlines = outlines.into_iter().flatten().take(MOST_WORDS);
+        let like: Vec<_> = outlines
+            .filter_map(|item| self.own_outline(item, kind))
+            .collect();
         if let Some(entry) = facts {
             for item in self.items(&entry.value, "facts").iter().take(MOST_WORDS) {
                 self.own_fact(item, kind);
             }
+        }
+        // How high an outline lies may be told by a fact of this very kind.
+        for (outline, entry) in like {
+            self.outline_like(entry, outline);
         }
         Some(())
     }
@@ -91,8 +94,9 @@ impl<'a> Reader<'a> {
         Some(kind)
     }
 
-    fn own_outline(&mut self, node: &'a Node, kind: KindId) -> Option<()> {
-        let [id, said, shape, none] = self.keys(node, &grammar::OWN_OUTLINE)?;
+    /// Adds an outline; gives it back with the entry that says which other it is like.
+    fn own_outline(&mut self, node: &'a Node, kind: KindId) -> Option<(OutlineId, &'a Entry)> {
+        let [id, said, shape, none, like] = self.keys(node, &grammar::OWN_OUTLINE)?;
         let id = self.id(id);
         let said = self.told(said);
         let shape = shape.and_then(|entry| self.word_of(entry, grammar::SHAPES, SHAPES));
@@ -103,17 +107,16 @@ impl<'a> Reader<'a> {
         {
             let old = self.vocabulary.outline(old);
             let same = old.shape == shape && old.none == none;
-            return self.said_otherwise(same, id, node.span);
+            self.said_otherwise(same, id, node.span);
+            return None;
         }
         self.free_name(kind, id, node.span)?;
-        self.vocabulary.add_outline(Outline {
-            kind,
-            name: id.to_owned(),
-            said,
-            shape,
+        let outline = self.vocabulary.add_outline(Outline {
             none,
+            lie: self.vocabulary.kind(kind).others,
+            ..Outline::new(kind, id, &said, shape)
         });
-        Some(())
+        Some((outline, like?))
     }
 
     fn own_fact(&mut self, node: &'a Node, kind: KindId) -> Option<()> {

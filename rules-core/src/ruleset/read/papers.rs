@@ -7,7 +7,7 @@ use crate::ruleset::{
     Caution, Condition, Document, DocumentIndex, OnOutcome, Requirement, Selection,
 };
 use crate::text::{Node, Span, closest};
-use crate::vocabulary::KindId;
+use crate::vocabulary::{KindId, Role};
 
 /// When a document is needed.
 #[derive(Default)]
@@ -295,7 +295,7 @@ impl<'a> Reader<'a> {
         let Some((id, span)) = item.get("id").and_then(|id| Some((id.text()?, id.span))) else {
             return;
         };
-        let answers = self.vocabulary.kind_named("answers");
+        let answers = self.vocabulary.with_role(Role::Answers);
         let fact = answers.and_then(|kind| self.vocabulary.fact_named(kind, id));
         if fact.is_some_and(|fact| !self.used_facts.contains(&fact)) {
             self.warning(

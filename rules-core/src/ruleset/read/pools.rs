@@ -8,6 +8,7 @@ use std::sync::Arc;
 
 use super::Reader;
 use super::names::all_of;
+use super::operands::Pools;
 use crate::ruleset::{Condition, Operand, Part, Requirement, Which};
 use crate::text::{Entry, Node, Span};
 use crate::vocabulary::{KindId, Number};
@@ -49,14 +50,15 @@ impl<'a> Reader<'a> {
 
     /// Outlines of all things of their kinds together, whichever of them are meant around here.
     pub(super) fn of_all(&mut self, node: &'a Node) -> Option<Operand> {
-        let (operand, _) = self.noting_pool(|reader| reader.operand(node));
+        let (operand, _) = self.noting_pool(|reader| reader.operand_of(node, Pools::All));
         let mut operand = operand?;
-        let bound = |part: &Part| matches!(part.which, Which::Bound(_));
-        if operand.parts.iter().any(bound) {
+        let all = |part: &Part| matches!(part.which, Which::All(_));
+        if !operand.parts.iter().all(all) {
             for part in Arc::make_mut(&mut operand.parts) {
-                if let Which::Bound(kind) = part.which {
-                    part.which = Which::All(all_of(kind));
-                }
+                part.which = Which::All(match &part.which {
+                    Which::Bound(kind) => all_of(*kind),
+                    Which::Meant(selection) | Which::All(selection) => selection.clone(),
+                });
             }
         }
         self.bare_pool = None;
@@ -68,11 +70,11 @@ impl<'a> Reader<'a> {
 
     /// An outline of the one thing that is meant here.
     pub(super) fn of_each(&mut self, node: &'a Node) -> Option<Operand> {
-        let operand = self.operand(node)?;
+        let operand = self.operand_of(node, Pools::Each)?;
         self.bare_pool = None;
         let kind = operand.parts.iter().find_map(|part| match &part.which {
             Which::All(selection) => Some(selection.kind),
-            Which::Bound(_) => None,
+            Which::Bound(_) | Which::Meant(_) => None,
         });
         let Some(kind) = kind else {
             return Some(operand);

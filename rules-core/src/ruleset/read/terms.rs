@@ -70,7 +70,7 @@ impl Known {
             Self::Things(selection) => Self::Things(closed(selection, scope)),
             Self::Outlines(mut operand) => {
                 for part in Arc::make_mut(&mut operand.parts) {
-                    if let Which::All(selection) = &mut part.which {
+                    if let Which::All(selection) | Which::Meant(selection) = &mut part.which {
                         *selection = closed(selection.clone(), scope);
                     }
                 }
@@ -436,6 +436,10 @@ fn sort_of_map(node: &Node, entries: &[Entry]) -> Sort {
         } else {
             Sort::Things
         };
+    }
+    // `{all: pool.water}`: what is asked of each thing has more keys.
+    if entries.len() == 1 && (has("all") || has("each")) {
+        return Sort::Outlines;
     }
     if entries.iter().any(|entry| is_zone(&entry.key)) {
         return Sort::Zone;

@@ -70,6 +70,10 @@ fn part_words(part: &Part, joined_by: &str, rules: &RuleSet) -> String {
             let whose = format!("the {}", kind_noun(*kind, vocabulary));
             outline_words(part.outline, &whose, true, vocabulary)
         }
+        Which::Meant(selection) => {
+            let whose = format!("the {}", selection_words(selection, rules));
+            outline_words(part.outline, &whose, false, vocabulary)
+        }
         Which::All(selection) => {
             let plain =
                 selection.term.is_none() && selection.filter.is_none() && selection.zone.is_none();

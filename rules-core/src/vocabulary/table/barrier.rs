@@ -1,7 +1,11 @@
 //! The barrier round the pool: its runs, its gates, the gaps in it.
 
-use super::row::{FactRow, KindRow, date, facts, metres, one_of, such_as, yes_no};
-use crate::vocabulary::{Matter, Number, Shape};
+use super::row::{
+    FactRow, KindRow, NONE, OTHERS, area, date, facts, line, look, metres, one_of, point, such_as,
+    yes_no,
+};
+use crate::vocabulary::Height::{At, Ground, OnItsSide};
+use crate::vocabulary::{Layer, Mark, Matter, Number, Part, Role};
 
 pub(super) const KINDS: &[KindRow] = &[
     KindRow {
@@ -11,13 +15,26 @@ pub(super) const KINDS: &[KindRow] = &[
         number: Number::Many,
         ask: "Of which fences, walls and house walls is the barrier made?",
         outlines: &[
-            ("line", "its middle line", Shape::Line),
-            ("pool-face", "its face towards the pool", Shape::Line),
-            ("outer-face", "its face away from the pool", Shape::Line),
-            ("top", "its top", Shape::Line),
-            ("foot", "its foot", Shape::Line),
+            line("line", "its middle line")
+                .bars_the_way()
+                .drawn(look(Layer::Barrier, NONE, "1.1").marked(Mark::Crosses)),
+            line("pool-face", "its face towards the pool").reaches(Ground, At("height-inside")),
+            line("outer-face", "its face away from the pool"),
+            line("top", "its top")
+                .reaches(
+                    OnItsSide("height-inside", "height-outside"),
+                    OnItsSide("height-inside", "height-outside"),
+                )
+                .level("top-level"),
+            line("foot", "its foot").reaches(Ground, Ground),
         ],
         facts: STRETCH,
+        role: Some(Role::Fence),
+        others: OTHERS
+            .reaches(Ground, At("height-outside"))
+            .drawn(look(Layer::Barrier, NONE, "0.6").soft()),
+        part: Part::Barrier,
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "barrier-opening",
@@ -25,8 +42,13 @@ pub(super) const KINDS: &[KindRow] = &[
         matter: Some(Matter::Barrier),
         number: Number::Many,
         ask: "Is there any gap or hole in the barrier besides those between its rails?",
-        outlines: &[("line", "the opening", Shape::Line)],
+        outlines: &[line("line", "the opening")],
         facts: OPENING,
+        role: Some(Role::BarrierOpening),
+        owners: true,
+        opens: true,
+        part: Part::Barrier,
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "gate",
@@ -35,11 +57,22 @@ pub(super) const KINDS: &[KindRow] = &[
         number: Number::Many,
         ask: "Which gates lead through the barrier?",
         outlines: &[
-            ("line", "the gate, closed", Shape::Line),
-            ("latch", "the latch", Shape::Point),
-            ("swing", "the area that the gate sweeps", Shape::Area),
+            line("line", "the gate, closed")
+                .within(&["swing"])
+                .bars_the_way()
+                .drawn(look(Layer::Barrier, NONE, "2.6")),
+            point("latch", "the latch").reaches(At("latch-height"), At("latch-height")),
+            area("swing", "the area that the gate sweeps"),
         ],
         facts: GATE,
+        role: Some(Role::Gate),
+        owners: true,
+        opens: true,
+        others: OTHERS
+            .reaches(Ground, At("height"))
+            .drawn(look(Layer::Barrier, NONE, "0.7").dashed("3 2")),
+        part: Part::Barrier,
+        ..KindRow::PLAIN
     },
 ];
 

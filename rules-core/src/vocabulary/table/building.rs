@@ -1,7 +1,11 @@
 //! Buildings, their doors and windows, and what is paved.
 
-use super::row::{FactRow, KindRow, facts, metres, one_of, square_metres, such_as, yes_no};
-use crate::vocabulary::{Matter, Number, Shape};
+use super::row::{
+    FactRow, KindRow, NONE, OTHERS, area, facts, line, look, metres, one_of, square_metres,
+    such_as, yes_no,
+};
+use crate::vocabulary::Height::{At, Below, Between, Ground};
+use crate::vocabulary::{Layer, Matter, Number, Part, Role};
 
 pub(super) const KINDS: &[KindRow] = &[
     KindRow {
@@ -11,24 +15,32 @@ pub(super) const KINDS: &[KindRow] = &[
         number: Number::Many,
         ask: "Which buildings stand on the lot and on the lots beside it: houses, garages, sheds, carports?",
         outlines: &[
-            ("wall", "its outside wall", Shape::Area),
-            ("roof", "its roof, plumbed down", Shape::Area),
-            (
+            area("wall", "its outside wall")
+                .solid()
+                .drawn(look(Layer::Standing, "#d8d4ca", "1.6")),
+            area("roof", "its roof, plumbed down")
+                .reaches(At("eaves-height"), Between("eaves-height", "height"))
+                .drawn(look(Layer::Standing, NONE, "0.8").dashed("6 3")),
+            area(
                 "foundation-at-grade",
                 "its foundation where it meets the ground",
-                Shape::Area,
-            ),
-            ("footing", "its footing", Shape::Area),
-            ("front-wall", "its front wall", Shape::Line),
-            ("rear-wall", "its rear wall", Shape::Line),
-            ("side-wall", "its side walls", Shape::Line),
-            (
-                "principal-elevation",
-                "its principal elevation",
-                Shape::Line,
-            ),
+            )
+            .may_lack()
+            .reaches(Ground, Ground),
+            area("footing", "its footing")
+                .may_lack()
+                .reaches(Below("footing-depth"), Below("footing-depth")),
+            line("front-wall", "its front wall").within(&["wall"]),
+            line("rear-wall", "its rear wall").within(&["wall"]),
+            line("side-wall", "its side walls").within(&["wall"]),
+            line("principal-elevation", "its principal elevation").within(&["wall"]),
         ],
         facts: BUILDING,
+        role: Some(Role::Building),
+        others: OTHERS
+            .reaches(Ground, Between("eaves-height", "height"))
+            .drawn(look(Layer::Standing, NONE, "0.7").dashed("2 2").soft()),
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "wall-opening",
@@ -36,8 +48,13 @@ pub(super) const KINDS: &[KindRow] = &[
         matter: Some(Matter::HouseDoors),
         number: Number::Many,
         ask: "Which doors and windows are there in walls that face the pool?",
-        outlines: &[("line", "the opening", Shape::Line)],
+        outlines: &[line("line", "the opening")],
         facts: WALL_OPENING,
+        role: Some(Role::WallOpening),
+        opens: true,
+        others: OTHERS.drawn(look(Layer::Barrier, NONE, "4").soft()),
+        part: Part::Barrier,
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "deck",
@@ -45,8 +62,15 @@ pub(super) const KINDS: &[KindRow] = &[
         matter: None,
         number: Number::Many,
         ask: "Are there decks or patios besides the pool's own?",
-        outlines: &[("region", "the edge of the deck", Shape::Area)],
+        outlines: &[area("region", "the edge of the deck")],
         facts: DECK,
+        owners: true,
+        others: OTHERS.reaches(At("height"), At("height")).drawn(look(
+            Layer::Ground,
+            "#f1eee5",
+            "0.9",
+        )),
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "driveway",
@@ -54,8 +78,13 @@ pub(super) const KINDS: &[KindRow] = &[
         matter: Some(Matter::Zoning),
         number: Number::Many,
         ask: "Which driveways, paths and paved yards are there?",
-        outlines: &[("region", "the edge of the paving", Shape::Area)],
+        outlines: &[area("region", "the edge of the paving")],
         facts: DRIVEWAY,
+        owners: true,
+        others: OTHERS
+            .reaches(Ground, Ground)
+            .drawn(look(Layer::Ground, "#efece4", "0.9")),
+        ..KindRow::PLAIN
     },
 ];
 

@@ -1,7 +1,11 @@
 //! What stands beside the barrier, or in its stead.
 
-use super::row::{FactRow, KindRow, facts, metres, one_of, steepness, such_as, yes_no};
-use crate::vocabulary::{Matter, Number, Shape};
+use super::row::{
+    FactRow, KindRow, NONE, OTHERS, area, facts, line, look, metres, one_of, steepness, such_as,
+    yes_no,
+};
+use crate::vocabulary::Height::{At, Ground};
+use crate::vocabulary::{Layer, Mark, Matter, Number, Part};
 
 pub(super) const KINDS: &[KindRow] = &[
     KindRow {
@@ -11,10 +15,13 @@ pub(super) const KINDS: &[KindRow] = &[
         number: Number::Many,
         ask: "Does anything near the barrier help a child to climb: a rail, a bench, a branch, a pump, a plant pot?",
         outlines: &[
-            ("region", "the edge of the foothold", Shape::Area),
-            ("top", "the top of the foothold", Shape::Line),
+            area("region", "the edge of the foothold"),
+            line("top", "the top of the foothold").within(&["region"]),
         ],
         facts: FOOTHOLD,
+        others: OTHERS.reaches(At("height"), At("height")),
+        part: Part::Barrier,
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "mesh-fence",
@@ -22,8 +29,16 @@ pub(super) const KINDS: &[KindRow] = &[
         matter: Some(Matter::Barrier),
         number: Number::AtMostOne,
         ask: "Will there be a removable mesh fence?",
-        outlines: &[("line", "the fence", Shape::Line)],
+        outlines: &[line("line", "the fence").bars_the_way()],
         facts: MESH_FENCE,
+        owners: true,
+        others: OTHERS.reaches(Ground, At("height")).drawn(
+            look(Layer::Barrier, NONE, "1")
+                .dashed("4 2")
+                .marked(Mark::Crosses),
+        ),
+        part: Part::Barrier,
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "screen-enclosure",
@@ -31,8 +46,11 @@ pub(super) const KINDS: &[KindRow] = &[
         matter: Some(Matter::Barrier),
         number: Number::AtMostOne,
         ask: "Will a screened cage stand over the pool?",
-        outlines: &[("region", "the edge of the screen enclosure", Shape::Area)],
+        outlines: &[area("region", "the edge of the screen enclosure").bars_the_way()],
         facts: ROOFED,
+        owners: true,
+        others: OTHERS.reaches(Ground, At("height")),
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "pool-enclosure",
@@ -40,8 +58,11 @@ pub(super) const KINDS: &[KindRow] = &[
         matter: Some(Matter::Buildings),
         number: Number::AtMostOne,
         ask: "Will a roof or a telescopic hall stand over the pool?",
-        outlines: &[("region", "the edge of the pool enclosure", Shape::Area)],
+        outlines: &[area("region", "the edge of the pool enclosure").bars_the_way()],
         facts: ROOFED,
+        owners: true,
+        others: OTHERS.reaches(Ground, At("height")),
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "temporary-fence",
@@ -49,8 +70,16 @@ pub(super) const KINDS: &[KindRow] = &[
         matter: Some(Matter::Barrier),
         number: Number::AtMostOne,
         ask: "Will a fence stand round the hole during the works?",
-        outlines: &[("line", "the fence", Shape::Line)],
+        outlines: &[line("line", "the fence")],
         facts: TEMPORARY,
+        owners: true,
+        others: OTHERS.reaches(Ground, At("height")).drawn(
+            look(Layer::Barrier, NONE, "1")
+                .dashed("8 4")
+                .marked(Mark::Crosses),
+        ),
+        part: Part::Barrier,
+        ..KindRow::PLAIN
     },
 ];
 

@@ -1,7 +1,11 @@
 //! The ground itself: levels, slopes, walls that hold it, trees in it.
 
-use super::row::{FactRow, KindRow, facts, metres, number, one_of, such_as, yes_no};
-use crate::vocabulary::{Matter, Number, Shape};
+use super::row::{
+    FactRow, KindRow, NONE, OTHERS, area, facts, line, look, metres, number, one_of, point,
+    such_as, yes_no,
+};
+use crate::vocabulary::Height::{About, Deep, Ground, High};
+use crate::vocabulary::{Layer, Mark, Matter, Number, Role};
 
 pub(super) const KINDS: &[KindRow] = &[
     KindRow {
@@ -10,8 +14,11 @@ pub(super) const KINDS: &[KindRow] = &[
         matter: Some(Matter::Ground),
         number: Number::Many,
         ask: "At which places is the level of the ground known?",
-        outlines: &[("place", "the spot", Shape::Point)],
+        outlines: &[point("place", "the spot")],
         facts: SPOT,
+        role: Some(Role::Spot),
+        others: OTHERS.reaches(Ground, Ground).level("level"),
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "contour",
@@ -19,8 +26,11 @@ pub(super) const KINDS: &[KindRow] = &[
         matter: Some(Matter::Ground),
         number: Number::Many,
         ask: "Which contour lines run over the lot and near it?",
-        outlines: &[("line", "the contour", Shape::Line)],
+        outlines: &[line("line", "the contour")],
         facts: CONTOUR,
+        role: Some(Role::Contour),
+        others: OTHERS.reaches(Ground, Ground).level("level"),
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "raised-ground",
@@ -28,8 +38,11 @@ pub(super) const KINDS: &[KindRow] = &[
         matter: Some(Matter::Ground),
         number: Number::Many,
         ask: "Where is the ground to be raised?",
-        outlines: &[("region", "the edge of the raised ground", Shape::Area)],
+        outlines: &[area("region", "the edge of the raised ground")],
         facts: RAISED,
+        owners: true,
+        others: OTHERS.reaches(Ground, High).level("top-level"),
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "tree",
@@ -38,11 +51,17 @@ pub(super) const KINDS: &[KindRow] = &[
         number: Number::Many,
         ask: "Which trees stand on the lot or near its lines?",
         outlines: &[
-            ("stem", "its stem", Shape::Point),
-            ("root-zone", "its root zone", Shape::Area),
-            ("canopy", "its crown, plumbed down", Shape::Area),
+            point("stem", "its stem").within(&["root-zone"]).drawn(look(
+                Layer::Standing,
+                "#ffffff",
+                "1.2",
+            )),
+            area("root-zone", "its root zone").reaches(Deep, Ground),
+            area("canopy", "its crown, plumbed down").reaches(High, High),
         ],
         facts: TREE,
+        others: OTHERS.drawn(look(Layer::Ground, NONE, "0.8").dashed("1.5 3")),
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "retaining-wall",
@@ -50,8 +69,15 @@ pub(super) const KINDS: &[KindRow] = &[
         matter: Some(Matter::Ground),
         number: Number::Many,
         ask: "Does any wall hold back earth?",
-        outlines: &[("line", "its face", Shape::Line)],
+        outlines: &[line("line", "its face").bars_the_way()],
         facts: RETAINING,
+        owners: true,
+        others: OTHERS.reaches(About("height"), About("height")).drawn(look(
+            Layer::Standing,
+            NONE,
+            "2.6",
+        )),
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "slope",
@@ -60,11 +86,15 @@ pub(super) const KINDS: &[KindRow] = &[
         number: Number::Many,
         ask: "Is there a steep slope above or below the pool?",
         outlines: &[
-            ("toe", "its toe", Shape::Line),
-            ("toe-45", "the toe of a 45 degree plane", Shape::Line),
-            ("top", "its top", Shape::Line),
+            line("toe", "its toe"),
+            line("toe-45", "the toe of a 45 degree plane"),
+            line("top", "its top"),
         ],
         facts: SLOPE,
+        others: OTHERS
+            .reaches(Ground, Ground)
+            .drawn(look(Layer::Lines, NONE, "0.8").marked(Mark::Strokes)),
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "cliff",
@@ -72,8 +102,12 @@ pub(super) const KINDS: &[KindRow] = &[
         matter: Some(Matter::Ground),
         number: Number::Many,
         ask: "Is there a cliff or a drop?",
-        outlines: &[("line", "its edge", Shape::Line)],
+        outlines: &[line("line", "its edge").bars_the_way()],
         facts: CLIFF,
+        others: OTHERS
+            .reaches(Ground, Ground)
+            .drawn(look(Layer::Lines, NONE, "1.4").marked(Mark::Strokes)),
+        ..KindRow::PLAIN
     },
 ];
 

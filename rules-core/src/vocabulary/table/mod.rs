@@ -13,9 +13,9 @@ mod services;
 mod site;
 mod water;
 
-use row::{KindRow, What};
+use row::{KindRow, OutlineRow, What};
 
-use super::{Answer, Fact, FactId, KindId, Outline, Vocabulary};
+use super::{Answer, Fact, FactId, KindId, Lie, Outline, Role, Vocabulary};
 
 /// All groups, in the order in which forms and reference pages show them.
 const GROUPS: [&[KindRow]; 9] = [
@@ -30,19 +30,6 @@ const GROUPS: [&[KindRow]; 9] = [
     water::KINDS,
 ];
 
-/// The outlines, by kind and name, that a thing may be without.
-const MAY_LACK: &[(&str, &str)] = &[
-    ("lot", "flag-handle"),
-    ("pool", "coping"),
-    ("pool", "deck"),
-    ("pool", "excavation"),
-    ("pool", "enclosed-area"),
-    ("building", "foundation-at-grade"),
-    ("building", "footing"),
-    ("road", "right-of-way"),
-    ("flood-area", "floodway"),
-];
-
 /// What is measured of a fence, and of a gate in it by itself: a rule on the one says nothing of the other.
 const OF_FENCE_AND_GATE: &[(&str, &str)] = &[
     ("height-outside", "height"),
@@ -54,9 +41,9 @@ const OF_FENCE_AND_GATE: &[(&str, &str)] = &[
 impl Vocabulary {
     /// Facts of a fence, each with that of a gate which a rule on fences leaves out.
     pub fn of_fence_and_gate(&self) -> impl Iterator<Item = (FactId, FactId)> + '_ {
-        let fact = |kind, name| self.fact_named(self.kind_named(kind)?, name);
+        let fact = |role, name| self.fact_named(self.with_role(role)?, name);
         OF_FENCE_AND_GATE.iter().filter_map(move |(fence, gate)| {
-            Some((fact("barrier-stretch", fence)?, fact("gate", gate)?))
+            Some((fact(Role::Fence, fence)?, fact(Role::Gate, gate)?))
         })
     }
 
@@ -72,19 +59,61 @@ impl Vocabulary {
     fn add_row(&mut self, row: &KindRow) {
         let kind = self.add_kind(row.name, row.said, row.number, row.ask);
         self.set_matter(kind, row.matter);
-        for &(name, said, shape) in row.outlines {
-            let none = MAY_LACK.contains(&(row.name, name));
-            let (name, said) = (name.to_owned(), said.to_owned());
-            self.add_outline(Outline {
-                kind,
-                name,
-                said,
-                shape,
-                none,
-            });
+        for outline in row.outlines {
+            self.add_outline(outline.entry(kind));
         }
         for fact in row.facts {
             self.add_fact(fact.entry(kind));
+        }
+        let others = row.others.lie(kind, self);
+        let entry = self.kind_mut(kind);
+        (entry.role, entry.part, entry.others) = (row.role, row.part, others);
+        (entry.owners, entry.of_a_pool, entry.opens) = (row.owners, row.of_a_pool, row.opens);
+        for outline in row.outlines {
+            self.place(kind, outline);
+        }
+    }
+
+    /// Says where an outline lies, once its kind's other outlines and its facts are known by their names.
+    fn place(&mut self, kind: KindId, row: &OutlineRow) {
+        let within = row.within.iter();
+        let within = within
+            .filter_map(|name| self.outline_named(kind, name))
+            .collect();
+        let (own, others) = (row.lie(kind, self), self.kind(kind).others);
+        let Some(id) = self.outline_named(kind, row.name) else {
+            return;
+        };
+        let outline = self.outline_mut(id);
+        outline.within = within;
+        outline.lie = Lie {
+            extent: own.extent.or(others.extent),
+            level: own.level.or(others.level),
+            lowest: own.lowest || others.lowest,
+            look: own.look.or(others.look),
+        };
+    }
+}
+
+impl OutlineRow {
+    fn entry(&self, kind: KindId) -> Outline {
+        Outline {
+            none: self.none,
+            beside: self.beside,
+            bars_the_way: self.bars_the_way,
+            solid: self.solid,
+            ..Outline::new(kind, self.name, self.said, self.shape)
+        }
+    }
+
+    fn lie(&self, kind: KindId, vocabulary: &Vocabulary) -> Lie {
+        let fact = |name| vocabulary.fact_named(kind, name);
+        let extent = self.extent;
+        Lie {
+            extent: extent.and_then(|(low, high)| Some((low.with(fact)?, high.with(fact)?))),
+            level: self.level.and_then(|level| level.with(fact)),
+            lowest: self.lowest,
+            look: self.look,
         }
     }
 }

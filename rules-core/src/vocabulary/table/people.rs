@@ -1,7 +1,7 @@
 //! Who applies, for what, and when.
 
 use super::row::{FactRow, KindRow, date, facts, one_of, such_as, yes_no};
-use crate::vocabulary::{Matter, Number};
+use crate::vocabulary::{Matter, Number, Part, Role};
 
 pub(super) const KINDS: &[KindRow] = &[
     KindRow {
@@ -12,6 +12,8 @@ pub(super) const KINDS: &[KindRow] = &[
         ask: "Who applies?",
         outlines: &[],
         facts: APPLICANT,
+        part: Part::Where,
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "works",
@@ -21,6 +23,8 @@ pub(super) const KINDS: &[KindRow] = &[
         ask: "What is to be built?",
         outlines: &[],
         facts: WORKS,
+        part: Part::Where,
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "events",
@@ -30,6 +34,9 @@ pub(super) const KINDS: &[KindRow] = &[
         ask: "Which days are known?",
         outlines: &[],
         facts: EVENTS,
+        role: Some(Role::Events),
+        part: Part::Where,
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "answers",
@@ -39,6 +46,9 @@ pub(super) const KINDS: &[KindRow] = &[
         ask: "What does the rule set itself ask?",
         outlines: &[],
         facts: &[],
+        role: Some(Role::Answers),
+        part: Part::Questions,
+        ..KindRow::PLAIN
     },
 ];
 

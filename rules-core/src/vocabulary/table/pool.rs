@@ -1,10 +1,11 @@
 //! The pool, its parts, and what belongs to it.
 
 use super::row::{
-    FactRow, KindRow, cubic_metres, date, facts, kilograms, litres_a_second, metres, one_of,
-    square_metres, such_as, years, yes_no,
+    FactRow, KindRow, NONE, OTHERS, area, cubic_metres, date, facts, kilograms, line,
+    litres_a_second, look, metres, one_of, square_metres, such_as, years, yes_no,
 };
-use crate::vocabulary::{Matter, Number, Shape};
+use crate::vocabulary::Height::{At, DownTo, Ground, OverRim, Rim, Unknown, UpToRim};
+use crate::vocabulary::{Layer, Matter, Number, Part, Role};
 
 pub(super) const KINDS: &[KindRow] = &[
     KindRow {
@@ -14,20 +15,48 @@ pub(super) const KINDS: &[KindRow] = &[
         number: Number::Many,
         ask: "Which pools, spas and paddling pools are there, or are to be built?",
         outlines: &[
-            ("water", "the water's edge", Shape::Area),
-            ("inside-face", "the inside face of the wall", Shape::Area),
-            ("coping", "the coping's outer edge", Shape::Area),
-            ("shell", "the outside of the shell", Shape::Area),
-            ("deck", "the deck's outer edge", Shape::Area),
-            ("excavation", "the edge of the excavation", Shape::Area),
-            (
-                "with-attached",
-                "the pool with all that is joined to it",
-                Shape::Area,
-            ),
-            ("enclosed-area", "the area inside the barrier", Shape::Area),
+            area("water", "the water's edge")
+                .within(&["coping", "inside-face"])
+                .bars_the_way()
+                .reaches(Rim, Rim)
+                .level("rim-level")
+                .drawn(look(Layer::Pool, "#cfe1e8", "1.8")),
+            area("inside-face", "the inside face of the wall")
+                .within(&["shell"])
+                .reaches(Unknown, Rim)
+                .drawn(look(Layer::Pool, NONE, "0.8")),
+            area("coping", "the coping's outer edge")
+                .may_lack()
+                .within(&["with-attached"])
+                .reaches(Rim, Rim)
+                .level("rim-level")
+                .drawn(look(Layer::Pool, NONE, "0.8")),
+            area("shell", "the outside of the shell")
+                .within(&["with-attached"])
+                .reaches(Unknown, Rim)
+                .drawn(look(Layer::Pool, NONE, "0.9").dashed("3 2")),
+            area("deck", "the deck's outer edge")
+                .may_lack()
+                .reaches(UpToRim, UpToRim)
+                .drawn(look(Layer::Ground, NONE, "0.8").dashed("9 3").soft()),
+            area("excavation", "the edge of the excavation")
+                .may_lack()
+                .reaches(DownTo("excavation-depth"), Ground)
+                .lowest()
+                .drawn(look(Layer::Ground, NONE, "1").dashed("2 3").soft()),
+            area("with-attached", "the pool with all that is joined to it")
+                .reaches(UpToRim, UpToRim),
+            area("enclosed-area", "the area inside the barrier")
+                .may_lack()
+                .beside()
+                .reaches(Ground, Ground),
         ],
         facts: POOL,
+        role: Some(Role::Pool),
+        owners: true,
+        others: OTHERS.drawn(look(Layer::Ground, NONE, "0.8").dashed("4 3").soft()),
+        part: Part::Pool,
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "pool-wall-stretch",
@@ -35,8 +64,15 @@ pub(super) const KINDS: &[KindRow] = &[
         matter: Some(Matter::Barrier),
         number: Number::Many,
         ask: "Does the pool's own wall stand above the ground anywhere?",
-        outlines: &[("line", "the foot of the wall", Shape::Line)],
+        outlines: &[line("line", "the foot of the wall")],
         facts: POOL_WALL,
+        owners: true,
+        of_a_pool: true,
+        others: OTHERS
+            .reaches(Ground, At("height-above-finished-grade"))
+            .drawn(look(Layer::Barrier, NONE, "2.2")),
+        part: Part::Barrier,
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "excavation-zone",
@@ -44,8 +80,12 @@ pub(super) const KINDS: &[KindRow] = &[
         matter: Some(Matter::Ground),
         number: Number::Many,
         ask: "Is the excavation deeper in some parts than in others?",
-        outlines: &[("region", "the edge of that part", Shape::Area)],
+        outlines: &[area("region", "the edge of that part")],
         facts: EXCAVATION_ZONE,
+        owners: true,
+        of_a_pool: true,
+        others: OTHERS.reaches(DownTo("depth"), Ground).lowest(),
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "cover",
@@ -53,8 +93,12 @@ pub(super) const KINDS: &[KindRow] = &[
         matter: Some(Matter::Barrier),
         number: Number::AtMostOne,
         ask: "Will the pool have a cover?",
-        outlines: &[("region", "the edge of the cover", Shape::Area)],
+        outlines: &[area("region", "the edge of the cover")],
         facts: COVER,
+        owners: true,
+        of_a_pool: true,
+        others: OTHERS.reaches(At("height"), At("height")),
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "pool-alarm",
@@ -64,6 +108,8 @@ pub(super) const KINDS: &[KindRow] = &[
         ask: "Will there be an alarm in the water?",
         outlines: &[],
         facts: POOL_ALARM,
+        of_a_pool: true,
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "ladder",
@@ -71,8 +117,12 @@ pub(super) const KINDS: &[KindRow] = &[
         matter: Some(Matter::Barrier),
         number: Number::Many,
         ask: "Is there a ladder, or are there steps, up to the pool from the outside?",
-        outlines: &[("region", "the foot of the ladder", Shape::Area)],
+        outlines: &[area("region", "the foot of the ladder")],
         facts: LADDER,
+        owners: true,
+        of_a_pool: true,
+        part: Part::Barrier,
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "diving-structure",
@@ -80,8 +130,12 @@ pub(super) const KINDS: &[KindRow] = &[
         matter: Some(Matter::Structure),
         number: Number::AtMostOne,
         ask: "Will there be a diving board, a platform or a slide?",
-        outlines: &[("region", "the edge of the board or platform", Shape::Area)],
+        outlines: &[area("region", "the edge of the board or platform")],
         facts: DIVING,
+        owners: true,
+        of_a_pool: true,
+        others: OTHERS.reaches(OverRim("height"), OverRim("height")),
+        ..KindRow::PLAIN
     },
 ];
 

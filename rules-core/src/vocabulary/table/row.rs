@@ -1,7 +1,8 @@
 //! How a row of the table is written.
 
 use crate::quantity::Dimension;
-use crate::vocabulary::{Matter, Number, Shape};
+pub(super) use crate::vocabulary::look::{NONE, look};
+use crate::vocabulary::{Height, Level, Look, Matter, Number, Part, Role, Shape};
 
 /// A kind, with all that it has.
 pub(super) struct KindRow {
@@ -12,9 +13,154 @@ pub(super) struct KindRow {
     pub number: Number,
     /// The question that finds out whether there is any.
     pub ask: &'static str,
-    /// Name in files, name in sentences, shape.
-    pub outlines: &'static [(&'static str, &'static str, Shape)],
+    pub outlines: &'static [OutlineRow],
     pub facts: &'static [FactRow],
+    /// What the program itself does with it.
+    pub role: Option<Role>,
+    /// Whether all things of it are the applicant's own: past a lot line they stand on somebody else's land.
+    pub owners: bool,
+    /// Whether each belongs to one pool.
+    pub of_a_pool: bool,
+    /// Whether it leads through a barrier or a wall.
+    pub opens: bool,
+    /// The part of a form in which it is asked for.
+    pub part: Part,
+    /// What holds for each outline that says nothing else.
+    pub others: OutlineRow,
+}
+
+impl KindRow {
+    /// A kind with nothing to it, from which each row starts.
+    pub const PLAIN: Self = Self {
+        name: "",
+        said: "",
+        matter: None,
+        number: Number::Many,
+        ask: "",
+        outlines: &[],
+        facts: &[],
+        role: None,
+        owners: false,
+        of_a_pool: false,
+        opens: false,
+        part: Part::Site,
+        others: OTHERS,
+    };
+}
+
+/// An outline of a kind.
+#[derive(Clone, Copy)]
+pub(super) struct OutlineRow {
+    pub name: &'static str,
+    pub said: &'static str,
+    pub shape: Shape,
+    pub none: bool,
+    pub within: &'static [&'static str],
+    pub beside: bool,
+    pub bars_the_way: bool,
+    pub solid: bool,
+    pub extent: Option<(Height<&'static str>, Height<&'static str>)>,
+    pub level: Option<Level<&'static str>>,
+    pub lowest: bool,
+    pub look: Option<Look>,
+}
+
+const fn outline(name: &'static str, said: &'static str, shape: Shape) -> OutlineRow {
+    OutlineRow {
+        name,
+        said,
+        shape,
+        none: false,
+        within: &[],
+        beside: false,
+        bars_the_way: false,
+        solid: false,
+        extent: None,
+        level: None,
+        lowest: false,
+        look: None,
+    }
+}
+
+/// Every outline of a kind that has no word of its own on something.
+pub(super) const OTHERS: OutlineRow = outline("", "", Shape::Area);
+
+/// An outline that is an area: its name in files and in sentences.
+pub(super) const fn area(name: &'static str, said: &'static str) -> OutlineRow {
+    outline(name, said, Shape::Area)
+}
+
+/// An outline that is a line.
+pub(super) const fn line(name: &'static str, said: &'static str) -> OutlineRow {
+    outline(name, said, Shape::Line)
+}
+
+/// An outline that is a single place.
+pub(super) const fn point(name: &'static str, said: &'static str) -> OutlineRow {
+    outline(name, said, Shape::Point)
+}
+
+impl OutlineRow {
+    /// A thing may be without it.
+    pub const fn may_lack(mut self) -> Self {
+        self.none = true;
+        self
+    }
+
+    /// It lies within each of these, however they are drawn: where they are not, it is not either.
+    pub const fn within(mut self, others: &'static [&'static str]) -> Self {
+        self.within = others;
+        self
+    }
+
+    /// It is no part of the thing itself.
+    pub const fn beside(mut self) -> Self {
+        self.beside = true;
+        self
+    }
+
+    /// It stands in the way of whoever walks; a gate, a door or a window counts as closed.
+    pub const fn bars_the_way(mut self) -> Self {
+        self.bars_the_way = true;
+        self
+    }
+
+    /// It stands in the way, and lets nothing through.
+    pub const fn solid(mut self) -> Self {
+        self.bars_the_way = true;
+        self.solid = true;
+        self
+    }
+
+    /// Its lowest and its highest place; all between them belongs to the thing.
+    pub const fn reaches(mut self, low: Height<&'static str>, high: Height<&'static str>) -> Self {
+        self.extent = Some((low, high));
+        self
+    }
+
+    /// The fact that states its level.
+    pub const fn level(mut self, fact: &'static str) -> Self {
+        self.level = Some(Level { fact, only: false });
+        self
+    }
+
+    /// The fact that alone tells its level: it may lie above the ground or below it, nobody knows how far.
+    pub const fn level_only(mut self, fact: &'static str) -> Self {
+        self.level = Some(Level { fact, only: true });
+        self
+    }
+
+    /// Its level is that of its lowest place.
+    pub const fn lowest(mut self) -> Self {
+        self.lowest = true;
+        self
+    }
+
+    /// How it is drawn.
+    pub const fn drawn(mut self, look: Look) -> Self {
+        self.look = Some(look);
+        self
+    }
 }
 
 /// A fact of a kind.

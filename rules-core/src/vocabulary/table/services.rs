@@ -1,10 +1,11 @@
 //! Roads and lines of supply, tanks and wells, equipment and its wiring, rights over the ground.
 
 use super::row::{
-    FactRow, KindRow, cubic_metres, decibels, facts, metres, number, one_of, such_as, volts, watts,
-    yes_no,
+    FactRow, KindRow, NONE, OTHERS, area, cubic_metres, decibels, facts, line, look, metres,
+    number, one_of, point, such_as, volts, watts, yes_no,
 };
-use crate::vocabulary::{Matter, Number, Shape};
+use crate::vocabulary::Height::{At, Below, Deep, Ground, OverGroundOrRim};
+use crate::vocabulary::{Layer, Mark, Matter, Number, Part, Role};
 
 pub(super) const KINDS: &[KindRow] = &[
     KindRow {
@@ -14,11 +15,18 @@ pub(super) const KINDS: &[KindRow] = &[
         number: Number::Many,
         ask: "Which roads, lanes and alleys run beside the lot?",
         outlines: &[
-            ("edge", "its edge", Shape::Line),
-            ("centreline", "its centreline", Shape::Line),
-            ("right-of-way", "its right of way", Shape::Area),
+            line("edge", "its edge").within(&["right-of-way"]),
+            line("centreline", "its centreline")
+                .within(&["right-of-way"])
+                .drawn(look(Layer::Lines, NONE, "0.9").dashed("18 4 4 4")),
+            area("right-of-way", "its right of way").may_lack(),
         ],
         facts: ROAD,
+        others: OTHERS
+            .reaches(Ground, Ground)
+            .drawn(look(Layer::Lines, NONE, "0.9")),
+        part: Part::Road,
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "railway",
@@ -26,12 +34,12 @@ pub(super) const KINDS: &[KindRow] = &[
         matter: Some(Matter::Road),
         number: Number::Many,
         ask: "Does a railway or a tram run near the lot?",
-        outlines: &[(
-            "nearest-track",
-            "the middle of the nearest track",
-            Shape::Line,
-        )],
+        outlines: &[line("nearest-track", "the middle of the nearest track")],
         facts: RAILWAY,
+        others: OTHERS
+            .reaches(Ground, Ground)
+            .drawn(look(Layer::Lines, NONE, "1.2").marked(Mark::Strokes)),
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "overhead-line",
@@ -40,10 +48,19 @@ pub(super) const KINDS: &[KindRow] = &[
         number: Number::Many,
         ask: "Do any wires run through the air over or near the lot?",
         outlines: &[
-            ("path", "its path, plumbed down", Shape::Line),
-            ("conductor", "its lowest wire", Shape::Line),
+            line("path", "its path, plumbed down").drawn(
+                look(Layer::Lines, NONE, "1")
+                    .dashed("12 4")
+                    .marked(Mark::Rings),
+            ),
+            line("conductor", "its lowest wire"),
         ],
         facts: OVERHEAD,
+        role: Some(Role::Wire),
+        others: OTHERS
+            .reaches(At("height"), At("height"))
+            .drawn(look(Layer::Lines, NONE, "0.7").dashed("2 3").soft()),
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "lifting-machine",
@@ -52,14 +69,12 @@ pub(super) const KINDS: &[KindRow] = &[
         number: Number::Many,
         ask: "Which cranes and excavators are to work here, and where do they stand?",
         outlines: &[
-            ("stand", "the ground that it stands on", Shape::Area),
-            (
-                "sweep",
-                "all that its boom and its load can reach",
-                Shape::Area,
-            ),
+            area("stand", "the ground that it stands on").within(&["sweep"]),
+            area("sweep", "all that its boom and its load can reach")
+                .reaches(Ground, At("tip-height")),
         ],
         facts: LIFTING,
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "buried-service",
@@ -67,8 +82,14 @@ pub(super) const KINDS: &[KindRow] = &[
         matter: Some(Matter::Services),
         number: Number::Many,
         ask: "Which pipes and cables lie in the ground? Have them located before anybody digs.",
-        outlines: &[("path", "its middle line", Shape::Line)],
+        outlines: &[line("path", "its middle line")],
         facts: BURIED,
+        others: OTHERS.reaches(Below("depth"), Below("depth")).drawn(
+            look(Layer::Lines, NONE, "1")
+                .dashed("8 3 2 3")
+                .marked(Mark::Letter),
+        ),
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "septic-part",
@@ -76,8 +97,13 @@ pub(super) const KINDS: &[KindRow] = &[
         matter: Some(Matter::Sewage),
         number: Number::Many,
         ask: "Is there a septic tank, a leaching field or a reserve area on this lot or near it?",
-        outlines: &[("region", "its edge", Shape::Area)],
+        outlines: &[area("region", "its edge")],
         facts: SEPTIC,
+        others: OTHERS
+            .reaches(Deep, Ground)
+            .level_only("level")
+            .drawn(look(Layer::Ground, "#f2eee0", "1").dashed("5 3")),
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "well",
@@ -85,8 +111,9 @@ pub(super) const KINDS: &[KindRow] = &[
         matter: Some(Matter::Sewage),
         number: Number::Many,
         ask: "Is there a well on this lot or near it, in use or given up?",
-        outlines: &[("casing", "its casing", Shape::Point)],
+        outlines: &[point("casing", "its casing")],
         facts: WELL,
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "fuel-tank",
@@ -94,8 +121,9 @@ pub(super) const KINDS: &[KindRow] = &[
         matter: Some(Matter::Services),
         number: Number::Many,
         ask: "Is there a tank for oil or gas, above the ground or in it?",
-        outlines: &[("region", "its edge", Shape::Area)],
+        outlines: &[area("region", "its edge")],
         facts: FUEL_TANK,
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "easement",
@@ -103,8 +131,12 @@ pub(super) const KINDS: &[KindRow] = &[
         matter: Some(Matter::PrivateRights),
         number: Number::Many,
         ask: "Has anybody else a right over part of the lot: a utility, a neighbour's way, drainage?",
-        outlines: &[("region", "its edge", Shape::Area)],
+        outlines: &[area("region", "its edge")],
         facts: EASEMENT,
+        others: OTHERS
+            .reaches(Ground, Ground)
+            .drawn(look(Layer::Ground, "url(#siting-easement)", "0.9").dashed("11 3 2 3")),
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "equipment",
@@ -112,8 +144,14 @@ pub(super) const KINDS: &[KindRow] = &[
         matter: None,
         number: Number::Many,
         ask: "Where will the pump, the filter, the heater and the like stand?",
-        outlines: &[("region", "its edge", Shape::Area)],
+        outlines: &[area("region", "its edge")],
         facts: EQUIPMENT,
+        owners: true,
+        others: OTHERS
+            .reaches(Ground, At("height"))
+            .level_only("base-level")
+            .drawn(look(Layer::Standing, "#e4e0d6", "1.1")),
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "receptacle",
@@ -121,8 +159,11 @@ pub(super) const KINDS: &[KindRow] = &[
         matter: Some(Matter::Electricity),
         number: Number::Many,
         ask: "Which socket outlets are there within reach of the pool?",
-        outlines: &[("place", "the outlet", Shape::Point)],
+        outlines: &[point("place", "the outlet")],
         facts: ELECTRIC_POINT,
+        owners: true,
+        others: OTHERS.reaches(OverGroundOrRim("height"), OverGroundOrRim("height")),
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "light",
@@ -130,8 +171,11 @@ pub(super) const KINDS: &[KindRow] = &[
         matter: Some(Matter::Electricity),
         number: Number::Many,
         ask: "Which lights and fans hang or stand near the pool, or sit in its wall?",
-        outlines: &[("place", "the light", Shape::Point)],
+        outlines: &[point("place", "the light")],
         facts: ELECTRIC_POINT,
+        owners: true,
+        others: OTHERS.reaches(OverGroundOrRim("height"), OverGroundOrRim("height")),
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "disconnect",
@@ -139,8 +183,11 @@ pub(super) const KINDS: &[KindRow] = &[
         matter: Some(Matter::Electricity),
         number: Number::Many,
         ask: "Where is the switch that cuts off the pool's equipment?",
-        outlines: &[("place", "the switch", Shape::Point)],
+        outlines: &[point("place", "the switch")],
         facts: ELECTRIC_POINT,
+        owners: true,
+        others: OTHERS.reaches(OverGroundOrRim("height"), OverGroundOrRim("height")),
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "junction-box",
@@ -148,8 +195,11 @@ pub(super) const KINDS: &[KindRow] = &[
         matter: Some(Matter::Electricity),
         number: Number::Many,
         ask: "Where are the junction boxes of the pool's lights?",
-        outlines: &[("place", "the box", Shape::Point)],
+        outlines: &[point("place", "the box")],
         facts: ELECTRIC_POINT,
+        owners: true,
+        others: OTHERS.reaches(OverGroundOrRim("height"), OverGroundOrRim("height")),
+        ..KindRow::PLAIN
     },
 ];
 

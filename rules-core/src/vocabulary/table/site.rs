@@ -1,9 +1,11 @@
 //! The lot, its lines, and what the zoning map says of it.
 
 use super::row::{
-    FactRow, KindRow, date, facts, metres, number, one_of, square_metres, such_as, yes_no,
+    FactRow, KindRow, OTHERS, area, date, facts, line, metres, number, one_of, square_metres,
+    such_as, yes_no,
 };
-use crate::vocabulary::{Matter, Number, Shape};
+use crate::vocabulary::Height::Ground;
+use crate::vocabulary::{Matter, Number, Part, Role};
 
 pub(super) const KINDS: &[KindRow] = &[
     KindRow {
@@ -13,14 +15,16 @@ pub(super) const KINDS: &[KindRow] = &[
         number: Number::One,
         ask: "Which lot is the pool for?",
         outlines: &[
-            ("boundary", "the boundary", Shape::Area),
-            (
-                "flag-handle",
-                "the strip that leads to the road",
-                Shape::Area,
-            ),
+            area("boundary", "the boundary"),
+            area("flag-handle", "the strip that leads to the road")
+                .may_lack()
+                .within(&["boundary"]),
         ],
         facts: LOT,
+        role: Some(Role::Lot),
+        others: OTHERS.reaches(Ground, Ground),
+        part: Part::Lot,
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "lot-line",
@@ -28,8 +32,12 @@ pub(super) const KINDS: &[KindRow] = &[
         matter: Some(Matter::LotLines),
         number: Number::Many,
         ask: "What are the sides of the lot?",
-        outlines: &[("line", "the line", Shape::Line)],
+        outlines: &[line("line", "the line")],
         facts: LOT_LINE,
+        role: Some(Role::LotLine),
+        others: OTHERS.reaches(Ground, Ground),
+        part: Part::Lot,
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "zone",
@@ -39,6 +47,8 @@ pub(super) const KINDS: &[KindRow] = &[
         ask: "In which zoning district does the lot lie?",
         outlines: &[],
         facts: ZONE,
+        part: Part::Where,
+        ..KindRow::PLAIN
     },
 ];
 

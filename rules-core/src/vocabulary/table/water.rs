@@ -1,7 +1,10 @@
 //! Water that flows, stands or rises.
 
-use super::row::{FactRow, KindRow, facts, metres, such_as, yes_no};
-use crate::vocabulary::{Matter, Number, Shape};
+use super::row::{
+    FactRow, KindRow, NONE, OTHERS, area, facts, line, look, metres, point, such_as, yes_no,
+};
+use crate::vocabulary::Height::Ground;
+use crate::vocabulary::{Layer, Mark, Matter, Number};
 
 pub(super) const KINDS: &[KindRow] = &[
     KindRow {
@@ -10,8 +13,14 @@ pub(super) const KINDS: &[KindRow] = &[
         matter: Some(Matter::Flood),
         number: Number::Many,
         ask: "Which way does rain run over the lot: in ditches, swales or along the lines?",
-        outlines: &[("line", "its middle line", Shape::Line)],
+        outlines: &[line("line", "its middle line")],
         facts: DRAINAGE,
+        others: OTHERS.reaches(Ground, Ground).drawn(
+            look(Layer::Lines, NONE, "0.9")
+                .dashed("6 4")
+                .marked(Mark::Arrows),
+        ),
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "stormwater-point",
@@ -19,8 +28,10 @@ pub(super) const KINDS: &[KindRow] = &[
         matter: Some(Matter::Flood),
         number: Number::Many,
         ask: "Where does rain water, or water from the pool, enter a drain, a ditch or a soakaway?",
-        outlines: &[("place", "where the water enters", Shape::Point)],
+        outlines: &[point("place", "where the water enters")],
         facts: STORMWATER,
+        others: OTHERS.reaches(Ground, Ground).level_only("level"),
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "flood-area",
@@ -29,10 +40,17 @@ pub(super) const KINDS: &[KindRow] = &[
         number: Number::Many,
         ask: "Does any mapped flood area reach the lot?",
         outlines: &[
-            ("floodway", "the floodway", Shape::Area),
-            ("region", "the flood area's edge", Shape::Area),
+            area("floodway", "the floodway")
+                .may_lack()
+                .within(&["region"]),
+            area("region", "the flood area's edge"),
         ],
         facts: FLOOD,
+        others: OTHERS
+            .reaches(Ground, Ground)
+            .level_only("level")
+            .drawn(look(Layer::Ground, "url(#siting-flood)", "0.9").dashed("7 4")),
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "shoreline",
@@ -40,8 +58,13 @@ pub(super) const KINDS: &[KindRow] = &[
         matter: Some(Matter::Shore),
         number: Number::Many,
         ask: "Does the lot reach a lake, a river or the sea?",
-        outlines: &[("line", "the shoreline", Shape::Line)],
+        outlines: &[line("line", "the shoreline")],
         facts: SHORE,
+        others: OTHERS
+            .reaches(Ground, Ground)
+            .level_only("high-water-level")
+            .drawn(look(Layer::Lines, NONE, "1.4")),
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "open-water",
@@ -49,8 +72,14 @@ pub(super) const KINDS: &[KindRow] = &[
         matter: Some(Matter::Shore),
         number: Number::Many,
         ask: "Is there any pond, lake, stream or wetland near the lot?",
-        outlines: &[("region", "the water's edge", Shape::Area)],
+        outlines: &[area("region", "the water's edge").bars_the_way()],
         facts: OPEN_WATER,
+        others: OTHERS.reaches(Ground, Ground).drawn(look(
+            Layer::Ground,
+            "url(#siting-flood)",
+            "1.2",
+        )),
+        ..KindRow::PLAIN
     },
     KindRow {
         name: "top-of-bank",
@@ -58,8 +87,12 @@ pub(super) const KINDS: &[KindRow] = &[
         matter: Some(Matter::Shore),
         number: Number::Many,
         ask: "Does a stream or a ditch with banks run near the lot?",
-        outlines: &[("line", "the top of the bank", Shape::Line)],
+        outlines: &[line("line", "the top of the bank")],
         facts: &[],
+        others: OTHERS
+            .reaches(Ground, Ground)
+            .drawn(look(Layer::Lines, NONE, "1").marked(Mark::Strokes)),
+        ..KindRow::PLAIN
     },
 ];
 

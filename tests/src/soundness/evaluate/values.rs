@@ -143,10 +143,17 @@ impl<'a> Scene<'a> {
             let things = match &part.which {
                 // Only what lies in the zone is meant, and that is not worked out here.
                 Which::Bound(kind) if self.cut.contains(kind) => return Err(Undecided::NotKnown),
-                Which::All(selection) if selection.zone.is_some() => {
+                Which::All(selection) | Which::Meant(selection) if selection.zone.is_some() => {
                     return Err(Undecided::NotKnown);
                 }
                 Which::Bound(kind) => self.meant(*kind)?.into_iter().collect(),
+                Which::Meant(selection) => {
+                    if_none = if_none.or(selection.if_none);
+                    let meant = self.meant(selection.kind)?;
+                    let mut selected = self.selected(selection)?;
+                    selected.retain(|thing| Some(*thing) == meant);
+                    selected
+                }
                 Which::All(selection) => {
                     if_none = if_none.or(selection.if_none);
                     self.selected(selection)?

@@ -78,7 +78,7 @@ impl<'a> Scene<'a> {
             .of
             .parts
             .iter()
-            .any(|part| matches!(part.which, Which::All(_)));
+            .any(|part| matches!(part.which, Which::All(_) | Which::Meant(_)));
         let outlines = match self.outlines(&area.of)? {
             Ok(outlines) => outlines,
             // All of some things together cover nothing where there is none; of one thing there is nothing to say.

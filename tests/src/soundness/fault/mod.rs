@@ -39,6 +39,8 @@ faults! {
     NearestOfAllPools,
     /// An area of the pool that a rule speaks of is that of all pools.
     AreaOfAllPools,
+    /// Of pools that are chosen, any counts, and not only the one that is judged.
+    AnyOfTheChosen,
     /// A distance in a term means any thing of its kind, not the one that the term is used for.
     TermLosesItsThing,
     /// What is said of none is said before `when` and `unless` are asked.

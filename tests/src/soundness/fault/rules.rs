@@ -30,6 +30,7 @@ pub(super) fn wrong(fault: Fault, rules: &RuleSet) -> RuleSet {
             (Fault::AreaOfAllPools, Some(pool)) => {
                 operands(rule, &mut |value| all_of_kind(value, pool, true))
             }
+            (Fault::AnyOfTheChosen, _) => operands(rule, &mut any_of_the_chosen),
             (Fault::TermLosesItsThing, _) => map::rule(rule, &mut loses_its_thing),
             (Fault::NoneBeforeWhen, _) => none_before_when(rule),
             (Fault::NoneWithoutReliefs, _) => none_without_reliefs(rule),
@@ -116,6 +117,20 @@ fn all_things(operand: &mut Operand, kind: KindId) {
                 if_none: None,
             });
         }
+    }
+}
+
+fn any_of_the_chosen(value: &mut Value) {
+    let any = |operand: &mut Operand| {
+        for part in Arc::make_mut(&mut operand.parts) {
+            if let Which::Meant(selection) = &part.which {
+                part.which = Which::All(selection.clone());
+            }
+        }
+    };
+    if let Value::Distance(distance) = value {
+        any(&mut distance.from);
+        any(&mut distance.to);
     }
 }
 

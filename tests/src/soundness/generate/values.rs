@@ -24,10 +24,17 @@ impl Maker<'_> {
         operand(vec![part(Which::Bound(kind), outline)])
     }
 
+    /// The one that is meant, where it is one of some.
+    fn chosen_operand(&mut self, scope: &[KindId], kind: KindId) -> Operand {
+        let selection = self.selection(scope, kind);
+        let outline = self.outline(kind);
+        operand(vec![part(Which::Meant(selection), outline)])
+    }
+
     fn set_operand(&mut self, scope: &[KindId]) -> Operand {
         let mut parts = Vec::new();
         for _ in 0..self.random.weighted(&[0, 6, 1]) {
-            // All pools, beside the one that the rule speaks of.
+            // All pools, beside the one that the rule speaks of; or that one, where it is one of some.
             let all_pools = scope.contains(&self.words.pool) && self.random.chance(15);
             let kind = match all_pools {
                 true => self.words.pool,
@@ -35,14 +42,22 @@ impl Maker<'_> {
             };
             let selection = self.selection(scope, kind);
             let outline = self.outline(kind);
-            parts.push(part(Which::All(selection), outline));
+            let which = match all_pools && self.random.chance(50) {
+                true => Which::Meant(selection),
+                false => Which::All(selection),
+            };
+            parts.push(part(which, outline));
         }
         operand(parts)
     }
 
     fn distance(&mut self, scope: &[KindId]) -> Distance {
         let subject = *self.random.pick(scope);
-        let from = self.bound_operand(subject);
+        let chosen = subject == self.words.pool && self.random.chance(15);
+        let from = match chosen {
+            true => self.chosen_operand(scope, subject),
+            false => self.bound_operand(subject),
+        };
         let to_lot = self.random.chance(20);
         let to = match (to_lot, scope.len()) {
             (true, _) => self.bound_operand(self.words.lot),

@@ -33,7 +33,7 @@ fn speaks_of_one(rule: &Rule, kind: KindId) -> bool {
         }
 
         fn which(&mut self, which: &Which) {
-            self.1 &= !matches!(which, Which::All(of) if of.kind == self.0);
+            self.1 &= !matches!(which, Which::All(of) | Which::Meant(of) if of.kind == self.0);
         }
     }
     let mut only = Only(kind, true);
