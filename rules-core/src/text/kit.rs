@@ -200,6 +200,16 @@ pub fn closest<'c>(word: &str, candidates: impl IntoIterator<Item = &'c str>) ->
         .map(|(_, candidate)| candidate)
 }
 
+/// Which of some words was meant, in a sentence; where none is close, something else to say.
+pub(crate) fn meant_or<'c>(
+    word: &str,
+    candidates: impl IntoIterator<Item = &'c str>,
+    otherwise: &str,
+) -> String {
+    let meant = closest(word, candidates).map(|guess| format!("{DID_YOU_MEAN} `{guess}`?"));
+    meant.unwrap_or_else(|| otherwise.to_owned())
+}
+
 fn folded(word: &str) -> String {
     word.trim().to_lowercase().replace(['_', ' '], "-")
 }

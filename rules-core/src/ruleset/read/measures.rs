@@ -170,7 +170,8 @@ impl<'a> Reader<'a> {
         })
     }
 
-    fn known_words(&mut self, node: &'a Node, known: &[&str]) -> Vec<String> {
+    /// Words of which each must be one of these.
+    pub(super) fn known_words(&mut self, node: &'a Node, known: &[&str]) -> Vec<String> {
         let words = self.words(node);
         for &(word, span) in &words {
             if !known.contains(&word) {

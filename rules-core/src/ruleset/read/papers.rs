@@ -6,7 +6,7 @@ use crate::grammar::{self, OUTCOMES};
 use crate::ruleset::{
     Caution, Condition, Document, DocumentIndex, OnOutcome, Requirement, Selection,
 };
-use crate::text::{Node, Span, closest};
+use crate::text::{Node, Span, meant_or};
 use crate::vocabulary::{KindId, Role};
 
 /// When a document is needed.
@@ -101,16 +101,10 @@ impl<'a> Reader<'a> {
             self.used_documents.insert(document);
             return Some(document);
         }
-        let guess = closest(name, self.documents.keys().copied())
-            .map(|guess| format!("Did you mean `{guess}`?"));
-        self.fault(
-            "unknown-document",
-            span,
-            format!("There is no document `{name}`."),
-        )
-        .help(guess.unwrap_or_else(|| {
-            "List it under `documents`, with its title and who supplies it.".to_owned()
-        }));
+        let list = "List it under `documents`, with its title and who supplies it.";
+        let help = meant_or(name, self.documents.keys().copied(), list);
+        let message = format!("There is no document `{name}`.");
+        self.fault("unknown-document", span, message).help(help);
         None
     }
 
@@ -205,25 +199,17 @@ impl<'a> Reader<'a> {
         let [rule, outcome] =
             ["rule", "outcome"].map(|key| grammar::NEED.must_have(node, key, self.faults()));
         let rule = rule.and_then(|entry| Some((self.text(entry)?, entry.value.span)));
-        let outcomes = outcome.map(|entry| self.words(&entry.value))?;
-        for &(word, span) in &outcomes {
-            if !OUTCOMES.contains(&word) {
-                self.unknown_word(word, span, OUTCOMES.iter().copied());
-            }
-        }
+        let outcomes = outcome.map(|entry| self.known_words(&entry.value, &OUTCOMES))?;
         let (rule, span) = rule?;
         if !self.rule_names.contains(rule) {
-            let guess = closest(rule, self.rule_names.iter().copied())
-                .map(|guess| format!("Did you mean `{guess}`?"));
+            let names = self.rule_names.iter().copied();
+            let help = meant_or(rule, names, "Write the `id` of a rule.");
             self.fault("unknown-rule", span, format!("There is no rule `{rule}`."))
-                .help(guess.unwrap_or_else(|| "Write the `id` of a rule.".to_owned()));
+                .help(help);
         }
         Some(OnOutcome {
             rule: self.now(rule).to_owned(),
-            outcomes: outcomes
-                .into_iter()
-                .map(|(word, _)| word.to_owned())
-                .collect(),
+            outcomes,
         })
     }
 

@@ -6,7 +6,7 @@ use super::terms::Known;
 use super::{Reader, bounds, lint};
 use crate::grammar::{Combination, Main, Measure, PART, TERM_OF, main_named, mains};
 use crate::ruleset::{Requirement, Value};
-use crate::text::{Content, Entry, MapReader, Node, Span, closest};
+use crate::text::{Content, Entry, MapReader, Node, Span, closest, meant_or};
 
 impl<'a> Reader<'a> {
     /// A requirement that stands for itself: a rule's, a condition, a `where`, a term's.
@@ -236,20 +236,11 @@ impl<'a> Reader<'a> {
                 None
             }
             None => {
-                let guess = self.guess(name, |reader| {
-                    reader
-                        .term_by_name
-                        .keys()
-                        .map(|&name| name.to_owned())
-                        .collect()
-                });
                 let define = "Define it under `terms`: a name, and what it stands for.";
-                self.fault(
-                    "unknown-term",
-                    entry.value.span,
-                    format!("There is no term `{name}`."),
-                )
-                .help(guess.unwrap_or_else(|| define.to_owned()));
+                let help = meant_or(name, self.term_by_name.keys().copied(), define);
+                let message = format!("There is no term `{name}`.");
+                self.fault("unknown-term", entry.value.span, message)
+                    .help(help);
                 None
             }
         }

@@ -7,7 +7,7 @@ use super::values::flipped;
 use crate::grammar::{self, GRADES, words};
 use crate::quantity::Dimension;
 use crate::ruleset::{Cited, Grade, Provenance, Source, SourceIndex, grade_of};
-use crate::text::{Entry, Node, Span, closest};
+use crate::text::{Entry, Node, Span, meant_or};
 
 /// In the order of their words.
 const PROVENANCE: [Provenance; 3] = [
@@ -110,16 +110,11 @@ impl<'a> Reader<'a> {
             return Some(place);
         }
         let names: BTreeSet<String> = all().map(|(_, source)| source.id.clone()).collect();
-        let guess = closest(name, names.iter().map(String::as_str));
-        let guess = guess.map(|guess| format!("Did you mean `{guess}`?"));
-        self.fault(
-            "unknown-source",
-            span,
-            format!("There is no source `{name}`."),
-        )
-        .help(guess.unwrap_or_else(|| {
-            "List it under `sources`, with its title, its address and its grade.".to_owned()
-        }));
+        let names = names.iter().map(String::as_str);
+        let list = "List it under `sources`, with its title, its address and its grade.";
+        let help = meant_or(name, names, list);
+        let message = format!("There is no source `{name}`.");
+        self.fault("unknown-source", span, message).help(help);
         None
     }
 

@@ -8,7 +8,7 @@ use crate::grammar::{self, MEASURES, Measure, MeasureKey, TERM_OF};
 use crate::quantity::{Dimension, parse};
 use crate::ruleset::types::{Type, agree, of_product, type_of};
 use crate::ruleset::{Over, Stated, Value};
-use crate::text::{Content, Entry, Node, Span};
+use crate::text::{Content, Entry, Node, Span, meant_or};
 
 /// Whether a text is meant as an amount: those begin with a digit, names do not.
 pub(super) fn is_amount(text: &str) -> bool {
@@ -138,15 +138,10 @@ impl<'a> Reader<'a> {
                 None
             }
             None => {
-                let guess = self.guess(name, |reader| {
-                    reader
-                        .term_by_name
-                        .keys()
-                        .map(|&name| name.to_owned())
-                        .collect()
-                });
-                self.fault("unknown-value", span, format!("There is no question, no day and no term `{name}`."))
-                    .help(guess.unwrap_or_else(|| "A fact is written with its kind, as in `pool.depth`; an amount begins with a digit.".to_owned()));
+                let write = "A fact is written with its kind, as in `pool.depth`; an amount begins with a digit.";
+                let help = meant_or(name, self.term_by_name.keys().copied(), write);
+                let message = format!("There is no question, no day and no term `{name}`.");
+                self.fault("unknown-value", span, message).help(help);
                 None
             }
         }

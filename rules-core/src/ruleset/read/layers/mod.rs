@@ -11,7 +11,7 @@ use std::collections::BTreeMap;
 
 use super::files::File;
 use crate::grammar::{self, Keys};
-use crate::text::{Entry, Fault, Faults, Node, Span, closest};
+use crate::text::{Entry, Fault, Faults, Node, Span, meant_or};
 pub(super) use compare::{Comparison, bare, same};
 use parts::{add_condition, id_of, text_of};
 pub(super) use terms::TermItem;
@@ -133,21 +133,12 @@ impl Merged {
             .iter()
             .position(|item| item.file != file && id_of(&item.node) == Some(rule));
         if found.is_none() {
-            let ids: Vec<_> = self
-                .rules
-                .iter()
-                .filter(|item| item.file != file)
-                .filter_map(|item| id_of(&item.node))
-                .collect();
-            let guess = closest(rule, ids).map(|guess| format!("Did you mean `{guess}`?"));
-            self.fault(
-                "unknown-rule",
-                target.span,
-                format!("No file that this one builds on has a rule `{rule}`."),
-            )
-            .help(guess.unwrap_or_else(|| {
-                "Only a rule of a file under `builds-on` can be changed.".to_owned()
-            }));
+            let others = self.rules.iter().filter(|item| item.file != file);
+            let ids = others.filter_map(|item| id_of(&item.node));
+            let only = "Only a rule of a file under `builds-on` can be changed.";
+            let help = meant_or(rule, ids, only);
+            let message = format!("No file that this one builds on has a rule `{rule}`.");
+            self.fault("unknown-rule", target.span, message).help(help);
         }
         Some((found?, part))
     }
