@@ -154,107 +154,104 @@ pub(crate) const MEASURED: [(&str, &str); 4] = [
     ),
 ];
 
-pub(crate) const DISTANCE: Keys<4> = keys(
-    "a distance",
-    [
-        need("from", OUTLINES),
-        need("to", OUTLINES),
-        may("measured", Meanings(&MEASURED)).says("How it is measured."),
-        may("farthest", Words(&["yes", "no", "from"]))
-            .says("`yes`: between the places farthest apart, not the nearest. `from`: from the farthest part of `from` to the nearest of `to`."),
-    ],
-);
+pub(crate) const DISTANCE: Keys<4> = keys([
+    need("from", OUTLINES),
+    need("to", OUTLINES),
+    may("measured", Meanings(&MEASURED)).says("How it is measured."),
+    may("farthest", Words(&["yes", "no", "from"]))
+        .says("`yes`: between the places farthest apart, not the nearest. `from`: from the farthest part of `from` to the nearest of `to`."),
+])
+.called("a distance")
+.example("{from: pool.water, to: lot-line, measured: level}");
 
-pub(crate) const AREA: Keys<3> = keys(
-    "an area",
-    [
-        need("of", OUTLINES),
-        may("in", ZONE),
-        may("share-of", AnyOf(&[OUTLINES, LIMIT])).says("The area of which a share is meant."),
-    ],
-);
+pub(crate) const AREA: Keys<3> = keys([
+    need("of", OUTLINES),
+    may("in", ZONE),
+    may("share-of", AnyOf(&[OUTLINES, LIMIT])).says("The area of which a share is meant."),
+])
+.called("an area")
+.example("{of: [pool.water, building.footprint], share-of: lot.boundary}");
 
-pub(crate) const LENGTH: Keys<2> = keys("a length", [need("of", OUTLINES), may("in", ZONE)]);
+pub(crate) const LENGTH: Keys<2> = keys([need("of", OUTLINES), may("in", ZONE)])
+    .called("a length")
+    .example("{of: barrier-stretch.line, in: {around: pool.water, by: 5 m}}");
 
 /// From whom a barrier can separate.
 pub(crate) const SEPARATED: [&str; 3] = ["street", "neighbour-lot", "dwelling"];
 
-pub(crate) const ENCLOSURE: Keys<3> = keys(
-    "an enclosure",
-    [
-        need("of", OUTLINES),
-        need("from", OneOrMore(&Words(&SEPARATED))).says("From whom it must be closed off."),
-        need("made-of", OUTLINES).says("What closes it off."),
-    ],
-);
+pub(crate) const ENCLOSURE: Keys<3> = keys([
+    need("of", OUTLINES),
+    need("from", OneOrMore(&Words(&SEPARATED))).says("From whom it must be closed off."),
+    need("made-of", OUTLINES).says("What closes it off."),
+])
+.called("an enclosure")
+.example("{of: pool.water, from: [street, neighbour-lot], made-of: barrier-stretch}");
 
 /// The parts of the day.
 pub(crate) const PERIODS: [&str; 3] = ["day", "evening", "night"];
 
-pub(crate) const SOUND: Keys<3> = keys(
-    "a sound level",
-    [
-        need("from", OUTLINES).says("What makes the sound."),
-        need("at", OUTLINES).says("Where it arrives."),
-        need("during", Words(&PERIODS)),
-    ],
-);
+pub(crate) const SOUND: Keys<3> = keys([
+    need("from", OUTLINES).says("What makes the sound."),
+    need("at", OUTLINES).says("Where it arrives."),
+    need("during", Words(&PERIODS)),
+])
+.called("a sound level")
+.example("{from: equipment, at: lot-line, during: night}");
 
-pub(crate) const LEVEL: Keys<1> = keys("a level", [need("of", OUTLINES)]);
-pub(crate) const GROUND_LEVEL: Keys<1> = keys("a level of the ground", [need("at", OUTLINES)]);
+pub(crate) const LEVEL: Keys<1> = keys([need("of", OUTLINES)])
+    .called("a level")
+    .example("{of: pool.coping}");
+pub(crate) const GROUND_LEVEL: Keys<1> = keys([need("at", OUTLINES)])
+    .called("a level of the ground")
+    .example("{at: pool.water}");
 
-pub(crate) const FALL: Keys<3> = keys(
-    "a fall",
-    [
-        need("from", OUTLINES),
-        need("to", OUTLINES),
-        may("run", LIMIT).says("How far it runs; the distance where nothing is said."),
-    ],
-);
+pub(crate) const FALL: Keys<3> = keys([
+    need("from", OUTLINES),
+    need("to", OUTLINES),
+    may("run", LIMIT).says("How far it runs; the distance where nothing is said."),
+])
+.called("a fall")
+.example("{from: pool.deck, to: pool.water, run: 2 m}");
 
 /// The word for the ground as it is, where a level can stand.
 pub(crate) const GROUND: &str = "ground";
 const SURFACE: Syntax = AnyOf(&[Choice(GROUND, "The ground as it is."), LIMIT]);
 
-pub(crate) const VOLUME: Keys<4> = keys(
-    "a volume",
-    [
-        need("over", OUTLINES),
-        may("in", ZONE),
-        need("from", SURFACE).says("From this level up."),
-        need("to", SURFACE).says("Up to this level."),
-    ],
-);
+pub(crate) const VOLUME: Keys<4> = keys([
+    need("over", OUTLINES),
+    may("in", ZONE),
+    need("from", SURFACE).says("From this level up."),
+    need("to", SURFACE).says("Up to this level."),
+])
+.called("a volume")
+.example("{over: pool.water, from: 2.1 m, to: ground}");
 pub(crate) const UPLIFT: Keys<4> = VOLUME.called("an uplift");
 
-pub(crate) const HEIGHT: Keys<3> = keys(
-    "a height",
-    [
-        need("of", OUTLINES),
-        need("within", LIMIT).says("How near to it."),
-        may("over", OUTLINES).says("What somebody may stand on, besides the ground."),
-    ],
-);
+pub(crate) const HEIGHT: Keys<3> = keys([
+    need("of", OUTLINES),
+    need("within", LIMIT).says("How near to it."),
+    may("over", OUTLINES).says("What somebody may stand on, besides the ground."),
+])
+.called("a height")
+.example("{of: barrier-stretch.line, within: 1 m, over: boulder}");
 
 /// One value taken of each of some things.
-pub(crate) const TAKEN: Keys<5> = keys(
-    "a choice of things, of each of which something is taken",
-    [
-        KIND,
-        WHERE,
-        IN,
-        IF_NONE_KEY,
-        need("take", LIMIT).says("What is taken of each."),
-    ],
-);
+pub(crate) const TAKEN: Keys<5> = keys([
+    KIND,
+    WHERE,
+    IN,
+    IF_NONE_KEY,
+    need("take", LIMIT).says("What is taken of each."),
+])
+.called("a choice of things, of each of which something is taken")
+.example("{kind: gate, take: gate.latch-height}");
 
-pub(crate) const TABLE: Keys<2> = keys(
-    "a table",
-    [
-        may("by", LIMIT).says("What the rows go by."),
-        need("rows", List(&Map(&ROW), 1)),
-    ],
-);
+pub(crate) const TABLE: Keys<2> = keys([
+    may("by", LIMIT).says("What the rows go by."),
+    need("rows", List(&Map(&ROW), 1)),
+])
+.called("a table")
+.example("{by: pool.depth, rows: [{at-most: 1 m, then: 1.5 m}, {otherwise: 2 m}]}");
 
 /// What a row gives.
 const GIVES: Syntax = AnyOf(&[
@@ -265,15 +262,13 @@ const GIVES: Syntax = AnyOf(&[
     Told,
 ]);
 
-pub(crate) const ROW: Keys<4> = keys(
-    "a row of a table",
-    [
-        may("id", Syntax::Text).says("A name by which another file can change this row."),
-        may("when", REQUIREMENT).says("The row applies when this holds."),
-        may("otherwise", GIVES).says("The last row: it applies where none before it does."),
-        may("then", GIVES).says("What the row gives."),
-    ],
-)
+pub(crate) const ROW: Keys<4> = keys([
+    may("id", Syntax::Text).says("A name by which another file can change this row."),
+    may("when", REQUIREMENT).says("The row applies when this holds."),
+    may("otherwise", GIVES).says("The last row: it applies where none before it does."),
+    may("then", GIVES).says("What the row gives."),
+])
+.called("a row of a table")
 .with(&[&BOUNDS])
 .tied(&[
     Tie::Some(&[
@@ -286,7 +281,8 @@ pub(crate) const ROW: Keys<4> = keys(
         &["otherwise"],
     ]),
     Tie::Some(&[&["then"], &["otherwise"]]),
-]);
+])
+.example("{at-most: 1.2 m, then: 1 m}");
 
 /// What values are made of, by the names under which other tables speak of them.
 pub(crate) const VALUES: [(&str, Syntax); 16] = [

@@ -32,6 +32,8 @@ pub(crate) struct Declaration<K: ?Sized = [Key]> {
     pub what: &'static str,
     /// What it says, in a sentence; empty where that stands beside its key.
     pub means: &'static str,
+    /// An example, as it is written; empty where none is needed.
+    pub example: &'static str,
     /// Which keys depend on each other.
     pub ties: &'static [Tie],
     /// Keys that other maps have, too.
@@ -129,11 +131,12 @@ pub(crate) fn words<const N: usize>(
     table.map(|(word, _)| word)
 }
 
-/// A map, and its keys.
-pub(crate) const fn keys<const N: usize>(what: &'static str, keys: [Key; N]) -> Keys<N> {
+/// A map with these keys.
+pub(crate) const fn keys<const N: usize>(keys: [Key; N]) -> Keys<N> {
     Declaration {
-        what,
+        what: "such a map",
         means: "",
+        example: "",
         ties: &[],
         groups: &[],
         refused: &[],
@@ -181,6 +184,11 @@ impl<const N: usize> Keys<N> {
         Self { means, ..self }
     }
 
+    /// Shows how it is written.
+    pub const fn example(self, example: &'static str) -> Self {
+        Self { example, ..self }
+    }
+
     /// Says how its keys depend on each other.
     pub const fn tied(self, ties: &'static [Tie]) -> Self {
         Self { ties, ..self }
@@ -196,15 +204,18 @@ impl<const N: usize> Keys<N> {
         Self { refused, ..self }
     }
 
-    /// Named in other words in a sentence.
+    /// How a sentence names it, as in `a distance`.
     pub const fn called(self, what: &'static str) -> Self {
         Self { what, ..self }
     }
 
     /// The entries of its keys, in their order; says what is missing, and which keys nobody knows.
     pub fn read<'a>(&self, node: &'a Node, faults: &mut Faults) -> Option<[Option<&'a Entry>; N]> {
-        self.read_with(node, &[], faults)
-            .map(|(entries, [])| entries)
+        let mut map = MapReader::new(node, self.what, faults)?;
+        map.refuse(self.refused.iter().copied());
+        let entries = map.keys(&self.keys, faults);
+        map.finish(faults);
+        Some(entries)
     }
 
     /// The entry of a key that must be written here, though not in every such map; that it is missing is a fault.
@@ -215,21 +226,6 @@ impl<const N: usize> Keys<N> {
         faults: &mut Faults,
     ) -> Option<&'a Entry> {
         MapReader::new(node, self.what, faults)?.need(key, faults)
-    }
-
-    /// As [`read`](Self::read), with a group of keys that it shares with other maps.
-    pub fn read_with<'a, const M: usize>(
-        &self,
-        node: &'a Node,
-        group: &[Key; M],
-        faults: &mut Faults,
-    ) -> Option<([Option<&'a Entry>; N], [Option<&'a Entry>; M])> {
-        let mut map = MapReader::new(node, self.what, faults)?;
-        map.refuse(self.refused.iter().copied());
-        let own = map.keys(&self.keys, faults);
-        let shared = map.keys(group, faults);
-        map.finish(faults);
-        Some((own, shared))
     }
 }
 

@@ -17,37 +17,42 @@ const WIDE: Key = need("width", LENGTH);
 const RADIUS: Key = need("radius", LENGTH);
 const TURNED: Key = may("turned", ANGLE);
 
-pub(crate) const CIRCLE: Keys<2> = keys("a circle", [AT, RADIUS]);
-pub(crate) const RECTANGLE: Keys<4> = keys("a rectangle", [AT, LONG, WIDE, TURNED]);
-pub(crate) const ROUNDED: Keys<5> = keys(
-    "a rounded rectangle",
-    [AT, LONG, WIDE, TURNED, need("corner-radius", LENGTH)],
-);
-pub(crate) const L_SHAPE: Keys<6> = keys(
-    "an L",
-    [
-        AT,
-        LONG,
-        WIDE,
-        need("notch-length", LENGTH),
-        need("notch-width", LENGTH),
-        TURNED,
-    ],
-);
-pub(crate) const OVAL: Keys<3> = keys("an oval", [FROM, TO, RADIUS]);
-pub(crate) const KIDNEY: Keys<5> = keys(
-    "a kidney",
-    [
-        FROM,
-        TO,
-        RADIUS,
-        need("hollow", LENGTH),
-        may("back", LENGTH),
-    ],
-);
-pub(crate) const BAND: Keys<2> = keys("a band", [need("along", Named("path")), WIDE]);
+pub(crate) const CIRCLE: Keys<2> = keys([AT, RADIUS])
+    .called("a circle")
+    .example("{at: [4, 4], radius: 1.5 m}");
+pub(crate) const RECTANGLE: Keys<4> = keys([AT, LONG, WIDE, TURNED])
+    .called("a rectangle")
+    .example("{at: [2, 3], length: 8 m, width: 4 m, turned: 15 deg}");
+pub(crate) const ROUNDED: Keys<5> = keys([AT, LONG, WIDE, TURNED, need("corner-radius", LENGTH)])
+    .called("a rounded rectangle")
+    .example("{at: [2, 3], length: 8 m, width: 4 m, corner-radius: 500 mm}");
+pub(crate) const L_SHAPE: Keys<6> = keys([
+    AT,
+    LONG,
+    WIDE,
+    need("notch-length", LENGTH),
+    need("notch-width", LENGTH),
+    TURNED,
+])
+.called("an L")
+.example("{at: [2, 3], length: 8 m, width: 5 m, notch-length: 3 m, notch-width: 2 m}");
+pub(crate) const OVAL: Keys<3> = keys([FROM, TO, RADIUS])
+    .called("an oval")
+    .example("{from: [2, 3], to: [6, 3], radius: 1.5 m}");
+pub(crate) const KIDNEY: Keys<5> = keys([
+    FROM,
+    TO,
+    RADIUS,
+    need("hollow", LENGTH),
+    may("back", LENGTH),
+])
+.called("a kidney")
+.example("{from: [2, 3], to: [6, 3], radius: 1.5 m, hollow: 600 mm}");
+pub(crate) const BAND: Keys<2> = keys([need("along", Named("path")), WIDE])
+    .called("a band")
+    .example("{along: [[0, 0], [4, 0]], width: 300 mm}");
 /// How far a side stands out or in: just one of the two.
-pub(crate) const ARC: Keys<2> = keys("an arc", [may("out", LENGTH), may("in", LENGTH)]);
+pub(crate) const ARC: Keys<2> = keys([may("out", LENGTH), may("in", LENGTH)]).called("an arc");
 const CURVED: Syntax = List(
     &AnyOf(&[POINT, Alone("out", &LENGTH), Alone("in", &LENGTH)]),
     3,
@@ -157,19 +162,16 @@ pub(crate) const CORNERS: [(&str, &str); 2] = [
 /// An outline of the same thing, of which another is made.
 const OUTLINE: Syntax = Named("outline");
 
-pub(crate) const SAME: Keys<1> = keys("an outline", [need("same-as", OUTLINE)])
+pub(crate) const SAME: Keys<1> = keys([need("same-as", OUTLINE)])
+    .called("an outline")
     .says("The same as another outline of this thing.");
-pub(crate) const OUTWARD: Keys<3> = keys(
-    "an outline",
-    [
-        need("outward", LENGTH),
-        need("from", OUTLINE),
-        need("corners", Meanings(&CORNERS)),
-    ],
-)
+pub(crate) const OUTWARD: Keys<3> = keys([
+    need("outward", LENGTH),
+    need("from", OUTLINE),
+    need("corners", Meanings(&CORNERS)),
+])
+.called("an outline")
 .says("Further out than another outline of this thing.");
-pub(crate) const INWARD: Keys<2> = keys(
-    "an outline",
-    [need("inward", LENGTH), need("from", OUTLINE)],
-)
-.says("Further in than another outline of this thing.");
+pub(crate) const INWARD: Keys<2> = keys([need("inward", LENGTH), need("from", OUTLINE)])
+    .called("an outline")
+    .says("Further in than another outline of this thing.");

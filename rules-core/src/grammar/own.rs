@@ -38,38 +38,35 @@ pub(crate) const ANSWER: [Key; 9] = [
 ];
 
 /// A question that only the applicant can answer.
-pub(crate) const QUESTION: Keys<3> = keys(
-    "a question",
-    [
-        ID,
-        may("said", Told).says("Its name in a sentence, without an article."),
-        CITED,
-    ],
-)
-.with(&[&ANSWER]);
+pub(crate) const QUESTION: Keys<3> = keys([
+    ID,
+    may("said", Told).says("Its name in a sentence, without an article."),
+    CITED,
+])
+.called("a question")
+.with(&[&ANSWER])
+.example("{id: corner-lot, ask: Is it a corner lot?, answer: yes-no}");
 
-pub(crate) const OWN_FACT: Keys<2> = keys(
-    "a fact",
-    [
-        ID,
-        need("said", Told).says("Its name in a sentence, without an article."),
-    ],
-)
-.with(&[&ANSWER]);
+pub(crate) const OWN_FACT: Keys<2> = keys([
+    ID,
+    need("said", Told).says("Its name in a sentence, without an article."),
+])
+.called("a fact")
+.with(&[&ANSWER])
+.example("{id: weight, said: weight, ask: How heavy is it?, answer: mass}");
 
 pub(crate) const SHAPES: [&str; 3] = ["point", "line", "area"];
 
-pub(crate) const OWN_OUTLINE: Keys<5> = keys(
-    "an outline",
-    [
-        ID,
-        need("said", Told).says("Its name in a sentence, with the article."),
-        need("shape", Words(&SHAPES)),
-        may("none", YesNo).says("Whether a thing may be without it."),
-        may("like", Text)
-            .says("An outline as which it is drawn and as high, by facts of the same names."),
-    ],
-);
+pub(crate) const OWN_OUTLINE: Keys<5> = keys([
+    ID,
+    need("said", Told).says("Its name in a sentence, with the article."),
+    need("shape", Words(&SHAPES)),
+    may("none", YesNo).says("Whether a thing may be without it."),
+    may("like", Text)
+        .says("An outline as which it is drawn and as high, by facts of the same names."),
+])
+.called("an outline")
+.example("{id: foot, said: its foot, shape: area}");
 
 /// How many things there can be of a kind.
 pub(crate) const NUMBERS: [&str; 3] = ["one", "at-most-one", "many"];
@@ -83,16 +80,15 @@ pub(crate) const NEW_KIND: [Key; 4] = [
 ];
 
 /// A kind, or what is added to one.
-pub(crate) const OWN_KIND: Keys<4> = keys(
-    "a kind",
-    [
-        need("id", ShortName)
-            .says("Its name in plans and rules; the name of a kind that is there already adds to that kind."),
-        may("like", ShortName)
-            .says("A kind beside which it is asked for, and whose it is, as of that one."),
-        may("outlines", List(&Map(&OWN_OUTLINE), 0)),
-        may("facts", List(&Named("own-fact"), 0)),
-    ],
-)
+pub(crate) const OWN_KIND: Keys<4> = keys([
+    need("id", ShortName)
+        .says("Its name in plans and rules; the name of a kind that is there already adds to that kind."),
+    may("like", ShortName)
+        .says("A kind beside which it is asked for, and whose it is, as of that one."),
+    may("outlines", List(&Map(&OWN_OUTLINE), 0)),
+    may("facts", List(&Named("own-fact"), 0)),
+])
+.called("a kind")
 .with(&[&NEW_KIND])
-.tied(&[Tie::Some(&[&["outlines"], &["facts"], &["said", "ask"]])]);
+.tied(&[Tie::Some(&[&["outlines"], &["facts"], &["said", "ask"]])])
+.example("{id: mast, said: a mast, ask: Does a mast stand on the lot?, outlines: [{id: foot, said: its foot, shape: point}]}");

@@ -9,6 +9,7 @@ use super::parts::{
 };
 use crate::grammar::{Declaration, Key, Syntax, Tie};
 use crate::quantity::Dimension;
+use crate::text::{read, to_json};
 
 /// The schema of what may stand somewhere.
 pub(super) fn of(syntax: &Syntax) -> Value {
@@ -74,6 +75,9 @@ pub(super) fn map(declaration: &Declaration) -> Value {
         .collect();
     let mut map = super::parts::map(properties(keys), &needed);
     tie(&mut map, declaration.ties);
+    if let (false, Ok(example)) = (declaration.example.is_empty(), read(declaration.example)) {
+        put(&mut map, "examples", json!([to_json(&example)]));
+    }
     match declaration.means {
         "" => map,
         means => said(means, map),

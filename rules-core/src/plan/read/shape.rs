@@ -131,7 +131,7 @@ impl<'a> Context<'a> {
 
     fn one_way(&mut self, shape: Shape, node: &'a Node, way: &'a Entry) -> Option<Drawn> {
         let known = ways().find(|known| *known == way.key)?;
-        self.keys(node, &keys("an outline", [may(known, Syntax::Any)]))?;
+        self.keys(node, &keys([may(known, Syntax::Any)]).called("an outline"))?;
         if way.key == "parts" {
             return self.parts(shape, way);
         }

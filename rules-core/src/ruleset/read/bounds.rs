@@ -12,6 +12,9 @@ use crate::vocabulary::{Answer, FactId};
 /// In the order of their words.
 const ALONG: [Along; 2] = [Along::Anywhere, Along::AllAlong];
 
+/// Makes a bound of its limit.
+type MakeBound = fn(Value) -> Bound;
+
 /// Words that are not ours, and the ones to use. Over and under are read as above and beneath.
 const WRONG: [(&str, &str); 30] = [
     ("over", "more-than"),
@@ -152,7 +155,7 @@ impl<'a> Reader<'a> {
         let mut bounds = Vec::new();
         let [at_least, at_most, more_than, less_than, is] =
             map.keys(&grammar::BOUNDS, self.faults());
-        let compared: [(_, fn(Value) -> Bound); 4] = [
+        let compared: [(_, MakeBound); 4] = [
             (at_least, Bound::AtLeast),
             (at_most, Bound::AtMost),
             (more_than, Bound::MoreThan),

@@ -41,7 +41,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 
 use super::{DocumentIndex, Layer, Question, RuleSet, Source, SourceIndex, built_in};
-use crate::grammar::{Key, Keys};
+use crate::grammar::Keys;
 use crate::text::{Entry, Fault, Faults, MapReader, Node, Span, yes_no};
 use crate::vocabulary::{FactId, KindId, Matter, Vocabulary};
 use crate::words::Language;
@@ -425,16 +425,6 @@ impl<'a> Reader<'a> {
         declared: &Keys<N>,
     ) -> Option<[Option<&'a Entry>; N]> {
         declared.read(node, self.faults())
-    }
-
-    /// As [`keys`](Self::keys), with a group of keys that the map shares with others.
-    fn keys_with<const N: usize, const M: usize>(
-        &mut self,
-        node: &'a Node,
-        declared: &Keys<N>,
-        group: &[Key; M],
-    ) -> Option<([Option<&'a Entry>; N], [Option<&'a Entry>; M])> {
-        declared.read_with(node, group, self.faults())
     }
 
     /// What stands after a key, if it is written: outside, whether it could be read.

@@ -120,7 +120,10 @@ impl<'a> Reader<'a> {
     }
 
     fn own_fact(&mut self, node: &'a Node, kind: KindId) -> Option<()> {
-        let ([id, said], answer) = self.keys_with(node, &grammar::OWN_FACT, &grammar::ANSWER)?;
+        let mut map = self.map(node, grammar::OWN_FACT.what)?;
+        let [id, said] = map.keys(&grammar::OWN_FACT.keys, self.faults());
+        let answer = map.keys(&grammar::ANSWER, self.faults());
+        self.finish(map);
         let id = self.id(id);
         let said = self.told(said);
         let fact = self.fact_words(kind, id, said, answer);
@@ -135,8 +138,10 @@ impl<'a> Reader<'a> {
 
     /// A question of the rule set: a fact of the kind `answers`.
     fn question(&mut self, node: &'a Node, answers: KindId) -> Option<()> {
-        let ([id, said, source], answer) =
-            self.keys_with(node, &grammar::QUESTION, &grammar::ANSWER)?;
+        let mut map = self.map(node, grammar::QUESTION.what)?;
+        let [id, said, source] = map.keys(&grammar::QUESTION.keys, self.faults());
+        let answer = map.keys(&grammar::ANSWER, self.faults());
+        self.finish(map);
         let id = self.id(id);
         let said = self.told(said);
         let fact = self.fact_words(answers, id, said.or(Some(String::new())), answer);
