@@ -1,7 +1,7 @@
 //! Judges a plan of a private swimming pool against an authority's rules.
 //!
 //! Text goes in, values come out: this library reads no file, prints nothing, knows no clock and does not panic.
-//! In this order a module knows those before it, never those after it: `quantity`, `text`, `words`, `vocabulary`, the figures of
+//! In this order a module knows those before it, never those after it: `quantity`, `text`, `words`, `grammar`, `vocabulary`, the figures of
 //! `plan`, `measure`, `plan`, `ruleset`, `check`, `report`, `shelf`, `drawing`, `edit`, `placement`.
 #![cfg_attr(
     not(test),
@@ -28,6 +28,7 @@ pub mod drawing;
 pub mod edit;
 mod fit;
 mod follow;
+mod grammar;
 pub mod measure;
 pub mod placement;
 pub mod plan;

@@ -3,6 +3,7 @@
 pub mod by_grade;
 pub mod deletions;
 pub mod fuzzing;
+mod grammar_page;
 pub mod large;
 pub mod measured;
 pub mod one_site;

@@ -2,7 +2,9 @@
 
 use std::fmt::Write as _;
 
+use crate::grammar_page;
 use rules_core::quantity::{Unit, show_exactly};
+use rules_core::schema;
 use rules_core::vocabulary::{Answer, Fact, Kind, Number, Shape, Vocabulary};
 
 /// What stands before the table of kinds.
@@ -10,7 +12,13 @@ const HEAD: &str = include_str!("reference_head.md");
 
 /// The whole page.
 pub fn page(vocabulary: &Vocabulary) -> String {
-    let mut page = HEAD.to_owned();
+    let schema = schema::rule_set(vocabulary);
+    let mut page = HEAD
+        .replace(
+            "<requirements>\n",
+            grammar_page::requirement(&schema).trim_start(),
+        )
+        .replace("<maps>\n", grammar_page::maps(&schema).trim_start());
     for (_, kind) in vocabulary.kinds() {
         let _ = write!(page, "\n### `{}`\n\n", kind.name);
         about(&mut page, kind);

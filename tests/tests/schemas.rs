@@ -90,6 +90,42 @@ fn the_schemas_are_schemas() {
     }
 }
 
+/// All parts of a schema that show an example of a map.
+fn with_examples<'s>(schema: &'s Value, found: &mut Vec<&'s Value>) {
+    if schema.get("properties").is_some() && schema.get("examples").is_some_and(Value::is_array) {
+        found.push(schema);
+    }
+    match schema {
+        Value::Object(parts) => parts.values().for_each(|part| with_examples(part, found)),
+        Value::Array(parts) => parts.iter().for_each(|part| with_examples(part, found)),
+        _ => {}
+    }
+}
+
+#[test]
+fn each_example_of_a_map_is_such_a_map() {
+    let mut tried = 0;
+    for name in ["plan.json", "rule-set.json", "cases.json"] {
+        let schema = schema(name);
+        let mut found = Vec::new();
+        with_examples(&schema, &mut found);
+        for map in found {
+            let mut alone = map.clone();
+            alone["$defs"] = schema["$defs"].clone();
+            let validator = jsonschema::validator_for(&alone).expect("a schema");
+            for example in map["examples"].as_array().expect("examples") {
+                let errors: Vec<_> = validator
+                    .iter_errors(example)
+                    .map(|it| it.to_string())
+                    .collect();
+                assert!(errors.is_empty(), "{name}: {example}: {errors:?}");
+                tried += 1;
+            }
+        }
+    }
+    assert!(tried > 50, "{tried}");
+}
+
 fn takes(validator: &Validator, files: impl IntoIterator<Item = (String, String)>) {
     let mut told = String::new();
     for (name, text) in files {

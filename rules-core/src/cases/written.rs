@@ -1,7 +1,8 @@
 //! A file of cases, as written.
 
 use super::overlay::{laid_over, leave_out};
-use crate::text::{Entry, Faults, MapReader, Node};
+use crate::grammar::plan::{CASE, CASES};
+use crate::text::{Entry, Faults, Node};
 
 /// One case as written.
 pub(super) struct Case<'a> {
@@ -19,10 +20,7 @@ pub(super) fn read_file<'a>(root: &'a Node, faults: &mut Faults) -> Option<Vec<C
     if let Some(items) = root.as_list() {
         return read_list(items, None, faults);
     }
-    let mut map = MapReader::new(root, "a file of cases", faults)?;
-    let base = map.take("base");
-    let list = map.need("cases", faults);
-    map.finish(faults);
+    let [base, list] = CASES.read(root, faults)?;
     let list = list?;
     let Some(items) = list.value.as_list() else {
         faults.add("not-a-list", list.value.span, "`cases` needs a list.");
@@ -44,12 +42,17 @@ fn read_list<'a>(
 }
 
 fn read_case<'a>(node: &'a Node, base: Option<&'a Node>, faults: &mut Faults) -> Option<Case<'a>> {
-    let mut map = MapReader::new(node, "a case", faults)?;
-    let (id, title) = (map.need("case", faults), map.need("title", faults));
-    let [plan, change, without] = ["plan", "change", "without"].map(|key| map.take(key));
-    let [expect, decide] = ["expect", "decide"].map(|key| map.take(key));
-    let [all_others, verdict] = ["all-others", "verdict"].map(|key| map.take(key));
-    map.finish(faults);
+    let [
+        id,
+        title,
+        plan,
+        change,
+        without,
+        expect,
+        decide,
+        all_others,
+        verdict,
+    ] = CASE.read(node, faults)?;
     let entries = |entry: Option<&'a Entry>| {
         entry
             .and_then(|entry| entry.value.as_map())

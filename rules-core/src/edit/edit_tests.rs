@@ -401,7 +401,7 @@ fn a_handle_goes_where_it_is_pulled_to() {
 #[test]
 fn each_way_to_draw_is_tried() {
     let text = without_answers(HOME) + ROUND;
-    for way in plan::DRAWN_WAYS {
+    for way in crate::grammar::DRAWN_WAYS {
         assert!(text.contains(&format!("{{{way}: ")), "{way}");
     }
 }

@@ -2,7 +2,7 @@
 
 use super::amount::{MILLIMETRE, angle, angle_node, length, set_length};
 use super::tree::{get_mut, list_mut, map_mut, set};
-use crate::plan::DRAWN_WAYS;
+use crate::grammar::DRAWN_WAYS;
 use crate::quantity::Unit;
 use crate::text::{Entry, Node};
 

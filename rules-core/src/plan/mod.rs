@@ -7,5 +7,4 @@ mod valid;
 
 pub use figure::{Arc, Course, Curved, Figure, Form, Point};
 pub use model::*;
-pub(crate) use read::DRAWN_WAYS;
 pub use read::{read, read_document};

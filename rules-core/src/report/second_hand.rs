@@ -32,7 +32,7 @@ impl Matter<'_> {
 pub(super) fn second_hand(rule_sets: &[&RuleSet]) -> Option<SecondHandReport> {
     let all = grades(rule_sets);
     let number = |grade: Grade| all.iter().filter(|it| **it == grade).count();
-    let counted = Grade::ALL.iter().map(|(_, grade)| (*grade, number(*grade)));
+    let counted = Grade::ALL.map(|grade| (grade, number(grade))).into_iter();
     let second_hand = counted.filter(|(grade, number)| grade.is_second_hand() && *number > 0);
     let second_hand: Vec<(Grade, usize)> = second_hand.collect();
     let values: usize = second_hand.iter().map(|(_, number)| number).sum();
@@ -76,7 +76,7 @@ fn is_second_hand(value: &&SourcedValue<'_>) -> bool {
 
 /// Where the second-hand ones of these values are from, the best source first; which of them, where not all are.
 fn mark(values: &[SourcedValue<'_>], language: Language) -> Option<String> {
-    let marks = Grade::ALL.iter().filter_map(|(_, grade)| {
+    let marks = Grade::ALL.iter().filter_map(|grade| {
         let of_grade = values.iter().filter(|it| it.grade == *grade);
         let of_grade: Vec<_> = of_grade.filter(is_second_hand).collect();
         let named = of_grade.iter().filter_map(|value| said(value));

@@ -35,11 +35,6 @@ pub enum Sort {
 }
 
 impl Sort {
-    /// The words of files.
-    pub const ALL: [(&'static str, Self); 4] = [
-        ("place", Self::Place),
-        ("code", Self::Code),
-        ("topic", Self::Topic),
-        ("example", Self::Example),
-    ];
+    /// All of them, in the order of their words in files.
+    pub const ALL: [Self; 4] = [Self::Place, Self::Code, Self::Topic, Self::Example];
 }

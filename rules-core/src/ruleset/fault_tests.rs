@@ -128,8 +128,9 @@ fn names_that_nobody_knows() {
         "unknown-key",
         "remdy",
         "`remdy` is not a key of a rule.",
-        "Did you mean `remedy`? The keys here are `id`, `title`, `clause`, `replaces`, `tightens`, `changes`, `when`, `unless`, `each`, `where`, `in`, \
-         `if-none`, `should`, `strength`, `relief`, `require`, `remedy`, `documents`, `source`, `provenance`, `again`, `note`, `in-force`.",
+        "Did you mean `remedy`? The keys here are `id`, `title`, `clause`, `when`, `unless`, `each`, `where`, `in`, `if-none`, \
+         `require`, `should`, `strength`, `relief`, `remedy`, `documents`, `provenance`, `source`, `again`, `note`, `in-force`, \
+         `replaces`, `tightens`, `changes`.",
     );
 }
 

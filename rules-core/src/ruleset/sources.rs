@@ -2,6 +2,7 @@
 
 use super::named_terms::terms_named;
 use super::{Rule, RuleSet};
+use crate::grammar::GRADES;
 use crate::words::Word;
 
 /// A source's place in [`RuleSet::sources`].
@@ -53,20 +54,21 @@ pub enum Grade {
 }
 
 impl Grade {
-    /// The words of files, the best first.
-    pub const ALL: [(&'static str, Self); 6] = [
-        ("law", Self::Law),
-        ("authority", Self::Authority),
-        ("copy", Self::Copy),
-        ("restatement", Self::Restatement),
-        ("trade", Self::Trade),
-        ("memory", Self::Memory),
+    /// All of them, the best first.
+    pub const ALL: [Self; 6] = [
+        Self::Law,
+        Self::Authority,
+        Self::Copy,
+        Self::Restatement,
+        Self::Trade,
+        Self::Memory,
     ];
 
     /// Its word in files and lists.
     pub fn word(self) -> &'static str {
-        let known = Self::ALL.iter().find(|(_, grade)| *grade == self);
-        known.map_or("memory", |(word, _)| word)
+        let mut words = GRADES.iter().zip(Self::ALL);
+        let known = words.find(|(_, grade)| *grade == self);
+        known.map_or("memory", |((word, _), _)| word)
     }
 
     /// Where values of it come from, in a sentence: `3 from a copy of the law`.

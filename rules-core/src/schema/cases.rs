@@ -2,20 +2,12 @@
 
 use serde_json::{Map, Value, json};
 
-use super::parts::{Keys, defined, keys, list_of, map, said, short_name, text, word};
+use super::parts::{Keys, map, said, short_name};
 use super::plan::top_keys;
+use super::syntax;
 use super::things::definition_of;
+use crate::grammar::plan::{CASE, CASES};
 use crate::vocabulary::Vocabulary;
-
-/// A rule's outcomes, in the report's words.
-pub(super) const OUTCOMES: [&str; 6] = [
-    "pass",
-    "fail",
-    "marginal",
-    "unknown",
-    "refer",
-    "not-applicable",
-];
 
 /// Adds what a file of cases has beside plans.
 pub(super) fn add(definitions: &mut Map<String, Value>, vocabulary: &Vocabulary) {
@@ -26,13 +18,9 @@ pub(super) fn add(definitions: &mut Map<String, Value>, vocabulary: &Vocabulary)
             definitions.insert(name, part);
         }
     }
-    definitions.insert(
-        "plan".to_owned(),
-        map(top_keys(vocabulary), &["plan", "title", "lot", "pool"]),
-    );
     definitions.insert("change".to_owned(), change(vocabulary));
-    definitions.insert("case".to_owned(), case());
-    definitions.insert("cases".to_owned(), top());
+    definitions.insert("case".to_owned(), syntax::map(&CASE));
+    definitions.insert("cases".to_owned(), syntax::map(&CASES));
 }
 
 /// A thing of which only some keys are written; a key with nothing after it is taken out.
@@ -60,62 +48,4 @@ fn change(vocabulary: &Vocabulary) -> Value {
         "What is laid over the base: the maps of a plan key by key, its things by their ids; all else is replaced.",
         map(keys, &[]),
     )
-}
-
-/// One case.
-pub(super) fn case() -> Value {
-    let outcomes = || word(OUTCOMES.into_iter().chain(["unsaid"]));
-    let keys = keys([
-        ("case", said("A short name.", short_name())),
-        ("title", said("What it shows.", text())),
-        (
-            "plan",
-            said("A plan of its own, in place of the base.", defined("plan")),
-        ),
-        ("change", defined("change")),
-        (
-            "without",
-            said("Things of the base that are left out.", list_of(text(), 0)),
-        ),
-        (
-            "expect",
-            said(
-                "Rules, and what each must come to.",
-                json!({"type": "object", "additionalProperties": outcomes()}),
-            ),
-        ),
-        (
-            "all-others",
-            said(
-                "What all other rules of the file itself must come to.",
-                outcomes(),
-            ),
-        ),
-        (
-            "decide",
-            said(
-                "Questions, and the class that each must be decided to be; a list where it must stay open between these.",
-                json!({"type": "object", "additionalProperties": {"anyOf": [text(), list_of(text(), 1)]}}),
-            ),
-        ),
-        (
-            "verdict",
-            said(
-                "What all binding rules together must come to.",
-                word(["does-not-comply", "not-decided", "nothing-against"]),
-            ),
-        ),
-    ]);
-    map(keys, &["case", "title"])
-}
-
-fn top() -> Value {
-    let keys = keys([
-        (
-            "base",
-            said("The plan that the cases share.", defined("plan")),
-        ),
-        ("cases", list_of(defined("case"), 0)),
-    ]);
-    map(keys, &["cases"])
 }

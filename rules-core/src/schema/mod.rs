@@ -7,16 +7,13 @@
 mod amounts;
 mod cases;
 mod facts;
-mod measures;
 mod names;
-mod own;
-mod papers;
 mod parts;
 mod plan;
 mod requirement;
 mod rules;
-mod scope;
 mod shapes;
+mod syntax;
 mod things;
 
 use serde_json::{Map, Value, json};
@@ -25,9 +22,7 @@ use crate::vocabulary::Vocabulary;
 
 /// The schema of a plan of which the things are those of the vocabulary.
 pub fn plan(vocabulary: &Vocabulary) -> Value {
-    let mut definitions = plan::definitions(vocabulary);
-    let top = plan::top(vocabulary);
-    definitions.insert("plan".to_owned(), top);
+    let definitions = plan::definitions(vocabulary);
     whole(
         "plan.json",
         "A plan of a home with a pool",
@@ -39,8 +34,7 @@ pub fn plan(vocabulary: &Vocabulary) -> Value {
 /// The schema of a rule file. A rule file may add kinds and facts of its own, so that names which the vocabulary does
 /// not know are let through.
 pub fn rule_set(vocabulary: &Vocabulary) -> Value {
-    let mut definitions = rules::definitions(vocabulary);
-    definitions.insert("rule-set".to_owned(), rules::top());
+    let definitions = rules::definitions(vocabulary);
     whole("rule-set.json", "A rule file", "rule-set", definitions)
 }
 

@@ -14,6 +14,11 @@ pub(super) fn map(keys: Keys, required: &[&str]) -> Value {
     map
 }
 
+/// A map with this key alone.
+pub(super) fn alone(key: &str, after: Value) -> Value {
+    map(keys([(key, after)]), &[key])
+}
+
 /// Keys with what may stand after each.
 pub(super) fn keys<const N: usize>(list: [(&str, Value); N]) -> Keys {
     let named = list.into_iter().map(|(key, value)| (key.to_owned(), value));
@@ -68,11 +73,6 @@ pub(super) fn text() -> Value {
     json!({"type": ["string", "number"]})
 }
 
-/// A text for people, which may be written in several languages.
-pub(super) fn told() -> Value {
-    defined("told")
-}
-
 /// A short name, as every rule, thing and document has one.
 pub(super) fn short_name() -> Value {
     json!({"type": "string", "pattern": "^[a-z][a-z0-9-]*$"})
@@ -98,8 +98,9 @@ pub(super) fn word<'w>(words: impl IntoIterator<Item = &'w str>) -> Value {
 }
 
 /// One of these words, each with what it means.
-pub(super) fn meaning<const N: usize>(words: [(&str, &str); N]) -> Value {
-    any_of(words.map(|(word, means)| choice(word, means)).to_vec())
+pub(super) fn meaning(words: &[(&str, &str)]) -> Value {
+    let all = words.iter();
+    any_of(all.map(|(word, means)| choice(word, means)).collect())
 }
 
 /// One word with what it means.

@@ -6,30 +6,52 @@ use serde_json::{Map, Value, json};
 
 use super::amounts::amount;
 use super::facts::words_of;
-use super::measures::{
-    bound_keys, bounds, choosing, holds, measure_keys, measures, outline_keys, zone_maps,
-};
 use super::names::spellings;
 use super::parts::{
-    Keys, any_of, defined, defined_as, keys, list_of, map, one_key, one_or_more, put, said,
-    some_key, text, word, yes_no,
+    Keys, any_of, defined, keys, list_of, map, one_key, one_or_more, put, said, some_key, word,
+    yes_no,
 };
-use super::scope::cited;
+use super::syntax::{self, of, properties};
+use crate::grammar::{
+    BOUNDS, CHOOSING, CHOSEN_OUTLINES, COMBINATIONS, HOLDS, MEASURES, PART, PLACES, REQUIRE,
+    SOURCED_TERM, TERM_EDIT, TERM_OF, VALUES, ZONE_MAP, mains,
+};
 use crate::quantity::Dimension;
 use crate::vocabulary::{Answer, Fact, Vocabulary};
 
-/// The keys that combine requirements.
-const COMBINING: [&str; 7] = ["all-of", "any-of", "not", "meets", "have", "each", "refer"];
-
 /// The definitions of requirements and terms.
 pub(super) fn define(definitions: &mut Map<String, Value>, vocabulary: &Vocabulary) {
+    syntax::define(definitions, &VALUES);
+    syntax::define(definitions, &PLACES);
     let more = [
+        ("measure", measure()),
         ("requirement", requirement()),
         ("one-requirement", one_requirement(vocabulary)),
         ("term", term()),
         ("term-of-one", term_of_one()),
     ];
     definitions.extend(more.map(|(name, schema)| (name.to_owned(), schema)));
+}
+
+fn measure_keys() -> Keys {
+    properties(MEASURES.iter().map(|measure| &measure.key))
+}
+
+/// The names of the measures.
+fn measures() -> impl Iterator<Item = &'static str> {
+    MEASURES.iter().map(|measure| measure.key.name)
+}
+
+/// The names of the bounds.
+fn bounds() -> impl Iterator<Item = &'static str> {
+    BOUNDS.iter().map(|key| key.name)
+}
+
+/// A value that is measured or reckoned.
+fn measure() -> Value {
+    let mut measure = map(measure_keys(), &[]);
+    put(&mut measure, "allOf", json!([one_key(measures())]));
+    measure
 }
 
 fn requirement() -> Value {
@@ -44,37 +66,20 @@ fn requirement() -> Value {
 }
 
 fn combining_keys() -> Keys {
-    let list = || list_of(defined("requirement"), 1);
-    let mut all = choosing();
-    all.extend(keys([
-        (
-            "id",
-            said("A name by which another file can change this part.", text()),
-        ),
-        ("all-of", said("All of these must hold.", list())),
-        ("any-of", said("At least one of these must hold.", list())),
-        ("not", defined_as("requirement", "This must not hold.")),
-        ("meets", said("What this term says must hold.", text())),
-        ("have", said("This document must be in hand.", text())),
-        (
-            "each",
-            defined_as("things", "What is required must hold of each of these."),
-        ),
-        (
-            "require",
-            defined_as("requirement", "What must hold of each."),
-        ),
-        ("refer", said("This is for the authority.", yes_no())),
-    ]));
-    all
+    let combining = COMBINATIONS.iter().map(|(_, key)| key);
+    properties(combining.chain(&CHOOSING).chain([&PART, &REQUIRE]))
+}
+
+fn combining() -> impl Iterator<Item = &'static str> {
+    COMBINATIONS.iter().map(|(_, key)| key.name)
 }
 
 /// One measure with its bounds, or one combination.
 fn one_requirement(vocabulary: &Vocabulary) -> Value {
     let mut all = combining_keys();
     all.extend(measure_keys());
-    all.extend(bound_keys());
-    all.extend([holds()]);
+    all.extend(properties(&BOUNDS));
+    all.extend(properties([&HOLDS]));
     let mut one = map(all, &[]);
     put(
         &mut one,
@@ -85,20 +90,9 @@ fn one_requirement(vocabulary: &Vocabulary) -> Value {
     );
     let compared = measures().filter(|key| *key != "table");
     let mut rules = vec![
-        one_key(measures().chain(COMBINING)),
+        one_key(mains()),
         json!({"if": some_key(compared), "then": some_key(bounds())}),
-        json!({"if": some_key(COMBINING), "then": {"not": some_key(bounds())}}),
-        limits_of("distance", Dimension::Length),
-        limits_of("length", Dimension::Length),
-        limits_of("enclosure", Dimension::Length),
-        limits_of("sound", Dimension::Sound),
-        limits_of("level", Dimension::Length),
-        limits_of("ground-level", Dimension::Length),
-        limits_of("fall", Dimension::Number),
-        limits_of("volume", Dimension::Volume),
-        limits_of("uplift", Dimension::Mass),
-        limits_of("height", Dimension::Length),
-        limits_of("count", Dimension::Number),
+        json!({"if": some_key(combining()), "then": {"not": some_key(bounds())}}),
         json!({
             "if": {"required": ["area"], "properties": {"area": {"required": ["share-of"]}}},
             "then": limits(Dimension::Number),
@@ -108,6 +102,8 @@ fn one_requirement(vocabulary: &Vocabulary) -> Value {
             "then": limits(Dimension::Area),
         }),
     ];
+    let limited = MEASURES.iter();
+    rules.extend(limited.filter_map(|it| Some(limits_of(it.key.name, it.limits?))));
     rules.extend(by_fact(vocabulary));
     put(&mut one, "allOf", Value::from(rules));
     one
@@ -178,26 +174,19 @@ fn term() -> Value {
         map(keys([("not", defined("zone"))]), &["not"]),
         defined("one-requirement"),
     ]);
-    let sourced = map(
-        keys([
-            ("means", defined_as("term", "What it stands for.")),
-            ("source", cited()),
-        ]),
-        &["means"],
-    );
     let measured = otherwise(
         names("kind"),
-        map(outline_keys(), &["kind"]),
+        syntax::map(&CHOSEN_OUTLINES),
         otherwise(
             zones,
-            any_of(zone_maps()),
+            of(&ZONE_MAP),
             otherwise(names("not"), not, defined("term-of-one")),
         ),
     );
     let chain = otherwise(
         some_key(["replaces", "withdraws"]),
-        edit(),
-        otherwise(names("means"), sourced, measured),
+        syntax::map(&TERM_EDIT),
+        otherwise(names("means"), syntax::map(&SOURCED_TERM), measured),
     );
     any_of(vec![
         said(
@@ -224,40 +213,9 @@ fn otherwise(condition: Value, then: Value, other: Value) -> Value {
 fn term_of_one() -> Value {
     let mut all = combining_keys();
     all.extend(measure_keys());
-    all.extend(bound_keys());
-    all.insert(
-        "of".to_owned(),
-        defined_as("kind-name", "It speaks of one of these."),
-    );
+    all.extend(properties(&BOUNDS));
+    all.extend(properties([&TERM_OF]));
     let mut one = map(all, &[]);
-    put(
-        &mut one,
-        "allOf",
-        json!([one_key(measures().chain(COMBINING))]),
-    );
+    put(&mut one, "allOf", json!([one_key(mains())]));
     one
-}
-
-fn edit() -> Value {
-    let keys = keys([
-        (
-            "replaces",
-            said("The term of a file under this one that changes.", text()),
-        ),
-        (
-            "withdraws",
-            said("The term of a file under this one that goes.", text()),
-        ),
-        ("with", defined("term")),
-        ("when", defined_as("requirement", "Only where this holds.")),
-        ("clause", text()),
-        ("note", text()),
-    ]);
-    let mut edit = map(keys, &[]);
-    put(
-        &mut edit,
-        "dependentRequired",
-        json!({"replaces": ["with"]}),
-    );
-    edit
 }

@@ -3,10 +3,10 @@
 use serde_json::{Map, Value, json};
 
 use super::facts::stated;
-use super::parts::{
-    Keys, any_of, choice, defined, defined_as, keys, map, put, said, short_name, text, word,
-};
+use super::parts::{Keys, any_of, choice, defined, defined_as, map, put, said};
 use super::shapes::outline;
+use super::syntax::properties;
+use crate::grammar::plan::{LOT, PLACED, SIDE, THING};
 use crate::vocabulary::{Kind, KindId, Number, Role, Vocabulary};
 
 /// What is defined for a kind: `thing-gate`.
@@ -21,7 +21,6 @@ pub(super) fn listed(kind: &Kind) -> bool {
 
 /// A definition for each kind.
 pub(super) fn define(definitions: &mut Map<String, Value>, vocabulary: &Vocabulary) {
-    definitions.insert("whereabouts".to_owned(), accuracy());
     for (id, kind) in vocabulary.kinds() {
         let thing = match kind.role {
             Some(Role::Lot) => lot(vocabulary, id),
@@ -47,11 +46,6 @@ fn with_named(mut map: Value) -> Value {
     map
 }
 
-fn accuracy() -> Value {
-    let unknown = json!({"const": "unknown", "description": "Nobody knows how far off it is."});
-    any_of(vec![defined("length"), unknown])
-}
-
 /// What is stated of a kind.
 fn facts(vocabulary: &Vocabulary, kind: KindId) -> Keys {
     let mut all = Keys::new();
@@ -74,40 +68,22 @@ fn placed(vocabulary: &Vocabulary, kind: KindId) -> Keys {
         let name = vocabulary.outline(id).name.clone();
         all.insert(name, outline(vocabulary, kind, id));
     }
-    let source = said(
-        "Where its place comes from: the id of one of the `sources`.",
-        text(),
-    );
-    all.insert("source".to_owned(), source);
-    let accuracy = defined_as("whereabouts", "How far off its drawn places may be.");
-    all.insert("accuracy".to_owned(), accuracy);
+    all.extend(properties(&PLACED));
     all
 }
 
 fn thing(vocabulary: &Vocabulary, kind: KindId) -> Value {
     let mut all = placed(vocabulary, kind);
-    let own = keys([
-        (
-            "kind",
-            choice(&vocabulary.kind(kind).name, &vocabulary.kind(kind).said),
-        ),
-        ("id", said("A short name of its own.", short_name())),
-        (
-            "part-of",
-            said("The id of the thing that it is a part of.", text()),
-        ),
-    ]);
-    all.extend(own);
+    all.extend(properties(&THING.keys));
+    let kind = vocabulary.kind(kind);
+    all.insert("kind".to_owned(), choice(&kind.name, &kind.said));
     map(all, &["id"])
 }
 
 fn lot(vocabulary: &Vocabulary, kind: KindId) -> Value {
     let mut all = placed(vocabulary, kind);
     all.remove("boundary");
-    all.extend(keys([
-        ("corners", defined("corners")),
-        ("sides", json!({"description": "The lot's sides, each between two corners that follow each other.", "type": "array", "items": defined("thing-lot-line")})),
-    ]));
+    all.extend(properties(&LOT.keys));
     map(all, &["corners"])
 }
 
@@ -116,11 +92,7 @@ fn side(vocabulary: &Vocabulary, kind: KindId) -> Value {
     for &outline in &vocabulary.kind(kind).outlines {
         all.remove(&vocabulary.outline(outline).name);
     }
-    all.extend(keys([
-        ("id", said("A short name of its own.", short_name())),
-        ("from", said("The corner at which it begins.", text())),
-        ("to", said("The corner at which it ends.", text())),
-    ]));
+    all.extend(properties(&SIDE.keys));
     map(all, &["id", "from", "to"])
 }
 
@@ -171,26 +143,4 @@ pub(super) fn inventory(vocabulary: &Vocabulary) -> Value {
         Value::from("What was looked for: a kind that is not listed here counts as not checked."),
     );
     inventory
-}
-
-/// How far it was looked for one kind.
-pub(super) fn looked() -> Value {
-    let within = map(
-        keys([("within", defined_as("length", "How far beyond the lot."))]),
-        &["within"],
-    );
-    any_of(vec![
-        choice("none", "There is none."),
-        choice("all-shown", "Every one of them is in this plan."),
-        choice("not-checked", "Nobody has looked yet."),
-        said(
-            "Every one within a distance is in this plan.",
-            map(keys([("all-shown", within)]), &["all-shown"]),
-        ),
-    ])
-}
-
-/// How a document stands.
-pub(super) fn document_states() -> Value {
-    word(["in-hand", "not-yet", "refused"])
 }

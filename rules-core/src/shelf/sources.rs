@@ -14,7 +14,7 @@ pub type Tally = BTreeMap<Grade, usize>;
 
 /// How many values there are of each grade, every grade among them.
 pub fn tally(values: &[SourcedValue<'_>]) -> Tally {
-    let none = Grade::ALL.iter().map(|(_, grade)| (*grade, 0));
+    let none = Grade::ALL.into_iter().map(|grade| (grade, 0));
     let mut tally: Tally = none.collect();
     for value in values {
         *tally.entry(value.grade).or_default() += 1;
@@ -28,7 +28,7 @@ pub fn sources_listed(rules: &RuleSet, on: Option<i128>) -> Visible {
     let mut page = Page::new(Style::default());
     page.paragraph(0, &format!("{}, edition {}", rules.title, rules.edition));
     let values = rules.sourced_values();
-    for (_, grade) in Grade::ALL {
+    for grade in Grade::ALL {
         graded(&mut page, rules, grade, (&values, on));
     }
     unsourced(&mut page, &values);
@@ -132,9 +132,9 @@ fn sum(values: &[SourcedValue<'_>]) -> Vec<String> {
     }
     let tally = tally(values);
     let number = |grade: &Grade| tally.get(grade).copied().unwrap_or_default();
-    let each = Grade::ALL.iter().filter(|(_, grade)| number(grade) > 0);
+    let each = Grade::ALL.iter().filter(|grade| number(grade) > 0);
     let each: Vec<String> = each
-        .map(|(_, grade)| {
+        .map(|grade| {
             format!(
                 "{} {}",
                 number(grade),

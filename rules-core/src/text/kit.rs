@@ -62,6 +62,7 @@ pub struct MapReader<'a> {
     span: Span,
     entries: &'a [Entry],
     known: Vec<&'a str>,
+    refused: Vec<&'a str>,
 }
 
 impl<'a> MapReader<'a> {
@@ -82,12 +83,12 @@ impl<'a> MapReader<'a> {
                 .help("Write it as keys with values, one `key: value` on each line.");
             return None;
         };
-        let (span, known) = (node.span, Vec::new());
         Some(Self {
             what,
-            span,
+            span: node.span,
             entries,
-            known,
+            known: Vec::new(),
+            refused: Vec::new(),
         })
     }
 
@@ -102,6 +103,11 @@ impl<'a> MapReader<'a> {
             self.known.push(key);
         }
         self.entries.iter().find(|entry| entry.key == key)
+    }
+
+    /// Keys of which somebody else says why they are wrong here.
+    pub(crate) fn refuse(&mut self, keys: impl IntoIterator<Item = &'a str>) {
+        self.refused.extend(keys);
     }
 
     /// As [`take`](Self::take); a key that is missing, or after which nothing stands, is a fault
@@ -129,11 +135,11 @@ impl<'a> MapReader<'a> {
 
     /// Ends the reading: every key that was never taken is a fault `unknown-key`.
     pub fn finish(self, faults: &mut Faults) {
-        let unknown = self
-            .entries
-            .iter()
-            .filter(|entry| !self.known.contains(&entry.key.as_str()));
-        for entry in unknown {
+        let named = |entry: &&Entry| {
+            let key = entry.key.as_str();
+            self.known.contains(&key) || self.refused.contains(&key)
+        };
+        for entry in self.entries.iter().filter(|entry| !named(entry)) {
             let message = format!("`{}` is not a key of {}.", brief(&entry.key), self.what);
             let help = self.help_for(&entry.key);
             faults
@@ -192,6 +198,16 @@ pub fn closest<'c>(word: &str, candidates: impl IntoIterator<Item = &'c str>) ->
         close.filter(|&(slips, candidate)| slips <= allowed && slips < candidate.chars().count());
     near.min_by_key(|&(slips, _)| slips)
         .map(|(_, candidate)| candidate)
+}
+
+/// Which of some words was meant, in a sentence; where none is close, something else to say.
+pub(crate) fn meant_or<'c>(
+    word: &str,
+    candidates: impl IntoIterator<Item = &'c str>,
+    otherwise: &str,
+) -> String {
+    let meant = closest(word, candidates).map(|guess| format!("{DID_YOU_MEAN} `{guess}`?"));
+    meant.unwrap_or_else(|| otherwise.to_owned())
 }
 
 fn folded(word: &str) -> String {

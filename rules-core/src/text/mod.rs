@@ -31,6 +31,7 @@ mod visible_tests;
 mod write_tests;
 
 pub use fault::{Fault, Faults};
+pub(crate) use kit::meant_or;
 pub use kit::{DID_YOU_MEAN, MapReader, closest, yes_no};
 pub use laid_out::{to_json_text, to_yaml_text};
 pub use lines::{Lines, line_col};

@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 
 use super::super::{Source, SourceIndex};
+use crate::grammar::Keys;
 use crate::quantity::{self, Dimension, QuantityFault, Unit, Written};
 use crate::text::{Entry, Faults, Node, Span, closest};
 use crate::vocabulary::{Vocabulary, is_name};
@@ -43,6 +44,15 @@ impl<'a> Context<'a> {
             faults: Faults::default(),
             held_back: Faults::default(),
         }
+    }
+
+    /// The entries of a map's keys, in the order of its declaration.
+    pub fn keys<const N: usize>(
+        &mut self,
+        node: &'a Node,
+        declared: &Keys<N>,
+    ) -> Option<[Option<&'a Entry>; N]> {
+        declared.read(node, &mut self.faults)
     }
 
     /// The text of a single value; a list or a map is a fault.

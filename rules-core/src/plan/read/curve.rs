@@ -3,9 +3,10 @@
 use super::super::{Form, Point};
 use super::context::Context;
 use super::shape::{Drawn, MOST_POINTS, corners_at};
+use crate::grammar;
 use crate::measure::{Kidney, Traced};
 use crate::plan::valid::area2;
-use crate::text::{MapReader, Node};
+use crate::text::Node;
 
 /// All arcs of one outline together take no more corners than this, and one of them no more than that.
 const MOST_CORNERS: usize = 2_000;
@@ -13,11 +14,7 @@ const MOST_OF_ONE: usize = 400;
 
 impl<'a> Context<'a> {
     pub(super) fn kidney(&mut self, node: &'a Node) -> Option<Drawn> {
-        let mut map = MapReader::new(node, "a kidney", &mut self.faults)?;
-        let [from, to, radius, hollow] =
-            ["from", "to", "radius", "hollow"].map(|key| map.need(key, &mut self.faults));
-        let back = map.take("back");
-        map.finish(&mut self.faults);
+        let [from, to, radius, hollow, back] = self.keys(node, &grammar::KIDNEY)?;
         let (from, to) = (self.point(&from?.value), self.point(&to?.value));
         let (radius, hollow) = (
             self.positive("radius", &radius?.value),
@@ -95,9 +92,7 @@ impl<'a> Context<'a> {
 
     /// `{out: 600 mm}` or `{in: 300 mm}`: how far a side stands out.
     fn rise(&mut self, node: &'a Node) -> Option<i64> {
-        let mut map = MapReader::new(node, "an arc", &mut self.faults)?;
-        let (out, inward) = (map.take("out"), map.take("in"));
-        map.finish(&mut self.faults);
+        let [out, inward] = self.keys(node, &grammar::ARC)?;
         match (out, inward) {
             (Some(out), None) => self.positive("out", &out.value),
             (None, Some(inward)) => self.positive("in", &inward.value).map(|rise| -rise),
@@ -116,14 +111,10 @@ impl<'a> Context<'a> {
 
     /// A rectangle less a smaller one at the corner across from the first.
     pub(super) fn l_shape(&mut self, node: &'a Node) -> Option<Drawn> {
-        let mut map = MapReader::new(node, "an L", &mut self.faults)?;
-        let at = map.need("at", &mut self.faults);
-        let sizes = ["length", "width", "notch-length", "notch-width"]
-            .map(|key| (key, map.need(key, &mut self.faults)));
-        let turned = map.take("turned");
-        map.finish(&mut self.faults);
+        let [at, sizes @ .., turned] = self.keys(node, &grammar::L_SHAPE)?;
         let at = self.point(&at?.value);
-        let sizes = sizes.map(|(key, entry)| self.positive(key, &entry?.value));
+        let sizes: [_; 4] =
+            sizes.map(|entry| entry.and_then(|entry| self.positive(&entry.key, &entry.value)));
         let turned = match turned {
             Some(turned) => self.angle("turned", &turned.value)?,
             None => 0,

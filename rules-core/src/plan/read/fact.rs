@@ -5,6 +5,7 @@ use std::sync::Arc;
 
 use super::super::{Amount, Possible, Words};
 use super::context::{Context, guess};
+use crate::grammar::plan::POSSIBLE;
 use crate::quantity::{
     Dimension, Interval, NO_HIGH, NO_LOW, Unit, Written, in_one_dimension, show_exactly,
 };
@@ -116,8 +117,7 @@ impl<'a> Context<'a> {
     /// `{from: 46 in, to: 50 in}` along the thing, or `{one-of: [a, b]}`.
     fn possible_map(&mut self, fact: &'a Fact, node: &'a Node) -> Option<Possible> {
         let mut map = MapReader::new(node, &fact.said, &mut self.faults)?;
-        let one_of = map.take("one-of");
-        let (from, to) = (map.take("from"), map.take("to"));
+        let [one_of, from, to] = map.keys(&POSSIBLE.keys, &mut self.faults);
         map.finish(&mut self.faults);
         match (one_of, from, to) {
             (Some(one_of), None, None) => self.one_of(fact, &one_of.value),

@@ -4,22 +4,10 @@ use std::collections::BTreeMap;
 
 use super::super::{Answered, DocumentState, Looked, Papers, Source, Taped, Thing, ThingIndex};
 use super::context::{Context, guess};
+use crate::grammar::{plan, words};
 use crate::quantity::{Dimension, Interval};
-use crate::text::{Entry, MapReader, Node, Span};
+use crate::text::{Entry, Node, Span};
 use crate::vocabulary::{KindId, Matter, Number, OutlineId};
-
-/// What a source can be.
-const SOURCES: [&str; 9] = [
-    "survey",
-    "plat",
-    "deed",
-    "map",
-    "fence",
-    "guess",
-    "design",
-    "tape",
-    "designated",
-];
 
 impl<'a> Context<'a> {
     /// The items of a list; anything else is a fault.
@@ -62,20 +50,14 @@ impl<'a> Context<'a> {
     }
 
     fn one_source(&mut self, node: &'a Node) -> Option<(Source, &'a Node)> {
-        let mut map = MapReader::new(node, "a source", &mut self.faults)?;
-        let (id, by) = (
-            map.need("id", &mut self.faults),
-            map.need("by", &mut self.faults),
-        );
-        let (accuracy, shift) = (map.take("accuracy"), map.take("shift"));
-        map.finish(&mut self.faults);
+        let [id, by, accuracy, shift] = self.keys(node, &plan::PLAN_SOURCE)?;
         let (accuracy, shift) = (
             self.accuracy(accuracy).flatten(),
             self.accuracy(shift).flatten(),
         );
         let name = id.and_then(|id| self.id("id", &id.value));
         let by = by
-            .and_then(|by| self.word("by", &by.value, &SOURCES))?
+            .and_then(|by| self.word("by", &by.value, &words(&plan::SOURCES)))?
             .to_owned();
         let source = Source {
             id: name?.to_owned(),
@@ -113,22 +95,14 @@ impl<'a> Context<'a> {
 
     fn looked(&mut self, entry: &'a Entry) -> Option<Looked> {
         if entry.value.as_map().is_none() {
-            return match self.word(
-                &entry.key,
-                &entry.value,
-                &["none", "all-shown", "not-checked"],
-            )? {
+            return match self.word(&entry.key, &entry.value, &words(&plan::LOOKED))? {
                 "none" => Some(Looked::None),
                 "all-shown" => Some(Looked::AllShown(None)),
                 _ => None,
             };
         }
-        let mut map = MapReader::new(&entry.value, "an inventory entry", &mut self.faults)?;
-        let shown = map.need("all-shown", &mut self.faults);
-        map.finish(&mut self.faults);
-        let mut map = MapReader::new(&shown?.value, "`all-shown`", &mut self.faults)?;
-        let within = map.need("within", &mut self.faults);
-        map.finish(&mut self.faults);
+        let [shown] = self.keys(&entry.value, &plan::ALL_SHOWN)?;
+        let [within] = self.keys(&shown?.value, &plan::SHOWN)?;
         let within = self.positive("within", &within?.value)?;
         Some(Looked::AllShown(Some(within)))
     }
@@ -155,9 +129,7 @@ impl<'a> Context<'a> {
     }
 
     fn taped(&mut self, node: &'a Node, things: &[Thing]) -> Option<Taped> {
-        let mut map = MapReader::new(node, "a tape reading", &mut self.faults)?;
-        let [from, to, is] = ["from", "to", "is"].map(|key| map.need(key, &mut self.faults));
-        map.finish(&mut self.faults);
+        let [from, to, is] = self.keys(node, &plan::TAPE)?;
         let from = from.and_then(|from| self.end_of_tape(from, things));
         let to = to.and_then(|to| self.end_of_tape(to, things));
         let is =
@@ -284,10 +256,7 @@ impl<'a> Context<'a> {
     }
 
     fn one_answer(&mut self, entry: &'a Entry) -> Option<Answered> {
-        let mut map = MapReader::new(&entry.value, "an answer", &mut self.faults)?;
-        let [by, on] = ["by", "on"].map(|key| map.need(key, &mut self.faults));
-        let says = map.take("says");
-        map.finish(&mut self.faults);
+        let [by, on, says] = self.keys(&entry.value, &plan::ANSWER_GIVEN)?;
         let by = by.and_then(|by| self.scalar("by", &by.value));
         let on = on.and_then(|on| self.one_day(on));
         let says = says.map(|says| self.scalar("says", &says.value));
@@ -311,7 +280,7 @@ impl<'a> Context<'a> {
     }
 
     fn document_state(&mut self, entry: &'a Entry) -> Option<DocumentState> {
-        match self.word(&entry.key, &entry.value, &["in-hand", "refused", "not-yet"])? {
+        match self.word(&entry.key, &entry.value, &plan::DOCUMENT_STATES)? {
             "in-hand" => Some(DocumentState::InHand),
             "refused" => Some(DocumentState::Refused),
             _ => Some(DocumentState::NotYet),

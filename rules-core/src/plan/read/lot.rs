@@ -7,6 +7,7 @@ use super::super::{Amount, Figure, Form, Point, Possible, SourceIndex, Thing};
 use super::context::{Context, Stated, guess};
 use super::fact::words_of;
 use super::shape::MOST_POINTS;
+use crate::grammar::plan;
 use crate::quantity::{Dimension, Interval, Unit};
 use crate::text::{Entry, MapReader, Node, Span};
 use crate::vocabulary::{FactId, KindId};
@@ -53,8 +54,7 @@ impl<'a> Context<'a> {
         let vocabulary = self.vocabulary;
         let line = vocabulary.kind_named("lot-line")?;
         let mut map = MapReader::new(node, &vocabulary.kind(kind).said, &mut self.faults)?;
-        let corners = map.need("corners", &mut self.faults);
-        let sides = map.take("sides");
+        let [corners, sides] = map.keys(&plan::LOT.keys, &mut self.faults);
         let (source, accuracy) = self.whereabouts(&mut map);
         let (mut written, lacks) = self.written_outlines(&mut map, kind);
         let facts = self.facts(&mut map, kind);
@@ -134,9 +134,7 @@ impl<'a> Context<'a> {
         let (name, span) = (entry.key.as_str(), entry.key_span);
         let named = self.is_id("corners", name, span);
         let (at, accuracy) = if entry.value.as_map().is_some() {
-            let mut map = MapReader::new(&entry.value, "a corner", &mut self.faults)?;
-            let (at, accuracy) = (map.need("at", &mut self.faults), map.take("accuracy"));
-            map.finish(&mut self.faults);
+            let [at, accuracy] = self.keys(&entry.value, &plan::LOT_CORNER)?;
             let accuracy = self.accuracy(accuracy);
             (self.point(&at?.value), accuracy)
         } else {
@@ -239,7 +237,7 @@ impl<'a> Context<'a> {
     ) -> Option<(usize, Side<'a>)> {
         let said = &self.vocabulary.kind(kind).said;
         let mut map = MapReader::new(node, said, &mut self.faults)?;
-        let [id, from, to] = ["id", "from", "to"].map(|key| map.need(key, &mut self.faults));
+        let [id, from, to] = map.keys(&plan::SIDE.keys, &mut self.faults);
         let (source, stated) = self.whereabouts(&mut map);
         let facts = self.facts(&mut map, kind);
         map.finish(&mut self.faults);

@@ -17,12 +17,12 @@ mod plan_tests;
 use std::collections::BTreeMap;
 
 use super::{Plan, Thing};
+use crate::grammar::plan::{PLAN, UNITS};
 use crate::measure::figure_gap;
 use crate::quantity::{Dimension, Unit};
 use crate::text::{self, Entry, Faults, MapReader, Node};
 use crate::vocabulary::{Number, Vocabulary};
 use context::{Context, guess};
-pub(crate) use shape::DRAWN_WAYS;
 use thing::Pending;
 
 /// No place is further than this from the origin, no length is longer: 10 km, in nanometres.
@@ -63,13 +63,21 @@ pub fn read_document(root: &Node, vocabulary: &Vocabulary) -> Result<Plan, Fault
 
 impl<'a> Context<'a> {
     fn plan(&mut self, root: &'a Node) -> Option<Plan> {
-        let mut map = MapReader::new(root, "a plan", &mut self.faults)?;
-        let [id, title] = ["plan", "title"].map(|key| map.need(key, &mut self.faults));
-        let (unit, north) = (map.take("unit"), map.take("north"));
-        let (sources, things) = (map.take("sources"), map.take("things"));
-        let [lot, pool] = ["lot", "pool"].map(|key| map.need(key, &mut self.faults));
-        let (inventory, measured) = (map.take("inventory"), map.take("measured"));
-        let (documents, answered) = (map.take("documents"), map.take("answered"));
+        let mut map = MapReader::new(root, PLAN.what, &mut self.faults)?;
+        let [
+            id,
+            title,
+            unit,
+            north,
+            sources,
+            things,
+            lot,
+            pool,
+            inventory,
+            measured,
+            documents,
+            answered,
+        ] = map.keys(&PLAN.keys, &mut self.faults);
         let singles = self.take_singles(&mut map);
         map.finish(&mut self.faults);
 
@@ -136,11 +144,7 @@ impl<'a> Context<'a> {
         self.unit = Unit::find(text).filter(|unit| unit.dimension() == Dimension::Length);
         if self.unit.is_none() {
             self.told_of_unit = true;
-            let help = guess(
-                text,
-                ["m", "mm", "cm", "ft", "in", "yd"].into_iter(),
-                "Write one of",
-            );
+            let help = guess(text, UNITS.into_iter(), "Write one of");
             let message = format!("`{text}` is not a unit of length.");
             self.faults
                 .add("bad-unit", entry.value.span, message)

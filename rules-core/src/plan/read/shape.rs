@@ -3,24 +3,14 @@
 use super::super::figure::Accuracy;
 use super::super::{Curved, Form, Point};
 use super::context::{Context, guess};
+use crate::grammar::{self, DRAWN_WAYS, Syntax, keys, may, words};
 use crate::measure::{Corners, Traced};
 use crate::quantity::Dimension;
-use crate::text::{Entry, MapReader, Node, Span};
+use crate::text::{Entry, Node, Span};
 use crate::vocabulary::Shape;
 
 /// The most points of one form; a curve is drawn well with far fewer.
 pub(super) const MOST_POINTS: usize = 1000;
-/// The ways to draw an outline by itself, other than by its points. Whoever moves, turns or describes outlines goes by these.
-pub(crate) const DRAWN_WAYS: [&str; 8] = [
-    "circle",
-    "rectangle",
-    "rounded-rectangle",
-    "l-shape",
-    "oval",
-    "kidney",
-    "curved",
-    "band",
-];
 /// The ways to make one of others.
 const MADE_WAYS: [&str; 4] = ["outward", "inward", "same-as", "parts"];
 
@@ -140,9 +130,8 @@ impl<'a> Context<'a> {
     }
 
     fn one_way(&mut self, shape: Shape, node: &'a Node, way: &'a Entry) -> Option<Drawn> {
-        let mut map = MapReader::new(node, "an outline", &mut self.faults)?;
-        map.take(&way.key);
-        map.finish(&mut self.faults);
+        let known = ways().find(|known| *known == way.key)?;
+        self.keys(node, &keys([may(known, Syntax::Any)]).called("an outline"))?;
         if way.key == "parts" {
             return self.parts(shape, way);
         }
@@ -244,12 +233,7 @@ impl<'a> Context<'a> {
     }
 
     fn circle(&mut self, node: &'a Node) -> Option<Drawn> {
-        let mut map = MapReader::new(node, "a circle", &mut self.faults)?;
-        let (at, radius) = (
-            map.need("at", &mut self.faults),
-            map.need("radius", &mut self.faults),
-        );
-        map.finish(&mut self.faults);
+        let [at, radius] = self.keys(node, &grammar::CIRCLE)?;
         let (at, radius) = (
             self.point(&at?.value),
             self.positive("radius", &radius?.value),
@@ -258,10 +242,7 @@ impl<'a> Context<'a> {
     }
 
     fn oval(&mut self, node: &'a Node) -> Option<Drawn> {
-        let mut map = MapReader::new(node, "an oval", &mut self.faults)?;
-        let [from, to, radius] =
-            ["from", "to", "radius"].map(|key| map.need(key, &mut self.faults));
-        map.finish(&mut self.faults);
+        let [from, to, radius] = self.keys(node, &grammar::OVAL)?;
         let (from, to) = (self.point(&from?.value), self.point(&to?.value));
         let (from, to, radius) = (from?, to?, self.positive("radius", &radius?.value)?);
         let form = if from == to {
@@ -274,9 +255,7 @@ impl<'a> Context<'a> {
 
     /// A line with a width: it ends in half circles, so that it is never too small.
     fn band(&mut self, node: &'a Node) -> Option<Drawn> {
-        let mut map = MapReader::new(node, "a band", &mut self.faults)?;
-        let [along, width] = ["along", "width"].map(|key| map.need(key, &mut self.faults));
-        map.finish(&mut self.faults);
+        let [along, width] = self.keys(node, &grammar::BAND)?;
         let (form, width) = (
             self.points(Shape::Line, along?, &along?.value),
             self.positive("width", &width?.value),
@@ -286,21 +265,13 @@ impl<'a> Context<'a> {
     }
 
     fn rectangle(&mut self, node: &'a Node, rounded: bool) -> Option<Drawn> {
-        let what = if rounded {
-            "a rounded rectangle"
-        } else {
-            "a rectangle"
+        let ([at, length, width, turned], radius) = match rounded {
+            true => {
+                let [rest @ .., radius] = self.keys(node, &grammar::ROUNDED)?;
+                (rest, Some(radius))
+            }
+            false => (self.keys(node, &grammar::RECTANGLE)?, None),
         };
-        let mut map = MapReader::new(node, what, &mut self.faults)?;
-        let [at, length, width] =
-            ["at", "length", "width"].map(|key| map.need(key, &mut self.faults));
-        let turned = map.take("turned");
-        let radius = if rounded {
-            Some(map.need("corner-radius", &mut self.faults))
-        } else {
-            None
-        };
-        map.finish(&mut self.faults);
         let at = self.point(&at?.value);
         let (length, width) = (
             self.positive("length", &length?.value),
@@ -380,9 +351,7 @@ impl<'a> Context<'a> {
     }
 
     fn same_as(&mut self, node: &'a Node, way: &'a Entry) -> Option<Outlined> {
-        let mut map = MapReader::new(node, "an outline", &mut self.faults)?;
-        map.take("same-as");
-        map.finish(&mut self.faults);
+        self.keys(node, &grammar::SAME)?;
         let name = self.scalar("same-as", &way.value)?.to_owned();
         Some(Outlined::From {
             name,
@@ -393,32 +362,24 @@ impl<'a> Context<'a> {
 
     /// `{outward: 300 mm, from: water, corners: square}`.
     fn moved(&mut self, node: &'a Node) -> Option<Outlined> {
-        let mut map = MapReader::new(node, "an outline", &mut self.faults)?;
-        let from = map.need("from", &mut self.faults);
-        let (outward, inward) = (map.take("outward"), map.take("inward"));
-        let corners = if outward.is_some() {
-            map.need("corners", &mut self.faults)
-        } else {
-            None
-        };
-        map.finish(&mut self.faults);
-        if let (Some(_), Some(inward)) = (outward, inward) {
+        if let (Some(_), Some(inward)) = (node.get("outward"), node.get("inward")) {
             let message = "An outline lies either outward or inward of another.";
-            self.faults.add("two-ways", inward.key_span, message);
+            self.faults.add("two-ways", inward.span, message);
             return None;
         }
-        let how = match (outward, inward) {
-            (Some(outward), _) => {
-                let by = self.positive("outward", &outward.value);
-                let corners = self.word("corners", &corners?.value, &["round", "square"]);
-                let corners = if corners? == "round" {
-                    Corners::Round
-                } else {
-                    Corners::Square
-                };
-                How::Outward(by?, corners)
-            }
-            (None, inward) => How::Inward(self.positive("inward", &inward?.value)?),
+        let (how, from) = if node.get("inward").is_some() {
+            let [inward, from] = self.keys(node, &grammar::INWARD)?;
+            (How::Inward(self.positive("inward", &inward?.value)?), from)
+        } else {
+            let [outward, from, corners] = self.keys(node, &grammar::OUTWARD)?;
+            let by = self.positive("outward", &outward?.value);
+            let corners = self.word("corners", &corners?.value, &words(&grammar::CORNERS));
+            let corners = if corners? == "round" {
+                Corners::Round
+            } else {
+                Corners::Square
+            };
+            (How::Outward(by?, corners), from)
         };
         let from = from?;
         let name = self.scalar("from", &from.value)?.to_owned();

@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::super::{Possible, SourceIndex, Thing};
 use super::context::{Context, Stated, guess};
 use super::outlines::Written;
+use crate::grammar::plan::{PLACED, THING};
 use crate::text::{MapReader, Node, Span};
 use crate::vocabulary::{FactId, KindId, Outline, OutlineId};
 
@@ -30,9 +31,7 @@ impl<'a> Context<'a> {
     pub fn thing(&mut self, node: &'a Node) -> Option<Pending<'a>> {
         let kind = node.get("kind");
         let Some(kind) = kind else {
-            // The reader of the map says what is wrong with it.
-            let mut map = MapReader::new(node, "a thing", &mut self.faults)?;
-            map.need("kind", &mut self.faults);
+            THING.must_have(node, "kind", &mut self.faults);
             return None;
         };
         let kind = self.listed_kind(kind)?;
@@ -76,9 +75,7 @@ impl<'a> Context<'a> {
     fn thing_of(&mut self, node: &'a Node, kind: KindId) -> Option<Pending<'a>> {
         let vocabulary = self.vocabulary;
         let mut map = MapReader::new(node, &vocabulary.kind(kind).said, &mut self.faults)?;
-        map.take("kind");
-        let id = map.need("id", &mut self.faults);
-        let part_of = map.take("part-of");
+        let [_, id, part_of] = map.keys(&THING.keys, &mut self.faults);
         let whereabouts = self.whereabouts(&mut map);
         let (written, lacks) = self.written_outlines(&mut map, kind);
         let facts = self.facts(&mut map, kind);
@@ -107,8 +104,7 @@ impl<'a> Context<'a> {
 
     /// `source` and `accuracy`.
     pub fn whereabouts(&mut self, map: &mut MapReader<'a>) -> (Option<SourceIndex>, Stated) {
-        let source = map.take("source");
-        let accuracy = map.take("accuracy");
+        let [source, accuracy] = map.keys(&PLACED, &mut self.faults);
         (self.source(source), self.accuracy(accuracy))
     }
 

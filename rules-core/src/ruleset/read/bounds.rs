@@ -2,28 +2,18 @@
 
 use super::values::{flipped, is_amount};
 use super::{Reader, listed};
+use crate::grammar::{self, words};
 use crate::quantity::Dimension;
 use crate::ruleset::types::{Type, agree, type_of, varies};
 use crate::ruleset::{Along, Bound, Choice, Test, Value};
 use crate::text::{Entry, MapReader, Node, Span, closest};
 use crate::vocabulary::{Answer, FactId};
 
+/// In the order of their words.
+const ALONG: [Along; 2] = [Along::Anywhere, Along::AllAlong];
+
 /// Makes a bound of its limit.
 type MakeBound = fn(Value) -> Bound;
-
-/// Where along a thing bounds are kept.
-pub(super) const ALONG: [(&str, Along); 2] = [
-    ("anywhere", Along::Anywhere),
-    ("all-along", Along::AllAlong),
-];
-
-/// The bounds that compare amounts.
-const COMPARING: [(&str, MakeBound); 4] = [
-    ("at-least", Bound::AtLeast),
-    ("at-most", Bound::AtMost),
-    ("more-than", Bound::MoreThan),
-    ("less-than", Bound::LessThan),
-];
 
 /// Words that are not ours, and the ones to use. Over and under are read as above and beneath.
 const WRONG: [(&str, &str); 30] = [
@@ -70,7 +60,7 @@ pub(super) fn right_word(word: &str) -> Option<&'static str> {
 
 /// Whether a map has a bound, by its right name or a wrong one.
 pub(super) fn is_bounded(entries: &[Entry]) -> bool {
-    let bound = |key: &str| key == "is" || COMPARING.iter().any(|(known, _)| *known == key);
+    let bound = |key: &str| grammar::BOUNDS.iter().any(|known| known.name == key);
     entries
         .iter()
         .any(|entry| bound(right_word(&entry.key).unwrap_or(&entry.key)))
@@ -90,7 +80,7 @@ impl<'a> Reader<'a> {
             let Some(right) = right_word(&entry.key) else {
                 continue;
             };
-            map.take(&entry.key);
+            map.refuse([entry.key.as_str()]);
             self.fault(
                 "wrong-word",
                 entry.key_span,
@@ -108,9 +98,7 @@ impl<'a> Reader<'a> {
         entries: &'a [Entry],
     ) -> Option<Test> {
         let Some(value) = value else {
-            for key in ["is", "at-least", "at-most", "more-than", "less-than"] {
-                map.take(key);
-            }
+            map.keys(&grammar::BOUNDS, self.faults());
             return None;
         };
         let before = self.faults().list.len();
@@ -127,7 +115,8 @@ impl<'a> Reader<'a> {
             return None;
         }
         self.contradiction(&value, &bounds, span);
-        let holds = map.take("holds").map(|entry| self.along(entry, &value));
+        let [holds] = map.keys(&[grammar::HOLDS], self.faults());
+        let holds = holds.map(|entry| self.along(entry, &value));
         Some(Test {
             value,
             bounds,
@@ -138,7 +127,7 @@ impl<'a> Reader<'a> {
 
     /// Where along a thing a value must keep its bounds.
     fn along(&mut self, entry: &'a Entry, value: &Value) -> Option<Along> {
-        let along = self.one_of(entry, &ALONG)?;
+        let along = self.word_of(entry, words(&grammar::ALONG), ALONG)?;
         if !varies(value, &self.vocabulary) {
             let message = "This value is the same all along the thing.";
             self.fault("does-not-vary", entry.key_span, message)
@@ -164,11 +153,18 @@ impl<'a> Reader<'a> {
             return Vec::new();
         };
         let mut bounds = Vec::new();
-        for (key, make) in COMPARING {
-            let Some(entry) = map.take(key) else { continue };
-            bounds.extend(self.limit(entry, sort).map(make));
+        let [at_least, at_most, more_than, less_than, is] =
+            map.keys(&grammar::BOUNDS, self.faults());
+        let compared: [(_, MakeBound); 4] = [
+            (at_least, Bound::AtLeast),
+            (at_most, Bound::AtMost),
+            (more_than, Bound::MoreThan),
+            (less_than, Bound::LessThan),
+        ];
+        for (written, make) in compared {
+            bounds.extend(written.and_then(|entry| self.limit(entry, sort)).map(make));
         }
-        if let Some(entry) = map.take("is") {
+        if let Some(entry) = is {
             let nodes = entry
                 .value
                 .as_list()

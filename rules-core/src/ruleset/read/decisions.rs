@@ -2,25 +2,24 @@
 
 use super::Reader;
 use super::rules::{Subject, spelled_out};
+use crate::grammar;
 use crate::ruleset::{Decision, Table};
 use crate::text::{Entry, Node};
 
 impl<'a> Reader<'a> {
     /// A question whose answer is a class.
     pub(super) fn decision(&mut self, node: &'a Node) -> Option<Decision> {
-        let mut map = self.map(node, "a decision")?;
-        let id = self.id(&mut map, "id");
-        let title = self.take_text(&mut map, "title");
-        let clause = self.take_text(&mut map, "clause");
+        let [id, title, clause, each, choosing @ .., source, table] =
+            self.keys(node, &grammar::DECISION)?;
+        let id = self.id(id);
+        let [title, clause] = [title, clause].map(|text| self.told(text));
         self.no_condition(node);
-        let subject = self.subject(&mut map);
-        let cited = self.cited(&mut map);
-        let table = self.need(&mut map, "table");
+        let subject = self.subject(node.span, [None, None, each], choosing);
+        let cited = self.cited(source);
         let table = subject
             .as_ref()
             .zip(table)
             .map(|(subject, entry)| self.decided(subject, entry));
-        self.finish(map);
         let (id, subject, (table, about_pool)) = (id?, subject?, table?);
         Some(Decision {
             id: id.to_owned(),
@@ -36,7 +35,7 @@ impl<'a> Reader<'a> {
 
     /// A decision always decides: its conditions belong into its rows.
     fn no_condition(&mut self, node: &Node) {
-        for key in ["when", "unless"] {
+        for key in grammar::DECISION.refused {
             if let Some(node) = node.get(key) {
                 self.fault(
                     "decision-when",

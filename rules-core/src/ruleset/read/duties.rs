@@ -4,8 +4,8 @@ use std::collections::BTreeSet;
 use std::rc::Rc;
 
 use super::rules::spelled_out;
-use super::values::flipped;
 use super::{Reader, listed};
+use crate::grammar;
 use crate::quantity::Dimension;
 use crate::ruleset::types::agree;
 use crate::ruleset::{Duty, Stated, circle};
@@ -31,24 +31,19 @@ const MOMENTS: [&str; 12] = [
 impl<'a> Reader<'a> {
     /// One duty.
     pub(super) fn duty(&mut self, node: &'a Node) -> Option<Duty> {
-        let mut map = self.map(node, "a duty")?;
-        let key = if map.take("step").is_some() {
-            "step"
-        } else {
-            "id"
-        };
-        map.take("id");
-        let id = self.id(&mut map, key);
-        let what = self.take_text(&mut map, "what");
-        let who = self.take_text(&mut map, "who");
-        let when = map.take("when").map(|entry| self.condition(&entry.value));
-        let [before, after] = ["before", "after"].map(|key| map.take(key));
+        let [step, id, what, who, when, before, after, times @ .., source] =
+            self.keys(node, &grammar::DUTY)?;
+        let id = step.or_else(|| match id {
+            Some(_) => id,
+            None => grammar::DUTY.must_have(node, "id", self.faults()),
+        });
+        let id = self.id(id);
+        let [what, who] = [what, who].map(|text| self.told(text));
+        let when = self.if_written(when, Self::condition);
         let named = before.or(after).is_some();
         let [before, after] = [before, after].map(|entry| self.events(entry));
-        let times = ["by", "within", "takes", "every"].map(|key| map.take(key));
         let [by, within, takes, every] = times.map(|entry| self.time(entry));
-        let cited = self.cited(&mut map);
-        self.finish(map);
+        let cited = self.cited(source);
         let [by_entry, within_entry, ..] = times;
         if !named {
             self.before_or_after_what(by_entry.or(within_entry));
@@ -62,7 +57,7 @@ impl<'a> Reader<'a> {
             id: id.to_owned(),
             what: what.unwrap_or_else(|| spelled_out(id)),
             who,
-            when: flipped(when)?,
+            when: when?,
             before,
             after,
             by,

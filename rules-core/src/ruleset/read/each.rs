@@ -5,19 +5,16 @@ use std::sync::Arc;
 use super::names::{Things, all_of, parts};
 use super::values::flipped;
 use super::{Bound, Reader};
+use crate::grammar::{self, words};
 use crate::ruleset::{Each, IfNone, Requirement, Scope, Selection, TermUse};
-use crate::text::{MapReader, Node};
+use crate::text::{Entry, MapReader, Node, Span};
 use crate::vocabulary::KindId;
 
-/// The keys that combine requirements.
-pub(super) const COMBINING: [&str; 7] =
-    ["all-of", "any-of", "not", "meets", "have", "each", "refer"];
+/// In the order of their words.
+const IF_NONE: [IfNone; 3] = [IfNone::Passes, IfNone::Fails, IfNone::Refer];
 
-const IF_NONE: [(&str, IfNone); 3] = [
-    ("passes", IfNone::Passes),
-    ("fails", IfNone::Fails),
-    ("refer", IfNone::Refer),
-];
+/// What is written after each of the keys by which things are chosen: `where`, `in` and `if-none`.
+pub(super) type Choosing<'a> = [Option<&'a Entry>; 3];
 
 impl<'a> Reader<'a> {
     /// Things: a kind, a term, or `{kind, where, in, if-none}`.
@@ -31,10 +28,8 @@ impl<'a> Reader<'a> {
         if node.as_map().is_none() {
             return self.named_selection(node);
         }
-        let mut map = self.map(node, "a choice of things")?;
-        let read = self.selected(&mut map, "kind");
-        self.finish(map);
-        read
+        let [kind, choosing @ ..] = self.keys(node, &grammar::CHOSEN)?;
+        self.selected(node.span, kind, choosing)
     }
 
     fn named_selection(&mut self, node: &'a Node) -> Option<(Selection, Option<&'a str>)> {
@@ -83,29 +78,28 @@ impl<'a> Reader<'a> {
         }
     }
 
-    /// The things that a map chooses by `key`, `where`, `in` and `if-none`.
+    /// The things that a map chooses: after `kind` or `each`, narrowed by `where`, `in` and `if-none`.
     pub(super) fn selected(
         &mut self,
-        map: &mut MapReader<'a>,
-        key: &'static str,
+        span: Span,
+        base: Option<&'a Entry>,
+        [filter, zone, if_none]: Choosing<'a>,
     ) -> Option<(Selection, Option<&'a str>)> {
-        let entry = self.need(map, key);
-        let base = entry.and_then(|entry| match entry.value.text() {
-            Some(name) if key == "kind" => self.whole(parts(name).0, &entry.value),
+        let base = base.and_then(|entry| match entry.value.text() {
+            Some(name) if entry.key == "kind" => self.whole(parts(name).0, &entry.value),
             Some(_) => self.named_selection(&entry.value),
             None => self.selection_and_term(&entry.value),
         });
-        let [filter, zone, if_none] = ["where", "in", "if-none"].map(|key| map.take(key));
         let (base, term) = base?;
         let kind = base.kind;
-        let zone = zone.map(|entry| self.zone(&entry.value));
-        let filter = filter.map(|entry| self.filter(&entry.value, kind, term));
-        let if_none = if_none.map(|entry| self.one_of(entry, &IF_NONE));
-        let (filter, zone, if_none) = (flipped(filter)?, flipped(zone)?, flipped(if_none)?);
+        let zone = self.if_written(zone, Self::zone);
+        let filter = self.if_written(filter, |reader, node| reader.filter(node, kind, term));
+        let if_none = if_none.map(|entry| self.word_of(entry, words(&grammar::IF_NONE), IF_NONE));
+        let (filter, zone, if_none) = (filter?, zone?, flipped(if_none)?);
         if base.zone.is_some() && zone.is_some() {
             let message =
                 "These things are chosen by `in` twice, here and where the term is defined.";
-            self.fault("two-zones", map.span(), message)
+            self.fault("two-zones", span, message)
                 .help("Define another term.");
             return None;
         }
@@ -155,8 +149,10 @@ impl<'a> Reader<'a> {
 
     /// `each` inside a requirement.
     pub(super) fn nested_each(&mut self, map: &mut MapReader<'a>) -> Option<Requirement> {
-        let selected = self.selected(map, "each");
-        let require = self.need(map, "require");
+        let [each] = map.keys(&[grammar::EACH], self.faults());
+        let choosing = map.keys(&grammar::CHOOSING, self.faults());
+        let [require] = map.keys(&[grammar::REQUIRE], self.faults());
+        let selected = self.selected(map.span(), each, choosing);
         let (selection, term) = selected?;
         if self.around.combined && selection.if_none.is_none() {
             self.say_if_none(map);

@@ -3,34 +3,11 @@
 use super::Reader;
 use super::languages::is_language;
 use super::values::flipped;
+use crate::grammar::{self, SORTS};
 use crate::quantity::Dimension;
 use crate::ruleset::types::{Type, of_fact};
 use crate::ruleset::{About, InForce, Sort};
-use crate::text::{Entry, MapReader, Node};
-
-/// The keys at the top of a rule file.
-const TOP: [&str; 20] = [
-    "ruleset",
-    "title",
-    "edition",
-    "authority",
-    "notice",
-    "in-force",
-    "earlier",
-    "builds-on",
-    "scope",
-    "sources",
-    "calendar",
-    "kinds",
-    "questions",
-    "terms",
-    "rules",
-    "documents",
-    "decide",
-    "do",
-    "cautions",
-    "cases",
-];
+use crate::text::{Entry, Node};
 
 /// What a rule file says of itself.
 pub(super) struct Head {
@@ -52,20 +29,31 @@ impl<'a> Reader<'a> {
     }
 
     fn head_of(&mut self, node: &'a Node) -> Option<Head> {
-        let mut map = self.map(node, "a rule set")?;
-        for key in TOP {
-            map.take(key);
-        }
-        let id = self.id(&mut map, "ruleset");
-        let title = self.need_text(&mut map, "title");
-        let edition = self.need_text(&mut map, "edition");
-        let authority = self.need_text(&mut map, "authority");
-        let notice = self.take_text(&mut map, "notice");
-        let about = self.about(&mut map);
-        let in_force = map
-            .take("in-force")
-            .map(|entry| self.in_force(&entry.value));
-        self.finish(map);
+        let [
+            id,
+            title,
+            edition,
+            authority,
+            notice,
+            in_force,
+            ..,
+            place,
+            country,
+            finding,
+            costs,
+            lasts,
+            sort,
+            belongs,
+            language,
+        ] = self.keys(node, &grammar::RULE_SET)?;
+        let id = self.id(id);
+        let [title, edition, authority, notice] =
+            [title, edition, authority, notice].map(|text| self.told(text));
+        let about = self.about(
+            [place, country, finding, costs, lasts],
+            [sort, belongs, language],
+        );
+        let in_force = self.if_written(in_force, Self::in_force);
         Some(Head {
             id: id?.to_owned(),
             title: title?,
@@ -73,22 +61,18 @@ impl<'a> Reader<'a> {
             authority: authority?,
             notice,
             about,
-            in_force: flipped(in_force)?,
+            in_force: in_force?,
         })
     }
 
     /// What may stand at the head of a file beside what must.
-    fn about(&mut self, map: &mut MapReader<'a>) -> About {
-        let [place, country, finding, costs, lasts] = [
-            "place",
-            "country",
-            "finding-the-authority",
-            "costs",
-            "lasts",
-        ]
-        .map(|key| self.take_text(map, key));
-        let [sort, belongs, language] =
-            ["sort", "belongs-with", "language"].map(|key| map.take(key));
+    fn about(
+        &mut self,
+        texts: [Option<&'a Entry>; 5],
+        [sort, belongs, language]: [Option<&'a Entry>; 3],
+    ) -> About {
+        let [place, country, finding_the_authority, costs, lasts] =
+            texts.map(|text| self.told(text));
         let belongs = belongs.map_or_else(Vec::new, |entry| self.words(&entry.value));
         let belongs = belongs
             .into_iter()
@@ -97,8 +81,8 @@ impl<'a> Reader<'a> {
             belongs_with: belongs.map(|(id, _)| id.to_owned()).collect(),
             place,
             country,
-            sort: sort.and_then(|entry| self.one_of(entry, &Sort::ALL)),
-            finding_the_authority: finding,
+            sort: sort.and_then(|entry| self.word_of(entry, SORTS, Sort::ALL)),
+            finding_the_authority,
             costs,
             lasts,
             language: language.and_then(|entry| self.own_language(entry)),
@@ -120,20 +104,16 @@ impl<'a> Reader<'a> {
     }
 
     pub(super) fn in_force(&mut self, node: &'a Node) -> Option<InForce> {
-        let mut map = self.map(node, "a time in force")?;
-        let [from, to] = ["from", "to"].map(|key| map.take(key));
-        let [from, to] = [from, to].map(|entry| entry.map(|entry| self.day(entry)));
-        let [or_when, unless] = ["or-when", "unless"].map(|key| map.take(key));
+        let [from, to, or_when, unless, by] = self.keys(node, &grammar::IN_FORCE_KEYS)?;
+        let [from, to] = [from, to].map(|entry| flipped(entry.map(|entry| self.day(entry))));
         let [or_when, unless] =
-            [or_when, unless].map(|entry| entry.map(|entry| self.condition(&entry.value)));
-        let by = self.need(&mut map, "by");
+            [or_when, unless].map(|entry| self.if_written(entry, Self::condition));
         // Which pool's day it is need not be said: that of any of them will do.
         let (by, _) = self.noting_pool(|reader| {
             let entry = by?;
             let name = reader.text(entry)?;
             reader.fact(name, entry.value.span)
         });
-        self.finish(map);
         let by = by?;
         if of_fact(by, &self.vocabulary) != Type::Amount(Dimension::Date) {
             let path = self.vocabulary.fact_path(by);
@@ -146,11 +126,11 @@ impl<'a> Reader<'a> {
             return None;
         }
         Some(InForce {
-            from: flipped(from)?,
-            to: flipped(to)?,
+            from: from?,
+            to: to?,
             by,
-            or_when: flipped(or_when)?,
-            unless: flipped(unless)?,
+            or_when: or_when?,
+            unless: unless?,
         })
     }
 }

@@ -2,33 +2,28 @@
 
 use super::Reader;
 use super::values::flipped;
+use crate::grammar;
 use crate::quantity::Dimension;
 use crate::ruleset::types::{Type, type_of};
 use crate::ruleset::{Fall, HeightOver, LevelOf, Surface, Value, Volume};
-use crate::text::{Content, Entry, MapReader, Node};
-
-/// The word for the ground as it is, where a level can stand.
-const GROUND: &str = "ground";
+use crate::text::{Entry, Node};
 
 impl<'a> Reader<'a> {
     pub(super) fn level_of(&mut self, node: &'a Node, ground: bool) -> Option<LevelOf> {
-        let what = if ground {
-            "a level of the ground"
+        let declared = if ground {
+            grammar::GROUND_LEVEL
         } else {
-            "a level"
+            grammar::LEVEL
         };
-        let mut map = self.map(node, what)?;
-        let of = self.need_operand(&mut map, if ground { "at" } else { "of" });
-        self.finish(map);
-        Some(LevelOf { of: of?, ground })
+        let [of] = self.keys(node, &declared)?;
+        let of = self.written(of, Self::operand)?;
+        Some(LevelOf { of, ground })
     }
 
     pub(super) fn fall(&mut self, node: &'a Node) -> Option<Fall> {
-        let mut map = self.map(node, "a fall")?;
-        let from = self.need_operand(&mut map, "from");
-        let to = self.need_operand(&mut map, "to");
-        let run = map.take("run").map(|entry| self.length_value(entry));
-        self.finish(map);
+        let [from, to, run] = self.keys(node, &grammar::FALL)?;
+        let [from, to] = [from, to].map(|end| self.written(end, Self::operand));
+        let run = run.map(|entry| self.length_value(entry));
         Some(Fall {
             from: from?,
             to: to?,
@@ -37,48 +32,47 @@ impl<'a> Reader<'a> {
     }
 
     pub(super) fn volume(&mut self, node: &'a Node, as_water: bool) -> Option<Volume> {
-        let mut map = self.map(node, if as_water { "an uplift" } else { "a volume" })?;
-        let over = self.need_operand(&mut map, "over");
-        let within = map.take("in").map(|entry| self.zone(&entry.value));
-        let from = self.surface(&mut map, "from");
-        let to = self.surface(&mut map, "to");
-        self.finish(map);
+        let declared = if as_water {
+            grammar::UPLIFT
+        } else {
+            grammar::VOLUME
+        };
+        let [over, within, from, to] = self.keys(node, &declared)?;
+        let over = self.written(over, Self::operand);
+        let within = self.if_written(within, Self::zone);
+        let [from, to] = [from, to].map(|level| self.surface(level?));
         let over = over?;
         self.must_be_area(&over, node.span)?;
         Some(Volume {
             over,
-            within: flipped(within)?,
+            within: within?,
             from: from?,
             to: to?,
             as_water,
         })
     }
 
-    fn surface(&mut self, map: &mut MapReader<'a>, key: &'static str) -> Option<Surface> {
-        let entry = self.need(map, key)?;
-        match &entry.value.content {
-            Content::Scalar { text, .. } if text == GROUND => Some(Surface::Ground),
+    fn surface(&mut self, entry: &'a Entry) -> Option<Surface> {
+        match entry.value.text() {
+            Some(grammar::GROUND) => Some(Surface::Ground),
             _ => self.length_value(entry).map(Surface::At),
         }
     }
 
     pub(super) fn height_over(&mut self, node: &'a Node) -> Option<HeightOver> {
-        let mut map = self.map(node, "a height")?;
-        let of = self.need_operand(&mut map, "of");
-        let within = self
-            .need(&mut map, "within")
-            .and_then(|entry| self.length_value(entry));
-        let over = map.take("over").map(|entry| self.operand(&entry.value));
-        self.finish(map);
+        let [of, within, over] = self.keys(node, &grammar::HEIGHT)?;
+        let of = self.written(of, Self::operand);
+        let within = within.and_then(|entry| self.length_value(entry));
+        let over = self.if_written(over, Self::operand);
         Some(HeightOver {
             of: of?,
             within: within?,
-            over: flipped(over)?,
+            over: over?,
         })
     }
 
     /// A length or a level, whatever it is made of.
-    fn length_value(&mut self, entry: &'a Entry) -> Option<Value> {
+    pub(super) fn length_value(&mut self, entry: &'a Entry) -> Option<Value> {
         let value = self.value(&entry.value, Some(Dimension::Length))?;
         let sort = type_of(&value, &self.vocabulary).and_then(Type::dimension);
         match sort {

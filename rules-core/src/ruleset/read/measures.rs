@@ -2,39 +2,30 @@
 
 use super::Reader;
 use super::names::parts;
-use super::pools::has_all;
 use super::terms::Known;
-use super::values::{MEASURES, flipped, is_amount};
+use super::values::{flipped, is_amount};
+use crate::grammar::{self, PERIODS, measure_named, words};
 use crate::quantity::Dimension;
 use crate::ruleset::types::{Type, type_of};
 use crate::ruleset::{
     Area, Distance, Enclosure, Measured, Operand, Part, Places, ShareOf, Sound, Value,
 };
-use crate::text::{Entry, MapReader, Node, Span, closest};
+use crate::text::{Entry, Node, Span, closest};
 
-/// From whom a barrier can separate.
-const SEPARATED: [&str; 3] = ["street", "neighbour-lot", "dwelling"];
-/// The parts of the day.
-const PERIODS: [&str; 3] = ["day", "evening", "night"];
-/// How a distance can be measured.
-const MEASURED: [(&str, Measured); 4] = [
-    ("level", Measured::Level),
-    ("in-space", Measured::InSpace),
-    ("plumb", Measured::Plumb),
-    ("walking", Measured::Walking),
+/// In the order of their words.
+const MEASURED: [Measured; 4] = [
+    Measured::Level,
+    Measured::InSpace,
+    Measured::Plumb,
+    Measured::Walking,
 ];
 
 impl<'a> Reader<'a> {
     pub(super) fn distance(&mut self, node: &'a Node) -> Option<Distance> {
-        let mut map = self.map(node, "a distance")?;
-        let from = self.need_operand(&mut map, "from");
-        let to = self.need_operand(&mut map, "to");
-        let how = match map.take("measured") {
-            Some(entry) => self.one_of(entry, &MEASURED),
-            None => Some(Measured::Level),
-        };
-        let places = self.places(&mut map);
-        self.finish(map);
+        let [from, to, measured, farthest] = self.keys(node, &grammar::DISTANCE)?;
+        let [from, to] = [from, to].map(|end| self.written(end, Self::operand));
+        let how = measured.map(|entry| self.word_of(entry, words(&grammar::MEASURED), MEASURED));
+        let places = self.places(farthest);
         let (from, to) = (from?, to?);
         if places == Places::Nearest {
             self.warn_of_the_whole_lot((&from, &to), node.span);
@@ -42,7 +33,7 @@ impl<'a> Reader<'a> {
         Some(Distance {
             from,
             to,
-            how: how?,
+            how: flipped(how)?.unwrap_or(Measured::Level),
             places,
         })
     }
@@ -69,27 +60,30 @@ impl<'a> Reader<'a> {
     }
 
     /// `farthest: yes`, or `farthest: from` for the farthest part of `from`.
-    fn places(&mut self, map: &mut MapReader<'a>) -> Places {
-        let entry = map.take("farthest");
-        match entry {
+    fn places(&mut self, farthest: Option<&'a Entry>) -> Places {
+        match farthest {
             Some(entry) if entry.value.text() == Some("from") => Places::FarthestOfFirst,
             Some(entry) if self.yes_no(&entry.value) == Some(true) => Places::Farthest,
             _ => Places::Nearest,
         }
     }
 
-    /// One of the words of a table.
-    pub(super) fn one_of<T: Copy>(&mut self, entry: &'a Entry, table: &[(&str, T)]) -> Option<T> {
+    /// One of some words of the grammar: what stands at its place among the meanings.
+    pub(super) fn word_of<T: Copy, const N: usize>(
+        &mut self,
+        entry: &'a Entry,
+        words: [&str; N],
+        meanings: [T; N],
+    ) -> Option<T> {
         let word = self.text(entry)?;
-        if let Some((_, meaning)) = table.iter().find(|(known, _)| *known == word) {
-            return Some(*meaning);
+        let known = words
+            .iter()
+            .zip(meanings)
+            .find(|(known, _)| **known == word);
+        if known.is_none() {
+            self.unknown_word(word, entry.value.span, words.into_iter());
         }
-        self.unknown_word(
-            word,
-            entry.value.span,
-            table.iter().map(|(known, _)| *known),
-        );
-        None
+        known.map(|(_, meaning)| meaning)
     }
 
     pub(super) fn unknown_word<'w>(
@@ -108,42 +102,26 @@ impl<'a> Reader<'a> {
         .help(guess.unwrap_or_default() + &list);
     }
 
-    pub(super) fn need_operand(
-        &mut self,
-        map: &mut MapReader<'a>,
-        key: &'static str,
-    ) -> Option<Operand> {
-        let entry = self.need(map, key)?;
-        self.operand(&entry.value)
-    }
-
     pub(super) fn area(&mut self, node: &'a Node) -> Option<Area> {
-        let mut map = self.map(node, "an area")?;
-        let share = map.take("share-of");
-        let of = self.totalled(share.is_some(), |reader| {
-            let of = reader.need_operand(&mut map, "of")?;
-            let beside_all = has_all(&of);
-            Some((of, beside_all))
-        });
-        let within = map.take("in").map(|entry| self.zone(&entry.value));
-        let share_of = share.map(|entry| self.share_of(&entry.value));
-        self.finish(map);
+        let [of, within, share] = self.keys(node, &grammar::AREA)?;
+        let of = self.totalled(share.is_some(), of);
+        let within = self.if_written(within, Self::zone);
+        let share_of = self.if_written(share, Self::share_of);
         let of = of?;
         self.must_be_area(&of, node.span)?;
         Some(Area {
             of,
-            within: flipped(within)?.map(Box::new),
-            share_of: flipped(share_of)?,
+            within: within?.map(Box::new),
+            share_of: share_of?,
         })
     }
 
     fn share_of(&mut self, node: &'a Node) -> Option<ShareOf> {
         let by_value = match node.text() {
             Some(name) => self.names_a_value(name),
-            None => node.as_map().is_some_and(|map| {
-                map.iter()
-                    .any(|entry| MEASURES.contains(&entry.key.as_str()))
-            }),
+            None => node
+                .as_map()
+                .is_some_and(|map| map.iter().any(|entry| measure_named(&entry.key).is_some())),
         };
         if !by_value {
             return self.operand(node).map(ShareOf::Outlines);
@@ -171,30 +149,20 @@ impl<'a> Reader<'a> {
     }
 
     pub(super) fn length(&mut self, node: &'a Node) -> Option<Value> {
-        let mut map = self.map(node, "a length")?;
-        let of = self.totalled(false, |reader| {
-            let of = reader.need_operand(&mut map, "of")?;
-            let beside_all = has_all(&of);
-            Some((of, beside_all))
-        });
-        let within = map.take("in").map(|entry| self.zone(&entry.value));
-        self.finish(map);
+        let [of, within] = self.keys(node, &grammar::LENGTH)?;
+        let of = self.totalled(false, of);
+        let within = self.if_written(within, Self::zone);
         Some(Value::Length {
             of: of?,
-            within: flipped(within)?.map(Box::new),
+            within: within?.map(Box::new),
         })
     }
 
     pub(super) fn enclosure(&mut self, node: &'a Node) -> Option<Enclosure> {
-        let mut map = self.map(node, "an enclosure")?;
-        let of = self.need_operand(&mut map, "of");
-        let from = self
-            .need(&mut map, "from")
-            .map(|entry| self.known_words(&entry.value, &SEPARATED));
-        let made_of = self
-            .need(&mut map, "made-of")
-            .and_then(|entry| self.barrier_operand(&entry.value));
-        self.finish(map);
+        let [of, from, made_of] = self.keys(node, &grammar::ENCLOSURE)?;
+        let of = self.written(of, Self::operand);
+        let from = from.map(|entry| self.known_words(&entry.value, &grammar::SEPARATED));
+        let made_of = self.written(made_of, Self::barrier_operand);
         Some(Enclosure {
             of: of?,
             from: from?,
@@ -202,7 +170,8 @@ impl<'a> Reader<'a> {
         })
     }
 
-    fn known_words(&mut self, node: &'a Node, known: &[&str]) -> Vec<String> {
+    /// Words of which each must be one of these.
+    pub(super) fn known_words(&mut self, node: &'a Node, known: &[&str]) -> Vec<String> {
         let words = self.words(node);
         for &(word, span) in &words {
             if !known.contains(&word) {
@@ -213,14 +182,9 @@ impl<'a> Reader<'a> {
     }
 
     pub(super) fn sound(&mut self, node: &'a Node) -> Option<Sound> {
-        let mut map = self.map(node, "a sound level")?;
-        let from = self.need_operand(&mut map, "from");
-        let at = self.need_operand(&mut map, "at");
-        let periods = PERIODS.map(|word| (word, word));
-        let during = self
-            .need(&mut map, "during")
-            .and_then(|entry| self.one_of(entry, &periods));
-        self.finish(map);
+        let [from, at, during] = self.keys(node, &grammar::SOUND)?;
+        let [from, at] = [from, at].map(|end| self.written(end, Self::operand));
+        let during = during.and_then(|entry| self.word_of(entry, PERIODS, PERIODS));
         Some(Sound {
             from: from?,
             at: at?,

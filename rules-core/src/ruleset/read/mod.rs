@@ -41,6 +41,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 
 use super::{DocumentIndex, Layer, Question, RuleSet, Source, SourceIndex, built_in};
+use crate::grammar::Keys;
 use crate::text::{Entry, Fault, Faults, MapReader, Node, Span, yes_no};
 use crate::vocabulary::{FactId, KindId, Matter, Vocabulary};
 use crate::words::Language;
@@ -52,6 +53,7 @@ pub use languages::is_language;
 use languages::picked;
 use layers::Merged;
 use terms::Slot;
+use values::flipped;
 
 /// A rule set that can be used, and what its writer may want to look at again.
 #[derive(Debug, Clone, PartialEq)]
@@ -416,22 +418,42 @@ impl<'a> Reader<'a> {
         MapReader::new(node, what, self.faults())
     }
 
+    /// The entries of a map's keys, in the order of its declaration.
+    fn keys<const N: usize>(
+        &mut self,
+        node: &'a Node,
+        declared: &Keys<N>,
+    ) -> Option<[Option<&'a Entry>; N]> {
+        declared.read(node, self.faults())
+    }
+
+    /// What stands after a key, if it is written: outside, whether it could be read.
+    fn if_written<T>(
+        &mut self,
+        written: Option<&'a Entry>,
+        read: impl FnOnce(&mut Self, &'a Node) -> Option<T>,
+    ) -> Option<Option<T>> {
+        flipped(written.map(|entry| read(self, &entry.value)))
+    }
+
+    /// What stands after a key; that it is missing was said before.
+    fn written<T>(
+        &mut self,
+        written: Option<&'a Entry>,
+        read: impl FnOnce(&mut Self, &'a Node) -> Option<T>,
+    ) -> Option<T> {
+        self.if_written(written, read)?
+    }
+
     fn finish(&mut self, map: MapReader<'a>) {
         map.finish(self.faults());
     }
 
-    fn need(&mut self, map: &mut MapReader<'a>, key: &'static str) -> Option<&'a Entry> {
-        map.need(key, self.faults())
-    }
-
-    fn need_text(&mut self, map: &mut MapReader<'a>, key: &'static str) -> Option<String> {
-        let entry = self.need(map, key)?;
-        self.said(entry).map(str::to_owned)
-    }
-
-    fn take_text(&mut self, map: &mut MapReader<'a>, key: &'static str) -> Option<String> {
-        let entry = map.take(key)?;
-        self.said(entry).map(str::to_owned)
+    /// The text for people that stands after a key.
+    fn told(&mut self, written: Option<&'a Entry>) -> Option<String> {
+        written
+            .and_then(|entry| self.said(entry))
+            .map(str::to_owned)
     }
 
     fn text(&mut self, entry: &'a Entry) -> Option<&'a str> {
@@ -452,11 +474,9 @@ impl<'a> Reader<'a> {
         text
     }
 
-    fn take_yes_no(&mut self, map: &mut MapReader<'a>, key: &'static str) -> bool {
-        let Some(entry) = map.take(key) else {
-            return false;
-        };
-        self.yes_no(&entry.value).unwrap_or(false)
+    /// Whether `yes` stands after a key.
+    fn is_yes(&mut self, written: Option<&'a Entry>) -> bool {
+        written.and_then(|entry| self.yes_no(&entry.value)) == Some(true)
     }
 
     fn yes_no(&mut self, node: &Node) -> Option<bool> {
@@ -505,8 +525,8 @@ impl<'a> Reader<'a> {
     }
 
     /// A short name, as every rule, term and document has one.
-    fn id(&mut self, map: &mut MapReader<'a>, key: &'static str) -> Option<&'a str> {
-        let entry = self.need(map, key)?;
+    fn id(&mut self, written: Option<&'a Entry>) -> Option<&'a str> {
+        let entry = written?;
         let id = self.text(entry)?;
         self.check_id(id, entry.value.span).then_some(id)
     }

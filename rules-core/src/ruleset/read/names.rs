@@ -2,7 +2,7 @@
 
 use super::{Reader, listed};
 use crate::ruleset::Selection;
-use crate::text::{Span, closest};
+use crate::text::{Span, closest, meant_or};
 use crate::vocabulary::{FactId, KindId, Number, OutlineId};
 
 use super::terms::Known;
@@ -94,17 +94,15 @@ impl<'a> Reader<'a> {
     }
 
     pub(super) fn unknown_kind(&mut self, name: &str, span: Span) {
-        let guess = self.guess(name, |reader| reader.kind_and_term_names());
-        self.fault(
-            "unknown-kind",
-            span,
-            format!("There is no kind of thing and no term `{name}`."),
-        )
-        .help(
-            guess.unwrap_or_else(|| {
-                "A rule set can add a kind of its own under `kinds`.".to_owned()
-            }),
+        let names = self.kind_and_term_names();
+        let names = names.iter().map(String::as_str);
+        let help = meant_or(
+            name,
+            names,
+            "A rule set can add a kind of its own under `kinds`.",
         );
+        let message = format!("There is no kind of thing and no term `{name}`.");
+        self.fault("unknown-kind", span, message).help(help);
     }
 
     fn kind_and_term_names(&self) -> Vec<String> {
@@ -112,17 +110,6 @@ impl<'a> Reader<'a> {
         kinds
             .chain(self.term_by_name.keys().map(|&name| name.to_owned()))
             .collect()
-    }
-
-    /// `Did you mean …?`, where one of the names is close.
-    pub(super) fn guess(
-        &self,
-        name: &str,
-        names: impl FnOnce(&Self) -> Vec<String>,
-    ) -> Option<String> {
-        let names = names(self);
-        closest(name, names.iter().map(String::as_str))
-            .map(|guess| format!("Did you mean `{guess}`?"))
     }
 
     /// The fact that a name stands for, whether or not it is clear of which thing.
@@ -183,16 +170,11 @@ impl<'a> Reader<'a> {
             .iter()
             .flat_map(|&kind| self.fact_names(kind))
             .collect();
-        let guess = closest(name, names.iter().map(String::as_str))
-            .map(|guess| format!("Did you mean `{guess}`?"));
-        self.fault(
-            "unknown-fact",
-            span,
-            format!("There is no question and no day `{name}`."),
-        )
-        .help(guess.unwrap_or_else(|| {
-            "Write a fact with its kind before it, as in `gate.latch-height`.".to_owned()
-        }));
+        let names = names.iter().map(String::as_str);
+        let write = "Write a fact with its kind before it, as in `gate.latch-height`.";
+        let help = meant_or(name, names, write);
+        let message = format!("There is no question and no day `{name}`.");
+        self.fault("unknown-fact", span, message).help(help);
         None
     }
 

@@ -5,9 +5,10 @@ use std::sync::Arc;
 use super::Reader;
 use super::names::{Things, parts};
 use super::terms::Known;
+use crate::grammar;
 use crate::quantity::{Dimension, ONE};
 use crate::ruleset::{Operand, Part, Selection, Which};
-use crate::text::{Content, Entry, Node, Span};
+use crate::text::{Content, Node, Span};
 use crate::vocabulary::{KindId, Number, OutlineId, Shape};
 
 /// Which pools outlines are of: a rule speaks of one of them, and of all only where it says so.
@@ -191,36 +192,32 @@ impl<'a> Reader<'a> {
         outline: impl Fn(&mut Self, KindId, &str, Span) -> Option<OutlineId>,
         pools: Pools,
     ) -> Option<Operand> {
-        if let Some(entry) = ["all", "each"].iter().find_map(|key| entry_of(node, key)) {
-            let mut map = self.map(node, "outlines")?;
-            map.take(&entry.key);
-            self.finish(map);
-            return match entry.key.as_str() {
-                "all" => self.of_all(&entry.value),
-                _ => self.of_each(&entry.value),
-            };
+        if node.get("all").is_some() {
+            let [all] = self.keys(node, &grammar::ALL_OUTLINES)?;
+            return self.written(all, Self::of_all);
         }
-        let mut map = self.map(node, "an outline of some things")?;
-        let (head, tail) = map
-            .take("kind")
+        if node.get("each").is_some() {
+            let [each] = self.keys(node, &grammar::EACH_OUTLINE)?;
+            return self.written(each, Self::of_each);
+        }
+        let [written_kind, choosing @ .., written_outline, counted] =
+            self.keys(node, &grammar::CHOSEN_OUTLINES)?;
+        let (head, tail) = written_kind
             .and_then(|entry| entry.value.text())
             .map_or(("", None), parts);
-        let (selection, _) = self.selected(&mut map, "kind")?;
+        let (selection, _) = self.selected(node.span, written_kind, choosing)?;
         let kind = selection.kind;
-        let span = node.get("kind").map_or(node.span, |node| node.span);
-        let written = map.take("outline");
-        let outline = match (tail, written.and_then(|entry| entry.value.text())) {
+        let span = written_kind.map_or(node.span, |entry| entry.value.span);
+        let outline = match (tail, written_outline.and_then(|entry| entry.value.text())) {
             (Some(tail), _) => self.outline(kind, (head, tail), span),
             (None, Some(name)) => self.outline(
                 kind,
                 (head, name),
-                written.map_or(span, |entry| entry.value.span),
+                written_outline.map_or(span, |entry| entry.value.span),
             ),
             (None, None) => outline(self, kind, head, span),
         };
-        let counted = map.take("counted").map(|entry| self.share(&entry.value));
-        self.finish(map);
-        let counted = super::values::flipped(counted)?;
+        let counted = self.if_written(counted, Self::share)?;
         let which = self.which(selection, pools, ("{kind: pool, …}", node.span))?;
         Some(Operand {
             term: None,
@@ -261,9 +258,4 @@ impl<'a> Reader<'a> {
         .help("Name an area, as in `lot.boundary` or `pool.water`.");
         None
     }
-}
-
-/// The entry of a key.
-fn entry_of<'n>(node: &'n Node, key: &str) -> Option<&'n Entry> {
-    node.as_map()?.iter().find(|entry| entry.key == key)
 }

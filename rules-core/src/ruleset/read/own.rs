@@ -2,35 +2,31 @@
 
 use super::Reader;
 use super::values::flipped;
+use crate::grammar::{self, OWN_KIND, words};
 use crate::quantity::Dimension;
 use crate::ruleset::Question;
-use crate::text::{Entry, MapReader, Node, Span};
+use crate::text::{Entry, Node, Span};
 use crate::vocabulary::{Answer, Fact, FactId, KindId, Number, Outline, OutlineId, Role, Shape};
 
-const NUMBERS: [(&str, Number); 3] = [
-    ("one", Number::One),
-    ("at-most-one", Number::AtMostOne),
-    ("many", Number::Many),
-];
-const SHAPES: [(&str, Shape); 3] = [
-    ("point", Shape::Point),
-    ("line", Shape::Line),
-    ("area", Shape::Area),
-];
-const DIMENSIONS: [(&str, Dimension); 13] = [
-    ("length", Dimension::Length),
-    ("area", Dimension::Area),
-    ("volume", Dimension::Volume),
-    ("voltage", Dimension::Voltage),
-    ("angle", Dimension::Angle),
-    ("sound", Dimension::Sound),
-    ("flow", Dimension::Flow),
-    ("power", Dimension::Power),
-    ("mass", Dimension::Mass),
-    ("load", Dimension::Load),
-    ("days", Dimension::Days),
-    ("date", Dimension::Date),
-    ("number", Dimension::Number),
+// In the order of their words.
+const NUMBERS: [Number; 3] = [Number::One, Number::AtMostOne, Number::Many];
+const SHAPES: [Shape; 3] = [Shape::Point, Shape::Line, Shape::Area];
+/// What can be answered besides a list of words: an amount, or yes or no.
+const ANSWERED: [Option<Dimension>; 14] = [
+    None,
+    Some(Dimension::Length),
+    Some(Dimension::Area),
+    Some(Dimension::Volume),
+    Some(Dimension::Voltage),
+    Some(Dimension::Angle),
+    Some(Dimension::Sound),
+    Some(Dimension::Flow),
+    Some(Dimension::Power),
+    Some(Dimension::Mass),
+    Some(Dimension::Load),
+    Some(Dimension::Days),
+    Some(Dimension::Date),
+    Some(Dimension::Number),
 ];
 /// More kinds, outlines or facts than this no rule set needs.
 const MOST_WORDS: usize = 2000;
@@ -52,24 +48,14 @@ impl<'a> Reader<'a> {
     }
 
     fn own_kind(&mut self, node: &'a Node) -> Option<()> {
-        let mut map = self.map(node, "a kind")?;
-        let id = self.id(&mut map, "id");
-        let existing = id.and_then(|id| self.vocabulary.kind_named(id));
-        let kind = match existing {
-            Some(kind) => {
-                if self.words.has_kind(kind) {
-                    self.finish_quietly(&mut map);
-                }
-                Some(kind)
-            }
-            None => self.new_kind(&mut map, id),
-        };
-        let like = map.take("like");
-        let [outlines, facts] = ["outlines", "facts"].map(|key| map.take(key));
-        let kind = kind.or_else(|| {
-            self.finish_quietly(&mut map);
-            None
-        });
+        let mut map = self.map(node, OWN_KIND.what)?;
+        let [id, like, outlines, facts] = map.keys(&OWN_KIND.keys, self.faults());
+        let id = self.id(id);
+        let kind = id.and_then(|id| self.vocabulary.kind_named(id));
+        // What the program knows by itself needs no words.
+        let told = kind.is_none_or(|kind| self.words.has_kind(kind));
+        let words = told.then(|| map.keys(&grammar::NEW_KIND, self.faults()));
+        let kind = kind.or_else(|| self.new_kind(node, id, words?));
         self.finish(map);
         let kind = kind?;
         if let Some(entry) = like {
@@ -92,17 +78,16 @@ impl<'a> Reader<'a> {
         Some(())
     }
 
-    fn finish_quietly(&mut self, map: &mut MapReader<'a>) {
-        for key in ["said", "ask", "number", "matter"] {
-            map.take(key);
-        }
-    }
-
-    fn new_kind(&mut self, map: &mut MapReader<'a>, id: Option<&'a str>) -> Option<KindId> {
-        let said = self.need_text(map, "said");
-        let ask = self.need_text(map, "ask");
-        let number = map.take("number").map(|entry| self.one_of(entry, &NUMBERS));
-        let matter = map.take("matter").map(|entry| self.matter_of(entry));
+    fn new_kind(
+        &mut self,
+        node: &'a Node,
+        id: Option<&'a str>,
+        [_, _, number, matter]: [Option<&'a Entry>; 4],
+    ) -> Option<KindId> {
+        let words = ["said", "ask"].map(|key| OWN_KIND.must_have(node, key, self.faults()));
+        let [said, ask] = words.map(|text| self.told(text));
+        let number = number.map(|entry| self.word_of(entry, grammar::NUMBERS, NUMBERS));
+        let matter = matter.map(|entry| self.matter_of(entry));
         let number = flipped(number)?.unwrap_or(Number::Many);
         let kind = self.vocabulary.add_kind(id?, &said?, number, &ask?);
         self.vocabulary.set_matter(kind, matter.flatten());
@@ -111,15 +96,11 @@ impl<'a> Reader<'a> {
 
     /// Adds an outline; gives it back with the entry that says which other it is like.
     fn own_outline(&mut self, node: &'a Node, kind: KindId) -> Option<(OutlineId, &'a Entry)> {
-        let mut map = self.map(node, "an outline")?;
-        let id = self.id(&mut map, "id");
-        let said = self.need_text(&mut map, "said");
-        let shape = self
-            .need(&mut map, "shape")
-            .and_then(|entry| self.one_of(entry, &SHAPES));
-        let none = self.take_yes_no(&mut map, "none");
-        let like = map.take("like");
-        self.finish(map);
+        let [id, said, shape, none, like] = self.keys(node, &grammar::OWN_OUTLINE)?;
+        let id = self.id(id);
+        let said = self.told(said);
+        let shape = shape.and_then(|entry| self.word_of(entry, grammar::SHAPES, SHAPES));
+        let none = self.is_yes(none);
         let (id, said, shape) = (id?, said?, shape?);
         if let Some(old) = self.vocabulary.outline_named(kind, id)
             && self.words.has_outline(old)
@@ -139,11 +120,13 @@ impl<'a> Reader<'a> {
     }
 
     fn own_fact(&mut self, node: &'a Node, kind: KindId) -> Option<()> {
-        let mut map = self.map(node, "a fact")?;
-        let id = self.id(&mut map, "id");
-        let said = self.need_text(&mut map, "said");
-        let fact = self.fact_words(&mut map, kind, id, said);
+        let mut map = self.map(node, grammar::OWN_FACT.what)?;
+        let [id, said] = map.keys(&grammar::OWN_FACT.keys, self.faults());
+        let answer = map.keys(&grammar::ANSWER, self.faults());
         self.finish(map);
+        let id = self.id(id);
+        let said = self.told(said);
+        let fact = self.fact_words(kind, id, said, answer);
         let fact = fact?;
         if let Some(old) = self.earlier_fact(&fact) {
             return self.reworded(old, fact, node.span);
@@ -155,12 +138,14 @@ impl<'a> Reader<'a> {
 
     /// A question of the rule set: a fact of the kind `answers`.
     fn question(&mut self, node: &'a Node, answers: KindId) -> Option<()> {
-        let mut map = self.map(node, "a question")?;
-        let id = self.id(&mut map, "id");
-        let said = self.take_text(&mut map, "said");
-        let fact = self.fact_words(&mut map, answers, id, said.or(Some(String::new())));
-        let cited = self.cited(&mut map);
+        let mut map = self.map(node, grammar::QUESTION.what)?;
+        let [id, said, source] = map.keys(&grammar::QUESTION.keys, self.faults());
+        let answer = map.keys(&grammar::ANSWER, self.faults());
         self.finish(map);
+        let id = self.id(id);
+        let said = self.told(said);
+        let fact = self.fact_words(answers, id, said.or(Some(String::new())), answer);
+        let cited = self.cited(source);
         let mut fact = fact?;
         if fact.said.is_empty() {
             fact.said = format!("answer to \"{}\"", fact.ask);
@@ -213,17 +198,15 @@ impl<'a> Reader<'a> {
 
     fn fact_words(
         &mut self,
-        map: &mut MapReader<'a>,
         kind: KindId,
         id: Option<&str>,
         said: Option<String>,
+        [ask, how, answer, least, most, open, matter, varies, none]: [Option<&'a Entry>; 9],
     ) -> Option<Fact> {
-        let ask = self.need_text(map, "ask");
-        let how = self.take_text(map, "how");
-        let answer = self.answer(map);
-        let matter = map.take("matter").map(|entry| self.matter_of(entry));
-        let varies = self.take_yes_no(map, "varies");
-        let none = self.take_yes_no(map, "none");
+        let [ask, how] = [ask, how].map(|text| self.told(text));
+        let answer = answer.and_then(|entry| self.answer(entry, [least, most], open));
+        let matter = matter.map(|entry| self.matter_of(entry));
+        let [varies, none] = [varies, none].map(|entry| self.is_yes(entry));
         Some(Fact {
             kind,
             name: id?.to_owned(),
@@ -238,38 +221,31 @@ impl<'a> Reader<'a> {
     }
 
     /// `yes-no`, a list of words, or what it is an amount of, with its physical limits.
-    fn answer(&mut self, map: &mut MapReader<'a>) -> Option<Answer> {
-        let entry = self.need(map, "answer");
-        let [least, most, open] = ["least", "most", "open"].map(|key| map.take(key));
-        let entry = entry?;
+    fn answer(
+        &mut self,
+        entry: &'a Entry,
+        limits: [Option<&'a Entry>; 2],
+        open: Option<&'a Entry>,
+    ) -> Option<Answer> {
         if entry.value.as_list().is_some() {
             let words = self
                 .words(&entry.value)
                 .into_iter()
                 .map(|(word, _)| word.to_owned())
                 .collect();
-            let open = open
-                .and_then(|entry| self.yes_no(&entry.value))
-                .unwrap_or(false);
+            let open = self.is_yes(open);
             return Some(Answer::Word { words, open });
         }
-        let word = self.text(entry)?;
-        if word == "yes-no" {
+        let Some(dimension) = self.word_of(entry, words(&grammar::ANSWERS), ANSWERED)? else {
             return Some(Answer::YesNo);
-        }
-        let Some(&(_, dimension)) = DIMENSIONS.iter().find(|(name, _)| *name == word) else {
-            let known = DIMENSIONS.iter().map(|(name, _)| *name).chain(["yes-no"]);
-            self.unknown_word(word, entry.value.span, known);
-            return None;
         };
-        let limits = [least, most].map(|entry| {
+        let [least, most] = limits.map(|entry| {
             flipped(entry.map(|entry| {
                 let text = self.text(entry)?;
                 self.stated(text, entry.value.span, Some(dimension))
                     .map(|stated| stated.range.low)
             }))
         });
-        let [least, most] = limits;
         Some(Answer::Amount {
             dimension,
             least: least?,

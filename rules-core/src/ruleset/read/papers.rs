@@ -2,22 +2,12 @@
 
 use super::Reader;
 use super::layers::Merged;
-use super::values::flipped;
+use crate::grammar::{self, OUTCOMES};
 use crate::ruleset::{
     Caution, Condition, Document, DocumentIndex, OnOutcome, Requirement, Selection,
 };
-use crate::text::{MapReader, Node, Span, closest};
+use crate::text::{Node, Span, meant_or};
 use crate::vocabulary::{KindId, Role};
-
-/// A rule's outcomes, in the report's words.
-const OUTCOMES: [&str; 6] = [
-    "pass",
-    "fail",
-    "marginal",
-    "unknown",
-    "refer",
-    "not-applicable",
-];
 
 /// When a document is needed.
 #[derive(Default)]
@@ -111,37 +101,41 @@ impl<'a> Reader<'a> {
             self.used_documents.insert(document);
             return Some(document);
         }
-        let guess = closest(name, self.documents.keys().copied())
-            .map(|guess| format!("Did you mean `{guess}`?"));
-        self.fault(
-            "unknown-document",
-            span,
-            format!("There is no document `{name}`."),
-        )
-        .help(guess.unwrap_or_else(|| {
-            "List it under `documents`, with its title and who supplies it.".to_owned()
-        }));
+        let list = "List it under `documents`, with its title and who supplies it.";
+        let help = meant_or(name, self.documents.keys().copied(), list);
+        let message = format!("There is no document `{name}`.");
+        self.fault("unknown-document", span, message).help(help);
         None
     }
 
     /// One document.
     pub(super) fn document(&mut self, node: &'a Node) -> Option<Document> {
-        let mut map = self.map(node, "a document")?;
-        let id = self.id(&mut map, "id");
-        let title = self.need_text(&mut map, "title");
-        let from = self.take_text(&mut map, "from");
-        let form = self.take_text(&mut map, "form");
-        let each = self.document_each(&mut map);
-        let mut needed = Needed::default();
-        if let Some(entry) = map.take("needed") {
-            self.needed_of(each.as_ref(), &entry.value, &mut needed);
+        let [
+            id,
+            title,
+            from,
+            form,
+            each,
+            filter,
+            zone,
+            needed,
+            discretion,
+            one_for_all,
+            source,
+        ] = self.keys(node, &grammar::DOCUMENT)?;
+        let id = self.id(id);
+        let [title, from, form] = [title, from, form].map(|text| self.told(text));
+        // The things for each of which there is a document of its own.
+        let each = each.and_then(|_| self.selected(node.span, each, [filter, zone, None]));
+        let mut when = Needed::default();
+        if let Some(entry) = needed {
+            self.needed_of(each.as_ref(), &entry.value, &mut when);
             self.used_documents
                 .extend(id.and_then(|id| self.documents.get(id)));
         }
-        let discretion = self.take_yes_no(&mut map, "discretion");
-        let one_for_all = self.take_yes_no(&mut map, "one-for-all");
-        let cited = self.cited(&mut map);
-        self.finish(map);
+        let discretion = self.is_yes(discretion);
+        let cited = self.cited(source);
+        let one_for_all = self.is_yes(one_for_all);
         Some(Document {
             id: id?.to_owned(),
             title: title?,
@@ -149,23 +143,13 @@ impl<'a> Reader<'a> {
             form,
             each: each.map(|(selection, _)| selection),
             one_for_all,
-            always: needed.always,
-            when: any_of(needed.when),
-            on: needed.on,
+            always: when.always,
+            when: any_of(when.when),
+            on: when.on,
             discretion,
             cited,
             span: self.place(node.span),
         })
-    }
-
-    /// The things for each of which there is a document of its own.
-    fn document_each(&mut self, map: &mut MapReader<'a>) -> Option<(Selection, Option<&'a str>)> {
-        let written = map.take("each");
-        let each = written.and_then(|_| self.selected(map, "each"));
-        for key in ["where", "in"] {
-            map.take(key);
-        }
-        each
     }
 
     /// When a document is needed; of one for each thing, for which.
@@ -204,44 +188,30 @@ impl<'a> Reader<'a> {
     }
 
     fn needed_map(&mut self, node: &'a Node, needed: &mut Needed) {
-        let Some(mut map) = self.map(node, "a need") else {
+        let Some([when, rule, outcome]) = self.keys(node, &grammar::NEED) else {
             return;
         };
-        if let Some(entry) = map.take("when") {
-            needed.when.extend(self.condition(&entry.value));
+        needed.when.extend(self.written(when, Self::condition));
+        if rule.or(outcome).is_some() {
+            needed.on.extend(self.on_outcome(node));
         }
-        let [rule, outcome] = ["rule", "outcome"].map(|key| map.take(key));
-        if rule.is_some() || outcome.is_some() {
-            needed.on.extend(self.on_outcome(&mut map));
-        }
-        self.finish(map);
     }
 
-    fn on_outcome(&mut self, map: &mut MapReader<'a>) -> Option<OnOutcome> {
-        let rule = self
-            .need(map, "rule")
-            .and_then(|entry| Some((self.text(entry)?, entry.value.span)));
-        let outcomes = self
-            .need(map, "outcome")
-            .map(|entry| self.words(&entry.value))?;
-        for &(word, span) in &outcomes {
-            if !OUTCOMES.contains(&word) {
-                self.unknown_word(word, span, OUTCOMES.iter().copied());
-            }
-        }
+    fn on_outcome(&mut self, node: &'a Node) -> Option<OnOutcome> {
+        let [rule, outcome] =
+            ["rule", "outcome"].map(|key| grammar::NEED.must_have(node, key, self.faults()));
+        let rule = rule.and_then(|entry| Some((self.text(entry)?, entry.value.span)));
+        let outcomes = outcome.map(|entry| self.known_words(&entry.value, &OUTCOMES))?;
         let (rule, span) = rule?;
         if !self.rule_names.contains(rule) {
-            let guess = closest(rule, self.rule_names.iter().copied())
-                .map(|guess| format!("Did you mean `{guess}`?"));
+            let names = self.rule_names.iter().copied();
+            let help = meant_or(rule, names, "Write the `id` of a rule.");
             self.fault("unknown-rule", span, format!("There is no rule `{rule}`."))
-                .help(guess.unwrap_or_else(|| "Write the `id` of a rule.".to_owned()));
+                .help(help);
         }
         Some(OnOutcome {
             rule: self.now(rule).to_owned(),
-            outcomes: outcomes
-                .into_iter()
-                .map(|(word, _)| word.to_owned())
-                .collect(),
+            outcomes,
         })
     }
 
@@ -257,15 +227,14 @@ impl<'a> Reader<'a> {
 
     /// One caution.
     pub(super) fn caution(&mut self, node: &'a Node) -> Option<Caution> {
-        let mut map = self.map(node, "a caution")?;
-        let id = self.id(&mut map, "id");
-        let says = self.need_text(&mut map, "says");
-        let when = map.take("when").map(|entry| self.condition(&entry.value));
-        self.finish(map);
+        let [id, says, when] = self.keys(node, &grammar::CAUTION)?;
+        let id = self.id(id);
+        let says = self.told(says);
+        let when = self.if_written(when, Self::condition);
         Some(Caution {
             id: id?.to_owned(),
             says: says?,
-            when: flipped(when)?,
+            when: when?,
             span: self.place(node.span),
         })
     }

@@ -10,7 +10,7 @@ use super::Reader;
 use super::names::all_of;
 use super::operands::Pools;
 use crate::ruleset::{Condition, Operand, Part, Requirement, Which};
-use crate::text::{Node, Span};
+use crate::text::{Entry, Node, Span};
 use crate::vocabulary::{KindId, Number};
 
 impl<'a> Reader<'a> {
@@ -89,17 +89,13 @@ impl<'a> Reader<'a> {
 
     /// Reads outlines that are added up. A pool's own beside those of all other things, or as a share of something, must
     /// say whether one pool is meant or all of them together.
-    pub(super) fn totalled<T>(
-        &mut self,
-        share: bool,
-        read: impl FnOnce(&mut Self) -> Option<(T, bool)>,
-    ) -> Option<T> {
+    pub(super) fn totalled(&mut self, share: bool, of: Option<&'a Entry>) -> Option<Operand> {
         let outer = self.bare_pool.take();
-        let read = read(self);
+        let read = self.written(of, Self::operand);
         let bare = std::mem::replace(&mut self.bare_pool, outer);
-        let (read, beside_all) = read?;
+        let read = read?;
         match bare {
-            Some((name, span)) if share || beside_all => {
+            Some((name, span)) if share || has_all(&read) => {
                 self.one_pool_or_all(&name, span);
                 None
             }
@@ -124,7 +120,7 @@ impl<'a> Reader<'a> {
 }
 
 /// Whether outlines of all things of some kind are among these.
-pub(super) fn has_all(operand: &Operand) -> bool {
+fn has_all(operand: &Operand) -> bool {
     let all = |which: &Which| matches!(which, Which::All(_));
     operand.parts.iter().any(|part| all(&part.which))
 }

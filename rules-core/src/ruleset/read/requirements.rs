@@ -2,12 +2,11 @@
 
 use std::sync::Arc;
 
-use super::each::COMBINING;
 use super::terms::Known;
-use super::values::MEASURES;
 use super::{Reader, bounds, lint};
+use crate::grammar::{Combination, Main, Measure, PART, TERM_OF, main_named, mains};
 use crate::ruleset::{Requirement, Value};
-use crate::text::{Content, Entry, MapReader, Node, Span, closest};
+use crate::text::{Content, Entry, MapReader, Node, Span, closest, meant_or};
 
 impl<'a> Reader<'a> {
     /// A requirement that stands for itself: a rule's, a condition, a `where`, a term's.
@@ -72,17 +71,17 @@ impl<'a> Reader<'a> {
     fn requirement_map(&mut self, node: &'a Node, entries: &'a [Entry]) -> Option<Requirement> {
         let mut map = self.map(node, "a requirement")?;
         if self.around.term_of == Some(node.span) {
-            map.take("of");
+            map.keys(&[TERM_OF], self.faults());
         }
-        map.take("id"); // by which a file that builds on this one can change it
+        map.keys(&[PART], self.faults());
         self.wrong_words(&mut map, entries);
-        let main = |entry: &&Entry| is_main(&entry.key);
-        let mut mains = entries.iter().filter(main);
-        let Some(entry) = mains.next() else {
+        let main = |entry: &'a Entry| Some((entry, main_named(&entry.key)?));
+        let mut mains = entries.iter().filter_map(main);
+        let Some((entry, main)) = mains.next() else {
             self.no_main(node, entries);
             return None;
         };
-        if let Some(second) = mains.next() {
+        if let Some((second, _)) = mains.next() {
             self.fault(
                 "two-requirements",
                 second.key_span,
@@ -94,17 +93,16 @@ impl<'a> Reader<'a> {
             .help("Write a list with one of them on each line, which begins with `- `.");
             return None;
         }
-        let requirement = self.combination(&mut map, entry, entries);
+        let requirement = self.combination(&mut map, (entry, main), entries);
         self.finish(map);
         requirement
     }
 
     /// There is no key that says what the requirement is.
     fn no_main(&mut self, node: &Node, entries: &[Entry]) {
-        if entries
-            .iter()
-            .any(|entry| bounds::right_word(&entry.key).is_some_and(is_main))
-        {
+        if entries.iter().any(|entry| {
+            bounds::right_word(&entry.key).is_some_and(|key| main_named(key).is_some())
+        }) {
             return; // Its right word was named already.
         }
         let guess = entries
@@ -122,29 +120,29 @@ impl<'a> Reader<'a> {
     fn combination(
         &mut self,
         map: &mut MapReader<'a>,
-        entry: &'a Entry,
+        (entry, main): (&'a Entry, Main),
         entries: &'a [Entry],
     ) -> Option<Requirement> {
         let node = &entry.value;
-        if entry.key != "each" {
-            map.take(&entry.key);
-        }
-        match entry.key.as_str() {
-            "all-of" => self.members(entry).map(Requirement::All),
-            "any-of" => self.any_of(entry),
-            "not" => self
+        map.take(&entry.key);
+        match main {
+            Main::Combination(Combination::All) => self.members(entry).map(Requirement::All),
+            Main::Combination(Combination::Any) => self.any_of(entry),
+            Main::Combination(Combination::Not) => self
                 .combining(|reader| reader.requirement(node))
                 .map(|inner| Requirement::Not(Box::new(inner))),
-            "count" if node.as_list().is_some() => self.count_of(map, entry, entries),
-            "table" if !bounds::is_bounded(entries) => self
+            Main::Measure(Measure::Count) if node.as_list().is_some() => {
+                self.count_of(map, entry, entries)
+            }
+            Main::Measure(Measure::Table) if !bounds::is_bounded(entries) => self
                 .requirement_table(node)
                 .map(|table| Requirement::Table(Box::new(table))),
-            "each" => self.nested_each(map),
-            "meets" => self.meets(entry),
-            "have" => self.have(entry),
-            "refer" => self.yes_no(node).map(|_| Requirement::Refer),
-            key => {
-                let value = self.measure(key, entry, None);
+            Main::Combination(Combination::Each) => self.nested_each(map),
+            Main::Combination(Combination::Meets) => self.meets(entry),
+            Main::Combination(Combination::Have) => self.have(entry),
+            Main::Combination(Combination::Refer) => self.yes_no(node).map(|_| Requirement::Refer),
+            Main::Measure(measure) => {
+                let value = self.measure(measure, entry, None);
                 self.test(map, value, entries)
                     .map(|test| Requirement::Test(Arc::new(test)))
             }
@@ -238,20 +236,11 @@ impl<'a> Reader<'a> {
                 None
             }
             None => {
-                let guess = self.guess(name, |reader| {
-                    reader
-                        .term_by_name
-                        .keys()
-                        .map(|&name| name.to_owned())
-                        .collect()
-                });
                 let define = "Define it under `terms`: a name, and what it stands for.";
-                self.fault(
-                    "unknown-term",
-                    entry.value.span,
-                    format!("There is no term `{name}`."),
-                )
-                .help(guess.unwrap_or_else(|| define.to_owned()));
+                let help = meant_or(name, self.term_by_name.keys().copied(), define);
+                let message = format!("There is no term `{name}`.");
+                self.fault("unknown-term", entry.value.span, message)
+                    .help(help);
                 None
             }
         }
@@ -263,13 +252,4 @@ impl<'a> Reader<'a> {
         self.for_which(name, document, entry.value.span)?;
         Some(Requirement::Have(document))
     }
-}
-
-fn is_main(key: &str) -> bool {
-    mains().any(|main| main == key)
-}
-
-/// The keys that say what a requirement is.
-fn mains() -> impl Iterator<Item = &'static str> {
-    MEASURES.into_iter().chain(COMBINING)
 }

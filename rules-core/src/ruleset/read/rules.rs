@@ -4,12 +4,14 @@ use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use super::Reader;
+use super::each::Choosing;
 use super::layers::CHANGES;
 use super::pools::but_not;
 use super::values::flipped;
+use crate::grammar::{self, STRENGTHS, words};
 use crate::ruleset::built_in::INSIDE;
 use crate::ruleset::{DocumentIndex, Relief, Requirement, Rule, Selection, Strength};
-use crate::text::{Entry, MapReader, Node, Span};
+use crate::text::{Entry, Node, Span};
 
 impl<'a> Reader<'a> {
     /// Notes all names of a file before anything is read that may use them.
@@ -66,32 +68,54 @@ impl<'a> Reader<'a> {
     }
 
     fn rule_of(&mut self, node: &'a Node) -> Option<Rule> {
-        let mut map = self.map(node, "a rule")?;
-        let id = self.id(&mut map, "id");
+        let [
+            id,
+            title,
+            clause,
+            when,
+            unless,
+            each,
+            filter,
+            zone,
+            if_none,
+            require,
+            should,
+            strength,
+            relief,
+            remedy,
+            documents,
+            provenance,
+            source,
+            again,
+            note,
+            in_force,
+            _,
+            _,
+            changes,
+        ] = self.keys(node, &grammar::RULE)?;
+        let choosing = [filter, zone, if_none];
+        let written_id = id.map_or(node.span, |id| id.value.span);
+        let id = self.id(id);
         if id == Some(INSIDE) {
-            let span = node.get("id").map_or(node.span, |id| id.span);
             let message = format!("`{INSIDE}` is a rule of every rule set already.");
-            self.fault("name-taken", span, message)
+            self.fault("name-taken", written_id, message)
                 .help("Give the rule another name.");
         }
-        let title = self.need_text(&mut map, "title");
-        let clause = self.need_text(&mut map, "clause");
-        self.layer_words(&mut map);
-        let subject = self.subject(&mut map);
-        let judged = self.judged(&mut map, subject.as_ref());
-        let remedy = self.take_text(&mut map, "remedy");
-        let documents = map
-            .take("documents")
-            .map_or_else(Vec::new, |entry| self.documents_named(&entry.value));
-        let cited = self.cited(&mut map);
-        let named = node.get("id").map_or(node.span, |id| id.span);
-        let provenance = self.provenance(&mut map, &cited, (id.unwrap_or_default(), named));
-        let again = self.again(&mut map);
-        let note = self.take_text(&mut map, "note");
-        let in_force = map
-            .take("in-force")
-            .map(|entry| self.in_force(&entry.value));
-        self.finish(map);
+        let [title, clause] = [title, clause].map(|text| self.told(text));
+        if let Some(entry) = changes {
+            self.word_of(entry, words(&grammar::CHANGES), CHANGES);
+        }
+        let subject = self.subject(node.span, [when, unless, each], choosing);
+        let judged = subject
+            .as_ref()
+            .and_then(|subject| self.judged(node, subject, [require, should, strength, relief]));
+        let remedy = self.told(remedy);
+        let documents = documents.map_or_else(Vec::new, |entry| self.documents_named(&entry.value));
+        let cited = self.cited(source);
+        let provenance = self.provenance(provenance, &cited, (id.unwrap_or_default(), written_id));
+        let again = again.map(|entry| self.day(entry));
+        let note = self.told(note);
+        let in_force = self.if_written(in_force, Self::in_force);
         let (subject, judged) = (subject?, judged?);
         Some(Rule {
             id: id?.to_owned(),
@@ -109,33 +133,25 @@ impl<'a> Reader<'a> {
             documents,
             provenance: provenance?,
             cited,
-            again: again?,
+            again: flipped(again)?,
             note,
-            in_force: flipped(in_force)?,
+            in_force: in_force?,
             layer: self.file,
             span: self.place(node.span),
         })
     }
 
-    /// What says how the rule stands to those of other files; the edits were made before.
-    fn layer_words(&mut self, map: &mut MapReader<'a>) {
-        map.take("replaces");
-        map.take("tightens");
-        if let Some(entry) = map.take("changes") {
-            self.one_of(entry, &CHANGES);
-        }
-    }
-
     /// When the rule applies and to what. `when` is read knowing the subject, of which it may not speak.
-    pub(super) fn subject(&mut self, map: &mut MapReader<'a>) -> Option<Subject<'a>> {
-        let [when, unless] = ["when", "unless"].map(|key| map.take(key));
-        let written = map.take("each");
-        let each = if written.is_some() {
-            self.selected(map, "each")
-        } else {
-            None
-        };
-        self.stray_choice(map, written);
+    pub(super) fn subject(
+        &mut self,
+        span: Span,
+        [when, unless, written]: [Option<&'a Entry>; 3],
+        choosing: Choosing<'a>,
+    ) -> Option<Subject<'a>> {
+        let each = written.and_then(|_| self.selected(span, written, choosing));
+        if written.is_none() {
+            self.stray_choice(choosing);
+        }
         self.around.when_of = each.as_ref().map(|(selection, _)| selection.kind);
         let ((when, unless), about_pool) = self.noting_pool(|reader| {
             [when, unless]
@@ -145,9 +161,6 @@ impl<'a> Reader<'a> {
         self.around.when_of = None;
         if written.is_some() && each.is_none() {
             // What is said of a thing that nobody knows would only give more faults.
-            for key in ["require", "should", "relief"] {
-                map.take(key);
-            }
             return None;
         }
         let (each, term) = each.map_or((None, None), |(selection, term)| (Some(selection), term));
@@ -194,28 +207,27 @@ impl<'a> Reader<'a> {
     }
 
     /// `where`, `in` and `if-none` choose among what `each` names.
-    fn stray_choice(&mut self, map: &mut MapReader<'a>, each: Option<&'a Entry>) {
-        for key in ["where", "in", "if-none"] {
-            if let (Some(entry), None) = (map.take(key), each) {
-                self.fault(
-                    "no-each",
-                    entry.key_span,
-                    format!("`{key}` chooses among things, and no `each` says which."),
-                )
-                .help("Add `each:` with a kind, or write `when:` for a condition on the plan.");
-            }
+    fn stray_choice(&mut self, choosing: Choosing<'a>) {
+        for entry in choosing.into_iter().flatten() {
+            let key = &entry.key;
+            self.fault(
+                "no-each",
+                entry.key_span,
+                format!("`{key}` chooses among things, and no `each` says which."),
+            )
+            .help("Add `each:` with a kind, or write `when:` for a condition on the plan.");
         }
     }
 
-    fn judged(&mut self, map: &mut MapReader<'a>, subject: Option<&Subject<'a>>) -> Option<Judged> {
-        let should = map.take("should");
-        let written = map.take("strength");
-        let relief = map.take("relief");
-        let subject = subject?;
-        let require = if should.is_some() {
-            map.take("require")
-        } else {
-            self.need(map, "require")
+    fn judged(
+        &mut self,
+        node: &'a Node,
+        subject: &Subject<'a>,
+        [require, should, strength, relief]: [Option<&'a Entry>; 4],
+    ) -> Option<Judged> {
+        let require = match should {
+            Some(_) => require,
+            None => grammar::RULE.must_have(node, "require", self.faults()),
         };
         if let (Some(should), Some(_)) = (should, require) {
             self.fault(
@@ -224,9 +236,8 @@ impl<'a> Reader<'a> {
                 "A rule has `require` or `should`, not both.",
             );
         }
-        let words = [("must", Strength::Must), ("should", Strength::Should)];
-        let strength = match written {
-            Some(entry) => self.one_of(entry, &words),
+        let strength = match strength {
+            Some(entry) => self.word_of(entry, STRENGTHS, [Strength::Must, Strength::Should]),
             None if should.is_some() => Some(Strength::Should),
             None => Some(Strength::Must),
         };
@@ -262,19 +273,15 @@ impl<'a> Reader<'a> {
     }
 
     fn relief(&mut self, node: &'a Node) -> Option<Relief> {
-        let mut map = self.map(node, "a relief")?;
-        let id = self.id(&mut map, "id");
-        let [when, unless] = ["when", "unless"].map(|key| map.take(key));
-        let when = when.map(|entry| self.whole_requirement(&entry.value));
-        let unless = unless.map(|entry| self.whole_requirement(&entry.value));
-        let require = self
-            .need(&mut map, "require")
-            .and_then(|entry| self.whole_requirement(&entry.value));
-        let leave = self.take_yes_no(&mut map, "leave");
-        self.finish(map);
+        let [id, when, unless, require, leave] = self.keys(node, &grammar::RELIEF_KEYS)?;
+        let id = self.id(id);
+        let [when, unless] =
+            [when, unless].map(|entry| self.if_written(entry, Self::whole_requirement));
+        let require = self.written(require, Self::whole_requirement);
+        let leave = self.is_yes(leave);
         Some(Relief {
             id: id?.to_owned(),
-            when: but_not(flipped(when)?, flipped(unless)?),
+            when: but_not(when?, unless?),
             require: require?,
             leave,
             span: self.place(node.span),

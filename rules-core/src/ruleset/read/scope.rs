@@ -6,6 +6,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::{Reader, listed};
+use crate::grammar;
 use crate::ruleset::{LeftOut, Reach, RuleSet};
 use crate::text::{Entry, Node, Span};
 use crate::vocabulary::{Matter, Vocabulary};
@@ -41,10 +42,7 @@ impl<'a> Reader<'a> {
 
     fn scope_of(&mut self, node: &'a Node) -> Option<Written<'a>> {
         let entry = node.as_map()?.iter().find(|entry| entry.key == "scope")?;
-        let mut map = self.map(&entry.value, "a scope")?;
-        let [holds, leaves_out, on_top] =
-            ["holds", "leaves-out", "on-top"].map(|key| map.take(key));
-        self.finish(map);
+        let [holds, leaves_out, on_top] = self.keys(&entry.value, &grammar::SCOPE)?;
         let written = Written {
             holds: self.matters_held(holds),
             leaves_out: self.left_out(leaves_out),
@@ -72,14 +70,12 @@ impl<'a> Reader<'a> {
     }
 
     fn one_left_out(&mut self, node: &'a Node) -> Option<(LeftOut, Span)> {
-        let mut map = self.map(node, "a matter that is left out")?;
-        let named = self.need(&mut map, "matter");
-        let matter = named.and_then(|entry| self.matter_of(entry));
-        let ask = self.need_text(&mut map, "ask");
-        let why = self.take_text(&mut map, "why");
-        self.finish(map);
+        let [matter, ask, why] = self.keys(node, &grammar::LEFT_OUT)?;
+        let span = matter.map(|entry| entry.value.span);
+        let matter = matter.and_then(|entry| self.matter_of(entry));
+        let [ask, why] = [ask, why].map(|text| self.told(text));
         let (matter, ask) = (matter?, ask?);
-        Some((LeftOut { matter, ask, why }, named?.value.span))
+        Some((LeftOut { matter, ask, why }, span?))
     }
 
     fn on_top(&mut self, entry: Option<&'a Entry>) -> Vec<String> {

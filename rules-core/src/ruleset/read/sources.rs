@@ -4,14 +4,16 @@ use std::collections::BTreeSet;
 
 use super::Reader;
 use super::values::flipped;
+use crate::grammar::{self, GRADES, words};
 use crate::quantity::Dimension;
 use crate::ruleset::{Cited, Grade, Provenance, Source, SourceIndex, grade_of};
-use crate::text::{Entry, MapReader, Node, Span, closest};
+use crate::text::{Entry, Node, Span, meant_or};
 
-const PROVENANCE: [(&str, Provenance); 3] = [
-    ("confirmed", Provenance::Confirmed),
-    ("from-memory", Provenance::FromMemory),
-    ("contradicted", Provenance::Contradicted),
+/// In the order of their words.
+const PROVENANCE: [Provenance; 3] = [
+    Provenance::Confirmed,
+    Provenance::FromMemory,
+    Provenance::Contradicted,
 ];
 
 impl<'a> Reader<'a> {
@@ -38,15 +40,10 @@ impl<'a> Reader<'a> {
 
     fn source(&mut self, entry: &'a Entry) -> Option<Source> {
         let named = self.check_id(&entry.key, entry.key_span);
-        let mut map = self.map(&entry.value, "a source")?;
-        let title = self.need_text(&mut map, "title");
-        let at = self.take_text(&mut map, "at");
-        let grade = self.need(&mut map, "grade");
-        let grade = grade.and_then(|entry| self.one_of(entry, &Grade::ALL));
-        let [read, again] = ["read", "again"].map(|key| map.take(key));
+        let [title, at, grade, read, again, note] = self.keys(&entry.value, &grammar::SOURCE)?;
+        let [title, at, note] = [title, at, note].map(|text| self.told(text));
+        let grade = grade.and_then(|entry| self.word_of(entry, words(&GRADES), Grade::ALL));
         let days = [read, again].map(|entry| flipped(entry.map(|entry| self.day(entry))));
-        let note = self.take_text(&mut map, "note");
-        self.finish(map);
         let [read_on, again_on] = days;
         let (read_on, again_on) = (read_on?, again_on?);
         if let (Some(first), Some(second), Some(entry)) = (read_on, again_on, again)
@@ -68,9 +65,8 @@ impl<'a> Reader<'a> {
     }
 
     /// The sources that something names.
-    pub(super) fn cited(&mut self, map: &mut MapReader<'a>) -> Vec<Cited> {
-        let entry = map.take("source");
-        entry.map_or_else(Vec::new, |entry| self.cited_in(&entry.value))
+    pub(super) fn cited(&mut self, source: Option<&'a Entry>) -> Vec<Cited> {
+        source.map_or_else(Vec::new, |entry| self.cited_in(&entry.value))
     }
 
     /// One source, or a list of some.
@@ -91,18 +87,12 @@ impl<'a> Reader<'a> {
                 value: None,
             });
         }
-        let mut map = self.map(
-            node,
-            "the name of a source, or a source with the place in it,",
-        )?;
-        let id = self.need(&mut map, "id");
+        let [id, clause, value] = self.keys(node, &grammar::CITATION)?;
         let source = id.and_then(|id| {
             let name = self.text(id)?;
             self.source_named(name, id.value.span)
         });
-        let clause = self.take_text(&mut map, "clause");
-        let value = self.take_text(&mut map, "value");
-        self.finish(map);
+        let [clause, value] = [clause, value].map(|text| self.told(text));
         Some(Cited {
             source: source?,
             clause,
@@ -120,28 +110,23 @@ impl<'a> Reader<'a> {
             return Some(place);
         }
         let names: BTreeSet<String> = all().map(|(_, source)| source.id.clone()).collect();
-        let guess = closest(name, names.iter().map(String::as_str));
-        let guess = guess.map(|guess| format!("Did you mean `{guess}`?"));
-        self.fault(
-            "unknown-source",
-            span,
-            format!("There is no source `{name}`."),
-        )
-        .help(guess.unwrap_or_else(|| {
-            "List it under `sources`, with its title, its address and its grade.".to_owned()
-        }));
+        let names = names.iter().map(String::as_str);
+        let list = "List it under `sources`, with its title, its address and its grade.";
+        let help = meant_or(name, names, list);
+        let message = format!("There is no source `{name}`.");
+        self.fault("unknown-source", span, message).help(help);
         None
     }
 
     /// How sure the values of a rule are: as the file says, or as follows from the sources that it names.
     pub(super) fn provenance(
         &mut self,
-        map: &mut MapReader<'a>,
+        entry: Option<&'a Entry>,
         cited: &[Cited],
         named: (&str, Span),
     ) -> Option<Provenance> {
-        let entry = map.take("provenance");
-        let written = flipped(entry.map(|entry| self.one_of(entry, &PROVENANCE)))?;
+        let known = words(&grammar::PROVENANCE);
+        let written = flipped(entry.map(|entry| self.word_of(entry, known, PROVENANCE)))?;
         let sourced = self.sources.iter().any(|source| source.layer == self.file);
         if !sourced && cited.is_empty() {
             return Some(written.unwrap_or(Provenance::Confirmed));
@@ -175,11 +160,6 @@ impl<'a> Reader<'a> {
             format!("The rule `{id}` names no source, so that its values count as from memory."),
         )
         .help("Name one with `source`; where nobody looked it up, one with `grade: memory`.");
-    }
-
-    /// The day after which something must be read again.
-    pub(super) fn again(&mut self, map: &mut MapReader<'a>) -> Option<Option<i128>> {
-        flipped(map.take("again").map(|entry| self.day(entry)))
     }
 
     /// Says which sources of the file asked for nothing names.

@@ -2,7 +2,7 @@
 
 use super::Reader;
 use super::coverage;
-use super::values::flipped;
+use crate::grammar;
 use crate::quantity::Dimension;
 use crate::ruleset::types::{Type, agree, type_of};
 use crate::ruleset::{Requirement, Row, RowTest, Table, Then, Value};
@@ -60,16 +60,15 @@ impl<'a> Reader<'a> {
     }
 
     fn table<T>(&mut self, node: &'a Node, give: Give<'_, 'a, T>) -> Option<Table<T>> {
-        let mut map = self.map(node, "a table")?;
-        let by = map.take("by").map(|entry| self.table_by(&entry.value));
-        let rows = self.need(&mut map, "rows");
-        self.finish(map);
+        let [by, rows] = self.keys(node, &grammar::TABLE)?;
+        // What the rows go by: a fact's name, or any measure.
+        let by = self.if_written(by, |reader, node| reader.value(node, None));
         let rows = rows.map(|entry| self.items(&entry.value, "rows"))?;
         if rows.is_empty() {
             self.fault("empty-list", node.span, "This table has no rows.");
             return None;
         }
-        let by = flipped(by)?;
+        let by = by?;
         let read: Vec<_> = rows
             .iter()
             .map(|row| self.row(row, by.as_ref(), give))
@@ -85,23 +84,15 @@ impl<'a> Reader<'a> {
         Some(table)
     }
 
-    /// What the rows go by: a fact's name, or any measure.
-    fn table_by(&mut self, node: &'a Node) -> Option<Value> {
-        self.value(node, None)
-    }
-
     fn row<T>(
         &mut self,
         node: &'a Node,
         by: Option<&Value>,
         give: Give<'_, 'a, T>,
     ) -> Option<Row<T>> {
-        let mut map = self.map(node, "a row of a table")?;
-        map.take("id");
+        let mut map = self.map(node, grammar::ROW.what)?;
         let entries = node.as_map().unwrap_or_default();
-        let when = map.take("when");
-        let otherwise = map.take("otherwise");
-        let then = map.take("then");
+        let [_, when, otherwise, then] = map.keys(&grammar::ROW.keys, self.faults());
         if when.is_none() && otherwise.is_none() {
             self.wrong_words(&mut map, entries);
         }
@@ -137,9 +128,7 @@ impl<'a> Reader<'a> {
         span: Span,
     ) -> Option<RowTest> {
         let Some(by) = by else {
-            for key in ["is", "at-least", "at-most", "more-than", "less-than"] {
-                map.take(key);
-            }
+            map.keys(&grammar::BOUNDS, self.faults());
             self.fault("no-row-test", span, "Nothing says when this row applies.")
                 .help("Give the table `by:` with a fact and the row a bound on it, or the row a `when:` or `otherwise:`.");
             return None;

@@ -3,12 +3,12 @@
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
-use super::each::COMBINING;
 use super::layers::TermItem;
 use super::names::parts;
-use super::values::{MEASURES, is_amount};
-use super::zones::ZONES;
+use super::values::is_amount;
+use super::zones::is_zone;
 use super::{Around, Bound, Reader};
+use crate::grammar::{Main, main_named};
 use crate::ruleset::{
     Meaning, Operand, Requirement, Scope, Selection, Term, TermUse, Value, Which, Zone, types,
 };
@@ -441,7 +441,7 @@ fn sort_of_map(node: &Node, entries: &[Entry]) -> Sort {
     if entries.len() == 1 && (has("all") || has("each")) {
         return Sort::Outlines;
     }
-    if ZONES.iter().any(|key| has(key)) {
+    if entries.iter().any(|entry| is_zone(&entry.key)) {
         return Sort::Zone;
     }
     if has("not") {
@@ -451,12 +451,14 @@ fn sort_of_map(node: &Node, entries: &[Entry]) -> Sort {
     let listed_count = node
         .get("count")
         .is_some_and(|count| count.as_list().is_some());
-    if bounded || listed_count || COMBINING.iter().any(|key| has(key)) {
+    let mains = || entries.iter().filter_map(|entry| main_named(&entry.key));
+    let combined = mains().any(|main| matches!(main, Main::Combination(_)));
+    if bounded || listed_count || combined {
         return Sort::Requirement;
     }
     match node.get("table") {
         Some(table) => sort_of_table(table),
-        None if MEASURES.iter().any(|key| has(key)) => Sort::Value,
+        None if mains().next().is_some() => Sort::Value,
         None => Sort::Unclear,
     }
 }

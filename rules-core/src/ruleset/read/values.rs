@@ -4,34 +4,11 @@ use super::Reader;
 use super::bounds::capital;
 use super::names::parts;
 use super::terms::Known;
+use crate::grammar::{self, MEASURES, Measure, MeasureKey, TERM_OF};
 use crate::quantity::{Dimension, parse};
 use crate::ruleset::types::{Type, agree, of_product, type_of};
 use crate::ruleset::{Over, Stated, Value};
-use crate::text::{Content, Entry, Node, Span};
-
-/// The keys that measure something; a requirement has just one of them, or combines others.
-pub(super) const MEASURES: [&str; 20] = [
-    "fact",
-    "value",
-    "distance",
-    "area",
-    "length",
-    "count",
-    "enclosure",
-    "sound",
-    "level",
-    "ground-level",
-    "fall",
-    "volume",
-    "uplift",
-    "height",
-    "table",
-    "largest-of",
-    "smallest-of",
-    "sum",
-    "difference",
-    "product",
-];
+use crate::text::{Content, Entry, Node, Span, meant_or};
 
 /// Whether a text is meant as an amount: those begin with a digit, names do not.
 pub(super) fn is_amount(text: &str) -> bool {
@@ -69,19 +46,17 @@ impl<'a> Reader<'a> {
     ) -> Option<Value> {
         let mut map = self.map(node, "a value")?;
         if self.around.term_of == Some(node.span) {
-            map.take("of");
+            map.keys(&[TERM_OF], self.faults());
         }
-        let mut keys = MEASURES
-            .iter()
-            .copied()
-            .filter(|key| entries.iter().any(|entry| entry.key == *key));
-        let (Some(key), None) = (keys.next(), keys.next()) else {
+        let written = |row: &&MeasureKey| entries.iter().any(|entry| entry.key == row.key.name);
+        let mut measures = MEASURES.iter().filter(written);
+        let (Some(row), None) = (measures.next(), measures.next()) else {
             self.fault("not-one-measure", node.span, "One measure is expected here, and just one.")
                 .help("Write one of the keys `fact`, `distance`, `area`, `length`, `count`, `table`, `largest-of`, `smallest-of`, `sum`, `difference`, `product`.");
             return None;
         };
-        let entry = map.take(key)?;
-        let value = self.measure(key, entry, wanted);
+        let entry = map.take(row.key.name)?;
+        let value = self.measure(row.measure, entry, wanted);
         self.finish(map);
         value
     }
@@ -163,59 +138,52 @@ impl<'a> Reader<'a> {
                 None
             }
             None => {
-                let guess = self.guess(name, |reader| {
-                    reader
-                        .term_by_name
-                        .keys()
-                        .map(|&name| name.to_owned())
-                        .collect()
-                });
-                self.fault("unknown-value", span, format!("There is no question, no day and no term `{name}`."))
-                    .help(guess.unwrap_or_else(|| "A fact is written with its kind, as in `pool.depth`; an amount begins with a digit.".to_owned()));
+                let write = "A fact is written with its kind, as in `pool.depth`; an amount begins with a digit.";
+                let help = meant_or(name, self.term_by_name.keys().copied(), write);
+                let message = format!("There is no question, no day and no term `{name}`.");
+                self.fault("unknown-value", span, message).help(help);
                 None
             }
         }
     }
 
-    /// What one of the [`MEASURES`] says.
+    /// What a measure says.
     pub(super) fn measure(
         &mut self,
-        key: &str,
+        measure: Measure,
         entry: &'a Entry,
         wanted: Option<Dimension>,
     ) -> Option<Value> {
         let node = &entry.value;
-        match key {
-            "fact" | "value" => self.named(entry),
-            "distance" => self
-                .distance(node)
-                .map(|distance| Value::Distance(Box::new(distance))),
-            "area" => self.area(node).map(|area| Value::Area(Box::new(area))),
-            "length" => self.length(node),
-            "count" => self.selection(node).map(Value::Count),
-            "enclosure" => self
+        match measure {
+            Measure::Fact | Measure::Value => self.named(entry),
+            Measure::Distance => self.distance(node).map(|it| Value::Distance(Box::new(it))),
+            Measure::Area => self.area(node).map(|it| Value::Area(Box::new(it))),
+            Measure::Length => self.length(node),
+            Measure::Count => self.selection(node).map(Value::Count),
+            Measure::Enclosure => self
                 .enclosure(node)
-                .map(|enclosure| Value::Enclosure(Box::new(enclosure))),
-            "sound" => self.sound(node).map(|sound| Value::Sound(Box::new(sound))),
-            "level" | "ground-level" => self
-                .level_of(node, key == "ground-level")
-                .map(|level| Value::Level(Box::new(level))),
-            "fall" => self.fall(node).map(|fall| Value::Fall(Box::new(fall))),
-            "volume" | "uplift" => self
-                .volume(node, key == "uplift")
-                .map(|volume| Value::Volume(Box::new(volume))),
-            "height" => self
-                .height_over(node)
-                .map(|height| Value::Height(Box::new(height))),
-            "table" => self
-                .value_table(node, wanted)
-                .map(|table| Value::Table(Box::new(table))),
-            "largest-of" => self.out_of(entry, wanted, Value::Largest, Over::Largest),
-            "smallest-of" => self.out_of(entry, wanted, Value::Smallest, Over::Smallest),
-            "sum" => self.out_of(entry, wanted, Value::Sum, Over::Sum),
-            "difference" => self.several(entry, wanted).map(Value::Difference),
-            "product" => self.product(entry, wanted),
-            _ => None,
+                .map(|it| Value::Enclosure(Box::new(it))),
+            Measure::Sound => self.sound(node).map(|it| Value::Sound(Box::new(it))),
+            Measure::Level | Measure::GroundLevel => {
+                let level = self.level_of(node, measure == Measure::GroundLevel);
+                level.map(|it| Value::Level(Box::new(it)))
+            }
+            Measure::Fall => self.fall(node).map(|it| Value::Fall(Box::new(it))),
+            Measure::Volume | Measure::Uplift => {
+                let volume = self.volume(node, measure == Measure::Uplift);
+                volume.map(|it| Value::Volume(Box::new(it)))
+            }
+            Measure::Height => self.height_over(node).map(|it| Value::Height(Box::new(it))),
+            Measure::Table => {
+                let table = self.value_table(node, wanted);
+                table.map(|it| Value::Table(Box::new(it)))
+            }
+            Measure::Largest => self.out_of(entry, wanted, Value::Largest, Over::Largest),
+            Measure::Smallest => self.out_of(entry, wanted, Value::Smallest, Over::Smallest),
+            Measure::Sum => self.out_of(entry, wanted, Value::Sum, Over::Sum),
+            Measure::Difference => self.several(entry, wanted).map(Value::Difference),
+            Measure::Product => self.product(entry, wanted),
         }
     }
 
@@ -235,17 +203,12 @@ impl<'a> Reader<'a> {
         if entry.value.as_map().is_none() {
             return self.several(entry, wanted).map(list);
         }
-        let mut map = self.map(
-            &entry.value,
-            "a choice of things, of each of which something is taken",
-        )?;
-        let (of, term) = self.selected(&mut map, "kind")?;
-        let take = self.need(&mut map, "take");
+        let [kind, choosing @ .., take] = self.keys(&entry.value, &grammar::TAKEN)?;
+        let (of, term) = self.selected(entry.value.span, kind, choosing)?;
         let kind = of.kind;
         let take = take.and_then(|take| {
             self.with_bound(kind, term, |reader| reader.value(&take.value, wanted))
         });
-        self.finish(map);
         Some(Value::Over {
             how,
             of,

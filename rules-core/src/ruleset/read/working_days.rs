@@ -2,6 +2,7 @@
 
 use super::Reader;
 use super::values::is_amount;
+use crate::grammar;
 use crate::quantity::{CalendarDate, Dimension};
 use crate::quantity::{Holiday, Interval, Unit, Weekday, WorkingDays, YearDay, parse};
 use crate::ruleset::Stated;
@@ -28,12 +29,9 @@ impl<'a> Reader<'a> {
     }
 
     fn one_calendar(&mut self, node: &'a Node) -> Option<WorkingDays> {
-        let mut map = self.map(node, "a calendar")?;
-        let name = self.take_text(&mut map, "name");
-        let [weekend, holidays, moved] = ["weekend", "holidays", "moved"].map(|key| map.take(key));
-        self.finish(map);
+        let [name, weekend, holidays, moved] = self.keys(node, &grammar::CALENDAR)?;
         let mut calendar = WorkingDays {
-            name,
+            name: self.told(name),
             ..WorkingDays::default()
         };
         if let Some(entry) = weekend {
@@ -85,18 +83,14 @@ impl<'a> Reader<'a> {
     }
 
     fn moved(&mut self, entry: &'a Entry) -> Vec<(Weekday, Weekday)> {
-        let Some(mut map) = self.map(&entry.value, "days to which holidays are moved") else {
-            return Vec::new();
-        };
-        let mut moved = Vec::new();
-        for (name, from) in Weekday::ALL {
-            let Some(entry) = map.take(name) else {
-                continue;
-            };
-            moved.extend(self.one_of(entry, &Weekday::ALL).map(|to| (from, to)));
-        }
-        self.finish(map);
-        moved
+        let keys = self.keys(&entry.value, &grammar::MOVED);
+        let each = keys.into_iter().flatten().zip(Weekday::ALL);
+        let moved = each.filter_map(|(entry, (_, from))| {
+            let word = entry.and_then(|entry| Some((self.text(entry)?, entry.value.span)));
+            let (word, span) = word?;
+            Some((from, self.weekday(word, span)?))
+        });
+        moved.collect()
     }
 
     /// A span in working days; `None` where it is not written so.

@@ -2,13 +2,9 @@
 
 use super::Reader;
 use super::terms::Known;
-use crate::quantity::Dimension;
-use crate::ruleset::types::{Type, type_of};
-use crate::ruleset::{Operand, Value, Zone};
-use crate::text::{Content, Entry, MapReader, Node};
-
-/// The keys by which a zone is known.
-pub(super) const ZONES: [&str; 4] = ["around", "between", "corner", "inside"];
+use crate::grammar;
+use crate::ruleset::{Operand, Zone};
+use crate::text::{Content, Entry, Node};
 
 impl<'a> Reader<'a> {
     /// A zone: an outline, a term, `{around, by}`, `{between: [a, b]}`, `{corner: {of, legs}}`, `{not: …}`.
@@ -37,55 +33,38 @@ impl<'a> Reader<'a> {
     }
 
     fn zone_map(&mut self, node: &'a Node, entries: &'a [Entry]) -> Option<Zone> {
-        let mut map = self.map(node, "a zone")?;
-        let known = entries
-            .iter()
-            .find(|entry| entry.key == "not" || ZONES.contains(&entry.key.as_str()));
-        let Some(entry) = known else {
+        let known = |entry: &&Entry| entry.key == "not" || is_zone(&entry.key);
+        let Some(entry) = entries.iter().find(known) else {
             self.fault("not-a-zone", node.span, "A zone is expected here.")
                 .help(
                     "Write `around` with `by`, `between`, `corner`, `not`, or the name of an area.",
                 );
             return None;
         };
-        map.take(&entry.key);
-        let zone = match entry.key.as_str() {
-            "around" => self.around_zone(&mut map, &entry.value),
-            "between" => self
-                .pair(&entry.value)
-                .map(|(one, other)| Zone::Between(one, other)),
-            "corner" => self.corner(&entry.value),
-            "inside" => self.inside(&entry.value),
-            _ => self
-                .zone(&entry.value)
-                .map(|zone| Zone::Not(Box::new(zone))),
-        };
-        self.finish(map);
-        zone
-    }
-
-    fn around_zone(&mut self, map: &mut MapReader<'a>, node: &'a Node) -> Option<Zone> {
-        let of = self.operand(node);
-        let by = self.need_length(map, "by");
-        Some(Zone::Around { of: of?, by: by? })
-    }
-
-    fn need_length(&mut self, map: &mut MapReader<'a>, key: &'static str) -> Option<Value> {
-        let entry = self.need(map, key)?;
-        let value = self.value(&entry.value, Some(Dimension::Length))?;
-        match type_of(&value, &self.vocabulary).and_then(Type::dimension) {
-            Some(Dimension::Length) => Some(value),
-            Some(other) => {
-                self.sorts_differ(entry.value.span, other, Dimension::Length);
-                None
+        match entry.key.as_str() {
+            "around" => {
+                let [around, by] = self.keys(node, &grammar::AROUND)?;
+                let of = self.written(around, Self::operand);
+                let by = by.and_then(|entry| self.length_value(entry));
+                Some(Zone::Around { of: of?, by: by? })
             }
-            None => {
-                self.fault(
-                    "not-an-amount",
-                    entry.value.span,
-                    "A length is expected here, and this is a word.",
-                );
-                None
+            "between" => {
+                let [between] = self.keys(node, &grammar::BETWEEN)?;
+                let (one, other) = self.written(between, Self::pair)?;
+                Some(Zone::Between(one, other))
+            }
+            "corner" => {
+                let [corner] = self.keys(node, &grammar::CORNER)?;
+                self.written(corner, Self::corner)
+            }
+            "inside" => {
+                let [inside] = self.keys(node, &grammar::INSIDE)?;
+                self.written(inside, Self::inside)
+            }
+            _ => {
+                let [not] = self.keys(node, &grammar::NOT_IN)?;
+                self.written(not, Self::zone)
+                    .map(|zone| Zone::Not(Box::new(zone)))
             }
         }
     }
@@ -102,15 +81,17 @@ impl<'a> Reader<'a> {
     }
 
     fn corner(&mut self, node: &'a Node) -> Option<Zone> {
-        let mut map = self.map(node, "a corner")?;
-        let of = self
-            .need(&mut map, "of")
-            .and_then(|entry| self.pair(&entry.value));
-        let legs = self.need_length(&mut map, "legs");
-        self.finish(map);
+        let [of, legs] = self.keys(node, &grammar::CORNER_OF)?;
+        let of = self.written(of, Self::pair);
+        let legs = legs.and_then(|entry| self.length_value(entry));
         Some(Zone::Corner {
             of: Box::new(of?),
             legs: legs?,
         })
     }
+}
+
+/// Whether a zone is known by this key.
+pub(super) fn is_zone(key: &str) -> bool {
+    ["around", "between", "corner", "inside"].contains(&key)
 }

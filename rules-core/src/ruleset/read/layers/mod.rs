@@ -10,7 +10,8 @@ mod terms;
 use std::collections::BTreeMap;
 
 use super::files::File;
-use crate::text::{Entry, Fault, Faults, MapReader, Node, Span, closest};
+use crate::grammar::{self, Keys};
+use crate::text::{Entry, Fault, Faults, Node, Span, meant_or};
 pub(super) use compare::{Comparison, bare, same};
 use parts::{add_condition, id_of, text_of};
 pub(super) use terms::TermItem;
@@ -47,11 +48,8 @@ pub(super) enum Changes {
     Ceiling,
 }
 
-pub(super) const CHANGES: [(&str, Changes); 3] = [
-    ("minimum", Changes::Minimum),
-    ("default", Changes::Default),
-    ("ceiling", Changes::Ceiling),
-];
+/// In the order of their words.
+pub(super) const CHANGES: [Changes; 3] = [Changes::Minimum, Changes::Default, Changes::Ceiling];
 
 /// Makes the edits of all files, those of the bases first.
 pub(super) fn merge(files: &[File]) -> Merged {
@@ -135,21 +133,12 @@ impl Merged {
             .iter()
             .position(|item| item.file != file && id_of(&item.node) == Some(rule));
         if found.is_none() {
-            let ids: Vec<_> = self
-                .rules
-                .iter()
-                .filter(|item| item.file != file)
-                .filter_map(|item| id_of(&item.node))
-                .collect();
-            let guess = closest(rule, ids).map(|guess| format!("Did you mean `{guess}`?"));
-            self.fault(
-                "unknown-rule",
-                target.span,
-                format!("No file that this one builds on has a rule `{rule}`."),
-            )
-            .help(guess.unwrap_or_else(|| {
-                "Only a rule of a file under `builds-on` can be changed.".to_owned()
-            }));
+            let others = self.rules.iter().filter(|item| item.file != file);
+            let ids = others.filter_map(|item| id_of(&item.node));
+            let only = "Only a rule of a file under `builds-on` can be changed.";
+            let help = meant_or(rule, ids, only);
+            let message = format!("No file that this one builds on has a rule `{rule}`.");
+            self.fault("unknown-rule", target.span, message).help(help);
         }
         Some((found?, part))
     }
@@ -160,12 +149,13 @@ impl Merged {
             .rules
             .get(place)
             .and_then(|item| text_of(&item.node, "changes"));
-        let known = CHANGES.iter().find(|(word, _)| Some(*word) == written);
-        known.map_or(Changes::Default, |(_, changes)| *changes)
+        let mut known = grammar::CHANGES.iter().zip(CHANGES);
+        let known = known.find(|((word, _), _)| Some(*word) == written);
+        known.map_or(Changes::Default, |(_, changes)| changes)
     }
 
     fn withdraw(&mut self, node: &Node, target: &Node, file: usize) {
-        self.edit_keys(node, &["withdraws", "when", "clause", "note"]);
+        self.edit_keys(node, &grammar::WITHDRAWAL);
         let Some((place, part)) = self.target(target, file) else {
             return;
         };
@@ -210,7 +200,7 @@ impl Merged {
             return;
         };
         if let Some(part) = part {
-            self.edit_keys(node, &["replaces", "with", "when", "clause", "note"]);
+            self.edit_keys(node, &grammar::PART_REPLACED);
             return self.replace_part(node, target, place, part);
         }
         let (id, when) = (id_of(node), node.get("when"));
@@ -262,7 +252,7 @@ impl Merged {
     }
 
     fn add_relief(&mut self, node: &Node, target: &Node, file: usize) {
-        self.edit_keys(node, &["adds-to", "relief", "clause", "note"]);
+        self.edit_keys(node, &grammar::ADDITION);
         let Some((place, _)) = self.target(target, file) else {
             return;
         };
@@ -275,11 +265,6 @@ impl Merged {
             return;
         }
         let Some(relief) = node.get("relief") else {
-            self.fault(
-                "missing-key",
-                target.span,
-                "`adds-to` needs the key `relief`, which is not written.",
-            );
             return;
         };
         if let Some(item) = self.rules.get_mut(place) {
@@ -287,14 +272,9 @@ impl Merged {
         }
     }
 
-    /// Says which keys of an edit nobody knows.
-    fn edit_keys(&mut self, node: &Node, keys: &[&str]) {
-        if let Some(mut map) = MapReader::new(node, "an edit", &mut self.faults) {
-            for key in keys {
-                map.take(key);
-            }
-            map.finish(&mut self.faults);
-        }
+    /// Says what an edit lacks, and which of its keys nobody knows.
+    fn edit_keys<const N: usize>(&mut self, node: &Node, declared: &Keys<N>) {
+        declared.read(node, &mut self.faults);
     }
 }
 

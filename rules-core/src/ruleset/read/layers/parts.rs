@@ -199,14 +199,7 @@ impl Merged {
 
     pub(super) fn replace_part(&mut self, node: &Node, target: &Node, place: usize, part: &str) {
         let when = node.get("when");
-        let Some(with) = node.get("with") else {
-            self.fault(
-                "missing-key",
-                target.span,
-                "`replaces` needs the key `with`, which is not written.",
-            );
-            return;
-        };
+        let Some(with) = node.get("with") else { return };
         self.part_changes(target, place, false);
         self.edit_part(target, place, part, &mut |found| {
             replaced(found, with, when)

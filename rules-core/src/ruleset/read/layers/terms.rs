@@ -1,7 +1,8 @@
 //! Terms of several files, and what one file changes in those of another.
 
 use super::{Changes, Merged, entry};
-use crate::text::{Content, Entry, MapReader, Node, Span};
+use crate::grammar;
+use crate::text::{Content, Entry, Node, Span};
 use crate::work;
 
 /// A term as written.
@@ -40,16 +41,12 @@ impl Merged {
         let Some(means) = written.get("means") else {
             return (written.clone(), None);
         };
-        if let Some(mut map) = MapReader::new(written, "a term", &mut self.faults) {
-            map.take("means");
-            map.take("source");
-            map.finish(&mut self.faults);
-        }
+        grammar::SOURCED_TERM.read(written, &mut self.faults);
         (means.clone(), written.get("source").cloned())
     }
 
     fn edit_term(&mut self, written: &Entry, key: &str, target: &Node, file: usize) {
-        self.edit_keys(&written.value, &[key, "with", "when", "clause", "note"]);
+        self.edit_keys(&written.value, &grammar::TERM_EDIT);
         if target.text() != Some(written.key.as_str()) {
             self.fault(
                 "other-name",
