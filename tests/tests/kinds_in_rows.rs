@@ -25,12 +25,8 @@ const OTHER_MEANINGS: &[(&str, &str, &str)] = &[
         "gate",
         "a report made up to be looked at",
     ),
-    ("schema/measures.rs", "zone", "a key of the rule language"),
-    (
-        "schema/requirement.rs",
-        "zone",
-        "a key of the rule language",
-    ),
+    ("grammar/", "zone", "a key of the rule language"),
+    ("schema/", "zone", "a key of the rule language"),
     (
         "several/sight.rs",
         "events",
