@@ -1,6 +1,7 @@
 //! The whole way from two texts to a report: what the command and the form both call.
 
 use std::borrow::Cow;
+use std::fmt;
 
 use serde::Serialize;
 
@@ -325,6 +326,14 @@ impl Refusal {
         shown.collect::<Vec<_>>().join("\n")
     }
 }
+
+impl fmt::Display for Refusal {
+    fn fmt(&self, to: &mut fmt::Formatter<'_>) -> fmt::Result {
+        to.write_str(&self.show("the plan", "the rule file"))
+    }
+}
+
+impl std::error::Error for Refusal {}
 
 /// What another program gets: the report, or what is wrong with the texts.
 #[derive(Serialize)]
