@@ -86,7 +86,7 @@ fn about(map: &Value) -> String {
     let said = map.get("description").and_then(Value::as_str);
     let said = said.map_or_else(String::new, |said| format!("{said}\n\n"));
     let example = map.get("examples").and_then(|all| all.get(0));
-    let example = example.map_or_else(String::new, |it| format!("As in `{}`.\n\n", flow(it)));
+    let example = example.map_or_else(String::new, |it| format!("For example: `{}`\n\n", flow(it)));
     said + &example
 }
 

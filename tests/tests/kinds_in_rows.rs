@@ -1,10 +1,10 @@
 //! All that a kind is stands in its row: no other file of the program names one, but for the lot, its sides and the pool.
 
 use std::collections::BTreeSet;
-use std::fs;
-use std::path::{Path, PathBuf};
 
 use rules_core::vocabulary::Vocabulary;
+
+use crate::common::sources;
 
 /// The kinds without which there is no plan.
 const EVERYWHERE: [&str; 3] = ["lot", "lot-line", "pool"];
@@ -42,22 +42,6 @@ const OTHER_MEANINGS: &[(&str, &str, &str)] = &[
     ("page/script/", "zone", "a section of a plan"),
 ];
 
-fn files(folder: &Path, found: &mut Vec<PathBuf>) {
-    for entry in fs::read_dir(folder).expect("a folder") {
-        let path = entry.expect("an entry").path();
-        let name = path.file_name().and_then(|name| name.to_str());
-        let name = name.expect("a name");
-        if name.contains("tests") {
-            continue;
-        }
-        if path.is_dir() {
-            files(&path, found);
-        } else if name.ends_with(".rs") || name.ends_with(".js") {
-            found.push(path);
-        }
-    }
-}
-
 /// The texts in quotes on a line that is no comment, each up to its first full stop: `gate` of `gate.latch`.
 fn quoted(line: &str) -> impl Iterator<Item = &str> {
     let code = line.trim_start();
@@ -75,25 +59,20 @@ fn no_file_names_a_kind_but_the_one_with_its_row() {
         .map(|(_, kind)| kind.name.clone())
         .filter(|name| !EVERYWHERE.contains(&name.as_str()))
         .collect();
-    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("..");
-    let mut all = Vec::new();
-    for folder in ["rules-core/src", "cli/src", "web/src", "web/page/script"] {
-        files(&root.join(folder), &mut all);
-    }
-    all.retain(|file| !file.to_string_lossy().contains("vocabulary/table/"));
+    let folders = ["rules-core/src", "cli/src", "web/src", "web/page/script"];
+    let all = folders.into_iter().flat_map(sources);
+    let all: Vec<_> = all
+        .map(|(path, text)| (path.to_string_lossy().into_owned(), text))
+        .filter(|(path, _)| !path.contains("vocabulary/table/"))
+        .collect();
     assert!(all.len() > 300, "only {} files were looked at", all.len());
     let mut named = Vec::new();
-    for file in &all {
-        let text = fs::read_to_string(file).expect("a text");
-        let path = file.to_string_lossy();
+    for (path, text) in &all {
         let excused = |word: &str| {
             let mut rows = OTHER_MEANINGS.iter();
             rows.any(|(place, other, _)| path.contains(place) && *other == word)
         };
-        let code = text
-            .lines()
-            .take_while(|line| line.trim() != "#[cfg(test)]");
-        for (number, line) in code.enumerate() {
+        for (number, line) in text.lines().enumerate() {
             let words = quoted(line).filter(|word| kinds.contains(*word) && !excused(word));
             named.extend(words.map(|word| format!("{path}:{}: {word}", number + 1)));
         }

@@ -12,6 +12,8 @@ use rules_core::asked::unasked;
 use rules_core::text::Faults;
 use rules_core::{Refusal, read_rules};
 
+use crate::common::sources;
+
 /// That a file says nothing of its scope: a small file need not, and only the one that shows it is told so.
 const NO_SCOPE: &str = "scope-missing";
 
@@ -179,32 +181,11 @@ fn codes(text: &str) -> BTreeSet<String> {
     words.filter(is_code).map(str::to_owned).collect()
 }
 
-fn codes_under(folder: &Path, all: &mut BTreeSet<String>) {
-    for entry in fs::read_dir(folder).expect("the folder of the sources") {
-        let path = entry.expect("an entry").path();
-        let name = path
-            .file_name()
-            .expect("a name")
-            .to_string_lossy()
-            .into_owned();
-        if path.is_dir() {
-            codes_under(&path, all);
-        } else if name.ends_with(".rs") && !name.ends_with("_tests.rs") {
-            let text = fs::read_to_string(&path).expect("a source");
-            all.extend(codes(
-                text.split("#[cfg(test)]\nmod tests {").next().unwrap_or(""),
-            ));
-        }
-    }
-}
-
 #[test]
 fn no_kind_of_fault_is_left_out() {
-    let sources = Path::new(env!("CARGO_MANIFEST_DIR")).join("../rules-core/src");
-    let mut all = BTreeSet::new();
-    for part in ["ruleset", "text", "cases"] {
-        codes_under(&sources.join(part), &mut all);
-    }
+    let parts = ["ruleset", "text", "cases"].map(|part| format!("rules-core/src/{part}"));
+    let texts = parts.iter().flat_map(|part| sources(part));
+    let all: BTreeSet<_> = texts.flat_map(|(_, text)| codes(&text)).collect();
     assert!(all.len() > 100, "{all:?}");
     let faulty = files(&folder(), "yaml");
     let shown: BTreeSet<_> = faulty

@@ -37,7 +37,7 @@ fn each_language_has_all_words_and_fills_in_the_same() {
     }
 }
 
-/// The page and the report have their own words in the same languages, so that a reader meets one of them throughout.
+/// The page and the report have words in the same languages, so that nobody has to read two.
 #[test]
 fn the_report_speaks_the_languages_of_the_page() {
     let report = rules_core::words::Language::ALL.map(|(tag, _)| tag);

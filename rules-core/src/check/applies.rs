@@ -55,7 +55,7 @@ impl<'a> Judge<'a> {
             .and(truth(&in_force.unless).negated())
     }
 
-    /// Whether the day that counts is one on which it is in force: of several pools, all their days together.
+    /// Whether it is in force on the day that counts. If there are several pools, `together` joins what each one's day gives.
     fn by_day(&self, in_force: &InForce, together: fn(Truth, Truth) -> Truth) -> Truth {
         let kind = self.scene.rules().vocabulary.fact(in_force.by).kind;
         let things = self.scene.base.of_kind(kind).iter();

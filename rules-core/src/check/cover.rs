@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use super::distance::Drawn;
-use super::extent::{Pieces, cut_pieces};
+use super::extent::{Pieces, cut_pieces, rounded_down};
 use super::judge::Judge;
 use super::scene::Env;
 use crate::measure::{
@@ -50,9 +50,9 @@ fn weighted(pieces: &[Figure], millionths: u32) -> impl Iterator<Item = Weighted
     each.map(move |figure| Weighted { figure, millionths })
 }
 
-/// What was cut or made narrower is known to so many square nanometres, 10 mm²: its corners are rounded, and an area that was
-/// told more finely could grow by that as the plan gets less exact.
-const ROUNDED: i128 = 10_000_000_000_000;
+/// The area of what was cut or made narrower is given to so many square nanometres, 10 mm². Its corners are rounded; given more
+/// finely, it could grow as the plan gets less exact.
+const AREA_STEP: i128 = 10_000_000_000_000;
 
 /// What some pieces surely cover together.
 fn total<'w>(all: impl Iterator<Item = (&'w Within, &'w Vec<Figure>)>) -> i128 {
@@ -61,20 +61,12 @@ fn total<'w>(all: impl Iterator<Item = (&'w Within, &'w Vec<Figure>)>) -> i128 {
         items.extend(weighted(pieces, one.weight));
         slack = slack.saturating_add(one.slack);
     }
-    let low = weighted_area(&items).low.saturating_sub(slack);
-    match slack {
-        0 => low,
-        _ => low - low.rem_euclid(ROUNDED),
-    }
+    rounded_down(weighted_area(&items).low, slack, AREA_STEP)
 }
 
 /// No more than this where so much may come on top.
 fn rounded_up(area: i128, slack: i128) -> i128 {
-    let most = area.saturating_add(slack);
-    match slack {
-        0 => most,
-        _ => most.saturating_add((-most).rem_euclid(ROUNDED)),
-    }
+    rounded_down(-area, slack, AREA_STEP).saturating_neg()
 }
 
 /// What of a piece lies deeper within an area than this.

@@ -7,7 +7,7 @@ use super::value::{Val, Way, Ways};
 use crate::measure::{ARC_TOLERANCE, Fit, Keep, Region, Span, perimeter};
 use crate::plan::{Figure, Form};
 use crate::quantity::{Dimension, Interval, NO_HIGH};
-use crate::ruleset::{Area, Operand, Part, ShareOf, Which, Zone};
+use crate::ruleset::{Area, Operand, Part, ShareOf, Zone};
 
 impl<'a> Judge<'a> {
     /// The area that outlines cover together, or their share of something.
@@ -24,10 +24,7 @@ impl<'a> Judge<'a> {
     /// nothing where there is none of them; of one thing's outline that is not there, there is nothing to say.
     fn or_bare(&self, of: &'a Operand, found: Val, env: &Env<'_>) -> Val {
         let ends = self.ends(of, env);
-        let of_all = of
-            .parts
-            .iter()
-            .any(|part| matches!(part.which, Which::All(_) | Which::Meant(_)));
+        let of_all = of.parts.iter().any(|part| part.which.selection().is_some());
         let none = match ends.if_none {
             None if of_all => return found,
             None => Way::Bare,
@@ -168,19 +165,26 @@ impl Pieces {
         let high = total(&self.outer, |span| span.high);
         let (less, more) = (cutting(&self.inner, line), cutting(&self.outer, line));
         Interval {
-            low: rounded_down(low, less).saturating_sub(slack).max(0),
-            high: -rounded_down(-high, more).saturating_sub(slack),
+            low: rounded_down(low, less, LENGTH_STEP)
+                .saturating_sub(slack)
+                .max(0),
+            high: rounded_down(-high, more, LENGTH_STEP)
+                .saturating_sub(slack)
+                .saturating_neg(),
         }
     }
 }
 
-/// What was cut is known to 0.1 µm: a length that was told more finely could change by that as the plan gets less exact.
-fn rounded_down(length: i128, cutting: i128) -> i128 {
-    const ROUNDED: i128 = 100;
-    let least = length - cutting;
-    match cutting {
+/// The length of what was cut is given to so many nanometres, 0.1 µm. Given more finely, it could change as the plan gets
+/// less exact.
+const LENGTH_STEP: i128 = 100;
+
+/// An amount that may be `off` too large, rounded down to whole steps where it was cut at all.
+pub(crate) fn rounded_down(amount: i128, off: i128, step: i128) -> i128 {
+    let least = amount.saturating_sub(off);
+    match off {
         0 => least,
-        _ => least - least.rem_euclid(ROUNDED),
+        _ => least.saturating_sub(least.rem_euclid(step)),
     }
 }
 

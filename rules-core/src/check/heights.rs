@@ -73,18 +73,14 @@ impl Extent {
 
 /// The facts that say how high an outline lies: its own kind's, and the pool's where its rim is what counts.
 pub(crate) fn facts_of_height(outline: OutlineId, vocabulary: &Vocabulary) -> Vec<FactId> {
+    let pool = vocabulary.with_role(Role::Pool);
+    let rim = pool.and_then(|pool| vocabulary.fact_named(pool, "height-above-ground"));
     let (bottom, top) = heights_of(outline, vocabulary);
-    let by_rim =
-        |height: &Height<FactId>| matches!(height, Rim | UpToRim | OverRim(_) | OverGroundOrRim(_));
-    let rim = |height| {
-        let pool = vocabulary.with_role(Role::Pool)?;
-        let rim = vocabulary.fact_named(pool, "height-above-ground");
-        rim.filter(|_| by_rim(&height))
-    };
-    let facts = [bottom, top].into_iter();
-    facts
-        .flat_map(|height| height.facts().chain(rim(height)))
-        .collect()
+    let facts = [bottom, top].into_iter().flat_map(|height| {
+        let by_rim = matches!(height, Rim | UpToRim | OverRim(_) | OverGroundOrRim(_));
+        height.facts().chain(rim.filter(|_| by_rim))
+    });
+    facts.collect()
 }
 
 fn heights_of(outline: OutlineId, vocabulary: &Vocabulary) -> (Height<FactId>, Height<FactId>) {

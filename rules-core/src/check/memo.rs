@@ -62,7 +62,7 @@ struct Known<T> {
     found: T,
     /// All that it rests on.
     touched: Rc<[Touch]>,
-    /// Whether anything was looked at that may be otherwise of pools that are alike.
+    /// Whether anything was looked at that may differ between pools that are alike.
     looked: bool,
 }
 

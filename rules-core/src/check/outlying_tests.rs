@@ -27,7 +27,7 @@ things:
   - {kind: building, id: c, source: s, wall: {rectangle: {at: [30, 10], length: 1 m, width: 1 m}}}
 ";
 
-/// Wells of which two are equally near, and one of which nobody knows where it stands.
+/// Four wells, two of them equally near.
 const NEAR: &str = "  - {kind: well, id: w0, source: s, casing: [22, 10]}
   - {kind: well, id: w1, source: t, casing: [19, 10]}
   - {kind: well, id: w2, source: t, casing: [19, 10.001]}
@@ -44,7 +44,7 @@ fn far() -> String {
     (0..30).map(well).collect()
 }
 
-/// Wells far away change nothing of what is found, wherever the others stand in the list.
+/// Wells far away do not change what is found, whatever the order of the list.
 #[test]
 fn what_is_far_off_changes_nothing() {
     for limit in [

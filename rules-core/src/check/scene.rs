@@ -122,7 +122,7 @@ pub(crate) struct Base<'a> {
     /// Around each drawn outline of each thing; `None` for one with arcs, which may reach beyond its corners.
     rectangles: OnceCell<Vec<Rectangles>>,
     alike: OnceCell<Alike>,
-    /// Whether anything was looked at that may be otherwise of pools that are alike.
+    /// Whether anything was looked at that may differ between pools that are alike.
     looked: Cell<bool>,
 }
 
@@ -132,9 +132,9 @@ type Rectangles = Vec<(OutlineId, Option<Around>)>;
 /// What lies around an outline.
 #[derive(Clone, Copy)]
 pub(super) struct Around {
-    /// As drawn.
+    /// The box around it as drawn.
     pub(super) drawn: Rectangle,
-    /// Wherever it truly is; `None` where nobody knows how far off it may be.
+    /// A box that holds it even if it is drawn a little off; `None` if nobody knows how far off it may be.
     pub(super) known: Option<Rectangle>,
 }
 
@@ -213,7 +213,7 @@ impl<'a> Base<'a> {
         self.alike.set(alike).unwrap();
     }
 
-    /// Notes that what is drawn or filed of a thing is looked at: it may be otherwise of pools that are alike.
+    /// Notes that what is drawn or filed of a thing is looked at: it may differ between pools that are alike.
     pub(super) fn look_at(&self, thing: ThingIndex) {
         let thing = self.plan.things.get(thing);
         if thing.is_some_and(|thing| thing.kind == self.pool) {
@@ -221,12 +221,12 @@ impl<'a> Base<'a> {
         }
     }
 
-    /// Notes that something was looked at again that may be otherwise of pools that are alike.
+    /// Notes that something was looked at again that may differ between pools that are alike.
     pub(super) fn looked_again(&self) {
         self.looked.set(true);
     }
 
-    /// Does something, and says whether anything was looked at in it that may be otherwise of pools that are alike.
+    /// Does something, and says whether anything was looked at in it that may differ between pools that are alike.
     pub(super) fn looking<T>(&self, act: impl FnOnce() -> T) -> (T, bool) {
         let before = self.looked.replace(false);
         let done = act();

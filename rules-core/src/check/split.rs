@@ -80,7 +80,7 @@ fn gcd(one: usize, other: usize) -> usize {
     }
 }
 
-/// The scene of that number, the last fact's pieces counted first.
+/// One of all the scenes, by its number: the pieces of the last fact change with every number.
 fn settled<'a>(scene: &Scene<'a>, cells: &[(Key, Vec<FactView>)], mut number: usize) -> Scene<'a> {
     let mut chosen = Vec::new();
     for (key, views) in cells.iter().rev() {

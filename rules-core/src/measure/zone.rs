@@ -66,63 +66,48 @@ impl Region {
     /// The parts of a figure that lie in the zone (or beyond it): all that may (`Outer`), or only what surely does
     /// (`Inner`). They may overlap. Where the figure's own place is not exact, the doubt of each patch must cover that.
     pub fn parts(&self, figure: &Figure, keep: Keep, fit: Fit) -> Vec<Figure> {
+        self.split(figure, (keep, fit), false)
+    }
+
+    /// The same parts of a line, each place in just one of them, so that their lengths can be added.
+    pub fn parts_once(&self, line: &Figure, keep: Keep, fit: Fit) -> Vec<Figure> {
+        self.split(line, (keep, fit), true)
+    }
+
+    fn split(&self, figure: &Figure, (keep, fit): (Keep, Fit), once: bool) -> Vec<Figure> {
+        let whole = || vec![figure.clone()];
         match (self, keep) {
             (Region::Unknown, _) => match fit {
-                Fit::Outer => vec![figure.clone()],
+                Fit::Outer => whole(),
                 Fit::Inner => Vec::new(),
             },
             (Region::Patch(patch), Keep::Within) => patch.within(figure, fit),
+            (Region::Patch(patch), Keep::Beyond) if once => patch.beyond_once(figure, fit),
             (Region::Patch(patch), Keep::Beyond) => patch.beyond(figure, fit),
-            (Region::Not(inner), Keep::Within) => inner.parts(figure, Keep::Beyond, fit),
-            (Region::Not(inner), Keep::Beyond) => inner.parts(figure, Keep::Within, fit),
-            (Region::Any(list), Keep::Within) | (Region::All(list), Keep::Beyond) => list
-                .iter()
-                .flat_map(|region| region.parts(figure, keep, fit))
-                .collect(),
-            (Region::Any(list), Keep::Beyond) | (Region::All(list), Keep::Within) => {
-                let whole = vec![figure.clone()];
-                list.iter().fold(whole, |left, region| {
-                    left.iter()
-                        .flat_map(|part| region.parts(part, keep, fit))
-                        .collect()
-                })
-            }
-        }
-    }
-}
-
-impl Region {
-    /// The same parts of a line, each place in just one of them, so that their lengths can be added.
-    pub fn parts_once(&self, line: &Figure, keep: Keep, fit: Fit) -> Vec<Figure> {
-        match (self, keep) {
-            (Region::Patch(patch), Keep::Beyond) => patch.beyond_once(line, fit),
-            (Region::Unknown | Region::Patch(_), _) => self.parts(line, keep, fit),
-            (Region::Not(inner), _) => inner.parts_once(line, keep.opposite(), fit),
+            (Region::Not(inner), _) => inner.split(figure, (keep.opposite(), fit), once),
             (Region::Any(list), Keep::Within) | (Region::All(list), Keep::Beyond) => {
-                let each = list.iter().enumerate();
-                each.flat_map(|(place, region)| {
-                    let own = region.parts_once(line, keep, fit);
-                    // What is left when all is gone that one before it holds.
-                    let before = list.iter().take(place);
-                    before.fold(own, |left, region| {
-                        cut_each(&left, region, keep.opposite(), fit.opposite())
-                    })
-                })
-                .collect()
+                let each = list.iter().enumerate().flat_map(|(place, region)| {
+                    let own = region.split(figure, (keep, fit), once);
+                    // Of each area only what none before it holds.
+                    let before = list.iter().take(if once { place } else { 0 });
+                    let opposite = (keep.opposite(), fit.opposite());
+                    before.fold(own, |left, region| region.split_each(&left, opposite, once))
+                });
+                each.collect()
             }
             (Region::Any(list), Keep::Beyond) | (Region::All(list), Keep::Within) => {
-                let whole = vec![line.clone()];
-                list.iter()
-                    .fold(whole, |left, region| cut_each(&left, region, keep, fit))
+                list.iter().fold(whole(), |left, region| {
+                    region.split_each(&left, (keep, fit), once)
+                })
             }
         }
     }
-}
 
-fn cut_each(lines: &[Figure], region: &Region, keep: Keep, fit: Fit) -> Vec<Figure> {
-    let each = lines.iter();
-    each.flat_map(|line| region.parts_once(line, keep, fit))
-        .collect()
+    fn split_each(&self, figures: &[Figure], how: (Keep, Fit), once: bool) -> Vec<Figure> {
+        let each = figures.iter();
+        each.flat_map(|figure| self.split(figure, how, once))
+            .collect()
+    }
 }
 
 impl Patch {

@@ -45,7 +45,7 @@ pub struct Kind {
     pub matter: Option<Matter>,
     /// What the program itself does with it.
     pub role: Option<Role>,
-    /// Whether all things of it are the applicant's own: past a lot line they stand on somebody else's land.
+    /// Whether things of this kind always belong to the applicant. Past a lot line they stand on somebody else's land.
     pub owners: bool,
     /// Whether each belongs to one pool: where a plan has several, a rule about one pool speaks of its own only.
     pub of_a_pool: bool,
@@ -404,7 +404,7 @@ impl Vocabulary {
         self.kind_mut(kind).role = Some(role);
     }
 
-    /// A kind is the applicant's, a pool's, or a way through a wall as another is, and is asked for beside it.
+    /// Makes a kind like another: whose it is, whether it leads through a wall, and where a form asks for it.
     pub(crate) fn kind_like(&mut self, kind: KindId, other: KindId) {
         let other = self.kind(other).clone();
         let own = self.kind_mut(kind);
@@ -412,8 +412,8 @@ impl Vocabulary {
         own.part = other.part;
     }
 
-    /// An outline is as high and drawn as another, and stands in the way as that does, by facts of the same names. Gives
-    /// back the facts that its own kind lacks.
+    /// Makes an outline like another: how high it is, by facts of the same names, how it is drawn, and whether it stands in
+    /// the way. Gives back the facts that its own kind lacks; if there are any, nothing changes.
     pub(crate) fn outline_like(&mut self, outline: OutlineId, other: OutlineId) -> Vec<String> {
         let (kind, other) = (self.outline(outline).kind, self.outline(other).clone());
         let name = |fact: FactId| self.fact(fact).name.as_str();

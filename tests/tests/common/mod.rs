@@ -3,6 +3,7 @@
 mod dice;
 pub mod measured;
 mod plot;
+mod sources;
 
 use outside_checks::cases::changed_base;
 use outside_checks::read;
@@ -12,6 +13,7 @@ use rules_core::ruleset::RuleSet;
 
 pub use dice::Dice;
 pub use plot::Plot;
+pub use sources::sources;
 
 fn rules(body: &str) -> RuleSet {
     read::rules(&format!(

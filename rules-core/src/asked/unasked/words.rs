@@ -129,7 +129,7 @@ struct Distances<'r> {
     /// What `each` stands for, here.
     bound: Vec<&'r Selection>,
     terms: Once,
-    /// Between which kinds, and the words of the things to which it is; `None`: to all, whatever their word.
+    /// The two kinds of each distance, and the words of the things that it takes; `None` if it takes all of them.
     found: Vec<(Kinds, Option<Words>)>,
 }
 
@@ -190,7 +190,7 @@ impl<'r> Visit<'r> for Distances<'r> {
     fn filter(&mut self, _filter: &'r Requirement) {}
 }
 
-/// The words of a list that a condition lets through; `None` where it says nothing of that fact.
+/// The words of a list that a condition accepts; `None` if it does not mention the fact.
 fn chosen(condition: &Requirement, fact: FactId, list: &[String]) -> Option<Words> {
     let each = |members: &[Requirement]| -> Vec<Option<Words>> {
         members.iter().map(|one| chosen(one, fact, list)).collect()

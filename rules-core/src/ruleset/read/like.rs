@@ -1,4 +1,4 @@
-//! Kinds and outlines of a rule file's own that are like others: theirs, high and drawn as those are.
+//! Kinds and outlines that a rule file adds and says are like known ones.
 
 use super::names::parts;
 use super::{Reader, listed};
@@ -6,7 +6,7 @@ use crate::text::{Entry, Span};
 use crate::vocabulary::{KindId, OutlineId};
 
 impl<'a> Reader<'a> {
-    /// A kind is the applicant's, a pool's, or a way through a wall as another is, and is asked for beside it.
+    /// Makes a kind like another: whose it is, whether it leads through a wall, and where a form asks for it.
     pub(super) fn kind_like(&mut self, entry: &'a Entry, kind: KindId) {
         let name = self.text(entry);
         let Some(name) = name else { return };
@@ -16,7 +16,7 @@ impl<'a> Reader<'a> {
         }
     }
 
-    /// An outline is as high and drawn as another, and stands in the way as that does.
+    /// Makes an outline like another: how high it is, how it is drawn, and whether it stands in the way.
     pub(super) fn outline_like(&mut self, entry: &'a Entry, outline: OutlineId) {
         let name = self.text(entry);
         let Some(other) = name.and_then(|name| self.outline_of_a_kind(name, entry.value.span))
@@ -38,6 +38,7 @@ impl<'a> Reader<'a> {
                 "Add it under `facts` of `{kind}`, or leave `like` out."
             ));
     }
+
     /// The outline of a kind by its whole name, as in `building.wall`.
     fn outline_of_a_kind(&mut self, name: &'a str, span: Span) -> Option<OutlineId> {
         let (head, tail) = parts(name);

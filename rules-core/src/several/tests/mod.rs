@@ -1,4 +1,4 @@
-//! One plan under several rule sets, case by case, each worked out by hand.
+//! One plan judged by several rule sets. Each case was worked out by hand.
 
 mod governs;
 mod report;
@@ -52,7 +52,7 @@ fn rear(id: &str, from: &str, limit: &str) -> String {
     rules(id, &format!("rules: [{rule}]\n"))
 }
 
-/// A rule set with a question of its own, and a rule on the answer.
+/// A rule set that asks a question and has a rule about the answer.
 fn asking(id: &str, question: &str) -> String {
     let question = format!("{{id: noted, ask: \"{question}\", answer: yes-no}}");
     let rule = "{id: noted, title: Noted, clause: s. 9, require: {fact: answers.noted, is: yes}}";

@@ -17,7 +17,7 @@ pub(super) struct KindRow {
     pub facts: &'static [FactRow],
     /// What the program itself does with it.
     pub role: Option<Role>,
-    /// Whether all things of it are the applicant's own: past a lot line they stand on somebody else's land.
+    /// Whether things of this kind always belong to the applicant.
     pub owners: bool,
     /// Whether each belongs to one pool.
     pub of_a_pool: bool,

@@ -1,7 +1,7 @@
 //! What lies in a zone in one world, and how large areas are.
 
 use rules_core::plan::Form;
-use rules_core::ruleset::{Area, ShareOf, Which, Zone};
+use rules_core::ruleset::{Area, ShareOf, Zone};
 
 use super::{Found, Got, Scene, Undecided};
 use crate::soundness::number::Real;
@@ -79,7 +79,7 @@ impl<'a> Scene<'a> {
             .of
             .parts
             .iter()
-            .any(|part| matches!(part.which, Which::All(_) | Which::Meant(_)));
+            .any(|part| part.which.selection().is_some());
         let outlines = match self.outlines(&area.of)? {
             Ok(outlines) => outlines,
             // All of some things together cover nothing where there is none; of one thing there is nothing to say.

@@ -160,7 +160,7 @@ fn is_hung(wire: &Thing) -> bool {
     wire.fact("sag").is_some()
 }
 
-/// Straight up from the rim to a level wire, whether it is over the water or not.
+/// How far a level wire is above the rim, whether or not it crosses the water.
 fn plumb(world: &Site, wire: &Thing) -> Result<Real, Undecided> {
     match wire.fact("height") {
         Some(Fact::Length(..)) => lowest(world, wire),
