@@ -1,0 +1,262 @@
+//! How what a value may be stands to what its limit may be.
+
+use crate::check::judge::room::Room;
+use crate::check::judge::{Role, relation};
+use crate::check::value::{Val, Way};
+use crate::check::{Level, Truth};
+use crate::plan::Words;
+use crate::quantity::{Dimension, Interval, ONE, Relation, in_one_dimension};
+use crate::ruleset::{Along, Bound, Choice};
+
+/// What is possible for a value and a bound, and the room that is left.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct Standing {
+    pub(crate) truth: Truth,
+    pub(crate) room: Room,
+}
+
+impl Standing {
+    fn sure(level: Level) -> Standing {
+        Standing::of(Truth::of(level))
+    }
+
+    fn of(truth: Truth) -> Standing {
+        Standing {
+            truth,
+            room: Room::of_truth(truth),
+        }
+    }
+
+    /// There is nothing to measure: of what is required there is nothing to say, and a condition takes the distance to
+    /// what is not there as endless.
+    fn of_nothing(role: Role, relation: Relation) -> Standing {
+        match (role, relation) {
+            (Role::Required, _) => Standing::of(Truth::NOT_APPLICABLE),
+            (Role::Condition, Relation::AtLeast | Relation::MoreThan) => {
+                Standing::sure(Level::Holds)
+            }
+            (Role::Condition, _) => Standing::sure(Level::Fails),
+        }
+    }
+
+    fn either(self, other: Standing) -> Standing {
+        Standing {
+            truth: self.truth.or_else(other.truth),
+            room: match (self.truth, other.truth) {
+                (Truth::NOT_APPLICABLE, _) => other.room,
+                (_, Truth::NOT_APPLICABLE) => self.room,
+                _ => self.room.either(other.room),
+            },
+        }
+    }
+
+    /// How it stands where it must not hold. That there is nothing to measure keeps a prohibition.
+    pub(crate) fn negated(self) -> Standing {
+        Standing {
+            truth: self.truth.negated().absent_as(Truth::HOLDS),
+            room: self.room.negated(),
+        }
+    }
+}
+
+/// What a value is asked for.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Comparison<'a> {
+    pub(crate) bound: &'a Bound,
+    /// Where along a thing it must be kept; `None`: at every place that the value speaks of.
+    pub(crate) holds: Option<Along>,
+    pub(crate) role: Role,
+}
+
+/// How a value stands to a bound, whose limit (all but `is` have one) was found before.
+///
+/// A measured value that changes along a thing is not judged place by place: a condition of it may hold at one place and not
+/// at another, so what it comes to at either end is possible.
+pub(crate) fn standing(value: &Val, limit: Option<&Val>, comparison: Comparison<'_>) -> Standing {
+    let changes = || value.changes() || limit.is_some_and(Val::changes);
+    let all_along = compared(value, limit, comparison);
+    match (comparison.role, comparison.holds) {
+        (Role::Condition, None) if changes() => {
+            let holds = Some(Along::Anywhere);
+            all_along.either(compared(
+                value,
+                limit,
+                Comparison {
+                    holds,
+                    ..comparison
+                },
+            ))
+        }
+        _ => all_along,
+    }
+}
+
+fn compared(value: &Val, limit: Option<&Val>, comparison: Comparison<'_>) -> Standing {
+    let all = match (comparison.bound, limit) {
+        (Bound::Is(choices), _) => value
+            .ways
+            .iter()
+            .map(|way| among(way, value.dimension, choices, comparison))
+            .reduce(Standing::either),
+        (_, Some(limit)) => {
+            let one = |way, other| {
+                let (own, others) = ((way, value.dimension), (other, limit.dimension));
+                beside(own, others, comparison)
+            };
+            let beside_all = |way| limit.ways.iter().map(move |other| one(way, other));
+            value
+                .ways
+                .iter()
+                .flat_map(beside_all)
+                .reduce(Standing::either)
+        }
+        (_, None) => None,
+    };
+    all.unwrap_or(Standing::of(Truth::OPEN))
+}
+
+fn beside(
+    (way, own): (&Way, Dimension),
+    (limit, others): (&Way, Dimension),
+    comparison: Comparison<'_>,
+) -> Standing {
+    let relation = relation(comparison.bound);
+    let (way, limit) = (
+        &*way.asked_in(comparison.role),
+        &*limit.asked_in(comparison.role),
+    );
+    match (way, limit) {
+        (Way::Refer, _) | (_, Way::Refer) => Standing::sure(Level::Authority),
+        (Way::Empty(Some(said)), _) => Standing::sure(Level::of_if_none(*said)),
+        (Way::Empty(None), _) => Standing::of_nothing(comparison.role, relation),
+        (_, Way::Empty(Some(said))) => Standing::sure(Level::of_if_none(*said)),
+        (_, Way::Empty(None)) if comparison.role == Role::Required => {
+            Standing::of(Truth::NOT_APPLICABLE)
+        }
+        // What is there is nearer than what is not.
+        (_, Way::Empty(None)) => Standing::of_nothing(comparison.role, relation).negated(),
+        (
+            Way::Amount { least, most },
+            Way::Amount {
+                least: low,
+                most: high,
+            },
+        ) => {
+            // `all-along`: the worst place along each of the two decides. `anywhere`: the best one does.
+            let anywhere = comparison.holds == Some(Along::Anywhere);
+            let upwards = matches!(relation, Relation::AtLeast | Relation::MoreThan);
+            let (measured, limit) = match upwards != anywhere {
+                true => (*least, *high),
+                false => (*most, *low),
+            };
+            amounts((measured, own), (limit, others), relation)
+        }
+        _ => Standing::sure(Level::Fails),
+    }
+}
+
+fn amounts(
+    measured: (Interval, Dimension),
+    limit: (Interval, Dimension),
+    relation: Relation,
+) -> Standing {
+    let Some((one, two, dimension)) = in_one_dimension(measured, limit) else {
+        return Standing::of(Truth::OPEN);
+    };
+    let compared = relation.judge(one, two);
+    let truth = Truth::of_comparison(compared.can_be_true, compared.can_be_false);
+    let room = relation
+        .margin(one, two)
+        .map_or(Room::of_truth(truth), |range| {
+            Room::Amount(range, dimension)
+        });
+    Standing { truth, room }
+}
+
+fn among(
+    way: &Way,
+    dimension: Dimension,
+    choices: &[Choice],
+    comparison: Comparison<'_>,
+) -> Standing {
+    match &*way.asked_in(comparison.role) {
+        Way::Refer => Standing::sure(Level::Authority),
+        Way::Empty(Some(said)) => Standing::sure(Level::of_if_none(*said)),
+        Way::Empty(None) | Way::Bare => Standing::of_nothing(comparison.role, Relation::Is),
+        Way::Nothing => Standing::of(Truth::of_comparison(
+            choices.contains(&Choice::None),
+            !choices.contains(&Choice::None),
+        )),
+        Way::Words(words) => Standing::of(word_among(words, choices)),
+        Way::Amount { least, most } => {
+            let amounts: Vec<_> = choices.iter().filter_map(amount_of).collect();
+            let anywhere = comparison.holds == Some(Along::Anywhere);
+            Standing::of(amount_among((*least, *most), dimension, &amounts, anywhere))
+        }
+    }
+}
+
+fn amount_of(choice: &Choice) -> Option<(Interval, Dimension)> {
+    match choice {
+        Choice::Amount(amount, of) => Some((Interval::exact(*amount), *of)),
+        _ => None,
+    }
+}
+
+/// Whether an amount, between these at its lowest and at its highest place, is one of some amounts: everywhere, or
+/// anywhere. Months and days are compared in days: two months are 59 to 62 of them, so that no number of days surely is two
+/// months, and one outside of that surely is not.
+fn amount_among(
+    (least, most): (Interval, Interval),
+    dimension: Dimension,
+    amounts: &[(Interval, Dimension)],
+    anywhere: bool,
+) -> Truth {
+    let is = |range| {
+        amounts
+            .iter()
+            .any(|one| surely_is((range, dimension), *one))
+    };
+    let may_be = |range| amounts.iter().any(|one| may_be((range, dimension), *one));
+    match anywhere {
+        true => Truth::of_comparison(may_be(least.hull(most)), !(is(least) || is(most))),
+        false => Truth::of_comparison(may_be(least) && may_be(most), !is(least.hull(most))),
+    }
+}
+
+fn surely_is(value: (Interval, Dimension), amount: (Interval, Dimension)) -> bool {
+    let alike = in_one_dimension(value, amount);
+    alike.is_some_and(|(one, other, _)| one.is_exact() && one == other)
+}
+
+fn may_be(value: (Interval, Dimension), amount: (Interval, Dimension)) -> bool {
+    let alike = in_one_dimension(value, amount);
+    alike.is_none_or(|(one, other, _)| one.meet(other).is_some())
+}
+
+fn word_among(words: &Words, choices: &[Choice]) -> Truth {
+    let chosen = |word: &String| {
+        choices
+            .iter()
+            .any(|choice| matches!(choice, Choice::Word(own) if own == word))
+    };
+    match words {
+        Words::Any => Truth::of_comparison(
+            choices
+                .iter()
+                .any(|choice| matches!(choice, Choice::Word(_))),
+            true,
+        ),
+        Words::OneOf(set) => {
+            Truth::of_comparison(set.iter().any(chosen), set.iter().any(|word| !chosen(word)))
+        }
+    }
+}
+
+/// A choice as a whole number, where it is one.
+pub(crate) fn whole_choice(choice: &Choice) -> Option<i128> {
+    match choice {
+        Choice::Amount(amount, _) => Some(amount.div_euclid(ONE)),
+        _ => None,
+    }
+}
