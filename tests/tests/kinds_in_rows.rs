@@ -11,8 +11,16 @@ const EVERYWHERE: [&str; 3] = ["lot", "lot-line", "pool"];
 
 /// Words that mean something else where they stand: a part of the file's path, the word, what it means there.
 const OTHER_MEANINGS: &[(&str, &str, &str)] = &[
-    ("check/value/aims.rs", "road", "what a side of the lot faces"),
-    ("check/value/aims.rs", "building", "a wall that a door is in"),
+    (
+        "check/value/aims.rs",
+        "road",
+        "what a side of the lot faces",
+    ),
+    (
+        "check/value/aims.rs",
+        "building",
+        "a wall that a door is in",
+    ),
     (
         "check/value/aims.rs",
         "barrier-stretch",

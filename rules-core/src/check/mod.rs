@@ -21,7 +21,9 @@ use crate::plan::Plan;
 use crate::ruleset::{InForce, RuleSet};
 use crate::work;
 use judge::Judge;
-use world::scene::{Base, Scene, Touch};
+use world::base::Base;
+use world::dependency::Dependency;
+use world::scene::Scene;
 
 /// Judges a plan against a rule set, of which an earlier edition is left aside.
 ///
@@ -61,7 +63,7 @@ fn judged_by<'a>(judge: &Judge<'a>) -> Result<Findings<'a>, TooMuch> {
 }
 
 /// All that is found, once each rule is judged.
-fn all_found<'a>(judge: &Judge<'a>, found: Vec<(Finding, Vec<Touch>)>) -> Findings<'a> {
+fn all_found<'a>(judge: &Judge<'a>, found: Vec<(Finding, Vec<Dependency>)>) -> Findings<'a> {
     let verdict = judge::verdict::verdict(judge, judge.scene.rules(), &found);
     let findings: Vec<Finding> = found.into_iter().map(|(finding, _)| finding).collect();
     Findings {

@@ -1,9 +1,9 @@
 //! What the questions of class come to.
 
 use crate::check::judge::Judge;
+use crate::check::world::dependency::Dependency;
 use crate::check::world::missing;
 use crate::check::world::places::{Place, places};
-use crate::check::world::scene::Touch;
 use crate::check::world::target::{Of, Target};
 use crate::check::{Decided, Missing, Truth};
 use crate::ruleset::Decision;
@@ -34,7 +34,7 @@ impl<'a> Judge<'a> {
             let sure = |sure| if sure { Truth::HOLDS } else { Truth::OPEN };
             let members = members.list.into_iter();
             members
-                .map(|(holder, is)| (target(Of::Thing(holder)), sure(is)))
+                .map(|(referent, is)| (target(Of::Thing(referent)), sure(is)))
                 .collect()
         };
         let all = pools.flat_map(subjects);
@@ -50,18 +50,19 @@ impl<'a> Judge<'a> {
         member: Truth,
     ) -> Vec<Decided<'a>> {
         let classes = |judge: &Judge<'a>| judge.classes(decision, target);
-        let (between, touched) = self.scene.logging(|| classes(self));
-        let told = |place: Option<&Place>, found: Classes<'a>, touched: &[Touch]| Decided {
-            decision: index,
-            subject: target.subject(member),
-            pool: target.pool_index(),
-            at: place.map_or(Vec::new(), Place::at),
-            missing: self.to_decide((decision, target), place, &found, touched),
-            classes: found.list,
-            refer: found.refer,
-        };
-        let places = places(&self.scene, &touched, &target.subjects());
-        let at: Vec<(Place, Classes<'a>, Vec<Touch>)> = places
+        let (between, dependencies) = self.scene.logging(|| classes(self));
+        let told =
+            |place: Option<&Place>, found: Classes<'a>, dependencies: &[Dependency]| Decided {
+                decision: index,
+                subject: target.subject(member),
+                pool: target.pool_index(),
+                at: place.map_or(Vec::new(), Place::at),
+                missing: self.to_decide((decision, target), place, &found, dependencies),
+                classes: found.list,
+                refer: found.refer,
+            };
+        let places = places(&self.scene, &dependencies, &target.subjects());
+        let at: Vec<(Place, Classes<'a>, Vec<Dependency>)> = places
             .into_iter()
             .map(|place| {
                 let judge = self.in_scene(self.scene.at(place.clone()));
@@ -71,9 +72,9 @@ impl<'a> Judge<'a> {
             .collect();
         let first = at.first().map(|(_, found, _)| found);
         match first {
-            None => vec![told(None, between, &touched)],
+            None => vec![told(None, between, &dependencies)],
             Some(first) if at.iter().all(|(_, found, _)| found == first) && *first == between => {
-                vec![told(None, between, &touched)]
+                vec![told(None, between, &dependencies)]
             }
             _ => {
                 // A place between the lowest and the highest may be there, and come to something else.
@@ -85,7 +86,7 @@ impl<'a> Judge<'a> {
                     .into_iter()
                     .map(|(place, found, log)| told(Some(&place), found, &log))
                     .collect();
-                all.extend(more.then(|| told(None, between, &touched)));
+                all.extend(more.then(|| told(None, between, &dependencies)));
                 all
             }
         }
@@ -97,7 +98,7 @@ impl<'a> Judge<'a> {
         (decision, target): (&'a Decision, Target),
         place: Option<&Place>,
         found: &Classes<'a>,
-        touched: &[Touch],
+        dependencies: &[Dependency],
     ) -> Vec<Missing> {
         if found.list.len() + usize::from(found.refer) < 2 {
             return Vec::new();
@@ -106,7 +107,7 @@ impl<'a> Judge<'a> {
             Some(place) => self.scene.at(place.clone()),
             None => self.scene.clone(),
         };
-        missing::of_touched(&scene, touched, false, |scene| {
+        missing::of_touched(&scene, dependencies, false, |scene| {
             let fewer = self.in_scene(scene).classes(decision, target);
             fewer.list.len() < found.list.len()
         })

@@ -82,8 +82,11 @@ fn possible<'a>(plan: &'a Plan, rules: &'a RuleSet) -> (Vec<(&'a RuleSet, bool)>
         let judge: Judge<'a> = judge_of(plan, rules, None);
         let in_force = rules.in_force.as_ref();
         let truth = in_force.map_or(Truth::HOLDS, |it| judge.governs(it));
-        let touched = judge.scene.take_log();
-        let unstated = touched.iter().filter(|it| it.unstated).map(|it| it.what);
+        let dependencies = judge.scene.take_log();
+        let unstated = dependencies
+            .iter()
+            .filter(|it| it.unstated)
+            .map(|it| it.what);
         // A document's place is one in its own edition's list.
         missing.extend(unstated.filter(|what| !matches!(what, Missing::Document(..))));
         if truth != Truth::FAILS {

@@ -69,7 +69,7 @@ pub struct Part {
     pub deciding: usize,
     /// The relief by which it passes or is referred: a place in the rule's list.
     pub relief: Option<usize>,
-    /// How much room there is: good is positive. `None` where figures of unlike dimensions were compared.
+    /// How much slack there is: good is positive. `None` where figures of unlike dimensions were compared.
     pub margin: Option<Margin>,
     /// The readings that decide it: those that fail, or those that are open, or the one nearest to failing.
     pub readings: Vec<Reading>,
@@ -130,7 +130,7 @@ pub enum Subject {
     Unseen(KindId),
 }
 
-/// How much room there is.
+/// How much slack there is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Margin {
     /// In the dimension's tiny unit; good is positive.
@@ -166,7 +166,7 @@ pub struct Reading {
     pub unit: Option<Unit>,
     /// What is possible.
     pub truth: Truth,
-    /// How much room there is.
+    /// How much slack there is.
     pub margin: Option<Margin>,
     /// From where to where it was measured.
     pub witness: Option<Witness>,

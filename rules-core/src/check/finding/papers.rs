@@ -2,8 +2,8 @@
 
 use crate::check::judge::mentions::Mentions;
 use crate::check::judge::{Judge, thing_of};
+use crate::check::world::env::{Env, Referent};
 use crate::check::world::places::places;
-use crate::check::world::scene::{Env, Holder};
 use crate::check::world::target::{Of, Target};
 use crate::check::{DocumentNeed, Finding, Level, Missing, Need, Outcome, Part, Subject, Truth};
 use crate::plan::{DocumentState, Plan, ThingIndex};
@@ -103,7 +103,7 @@ impl<'a> Judge<'a> {
             return vec![paper(None, true)];
         };
         let members = self.members(each, &Env::EMPTY).list.into_iter();
-        let things = members.filter_map(|(holder, sure)| Some((thing_of(holder)?, sure)));
+        let things = members.filter_map(|(referent, sure)| Some((thing_of(referent)?, sure)));
         things
             .map(|(thing, sure)| paper(Some(thing), sure))
             .collect()
@@ -116,7 +116,7 @@ impl<'a> Judge<'a> {
         };
         let when = paper.document.when.as_ref().map(|when| {
             let each = paper.document.each.as_ref();
-            let of = each.zip(paper.thing.map(Holder::Thing));
+            let of = each.zip(paper.thing.map(Referent::Thing));
             Need::of(self.anywhere(when, of))
         });
         let mut need = always.or(when.unwrap_or(Need::NotNeeded));
@@ -144,9 +144,9 @@ impl<'a> Judge<'a> {
     pub(crate) fn anywhere(
         &self,
         condition: &'a Condition,
-        each: Option<(&'a Selection, Holder)>,
+        each: Option<(&'a Selection, Referent)>,
     ) -> Truth {
-        let of = each.map_or(Of::Plan, |(_, holder)| Of::Thing(holder));
+        let of = each.map_or(Of::Plan, |(_, referent)| Of::Thing(referent));
         let pools = self.pools(condition.about_pool).into_iter();
         let targets = pools.map(|pool| Target { of, pool });
         let selection = each.map(|(selection, _)| selection);
@@ -163,9 +163,9 @@ impl<'a> Judge<'a> {
     ) -> Truth {
         let truth =
             |judge: &Judge<'a>| judge.about(target, each, |env| judge.truth(requirement, env));
-        let (between, touched) = self.scene.logging(|| truth(self));
-        self.scene.note(&touched);
-        let places = places(&self.scene, &touched, &target.subjects());
+        let (between, dependencies) = self.scene.logging(|| truth(self));
+        self.scene.note(&dependencies);
+        let places = places(&self.scene, &dependencies, &target.subjects());
         if places.is_empty() {
             return between;
         }

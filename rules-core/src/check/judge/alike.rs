@@ -5,7 +5,8 @@ use std::collections::BTreeMap;
 
 use crate::check::judge::Judge;
 use crate::check::judge::rule::BesidePool;
-use crate::check::world::scene::{Holder, Touch};
+use crate::check::world::dependency::Dependency;
+use crate::check::world::env::Referent;
 use crate::check::{Missing, Part, Subject};
 use crate::plan::{Plan, Possible, Thing, ThingIndex};
 use crate::work;
@@ -56,7 +57,7 @@ impl<'a> Judge<'a> {
     pub(crate) fn beside_each<T: Again>(
         &self,
         about_pool: bool,
-        find: impl Fn(Option<Holder>) -> T,
+        find: impl Fn(Option<Referent>) -> T,
     ) -> Vec<T> {
         let mut known: BTreeMap<ThingIndex, (ThingIndex, T)> = BTreeMap::new();
         let mut all = Vec::new();
@@ -100,19 +101,19 @@ impl Again for crate::check::Truth {
 
 impl Again for BesidePool {
     fn may_be_taken(&self) -> bool {
-        let at_places = self.touched.iter().any(|touch| touch.at_place);
+        let at_places = self.dependencies.iter().any(|touch| touch.at_place);
         let places = self.parts.iter().flat_map(|part| &part.places);
         !at_places && { places }.all(|place| place.at.is_empty())
     }
 
     fn again(&self, of: ThingIndex, is: ThingIndex) -> Self {
-        work::step_through(self.touched.len());
-        let touched = self.touched.iter().map(|touch| Touch {
+        work::step_through(self.dependencies.len());
+        let dependencies = self.dependencies.iter().map(|touch| Dependency {
             what: missing(touch.what, of, is),
             ..touch.clone()
         });
         BesidePool {
-            touched: touched.collect(),
+            dependencies: dependencies.collect(),
             parts: self.parts.iter().map(|it| part(it, of, is)).collect(),
             ..*self
         }

@@ -1,5 +1,6 @@
 use super::Alike;
-use crate::check::world::scene::{Base, Scene};
+use crate::check::world::base::Base;
+use crate::check::world::scene::Scene;
 use crate::check::{Findings, judge::Judge, judged_by};
 use crate::plan::{self, Plan};
 use crate::ruleset::{self, RuleSet};

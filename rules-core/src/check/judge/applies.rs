@@ -2,7 +2,7 @@
 
 use crate::check::Truth;
 use crate::check::judge::Judge;
-use crate::check::world::scene::{Env, Holder};
+use crate::check::world::env::{Env, Referent};
 use crate::check::world::target::{Of, Target};
 use crate::quantity::{Interval, NO_HIGH, NO_LOW};
 use crate::ruleset::{Condition, InForce, Rule};
@@ -60,14 +60,14 @@ impl<'a> Judge<'a> {
         let kind = self.scene.rules().vocabulary.fact(in_force.by).kind;
         let things = self.scene.base.of_kind(kind).iter();
         let days = things
-            .map(|index| self.on_day(in_force, &Env::EMPTY.bind(kind, Holder::Thing(*index))));
+            .map(|index| self.on_day(in_force, &Env::EMPTY.bind(kind, Referent::Thing(*index))));
         days.reduce(together)
             .unwrap_or_else(|| self.on_day(in_force, &Env::EMPTY))
     }
 
     fn on_day(&self, in_force: &InForce, env: &Env<'_>) -> Truth {
-        let cuts: Vec<i128> = [in_force.from, in_force.to].into_iter().flatten().collect();
-        let seen = self.scene.fact(in_force.by, env, &cuts);
+        let thresholds: Vec<i128> = [in_force.from, in_force.to].into_iter().flatten().collect();
+        let seen = self.scene.fact(in_force.by, env, &thresholds);
         let view = &seen.view;
         let Some(day) = view.amount else {
             return Truth::OPEN;

@@ -1,18 +1,18 @@
 //! How what a value may be stands to what its limit may be.
 
-use crate::check::judge::room::Room;
+use crate::check::judge::slack::Slack;
 use crate::check::judge::{Role, relation};
-use crate::check::value::{Val, Way};
+use crate::check::value::{Alternative, PossibleValue};
 use crate::check::{Level, Truth};
 use crate::plan::Words;
 use crate::quantity::{Dimension, Interval, ONE, Relation, in_one_dimension};
 use crate::ruleset::{Along, Bound, Choice};
 
-/// What is possible for a value and a bound, and the room that is left.
+/// What is possible for a value and a bound, and the slack that is left.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) struct Standing {
     pub(crate) truth: Truth,
-    pub(crate) room: Room,
+    pub(crate) slack: Slack,
 }
 
 impl Standing {
@@ -23,7 +23,7 @@ impl Standing {
     fn of(truth: Truth) -> Standing {
         Standing {
             truth,
-            room: Room::of_truth(truth),
+            slack: Slack::of_truth(truth),
         }
     }
 
@@ -42,10 +42,10 @@ impl Standing {
     fn either(self, other: Standing) -> Standing {
         Standing {
             truth: self.truth.or_else(other.truth),
-            room: match (self.truth, other.truth) {
-                (Truth::NOT_APPLICABLE, _) => other.room,
-                (_, Truth::NOT_APPLICABLE) => self.room,
-                _ => self.room.either(other.room),
+            slack: match (self.truth, other.truth) {
+                (Truth::NOT_APPLICABLE, _) => other.slack,
+                (_, Truth::NOT_APPLICABLE) => self.slack,
+                _ => self.slack.either(other.slack),
             },
         }
     }
@@ -54,7 +54,7 @@ impl Standing {
     pub(crate) fn negated(self) -> Standing {
         Standing {
             truth: self.truth.negated().absent_as(Truth::HOLDS),
-            room: self.room.negated(),
+            slack: self.slack.negated(),
         }
     }
 }
@@ -72,8 +72,12 @@ pub(crate) struct Comparison<'a> {
 ///
 /// A measured value that changes along a thing is not judged place by place: a condition of it may hold at one place and not
 /// at another, so what it comes to at either end is possible.
-pub(crate) fn standing(value: &Val, limit: Option<&Val>, comparison: Comparison<'_>) -> Standing {
-    let changes = || value.changes() || limit.is_some_and(Val::changes);
+pub(crate) fn standing(
+    value: &PossibleValue,
+    limit: Option<&PossibleValue>,
+    comparison: Comparison<'_>,
+) -> Standing {
+    let changes = || value.changes() || limit.is_some_and(PossibleValue::changes);
     let all_along = compared(value, limit, comparison);
     match (comparison.role, comparison.holds) {
         (Role::Condition, None) if changes() => {
@@ -91,7 +95,11 @@ pub(crate) fn standing(value: &Val, limit: Option<&Val>, comparison: Comparison<
     }
 }
 
-fn compared(value: &Val, limit: Option<&Val>, comparison: Comparison<'_>) -> Standing {
+fn compared(
+    value: &PossibleValue,
+    limit: Option<&PossibleValue>,
+    comparison: Comparison<'_>,
+) -> Standing {
     let all = match (comparison.bound, limit) {
         (Bound::Is(choices), _) => value
             .ways
@@ -116,8 +124,8 @@ fn compared(value: &Val, limit: Option<&Val>, comparison: Comparison<'_>) -> Sta
 }
 
 fn beside(
-    (way, own): (&Way, Dimension),
-    (limit, others): (&Way, Dimension),
+    (way, own): (&Alternative, Dimension),
+    (limit, others): (&Alternative, Dimension),
     comparison: Comparison<'_>,
 ) -> Standing {
     let relation = relation(comparison.bound);
@@ -126,18 +134,18 @@ fn beside(
         &*limit.asked_in(comparison.role),
     );
     match (way, limit) {
-        (Way::Refer, _) | (_, Way::Refer) => Standing::sure(Level::Authority),
-        (Way::Empty(Some(said)), _) => Standing::sure(Level::of_if_none(*said)),
-        (Way::Empty(None), _) => Standing::of_nothing(comparison.role, relation),
-        (_, Way::Empty(Some(said))) => Standing::sure(Level::of_if_none(*said)),
-        (_, Way::Empty(None)) if comparison.role == Role::Required => {
+        (Alternative::Refer, _) | (_, Alternative::Refer) => Standing::sure(Level::Authority),
+        (Alternative::Empty(Some(said)), _) => Standing::sure(Level::of_if_none(*said)),
+        (Alternative::Empty(None), _) => Standing::of_nothing(comparison.role, relation),
+        (_, Alternative::Empty(Some(said))) => Standing::sure(Level::of_if_none(*said)),
+        (_, Alternative::Empty(None)) if comparison.role == Role::Required => {
             Standing::of(Truth::NOT_APPLICABLE)
         }
         // What is there is nearer than what is not.
-        (_, Way::Empty(None)) => Standing::of_nothing(comparison.role, relation).negated(),
+        (_, Alternative::Empty(None)) => Standing::of_nothing(comparison.role, relation).negated(),
         (
-            Way::Amount { least, most },
-            Way::Amount {
+            Alternative::Amount { least, most },
+            Alternative::Amount {
                 least: low,
                 most: high,
             },
@@ -165,30 +173,32 @@ fn amounts(
     };
     let compared = relation.judge(one, two);
     let truth = Truth::of_comparison(compared.can_be_true, compared.can_be_false);
-    let room = relation
+    let slack = relation
         .margin(one, two)
-        .map_or(Room::of_truth(truth), |range| {
-            Room::Amount(range, dimension)
+        .map_or(Slack::of_truth(truth), |range| {
+            Slack::Amount(range, dimension)
         });
-    Standing { truth, room }
+    Standing { truth, slack }
 }
 
 fn among(
-    way: &Way,
+    way: &Alternative,
     dimension: Dimension,
     choices: &[Choice],
     comparison: Comparison<'_>,
 ) -> Standing {
     match &*way.asked_in(comparison.role) {
-        Way::Refer => Standing::sure(Level::Authority),
-        Way::Empty(Some(said)) => Standing::sure(Level::of_if_none(*said)),
-        Way::Empty(None) | Way::Bare => Standing::of_nothing(comparison.role, Relation::Is),
-        Way::Nothing => Standing::of(Truth::of_comparison(
+        Alternative::Refer => Standing::sure(Level::Authority),
+        Alternative::Empty(Some(said)) => Standing::sure(Level::of_if_none(*said)),
+        Alternative::Empty(None) | Alternative::Bare => {
+            Standing::of_nothing(comparison.role, Relation::Is)
+        }
+        Alternative::Nothing => Standing::of(Truth::of_comparison(
             choices.contains(&Choice::None),
             !choices.contains(&Choice::None),
         )),
-        Way::Words(words) => Standing::of(word_among(words, choices)),
-        Way::Amount { least, most } => {
+        Alternative::Words(words) => Standing::of(word_among(words, choices)),
+        Alternative::Amount { least, most } => {
             let amounts: Vec<_> = choices.iter().filter_map(amount_of).collect();
             let anywhere = comparison.holds == Some(Along::Anywhere);
             Standing::of(amount_among((*least, *most), dimension, &amounts, anywhere))

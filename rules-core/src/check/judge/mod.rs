@@ -10,8 +10,8 @@ pub(super) mod outlying;
 pub(super) mod part;
 pub(super) mod reading;
 pub(super) mod readings;
-pub(super) mod room;
 pub(super) mod rule;
+pub(super) mod slack;
 pub(super) mod truth;
 pub(super) mod verdict;
 
@@ -21,8 +21,9 @@ use std::sync::Arc;
 use super::{Level, Missing, Truth};
 use crate::check::judge::compare::{Comparison, Standing};
 use crate::check::judge::reading::Readings;
+use crate::check::world::env::{Env, Referent};
 use crate::check::world::memo::Memos;
-use crate::check::world::scene::{Env, Holder, Scene};
+use crate::check::world::scene::Scene;
 use crate::check::world::special::Special;
 use crate::plan::DocumentState;
 use crate::quantity::Relation;
@@ -88,7 +89,7 @@ impl Ask {
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) struct Judged {
     pub(crate) truth: Truth,
-    pub(crate) room: Room,
+    pub(crate) slack: Slack,
     pub(crate) node: Node,
 }
 
@@ -103,14 +104,14 @@ pub(crate) enum Node {
     Term(Rc<Judged>),
 }
 
-pub(crate) use crate::check::judge::room::Room;
+pub(crate) use crate::check::judge::slack::Slack;
 
 impl Judged {
     /// Without anything measured.
     pub(crate) fn bare(truth: Truth) -> Self {
         Judged {
             truth,
-            room: Room::of_truth(truth),
+            slack: Slack::of_truth(truth),
             node: Node::Other(Vec::new()),
         }
     }
@@ -122,30 +123,30 @@ impl Judged {
 
     /// All of these must hold; `keeps` is whether anybody will ask what each came to.
     pub(crate) fn all(members: impl Iterator<Item = Judged>, keeps: bool) -> Self {
-        let (truth, room, kept) = joined(
+        let (truth, slack, kept) = joined(
             members,
             keeps.then_some(keep_tightest),
             Truth::and,
-            Room::least,
+            Slack::least,
         );
         Judged {
             truth,
-            room: room.unwrap_or(Room::Endless),
+            slack: slack.unwrap_or(Slack::Endless),
             node: Node::All(kept),
         }
     }
 
     /// One of these must hold.
     pub(crate) fn any(members: impl Iterator<Item = Judged>, keeps: bool) -> Self {
-        let (truth, room, kept) = joined(
+        let (truth, slack, kept) = joined(
             members,
             keeps.then_some(Vec::push),
             Truth::or,
-            Room::greatest,
+            Slack::greatest,
         );
         Judged {
             truth,
-            room: room.unwrap_or(Room::None),
+            slack: slack.unwrap_or(Slack::None),
             node: Node::Any(kept),
         }
     }
@@ -156,10 +157,10 @@ impl Judged {
         let rooms = ways.iter().filter(|way| !way.is_void());
         Judged {
             truth: truth.fold(Truth::NONE, Truth::or_else),
-            room: rooms
-                .map(|way| way.room)
-                .reduce(Room::either)
-                .unwrap_or(Room::Unlike),
+            slack: rooms
+                .map(|way| way.slack)
+                .reduce(Slack::either)
+                .unwrap_or(Slack::Unlike),
             node: Node::Other(ways),
         }
     }
@@ -173,33 +174,33 @@ impl Judged {
     }
 }
 
-/// Joins judgements; what has nothing to speak about says nothing of the room that is left.
+/// Joins judgements; what has nothing to speak about says nothing of the slack that is left.
 fn joined(
     members: impl Iterator<Item = Judged>,
     keep: Option<fn(&mut Vec<Judged>, Judged)>,
     truths: fn(Truth, Truth) -> Truth,
-    rooms: fn(Room, Room) -> Room,
-) -> (Truth, Option<Room>, Vec<Judged>) {
-    let (mut truth, mut room, mut kept) = (Truth::NOT_APPLICABLE, None, Vec::new());
+    rooms: fn(Slack, Slack) -> Slack,
+) -> (Truth, Option<Slack>, Vec<Judged>) {
+    let (mut truth, mut slack, mut kept) = (Truth::NOT_APPLICABLE, None, Vec::new());
     for member in members {
         truth = truths(truth, member.truth);
         if !member.is_void() {
-            room = Some(room.map_or(member.room, |so_far| rooms(so_far, member.room)));
+            slack = Some(slack.map_or(member.slack, |so_far| rooms(so_far, member.slack)));
         }
         if let Some(keep) = keep {
             keep(&mut kept, member);
         }
     }
-    (truth, room, kept)
+    (truth, slack, kept)
 }
 
-/// Keeps one of those that must all hold. Of those that do hold, only the one with the least room is ever reported.
+/// Keeps one of those that must all hold. Of those that do hold, only the one with the least slack is ever reported.
 fn keep_tightest(kept: &mut Vec<Judged>, member: Judged) {
     let holds = |judged: &Judged| judged.truth == Truth::HOLDS;
     let tightest = kept.iter_mut().next().filter(|first| holds(first));
     match tightest {
         Some(tightest) if holds(&member) => {
-            if member.room.least_amount() < tightest.room.least_amount() {
+            if member.slack.least_amount() < tightest.slack.least_amount() {
                 *tightest = member;
             }
         }
@@ -291,7 +292,7 @@ impl<'a> Judge<'a> {
         let of = paper
             .each
             .as_ref()
-            .map(|each| self.scene.holder(each.kind, env));
+            .map(|each| self.scene.referent(each.kind, env));
         let thing = of.and_then(thing_of);
         if let Some(thing) = thing {
             self.scene.base.look_at(thing);
@@ -308,7 +309,7 @@ impl<'a> Judge<'a> {
             Some(DocumentState::Refused) => Truth::FAILS,
             state => {
                 self.scene
-                    .touch(Missing::Document(document, thing), true, &[]);
+                    .depends_on(Missing::Document(document, thing), true, &[]);
                 let not_said = self.scene.leave_open || state.is_some();
                 match (paper.discretion, not_said) {
                     (false, _) => Truth::OPEN,
@@ -330,8 +331,12 @@ impl<'a> Judge<'a> {
         let outlying = self.outlying(each, &members.list, env, ask);
         let listed = members.list.iter().enumerate();
         let near = listed.filter(|(place, _)| !outlying.leaves_out(*place));
-        let judged = near.map(|(_, (holder, sure))| {
-            let inner = env.bind_in(each.selection.kind, *holder, each.selection.zone.as_deref());
+        let judged = near.map(|(_, (referent, sure))| {
+            let inner = env.bind_in(
+                each.selection.kind,
+                *referent,
+                each.selection.zone.as_deref(),
+            );
             let own = self.judge(&each.require, &inner, ask);
             silent |= own.truth.may_not_apply();
             if *sure { own } else { own.perhaps() }
@@ -389,7 +394,7 @@ impl<'a> Judge<'a> {
         };
         Judged {
             truth,
-            room: Room::of_truth(truth),
+            slack: Slack::of_truth(truth),
             node: Node::Other(members),
         }
     }
@@ -451,10 +456,10 @@ impl<'a> Judge<'a> {
             env,
             ask,
         };
-        let (Standing { truth, room }, reading) = readings.take((test, at), comparison);
+        let (Standing { truth, slack }, reading) = readings.take((test, at), comparison);
         Judged {
             truth,
-            room,
+            slack,
             node: reading.map_or(Node::Other(Vec::new()), |reading| {
                 Node::Leaf(Box::new(reading))
             }),
@@ -484,10 +489,10 @@ impl Level {
     }
 }
 
-/// The thing behind a holder, where there is one.
-pub(crate) fn thing_of(holder: Holder) -> Option<usize> {
-    match holder {
-        Holder::Thing(index) => Some(index),
+/// The thing behind a referent, where there is one.
+pub(crate) fn thing_of(referent: Referent) -> Option<usize> {
+    match referent {
+        Referent::Thing(index) => Some(index),
         _ => None,
     }
 }

@@ -1,9 +1,9 @@
 //! What a rule requires of one of its subjects, and by which relief it holds.
 
 use crate::check::judge::readings::Deciding;
-use crate::check::judge::room::Room;
+use crate::check::judge::slack::Slack;
 use crate::check::judge::{Ask, Judge, Judged};
-use crate::check::world::scene::Env;
+use crate::check::world::env::Env;
 use crate::check::world::target::{Of, Target};
 use crate::check::{Level, Reading, ReliefTruth, Truth};
 use crate::ruleset::{Relief, Rule, pieces};
@@ -37,14 +37,14 @@ impl Need {
         deciding.found
     }
 
-    /// The room that is left: where it passes by a relief, the relief's own.
-    pub(crate) fn room(&self, truth: Truth) -> Room {
+    /// The slack that is left: where it passes by a relief, the relief's own.
+    pub(crate) fn slack(&self, truth: Truth) -> Slack {
         let by = match truth {
             Truth::HOLDS => self.relief(truth).and_then(|at| self.reliefs.get(at)),
             _ => None,
         };
-        by.map_or(self.base.room, |(_, relief)| {
-            self.base.room.greatest(relief.room)
+        by.map_or(self.base.slack, |(_, relief)| {
+            self.base.slack.greatest(relief.slack)
         })
     }
 

@@ -4,7 +4,7 @@
 use crate::check::judge::{Ask, Judge};
 use crate::check::value::distance::End;
 use crate::check::value::reach::{FEW, MARGIN};
-use crate::check::world::scene::{Env, Holder};
+use crate::check::world::env::{Env, Referent};
 use crate::check::world::select::Listed;
 use crate::ruleset::{
     Bound, Distance, Each, Measured, Operand, Part, Places, Requirement, Value, Which,
@@ -53,9 +53,9 @@ impl<'a> Judge<'a> {
 
     /// The end that is the same for all of the things.
     fn fixed_end(&self, kept: &Kept, env: &Env<'_>) -> Option<End<'static>> {
-        let holder = env.bound(kept.fixed.0)?;
+        let referent = env.bound(kept.fixed.0)?;
         env.zone(kept.fixed.0).is_none().then_some(End {
-            holder,
+            referent,
             outline: kept.fixed.1,
             sure: true,
             zone: None,
@@ -68,18 +68,18 @@ impl<'a> Judge<'a> {
         }
         work::corners(members.len());
         let around = self.around(fixed)?;
-        let end = |holder: Holder| End {
-            holder,
+        let end = |referent: Referent| End {
+            referent,
             outline: kept.outline,
             ..*fixed
         };
-        let least = members.iter().map(|(holder, sure)| {
-            let own = self.around(&end(*holder)).filter(|_| *sure)?;
+        let least = members.iter().map(|(referent, sure)| {
+            let own = self.around(&end(*referent)).filter(|_| *sure)?;
             Some(own.rectangle.apart(&around.rectangle) - MARGIN)
         });
         let least: Vec<Option<f64>> = least.collect();
         let known = least.iter().zip(members);
-        let known = known.filter_map(|(least, (holder, _))| Some(((*least)?, *holder)));
+        let known = known.filter_map(|(least, (referent, _))| Some(((*least)?, *referent)));
         let (_, nearest) = known.min_by(|(one, _), (other, _)| one.total_cmp(other))?;
         let nearest = self.nearest(&end(nearest), fixed, &Env::EMPTY).range.high;
         Some(Outlying {

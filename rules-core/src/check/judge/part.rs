@@ -1,10 +1,10 @@
 //! What is found about one subject of a rule.
 
 use crate::check::judge::Judge;
-use crate::check::judge::room::Room;
+use crate::check::judge::slack::Slack;
+use crate::check::world::dependency::Dependency;
 use crate::check::world::look::{Membership, PlaceLook, deciding, together};
 use crate::check::world::missing;
-use crate::check::world::scene::Touch;
 use crate::check::world::target::Target;
 use crate::check::{Missing, Outcome, Part, Truth};
 use crate::ruleset::Rule;
@@ -71,27 +71,31 @@ impl Own {
 
 impl<'a> Judge<'a> {
     /// What is found about one subject, what that is for the whole rule, and what it rests on.
-    pub(crate) fn part(&self, rule: &'a Rule, target: Target) -> (Option<(Part, Own)>, Vec<Touch>) {
+    pub(crate) fn part(
+        &self,
+        rule: &'a Rule,
+        target: Target,
+    ) -> (Option<(Part, Own)>, Vec<Dependency>) {
         let looks = self.looks(rule, target);
-        let mut touched = Vec::new();
+        let mut dependencies = Vec::new();
         for look in &looks {
-            touched.extend(look.touched.iter().cloned());
+            dependencies.extend(look.dependencies.iter().cloned());
         }
         if looks.iter().all(|place| place.look.need.is_none()) {
-            return (None, touched);
+            return (None, dependencies);
         }
         let truth = together(target, &looks);
-        let possible = self.possible(rule, target, truth, &touched);
+        let possible = self.possible(rule, target, truth, &dependencies);
         let missing = match truth.is_open() {
             false => Vec::new(),
             true => {
                 let decided = Outcome::decided(possible.as_drawn).is_some();
-                missing::of_part(self, (rule, target), truth, &touched, decided)
+                missing::of_part(self, (rule, target), truth, &dependencies, decided)
             }
         };
         let own = Own::of(possible, &looks);
         let part = self.told(target, own, missing, looks);
-        (Some((part, own)), touched)
+        (Some((part, own)), dependencies)
     }
 
     /// What is possible for a subject, also if the authority has not yet spoken and if everything were as drawn.
@@ -100,13 +104,13 @@ impl<'a> Judge<'a> {
         rule: &'a Rule,
         target: Target,
         truth: Truth,
-        touched: &[Touch],
+        dependencies: &[Dependency],
     ) -> Possible {
         if !truth.is_open() {
             return Possible::decided(truth);
         }
         let papers = &self.scene.rules().documents;
-        let is_leave = |touch: &Touch| match touch.what {
+        let is_leave = |touch: &Dependency| match touch.what {
             Missing::Document(paper, _) => papers.get(paper).is_some_and(|it| it.discretion),
             _ => false,
         };
@@ -114,7 +118,7 @@ impl<'a> Judge<'a> {
         let drawn = self.in_scene(unsaid.drawn_exactly());
         Possible {
             truth,
-            unsaid: match touched.iter().any(is_leave) {
+            unsaid: match dependencies.iter().any(is_leave) {
                 true => self.in_scene(unsaid).truth_of(rule, target),
                 false => truth,
             },
@@ -139,7 +143,7 @@ impl<'a> Judge<'a> {
         let need = { looks }.into_iter().nth(deciding);
         let need = need.and_then(|place| place.look.need);
         let relief = need.as_ref().and_then(|need| need.relief(truth.applied()));
-        let room = need.as_ref().map(|need| need.room(truth.applied()));
+        let slack = need.as_ref().map(|need| need.slack(truth.applied()));
         let member = if member.sure {
             Truth::HOLDS
         } else {
@@ -154,7 +158,7 @@ impl<'a> Judge<'a> {
             places,
             deciding,
             relief,
-            margin: room.and_then(Room::margin),
+            margin: slack.and_then(Slack::margin),
             readings: need.map_or(Vec::new(), |need| need.deciding(relief)),
             missing,
         }

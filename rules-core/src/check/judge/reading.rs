@@ -2,8 +2,8 @@
 
 use crate::check::judge::compare::{Comparison, Standing, standing};
 use crate::check::judge::{Ask, Judge, Role};
-use crate::check::value::{Cuts, Val, Way};
-use crate::check::world::scene::Env;
+use crate::check::value::{Alternative, PossibleValue, Thresholds};
+use crate::check::world::env::Env;
 use crate::check::{Reading, Truth};
 use std::sync::Arc;
 
@@ -33,8 +33,10 @@ impl<'a> Readings<'_, 'a, '_> {
         let limit = bound
             .limit()
             .map(|limit| self.judge.value(limit, self.env, &[]));
-        let cuts = limit.as_ref().map_or_else(|| amounts_of(bound), Val::ends);
-        let found = self.judge.value(value, self.env, &cuts);
+        let thresholds = limit
+            .as_ref()
+            .map_or_else(|| amounts_of(bound), PossibleValue::ends);
+        let found = self.judge.value(value, self.env, &thresholds);
         // What must not be of a value that changes along a thing must not be at any place of it.
         let holds = match (comparison.holds, self.ask) {
             (
@@ -69,7 +71,7 @@ impl<'a> Readings<'_, 'a, '_> {
     fn reading(
         &self,
         (test, at): (&'a Arc<Test>, usize),
-        (found, limit): (&Val, Option<&Val>),
+        (found, limit): (&PossibleValue, Option<&PossibleValue>),
         standing: Standing,
     ) -> Reading {
         let value = &test.value;
@@ -84,13 +86,13 @@ impl<'a> Readings<'_, 'a, '_> {
             along: self.along(value),
             words: words_of(found),
             may_be_none: found.may_be_nothing(),
-            limit: limit.and_then(Val::range),
+            limit: limit.and_then(PossibleValue::range),
             dimension: found.dimension,
             unit: unit
                 .filter(|unit| unit.dimension() == found.dimension)
                 .or(found.unit),
             truth: standing.truth,
-            margin: standing.room.margin(),
+            margin: standing.slack.margin(),
             witness: found.witness,
             blur: found.blur,
         }
@@ -134,20 +136,20 @@ impl<'a> Readings<'_, 'a, '_> {
     }
 }
 
-fn amounts_of(bound: &Bound) -> Cuts {
+fn amounts_of(bound: &Bound) -> Thresholds {
     let amount = |choice: &Choice| match choice {
         Choice::Amount(amount, _) => Some(*amount),
         _ => None,
     };
     match bound {
         Bound::Is(choices) => choices.iter().filter_map(amount).collect(),
-        _ => Cuts::new(),
+        _ => Thresholds::new(),
     }
 }
 
-fn words_of(found: &Val) -> Option<Arc<Words>> {
+fn words_of(found: &PossibleValue) -> Option<Arc<Words>> {
     found.ways.iter().find_map(|way| match way {
-        Way::Words(words) => Some(words.clone()),
+        Alternative::Words(words) => Some(words.clone()),
         _ => None,
     })
 }

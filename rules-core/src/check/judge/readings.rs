@@ -54,12 +54,12 @@ fn such(members: Vec<Judged>, decides: fn(Truth) -> bool) -> impl Iterator<Item 
         .filter(move |member| decides(member.truth))
 }
 
-/// The member with the least room; the first among equals.
+/// The member with the least slack; the first among equals.
 fn tightest(members: &[Judged]) -> Option<usize> {
     members
         .iter()
         .enumerate()
         .filter(|(_, member)| !member.is_void())
-        .min_by_key(|(_, member)| member.room.least_amount())
+        .min_by_key(|(_, member)| member.slack.least_amount())
         .map(|(at, _)| at)
 }

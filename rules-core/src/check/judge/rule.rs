@@ -4,8 +4,10 @@ use std::collections::BTreeSet;
 
 use crate::check::judge::Judge;
 use crate::check::judge::part::{Own, Possible, missing_of};
+use crate::check::world::dependency::Dependency;
+use crate::check::world::env::Referent;
 use crate::check::world::look::together;
-use crate::check::world::scene::{Holder, Scene, Touch};
+use crate::check::world::scene::Scene;
 use crate::check::world::split;
 use crate::check::world::target::{Of, Target};
 use crate::check::{Finding, Missing, Part, Truth};
@@ -30,7 +32,7 @@ pub(crate) struct BesidePool {
     pub(crate) possible: Possible,
     pub(crate) parts: Vec<Part>,
     /// Everything uncertain that it rests on.
-    pub(crate) touched: Vec<Touch>,
+    pub(crate) dependencies: Vec<Dependency>,
 }
 
 impl OfPool {
@@ -65,18 +67,18 @@ impl OfPool {
 
 impl<'a> Judge<'a> {
     /// What is found under one rule, with everything uncertain that it rests on.
-    pub(crate) fn finding(&self, index: usize, rule: &'a Rule) -> (Finding, Vec<Touch>) {
+    pub(crate) fn finding(&self, index: usize, rule: &'a Rule) -> (Finding, Vec<Dependency>) {
         let mut possible = Possible::NOT_APPLICABLE;
-        let (mut parts, mut touched) = (Vec::new(), Vec::new());
+        let (mut parts, mut dependencies) = (Vec::new(), Vec::new());
         let mut applies = Truth::NOT_APPLICABLE;
         for beside in self.beside_each(rule.about_pool, |pool| self.found_beside(rule, pool)) {
             applies = applies.or(beside.applies);
             possible = possible.and(beside.possible);
             parts.extend(beside.parts);
-            touched.extend(beside.touched);
+            dependencies.extend(beside.dependencies);
         }
-        possible.truth = self.whichever_way((rule, possible.truth), &parts, &touched);
-        possible.truth = self.with_shared_doubts((rule, possible.truth), &parts, &touched);
+        possible.truth = self.whichever_way((rule, possible.truth), &parts, &dependencies);
+        possible.truth = self.with_shared_doubts((rule, possible.truth), &parts, &dependencies);
         // A rule that is broken whatever is answered waits for no answer, though its parts do.
         let missing = match possible.truth.is_open() {
             true => missing_of(&parts),
@@ -92,21 +94,21 @@ impl<'a> Judge<'a> {
                 parts,
                 missing,
             },
-            touched,
+            dependencies,
         )
     }
 
     /// What is found under one rule beside one pool.
-    fn found_beside(&self, rule: &'a Rule, pool: Option<Holder>) -> BesidePool {
-        let (mut parts, mut touched) = (Vec::new(), Vec::new());
+    fn found_beside(&self, rule: &'a Rule, pool: Option<Referent>) -> BesidePool {
+        let (mut parts, mut dependencies) = (Vec::new(), Vec::new());
         let mut applies = Truth::NOT_APPLICABLE;
-        let targets = self.applying(rule, pool, &mut applies, &mut touched);
+        let targets = self.applying(rule, pool, &mut applies, &mut dependencies);
         let possible = self.beside_pool((rule, pool), targets, |target| {
             if work::is_spent() {
                 return None;
             }
             let (part, log) = self.part(rule, target);
-            touched.extend(log);
+            dependencies.extend(log);
             let (part, own) = part?;
             parts.push(part);
             Some(own)
@@ -115,7 +117,7 @@ impl<'a> Judge<'a> {
             applies,
             possible,
             parts,
-            touched,
+            dependencies,
         }
     }
 
@@ -125,12 +127,12 @@ impl<'a> Judge<'a> {
         &self,
         (rule, truth): (&'a Rule, Truth),
         parts: &[Part],
-        touched: &[Touch],
+        dependencies: &[Dependency],
     ) -> Truth {
         let open = parts.iter().filter(|part| part.truth.is_open());
         match open.count() {
             0 | 1 => truth,
-            _ => split::refined(&self.scene, truth, touched, |scene| {
+            _ => split::refined(&self.scene, truth, dependencies, |scene| {
                 truth_in(self, scene, rule)
             }),
         }
@@ -142,13 +144,13 @@ impl<'a> Judge<'a> {
         &self,
         (rule, truth): (&'a Rule, Truth),
         parts: &[Part],
-        touched: &[Touch],
+        dependencies: &[Dependency],
     ) -> Truth {
-        let changes = touched.iter().any(|touch| touch.at_place);
+        let changes = dependencies.iter().any(|touch| touch.at_place);
         if !truth.is_open() || !changes && parts.len() < 2 {
             return truth;
         }
-        let unseen = touched.iter().filter_map(|touch| match touch.what {
+        let unseen = dependencies.iter().filter_map(|touch| match touch.what {
             Missing::Inventory(kind) if changes => Some(kind),
             _ => None,
         });
@@ -188,7 +190,7 @@ impl<'a> Judge<'a> {
     /// What is possible for a rule beside one pool, of which each target comes to its own.
     fn beside_pool(
         &self,
-        (rule, pool): (&'a Rule, Option<Holder>),
+        (rule, pool): (&'a Rule, Option<Referent>),
         targets: Vec<Target>,
         mut own: impl FnMut(Target) -> Option<Own>,
     ) -> Possible {
@@ -208,28 +210,28 @@ impl<'a> Judge<'a> {
     fn applying(
         &self,
         rule: &'a Rule,
-        pool: Option<Holder>,
+        pool: Option<Referent>,
         so_far: &mut Truth,
-        touched: &mut Vec<Touch>,
+        dependencies: &mut Vec<Dependency>,
     ) -> Vec<Target> {
         let of = Of::Plan;
         let (applies, log) = self
             .scene
             .logging(|| self.applies(rule, Target { of, pool }));
         *so_far = so_far.or(applies);
-        touched.extend(log);
+        dependencies.extend(log);
         match applies {
             Truth::FAILS => Vec::new(),
             _ => {
                 let (targets, log) = self.scene.logging(|| self.targets(rule, pool));
-                touched.extend(log);
+                dependencies.extend(log);
                 targets
             }
         }
     }
 
     /// What to judge where there is nothing that a rule speaks of, if it says what that means.
-    fn none_of(&self, rule: &'a Rule, pool: Option<Holder>, all: &OfPool) -> Option<Target> {
+    fn none_of(&self, rule: &'a Rule, pool: Option<Referent>, all: &OfPool) -> Option<Target> {
         let each = rule.each.as_ref().filter(|each| each.if_none.is_some());
         let of = Of::None {
             kind: each?.kind,
@@ -244,9 +246,9 @@ impl<'a> Judge<'a> {
 /// What is possible for a whole rule in another scene: for the verdict on all rules together.
 pub(crate) fn truth_in<'a>(judge: &Judge<'a>, scene: Scene<'a>, rule: &'a Rule) -> Truth {
     let judge = judge.in_scene(scene);
-    let of_pool = |pool: Option<Holder>| {
-        let (mut applies, mut touched) = (Truth::NOT_APPLICABLE, Vec::new());
-        let targets = judge.applying(rule, pool, &mut applies, &mut touched);
+    let of_pool = |pool: Option<Referent>| {
+        let (mut applies, mut dependencies) = (Truth::NOT_APPLICABLE, Vec::new());
+        let targets = judge.applying(rule, pool, &mut applies, &mut dependencies);
         let own = |target| {
             let looks = judge.looks(rule, target);
             let of_some = looks.iter().any(|place| place.look.need.is_some());

@@ -4,7 +4,9 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::check::judge::Judge;
 use crate::check::judge::rule::truth_in;
-use crate::check::world::scene::{Key, Scene, Touch};
+use crate::check::world::dependency::Dependency;
+use crate::check::world::scene::Scene;
+use crate::check::world::seen::Key;
 use crate::check::world::split;
 use crate::check::{Finding, Truth, Verdict};
 use crate::ruleset::{RuleSet, Strength};
@@ -13,7 +15,7 @@ use crate::ruleset::{RuleSet, Strength};
 pub(crate) fn verdict<'a>(
     judge: &Judge<'a>,
     rules: &'a RuleSet,
-    found: &[(Finding, Vec<Touch>)],
+    found: &[(Finding, Vec<Dependency>)],
 ) -> Verdict {
     let binding = || {
         found.iter().filter(|(finding, _)| {
@@ -24,7 +26,7 @@ pub(crate) fn verdict<'a>(
     };
     let judged = binding().filter_map(|(finding, _)| Some((finding, rules.rule(finding.rule)?)));
     let verdict = Verdict::of(judged);
-    let open: Vec<&(Finding, Vec<Touch>)> = binding()
+    let open: Vec<&(Finding, Vec<Dependency>)> = binding()
         .filter(|(finding, _)| finding.truth.is_open())
         .collect();
     match verdict {
@@ -40,7 +42,7 @@ pub(crate) fn verdict<'a>(
 fn fails_either_way<'a>(
     judge: &Judge<'a>,
     rules: &'a RuleSet,
-    open: &[&(Finding, Vec<Touch>)],
+    open: &[&(Finding, Vec<Dependency>)],
 ) -> bool {
     let shared = shared(&judge.scene, open);
     if shared.is_empty() {
@@ -57,17 +59,17 @@ fn fails_either_way<'a>(
 }
 
 /// The uncertain facts on which more than one open rule rests.
-fn shared(scene: &Scene<'_>, open: &[&(Finding, Vec<Touch>)]) -> Vec<(Key, BTreeSet<i128>)> {
+fn shared(scene: &Scene<'_>, open: &[&(Finding, Vec<Dependency>)]) -> Vec<(Key, BTreeSet<i128>)> {
     let mut all: BTreeMap<Key, (usize, BTreeSet<i128>)> = BTreeMap::new();
-    for (_, touched) in open {
-        for (key, (_, cuts)) in split::named(touched) {
+    for (_, dependencies) in open {
+        for (key, (_, thresholds)) in split::named(dependencies) {
             let entry = all.entry(key).or_default();
             entry.0 += 1;
-            entry.1.extend(cuts);
+            entry.1.extend(thresholds);
         }
     }
     all.into_iter()
         .filter(|(_, (rules, _))| *rules > 1)
-        .map(|(key, (_, cuts))| (scene.at_one_place(key), cuts))
+        .map(|(key, (_, thresholds))| (scene.at_one_place(key), thresholds))
         .collect()
 }

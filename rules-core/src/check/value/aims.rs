@@ -3,7 +3,7 @@
 use crate::check::Missing;
 use crate::check::judge::Judge;
 use crate::check::value::distance::End;
-use crate::check::world::scene::{Env, Holder};
+use crate::check::world::env::{Env, Referent};
 use crate::check::world::special::line_of;
 use crate::measure::{Doubt, Place, View, contains, distance, part_way};
 use crate::plan::{Figure, Form, Point, ThingIndex, Words};
@@ -255,7 +255,8 @@ impl<'a> Judge<'a> {
         };
         let mut aims = Vec::new();
         if self.may_be_unseen(opening) && self.may_have_a_dwelling(env) {
-            self.scene.touch(Missing::Inventory(opening), true, &[]);
+            self.scene
+                .depends_on(Missing::Inventory(opening), true, &[]);
             aims.push(Aim::ANYWHERE);
         }
         for index in self.scene.base.of_kind(opening) {
@@ -270,7 +271,7 @@ impl<'a> Judge<'a> {
                 continue;
             }
             let placed = self.placed(&End {
-                holder: Holder::Thing(*index),
+                referent: Referent::Thing(*index),
                 outline,
                 sure: true,
                 zone: None,
@@ -323,7 +324,7 @@ impl<'a> Judge<'a> {
         };
         let seen = self
             .scene
-            .fact(fact, &env.bind(kind, Holder::Thing(index)), &[]);
+            .fact(fact, &env.bind(kind, Referent::Thing(index)), &[]);
         let view = &seen.view;
         let is = |word: &String| words.contains(&word.as_str());
         match view.words.as_deref() {

@@ -1,11 +1,19 @@
 //! Sums, products and the like, over every way that their members may be.
 
-use crate::check::value::{Val, Way, Ways};
+use crate::check::value::{Alternative, Alternatives, PossibleValue};
 use crate::quantity::{Dimension, Interval, in_one_dimension};
 
 /// Joins the ways of several values with an operation that is monotone in each; what is not there is passed over.
-pub(crate) fn fold(list: Vec<Val>, operation: fn(Interval, Interval) -> Interval) -> Val {
-    let skipped = |way: &Way| matches!(way, Way::Nothing | Way::Empty(_) | Way::Bare);
+pub(crate) fn fold(
+    list: Vec<PossibleValue>,
+    operation: fn(Interval, Interval) -> Interval,
+) -> PossibleValue {
+    let skipped = |way: &Alternative| {
+        matches!(
+            way,
+            Alternative::Nothing | Alternative::Empty(_) | Alternative::Bare
+        )
+    };
     combine(list, |one, two, own, others| match (one, two) {
         // Where both are absent, the first says what that means.
         _ if skipped(one) && !skipped(two) => (two.clone(), others),
@@ -15,7 +23,7 @@ pub(crate) fn fold(list: Vec<Val>, operation: fn(Interval, Interval) -> Interval
 }
 
 /// The first less the others; from one day to another it is a number of days.
-pub(crate) fn difference(list: Vec<Val>) -> Val {
+pub(crate) fn difference(list: Vec<PossibleValue>) -> PossibleValue {
     combine(list, |one, two, own, others| {
         let (way, dimension) = joined((one, own), (two, others), Interval::sub);
         match (own, others) {
@@ -26,16 +34,16 @@ pub(crate) fn difference(list: Vec<Val>) -> Val {
 }
 
 fn joined(
-    (one, own): (&Way, Dimension),
-    (two, others): (&Way, Dimension),
+    (one, own): (&Alternative, Dimension),
+    (two, others): (&Alternative, Dimension),
     operation: fn(Interval, Interval) -> Interval,
-) -> (Way, Dimension) {
+) -> (Alternative, Dimension) {
     let (Some(a), Some(b)) = (one.range(), two.range()) else {
         return (missing(one, two), own);
     };
     match in_one_dimension((a, own), (b, others)) {
-        Some((a, b, dimension)) => (Way::amount(operation(a, b)), dimension),
-        None => dated(a, own, b, others, operation).unwrap_or((Way::Refer, own)),
+        Some((a, b, dimension)) => (Alternative::amount(operation(a, b)), dimension),
+        None => dated(a, own, b, others, operation).unwrap_or((Alternative::Refer, own)),
     }
 }
 
@@ -46,21 +54,21 @@ fn dated(
     b: Interval,
     others: Dimension,
     operation: fn(Interval, Interval) -> Interval,
-) -> Option<(Way, Dimension)> {
+) -> Option<(Alternative, Dimension)> {
     let days = match others {
         Dimension::Days => b,
         Dimension::Months => b.days_of_months(),
         _ => return None,
     };
-    (own == Dimension::Date).then(|| (Way::amount(operation(a, days)), Dimension::Date))
+    (own == Dimension::Date).then(|| (Alternative::amount(operation(a, days)), Dimension::Date))
 }
 
-pub(crate) fn product(list: Vec<Val>) -> Val {
+pub(crate) fn product(list: Vec<PossibleValue>) -> PossibleValue {
     combine(list, |one, two, own, others| {
         match (one.range(), two.range()) {
             (Some(a), Some(b)) => match a.times(own, b, others) {
-                Some((range, dimension)) => (Way::amount(range), dimension),
-                None => (Way::Refer, own),
+                Some((range, dimension)) => (Alternative::amount(range), dimension),
+                None => (Alternative::Refer, own),
             },
             _ => (missing(one, two), own),
         }
@@ -68,10 +76,10 @@ pub(crate) fn product(list: Vec<Val>) -> Val {
 }
 
 /// What is left where one of two is not an amount.
-fn missing(one: &Way, two: &Way) -> Way {
-    let rank = |way: &Way| match way {
-        Way::Refer => 0,
-        Way::Nothing => 1,
+fn missing(one: &Alternative, two: &Alternative) -> Alternative {
+    let rank = |way: &Alternative| match way {
+        Alternative::Refer => 0,
+        Alternative::Nothing => 1,
         _ => 2,
     };
     let other = if one.range().is_some() || rank(two) < rank(one) {
@@ -80,22 +88,22 @@ fn missing(one: &Way, two: &Way) -> Way {
         one
     };
     match other {
-        Way::Words(_) => Way::Nothing,
+        Alternative::Words(_) => Alternative::Nothing,
         way => way.clone(),
     }
 }
 
 fn combine(
-    list: Vec<Val>,
-    join: impl Fn(&Way, &Way, Dimension, Dimension) -> (Way, Dimension),
-) -> Val {
+    list: Vec<PossibleValue>,
+    join: impl Fn(&Alternative, &Alternative, Dimension, Dimension) -> (Alternative, Dimension),
+) -> PossibleValue {
     let mut members = list.into_iter();
     let Some(first) = members.next() else {
-        return Val::of(vec![Way::Nothing], Dimension::Number);
+        return PossibleValue::of(vec![Alternative::Nothing], Dimension::Number);
     };
     members.fold(first, |so_far, next| {
         let mut dimension = so_far.dimension;
-        let mut ways = Ways::new();
+        let mut ways = Alternatives::new();
         for one in &so_far.ways {
             for two in &next.ways {
                 let (way, own) = join(one, two, so_far.dimension, next.dimension);
@@ -111,7 +119,7 @@ fn combine(
             .filter(|unit| unit.dimension() == dimension);
         let unit = unit.or(next.unit.filter(|unit| unit.dimension() == dimension));
         let witness = so_far.witness.or(next.witness);
-        Val {
+        PossibleValue {
             ways,
             dimension,
             unit,

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use crate::check::judge::Judge;
 use crate::check::value::distance::Drawn;
 use crate::check::value::extent::{Pieces, cut_pieces, rounded_down};
-use crate::check::world::scene::Env;
+use crate::check::world::env::Env;
 use crate::measure::{
     ARC_TOLERANCE, Fit, Keep, Region, Weighted, area_band, length, narrower, weighted_area,
 };

@@ -4,8 +4,8 @@ use smallvec::{SmallVec, smallvec};
 
 use crate::check::judge::{Judge, thing_of};
 use crate::check::value::heights::Extent;
-use crate::check::value::{Val, Way, Ways};
-use crate::check::world::scene::{Env, Holder};
+use crate::check::value::{Alternative, Alternatives, PossibleValue};
+use crate::check::world::env::{Env, Referent};
 use crate::check::world::select::Listed;
 use crate::check::{Missing, Witness};
 use crate::measure::{Gap, Span, figure_gap, in_space};
@@ -18,7 +18,7 @@ use crate::work;
 /// One outline at one end of a distance.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct End<'e> {
-    pub(crate) holder: Holder,
+    pub(crate) referent: Referent,
     pub(crate) outline: OutlineId,
     /// Whether it surely is one of those that are meant.
     pub(crate) sure: bool,
@@ -64,7 +64,7 @@ impl Pair {
 
 impl<'a> Judge<'a> {
     /// The nearest (or the farthest) that two sets of outlines may be.
-    pub(crate) fn distance(&self, distance: &'a Distance, env: &Env<'_>) -> Val {
+    pub(crate) fn distance(&self, distance: &'a Distance, env: &Env<'_>) -> PossibleValue {
         let from = self.ends(&distance.from, env);
         let to = self.ends(&distance.to, env);
         let mut all: Option<Pair> = None;
@@ -92,22 +92,22 @@ impl<'a> Judge<'a> {
             low: nearest.range.low,
             high: sure.high,
         });
-        let mut ways: Ways = measured.map(Way::amount).into_iter().collect();
+        let mut ways: Alternatives = measured.map(Alternative::amount).into_iter().collect();
         // An outline that is not drawn may not be there at all.
-        let there = |one: &End<'_>| one.sure && !self.may_lack(one.holder, one.outline);
+        let there = |one: &End<'_>| one.sure && !self.may_lack(one.referent, one.outline);
         // Each end that may be empty says for itself what that means; where both are, the first.
         for end in [&from, &to] {
             if !end.list.iter().any(there) {
-                ways.push(Way::Empty(end.if_none));
+                ways.push(Alternative::Empty(end.if_none));
             }
             if end.list.is_empty() {
                 break;
             }
         }
-        Val {
+        PossibleValue {
             witness: all.and_then(|nearest| nearest.witness),
             blur: all.and_then(|nearest| nearest.blur),
-            ..Val::of(ways, Dimension::Length)
+            ..PossibleValue::of(ways, Dimension::Length)
         }
     }
 
@@ -146,31 +146,31 @@ impl<'a> Judge<'a> {
         let selection = part.which.selection();
         let says_none = selection.is_some_and(|selection| selection.if_none.is_some());
         list.into_iter()
-            .filter(|(holder, _)| !self.lacks(*holder, part.outline))
-            .filter(|(holder, _)| !part.if_drawn || self.is_drawn(*holder, part.outline))
-            .map(|(holder, sure)| End {
-                holder,
+            .filter(|(referent, _)| !self.lacks(*referent, part.outline))
+            .filter(|(referent, _)| !part.if_drawn || self.is_drawn(*referent, part.outline))
+            .map(|(referent, sure)| End {
+                referent,
                 outline: part.outline,
-                sure: sure && !(says_none && self.may_lack(holder, part.outline)),
+                sure: sure && !(says_none && self.may_lack(referent, part.outline)),
                 zone,
             })
             .collect()
     }
 
-    fn is_drawn(&self, holder: Holder, outline: OutlineId) -> bool {
-        let thing = thing_of(holder).and_then(|index| self.scene.thing(index));
+    fn is_drawn(&self, referent: Referent, outline: OutlineId) -> bool {
+        let thing = thing_of(referent).and_then(|index| self.scene.thing(index));
         thing.is_some_and(|thing| thing.outlines.contains_key(&outline))
     }
 
     /// Whether a thing surely is without an outline.
-    fn lacks(&self, holder: Holder, outline: OutlineId) -> bool {
-        let thing = thing_of(holder).and_then(|index| self.scene.thing(index));
+    fn lacks(&self, referent: Referent, outline: OutlineId) -> bool {
+        let thing = thing_of(referent).and_then(|index| self.scene.thing(index));
         thing.is_some_and(|thing| thing.lacks.contains(&outline))
     }
 
     /// Whether a thing may be without an outline: nobody has drawn it or said that there is none.
-    pub(crate) fn may_lack(&self, holder: Holder, outline: OutlineId) -> bool {
-        let thing = thing_of(holder).and_then(|index| self.scene.thing(index));
+    pub(crate) fn may_lack(&self, referent: Referent, outline: OutlineId) -> bool {
+        let thing = thing_of(referent).and_then(|index| self.scene.thing(index));
         let drawn = thing.is_some_and(|thing| thing.outlines.contains_key(&outline));
         self.scene.rules().vocabulary.outline(outline).none && !drawn
     }
@@ -178,8 +178,8 @@ impl<'a> Judge<'a> {
     /// The thing that a kind's name stands for here, else all of its kind.
     fn bound(&self, kind: KindId, env: &Env<'_>) -> Listed {
         match env.bound(kind) {
-            Some(Holder::Nobody) => Listed::new(),
-            Some(holder) => smallvec![(holder, true)],
+            Some(Referent::Nobody) => Listed::new(),
+            Some(referent) => smallvec![(referent, true)],
             None => self.all_of_kind(kind),
         }
     }
@@ -208,11 +208,11 @@ impl<'a> Judge<'a> {
 
     /// The drawn outline at an end, where there is one.
     pub(crate) fn drawn(&self, end: &End<'_>) -> Option<Drawn<'a>> {
-        let index = thing_of(end.holder)?;
+        let index = thing_of(end.referent)?;
         let thing = self.scene.thing(index)?;
         let Some(figure) = thing.outlines.get(&end.outline) else {
             self.scene
-                .touch(Missing::Outline(index, end.outline), true, &[]);
+                .depends_on(Missing::Outline(index, end.outline), true, &[]);
             return None;
         };
         self.scene.base.look_at(index);
@@ -226,15 +226,15 @@ impl<'a> Judge<'a> {
 
     /// Asks for an outline that is not drawn, without a look at one that is.
     fn ask_if_not_drawn(&self, end: &End<'_>) {
-        if !self.is_drawn(end.holder, end.outline) {
+        if !self.is_drawn(end.referent, end.outline) {
             self.drawn(end);
         }
     }
 
     pub(crate) fn nearest(&self, one: &End<'_>, other: &End<'_>, env: &Env<'_>) -> Pair {
-        match (one.holder, other.holder) {
-            (Holder::Unseen(kind), _) => return self.to_unseen(kind, other),
-            (_, Holder::Unseen(kind)) => return self.to_unseen(kind, one),
+        match (one.referent, other.referent) {
+            (Referent::Unseen(kind), _) => return self.to_unseen(kind, other),
+            (_, Referent::Unseen(kind)) => return self.to_unseen(kind, one),
             _ => {}
         }
         let (Some(a), Some(b)) = (self.drawn(one), self.drawn(other)) else {

@@ -5,8 +5,8 @@ use crate::check::value::aims::Aim;
 use crate::check::value::distance::End;
 use crate::check::value::holes::Hole;
 use crate::check::value::ways_out::Sought;
-use crate::check::value::{Val, Way};
-use crate::check::world::scene::{Env, Holder};
+use crate::check::value::{Alternative, PossibleValue};
+use crate::check::world::env::{Env, Referent};
 use crate::check::world::special::line_of;
 use crate::check::{Missing, Witness};
 use crate::measure::{Doubt, Goal, Target, View, Wall, WayOut, widest_way};
@@ -40,11 +40,11 @@ impl<'a> Judge<'a> {
     ///
     /// What surely is barrier gives the high end, all that may be barrier the low one: more of it can only close
     /// more. The high end looks at every pool and every goal that may be meant, the low one at those that surely are.
-    pub(crate) fn enclosure(&self, enclosure: &'a Enclosure, env: &Env<'_>) -> Val {
-        let anything = Val::amount(Interval::from_low(0), Dimension::Length);
+    pub(crate) fn enclosure(&self, enclosure: &'a Enclosure, env: &Env<'_>) -> PossibleValue {
+        let anything = PossibleValue::amount(Interval::from_low(0), Dimension::Length);
         let pools = self.ends(&enclosure.of, env);
         if pools.list.is_empty() {
-            return Val::of(vec![Way::Empty(pools.if_none)], Dimension::Length);
+            return PossibleValue::of(vec![Alternative::Empty(pools.if_none)], Dimension::Length);
         }
         let Some(aims) = self.aims(&enclosure.from, env) else {
             return anything;
@@ -69,9 +69,9 @@ impl<'a> Judge<'a> {
         }
         let (high, witness) = high.unwrap_or((NO_HIGH, None));
         let high = if barrier.more_holes { NO_HIGH } else { high };
-        Val {
+        PossibleValue {
             witness,
-            ..Val::amount(
+            ..PossibleValue::amount(
                 Interval {
                     low,
                     high: high.max(low),
@@ -183,14 +183,14 @@ impl<'a> Judge<'a> {
         let Some((gate, line)) = line_of(Role::Gate, vocabulary) else {
             return Vec::new();
         };
-        let of = thing_of(end.holder);
+        let of = thing_of(end.referent);
         let gates = self.scene.base.of_kind(gate).iter().filter(|index| {
             let part_of = self.scene.thing(**index).and_then(|thing| thing.part_of);
             part_of.is_some() && part_of == of
         });
         gates
             .map(|index| End {
-                holder: Holder::Thing(*index),
+                referent: Referent::Thing(*index),
                 outline: line,
                 ..*end
             })
@@ -223,7 +223,7 @@ impl<'a> Judge<'a> {
             frame,
         });
         if doubt.is_none() {
-            self.scene.touch(Missing::Accuracy(index), true, &[]);
+            self.scene.depends_on(Missing::Accuracy(index), true, &[]);
         }
         doubt
     }

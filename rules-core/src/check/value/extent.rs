@@ -2,8 +2,8 @@
 
 use crate::check::judge::Judge;
 use crate::check::value::distance::{Drawn, End};
-use crate::check::value::{Val, Way, Ways};
-use crate::check::world::scene::Env;
+use crate::check::value::{Alternative, Alternatives, PossibleValue};
+use crate::check::world::env::Env;
 use crate::measure::{ARC_TOLERANCE, Fit, Keep, Region, Span, perimeter};
 use crate::plan::{Figure, Form};
 use crate::quantity::{Dimension, Interval, NO_HIGH};
@@ -11,10 +11,10 @@ use crate::ruleset::{Area, Operand, Part, ShareOf, Zone};
 
 impl<'a> Judge<'a> {
     /// The area that outlines cover together, or their share of something.
-    pub(crate) fn area(&self, area: &'a Area, env: &Env<'_>) -> Val {
+    pub(crate) fn area(&self, area: &'a Area, env: &Env<'_>) -> PossibleValue {
         let covered = self.covered(&area.of, area.within.as_deref(), env);
         let found = match &area.share_of {
-            None => Val::amount(covered, Dimension::Area),
+            None => PossibleValue::amount(covered, Dimension::Area),
             Some(base) => self.share(covered, base, env),
         };
         self.or_bare(&area.of, found, env)
@@ -22,31 +22,31 @@ impl<'a> Judge<'a> {
 
     /// The same, and what it may be besides where there may be none of these outlines. All of some things together cover
     /// nothing where there is none of them; of one thing's outline that is not there, there is nothing to say.
-    fn or_bare(&self, of: &'a Operand, found: Val, env: &Env<'_>) -> Val {
+    fn or_bare(&self, of: &'a Operand, found: PossibleValue, env: &Env<'_>) -> PossibleValue {
         let ends = self.ends(of, env);
         let of_all = of.parts.iter().any(|part| part.which.selection().is_some());
         let none = match ends.if_none {
             None if of_all => return found,
-            None => Way::Bare,
-            said => Way::Empty(said),
+            None => Alternative::Bare,
+            said => Alternative::Empty(said),
         };
-        let there = |end: &End<'_>| end.sure && !self.may_lack(end.holder, end.outline);
+        let there = |end: &End<'_>| end.sure && !self.may_lack(end.referent, end.outline);
         let ways = match (ends.list.is_empty(), ends.list.iter().any(there)) {
             (_, true) => return found,
-            (true, _) => Ways::from_iter([none]),
+            (true, _) => Alternatives::from_iter([none]),
             (false, _) => found.ways.iter().cloned().chain([none]).collect(),
         };
-        Val { ways, ..found }
+        PossibleValue { ways, ..found }
     }
 
-    fn share(&self, covered: Interval, base: &'a ShareOf, env: &Env<'_>) -> Val {
+    fn share(&self, covered: Interval, base: &'a ShareOf, env: &Env<'_>) -> PossibleValue {
         let base = match base {
             ShareOf::Outlines(of) => Some(self.covered(of, None, env)),
             ShareOf::Value(value) => self.value(value, env, &[]).range(),
         };
         match base {
-            Some(base) => Val::amount(covered.divide(base), Dimension::Number),
-            None => Val::of(vec![Way::Nothing], Dimension::Number),
+            Some(base) => PossibleValue::amount(covered.divide(base), Dimension::Number),
+            None => PossibleValue::of(vec![Alternative::Nothing], Dimension::Number),
         }
     }
 
@@ -94,7 +94,12 @@ impl<'a> Judge<'a> {
     }
 
     /// How long lines are.
-    pub(crate) fn length(&self, of: &'a Operand, zone: Option<&'a Zone>, env: &Env<'_>) -> Val {
+    pub(crate) fn length(
+        &self,
+        of: &'a Operand,
+        zone: Option<&'a Zone>,
+        env: &Env<'_>,
+    ) -> PossibleValue {
         let (mut low, mut high) = (0_i128, 0_i128);
         for part in of.parts.iter() {
             for (end, drawn) in self.drawn_ends(part, env) {
@@ -103,7 +108,7 @@ impl<'a> Judge<'a> {
                 high = own.map_or(NO_HIGH, |own| high.saturating_add(own.high));
             }
         }
-        let found = Val::amount(Interval { low, high }, Dimension::Length);
+        let found = PossibleValue::amount(Interval { low, high }, Dimension::Length);
         self.or_bare(of, found, env)
     }
 

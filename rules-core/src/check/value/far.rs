@@ -2,7 +2,7 @@
 
 use crate::check::judge::Judge;
 use crate::check::value::distance::{Drawn, End, Pair, slant, witness};
-use crate::check::world::scene::Env;
+use crate::check::world::env::Env;
 use crate::measure::{Gap, farthest, farthest_of_arcs, widest};
 use crate::quantity::Interval;
 use crate::ruleset::{Distance, Measured, Places};

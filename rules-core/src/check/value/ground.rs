@@ -6,7 +6,8 @@ use crate::check::Missing;
 use crate::check::judge::Judge;
 use crate::check::value::distance::Drawn;
 use crate::check::value::heights::Reach;
-use crate::check::world::scene::{Base, Env, Holder};
+use crate::check::world::base::Base;
+use crate::check::world::env::{Env, Referent};
 use crate::measure::{Ground, farthest, figure_gap};
 use crate::plan::{Figure, Form, Plan, Point, ThingIndex, Words};
 use crate::quantity::Interval;
@@ -124,7 +125,7 @@ impl<'a> Judge<'a> {
         let kind = self.special.contour;
         let lines = self.base_contours(kind)?;
         if self.may_be_unseen(kind) {
-            self.scene.touch(Missing::Inventory(kind), true, &[]);
+            self.scene.depends_on(Missing::Inventory(kind), true, &[]);
             return None;
         }
         let offs: Option<Vec<i64>> = lines.iter().map(|line| self.off_in_all(line)).collect();
@@ -143,7 +144,7 @@ impl<'a> Judge<'a> {
             }
             let fact = |name| {
                 let fact = self.scene.rules().vocabulary.fact_named(kind, name)?;
-                Some(self.reach_of(fact, Holder::Thing(line.index), env).hull())
+                Some(self.reach_of(fact, Referent::Thing(line.index), env).hull())
             };
             let (level, interval) = (fact("level")?, fact("interval")?);
             let own = level.add(interval.hull(interval.neg()));
@@ -170,7 +171,7 @@ impl<'a> Judge<'a> {
     fn between_spots(&self, figure: &Figure, off: i64, env: &Env<'_>) -> Option<Interval> {
         let kind = self.special.spot;
         if self.may_be_unseen(kind) {
-            self.scene.touch(Missing::Inventory(kind), true, &[]);
+            self.scene.depends_on(Missing::Inventory(kind), true, &[]);
             return None;
         }
         let spots = self.scene.base.spots(kind);
@@ -208,7 +209,7 @@ impl<'a> Judge<'a> {
                     .map(|place| Missing::Outline(index, *place)),
             };
             if let Some(missing) = missing {
-                self.scene.touch(missing, true, &[]);
+                self.scene.depends_on(missing, true, &[]);
             }
         }
     }
@@ -219,7 +220,7 @@ impl<'a> Judge<'a> {
             .rules()
             .vocabulary
             .fact_named(self.special.spot, "level")?;
-        let own = |spot: &ThingIndex| self.reach_of(level, Holder::Thing(*spot), env).hull();
+        let own = |spot: &ThingIndex| self.reach_of(level, Referent::Thing(*spot), env).hull();
         spots.iter().map(own).reduce(Interval::hull)
     }
 

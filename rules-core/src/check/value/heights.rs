@@ -2,8 +2,8 @@
 
 use crate::check::judge::Judge;
 use crate::check::value::distance::End;
+use crate::check::world::env::{Env, Referent};
 use crate::check::world::facts::AmountView;
-use crate::check::world::scene::{Env, Holder};
 use crate::plan::Words;
 use crate::quantity::Interval;
 use crate::vocabulary::Height::{self, *};
@@ -114,11 +114,11 @@ impl<'a> Judge<'a> {
     ) -> Reach {
         let vocabulary = &self.scene.rules().vocabulary;
         let kind = vocabulary.outline(other.outline).kind;
-        let own = |fact| self.reach_of(fact, end.holder, env);
+        let own = |fact| self.reach_of(fact, end.referent, env);
         let Some(side) = vocabulary.fact_named(kind, "barrier-side") else {
             return own(outside);
         };
-        let seen = self.scene.fact(side, &env.bind(kind, other.holder), &[]);
+        let seen = self.scene.fact(side, &env.bind(kind, other.referent), &[]);
         let may_be = |side: &str| match seen.view.words.as_deref() {
             Some(Words::OneOf(words)) => words.iter().any(|word| word == side),
             _ => true,
@@ -136,7 +136,7 @@ impl<'a> Judge<'a> {
 
     fn height(&self, height: Height<FactId>, end: &End<'_>, env: &Env<'_>) -> Reach {
         let ground = Interval::exact(0);
-        let own = |fact| self.reach_of(fact, end.holder, env);
+        let own = |fact| self.reach_of(fact, end.referent, env);
         let from_ground = |fact| Reach::of(own(fact).hull().hull(ground));
         match height {
             Ground => Reach::of(ground),
@@ -165,9 +165,9 @@ impl<'a> Judge<'a> {
     }
 
     /// What a fact of a thing says of its height.
-    pub(crate) fn reach_of(&self, fact: FactId, holder: Holder, env: &Env<'_>) -> Reach {
+    pub(crate) fn reach_of(&self, fact: FactId, referent: Referent, env: &Env<'_>) -> Reach {
         let kind = self.scene.rules().vocabulary.fact(fact).kind;
-        let seen = self.scene.fact(fact, &env.bind(kind, holder), &[]);
+        let seen = self.scene.fact(fact, &env.bind(kind, referent), &[]);
         let reach = |AmountView { least, most, .. }| Reach { least, most };
         seen.view.amount.map_or(Reach::of(Interval::any()), reach)
     }
@@ -179,7 +179,7 @@ impl<'a> Judge<'a> {
             return Reach::of(Interval::any());
         };
         if vocabulary.outline(end.outline).kind == pool {
-            return self.reach_of(fact, end.holder, env);
+            return self.reach_of(fact, end.referent, env);
         }
         let pools = self.all_of_kind(pool).into_iter();
         let rims = pools.map(|(pool, _)| self.reach_of(fact, pool, env));

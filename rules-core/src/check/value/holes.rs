@@ -5,7 +5,7 @@ use crate::check::judge::Judge;
 use crate::check::value::aims::opened;
 use crate::check::value::distance::End;
 use crate::check::value::enclosure::Placed;
-use crate::check::world::scene::{Env, Holder};
+use crate::check::world::env::{Env, Referent};
 use crate::check::world::special::{WIDTH, line_of};
 use crate::measure::{Doubt, View};
 use crate::plan::{Figure, ThingIndex};
@@ -56,12 +56,12 @@ impl Judge<'_> {
             return (holes, more);
         };
         if self.may_be_unseen(kind) {
-            self.scene.touch(Missing::Inventory(kind), true, &[]);
+            self.scene.depends_on(Missing::Inventory(kind), true, &[]);
             more = true;
         }
         for &index in self.scene.base.of_kind(kind) {
             let end = End {
-                holder: Holder::Thing(index),
+                referent: Referent::Thing(index),
                 outline,
                 sure: true,
                 zone: None,
@@ -79,8 +79,8 @@ impl Judge<'_> {
         let thing = self.scene.thing(placed.index);
         let width = thing.and_then(|thing| {
             let fact = vocabulary.fact_named(thing.kind, WIDTH)?;
-            let holder = Holder::Thing(placed.index);
-            Some(self.reach_of(fact, holder, env).hull())
+            let referent = Referent::Thing(placed.index);
+            Some(self.reach_of(fact, referent, env).hull())
         });
         let width = width.unwrap_or(Interval::from_low(0));
         let whole = |end: i128| i64::try_from(end.max(0)).unwrap_or(i64::MAX);

@@ -4,8 +4,8 @@ use crate::check::Missing;
 use crate::check::judge::{Judge, thing_of};
 use crate::check::value::distance::{End, Pair};
 use crate::check::value::heights::{Reach, facts_of_height};
-use crate::check::value::{Val, Way, Ways};
-use crate::check::world::scene::Env;
+use crate::check::value::{Alternative, Alternatives, PossibleValue};
+use crate::check::world::env::Env;
 use crate::measure::{flood_storage_taken, mass_of_water};
 use crate::quantity::{Dimension, Interval, NO_HIGH};
 use crate::ruleset::{Fall, HeightOver, LevelOf, Operand, Surface, Volume};
@@ -46,7 +46,7 @@ pub(crate) fn fact_of_level(outline: OutlineId, vocabulary: &Vocabulary) -> Opti
 
 impl<'a> Judge<'a> {
     /// The lowest and the highest level of some outlines, or of the ground below them.
-    pub(crate) fn level(&self, level: &'a LevelOf, env: &Env<'_>) -> Val {
+    pub(crate) fn level(&self, level: &'a LevelOf, env: &Env<'_>) -> PossibleValue {
         let ends = self.ends(&level.of, env);
         let (mut least, mut most) = (Least::NONE, Least::NONE);
         for end in &ends.list {
@@ -57,17 +57,17 @@ impl<'a> Judge<'a> {
             least.add(own.least, end.sure);
             most.add(own.most.neg(), end.sure);
         }
-        let mut ways = Ways::new();
+        let mut ways = Alternatives::new();
         if !ends.list.is_empty() {
-            ways.push(Way::Amount {
+            ways.push(Alternative::Amount {
                 least: least.range(),
                 most: most.range().neg(),
             });
         }
         if !ends.list.iter().any(|end| end.sure) {
-            ways.push(Way::Empty(ends.if_none));
+            ways.push(Alternative::Empty(ends.if_none));
         }
-        Val::of(ways, Dimension::Length)
+        PossibleValue::of(ways, Dimension::Length)
     }
 
     /// The level of the ground along an outline; where nobody knows, the spots are asked for.
@@ -81,7 +81,7 @@ impl<'a> Judge<'a> {
             Some(reach) => reach,
             None => {
                 let spots = Missing::Inventory(self.special.spot);
-                self.scene.touch(spots, true, &[]);
+                self.scene.depends_on(spots, true, &[]);
                 Reach::of(Interval::any())
             }
         }
@@ -93,16 +93,16 @@ impl<'a> Judge<'a> {
         let level = vocabulary.outline(end.outline).lie.level;
         let by_fact = level.is_some_and(|level| level.only);
         let stated = |fact| {
-            let thing = thing_of(end.holder).and_then(|index| self.scene.thing(index));
+            let thing = thing_of(end.referent).and_then(|index| self.scene.thing(index));
             thing.is_some_and(|thing| thing.facts.contains_key(&fact))
         };
         match level.map(|level| level.fact) {
             Some(fact) if by_fact || !self.stands_on_known_ground(end, env) => {
-                self.reach_of(fact, end.holder, env)
+                self.reach_of(fact, end.referent, env)
             }
             // What is told in two ways is both.
             Some(fact) if stated(fact) => {
-                let own = self.reach_of(fact, end.holder, env);
+                let own = self.reach_of(fact, end.referent, env);
                 match own.hull().is_exact() {
                     true => own,
                     false => own.meet(self.raised(end, env)),
@@ -114,7 +114,7 @@ impl<'a> Judge<'a> {
                     .into_iter()
                     .any(stated) =>
             {
-                self.reach_of(fact, end.holder, env)
+                self.reach_of(fact, end.referent, env)
             }
             _ => self.raised(end, env),
         }
@@ -127,7 +127,7 @@ impl<'a> Judge<'a> {
         env: &Env<'_>,
     ) -> Option<(FactId, Interval, FactId, Interval)> {
         let vocabulary = &self.scene.rules().vocabulary;
-        let thing = thing_of(end.holder).and_then(|index| self.scene.thing(index))?;
+        let thing = thing_of(end.referent).and_then(|index| self.scene.thing(index))?;
         let stated = |fact: &FactId| {
             thing
                 .facts
@@ -140,7 +140,7 @@ impl<'a> Judge<'a> {
             .find(stated)?;
         let told = self.stands_on_known_ground(end, env);
         told.then(|| {
-            let own = self.reach_of(level, end.holder, env).hull();
+            let own = self.reach_of(level, end.referent, env).hull();
             (level, own, height, self.raised(end, env).hull())
         })
     }
@@ -167,7 +167,7 @@ impl<'a> Judge<'a> {
     }
 
     /// The least fall from any outline to any other, for each length that it runs.
-    pub(crate) fn fall(&self, fall: &'a Fall, env: &Env<'_>) -> Val {
+    pub(crate) fn fall(&self, fall: &'a Fall, env: &Env<'_>) -> PossibleValue {
         let (from, to) = (self.ends(&fall.from, env), self.ends(&fall.to, env));
         let run = fall.run.as_ref().map(|run| self.value(run, env, &[]));
         let mut least = Least::NONE;
@@ -190,33 +190,33 @@ impl<'a> Judge<'a> {
                 }
             }
         }
-        let mut ways: Ways = steepest
+        let mut ways: Alternatives = steepest
             .iter()
-            .map(|_| Way::amount(least.range()))
+            .map(|_| Alternative::amount(least.range()))
             .collect();
         for end in [&from, &to] {
             if !end.list.iter().any(|one| one.sure) {
-                ways.push(Way::Empty(end.if_none));
+                ways.push(Alternative::Empty(end.if_none));
             }
         }
-        Val {
+        PossibleValue {
             witness: steepest.and_then(|(_, pair)| pair.witness),
-            ..Val::of(ways, Dimension::Number)
+            ..PossibleValue::of(ways, Dimension::Number)
         }
     }
 
     /// How much lies over an area between two levels; nothing where the upper is below the lower.
-    pub(crate) fn volume(&self, volume: &'a Volume, env: &Env<'_>) -> Val {
+    pub(crate) fn volume(&self, volume: &'a Volume, env: &Env<'_>) -> PossibleValue {
         let area = self.covered(&volume.over, volume.within.as_ref(), env);
         let level = |surface| self.surface(surface, &volume.over, env);
         let (from, to) = (level(&volume.from), level(&volume.to));
         let (Some(from), Some(to)) = (from, to) else {
-            return Val::of(vec![Way::Nothing], Dimension::Volume);
+            return PossibleValue::of(vec![Alternative::Nothing], Dimension::Volume);
         };
         let between = flood_storage_taken(area, from, to, to);
         match volume.as_water {
-            true => Val::amount(mass_of_water(between), Dimension::Mass),
-            false => Val::amount(between, Dimension::Volume),
+            true => PossibleValue::amount(mass_of_water(between), Dimension::Mass),
+            false => PossibleValue::amount(between, Dimension::Volume),
         }
     }
 
@@ -232,7 +232,7 @@ impl<'a> Judge<'a> {
     }
 
     /// The least height of something over all that stands, or may stand, near it.
-    pub(crate) fn height_over(&self, height: &'a HeightOver, env: &Env<'_>) -> Val {
+    pub(crate) fn height_over(&self, height: &'a HeightOver, env: &Env<'_>) -> PossibleValue {
         let within = self.value(&height.within, env, &[]).range();
         let within = within.unwrap_or(Interval::from_low(0));
         let ends = self.ends(&height.of, env);
@@ -248,16 +248,16 @@ impl<'a> Judge<'a> {
             }
             least.add(own, end.sure);
         }
-        let mut ways = Ways::new();
+        let mut ways = Alternatives::new();
         if !ends.list.is_empty() {
-            ways.push(Way::amount(least.range()));
+            ways.push(Alternative::amount(least.range()));
         }
         if !ends.list.iter().any(|end| end.sure) {
-            ways.push(Way::Empty(ends.if_none));
+            ways.push(Alternative::Empty(ends.if_none));
         }
-        Val {
+        PossibleValue {
             witness: seen.and_then(|pair: Pair| pair.witness),
-            ..Val::of(ways, Dimension::Length)
+            ..PossibleValue::of(ways, Dimension::Length)
         }
     }
 
@@ -276,7 +276,7 @@ impl<'a> Judge<'a> {
             rise => less(own.least.low, rise).low.max(0),
         };
         let (mut high, mut highest) = (own.least.high.max(0), None);
-        for other in beside.iter().filter(|other| other.holder != end.holder) {
+        for other in beside.iter().filter(|other| other.referent != end.referent) {
             let pair = self.nearest(end, other, env);
             let near = pair.range.at_most(within);
             if !near.can_be_true {

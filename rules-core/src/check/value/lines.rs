@@ -3,7 +3,7 @@
 use crate::check::Truth;
 use crate::check::judge::Judge;
 use crate::check::value::distance::{Drawn, End};
-use crate::check::world::scene::{Env, Holder};
+use crate::check::world::env::{Env, Referent};
 use crate::check::world::special::says_whose;
 use crate::measure::{Gap, Place, contains, distance, farthest, lies_within, moved_away};
 use crate::plan::{Figure, Form, Point, ThingIndex, Words};
@@ -91,7 +91,7 @@ impl<'a> Judge<'a> {
         let env = Env::EMPTY;
         let seen = self
             .scene
-            .fact(fact, &env.bind(thing.kind, Holder::Thing(index)), &[]);
+            .fact(fact, &env.bind(thing.kind, Referent::Thing(index)), &[]);
         match seen.view.words.as_deref() {
             Some(Words::OneOf(words)) => {
                 let is = words.contains(own);
@@ -158,7 +158,7 @@ impl<'a> Judge<'a> {
     pub(crate) fn beyond_the_lot(&self, own: &Drawn<'a>) -> Option<i128> {
         let lot = self.scene.base.of_kind(self.special.lot).first()?;
         let end = End {
-            holder: Holder::Thing(*lot),
+            referent: Referent::Thing(*lot),
             outline: self.special.boundary,
             sure: true,
             zone: None,

@@ -32,7 +32,7 @@ use super::{Truth, Witness};
 use crate::check::judge::compare::{Comparison, standing};
 use crate::check::value::combine::{difference, fold, product};
 use crate::check::value::total::Total;
-use crate::check::world::scene::Env;
+use crate::check::world::env::Env;
 use crate::plan::Words;
 use crate::quantity::{Dimension, Interval, NO_HIGH, ONE, Unit};
 use crate::ruleset::{Bound, IfNone, Over, RowTest, Selection, Table, Then, Value};
@@ -42,8 +42,8 @@ use crate::work;
 ///
 /// The ways are kept apart rather than joined to one interval, because a table's rows may give limits far apart.
 #[derive(Debug, Clone, PartialEq)]
-pub(crate) struct Val {
-    pub(crate) ways: Ways,
+pub(crate) struct PossibleValue {
+    pub(crate) ways: Alternatives,
     pub(crate) dimension: Dimension,
     pub(crate) unit: Option<Unit>,
     pub(crate) witness: Option<Witness>,
@@ -52,7 +52,7 @@ pub(crate) struct Val {
 
 /// One way.
 #[derive(Debug, Clone, PartialEq)]
-pub(crate) enum Way {
+pub(crate) enum Alternative {
     /// An amount; `least` and `most` differ where it varies along its thing.
     Amount { least: Interval, most: Interval },
     /// A word.
@@ -67,18 +67,18 @@ pub(crate) enum Way {
     Bare,
 }
 
-/// Ways are few: mostly one, sometimes a second that says that there may be nothing.
-pub(crate) type Ways = SmallVec<[Way; 2]>;
+/// Alternatives are few: mostly one, sometimes a second that says that there may be nothing.
+pub(crate) type Alternatives = SmallVec<[Alternative; 2]>;
 
 /// The ends of amounts: mostly one limit.
-pub(crate) type Cuts = SmallVec<[i128; 4]>;
+pub(crate) type Thresholds = SmallVec<[i128; 4]>;
 
 /// More ways than this are joined to one.
 const MOST_WAYS: usize = 16;
 
-impl Way {
-    pub(crate) fn amount(range: Interval) -> Way {
-        Way::Amount {
+impl Alternative {
+    pub(crate) fn amount(range: Interval) -> Alternative {
+        Alternative::Amount {
             least: range,
             most: range,
         }
@@ -86,25 +86,27 @@ impl Way {
 
     /// What it is for whoever asks: in a condition, what is not there covers nothing; of what is required there is nothing
     /// to say.
-    pub(crate) fn asked_in(&self, role: Role) -> Cow<'_, Way> {
+    pub(crate) fn asked_in(&self, role: Role) -> Cow<'_, Alternative> {
         match (self, role) {
-            (Way::Bare, Role::Required) => Cow::Owned(Way::Empty(None)),
-            (Way::Bare, Role::Condition) => Cow::Owned(Way::amount(Interval::exact(0))),
+            (Alternative::Bare, Role::Required) => Cow::Owned(Alternative::Empty(None)),
+            (Alternative::Bare, Role::Condition) => {
+                Cow::Owned(Alternative::amount(Interval::exact(0)))
+            }
             _ => Cow::Borrowed(self),
         }
     }
 
     pub(crate) fn range(&self) -> Option<Interval> {
         match self {
-            Way::Amount { least, most } => Some(least.hull(*most)),
+            Alternative::Amount { least, most } => Some(least.hull(*most)),
             _ => None,
         }
     }
 }
 
-impl Val {
-    pub(crate) fn of(ways: impl Into<Ways>, dimension: Dimension) -> Val {
-        Val {
+impl PossibleValue {
+    pub(crate) fn of(ways: impl Into<Alternatives>, dimension: Dimension) -> PossibleValue {
+        PossibleValue {
             ways: ways.into(),
             dimension,
             unit: None,
@@ -113,46 +115,50 @@ impl Val {
         }
     }
 
-    pub(crate) fn amount(range: Interval, dimension: Dimension) -> Val {
-        Val::of(smallvec![Way::amount(range)] as Ways, dimension)
+    pub(crate) fn amount(range: Interval, dimension: Dimension) -> PossibleValue {
+        PossibleValue::of(
+            smallvec![Alternative::amount(range)] as Alternatives,
+            dimension,
+        )
     }
 
     /// Everything that it may be, as one interval.
     pub(crate) fn range(&self) -> Option<Interval> {
         self.ways
             .iter()
-            .filter_map(Way::range)
+            .filter_map(Alternative::range)
             .reduce(Interval::hull)
     }
 
     /// Whether it is not the same all along its thing.
     pub(crate) fn changes(&self) -> bool {
-        let changes = |way: &Way| matches!(way, Way::Amount { least, most } if least != most);
+        let changes =
+            |way: &Alternative| matches!(way, Alternative::Amount { least, most } if least != most);
         self.ways.iter().any(changes)
     }
 
     pub(crate) fn may_be_nothing(&self) -> bool {
-        self.ways.contains(&Way::Nothing)
+        self.ways.contains(&Alternative::Nothing)
     }
 
     pub(crate) fn may_refer(&self) -> bool {
-        self.ways.contains(&Way::Refer)
+        self.ways.contains(&Alternative::Refer)
     }
 
     /// The ends of its amounts: where something compared with it changes.
-    pub(crate) fn ends(&self) -> Cuts {
+    pub(crate) fn ends(&self) -> Thresholds {
         self.ways
             .iter()
-            .filter_map(Way::range)
+            .filter_map(Alternative::range)
             .flat_map(|range| [range.least(), range.greatest()])
             .flatten()
             .collect()
     }
 
-    pub(crate) fn few(mut self) -> Val {
+    pub(crate) fn few(mut self) -> PossibleValue {
         self.ways.dedup();
         if self.ways.len() > MOST_WAYS {
-            let joined = self.range().map(Way::amount);
+            let joined = self.range().map(Alternative::amount);
             self.ways.retain(|way| way.range().is_none());
             self.ways.dedup();
             self.ways.extend(joined);
@@ -162,10 +168,15 @@ impl Val {
 }
 
 impl<'a> Judge<'a> {
-    /// What a value may be; `cuts` are the amounts that it will be compared with.
-    pub(crate) fn value(&self, value: &'a Value, env: &Env<'_>, cuts: &[i128]) -> Val {
+    /// What a value may be; `thresholds` are the amounts that it will be compared with.
+    pub(crate) fn value(
+        &self,
+        value: &'a Value,
+        env: &Env<'_>,
+        thresholds: &[i128],
+    ) -> PossibleValue {
         if work::step_is_too_many() {
-            return Val::of(vec![Way::Refer], Dimension::Number);
+            return PossibleValue::of(vec![Alternative::Refer], Dimension::Number);
         }
         let of_list = |list: &'a [Value]| {
             list.iter()
@@ -173,11 +184,11 @@ impl<'a> Judge<'a> {
                 .collect::<Vec<_>>()
         };
         match value {
-            Value::Stated(stated) => Val {
+            Value::Stated(stated) => PossibleValue {
                 unit: Some(stated.unit),
-                ..Val::amount(stated.range, stated.dimension)
+                ..PossibleValue::amount(stated.range, stated.dimension)
             },
-            Value::Fact(fact) => self.fact_value(*fact, env, cuts),
+            Value::Fact(fact) => self.fact_value(*fact, env, thresholds),
             Value::Distance(distance) => self.distance(distance, env),
             Value::Area(area) => self.area(area, env),
             Value::Length { of, within } => self.length(of, within.as_deref(), env),
@@ -195,7 +206,7 @@ impl<'a> Judge<'a> {
             Value::Difference(list) => difference(of_list(list)),
             Value::Product(list) => product(of_list(list)),
             Value::Over { how, of, take } => self.over(*how, of, take, env),
-            Value::Named { term, value, .. } => self.term_value((term, value), env, cuts),
+            Value::Named { term, value, .. } => self.term_value((term, value), env, thresholds),
         }
     }
 
@@ -207,30 +218,35 @@ impl<'a> Judge<'a> {
         range.is_exact().then_some((below, above))
     }
 
-    fn fact_value(&self, fact: crate::vocabulary::FactId, env: &Env<'_>, cuts: &[i128]) -> Val {
-        let seen = self.scene.fact_here(fact, env, cuts);
+    fn fact_value(
+        &self,
+        fact: crate::vocabulary::FactId,
+        env: &Env<'_>,
+        thresholds: &[i128],
+    ) -> PossibleValue {
+        let seen = self.scene.fact_here(fact, env, thresholds);
         let view = &seen.view;
-        let mut ways = Ways::new();
+        let mut ways = Alternatives::new();
         if view.none {
-            ways.push(Way::Nothing);
+            ways.push(Alternative::Nothing);
         }
         if let Some(amount) = view.amount {
-            ways.push(Way::Amount {
+            ways.push(Alternative::Amount {
                 least: amount.least,
                 most: amount.most,
             });
         }
-        ways.extend(view.words.clone().map(Way::Words));
+        ways.extend(view.words.clone().map(Alternative::Words));
         let dimension = view
             .amount
             .map_or(Dimension::Number, |amount| amount.dimension);
-        Val {
+        PossibleValue {
             unit: view.amount.and_then(|amount| amount.unit),
-            ..Val::of(ways, dimension)
+            ..PossibleValue::of(ways, dimension)
         }
     }
 
-    fn number_of(&self, selection: &'a Selection, env: &Env<'_>) -> Val {
+    fn number_of(&self, selection: &'a Selection, env: &Env<'_>) -> PossibleValue {
         let members = self.members(selection, env);
         let count = |number: usize| {
             i128::try_from(number)
@@ -242,7 +258,7 @@ impl<'a> Judge<'a> {
         } else {
             count(members.list.len())
         };
-        Val::amount(
+        PossibleValue::amount(
             Interval {
                 low: count(members.sure()),
                 high,
@@ -288,13 +304,13 @@ impl<'a> Judge<'a> {
         given
     }
 
-    fn edges<T>(&self, table: &'a Table<T>, env: &Env<'_>) -> Cuts {
+    fn edges<T>(&self, table: &'a Table<T>, env: &Env<'_>) -> Thresholds {
         let bounds = table.rows.iter().filter_map(|row| match &row.test {
             RowTest::Bounds(bounds) => Some(bounds),
             _ => None,
         });
         let limits = bounds.flatten().filter_map(Bound::limit);
-        let mut ends = Cuts::new();
+        let mut ends = Thresholds::new();
         for limit in limits {
             match limit {
                 // By far the most are stated; nothing has to be weighed for them.
@@ -308,7 +324,7 @@ impl<'a> Judge<'a> {
         ends
     }
 
-    fn row_applies(&self, test: &'a RowTest, by: Option<&Val>, env: &Env<'_>) -> Truth {
+    fn row_applies(&self, test: &'a RowTest, by: Option<&PossibleValue>, env: &Env<'_>) -> Truth {
         match (test, by) {
             (RowTest::Otherwise, _) => Truth::HOLDS,
             (RowTest::When(requirement), _) => self.truth(requirement, env),
@@ -329,8 +345,8 @@ impl<'a> Judge<'a> {
         }
     }
 
-    fn table_value(&self, table: &'a Table<Value>, env: &Env<'_>) -> Val {
-        let refer = Val::of(vec![Way::Refer], Dimension::Number);
+    fn table_value(&self, table: &'a Table<Value>, env: &Env<'_>) -> PossibleValue {
+        let refer = PossibleValue::of(vec![Alternative::Refer], Dimension::Number);
         let given = self.rows(
             table,
             env,
@@ -344,25 +360,25 @@ impl<'a> Judge<'a> {
             .or(given.first())
             .cloned();
         let Some(first) = first else {
-            return Val::of(vec![Way::Refer], Dimension::Number);
+            return PossibleValue::of(vec![Alternative::Refer], Dimension::Number);
         };
         let ways = given.iter().flat_map(|val| val.ways.clone()).collect();
-        Val { ways, ..first }.few()
+        PossibleValue { ways, ..first }.few()
     }
 
     /// One number out of many things.
-    fn over(&self, how: Over, of: &'a Selection, take: &'a Value, env: &Env<'_>) -> Val {
+    fn over(&self, how: Over, of: &'a Selection, take: &'a Value, env: &Env<'_>) -> PossibleValue {
         let members = self.members(of, env);
         let mut total = Total::new(how);
         let mut dimension = None;
         let mut refer = false;
-        let taken = members.list.iter().map(|(holder, _)| {
-            let inner = env.bind_in(of.kind, *holder, of.zone.as_deref());
+        let taken = members.list.iter().map(|(referent, _)| {
+            let inner = env.bind_in(of.kind, *referent, of.zone.as_deref());
             self.value(take, &inner, &[])
         });
         let taken = alike(taken.collect());
-        for ((holder, sure), val) in members.list.iter().zip(taken) {
-            let many = matches!(holder, crate::check::world::scene::Holder::Unseen(_));
+        for ((referent, sure), val) in members.list.iter().zip(taken) {
+            let many = matches!(referent, crate::check::world::env::Referent::Unseen(_));
             refer |= val.may_refer();
             dimension.get_or_insert((val.dimension, val.unit));
             if let Some(range) = val.range() {
@@ -370,32 +386,33 @@ impl<'a> Judge<'a> {
             }
         }
         let (dimension, unit) = dimension.unwrap_or((Dimension::Length, None));
-        let mut ways: Vec<Way> = total.range().map(Way::amount).into_iter().collect();
+        let mut ways: Vec<Alternative> =
+            total.range().map(Alternative::amount).into_iter().collect();
         if how != Over::Sum && total.may_be_empty() {
-            ways.push(Way::Empty(of.if_none));
+            ways.push(Alternative::Empty(of.if_none));
         }
         if refer {
-            ways.push(Way::Refer);
+            ways.push(Alternative::Refer);
         }
-        Val {
+        PossibleValue {
             unit,
-            ..Val::of(ways, dimension)
+            ..PossibleValue::of(ways, dimension)
         }
     }
 }
 
 /// Values that can be compared with each other: all in days, where some are in days and some in months.
-fn alike(mut values: Vec<Val>) -> Vec<Val> {
+fn alike(mut values: Vec<PossibleValue>) -> Vec<PossibleValue> {
     if values.iter().any(|val| val.dimension == Dimension::Days) {
-        let in_months = |val: &&mut Val| val.dimension == Dimension::Months;
+        let in_months = |val: &&mut PossibleValue| val.dimension == Dimension::Months;
         values.iter_mut().filter(in_months).for_each(to_days);
     }
     values
 }
 
-fn to_days(val: &mut Val) {
+fn to_days(val: &mut PossibleValue) {
     for way in &mut val.ways {
-        if let Way::Amount { least, most } = way {
+        if let Alternative::Amount { least, most } = way {
             (*least, *most) = (least.days_of_months(), most.days_of_months());
         }
     }

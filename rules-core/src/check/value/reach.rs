@@ -2,7 +2,7 @@
 
 use crate::check::judge::Judge;
 use crate::check::value::distance::{End, EndList, Ends};
-use crate::check::world::scene::{Env, Holder};
+use crate::check::world::env::{Env, Referent};
 use crate::measure::Rectangle;
 use crate::quantity::NO_HIGH;
 use crate::ruleset::{Distance, Measured, Places};
@@ -102,7 +102,7 @@ impl<'a> Judge<'a> {
 
     /// All places where an outline may be; `None` where nobody knows, or where its distance is not simply what is drawn.
     pub(crate) fn around(&self, end: &End<'_>) -> Option<Around> {
-        let (Holder::Thing(index), None) = (end.holder, end.zone) else {
+        let (Referent::Thing(index), None) = (end.referent, end.zone) else {
             return None;
         };
         self.scene.base.look_at(index);

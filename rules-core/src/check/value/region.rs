@@ -3,7 +3,7 @@
 use crate::check::Truth;
 use crate::check::judge::{Judge, thing_of};
 use crate::check::value::distance::{Drawn, End, EndList};
-use crate::check::world::scene::{Env, Holder};
+use crate::check::world::env::{Env, Referent};
 use crate::measure::{Fit, Keep, Region, figure_gap, overlaps};
 use crate::plan::{Figure, Form, Point};
 use crate::quantity::{Interval, NO_HIGH};
@@ -16,14 +16,14 @@ impl<'a> Judge<'a> {
         &self,
         of: &'a Operand,
         by: &'a Value,
-        (kind, holder): (KindId, Holder),
+        (kind, referent): (KindId, Referent),
         env: &Env<'_>,
     ) -> Truth {
         let Some(by) = self.value(by, env, &[]).range() else {
             return Truth::OPEN;
         };
         let ends = self.zone_ends(of, env);
-        self.by_any_outline(kind, holder, |own| {
+        self.by_any_outline(kind, referent, |own| {
             let Some(distance) = self.nearest_of(&ends, own) else {
                 return Truth::FAILS;
             };
@@ -37,11 +37,11 @@ impl<'a> Judge<'a> {
         &self,
         of: &'a Operand,
         kind: KindId,
-        holder: Holder,
+        referent: Referent,
         env: &Env<'_>,
     ) -> Truth {
         let ends = self.zone_ends(of, env);
-        self.by_any_outline(kind, holder, |own| {
+        self.by_any_outline(kind, referent, |own| {
             let shares = ends.iter().map(|end| {
                 let shares = self.shares(own, end);
                 match end.sure {
@@ -102,10 +102,10 @@ impl<'a> Judge<'a> {
     pub(crate) fn by_any_outline(
         &self,
         kind: KindId,
-        holder: Holder,
+        referent: Referent,
         is_so: impl Fn(&End<'static>) -> Truth,
     ) -> Truth {
-        let (drawn, others) = self.own_ends(kind, holder);
+        let (drawn, others) = self.own_ends(kind, referent);
         let mut any = Truth::FAILS;
         for end in drawn.iter().chain(&others) {
             any = any.or(is_so(end));
@@ -120,15 +120,15 @@ impl<'a> Judge<'a> {
     }
 
     /// The outlines by which a thing's place is told: those that are drawn, and those that may stand elsewhere.
-    fn own_ends(&self, kind: KindId, holder: Holder) -> (EndList<'static>, EndList<'static>) {
+    fn own_ends(&self, kind: KindId, referent: Referent) -> (EndList<'static>, EndList<'static>) {
         let vocabulary = &self.scene.rules().vocabulary;
-        let thing = thing_of(holder).and_then(|index| self.scene.thing(index));
+        let thing = thing_of(referent).and_then(|index| self.scene.thing(index));
         let is_drawn = |id: OutlineId| thing.is_some_and(|own| own.outlines.contains_key(&id));
         let lacks = |id: OutlineId| thing.is_some_and(|own| own.lacks.contains(&id));
         let all = vocabulary.kind(kind).outlines.iter().copied();
         let all = all.filter(|id| !lacks(*id) && !vocabulary.outline(*id).beside);
         let end = |outline| End {
-            holder,
+            referent,
             outline,
             sure: true,
             zone: None,

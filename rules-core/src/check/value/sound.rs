@@ -2,8 +2,8 @@
 
 use crate::check::judge::Judge;
 use crate::check::value::distance::{End, Pair};
-use crate::check::value::{Val, Way};
-use crate::check::world::scene::{Env, Holder};
+use crate::check::value::{Alternative, PossibleValue};
+use crate::check::world::env::{Env, Referent};
 use crate::check::world::special::{POWER, REFLECTING, RUNS, runs_during};
 use crate::measure::{level, together};
 use crate::plan::Words;
@@ -19,11 +19,11 @@ struct Heard {
 
 impl<'a> Judge<'a> {
     /// The level of all machines together at the loudest of some places.
-    pub(crate) fn sound(&self, sound: &'a Sound, env: &Env<'_>) -> Val {
+    pub(crate) fn sound(&self, sound: &'a Sound, env: &Env<'_>) -> PossibleValue {
         let (from, at) = (self.ends(&sound.from, env), self.ends(&sound.at, env));
-        let empty = Way::Empty(from.if_none.or(at.if_none));
+        let empty = Alternative::Empty(from.if_none.or(at.if_none));
         if from.list.is_empty() || at.list.is_empty() {
-            return Val::of(vec![empty], Dimension::Sound);
+            return PossibleValue::of(vec![empty], Dimension::Sound);
         }
         let (mut low, mut high, mut loudest) = (None, None, None);
         for place in &at.list {
@@ -39,13 +39,13 @@ impl<'a> Judge<'a> {
             low: low.unwrap_or(0),
             high: high.unwrap_or(NO_HIGH),
         };
-        let mut ways = vec![Way::amount(range)];
+        let mut ways = vec![Alternative::amount(range)];
         if low.is_none() || !from.list.iter().any(|source| source.sure) {
             ways.push(empty);
         }
-        Val {
+        PossibleValue {
             witness: loudest.and_then(|pair| pair.witness),
-            ..Val::of(ways, Dimension::Sound)
+            ..PossibleValue::of(ways, Dimension::Sound)
         }
     }
 
@@ -62,7 +62,7 @@ impl<'a> Judge<'a> {
             if !(runs && source.sure) {
                 own.low = NO_LOW;
             }
-            if matches!(source.holder, Holder::Unseen(_)) {
+            if matches!(source.referent, Referent::Unseen(_)) {
                 // There may be any number of them.
                 own.high = NO_HIGH;
             }
@@ -94,7 +94,7 @@ impl<'a> Judge<'a> {
 
     fn amount_of(&self, end: &End<'_>, fact: FactId, env: &Env<'_>) -> Interval {
         let kind = self.scene.rules().vocabulary.fact(fact).kind;
-        let seen = self.scene.fact(fact, &env.bind(kind, end.holder), &[]);
+        let seen = self.scene.fact(fact, &env.bind(kind, end.referent), &[]);
         let view = &seen.view;
         view.amount
             .map_or(Interval::any(), |amount| amount.least.hull(amount.most))
@@ -106,7 +106,7 @@ impl<'a> Judge<'a> {
             return (true, false);
         };
         let kind = self.scene.rules().vocabulary.fact(fact).kind;
-        let seen = self.scene.fact(fact, &env.bind(kind, source.holder), &[]);
+        let seen = self.scene.fact(fact, &env.bind(kind, source.referent), &[]);
         let view = &seen.view;
         match view.words.as_deref() {
             Some(Words::OneOf(words)) => {

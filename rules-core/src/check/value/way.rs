@@ -3,7 +3,7 @@
 use crate::check::Missing;
 use crate::check::judge::Judge;
 use crate::check::value::distance::{Drawn, End, Pair};
-use crate::check::world::scene::Holder;
+use crate::check::world::env::Referent;
 use crate::check::world::special::in_the_way;
 use crate::measure::{Hurdle, Stand, Walk, contains, least_way, way_round};
 use crate::plan::{Form, Looked, ThingIndex};
@@ -37,7 +37,9 @@ impl<'a> Judge<'a> {
             range: Interval::from_low(pair.range.low),
             ..pair
         };
-        if matches!(one.holder, Holder::Unseen(_)) || matches!(other.holder, Holder::Unseen(_)) {
+        if matches!(one.referent, Referent::Unseen(_))
+            || matches!(other.referent, Referent::Unseen(_))
+        {
             return straight;
         }
         if pair.range.high == 0 {
@@ -157,7 +159,7 @@ impl<'a> Judge<'a> {
                     continue;
                 }
                 let end = End {
-                    holder: Holder::Thing(*index),
+                    referent: Referent::Thing(*index),
                     outline,
                     sure: true,
                     zone: None,
@@ -188,7 +190,7 @@ impl<'a> Judge<'a> {
         if !self.may_be_unseen(kind) {
             return;
         }
-        self.scene.touch(Missing::Inventory(kind), true, &[]);
+        self.scene.depends_on(Missing::Inventory(kind), true, &[]);
         match self.scene.plan().inventory.get(&kind) {
             Some(Looked::AllShown(Some(radius))) => {
                 found.beyond = Some(found.beyond.map_or(*radius, |least| least.min(*radius)));

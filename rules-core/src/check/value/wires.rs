@@ -4,7 +4,7 @@ use crate::check::Witness;
 use crate::check::judge::{Judge, thing_of};
 use crate::check::value::distance::{Drawn, End, Pair, slant, witness};
 use crate::check::value::heights::{Extent, Reach};
-use crate::check::world::scene::Env;
+use crate::check::world::env::Env;
 use crate::measure::{Fit, Keep, Wire};
 use crate::plan::{Figure, Form, Point};
 use crate::quantity::Interval;
@@ -108,14 +108,14 @@ impl<'a> Judge<'a> {
         let vocabulary = &self.scene.rules().vocabulary;
         let fact = vocabulary.fact_named(vocabulary.outline(line.outline).kind, name);
         fact.map_or(Interval::any(), |fact| {
-            self.reach_of(fact, line.holder, env).hull()
+            self.reach_of(fact, line.referent, env).hull()
         })
     }
 
     /// An overhead line of which the plan says how it hangs.
     fn hung_line(&self, end: &End<'_>) -> Option<Drawn<'a>> {
         let vocabulary = &self.scene.rules().vocabulary;
-        let thing = self.scene.thing(thing_of(end.holder)?)?;
+        let thing = self.scene.thing(thing_of(end.referent)?)?;
         if vocabulary.kind(thing.kind).role != Some(Role::Wire) {
             return None;
         }

@@ -3,7 +3,7 @@
 use crate::check::Truth;
 use crate::check::judge::Judge;
 use crate::check::value::distance::{Drawn, End};
-use crate::check::world::scene::{Env, Holder};
+use crate::check::world::env::{Env, Referent};
 use crate::measure::{
     Corner, Doubtful, Fit, Hand, Keep, Land, Patch, ROUNDED, Region, beside, beyond, corner,
     hand_of, outward_of,
@@ -19,10 +19,10 @@ impl<'a> Judge<'a> {
         &self,
         zone: &'a Zone,
         kind: KindId,
-        holder: Holder,
+        referent: Referent,
         env: &Env<'_>,
     ) -> Truth {
-        self.by_any_outline(kind, holder, |own| {
+        self.by_any_outline(kind, referent, |own| {
             let Some(drawn) = self.drawn(own) else {
                 return Truth::OPEN;
             };
@@ -82,12 +82,12 @@ impl<'a> Judge<'a> {
     /// Whether something that nobody has seen is surely farther away.
     fn is_too_far(&self, end: &End<'_>, by: Interval, cut: &Drawn<'a>) -> bool {
         let own = End {
-            holder: Holder::Thing(cut.index),
+            referent: Referent::Thing(cut.index),
             outline: cut.outline,
             sure: true,
             zone: None,
         };
-        matches!(end.holder, Holder::Unseen(_))
+        matches!(end.referent, Referent::Unseen(_))
             && self.nearest(end, &own, &Env::EMPTY).range.low > by.high
     }
 
@@ -187,7 +187,7 @@ impl<'a> Judge<'a> {
     fn lot(&self) -> Option<Drawn<'a>> {
         let index = *self.scene.base.of_kind(self.special.lot).first()?;
         self.drawn(&End {
-            holder: Holder::Thing(index),
+            referent: Referent::Thing(index),
             outline: self.special.boundary,
             sure: true,
             zone: None,
@@ -210,7 +210,7 @@ impl<'a> Judge<'a> {
         let mut corners = Vec::new();
         for one in &ones {
             for other in &others {
-                let (a, b) = ((one.holder, one.outline), (other.holder, other.outline));
+                let (a, b) = ((one.referent, one.outline), (other.referent, other.outline));
                 if a == b || done.contains(&(b, a)) {
                     continue;
                 }
@@ -311,6 +311,6 @@ fn middle(ring: &[Point]) -> Option<Point> {
 
 /// Whether an end is the very outline that is cut: that lies within itself, however far off it may be drawn.
 fn is_itself(end: &End<'_>, cut: &Drawn<'_>) -> bool {
-    let same = end.holder == Holder::Thing(cut.index) && end.outline == cut.outline;
+    let same = end.referent == Referent::Thing(cut.index) && end.outline == cut.outline;
     same && end.sure && end.zone.is_none()
 }

@@ -65,7 +65,7 @@ impl<'a> Judge<'a> {
         }
         let off = accuracy.zip(shift);
         if off.is_none() {
-            self.scene.touch(Missing::Accuracy(a.index), true, &[]);
+            self.scene.depends_on(Missing::Accuracy(a.index), true, &[]);
         }
         off.map(|(accuracy, shift)| accuracy.saturating_add(shift))
     }

@@ -73,13 +73,17 @@ impl FactView {
     }
 
     /// The pieces into which a fact falls at the amounts that it is compared with, or its possible words.
-    pub(crate) fn cells(&self, cuts: &BTreeSet<i128>) -> Option<Vec<FactView>> {
+    pub(crate) fn cells(&self, thresholds: &BTreeSet<i128>) -> Option<Vec<FactView>> {
         let mut cells = Vec::new();
         if self.none {
             cells.push(FactView::NONE);
         }
         if let Some(amount) = &self.amount {
-            cells.extend(pieces(amount, cuts).into_iter().map(FactView::of_amount));
+            cells.extend(
+                pieces(amount, thresholds)
+                    .into_iter()
+                    .map(FactView::of_amount),
+            );
         }
         match self.words.as_deref() {
             Some(Words::OneOf(words)) => {
@@ -155,19 +159,19 @@ pub(crate) fn all_that_is_possible(answer: &Answer, none: bool) -> FactView {
     }
 }
 
-/// Cuts an amount: below, at and above each cut. One that changes along its thing is cut where it is lowest and where it
+/// Thresholds an amount: below, at and above each cut. One that changes along its thing is cut where it is lowest and where it
 /// is highest.
-fn pieces(amount: &AmountView, cuts: &BTreeSet<i128>) -> Vec<AmountView> {
+fn pieces(amount: &AmountView, thresholds: &BTreeSet<i128>) -> Vec<AmountView> {
     let of = |least: Interval, most: Interval| AmountView {
         least,
         most,
         ..*amount
     };
-    let lowest = cut(amount.least, cuts);
+    let lowest = cut(amount.least, thresholds);
     if amount.least == amount.most {
         return lowest.into_iter().map(|range| of(range, range)).collect();
     }
-    let highest = cut(amount.most, cuts);
+    let highest = cut(amount.most, thresholds);
     let pair = |least: Interval| {
         let above = highest.iter().filter(move |most| most.high >= least.low);
         above.map(move |most| of(least, *most))
@@ -176,10 +180,10 @@ fn pieces(amount: &AmountView, cuts: &BTreeSet<i128>) -> Vec<AmountView> {
 }
 
 /// An interval below, at and above each cut.
-fn cut(range: Interval, cuts: &BTreeSet<i128>) -> Vec<Interval> {
+fn cut(range: Interval, thresholds: &BTreeSet<i128>) -> Vec<Interval> {
     let mut pieces = Vec::new();
     let mut low = range.low;
-    for &cut in cuts.iter().filter(|cut| range.contains(**cut)) {
+    for &cut in thresholds.iter().filter(|cut| range.contains(**cut)) {
         if low < cut {
             pieces.push(Interval {
                 low,

@@ -2,8 +2,9 @@
 
 use crate::check::judge::Judge;
 use crate::check::judge::need::Need;
+use crate::check::world::dependency::Dependency;
+use crate::check::world::env::{Env, Referent};
 use crate::check::world::places::{Place, places};
-use crate::check::world::scene::{Env, Holder, Touch};
 use crate::check::world::split;
 use crate::check::world::target::{Of, Target};
 use crate::check::{Level, Missing, PlaceTruth, Truth};
@@ -24,7 +25,7 @@ pub(crate) struct PlaceLook {
     /// Whether there surely is such a place.
     pub(crate) sure: bool,
     pub(crate) look: Look,
-    pub(crate) touched: Vec<Touch>,
+    pub(crate) dependencies: Vec<Dependency>,
 }
 
 impl<'a> Judge<'a> {
@@ -36,7 +37,7 @@ impl<'a> Judge<'a> {
     /// A look at each place along the things that a rule reads of which the values change; else one look.
     pub(crate) fn looks(&self, rule: &'a Rule, target: Target) -> Vec<PlaceLook> {
         let anywhere = self.place_look(rule, target, Place::default());
-        let places = places(&self.scene, &anywhere.touched, &target.subjects());
+        let places = places(&self.scene, &anywhere.dependencies, &target.subjects());
         if places.is_empty() {
             return vec![anywhere];
         }
@@ -55,15 +56,15 @@ impl<'a> Judge<'a> {
     }
 
     fn place_look(&self, rule: &'a Rule, target: Target, place: Place) -> PlaceLook {
-        let (mut look, touched) = self.scene.logging(|| self.look(rule, target));
-        look.truth = split::refined(&self.scene, look.truth, &touched, |scene| {
+        let (mut look, dependencies) = self.scene.logging(|| self.look(rule, target));
+        look.truth = split::refined(&self.scene, look.truth, &dependencies, |scene| {
             self.in_scene(scene).look(rule, target).truth
         });
         PlaceLook {
             place,
             sure: true,
             look,
-            touched,
+            dependencies,
         }
     }
 
@@ -100,19 +101,19 @@ impl<'a> Judge<'a> {
 
     /// Whether a subject is one of those that the rule speaks of.
     fn membership(&self, rule: &'a Rule, target: Target, env: &Env<'_>) -> Truth {
-        let (Some(each), Of::Thing(holder)) = (&rule.each, target.of) else {
+        let (Some(each), Of::Thing(referent)) = (&rule.each, target.of) else {
             return Truth::HOLDS;
         };
-        if let Holder::Unseen(kind) = holder {
+        if let Referent::Unseen(kind) = referent {
             if self.scene.sees_all(kind) {
                 return Truth::FAILS;
             }
-            self.scene.touch(Missing::Inventory(kind), true, &[]);
+            self.scene.depends_on(Missing::Inventory(kind), true, &[]);
         }
         // What narrows the choice is asked of the whole thing, not of what a zone leaves of it.
-        let whole = env.bind(each.kind, holder);
-        match self.is_in(each, holder, &whole) {
-            Truth::HOLDS if self.scene.is_there(holder) => Truth::HOLDS,
+        let whole = env.bind(each.kind, referent);
+        match self.is_in(each, referent, &whole) {
+            Truth::HOLDS if self.scene.is_there(referent) => Truth::HOLDS,
             Truth::FAILS => Truth::FAILS,
             _ => Truth::OPEN,
         }
@@ -182,7 +183,7 @@ impl Membership {
 }
 
 /// The place that decides: one that fails where all together do, one that is open where they are, else the one with the
-/// least room. That there may be another place decides only where no sure one does.
+/// least slack. That there may be another place decides only where no sure one does.
 pub(crate) fn deciding(truth: Truth, looks: &[PlaceLook]) -> usize {
     let first = |is: &dyn Fn(&PlaceLook) -> bool| looks.iter().position(is);
     let of_worst = match truth {
@@ -198,7 +199,7 @@ pub(crate) fn deciding(truth: Truth, looks: &[PlaceLook]) -> usize {
 impl PlaceLook {
     fn least_room(&self) -> Option<i128> {
         let need = self.look.need.as_ref()?;
-        let margin = need.room(self.look.truth.applied()).margin()?;
+        let margin = need.slack(self.look.truth.applied()).margin()?;
         Some(margin.range.low)
     }
 }

@@ -7,8 +7,9 @@ use std::sync::Arc;
 
 use crate::check::Truth;
 use crate::check::judge::{Ask, Judge, Judged, Node};
-use crate::check::value::Val;
-use crate::check::world::scene::{Env, Holder, Touch};
+use crate::check::value::PossibleValue;
+use crate::check::world::dependency::Dependency;
+use crate::check::world::env::{Env, Referent};
 use crate::check::world::select::Members;
 use crate::check::world::split;
 use crate::ruleset::{Requirement, Rule, Scope, Selection, TermUse, Value};
@@ -18,7 +19,7 @@ use crate::vocabulary::FactId;
 #[derive(Default)]
 pub(crate) struct Memos {
     judged: Memo<Rc<Judged>>,
-    values: Memo<Val>,
+    values: Memo<PossibleValue>,
     members: Memo<Members>,
     applies: Memo<Truth>,
     /// What was found before some facts were settled: still right wherever it rests on none of them.
@@ -39,11 +40,11 @@ impl Memos {
         let (mut memos, mut settled) = (self, Vec::new());
         loop {
             let found = of(memos).borrow().get(&key).cloned();
-            let rests = |touch: &Touch| {
-                split::key(touch).is_some_and(|it| settled.contains(&(it.holder, it.fact)))
+            let rests = |touch: &Dependency| {
+                split::key(touch).is_some_and(|it| settled.contains(&(it.referent, it.fact)))
             };
             if let Some(found) = found {
-                return (!found.touched.iter().any(rests)).then_some(found);
+                return (!found.dependencies.iter().any(rests)).then_some(found);
             }
             let (before, facts) = memos.before.as_ref()?;
             settled.extend(facts);
@@ -53,7 +54,7 @@ impl Memos {
 }
 
 /// Facts of things.
-pub(crate) type Facts = Vec<(Holder, FactId)>;
+pub(crate) type Facts = Vec<(Referent, FactId)>;
 
 /// What was found.
 type Memo<T> = RefCell<BTreeMap<Key, Known<T>>>;
@@ -62,7 +63,7 @@ type Memo<T> = RefCell<BTreeMap<Key, Known<T>>>;
 struct Known<T> {
     found: T,
     /// All that it rests on.
-    touched: Rc<[Touch]>,
+    dependencies: Rc<[Dependency]>,
     /// Whether anything was looked at that may differ between pools that are alike.
     looked: bool,
 }
@@ -74,8 +75,8 @@ pub(crate) struct Key {
     stored: usize,
     ask: Option<Ask>,
     whole: bool,
-    pool: Option<Holder>,
-    of: Option<Holder>,
+    pool: Option<Referent>,
+    of: Option<Referent>,
     /// Where the zone is stored to which the thing is clipped.
     zone: usize,
 }
@@ -100,7 +101,7 @@ impl<'a> Judge<'a> {
         );
         Judged {
             truth: judged.truth,
-            room: judged.room,
+            slack: judged.slack,
             node: match self.keeps(ask.role) {
                 true => Node::Term(judged),
                 false => Node::Other(Vec::new()),
@@ -113,9 +114,13 @@ impl<'a> Judge<'a> {
         &self,
         (term, value): (&'a TermUse, &'a Arc<Value>),
         env: &Env<'_>,
-        cuts: &[i128],
-    ) -> Val {
-        let find = || self.within(term.scope, env, |inner| self.value(value, inner, cuts));
+        thresholds: &[i128],
+    ) -> PossibleValue {
+        let find = || {
+            self.within(term.scope, env, |inner| {
+                self.value(value, inner, thresholds)
+            })
+        };
         // A fact is looked up quickly, and notes what it is compared with.
         if fact_behind(value).is_some() {
             return find();
@@ -144,7 +149,7 @@ impl<'a> Judge<'a> {
     pub(crate) fn once_for_pool(
         &self,
         rule: &'a Rule,
-        pool: Option<Holder>,
+        pool: Option<Referent>,
         find: impl FnOnce() -> Truth,
     ) -> Truth {
         let key = Key {
@@ -168,10 +173,10 @@ impl<'a> Judge<'a> {
             return self.again(known);
         }
         let base = &self.scene.base;
-        let ((found, touched), looked) = base.looking(|| self.scene.logging(find));
+        let ((found, dependencies), looked) = base.looking(|| self.scene.logging(find));
         let known = Known {
             found,
-            touched: touched.into(),
+            dependencies: dependencies.into(),
             looked,
         };
         let mut memo = of(&self.memos).borrow_mut();
@@ -179,9 +184,9 @@ impl<'a> Judge<'a> {
         self.again(known)
     }
 
-    /// What is known, and that all it rests on was touched.
+    /// What is known, and that all it rests on was noted.
     fn again<T>(&self, known: Known<T>) -> T {
-        self.scene.note(&known.touched);
+        self.scene.note(&known.dependencies);
         if known.looked {
             self.scene.base.looked_again();
         }
@@ -216,11 +221,11 @@ impl<'a> Judge<'a> {
         let pool = pool.and_then(bound);
         let of = scope.of.and_then(bound);
         let with_pool = match pool {
-            Some((kind, holder, zone)) => bare.bind_in(kind, holder, zone),
+            Some((kind, referent, zone)) => bare.bind_in(kind, referent, zone),
             None => bare,
         };
         match of {
-            Some((kind, holder, zone)) => act(&with_pool.bind_in(kind, holder, zone)),
+            Some((kind, referent, zone)) => act(&with_pool.bind_in(kind, referent, zone)),
             None => act(&with_pool),
         }
     }

@@ -4,7 +4,13 @@ use std::collections::BTreeSet;
 
 use crate::check::judge::Judge;
 
-use crate::check::world::scene::{Holder, Key, Scene, Touch};
+use crate::check::world::env::Referent;
+
+use crate::check::world::seen::Key;
+
+use crate::check::world::scene::Scene;
+
+use crate::check::world::dependency::Dependency;
 use crate::check::world::split;
 use crate::check::world::target::Target;
 use crate::check::{Missing, Truth};
@@ -19,24 +25,24 @@ pub(crate) fn of_part<'a>(
     judge: &Judge<'a>,
     (rule, target): (&'a Rule, Target),
     truth: Truth,
-    touched: &[Touch],
+    dependencies: &[Dependency],
     decided_as_drawn: bool,
 ) -> Vec<Missing> {
     let helps = |scene: Scene<'a>| {
         let known = judge.in_scene(scene).truth_of(rule, target);
         known != truth && known.within(truth)
     };
-    of_touched(&judge.scene, touched, decided_as_drawn, helps)
+    of_touched(&judge.scene, dependencies, decided_as_drawn, helps)
 }
 
-/// Of everything that was touched and not stated: what helps when known; where none does alone, all of it.
+/// Of everything that was relied on and not stated: what helps when known; where none does alone, all of it.
 pub(crate) fn of_touched<'a>(
     scene: &Scene<'a>,
-    touched: &[Touch],
+    dependencies: &[Dependency],
     decided_as_drawn: bool,
     helps: impl Fn(Scene<'a>) -> bool,
 ) -> Vec<Missing> {
-    let candidates: BTreeSet<Missing> = touched
+    let candidates: BTreeSet<Missing> = dependencies
         .iter()
         .filter(|touch| touch.unstated)
         .map(|touch| touch.what)
@@ -49,7 +55,7 @@ pub(crate) fn of_touched<'a>(
     if candidates.len() > MOST_TRIED {
         return candidates;
     }
-    let named = split::named(touched);
+    let named = split::named(dependencies);
     let useful: Vec<Missing> = candidates
         .iter()
         .copied()
@@ -73,18 +79,18 @@ fn is_of_unseen(what: Missing, all: &BTreeSet<Missing>) -> bool {
 
 /// The scenes in which something missing is known in one way or another; `None` where they cannot be listed.
 fn settled<'a>(scene: &Scene<'a>, what: Missing, named: &split::Named) -> Option<Vec<Scene<'a>>> {
-    let fact = |holder, fact| {
+    let fact = |referent, fact| {
         let key = Key {
-            holder,
+            referent,
             fact,
             at_place: false,
         };
-        let cuts = named.get(&key).map(|(_, cuts)| cuts.clone());
-        split::scenes(scene, &[(key, cuts.unwrap_or_default())]).map(Iterator::collect)
+        let thresholds = named.get(&key).map(|(_, thresholds)| thresholds.clone());
+        split::scenes(scene, &[(key, thresholds.unwrap_or_default())]).map(Iterator::collect)
     };
     match what {
-        Missing::Fact(index, id) => fact(Holder::Thing(index), id),
-        Missing::FactOfUnseen(kind, id) => fact(Holder::Unseen(kind), id),
+        Missing::Fact(index, id) => fact(Referent::Thing(index), id),
+        Missing::FactOfUnseen(kind, id) => fact(Referent::Unseen(kind), id),
         Missing::Inventory(kind) => Some(vec![scene.seeing_all(kind)]),
         Missing::Document(document, thing) => Some(vec![
             scene.with_paper((document, thing), true),

@@ -10,7 +10,9 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::check::At;
 use crate::check::judge::thing_of;
-use crate::check::world::scene::{Holder, Scene, Touch};
+use crate::check::world::dependency::Dependency;
+use crate::check::world::env::Referent;
+use crate::check::world::scene::Scene;
 use crate::check::world::split;
 use crate::quantity::Interval;
 use crate::vocabulary::{FactId, KindId};
@@ -19,14 +21,14 @@ use crate::vocabulary::{FactId, KindId};
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub(crate) struct Place {
     /// The things of which a rule speaks one by one; all others of a kind are taken together.
-    subjects: Vec<Holder>,
+    subjects: Vec<Referent>,
     ends: Vec<(Group, End)>,
 }
 
 /// Things at the same place.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 enum Group {
-    One(Holder),
+    One(Referent),
     AllOther(KindId),
 }
 
@@ -41,11 +43,11 @@ impl Place {
     /// What a fact is at this place, of which is known what it is at its lowest and at its highest place.
     pub(crate) fn amount(
         &self,
-        holder: Holder,
+        referent: Referent,
         (kind, fact): (KindId, FactId),
         (least, most): (Interval, Interval),
     ) -> Interval {
-        let group = self.group(holder, kind);
+        let group = self.group(referent, kind);
         let end = self
             .ends
             .iter()
@@ -57,9 +59,9 @@ impl Place {
         }
     }
 
-    fn group(&self, holder: Holder, kind: KindId) -> Group {
-        match self.subjects.contains(&holder) {
-            true => Group::One(holder),
+    fn group(&self, referent: Referent, kind: KindId) -> Group {
+        match self.subjects.contains(&referent) {
+            true => Group::One(referent),
             false => Group::AllOther(kind),
         }
     }
@@ -68,7 +70,7 @@ impl Place {
     pub(crate) fn at(&self) -> Vec<At> {
         let ends = self.ends.iter().map(|(group, end)| At {
             thing: match group {
-                Group::One(holder) => thing_of(*holder),
+                Group::One(referent) => thing_of(*referent),
                 Group::AllOther(_) => None,
             },
             fact: end.fact,
@@ -78,13 +80,17 @@ impl Place {
     }
 }
 
-/// The places at which a rule about these subjects is to be judged, which touched so much; none where nothing changes.
-pub(crate) fn places(scene: &Scene<'_>, touched: &[Touch], subjects: &[Holder]) -> Vec<Place> {
+/// The places at which a rule about these subjects is to be judged, which rest on so much; none where nothing changes.
+pub(crate) fn places(
+    scene: &Scene<'_>,
+    dependencies: &[Dependency],
+    subjects: &[Referent],
+) -> Vec<Place> {
     let place = |ends: &[(Group, End)]| Place {
         subjects: subjects.to_vec(),
         ends: ends.to_vec(),
     };
-    let groups = changing(scene, touched, &place(&[]));
+    let groups = changing(scene, dependencies, &place(&[]));
     let ends = |(group, facts): (&Group, &BTreeSet<FactId>)| -> Vec<(Group, End)> {
         let both = facts
             .iter()
@@ -115,17 +121,17 @@ fn pairs(groups: &[Vec<(Group, End)>]) -> Vec<[(Group, End); 2]> {
 /// The facts that were read and change along their things.
 fn changing(
     scene: &Scene<'_>,
-    touched: &[Touch],
+    dependencies: &[Dependency],
     place: &Place,
 ) -> BTreeMap<Group, BTreeSet<FactId>> {
     let mut groups: BTreeMap<Group, BTreeSet<FactId>> = BTreeMap::new();
-    for key in touched
+    for key in dependencies
         .iter()
         .filter(|touch| touch.at_place)
         .filter_map(split::key)
     {
         let kind = scene.rules().vocabulary.fact(key.fact).kind;
-        let group = place.group(key.holder, kind);
+        let group = place.group(key.referent, kind);
         groups.entry(group).or_default().insert(key.fact);
     }
     groups

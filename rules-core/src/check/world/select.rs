@@ -3,14 +3,14 @@
 use smallvec::SmallVec;
 
 use crate::check::judge::Judge;
-use crate::check::world::scene::{Env, Holder};
+use crate::check::world::env::{Env, Referent};
 use crate::check::{Missing, Truth};
 use crate::plan::Looked;
 use crate::ruleset::{Selection, Zone};
 use crate::vocabulary::{KindId, Number};
 
 /// Things, and whether each is surely meant: mostly one or two.
-pub(crate) type Listed = SmallVec<[(Holder, bool); 4]>;
+pub(crate) type Listed = SmallVec<[(Referent, bool); 4]>;
 
 /// What a selection selects.
 #[derive(Debug, Clone, Default)]
@@ -37,7 +37,7 @@ impl Members {
     pub(crate) fn unseen(&self) -> bool {
         self.list
             .iter()
-            .any(|(holder, _)| matches!(holder, Holder::Unseen(_)))
+            .any(|(referent, _)| matches!(referent, Referent::Unseen(_)))
     }
 }
 
@@ -76,8 +76,8 @@ impl<'a> Judge<'a> {
             .base
             .of_kind(kind)
             .iter()
-            .map(|index| Holder::Thing(*index));
-        let unseen = self.may_be_unseen(kind).then_some(Holder::Unseen(kind));
+            .map(|index| Referent::Thing(*index));
+        let unseen = self.may_be_unseen(kind).then_some(Referent::Unseen(kind));
         self.chosen(selection, drawn.chain(unseen), env)
     }
 
@@ -85,25 +85,25 @@ impl<'a> Judge<'a> {
     fn chosen(
         &self,
         selection: &'a Selection,
-        things: impl Iterator<Item = Holder>,
+        things: impl Iterator<Item = Referent>,
         env: &Env<'_>,
     ) -> Members {
         let kind = selection.kind;
         let mut list = Listed::new();
-        for holder in things {
-            let inner = env.bind(kind, holder);
+        for referent in things {
+            let inner = env.bind(kind, referent);
             // Whether a thing is in says two things: what is asked of it is asked, and the selection is not empty.
             let within = self
                 .scene
-                .counting_twice(|| self.is_in(selection, holder, &inner));
+                .counting_twice(|| self.is_in(selection, referent, &inner));
             if within == Truth::FAILS {
                 continue;
             }
-            let sure = within == Truth::HOLDS && self.scene.is_there(holder);
-            if matches!(holder, Holder::Unseen(_)) {
-                self.scene.touch(Missing::Inventory(kind), true, &[]);
+            let sure = within == Truth::HOLDS && self.scene.is_there(referent);
+            if matches!(referent, Referent::Unseen(_)) {
+                self.scene.depends_on(Missing::Inventory(kind), true, &[]);
             }
-            list.push((holder, sure));
+            list.push((referent, sure));
         }
         Members { list }
     }
@@ -115,11 +115,11 @@ impl<'a> Judge<'a> {
             .base
             .of_kind(kind)
             .iter()
-            .map(|index| (Holder::Thing(*index), true));
+            .map(|index| (Referent::Thing(*index), true));
         let mut all: Listed = drawn.collect();
         if self.may_be_unseen(kind) {
-            self.scene.touch(Missing::Inventory(kind), true, &[]);
-            let unseen = Holder::Unseen(kind);
+            self.scene.depends_on(Missing::Inventory(kind), true, &[]);
+            let unseen = Referent::Unseen(kind);
             all.push((unseen, self.scene.is_there(unseen)));
         }
         all
@@ -146,13 +146,18 @@ impl<'a> Judge<'a> {
         kind == self.special.lot_line || kind == self.special.pool
     }
 
-    pub(crate) fn is_in(&self, selection: &'a Selection, holder: Holder, inner: &Env<'_>) -> Truth {
-        let own = self.scene.is_of_the_pool(selection.kind, holder, inner);
+    pub(crate) fn is_in(
+        &self,
+        selection: &'a Selection,
+        referent: Referent,
+        inner: &Env<'_>,
+    ) -> Truth {
+        let own = self.scene.is_of_the_pool(selection.kind, referent, inner);
         if own == Truth::FAILS {
             return own;
         }
         let zone = match &selection.zone {
-            Some(zone) => own.and(self.in_zone(zone, selection.kind, holder, inner)),
+            Some(zone) => own.and(self.in_zone(zone, selection.kind, referent, inner)),
             None => own,
         };
         if zone == Truth::FAILS {
@@ -169,15 +174,15 @@ impl<'a> Judge<'a> {
         &self,
         zone: &'a Zone,
         kind: KindId,
-        holder: Holder,
+        referent: Referent,
         env: &Env<'_>,
     ) -> Truth {
         match zone {
-            Zone::Named { zone, .. } => self.in_zone(zone, kind, holder, env),
-            Zone::Around { of, by } => self.is_near(of, by, (kind, holder), env),
-            Zone::Inside(of) => self.is_inside(of, kind, holder, env),
+            Zone::Named { zone, .. } => self.in_zone(zone, kind, referent, env),
+            Zone::Around { of, by } => self.is_near(of, by, (kind, referent), env),
+            Zone::Inside(of) => self.is_inside(of, kind, referent, env),
             Zone::Not(_) | Zone::Between(..) | Zone::Corner { .. } => {
-                self.has_part_in(zone, kind, holder, env)
+                self.has_part_in(zone, kind, referent, env)
             }
         }
     }

@@ -3,23 +3,26 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use crate::check::world::dependency::Dependency;
+use crate::check::world::env::Referent;
 use crate::check::world::facts::FactView;
-use crate::check::world::scene::{Holder, Key, Scene, Touch};
+use crate::check::world::scene::Scene;
+use crate::check::world::seen::Key;
 use crate::check::{Missing, Truth};
 use crate::vocabulary::Number;
 
 /// Beyond so many combinations nothing is split: splitting only some would make a more certain plan less decided.
 const MOST_CELLS: usize = 64;
 
-/// The fact behind something that was touched.
-pub(crate) fn key(touch: &Touch) -> Option<Key> {
-    let (holder, fact) = match touch.what {
-        Missing::Fact(index, fact) => (Holder::Thing(index), fact),
-        Missing::FactOfUnseen(kind, fact) => (Holder::Unseen(kind), fact),
+/// The fact behind something that was relied on.
+pub(crate) fn key(touch: &Dependency) -> Option<Key> {
+    let (referent, fact) = match touch.what {
+        Missing::Fact(index, fact) => (Referent::Thing(index), fact),
+        Missing::FactOfUnseen(kind, fact) => (Referent::Unseen(kind), fact),
         _ => return None,
     };
     Some(Key {
-        holder,
+        referent,
         fact,
         at_place: touch.at_place,
     })
@@ -29,13 +32,13 @@ pub(crate) fn key(touch: &Touch) -> Option<Key> {
 pub(crate) type Named = BTreeMap<Key, (usize, BTreeSet<i128>)>;
 
 /// All uncertain facts that were named.
-pub(crate) fn named(touched: &[Touch]) -> Named {
+pub(crate) fn named(dependencies: &[Dependency]) -> Named {
     let mut named = Named::new();
-    for touch in touched.iter().filter(|touch| touch.times > 0) {
+    for touch in dependencies.iter().filter(|touch| touch.times > 0) {
         if let Some(key) = key(touch) {
             let entry = named.entry(key).or_default();
             entry.0 += touch.times;
-            entry.1.extend(&touch.cuts);
+            entry.1.extend(&touch.thresholds);
         }
     }
     named
@@ -51,12 +54,12 @@ pub(crate) fn scenes<'s, 'a>(
     let mut cells: Vec<(Key, Vec<FactView>)> = Vec::new();
     let mut total = 1_usize;
     let vocabulary = &scene.rules().vocabulary;
-    for (key, cuts) in keys {
-        if matches!(key.holder, Holder::Unseen(kind) if vocabulary.kind(kind).number == Number::Many)
+    for (key, thresholds) in keys {
+        if matches!(key.referent, Referent::Unseen(kind) if vocabulary.kind(kind).number == Number::Many)
         {
             continue;
         }
-        let own = scene.cells(*key, cuts)?;
+        let own = scene.cells(*key, thresholds)?;
         total = total
             .checked_mul(own.len())
             .filter(|total| *total <= MOST_CELLS)?;
@@ -96,16 +99,16 @@ fn settled<'a>(scene: &Scene<'a>, cells: &[(Key, Vec<FactView>)], mut number: us
 pub(crate) fn refined<'a>(
     scene: &Scene<'a>,
     truth: Truth,
-    touched: &[Touch],
+    dependencies: &[Dependency],
     judge: impl Fn(Scene<'a>) -> Truth,
 ) -> Truth {
     if !truth.is_open() {
         return truth;
     }
-    let twice: Vec<(Key, BTreeSet<i128>)> = named(touched)
+    let twice: Vec<(Key, BTreeSet<i128>)> = named(dependencies)
         .into_iter()
         .filter(|(_, (times, _))| *times > 1)
-        .map(|(key, (_, cuts))| (scene.at_one_place(key), cuts))
+        .map(|(key, (_, thresholds))| (scene.at_one_place(key), thresholds))
         .collect();
     if twice.is_empty() {
         return truth;

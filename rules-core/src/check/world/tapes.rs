@@ -2,7 +2,9 @@
 
 use crate::check::judge::Judge;
 use crate::check::value::distance::{Drawn, End};
-use crate::check::world::scene::{Base, Env, Holder, Scene};
+use crate::check::world::base::Base;
+use crate::check::world::env::{Env, Referent};
+use crate::check::world::scene::Scene;
 use crate::measure::figure_gap;
 use crate::plan::{Plan, Taped, Thing, ThingIndex};
 use crate::quantity::{Interval, Unit, show_range};
@@ -42,9 +44,9 @@ impl<'a> Judge<'a> {
 
     /// A thing's level is told by its own fact, and by the ground and its height over it.
     fn levels_against_heights(&self, index: ThingIndex, thing: &Thing, faults: &mut Faults) {
-        let (holder, env) = (Holder::Thing(index), Env::EMPTY);
+        let (referent, env) = (Referent::Thing(index), Env::EMPTY);
         let ends = thing.outlines.keys().map(|outline| End {
-            holder,
+            referent,
             outline: *outline,
             sure: true,
             zone: None,
@@ -71,9 +73,9 @@ impl<'a> Judge<'a> {
     }
 
     fn drawn_at(&self, (thing, outline): (ThingIndex, OutlineId)) -> Option<Drawn<'a>> {
-        let holder = Holder::Thing(thing);
+        let referent = Referent::Thing(thing);
         self.drawn(&End {
-            holder,
+            referent,
             outline,
             sure: true,
             zone: None,

@@ -1,7 +1,7 @@
 //! What a rule is judged for: each thing that it names, for each pool of which it speaks.
 
 use crate::check::judge::{Judge, thing_of};
-use crate::check::world::scene::{Env, Holder};
+use crate::check::world::env::{Env, Referent};
 use crate::check::{Subject, Truth};
 use crate::ruleset::{Rule, Selection};
 use crate::vocabulary::KindId;
@@ -10,7 +10,7 @@ use crate::vocabulary::KindId;
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) struct Target {
     pub(crate) of: Of,
-    pub(crate) pool: Option<Holder>,
+    pub(crate) pool: Option<Referent>,
 }
 
 /// A subject of a rule.
@@ -19,16 +19,16 @@ pub(crate) enum Of {
     /// The plan: the rule has no `each`.
     Plan,
     /// The thing under `each`.
-    Thing(Holder),
+    Thing(Referent),
     /// There is nothing that `each` speaks of: everywhere, or at some place along what changes.
     None { kind: KindId, somewhere: bool },
 }
 
 impl Target {
     /// The things of which a rule speaks one by one.
-    pub(crate) fn subjects(self) -> Vec<Holder> {
+    pub(crate) fn subjects(self) -> Vec<Referent> {
         let thing = match self.of {
-            Of::Thing(holder) => Some(holder),
+            Of::Thing(referent) => Some(referent),
             _ => None,
         };
         thing.into_iter().chain(self.pool).collect()
@@ -36,16 +36,16 @@ impl Target {
 
     /// Whom a part of a finding is about, who is one of those that the rule speaks of as far as `member` says.
     pub(crate) fn subject(self, member: Truth) -> Subject {
-        let of_thing = |holder| match holder {
-            Holder::Thing(index) => Subject::Thing {
+        let of_thing = |referent| match referent {
+            Referent::Thing(index) => Subject::Thing {
                 index,
                 sure: member == Truth::HOLDS,
             },
-            Holder::Unseen(kind) => Subject::Unseen(kind),
-            Holder::Nobody => Subject::Plan,
+            Referent::Unseen(kind) => Subject::Unseen(kind),
+            Referent::Nobody => Subject::Plan,
         };
         match self.of {
-            Of::Thing(holder) => of_thing(holder),
+            Of::Thing(referent) => of_thing(referent),
             Of::None { kind, .. } => Subject::NoneOf(kind),
             Of::Plan => self.pool.map_or(Subject::Plan, of_thing),
         }
@@ -59,24 +59,24 @@ impl Target {
 
 impl<'a> Judge<'a> {
     /// The pools of which something speaks: each by itself, or none at all.
-    pub(crate) fn pools(&self, about_pool: bool) -> Vec<Option<Holder>> {
+    pub(crate) fn pools(&self, about_pool: bool) -> Vec<Option<Referent>> {
         let pools = self.scene.base.pools();
         match about_pool && !pools.is_empty() {
             true => pools
                 .iter()
-                .map(|pool| Some(Holder::Thing(*pool)))
+                .map(|pool| Some(Referent::Thing(*pool)))
                 .collect(),
             false => vec![None],
         }
     }
 
     /// The subjects of a rule beside one pool: every thing of its kind, drawn or not; the plan where it has no `each`.
-    pub(crate) fn targets(&self, rule: &'a Rule, pool: Option<Holder>) -> Vec<Target> {
+    pub(crate) fn targets(&self, rule: &'a Rule, pool: Option<Referent>) -> Vec<Target> {
         let all = match &rule.each {
             None => vec![Of::Plan],
             Some(each) => {
                 let things = self.all_of_kind(each.kind).into_iter();
-                things.map(|(holder, _)| Of::Thing(holder)).collect()
+                things.map(|(referent, _)| Of::Thing(referent)).collect()
             }
         };
         all.into_iter().map(|of| Target { of, pool }).collect()
@@ -95,10 +95,10 @@ impl<'a> Judge<'a> {
             None => outer,
         };
         match (target.of, each) {
-            (Of::Thing(holder), Some(each)) => {
-                act(&with_pool.bind_in(each.kind, holder, each.zone.as_deref()))
+            (Of::Thing(referent), Some(each)) => {
+                act(&with_pool.bind_in(each.kind, referent, each.zone.as_deref()))
             }
-            (Of::None { kind, .. }, _) => act(&with_pool.bind(kind, Holder::Nobody)),
+            (Of::None { kind, .. }, _) => act(&with_pool.bind(kind, Referent::Nobody)),
             _ => act(&with_pool),
         }
     }

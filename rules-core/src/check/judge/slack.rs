@@ -1,11 +1,11 @@
-//! How much room a requirement leaves: good is positive.
+//! How much slack a requirement leaves: good is positive.
 
 use crate::check::{Margin, Truth};
 use crate::quantity::{Dimension, Interval, NO_HIGH, NO_LOW};
 
-/// The room that a requirement leaves.
+/// The slack that a requirement leaves.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Room {
+pub(crate) enum Slack {
     /// An amount, good being positive.
     Amount(Interval, Dimension),
     /// It holds, and no amount could change that (a word).
@@ -18,61 +18,61 @@ pub(crate) enum Room {
     Unlike,
 }
 
-impl Room {
-    /// The room of a requirement that has no amounts.
-    pub(crate) fn of_truth(truth: Truth) -> Room {
+impl Slack {
+    /// The slack of a requirement that has no amounts.
+    pub(crate) fn of_truth(truth: Truth) -> Slack {
         match truth {
-            Truth::HOLDS => Room::Endless,
-            Truth::FAILS => Room::None,
-            _ => Room::Open,
+            Truth::HOLDS => Slack::Endless,
+            Truth::FAILS => Slack::None,
+            _ => Slack::Open,
         }
     }
 
     fn range(self) -> Option<(Interval, Option<Dimension>)> {
         match self {
-            Room::Amount(range, dimension) => Some((range, Some(dimension))),
-            Room::Endless => Some((Interval::exact(NO_HIGH), None)),
-            Room::None => Some((Interval::exact(NO_LOW), None)),
-            Room::Open => Some((Interval::any(), None)),
-            Room::Unlike => None,
+            Slack::Amount(range, dimension) => Some((range, Some(dimension))),
+            Slack::Endless => Some((Interval::exact(NO_HIGH), None)),
+            Slack::None => Some((Interval::exact(NO_LOW), None)),
+            Slack::Open => Some((Interval::any(), None)),
+            Slack::Unlike => None,
         }
     }
 
-    fn together(self, other: Room, join: fn(Interval, Interval) -> Interval) -> Room {
+    fn together(self, other: Slack, join: fn(Interval, Interval) -> Interval) -> Slack {
         let (Some((one, own)), Some((two, others))) = (self.range(), other.range()) else {
-            return Room::Unlike;
+            return Slack::Unlike;
         };
         match (own, others) {
-            (Some(own), Some(others)) if own != others => Room::Unlike,
-            (Some(dimension), _) | (_, Some(dimension)) => Room::Amount(join(one, two), dimension),
+            (Some(own), Some(others)) if own != others => Slack::Unlike,
+            (Some(dimension), _) | (_, Some(dimension)) => Slack::Amount(join(one, two), dimension),
             (None, None) => match join(one, two) {
-                range if range == Interval::exact(NO_HIGH) => Room::Endless,
-                range if range == Interval::exact(NO_LOW) => Room::None,
-                _ => Room::Open,
+                range if range == Interval::exact(NO_HIGH) => Slack::Endless,
+                range if range == Interval::exact(NO_LOW) => Slack::None,
+                _ => Slack::Open,
             },
         }
     }
 
     /// Of two that must both hold: the lesser.
-    pub(crate) fn least(self, other: Room) -> Room {
+    pub(crate) fn least(self, other: Slack) -> Slack {
         self.together(other, Interval::min)
     }
 
     /// Of two of which one must hold: the greater.
-    pub(crate) fn greatest(self, other: Room) -> Room {
+    pub(crate) fn greatest(self, other: Slack) -> Slack {
         self.together(other, Interval::max)
     }
 
     /// Of two of which either may be the case.
-    pub(crate) fn either(self, other: Room) -> Room {
+    pub(crate) fn either(self, other: Slack) -> Slack {
         self.together(other, Interval::hull)
     }
 
-    pub(crate) fn negated(self) -> Room {
+    pub(crate) fn negated(self) -> Slack {
         match self {
-            Room::Amount(range, dimension) => Room::Amount(range.neg(), dimension),
-            Room::Endless => Room::None,
-            Room::None => Room::Endless,
+            Slack::Amount(range, dimension) => Slack::Amount(range.neg(), dimension),
+            Slack::Endless => Slack::None,
+            Slack::None => Slack::Endless,
             other => other,
         }
     }
@@ -80,7 +80,7 @@ impl Room {
     /// The least that is left, as an amount; where there is none, more than any.
     pub(crate) fn least_amount(self) -> i128 {
         match self {
-            Room::Amount(range, _) => range.low,
+            Slack::Amount(range, _) => range.low,
             _ => NO_HIGH,
         }
     }
@@ -88,7 +88,7 @@ impl Room {
     /// As a figure, where it is one.
     pub(crate) fn margin(self) -> Option<Margin> {
         match self {
-            Room::Amount(range, dimension)
+            Slack::Amount(range, dimension)
                 if range.least().is_some_and(|low| low != NO_HIGH)
                     || range.greatest().is_some_and(|high| high != NO_LOW) =>
             {
