@@ -12,8 +12,9 @@ mod lot;
 mod outdoors;
 mod walk;
 
+pub use area::clip::{Keep, clip};
 pub use area::overlap::{
-    Keep, Weighted, around, clip, figure_area, overlap, overlaps, union_area, weighted_area,
+    Weighted, around, figure_area, overlap, overlaps, union_area, weighted_area,
 };
 pub use area::region::{ARC_TOLERANCE, Fit};
 pub use area::zone::{Patch, Region};

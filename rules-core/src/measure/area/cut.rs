@@ -167,7 +167,7 @@ fn keeps_apart(of: &[Edge], sides: &[Edge], reach: f64) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::measure::area::overlap::{Keep, clip};
+    use crate::measure::area::clip::{Keep, clip};
     use crate::measure::area::region::Fit;
 
     fn figure(form: Form) -> Figure {

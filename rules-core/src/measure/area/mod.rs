@@ -2,6 +2,7 @@
 
 #[cfg(test)]
 pub(super) mod area_tests;
+pub(super) mod clip;
 pub(super) mod cut;
 pub(super) mod joining;
 pub(super) mod overlap;

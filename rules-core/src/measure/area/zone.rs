@@ -1,6 +1,6 @@
 //! Zones: areas put together of others, of which no more is known than how far off their edges may be.
 
-use crate::measure::area::overlap::{Keep, clip, clip_drawn};
+use crate::measure::area::clip::{Keep, clip, clip_drawn};
 use crate::measure::area::region::Fit;
 use crate::measure::figure::chain::Chain;
 use crate::plan::figure::{Figure, Form};

@@ -4,6 +4,7 @@
 //! that lies within: what overlaps or touches is 0 apart.
 
 pub(super) mod course;
+pub(super) mod crossings;
 pub(super) mod deep;
 #[cfg(test)]
 pub(super) mod distance_tests;

@@ -1,6 +1,6 @@
 //! Land on one side of a line, beside it, and at a corner: by hand, and against worlds drawn at random.
 
-use crate::measure::area::overlap::Keep;
+use crate::measure::area::clip::Keep;
 use crate::measure::area::region::Fit;
 use crate::measure::figure::random::Dice;
 use crate::measure::*;

@@ -1,7 +1,7 @@
 //! Lines that a lot's own lines give: the building line, and a rear line where none was drawn.
 
+use crate::measure::area::clip::{Keep, clip};
 use crate::measure::area::length;
-use crate::measure::area::overlap::{Keep, clip};
 use crate::measure::area::region::Fit;
 use crate::measure::figure::inside::{Side, side};
 use crate::measure::lot::sides::{Hand, distance, moved, unit};
