@@ -70,10 +70,9 @@ pub mod asked;
 pub mod cases;
 pub mod check;
 pub mod compare;
+mod drag;
 pub mod drawing;
 pub mod edit;
-mod fit;
-mod follow;
 mod grammar;
 pub mod measure;
 pub mod placement;
@@ -87,6 +86,7 @@ mod several;
 pub mod shelf;
 pub mod steps;
 pub mod text;
+mod unknown_keys;
 pub mod vocabulary;
 pub mod words;
 pub mod work;
@@ -95,9 +95,9 @@ pub use answer::{
     Refusal, Refused, RulesRead, judge_by, judge_texts, plan_refused, read_rules, read_rules_in,
     refusal_to_json, steps_texts, steps_to_json, to_json,
 };
-pub use fit::fit;
-pub use follow::{Begun, Followed, RuleNow, begin, follow};
+pub use drag::{DragStart, DragUpdate, RuleNow, start_drag, update_drag};
 pub use several::{RulesText, judge_together, judge_together_in, steps_together};
+pub use unknown_keys::hide_unknown_keys;
 
 /// What was read and found can be handed to other threads.
 #[cfg(test)]

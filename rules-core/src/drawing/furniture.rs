@@ -1,4 +1,4 @@
-//! What a sheet needs beside the plan: the patterns, the north arrow, the scale bar, the places to take hold of.
+//! What a sheet needs besides the plan: patterns, the north arrow, the scale bar, the handles.
 
 use super::labels::{Label, Lettering};
 use super::place::{Frame, Spot};
@@ -7,7 +7,7 @@ use super::sheet::{Handle, Sheet};
 use super::svg::{el, mm, title};
 use crate::quantity::Unit;
 
-/// The patterns and the lot to which the shade is cut.
+/// The patterns, and the lot as the clip path of the shading.
 pub(super) fn defs(sheet: &Sheet<'_>) -> String {
     let line = |d: String, width: f64| {
         el("path")
@@ -110,7 +110,7 @@ pub(super) fn north(lettering: &mut Lettering, sheet: &Sheet<'_>) -> String {
         .holding(&(title("North") + &inner))
 }
 
-/// A bar of whole metres or feet, about 150 points long, at the bottom left; on paper the scale beside it.
+/// A bar of whole metres or feet, about 150 points long, at the bottom left; on paper, with the scale beside it.
 pub(super) fn scale_bar(lettering: &mut Lettering, sheet: &Sheet<'_>) -> String {
     let (unit, long) = bar_length(sheet);
     let low = Spot {
@@ -180,7 +180,7 @@ fn plain(text: String, unit: Unit) -> String {
     }
 }
 
-/// The longest round length that is no longer than 160 points, in millimetres, and its unit.
+/// The longest round length of no more than 160 points, in millimetres, and its unit.
 fn bar_length(sheet: &Sheet<'_>) -> (Unit, f64) {
     const METRES: [f64; 12] = [
         0.4, 1.0, 2.0, 4.0, 10.0, 20.0, 40.0, 100.0, 200.0, 400.0, 1000.0, 4000.0,
@@ -224,7 +224,7 @@ fn drawn(handle: &Handle, sheet: &Sheet<'_>) -> String {
             .at("r", sheet.points(radius))
             .with("fill", fill)
     };
-    // What the finger has to hit is larger than what is seen: 24 points across, as WCAG 2.2 asks (2.5.8).
+    // The target is larger than the visible ring: 24 points across, as WCAG 2.2 asks (2.5.8).
     let reach = circle("reach", 12.0, "none")
         .with("pointer-events", "all")
         .empty();

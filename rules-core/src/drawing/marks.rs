@@ -1,4 +1,4 @@
-//! What is set along lines, and the signs for what is only a place.
+//! Marks along lines, and the sign for a thing that is a single point.
 
 use std::fmt::Write;
 
@@ -7,9 +7,9 @@ use super::sheet::Sheet;
 use super::svg::{el, mm};
 use crate::vocabulary::Mark;
 
-/// How far apart marks are, in points.
+/// The spacing of marks, in points.
 const APART: f64 = 34.0;
-/// More marks than this on one line say no more.
+/// More marks than this on one line add nothing.
 const MOST: usize = 300;
 
 /// The marks along a line.
@@ -30,11 +30,11 @@ pub(super) fn along(line: &[Spot], mark: Mark, letter: Option<char>, sheet: &She
     }
 }
 
-/// Places on a line, evenly apart, that are on the sheet, each with the way that the line runs there.
+/// Evenly spaced places of a line on the sheet, each with the direction of the line there.
 fn places(line: &[Spot], apart: f64, sheet: &Sheet<'_>) -> Vec<(Spot, Spot)> {
     let mut list = Vec::new();
     for (a, b) in line.iter().zip(line.iter().skip(1)) {
-        // Marks keep their places while the view moves, so they are counted from the line's own end.
+        // Marks are counted from the end of the line, so that they stay in place when the view moves.
         let (way, length) = (a.to(*b), a.to(*b).length());
         let count = (length / apart).floor().max(1.0);
         let Some((first, last)) = sheet.frame.part_of(*a, *b) else {
@@ -81,7 +81,7 @@ fn strokes(places: &[(Spot, Spot)], mark: Mark, sheet: &Sheet<'_>) -> String {
     }
 }
 
-/// A thin line that is as wide at any scale.
+/// A thin line of the same width at any scale.
 fn line(d: &str, stroke: &str, width: &str) -> String {
     el("path")
         .with("class", "mark")
@@ -132,7 +132,7 @@ fn letters(places: &[(Spot, Spot)], letter: char, sheet: &Sheet<'_>) -> String {
     places.iter().map(one).collect()
 }
 
-/// The sign for a thing that is only a place: a ring with a cross in it.
+/// The sign for a thing that is a single point: a ring with a cross in it.
 pub(super) fn place(at: Spot, sheet: &Sheet<'_>) -> String {
     let r = sheet.points(5.5);
     let d = format!(
@@ -147,7 +147,7 @@ pub(super) fn place(at: Spot, sheet: &Sheet<'_>) -> String {
     ring(at, 5.5, sheet) + &line(&d, "#26251f", "1")
 }
 
-/// Posts at both ends of a gate, and for a door or window the gap that it leaves in its wall.
+/// Posts at both ends of a gate, door or window.
 pub(super) fn posts(ends: [Spot; 2], sheet: &Sheet<'_>) -> String {
     let post = |at: Spot| {
         let half = sheet.points(2.8);

@@ -1,4 +1,4 @@
-//! Figures as SVG paths: what is round is an arc of a circle, never a row of corners.
+//! Figures as SVG paths: a round part is an arc of a circle, never a row of corners.
 
 use std::fmt::Write;
 
@@ -8,8 +8,8 @@ use super::svg::mm;
 use crate::measure::is_convex;
 use crate::plan::figure::{Arc, Course, Curved, Figure, Form, Point};
 
-/// A form widened by so much, as the `d` of a path; `None` where its border would need more than arcs and straight
-/// lines about its corners.
+/// A form widened by `by`, as the `d` of a path; `None` where arcs about its corners and straight lines cannot draw its
+/// border.
 pub(super) fn widened(form: &Form, by: f64, sheet: &Sheet<'_>) -> Option<String> {
     let spots = |points: &[Point]| points.iter().map(|p| sheet.spot(*p)).collect::<Vec<_>>();
     match form {
@@ -23,7 +23,7 @@ pub(super) fn widened(form: &Form, by: f64, sheet: &Sheet<'_>) -> Option<String>
     }
 }
 
-/// The bare form, for a border that is drawn by the width of a line.
+/// The form itself, for a border drawn by the width of its line.
 pub(super) fn bare(form: &Form, sheet: &Sheet<'_>) -> String {
     match form {
         Form::Point(point) => straight(&[sheet.spot(*point); 2], false),
@@ -45,7 +45,8 @@ pub(super) fn figure(figure: &Figure, sheet: &Sheet<'_>) -> String {
     if let Some(parts) = exact {
         return parts.join(" ");
     }
-    // The border of what has hollows: its polygon is nowhere a millimetre off, and no verdict rests on a drawing.
+    // The border of a form with hollows: the polygon is less than a millimetre off everywhere, and no verdict rests on
+    // a drawing.
     let fitted = crate::measure::around(figure, 0, crate::measure::Fit::Outer);
     let parts: Vec<String> = fitted.forms.iter().map(|form| bare(form, sheet)).collect();
     parts.join(" ")
@@ -76,9 +77,9 @@ fn straight(spots: &[Spot], closed: bool) -> String {
     d
 }
 
-/// An area with round sides, each moved outward by so much; `None` where the moved sides do not meet.
+/// An area with round sides, each moved outward by `by`; `None` where the moved sides do not meet.
 fn round_about(curved: &Curved, form: &Form, by: f64, sheet: &Sheet<'_>) -> Option<String> {
-    /// As far as two moved sides may be from each other, in millimetres.
+    /// How far apart the ends of two moved sides may be, in millimetres.
     const NEAR: f64 = 0.5;
     let Form::Ring(corners) = form else {
         return None;
@@ -107,14 +108,14 @@ fn round_about(curved: &Curved, form: &Form, by: f64, sheet: &Sheet<'_>) -> Opti
     Some(d + "Z")
 }
 
-/// A course on the sheet: its ends and, where it is round, its radius and whether it goes with the clock, as 1 or 0.
+/// A course on the sheet: its ends and, where it is round, its radius and whether it runs clockwise, as 1 or 0.
 struct Moved {
     from: Spot,
     to: Spot,
     arc: Option<(f64, u8)>,
 }
 
-/// A course moved to its left on the sheet by so much; `None` where nothing would be left of its arc.
+/// A course moved to its left on the sheet by `by`; `None` where nothing would be left of its arc.
 fn moved(course: &Course, by: f64, sheet: &Sheet<'_>) -> Option<Moved> {
     let (from, to) = (sheet.spot(course.from), sheet.spot(course.to));
     let Some(Arc {
@@ -141,7 +142,7 @@ fn moved(course: &Course, by: f64, sheet: &Sheet<'_>) -> Option<Moved> {
     })
 }
 
-/// Twice the area that a ring surrounds, less than nothing where it runs anticlockwise as seen on the sheet.
+/// Twice the area inside a ring, negative where it runs anticlockwise as seen on the sheet.
 fn turned(spots: &[Spot]) -> f64 {
     let next = spots.iter().cycle().skip(1);
     let pairs = spots.iter().zip(next);
@@ -154,7 +155,7 @@ fn disc(at: Spot, by: f64) -> String {
     format!("M{left} {y}A{r} {r} 0 1 0 {right} {y}A{r} {r} 0 1 0 {left} {y}Z")
 }
 
-/// Each edge moved outward, and an arc about each corner; the corners run anticlockwise.
+/// Each edge moved outward, with an arc about each corner. The corners must run anticlockwise.
 fn rounded(spots: &[Spot], by: f64) -> String {
     let mut d = String::new();
     let r = mm(by);

@@ -15,7 +15,7 @@ impl Spot {
         }
     }
 
-    /// This place moved along a way, by so much of it.
+    /// This place moved along a way by a share of it.
     pub fn along(self, way: Spot, share: f64) -> Spot {
         Spot {
             x: self.x + way.x * share,
@@ -31,7 +31,7 @@ impl Spot {
         (self.x * self.x + self.y * self.y).sqrt()
     }
 
-    /// The same direction, one millimetre long; nothing where there is no direction.
+    /// The same direction, one millimetre long; zero where there is no direction.
     pub fn unit(self) -> Spot {
         let length = self.length();
         match length > 0.0 {
@@ -51,7 +51,7 @@ impl Spot {
         }
     }
 
-    /// The angle of a way in degrees, so that text along it is read from below or from the right.
+    /// The angle of a way in degrees, turned so that text along it reads from below or from the right.
     pub fn reading_angle(self) -> f64 {
         let angle = libm::atan2(self.y, self.x).to_degrees();
         match angle {
@@ -70,7 +70,7 @@ pub(super) struct Frame {
 }
 
 impl Frame {
-    /// The box around some places; `None` where there are none.
+    /// The box around some places; `None` if there are none.
     pub fn around(spots: impl Iterator<Item = Spot>) -> Option<Frame> {
         let point = spots.map(|spot| Frame {
             low: spot,
@@ -99,7 +99,7 @@ impl Frame {
         }
     }
 
-    /// The box with that width and height about the same middle.
+    /// A box of that width and height with the same middle.
     pub fn resized(self, width: f64, height: f64) -> Frame {
         let (middle, half) = (
             self.middle(),
@@ -137,7 +137,7 @@ impl Frame {
             && other.low.y < self.high.y
     }
 
-    /// The part of a way from one place to another that lies in the box.
+    /// The part of a straight line between two places that lies in the box.
     pub fn part_of(self, from: Spot, to: Spot) -> Option<(Spot, Spot)> {
         let way = from.to(to);
         let (mut start, mut end) = (0.0_f64, 1.0_f64);

@@ -1,4 +1,4 @@
-//! From where to where a rule measures, as dimension lines with their figures.
+//! Dimension lines with their figures: where each rule measures from and to.
 
 use std::collections::BTreeSet;
 
@@ -18,7 +18,7 @@ struct Line<'s> {
     figure: String,
 }
 
-/// The dimension lines that are asked for; their figures are placed first of all lettering.
+/// The dimension lines asked for. Their figures are placed before any other lettering.
 pub(super) fn lines(lettering: &mut Lettering, sheet: &Sheet<'_>) -> String {
     let mut seen = BTreeSet::new();
     let mut drawn = String::new();
@@ -56,7 +56,7 @@ fn asked_for<'s>(sheet: &'s Sheet<'_>) -> Vec<Line<'s>> {
     list
 }
 
-/// The lines of the part that decides; a report may hold only that one.
+/// The lines of the deciding part. A report may hold that part only.
 fn of_deciding<'s>(rule: &'s RuleReport, parts: &'s [Part]) -> impl Iterator<Item = Line<'s>> {
     let part = deciding(parts).and_then(|place| parts.get(place));
     let said = rule.deciding.and_then(|place| rule.parts.get(place));
@@ -90,8 +90,8 @@ fn weight(outcome: Outcome) -> u8 {
     }
 }
 
-/// What was measured, as it is at worst (where nobody knows that, as it is drawn), and the limit where that is not kept for sure. What must be kept stands in the
-/// words: they are the contrary of the rule's own bound where that stands under a `not`.
+/// The measured figure at its worst (as drawn, where the worst is not known), and the limit unless it is surely kept.
+/// The bound is read from the report's words, because under a `not` they state the opposite of the rule's own bound.
 fn figure(words: &ReadingReport, outcome: Outcome) -> String {
     let low = |range: &RangeReport| range.low.clone();
     let high = |range: &RangeReport| range.high.clone();
@@ -118,7 +118,7 @@ fn figure(words: &ReadingReport, outcome: Outcome) -> String {
     }
 }
 
-/// How far beside its own place a dimension line is drawn, so that it lies on no other.
+/// How far a dimension line is shifted sideways so that it does not lie on another.
 fn room_beside(ends: [Spot; 2], taken: &[[Spot; 2]], sheet: &Sheet<'_>) -> f64 {
     let steps = [0.0, 1.0, -1.0, 2.0, -2.0, 3.0, -3.0, 4.0, -4.0, 5.0, -5.0];
     let offsets = steps.map(|step| step * sheet.points(19.0));
@@ -134,7 +134,7 @@ fn moved([from, to]: [Spot; 2], off: f64) -> [Spot; 2] {
     [from.along(side, off), to.along(side, off)]
 }
 
-/// Whether two lines run the same way, side by side, too near to be told apart.
+/// Whether two parallel lines are too close to tell apart.
 fn lies_on([a, b]: [Spot; 2], [c, d]: [Spot; 2], sheet: &Sheet<'_>) -> bool {
     let (way, other) = (a.to(b).unit(), c.to(d).unit());
     let parallel = (way.x * other.y - way.y * other.x).abs() < 0.05;
@@ -185,7 +185,8 @@ impl Line<'_> {
         )
     }
 
-    /// A line with a slanting stroke at each end; what fails is heavy, for sure or as drawn, and what is open is broken.
+    /// A line with a slanting stroke at each end: heavy where the rule fails (surely or as drawn), dashed where it is
+    /// open.
     fn dimension(&self, [from, to]: [Spot; 2], sheet: &Sheet<'_>) -> String {
         let (width, dash) = match self.outcome {
             Outcome::Fail => ("2.4", None),
@@ -224,7 +225,7 @@ impl Line<'_> {
                 _ => "figure",
             },
         };
-        // A figure that is longer than its line stands level beside it.
+        // A figure longer than its line is written level beside it.
         if !long {
             return self
                 .level_places(from.middle(to), way, sheet)
@@ -245,7 +246,7 @@ impl Line<'_> {
             .to_vec()
     }
 
-    /// To the right and the left of the middle of a line, above and below its ends.
+    /// Right and left of the middle of a line, then above and below it.
     fn level_places(&self, middle: Spot, way: Spot, sheet: &Sheet<'_>) -> [Spot; 6] {
         let half = width_of(&self.figure, sheet) / 2.0 + way.x.abs() / 2.0 + sheet.points(7.0);
         let up = way.y.abs() / 2.0 + sheet.points(14.0);
@@ -261,7 +262,7 @@ impl Line<'_> {
     }
 }
 
-/// Where two things meet there is no line: a ring with a cross through it.
+/// Where two things touch there is no line to draw, so a ring with a cross marks the place.
 fn touch(at: Spot, sheet: &Sheet<'_>) -> String {
     let r = sheet.points(7.0);
     let ring = el("circle")
@@ -287,7 +288,7 @@ fn touch(at: Spot, sheet: &Sheet<'_>) -> String {
     ring + &stroke(&cross, "1.6", None)
 }
 
-/// Thin lines from the places that were measured to the line that is drawn beside them.
+/// Extension lines: thin lines from the measured places to the dimension line beside them.
 fn extensions(ends: [Spot; 2], beside: [Spot; 2]) -> String {
     let pairs = ends.into_iter().zip(beside).filter(|(from, to)| from != to);
     let d: String = pairs

@@ -82,10 +82,7 @@ impl Matter<'_> {
         let known = vocabulary.fact(fact);
         let many = vocabulary.kind(known.kind).number == Number::Many;
         let lead = match many {
-            true => format!(
-                "{}: ",
-                super::missing::capitalised(&self.thing_words(thing))
-            ),
+            true => format!("{}: ", crate::text::capitalised(&self.thing_words(thing))),
             false => String::new(),
         };
         let stated = self.stated_words(thing, fact);
@@ -114,7 +111,7 @@ impl Matter<'_> {
             amount.chain(words).chain(none).collect::<Vec<_>>()
         });
         let words = words.unwrap_or_default();
-        super::missing::capitalised(&listed(&words, "or"))
+        crate::text::capitalised(&listed(&words, "or"))
     }
 }
 

@@ -40,7 +40,6 @@ pub use editions::governed_report;
 pub use glance::{Glance, Told, glances};
 pub(crate) use lists::duty_sentence;
 pub use matter::Texts;
-pub(crate) use missing::capitalised;
 pub use model::*;
 pub(crate) use sentences::deciding;
 pub(crate) use together::{JudgedBy, together};

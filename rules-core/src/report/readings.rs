@@ -5,13 +5,13 @@ use super::figures::{
     says_nothing, unit_of,
 };
 use super::matter::Matter;
-use super::missing::capitalised;
 use super::model::{RangeReport, ReadingReport};
 use super::telling::brief;
 use crate::check::{Part, Reading, Truth};
 use crate::quantity::Interval;
 use crate::ruleset::words::{bound_words, listed, value_words};
 use crate::ruleset::{Along, Bound, Measured, Places, Rule, Value};
+use crate::text::capitalised;
 use crate::vocabulary::Answer;
 
 /// What a reading belongs to.

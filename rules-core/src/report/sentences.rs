@@ -2,12 +2,12 @@
 
 use super::drawn::{as_drawn_words, fails_as_drawn, may_only_fail_as_drawn};
 use super::matter::Matter;
-use super::missing::capitalised;
 use super::model::{PartReport, ReadingReport};
 use super::readings::About;
 use crate::check::{Outcome, Part, Subject};
 use crate::ruleset::Rule;
 use crate::ruleset::words::{in_force_words, requirement_words};
+use crate::text::capitalised;
 use crate::vocabulary::KindId;
 
 /// So many readings are said in full; the rest are counted.

@@ -1,4 +1,4 @@
-//! Which rule sets are listed where, how old they are, and what their values rest on.
+//! Where rule sets are listed, how old they are, and what their values rest on.
 
 use super::{Shelf, listed, sources_listed, tally};
 use crate::ruleset::{Grade, RuleSet, read};
@@ -55,7 +55,7 @@ fn shown(sets: &[RuleSet], words: &[&str], on: Option<i128>) -> String {
 }
 
 #[test]
-fn places_stand_by_country_and_the_province_before_its_towns() {
+fn places_are_grouped_by_country_with_a_province_before_its_towns() {
     let sets = [
         place("b", "Ashford, Norland", "Westria", ""),
         place("a", "Eldermere", "Eldermere", ""),
@@ -92,7 +92,7 @@ Others
 }
 
 #[test]
-fn only_those_with_all_the_words_are_listed() {
+fn only_rule_sets_with_all_the_words_are_listed() {
     let others = Matter::ALL.iter().filter(|it| **it != Matter::Noise);
     let others: String = others
         .map(|it| format!("    - {{matter: {}, ask: somebody}}\n", it.id()))
@@ -171,7 +171,7 @@ In all
     assert_eq!(list(Some(LAST_DAY + 1)), expected("overdue since"));
 }
 
-/// Of several sources for one value the best counts; a rule without any, in a file that has some, is from memory.
+/// Of several sources for one value, the best counts. A rule without a source, in a file that has some, is from memory.
 #[test]
 fn values_are_counted_by_their_best_source() {
     let set = set(

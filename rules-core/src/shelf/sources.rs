@@ -1,4 +1,4 @@
-//! What the values of a rule set rest on, source by source, the best first.
+//! What the values of a rule set rest on, source by source, best first.
 
 use std::collections::BTreeMap;
 
@@ -12,7 +12,7 @@ use crate::words::Language;
 /// How many values there are of each grade.
 pub type Tally = BTreeMap<Grade, usize>;
 
-/// How many values there are of each grade, every grade among them.
+/// How many values there are of each grade, with a zero for a grade that has none.
 pub fn tally(values: &[SourcedValue<'_>]) -> Tally {
     let none = Grade::ALL.into_iter().map(|grade| (grade, 0));
     let mut tally: Tally = none.collect();
@@ -22,8 +22,8 @@ pub fn tally(values: &[SourcedValue<'_>]) -> Tally {
     tally
 }
 
-/// All sources of a rule set by their grade, each with what rests on it, and a sum. `on` is the day on which somebody asks
-/// (a number of days since 1970-01-01); without one nothing is said of what is overdue.
+/// All sources of a rule set by grade, each with the values that rest on it, and a total. `on` is the day of the
+/// request (a number of days since 1970-01-01); without one, nothing is called overdue.
 pub fn sources_listed(rules: &RuleSet, on: Option<i128>) -> Visible {
     let mut page = Page::new(Style::default());
     page.paragraph(0, &format!("{}, edition {}", rules.title, rules.edition));
@@ -80,14 +80,14 @@ fn one_source(page: &mut Page, rules: &RuleSet, place: usize, (values, on): Aske
     }
 }
 
-/// The clause that the rule itself names.
+/// The clause that the rule itself cites.
 fn clause_of<'r>(rules: &'r RuleSet, value: &SourcedValue<'_>) -> Option<&'r str> {
     let of_rule = (value.holder == Holder::Rule).then_some(value.id)?;
     let rule = rules.rules.iter().find(|rule| rule.id == of_rule)?;
     Some(&rule.clause)
 }
 
-/// When it was read, and when it is to be read again.
+/// When it was read, and when it is due to be read again.
 fn age(source: &Source, on: Option<i128>) -> String {
     let read = match source.read {
         Some(day) => format!("Read on {}", date(day)),

@@ -77,7 +77,7 @@ impl<'a> MapReader<'a> {
                     node.span,
                     format!(
                         "{} stands here, where {what} is expected.",
-                        capital(node.describe())
+                        capitalised(node.describe())
                     ),
                 )
                 .help("Write it as keys with values, one `key: value` on each line.");
@@ -116,7 +116,7 @@ impl<'a> MapReader<'a> {
         let Some(entry) = self.take(key) else {
             let message = format!(
                 "{} needs the key `{key}`, which is not written.",
-                capital(self.what)
+                capitalised(self.what)
             );
             faults
                 .add("missing-key", self.head(), message)
@@ -250,9 +250,9 @@ pub(super) fn brief(word: &str) -> String {
     short
 }
 
-/// A phrase with a capital at its beginning.
-fn capital(phrase: &str) -> String {
-    let mut rest = phrase.chars();
+/// The text with a capital first letter.
+pub fn capitalised(text: &str) -> String {
+    let mut rest = text.chars();
     let first = rest.next().map(|c| c.to_uppercase().to_string());
     first.unwrap_or_default() + rest.as_str()
 }

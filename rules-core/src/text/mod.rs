@@ -32,7 +32,7 @@ mod write_tests;
 
 pub use fault::{Fault, Faults};
 pub(crate) use kit::meant_or;
-pub use kit::{DID_YOU_MEAN, MapReader, closest, yes_no};
+pub use kit::{DID_YOU_MEAN, MapReader, capitalised, closest, yes_no};
 pub use laid_out::{to_json_text, to_yaml_text};
 pub use lines::{Lines, line_col};
 pub use node::{Content, Entry, Node, Span};

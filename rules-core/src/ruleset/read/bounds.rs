@@ -6,7 +6,7 @@ use crate::grammar::{self, words};
 use crate::quantity::Dimension;
 use crate::ruleset::types::{Type, agree, type_of, varies};
 use crate::ruleset::{Along, Bound, Choice, Test, Value};
-use crate::text::{Entry, MapReader, Node, Span, closest};
+use crate::text::{Entry, MapReader, Node, Span, capitalised, closest};
 use crate::vocabulary::{Answer, FactId};
 
 /// In the order of their words.
@@ -64,13 +64,6 @@ pub(super) fn is_bounded(entries: &[Entry]) -> bool {
     entries
         .iter()
         .any(|entry| bound(right_word(&entry.key).unwrap_or(&entry.key)))
-}
-
-/// A sentence with a capital at its beginning.
-pub(super) fn capital(sentence: &str) -> String {
-    let mut rest = sentence.chars();
-    let first = rest.next().map(|c| c.to_uppercase().to_string());
-    first.unwrap_or_default() + rest.as_str()
 }
 
 impl<'a> Reader<'a> {
@@ -206,7 +199,7 @@ impl<'a> Reader<'a> {
             _ => {
                 let message = format!(
                     "{} is expected here, and this is answered with a word.",
-                    capital(wanted.words())
+                    capitalised(wanted.words())
                 );
                 self.fault("not-an-amount", entry.value.span, message);
                 None

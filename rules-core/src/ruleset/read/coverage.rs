@@ -9,7 +9,7 @@ use super::Reader;
 use crate::quantity::{Dimension, ONE, Unit, show_exactly};
 use crate::ruleset::types::{Type, type_of};
 use crate::ruleset::{Bound, Choice, Requirement, RowTest, Stated, Table, Value};
-use crate::text::Span;
+use crate::text::{Span, capitalised};
 use crate::vocabulary::{Answer, Vocabulary};
 use crate::work;
 
@@ -378,13 +378,10 @@ fn gaps(
         return;
     };
     let message = match rest {
-        [] => format!(
-            "{} is in no row of this table.",
-            super::bounds::capital(last)
-        ),
+        [] => format!("{} is in no row of this table.", capitalised(last)),
         _ => format!(
             "{} and {last} are in no row of this table.",
-            super::bounds::capital(&rest.join(", "))
+            capitalised(&rest.join(", "))
         ),
     };
     reader

@@ -11,7 +11,7 @@ use super::values::flipped;
 use crate::grammar::{self, STRENGTHS, words};
 use crate::ruleset::built_in::INSIDE;
 use crate::ruleset::{DocumentIndex, Relief, Requirement, Rule, Selection, Strength};
-use crate::text::{Entry, Node, Span};
+use crate::text::{Entry, Node, Span, capitalised};
 
 impl<'a> Reader<'a> {
     /// Notes all names of a file before anything is read that may use them.
@@ -317,5 +317,5 @@ struct Judged {
 
 /// A short name as words: `permit-route` is `Permit route`.
 pub(super) fn spelled_out(id: &str) -> String {
-    super::bounds::capital(&id.replace('-', " "))
+    capitalised(&id.replace('-', " "))
 }

@@ -1,14 +1,13 @@
 //! Values: what can be measured, and the amounts that a rule states.
 
 use super::Reader;
-use super::bounds::capital;
 use super::names::parts;
 use super::terms::Known;
 use crate::grammar::{self, MEASURES, Measure, MeasureKey, TERM_OF};
 use crate::quantity::{Dimension, parse};
 use crate::ruleset::types::{Type, agree, of_product, type_of};
 use crate::ruleset::{Over, Stated, Value};
-use crate::text::{Content, Entry, Node, Span, meant_or};
+use crate::text::{Content, Entry, Node, Span, capitalised, meant_or};
 
 /// Whether a text is meant as an amount: those begin with a digit, names do not.
 pub(super) fn is_amount(text: &str) -> bool {
@@ -98,8 +97,12 @@ impl<'a> Reader<'a> {
                 None
             }
             Err(wrong) => {
-                self.fault("bad-amount", span, format!("{}.", capital(&wrong.sentence)))
-                    .help(ended(&capital(&wrong.help)));
+                self.fault(
+                    "bad-amount",
+                    span,
+                    format!("{}.", capitalised(&wrong.sentence)),
+                )
+                .help(ended(&capitalised(&wrong.help)));
                 None
             }
         }
@@ -293,7 +296,7 @@ impl<'a> Reader<'a> {
         );
         self.fault("sorts-differ", span, message).help(format!(
             "{} is written as {}.",
-            capital(wanted.words()),
+            capitalised(wanted.words()),
             wanted.example()
         ));
     }
@@ -312,7 +315,7 @@ impl<'a> Reader<'a> {
             Some(_) if amounts => Some(Value::Product(values)),
             _ => {
                 let help = wanted.map_or_else(String::new, |wanted| {
-                    format!("{} is expected here. ", capital(wanted.words()))
+                    format!("{} is expected here. ", capitalised(wanted.words()))
                 });
                 self.fault("bad-product", entry.value.span, "These cannot be multiplied with each other.")
                     .help(help + "Multiply one amount by plain numbers or shares, or lengths by each other.");

@@ -1,4 +1,4 @@
-//! Which of two limits governs, and of which it is not said.
+//! Which of two limits governs, and where the report does not say.
 
 use super::*;
 

@@ -1,4 +1,4 @@
-//! What several rule sets come to together.
+//! The joint report of several rule sets.
 
 use super::*;
 use crate::check::{Outcome, Verdict};
@@ -179,7 +179,7 @@ fn one_paper_that_two_rule_sets_want_is_listed_once() {
             "a b".to_owned()
         )]
     );
-    // One of the two is in hand, the other is not.
+    // One of the two papers is in hand, the other is not.
     let apart = judged(
         &plan("documents: {plan-a: in-hand}\n"),
         &[&perhaps, &surely],

@@ -1,4 +1,4 @@
-//! Which words of a plan each rule set reads, and which are refused.
+//! Which words of a plan each rule set reads, and which words are refused.
 
 use super::*;
 use crate::check::{Outcome, Verdict};
