@@ -1,4 +1,4 @@
-//! The net of steps: what waits for what, and the days that follow from it.
+//! The net of steps: what waits for what, and the dates that follow.
 
 use std::collections::BTreeSet;
 
@@ -8,38 +8,38 @@ use crate::quantity::WorkingDays;
 use crate::report::duty_sentence;
 use crate::ruleset::{Duty, RuleSet, Stated, with_name};
 
-/// A rule set, and what was found under it.
+/// A rule set and its findings.
 pub(super) type Asking<'r> = (&'r RuleSet, &'r Findings<'r>);
 
-/// A duty, or something that happens and that no duty of any rule set brings about.
+/// A duty, or an event that is no rule set's duty.
 pub(super) struct Node<'r> {
     pub name: String,
-    /// The places of the rule sets whose duty it is.
+    /// The rule sets whose duty it is, by their places in the list.
     of: Vec<usize>,
     pub duty: Option<&'r Duty>,
-    /// Which days are working days for it.
+    /// The calendar of its working days.
     pub calendar: &'r WorkingDays,
-    /// Whether it surely applies.
+    /// Whether it certainly applies.
     pub sure: bool,
 }
 
 impl<'r> Node<'r> {
-    /// A span of its duty, counted by its calendar.
+    /// A span of its duty, with the calendar to count it by.
     pub fn span(&self, stated: Option<&'r Stated>) -> Option<Span<'r>> {
         let calendar = self.calendar;
         stated.map(|stated| Span { stated, calendar })
     }
 }
 
-/// One begins so long after another is done.
+/// One step that begins some time after another is done.
 #[derive(Clone, Copy)]
 pub(super) struct Link<'r> {
     pub from: usize,
     pub to: usize,
-    /// Whether it is `to` that is said to come after.
+    /// Whether the duty `to` names `from` in `after`, rather than `from` naming `to` in `before`.
     pub follows: bool,
     pub lag: Option<Span<'r>>,
-    /// `to` begins no later than so long after `from` is done: `from` must not be done too early.
+    /// The longest time from the end of `from` to the start of `to`: `from` must not be done too early.
     pub no_longer: Option<Span<'r>>,
 }
 
@@ -52,14 +52,14 @@ pub(super) struct Net<'r> {
 }
 
 impl<'r> Net<'r> {
-    /// That of several rule sets. What one waits for, and has no duty for, is a duty of that name in another one, else
-    /// something that happens once for all of them.
+    /// The net of several rule sets. If a step waits for something that is not a duty of its own rule set, that is the
+    /// duty of the same name in another rule set, or else one event shared by all of them.
     pub fn of(sets: &[Asking<'r>]) -> Self {
         let mut nodes = duties(sets);
         let duties = nodes.len();
         for (place, (rules, _)) in sets.iter().enumerate() {
             for name in named_by(&nodes, place) {
-                // What waits for a duty that does not apply waits for nothing.
+                // A duty that does not apply holds nothing up.
                 let idle = rules.duties.iter().any(|duty| duty.id == name);
                 if !idle && places(&nodes, place, name).is_empty() {
                     nodes.push(Node {
@@ -88,7 +88,7 @@ impl<'r> Net<'r> {
         named.map(|name| (*name).to_owned()).collect()
     }
 
-    /// Whether some of the steps wait for each other, so that none of them can begin.
+    /// Whether some steps wait for each other in a circle, so that none of them can begin.
     pub fn has_circle(&self) -> bool {
         let mut open: BTreeSet<usize> = (0..self.nodes.len()).collect();
         loop {
@@ -117,10 +117,10 @@ impl<'r> Net<'r> {
         self.nodes.get(node)?.span(self.takes(node))
     }
 
-    /// The earliest day on which each step can begin, where none begins before its day in `first`.
+    /// The earliest day on which each step can begin, no earlier than its day in `first`.
     pub fn earliest(&self, first: Vec<i128>) -> Vec<i128> {
         let mut begun = first;
-        // Each round settles one more step of the longest chain; steps that are put off for each other need a second.
+        // Each round settles one more step of the longest chain. Steps that delay each other need a second round.
         for _ in 0..=self.nodes.len().saturating_mul(2) {
             let before = begun.clone();
             for link in &self.links {
@@ -143,7 +143,7 @@ impl<'r> Net<'r> {
         begun
     }
 
-    /// The latest day on which each can begin without putting off the end, or without missing its own last day.
+    /// The latest day on which each step can begin without delaying the end or missing its own deadline.
     pub fn latest(&self, end: i128, last_days: &[Option<i128>]) -> Vec<i128> {
         let nodes = 0..self.nodes.len();
         let mut latest: Vec<i128> = nodes
@@ -170,7 +170,7 @@ impl<'r> Net<'r> {
         latest
     }
 
-    /// The last day on which each step may be done: so long after the latest of those that it follows.
+    /// Each step's deadline, counted from the latest of the steps it follows.
     pub fn last_days(&self, begun: &[i128]) -> Vec<Option<i128>> {
         let last = |(node, step): (usize, &Node<'r>)| {
             let duty = step.duty.filter(|duty| !duty.after.is_empty())?;
@@ -183,7 +183,7 @@ impl<'r> Net<'r> {
         self.nodes.iter().enumerate().map(last).collect()
     }
 
-    /// The day on which each is done.
+    /// The day on which each step is done.
     pub fn all_done(&self, begun: &[i128]) -> Vec<i128> {
         (0..self.nodes.len())
             .map(|node| self.done(node, begun))
@@ -191,7 +191,7 @@ impl<'r> Net<'r> {
     }
 }
 
-/// The first day from which a day is reached in no more than this span.
+/// The first day from which `day` is no more than this span away.
 fn day_to_reach(day: i128, within: Option<Span<'_>>) -> i128 {
     let latest = span::before(day, within);
     if span::after(latest, within) < day {
@@ -201,7 +201,7 @@ fn day_to_reach(day: i128, within: Option<Span<'_>>) -> i128 {
     }
 }
 
-/// The duties that apply, those that two rule sets have in the same words once.
+/// The duties that apply. A duty that two rule sets state in the same words is listed once.
 fn duties<'r>(sets: &[Asking<'r>]) -> Vec<Node<'r>> {
     let mut nodes: Vec<Node<'r>> = Vec::new();
     for (place, (rules, findings)) in sets.iter().enumerate() {
@@ -232,7 +232,7 @@ fn duties<'r>(sets: &[Asking<'r>]) -> Vec<Node<'r>> {
     nodes
 }
 
-/// What the duties of a rule set come before and after.
+/// The steps that a rule set's duties come before or after.
 fn named_by<'r>(nodes: &[Node<'r>], place: usize) -> Vec<&'r str> {
     let own = nodes.iter().filter(|node| node.of.contains(&place));
     let own = own.filter_map(|node| node.duty);
@@ -240,7 +240,7 @@ fn named_by<'r>(nodes: &[Node<'r>], place: usize) -> Vec<&'r str> {
     names.map(String::as_str).collect()
 }
 
-/// The steps that a rule set means by a name: its own duty, else those of others, else what happens.
+/// The steps that a rule set means by a name: its own duty, else other rule sets' duties or an event.
 fn places(nodes: &[Node<'_>], place: usize, name: &str) -> Vec<usize> {
     let named = || {
         nodes
@@ -255,7 +255,7 @@ fn places(nodes: &[Node<'_>], place: usize, name: &str) -> Vec<usize> {
     }
 }
 
-/// Puts the name of its rule set before that of each duty that is not the only step of its name.
+/// Where several steps share a name, puts each duty's rule set in front of it.
 fn name_apart(nodes: &mut [Node<'_>], sets: &[Asking<'_>]) {
     let names: Vec<String> = nodes.iter().map(|node| node.name.clone()).collect();
     for node in nodes {

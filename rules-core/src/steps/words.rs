@@ -1,4 +1,4 @@
-//! The steps as text for the person who has to take them.
+//! The steps as text, for the person who has to take them.
 
 use super::net::{Net, Node};
 use super::{Moved, Step, Steps};
@@ -7,11 +7,11 @@ use crate::report::text::{of, wrap};
 use crate::ruleset::words::listed;
 use crate::text::Visible;
 
-/// How many columns a line has at most.
+/// The greatest width of a line, in columns.
 const WIDTH: usize = 80;
 
 impl Steps {
-    /// The steps as text, numbered in their order.
+    /// The steps as numbered text.
     pub fn to_text(&self) -> Visible {
         let mut text = Visible::new();
         text.line(match self.steps.is_empty() {
@@ -89,7 +89,7 @@ impl Steps {
         place.map_or(0, |place| place + 1)
     }
 
-    /// How much room there is, and what a delay moves.
+    /// The days to spare, and what a delay moves.
     fn room(&self, step: &Step) -> Option<String> {
         let (latest, slack) = (step.latest.as_ref()?, step.slack?);
         let room = match slack {
@@ -188,7 +188,7 @@ fn free_days(calendar: &WorkingDays) -> Vec<String> {
         .collect()
 }
 
-/// Numbers in their order, three and more in a row as `4 to 9`.
+/// Numbers in order; three or more in a row as `4 to 9`.
 fn runs(numbers: &[usize]) -> Vec<String> {
     let mut runs: Vec<(usize, usize)> = Vec::new();
     for &number in numbers {
@@ -205,14 +205,14 @@ fn runs(numbers: &[usize]) -> Vec<String> {
     runs.into_iter().flat_map(said).collect()
 }
 
-/// A paragraph, its lines indented by so many columns.
+/// A paragraph with every line indented by `indent` columns.
 fn paragraph(indent: usize, text: &str) -> Vec<String> {
     let margin = " ".repeat(indent);
     let lines = wrap(text, WIDTH.saturating_sub(indent));
     lines.iter().map(|line| format!("{margin}{line}")).collect()
 }
 
-/// A paragraph that stands behind something else.
+/// A paragraph that begins after a lead text, with its other lines indented to match.
 fn led_by(lead: &str, text: &str) -> Vec<String> {
     let mut lines = paragraph(lead.len(), text);
     match lines.first_mut() {

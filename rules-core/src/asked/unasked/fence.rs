@@ -1,4 +1,4 @@
-//! What is asked of a fence, and of nothing else through which a child gets to the pool.
+//! What the rules ask of a fence but of no other way for a child to reach the pool.
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -9,7 +9,7 @@ use crate::ruleset::visit::Visit;
 use crate::ruleset::{Enclosure, Once, Requirement, RuleSet};
 use crate::vocabulary::Matter;
 
-/// What the file's binding rules ask of a fence, and no rule at all of a gate: one question for each such fact of a gate.
+/// What the file's binding rules ask of a fence and no rule asks of a gate: one question for each such fact of a gate.
 pub(super) fn no_gate(rules: &RuleSet) -> Vec<String> {
     let vocabulary = &rules.vocabulary;
     let read = reads::of(rules).facts;
@@ -34,8 +34,8 @@ pub(super) fn no_gate(rules: &RuleSet) -> Vec<String> {
     questions.into_values().collect()
 }
 
-/// How high a fence is and how wide its gaps are says nothing of where it stands: without an enclosure, one straight fence
-/// beside the pool will do.
+/// The height of a fence and the width of its gaps do not say where it stands. Without an `enclosure`, one straight
+/// fence beside the pool would do.
 pub(super) fn not_all_round(rules: &RuleSet) -> Option<String> {
     let vocabulary = &rules.vocabulary;
     let asks = |rule: &Requirement| {

@@ -1,4 +1,4 @@
-//! One answer or one paper that frees every pool on a plan, though it was given for one of them.
+//! One answer or one paper that exempts every pool on a plan, though it was given for one of them.
 
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -8,17 +8,17 @@ use crate::ruleset::visit::Visit;
 use crate::ruleset::{DocumentIndex, Once, Rule, RuleSet};
 use crate::vocabulary::{FactId, Role};
 
-/// How a question speaks of what was there before.
+/// Words by which a question asks about an older pool.
 const BEFORE: [&str; 4] = ["lawfully", "built before", "was built", "already"];
 
-/// The file's own rules that are judged for each pool.
+/// The file's own rules that are judged for each pool separately.
 fn of_pools(rules: &RuleSet) -> impl Iterator<Item = &Rule> {
     let pool = rules.vocabulary.with_role(Role::Pool);
     let each = move |rule: &Rule| rule.each.as_ref().map(|each| each.kind);
     own(rules).filter(move |rule| rule.about_pool || (pool.is_some() && each(rule) == pool))
 }
 
-/// Questions on "the pool" that was there before, where the answer frees from a rule that is judged for each pool.
+/// Questions about an older pool whose answer lifts a rule that is judged for each pool.
 pub(super) fn one_answer(rules: &RuleSet) -> Vec<String> {
     let vocabulary = &rules.vocabulary;
     let mut told = BTreeSet::new();
@@ -46,7 +46,7 @@ pub(super) fn one_answer(rules: &RuleSet) -> Vec<String> {
     questions
 }
 
-/// Papers for a rule that is judged for each pool, where nothing says whether each pool needs its own.
+/// Papers for a rule that is judged for each pool, if nothing says whether each pool needs its own.
 pub(super) fn one_paper(rules: &RuleSet) -> Option<String> {
     let papers: BTreeSet<DocumentIndex> = of_pools(rules).flat_map(papers_of).collect();
     let documents = papers.into_iter().filter_map(|it| rules.documents.get(it));
@@ -61,7 +61,7 @@ pub(super) fn one_paper(rules: &RuleSet) -> Option<String> {
     })
 }
 
-/// The papers that a rule asks for beside what it measures of the pool.
+/// The papers that a rule's requirement and reliefs ask for.
 fn papers_of(rule: &Rule) -> BTreeSet<DocumentIndex> {
     let mut read = Read::default();
     let reliefs = rule.reliefs.iter().map(|relief| &relief.require);
