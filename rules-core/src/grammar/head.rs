@@ -1,4 +1,4 @@
-//! The top of a rule file, and what the file says of itself.
+//! The top of a rule file, and what it says about itself.
 
 use super::Syntax::{
     self, ByName, List, Map, Meanings, Named, OneOrMore, Open, OrNothing, Pattern, ShortName, Text,
@@ -75,7 +75,7 @@ pub(crate) const LEFT_OUT: Keys<3> = keys([
 .called("a matter that is left out")
 .example("{matter: noise, ask: The noise office}");
 
-/// How good a witness a source is, the best first.
+/// How reliable a source is, best first.
 pub(crate) const GRADES: [(&str, &str); 6] = [
     ("law", "The law itself, where the state publishes it."),
     ("authority", "A page of the authority that applies it."),

@@ -1,4 +1,4 @@
-//! What is measured, and what a value must keep.
+//! What is measured, and the bounds a value must keep.
 
 use super::Syntax::{
     self, AnyOf, Choice, List, Map, Meanings, Named, OneOrMore, Says, Told, Word, Words,
@@ -7,7 +7,7 @@ use super::things::{IF_NONE_KEY, IN, KIND, LIMIT, OUTLINES, REQUIREMENT, WHERE, 
 use super::{Key, Keys, Tie, keys, may, need};
 use crate::quantity::Dimension;
 
-/// Something that is measured, stated or reckoned.
+/// Something that is measured, stated or calculated.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum Measure {
     Fact,
@@ -37,7 +37,7 @@ pub(crate) enum Measure {
 pub(crate) struct MeasureKey {
     pub measure: Measure,
     pub key: Key,
-    /// What its limits are, where that is the same for all of its values.
+    /// The dimension of its limits, if it is the same for all its values.
     pub limits: Option<Dimension>,
 }
 
@@ -61,7 +61,7 @@ impl MeasureKey {
     }
 }
 
-/// The measures: a requirement has just one of them, or combines others.
+/// The measures. A requirement has exactly one of them, or combines other requirements.
 pub(crate) static MEASURES: [MeasureKey; 20] = [
     measure(Measure::Fact, "fact", "fact-name")
         .says("What is stated in the plan, such as `pool.depth`."),
@@ -116,7 +116,7 @@ pub(crate) fn measure_named(key: &str) -> Option<Measure> {
     named.map(|measure| measure.measure)
 }
 
-/// What a value must keep.
+/// The bounds on a value.
 pub(crate) const BOUNDS: [Key; 5] = [
     may("at-least", LIMIT).says("No less than this; just this passes."),
     may("at-most", LIMIT).says("No more than this; just this passes."),
@@ -176,7 +176,7 @@ pub(crate) const LENGTH: Keys<2> = keys([need("of", OUTLINES), may("in", ZONE)])
     .called("a length")
     .example("{of: barrier-stretch.line, in: {around: pool.water, by: 5 m}}");
 
-/// From whom a barrier can separate.
+/// Whom a barrier can keep out.
 pub(crate) const SEPARATED: [&str; 3] = ["street", "neighbour-lot", "dwelling"];
 
 pub(crate) const ENCLOSURE: Keys<3> = keys([
@@ -213,7 +213,7 @@ pub(crate) const FALL: Keys<3> = keys([
 .called("a fall")
 .example("{from: pool.deck, to: pool.water, run: 2 m}");
 
-/// The word for the ground as it is, where a level can stand.
+/// The word for the existing ground in place of a level.
 pub(crate) const GROUND: &str = "ground";
 const SURFACE: Syntax = AnyOf(&[Choice(GROUND, "The ground as it is."), LIMIT]);
 
@@ -235,7 +235,7 @@ pub(crate) const HEIGHT: Keys<3> = keys([
 .called("a height")
 .example("{of: barrier-stretch.line, within: 1 m, over: boulder}");
 
-/// One value taken of each of some things.
+/// One value taken from each of some things.
 pub(crate) const TAKEN: Keys<5> = keys([
     KIND,
     WHERE,
@@ -284,7 +284,7 @@ pub(crate) const ROW: Keys<4> = keys([
 ])
 .example("{at-most: 1.2 m, then: 1 m}");
 
-/// What values are made of, by the names under which other tables speak of them.
+/// The parts of values, under the names that other tables use.
 pub(crate) const VALUES: [(&str, Syntax); 16] = [
     (
         "limit",

@@ -1,11 +1,11 @@
-//! The words that a rule file adds: questions, kinds, facts and outlines.
+//! A rule file's own vocabulary: questions, kinds, facts and outlines.
 
 use super::Syntax::{
     Amount, AnyOf, List, Map, Meanings, Named, ShortName, Text, Told, Words, YesNo,
 };
 use super::{CITED, ID, Key, Keys, Tie, keys, may, need};
 
-/// What can be answered, besides a list of words.
+/// The types of answer, besides a list of words.
 pub(crate) const ANSWERS: [(&str, &str); 14] = [
     ("yes-no", "Yes or no."),
     ("length", "Such as `3 m`."),
@@ -23,7 +23,7 @@ pub(crate) const ANSWERS: [(&str, &str); 14] = [
     ("number", "Such as `4` or `40 %`."),
 ];
 
-/// What a fact of a rule set's own can be.
+/// The keys of a rule set's own fact.
 pub(crate) const ANSWER: [Key; 9] = [
     need("ask", Told).says("The question that asks for it."),
     may("how", Told).says("How it is measured or where it is found."),
@@ -68,10 +68,10 @@ pub(crate) const OWN_OUTLINE: Keys<5> = keys([
 .called("an outline")
 .example("{id: foot, said: its foot, shape: area}");
 
-/// How many things there can be of a kind.
+/// How many things of a kind there can be.
 pub(crate) const NUMBERS: [&str; 3] = ["one", "at-most-one", "many"];
 
-/// What is said of a new kind; one that the program knows by itself has it already.
+/// The keys of a new kind; the program's own kinds have these already.
 pub(crate) const NEW_KIND: [Key; 4] = [
     may("said", Told).says("Its name in a sentence, with the article."),
     may("ask", Told).says("The question that finds out whether there is any."),

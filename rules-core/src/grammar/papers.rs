@@ -28,7 +28,7 @@ pub(crate) const NEED: Keys<3> = keys([
 
 const NEEDED: Syntax = AnyOf(&[Choice("always", "For every application."), Map(&NEED)]);
 
-/// Documents choose things as others do, but there is one for none.
+/// Documents choose things as other entries do, but have no `if-none`: there is no document for no thing.
 pub(crate) const DOCUMENT: Keys<11> = keys([
     ID,
     need("title", Told).says("What it is."),

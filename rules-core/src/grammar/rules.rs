@@ -1,4 +1,4 @@
-//! Rules, and what a file changes in the rules and terms of files under it.
+//! Rules, and a file's changes to the rules and terms of files under it.
 
 use super::Syntax::{
     self, Amount, AnyOf, List, Map, Meanings, Named, OneOrMore, Open, ShortName, Text, Told, Words,
@@ -91,7 +91,7 @@ const WHEN: Key = may("when", REQUIREMENT).says("Only where this holds.");
 const CLAUSE: Key = may("clause", Text);
 const EDIT_NOTE: Key = may("note", Text);
 
-/// A rule of a file under this one, or a part of it, that goes.
+/// Withdraws a rule of a file under this one, or a part of it.
 pub(crate) const WITHDRAWAL: Keys<4> = keys([
     need("withdraws", Text).says("The rule that goes, or a part of it: `rule/part`."),
     WHEN,
@@ -120,7 +120,7 @@ pub(crate) const PART_REPLACED: Keys<5> = keys([
 .called("an edit")
 .example("{replaces: rear-line/by-leave, with: {id: by-leave, require: {have: letter}}}");
 
-/// A term of a file under this one that changes or goes.
+/// Changes or withdraws a term of a file under this one.
 pub(crate) const TERM_EDIT: Keys<6> = keys([
     may("replaces", Text).says("The term of a file under this one that changes."),
     may("withdraws", Text).says("The term of a file under this one that goes."),
@@ -133,7 +133,7 @@ pub(crate) const TERM_EDIT: Keys<6> = keys([
 .tied(&[Tie::Needs("replaces", "with")])
 .example("{replaces: rear-distance, with: 3 m}");
 
-/// A term with the sources in which it was read.
+/// A term with its sources.
 pub(crate) const SOURCED_TERM: Keys<2> = keys([
     need("means", Named("term")).says("What it stands for."),
     CITED,
@@ -141,7 +141,7 @@ pub(crate) const SOURCED_TERM: Keys<2> = keys([
 .called("a term")
 .example("{means: 3 m, source: bylaw}");
 
-/// What rule files are made of, by the names under which other tables speak of it.
+/// The parts of rule files, under the names that other tables use.
 pub(crate) const RULE_FILE: [(&str, Syntax); 16] = [
     ("rule-set", Map(&RULE_SET)),
     ("rule", Map(&RULE)),

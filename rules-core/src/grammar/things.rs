@@ -1,4 +1,4 @@
-//! The things, outlines and zones of which a rule speaks.
+//! The things, outlines and zones that a rule uses.
 
 use super::Syntax::{self, Amount, AnyOf, List, Map, Meanings, Named, Pair, Text};
 use super::{Key, Keys, keys, may, need};
@@ -10,7 +10,7 @@ pub(super) const REQUIREMENT: Syntax = Named("requirement");
 pub(super) const ZONE: Syntax = Named("zone");
 pub(super) const THINGS: Syntax = Named("things");
 
-/// What it means if there is none of some things.
+/// The outcome if there are no such things.
 pub(crate) const IF_NONE: [(&str, &str); 3] = [
     ("passes", "Then this holds."),
     ("fails", "Then this does not hold."),
@@ -91,7 +91,7 @@ pub(crate) const ZONE_MAP: Syntax = AnyOf(&[
     Map(&NOT_IN),
 ]);
 
-/// Things, outlines and zones, by the names under which other tables speak of them.
+/// Things, outlines and zones, under the names that other tables use.
 pub(crate) const PLACES: [(&str, Syntax); 3] = [
     ("things", AnyOf(&[Named("kind-name"), Map(&CHOSEN)])),
     (

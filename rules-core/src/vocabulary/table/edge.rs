@@ -1,4 +1,4 @@
-//! What stands beside the barrier, or in its stead.
+//! What stands beside the barrier, or in place of it.
 
 use super::row::{
     FactRow, KindRow, NONE, OTHERS, area, facts, line, look, metres, one_of, steepness, such_as,

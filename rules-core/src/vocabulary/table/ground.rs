@@ -1,4 +1,4 @@
-//! The ground itself: levels, slopes, walls that hold it, trees in it.
+//! The ground: levels, slopes, retaining walls, trees.
 
 use super::row::{
     FactRow, KindRow, NONE, OTHERS, area, facts, line, look, metres, number, one_of, point,

@@ -1,4 +1,4 @@
-//! Roads and lines of supply, tanks and wells, equipment and its wiring, rights over the ground.
+//! Roads and utility lines, tanks and wells, equipment and its wiring, easements.
 
 use super::row::{
     FactRow, KindRow, NONE, OTHERS, area, cubic_metres, decibels, facts, line, look, metres,

@@ -1,4 +1,4 @@
-//! The lot, its lines, and what the zoning map says of it.
+//! The lot, its lines, and its zoning.
 
 use super::row::{
     FactRow, KindRow, OTHERS, area, date, facts, line, metres, number, one_of, square_metres,
