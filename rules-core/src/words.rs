@@ -1,8 +1,8 @@
-//! The report's own words, in each language that it speaks: one table, as of nothing that a rule file or a plan says.
+//! The report's own words in each language, in one table. Texts from rule files and plans are not in it.
 //!
-//! What was found about a thing is told in whole sentences that are made from figures and names; these are English only.
+//! Findings about a thing are whole sentences made from figures and names; those are in English only.
 
-/// A language in which the report has words of its own.
+/// A language that the report has words in.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Language {
     /// English.
@@ -22,14 +22,14 @@ impl Language {
         ("fr", Self::French),
     ];
 
-    /// The language of that short name, whatever the region behind it; English where there are no words in it.
+    /// The language of a short name, ignoring the region after it; English if there are no words in it.
     pub fn of(tag: &str) -> Self {
         let language = tag.split('-').next().unwrap_or_default();
         let known = Self::ALL.iter().find(|(short, _)| *short == language);
         known.map_or(Self::English, |(_, language)| *language)
     }
 
-    /// The one in this language, of the same in English, Bokmål and French.
+    /// Picks this language from a text in English, Bokmål and French.
     pub(crate) fn of_three(self, [english, bokmal, french]: [&'static str; 3]) -> &'static str {
         match self {
             Self::English => english,
@@ -45,10 +45,10 @@ impl Language {
     }
 }
 
-/// Rows: the name; then the words in English, Bokmål and French. `{…}` is filled in, and the same in each language.
+/// Rows: the name, then the words in English, Bokmål and French. Each language has the same `{…}` to fill in.
 macro_rules! words {
     ($($name:ident, $en:literal, $nb:literal, $fr:literal;)*) => {
-        /// Words of the report. Those in English stand beside each.
+        /// Words of the report, each documented by its English words.
         #[derive(Debug, Clone, Copy, PartialEq, Eq)]
         pub enum Word {
             $(#[doc = $en] $name),*
@@ -58,7 +58,7 @@ macro_rules! words {
             /// All of them.
             pub const ALL: &'static [Self] = &[$(Self::$name),*];
 
-            /// The words, with `{…}` in them where something is to be filled in.
+            /// The words, with their `{…}` not yet filled in.
             pub fn in_language(self, language: Language) -> &'static str {
                 language.of_three(match self {
                     $(Self::$name => [$en, $nb, $fr]),*
@@ -280,7 +280,7 @@ words! {
 }
 
 impl Word {
-    /// The words, with what stands behind each name filled in.
+    /// The words with each named gap filled in.
     pub fn said(self, language: Language, fill: &[(&str, &str)]) -> String {
         let mut said = String::new();
         let mut rest = self.in_language(language);
@@ -310,7 +310,7 @@ mod tests {
     }
 
     #[test]
-    fn each_language_fills_in_the_same() {
+    fn each_language_has_the_same_gaps() {
         for word in Word::ALL {
             let [en, others @ ..] = Language::ALL.map(|(_, language)| word.in_language(language));
             for other in others {
@@ -322,7 +322,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_filled_in_is_taken_as_it_stands() {
+    fn a_filled_in_text_is_not_filled_in_again() {
         let said = Word::Under.said(
             Language::French,
             &[("title", "{edition}"), ("edition", "2"), ("authority", "A")],
@@ -331,7 +331,7 @@ mod tests {
     }
 
     #[test]
-    fn a_language_is_known_by_its_short_name_whatever_the_region() {
+    fn a_language_is_found_by_its_short_name_whatever_the_region() {
         for (tag, language) in [
             ("en", Language::English),
             ("nb", Language::Bokmal),
