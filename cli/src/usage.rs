@@ -1,4 +1,4 @@
-//! What can go wrong outside the two files, in plain words.
+//! Problems outside the files themselves, in plain words.
 
 use rules_core::text::{Visible, closest, exact_name};
 
@@ -23,7 +23,7 @@ impl Trouble {
 }
 
 impl Trouble {
-    /// As the person reads it: a line each.
+    /// The text to show, one line for each.
     pub fn shown(&self) -> Visible {
         let mut shown = Visible::new();
         shown.extend([&self.what, &self.help]);
@@ -31,7 +31,7 @@ impl Trouble {
     }
 }
 
-/// A word that stands for nothing here.
+/// A word that is not known here.
 pub fn unknown(what: &str, written: &str, known: &[&str]) -> Trouble {
     let help = match closest(written, known.iter().copied()) {
         Some(meant) => format!("Did you mean `{meant}`?"),
@@ -42,7 +42,7 @@ pub fn unknown(what: &str, written: &str, known: &[&str]) -> Trouble {
     Trouble::new(format!("siting knows no {what} `{written}`."), help)
 }
 
-/// An option or a word too many.
+/// An option or a word that does not belong here.
 pub fn unexpected(argument: lexopt::Arg<'_>, options: &[&str]) -> Trouble {
     match argument {
         lexopt::Arg::Long(name) => {
@@ -64,7 +64,7 @@ pub fn unexpected(argument: lexopt::Arg<'_>, options: &[&str]) -> Trouble {
     }
 }
 
-/// What the command line itself got wrong: an option without its value, say.
+/// A mistake in the command line itself, such as an option without its value.
 pub fn misread(error: lexopt::Error) -> Trouble {
     let what = match error {
         lexopt::Error::MissingValue {
