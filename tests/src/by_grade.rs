@@ -1,4 +1,4 @@
-//! docs/coverage/grades.md: how many values of the rule sets are known how well, and which are known worst.
+//! docs/coverage/grades.md: how well the values of the rule sets are known, and which are known worst.
 
 use std::collections::BTreeMap;
 
@@ -21,9 +21,9 @@ from memory to less than a tenth of all.
 |---|---|---|---|---|---|---|
 ";
 
-/// How many values of which grade each set has in its own file, and those known worst, in words.
+/// How many values of each grade each set has in its own file, and the worst-known ones, in words.
 pub struct ByGrade {
-    /// By the names of the sets; only those that name sources.
+    /// By rule set; only those that name sources.
     pub sets: BTreeMap<String, Tally>,
     /// All sets together.
     pub together: Tally,
@@ -32,7 +32,7 @@ pub struct ByGrade {
 }
 
 impl ByGrade {
-    /// How many values there are, and how many of them are from the trade or from memory.
+    /// How many values are from the trade or from memory, and how many there are in all.
     pub fn weak_of_all(&self) -> (usize, usize) {
         let number = |grade| self.together.get(&grade).copied().unwrap_or_default();
         let weak = number(Grade::Trade) + number(Grade::Memory);

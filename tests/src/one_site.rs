@@ -48,7 +48,7 @@ pub const TOGETHER: [&[&str]; 12] = [
     &["norway", "digging"],
 ];
 
-/// What several rule sets together make of a plan.
+/// The report of several rule sets together on a plan.
 ///
 /// # Errors
 /// All faults of all texts.
@@ -121,7 +121,7 @@ fn alone(home: &str, files: &BTreeMap<String, String>) -> String {
     page
 }
 
-/// The verdict, and how many rules have which outcome.
+/// The verdict, and the number of rules with each outcome.
 fn outcomes(report: &Report) -> String {
     let counts = &report.counts;
     let numbers = [
@@ -155,12 +155,12 @@ fn failing(report: &Report, strength: &str) -> String {
     titles.join("; ")
 }
 
-/// The home's plan without what it says for its own rule set: answers, and papers.
+/// The home's plan without its answers and papers, which are for its own rule set.
 pub fn bare(home: &str) -> String {
     without("documents:", &without("answers:", home))
 }
 
-/// The plan without one part of it: what stands under that key.
+/// The plan without the part under this key.
 fn without(key: &str, home: &str) -> String {
     let mut inside = false;
     let kept = home.lines().filter(|line| {
