@@ -6,7 +6,7 @@ use crate::answer::{Refusal, plan_of, plan_refused};
 use crate::check::{Governed, governed};
 use crate::drawing::{Layers, Options, layers};
 use crate::plan::Plan;
-use crate::report::{Counts, Glance, RuleReport, Told, VerdictWords, glances};
+use crate::report::{Counts, Detail, RuleReport, RuleSummary, VerdictWords, rule_summaries};
 use crate::ruleset::{Rule, RuleSet};
 use crate::text::Node;
 
@@ -43,7 +43,7 @@ impl Serialize for RuleNow {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         match self.whole {
             true => self.report.serialize(serializer),
-            false => Glance::of(&self.report).serialize(serializer),
+            false => RuleSummary::of(&self.report).serialize(serializer),
         }
     }
 }
@@ -107,12 +107,12 @@ fn reports(
     governed: &Governed<'_>,
     options: &Options,
 ) -> (Vec<RuleReport>, VerdictWords, Counts) {
-    let told = |rule: &Rule, outcome| match options.shows(rule, outcome) {
-        true if options.selected.is_some() => Told::Whole,
-        true => Told::Part,
-        false => Told::Reading,
+    let detail = |rule: &Rule, outcome| match options.shows(rule, outcome) {
+        true if options.selected.is_some() => Detail::Whole,
+        true => Detail::Part,
+        false => Detail::Reading,
     };
-    glances(&governed.findings, (plan, governed.rules), &told)
+    rule_summaries(&governed.findings, (plan, governed.rules), &detail)
 }
 
 fn now(reports: Vec<RuleReport>, options: &Options) -> Vec<RuleNow> {

@@ -32,7 +32,7 @@ pub(super) struct Reads {
 
 /// All that a rule set reads.
 pub(super) fn of(rules: &RuleSet) -> Reads {
-    let mut walk = Walk {
+    let mut walk = ReadsWalk {
         vocabulary: &rules.vocabulary,
         reads: Reads::default(),
         now: 0,
@@ -48,7 +48,7 @@ pub(super) fn facts_of<'r>(
     requirement: &'r Requirement,
     vocabulary: &'r Vocabulary,
 ) -> BTreeSet<FactId> {
-    let mut walk = Walk {
+    let mut walk = ReadsWalk {
         vocabulary,
         reads: Reads::default(),
         now: 0,
@@ -58,7 +58,7 @@ pub(super) fn facts_of<'r>(
     walk.reads.facts.into_keys().collect()
 }
 
-struct Walk<'r> {
+struct ReadsWalk<'r> {
     vocabulary: &'r Vocabulary,
     reads: Reads,
     now: Reader,
@@ -66,7 +66,7 @@ struct Walk<'r> {
     terms: Once,
 }
 
-impl<'r> Walk<'r> {
+impl<'r> ReadsWalk<'r> {
     fn reader(&mut self, id: &str, title: &str) {
         self.now = self.reads.readers.len();
         self.terms = Once::default();
@@ -222,7 +222,7 @@ impl<'r> Walk<'r> {
     }
 }
 
-impl<'r> Visit<'r> for Walk<'r> {
+impl<'r> Visit<'r> for ReadsWalk<'r> {
     fn term<T>(&mut self, said: &'r Arc<T>, go: fn(&mut Self, &'r T)) {
         if self.terms.is_first(said) {
             go(self, said);

@@ -1,6 +1,6 @@
 //! Lettering, placed so that no text covers another.
 
-use super::place::{Frame, Spot};
+use super::place::{Frame, SheetPoint};
 use super::sheet::Sheet;
 use super::svg::{el, mm};
 
@@ -9,7 +9,7 @@ use super::svg::{el, mm};
 pub(super) struct Label {
     pub text: String,
     /// The middle of it.
-    pub at: Spot,
+    pub at: SheetPoint,
     /// In degrees, clockwise.
     pub angle: f64,
     pub class: &'static str,

@@ -2,7 +2,7 @@
 
 use super::labels::{Label, Lettering};
 use super::path;
-use super::place::Spot;
+use super::place::SheetPoint;
 use super::sheet::Sheet;
 use super::style::{LOT, LOT_LINE, SURE_SOURCES};
 use super::svg::el;
@@ -86,7 +86,7 @@ pub(super) fn lengths(lettering: &mut Lettering, sheet: &Sheet<'_>) {
 }
 
 /// Outside the lot, else inside. The lot lies to the left of the way from `a` to `b`.
-fn beside(text: &str, a: Spot, b: Spot, sheet: &Sheet<'_>) -> Vec<Label> {
+fn beside(text: &str, a: SheetPoint, b: SheetPoint, sheet: &Sheet<'_>) -> Vec<Label> {
     let (a, b) = sheet.frame.part_of(a, b).unwrap_or((a, b));
     let (way, out) = (a.to(b), a.to(b).unit().left());
     let off = [(0.5, -11.0), (0.3, -11.0), (0.7, -11.0), (0.5, 11.0)];

@@ -2,7 +2,7 @@
 
 use std::fmt::Write;
 
-use super::place::Spot;
+use super::place::SheetPoint;
 use super::sheet::Sheet;
 use super::svg::mm;
 use crate::measure::is_convex;
@@ -52,7 +52,7 @@ pub(super) fn figure(figure: &Figure, sheet: &Sheet<'_>) -> String {
     parts.join(" ")
 }
 
-fn anticlockwise(points: &[Point], sheet: &Sheet<'_>) -> Vec<Spot> {
+fn anticlockwise(points: &[Point], sheet: &Sheet<'_>) -> Vec<SheetPoint> {
     let mut spots = sheet.spots(points);
     if turned(&spots) > 0.0 {
         spots.reverse();
@@ -60,7 +60,7 @@ fn anticlockwise(points: &[Point], sheet: &Sheet<'_>) -> Vec<Spot> {
     spots
 }
 
-fn straight(spots: &[Spot], closed: bool) -> String {
+fn straight(spots: &[SheetPoint], closed: bool) -> String {
     let mut d = String::new();
     for (n, spot) in spots.iter().enumerate() {
         let _ = write!(
@@ -90,7 +90,7 @@ fn round_about(curved: &Curved, form: &Form, by: f64, sheet: &Sheet<'_>) -> Opti
         .courses
         .iter()
         .map(|course| moved(course, out, sheet));
-    let moved: Vec<Moved> = moved.collect::<Option<_>>()?;
+    let moved: Vec<MovedCourse> = moved.collect::<Option<_>>()?;
     let next = moved.iter().cycle().skip(1);
     let mut joined = moved.iter().zip(next);
     if !joined.all(|(one, next)| one.to.to(next.from).length() <= NEAR) {
@@ -98,7 +98,7 @@ fn round_about(curved: &Curved, form: &Form, by: f64, sheet: &Sheet<'_>) -> Opti
     }
     let start = moved.first()?.from;
     let mut d = format!("M{} {}", mm(start.x), mm(start.y));
-    for Moved { to, arc, .. } in &moved {
+    for MovedCourse { to, arc, .. } in &moved {
         let _ = match arc {
             Some((radius, sweep)) => write!(d, "A{0} {0} 0 0 {sweep} ", mm(*radius)),
             None => write!(d, "L"),
@@ -109,14 +109,14 @@ fn round_about(curved: &Curved, form: &Form, by: f64, sheet: &Sheet<'_>) -> Opti
 }
 
 /// A course on the sheet: its ends and, where it is round, its radius and whether it runs clockwise, as 1 or 0.
-struct Moved {
-    from: Spot,
-    to: Spot,
+struct MovedCourse {
+    from: SheetPoint,
+    to: SheetPoint,
     arc: Option<(f64, u8)>,
 }
 
 /// A course moved to its left on the sheet by `by`; `None` where nothing would be left of its arc.
-fn moved(course: &Course, by: f64, sheet: &Sheet<'_>) -> Option<Moved> {
+fn moved(course: &Course, by: f64, sheet: &Sheet<'_>) -> Option<MovedCourse> {
     let (from, to) = (sheet.spot(course.from), sheet.spot(course.to));
     let Some(Arc {
         middle,
@@ -125,7 +125,7 @@ fn moved(course: &Course, by: f64, sheet: &Sheet<'_>) -> Option<Moved> {
     }) = course.arc
     else {
         let out = from.to(to).unit().left();
-        return Some(Moved {
+        return Some(MovedCourse {
             from: from.along(out, by),
             to: to.along(out, by),
             arc: None,
@@ -133,9 +133,9 @@ fn moved(course: &Course, by: f64, sheet: &Sheet<'_>) -> Option<Moved> {
     };
     let middle = sheet.spot(middle);
     let wider = if left { -by } else { by };
-    let beyond = |end: Spot| end.along(middle.to(end).unit(), wider);
+    let beyond = |end: SheetPoint| end.along(middle.to(end).unit(), wider);
     let radius = sheet.ground(radius) + wider;
-    (radius > 0.0).then(|| Moved {
+    (radius > 0.0).then(|| MovedCourse {
         from: beyond(from),
         to: beyond(to),
         arc: Some((radius, u8::from(!left))),
@@ -143,20 +143,20 @@ fn moved(course: &Course, by: f64, sheet: &Sheet<'_>) -> Option<Moved> {
 }
 
 /// Twice the area inside a ring, negative where it runs anticlockwise as seen on the sheet.
-fn turned(spots: &[Spot]) -> f64 {
+fn turned(spots: &[SheetPoint]) -> f64 {
     let next = spots.iter().cycle().skip(1);
     let pairs = spots.iter().zip(next);
     pairs.map(|(a, b)| a.x * b.y - b.x * a.y).sum()
 }
 
-fn disc(at: Spot, by: f64) -> String {
+fn disc(at: SheetPoint, by: f64) -> String {
     let (r, left, right) = (mm(by), mm(at.x - by), mm(at.x + by));
     let y = mm(at.y);
     format!("M{left} {y}A{r} {r} 0 1 0 {right} {y}A{r} {r} 0 1 0 {left} {y}Z")
 }
 
 /// Each edge moved outward, with an arc about each corner. The corners must run anticlockwise.
-fn rounded(spots: &[Spot], by: f64) -> String {
+fn rounded(spots: &[SheetPoint], by: f64) -> String {
     let mut d = String::new();
     let r = mm(by);
     for (from, to) in spots.iter().zip(spots.iter().cycle().skip(1)) {

@@ -15,7 +15,7 @@ use crate::ruleset::words::outline_words;
 use crate::ruleset::{Bound, Distance, Measured, Places, Value};
 
 /// One zone.
-struct Zone<'s> {
+struct ShadedZone<'s> {
     rule: &'s RuleReport,
     figure: &'s Figure,
     /// In millimetres of ground.
@@ -62,7 +62,7 @@ pub(super) fn clip(sheet: &Sheet<'_>) -> String {
     el("clipPath").with("id", "siting-lot").holding(&inner)
 }
 
-fn all<'s>(sheet: &'s Sheet<'_>) -> Vec<Zone<'s>> {
+fn all<'s>(sheet: &'s Sheet<'_>) -> Vec<ShadedZone<'s>> {
     let rules = sheet.findings.rules.iter().zip(sheet.reports);
     let mut zones = Vec::new();
     for (finding, rule) in rules {
@@ -80,7 +80,7 @@ fn zone<'s>(
     reading: &Reading,
     entered: bool,
     sheet: &'s Sheet<'_>,
-) -> Option<Zone<'s>> {
+) -> Option<ShadedZone<'s>> {
     let witness = reading.witness?;
     let distance =
         distance(reading.value()).filter(|distance| distance.places == Places::Nearest)?;
@@ -97,7 +97,7 @@ fn zone<'s>(
         outline_words(own.1, &whose, true, vocabulary),
         limit_words(reading),
     );
-    Some(Zone {
+    Some(ShadedZone {
         rule,
         figure,
         by,
@@ -173,7 +173,7 @@ fn ends(witness: &Witness, sheet: &Sheet<'_>) -> Option<(End, End)> {
     }
 }
 
-impl Zone<'_> {
+impl ShadedZone<'_> {
     fn selected(&self, sheet: &Sheet<'_>) -> bool {
         sheet.options.selected.as_deref() == Some(self.rule.id.as_str())
     }

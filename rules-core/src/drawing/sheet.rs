@@ -2,7 +2,7 @@
 
 use serde::Deserialize;
 
-use super::place::{Frame, Spot};
+use super::place::{Frame, SheetPoint};
 use super::style::{LOT, POOL};
 use crate::check::{Findings, Outcome};
 use crate::plan::figure::{Figure, Form, Point};
@@ -114,7 +114,7 @@ impl<'a> Sheet<'a> {
         (findings, reports): (&'a Findings<'a>, &'a [RuleReport]),
         options: &'a Options,
     ) -> Self {
-        let nothing = Spot { x: 0.0, y: 0.0 };
+        let nothing = SheetPoint { x: 0.0, y: 0.0 };
         let mut sheet = Sheet {
             plan,
             rules,
@@ -141,11 +141,11 @@ impl<'a> Sheet<'a> {
         let around = Frame::around(main.flat_map(|thing| self.reach(thing)));
         let around = around.map(|frame| self.with_measured(frame));
         let around = around.unwrap_or(Frame {
-            low: Spot {
+            low: SheetPoint {
                 x: 0.0,
                 y: -20_000.0,
             },
-            high: Spot {
+            high: SheetPoint {
                 x: 30_000.0,
                 y: 0.0,
             },
@@ -166,7 +166,7 @@ impl<'a> Sheet<'a> {
         Frame::around(ends).map_or(frame, |measured| frame.join(measured))
     }
 
-    fn reach(&self, thing: &'a Thing) -> impl Iterator<Item = Spot> {
+    fn reach(&self, thing: &'a Thing) -> impl Iterator<Item = SheetPoint> {
         let corners = thing
             .outlines
             .values()
@@ -175,7 +175,7 @@ impl<'a> Sheet<'a> {
     }
 
     /// Two corners of the box around a figure.
-    pub fn corners(&self, figure: &Figure) -> Vec<Spot> {
+    pub fn corners(&self, figure: &Figure) -> Vec<SheetPoint> {
         let by = self.ground(figure.spread);
         let points = figure.forms.iter().flat_map(Form::points);
         match Frame::around(points.map(|point| self.spot(*point))) {
@@ -185,21 +185,21 @@ impl<'a> Sheet<'a> {
     }
 
     /// Where a place of the plan lies on the sheet.
-    pub fn spot(&self, point: Point) -> Spot {
-        Spot {
+    pub fn spot(&self, point: Point) -> SheetPoint {
+        SheetPoint {
             x: point.x.saturating_add(self.shift.0) as f64 / NANO,
             y: -(point.y.saturating_add(self.shift.1) as f64 / NANO),
         }
     }
 
-    pub fn spots(&self, points: &[Point]) -> Vec<Spot> {
+    pub fn spots(&self, points: &[Point]) -> Vec<SheetPoint> {
         points.iter().map(|point| self.spot(*point)).collect()
     }
 
     /// Where a place in the file's coordinates, in millimetres, lies on the sheet.
-    pub fn spot_of_file(&self, [east, north]: [i64; 2]) -> Spot {
+    pub fn spot_of_file(&self, [east, north]: [i64; 2]) -> SheetPoint {
         let [x, y] = self.zero();
-        Spot {
+        SheetPoint {
             x: (east as f64) - x,
             y: -((north as f64) - y),
         }
@@ -306,8 +306,8 @@ fn fitted(shown: Frame, options: &Options) -> (Frame, f64) {
     }
     let width = options.width.clamp(50.0, 20_000.0);
     if let Some([x, y, across, down]) = options.view {
-        let low = Spot { x, y };
-        let size = Spot {
+        let low = SheetPoint { x, y };
+        let size = SheetPoint {
             x: across.clamp(100.0, 1e8),
             y: down.clamp(100.0, 1e8),
         };
@@ -316,7 +316,7 @@ fn fitted(shown: Frame, options: &Options) -> (Frame, f64) {
     }
     // A strip below for the scale bar.
     let strip = |point: f64| Frame {
-        high: Spot {
+        high: SheetPoint {
             y: shown.high.y + 34.0 * point,
             ..shown.high
         },

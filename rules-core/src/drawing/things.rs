@@ -3,7 +3,7 @@
 use super::labels::{Label, Lettering, width_of};
 use super::marks;
 use super::path;
-use super::place::{Frame, Spot};
+use super::place::{Frame, SheetPoint};
 use super::sheet::Sheet;
 use super::style::{LOT, LOT_LINE};
 use super::svg::{el, title};
@@ -163,7 +163,7 @@ fn set_along(
 }
 
 /// The places of a form along its line; a ring returns to its first place.
-fn line_of(form: &Form, sheet: &Sheet<'_>) -> Vec<Spot> {
+fn line_of(form: &Form, sheet: &Sheet<'_>) -> Vec<SheetPoint> {
     match form {
         Form::Point(point) => vec![sheet.spot(*point)],
         Form::Path(points) => sheet.spots(points),
@@ -195,7 +195,7 @@ pub(super) fn names(lettering: &mut Lettering, sheet: &Sheet<'_>) {
     }
 }
 
-fn label(text: &str, at: Spot, angle: f64) -> Label {
+fn label(text: &str, at: SheetPoint, angle: f64) -> Label {
     Label {
         text: text.to_owned(),
         at,
@@ -214,11 +214,11 @@ fn in_area(text: &str, figure: &Figure, sheet: &Sheet<'_>) -> Vec<Label> {
         return Vec::new();
     }
     let (low, high) = (
-        Spot {
+        SheetPoint {
             x: around.low.x.max(sheet.frame.low.x),
             y: around.low.y.max(sheet.frame.low.y),
         },
-        Spot {
+        SheetPoint {
             x: around.high.x.min(sheet.frame.high.x),
             y: around.high.y.min(sheet.frame.high.y),
         },
@@ -227,25 +227,25 @@ fn in_area(text: &str, figure: &Figure, sheet: &Sheet<'_>) -> Vec<Label> {
     let aside = width_of(text, sheet) / 2.0 + sheet.points(5.0);
     let wide = width_of(text, sheet) <= high.x - low.x;
     let inside = (wide && high.y - low.y >= sheet.points(14.0)).then_some(middle);
-    let quarter = Spot {
+    let quarter = SheetPoint {
         x: middle.x,
         y: low.y + (high.y - low.y) * 0.25,
     };
     let below = [
         quarter,
-        Spot {
+        SheetPoint {
             x: middle.x,
             y: high.y + gap,
         },
-        Spot {
+        SheetPoint {
             x: middle.x,
             y: low.y - gap,
         },
-        Spot {
+        SheetPoint {
             x: high.x + aside,
             y: middle.y,
         },
-        Spot {
+        SheetPoint {
             x: low.x - aside,
             y: middle.y,
         },
@@ -277,7 +277,7 @@ fn beside_line(text: &str, figure: &Figure, sheet: &Sheet<'_>) -> Vec<Label> {
             .filter_map(|(a, b)| sheet.frame.part_of(a, b))
     });
     let longest = parts.max_by(|one, other| {
-        let length = |(a, b): &(Spot, Spot)| a.to(*b).length();
+        let length = |(a, b): &(SheetPoint, SheetPoint)| a.to(*b).length();
         length(one).total_cmp(&length(other))
     });
     let Some((a, b)) = longest else {

@@ -3,14 +3,14 @@
 use std::collections::BTreeSet;
 
 use super::labels::{Label, Lettering, width_of};
-use super::place::Spot;
+use super::place::SheetPoint;
 use super::sheet::Sheet;
 use super::svg::{el, mm, title};
 use crate::check::{Outcome, Part, Witness};
 use crate::report::{PartReport, RangeReport, ReadingReport, RuleReport, deciding};
 
 /// One measured distance.
-struct Line<'s> {
+struct DimensionLine<'s> {
     rule: &'s RuleReport,
     part: &'s PartReport,
     outcome: Outcome,
@@ -35,7 +35,7 @@ pub(super) fn lines(lettering: &mut Lettering, sheet: &Sheet<'_>) -> String {
     el("g").with("class", "distances").holding(&drawn)
 }
 
-fn asked_for<'s>(sheet: &'s Sheet<'_>) -> Vec<Line<'s>> {
+fn asked_for<'s>(sheet: &'s Sheet<'_>) -> Vec<DimensionLine<'s>> {
     let selected = sheet.options.selected.is_some();
     let rules = sheet.findings.rules.iter().zip(sheet.reports);
     let shown = rules.filter(|(finding, _)| {
@@ -57,7 +57,10 @@ fn asked_for<'s>(sheet: &'s Sheet<'_>) -> Vec<Line<'s>> {
 }
 
 /// The lines of the deciding part. A report may hold that part only.
-fn of_deciding<'s>(rule: &'s RuleReport, parts: &'s [Part]) -> impl Iterator<Item = Line<'s>> {
+fn of_deciding<'s>(
+    rule: &'s RuleReport,
+    parts: &'s [Part],
+) -> impl Iterator<Item = DimensionLine<'s>> {
     let part = deciding(parts).and_then(|place| parts.get(place));
     let said = rule.deciding.and_then(|place| rule.parts.get(place));
     let both = part.zip(said).into_iter();
@@ -68,10 +71,10 @@ fn of_part<'s>(
     rule: &'s RuleReport,
     part: &'s Part,
     said: &'s PartReport,
-) -> impl Iterator<Item = Line<'s>> {
+) -> impl Iterator<Item = DimensionLine<'s>> {
     let readings = part.readings.iter().zip(&said.readings);
     readings.filter_map(move |(reading, words)| {
-        Some(Line {
+        Some(DimensionLine {
             rule,
             part: said,
             outcome: part.outcome,
@@ -119,7 +122,7 @@ fn figure(words: &ReadingReport, outcome: Outcome) -> String {
 }
 
 /// How far a dimension line is shifted sideways so that it does not lie on another.
-fn room_beside(ends: [Spot; 2], taken: &[[Spot; 2]], sheet: &Sheet<'_>) -> f64 {
+fn room_beside(ends: [SheetPoint; 2], taken: &[[SheetPoint; 2]], sheet: &Sheet<'_>) -> f64 {
     let steps = [0.0, 1.0, -1.0, 2.0, -2.0, 3.0, -3.0, 4.0, -4.0, 5.0, -5.0];
     let offsets = steps.map(|step| step * sheet.points(19.0));
     let free = |off: &f64| {
@@ -129,20 +132,20 @@ fn room_beside(ends: [Spot; 2], taken: &[[Spot; 2]], sheet: &Sheet<'_>) -> f64 {
     offsets.into_iter().find(free).unwrap_or(0.0)
 }
 
-fn moved([from, to]: [Spot; 2], off: f64) -> [Spot; 2] {
+fn moved([from, to]: [SheetPoint; 2], off: f64) -> [SheetPoint; 2] {
     let side = from.to(to).unit().left();
     [from.along(side, off), to.along(side, off)]
 }
 
 /// Whether two parallel lines are too close to tell apart.
-fn lies_on([a, b]: [Spot; 2], [c, d]: [Spot; 2], sheet: &Sheet<'_>) -> bool {
+fn lies_on([a, b]: [SheetPoint; 2], [c, d]: [SheetPoint; 2], sheet: &Sheet<'_>) -> bool {
     let (way, other) = (a.to(b).unit(), c.to(d).unit());
     let parallel = (way.x * other.y - way.y * other.x).abs() < 0.05;
-    let across = |spot: Spot| {
+    let across = |spot: SheetPoint| {
         let from = a.to(spot);
         (way.x * from.y - way.y * from.x).abs()
     };
-    let along = |spot: Spot| {
+    let along = |spot: SheetPoint| {
         let from = a.to(spot);
         way.x * from.x + way.y * from.y
     };
@@ -151,10 +154,10 @@ fn lies_on([a, b]: [Spot; 2], [c, d]: [Spot; 2], sheet: &Sheet<'_>) -> bool {
     parallel && near && low < a.to(b).length() && high > 0.0
 }
 
-impl Line<'_> {
+impl DimensionLine<'_> {
     fn drawn(
         &self,
-        ends: [Spot; 2],
+        ends: [SheetPoint; 2],
         off: f64,
         lettering: &mut Lettering,
         sheet: &Sheet<'_>,
@@ -187,7 +190,7 @@ impl Line<'_> {
 
     /// A line with a slanting stroke at each end: heavy where the rule fails (surely or as drawn), dashed where it is
     /// open.
-    fn dimension(&self, [from, to]: [Spot; 2], sheet: &Sheet<'_>) -> String {
+    fn dimension(&self, [from, to]: [SheetPoint; 2], sheet: &Sheet<'_>) -> String {
         let (width, dash) = match self.outcome {
             Outcome::Fail => ("2.4", None),
             Outcome::Marginal if self.fails_as_drawn() => ("2.4", Some("5 3")),
@@ -197,7 +200,7 @@ impl Line<'_> {
         let line = format!("M{} {}L{} {}", mm(from.x), mm(from.y), mm(to.x), mm(to.y));
         let way = from.to(to).unit();
         let slant = way.along(way.left(), 1.0);
-        let tick = |at: Spot| {
+        let tick = |at: SheetPoint| {
             let (a, b) = (
                 at.along(slant, sheet.points(4.5)),
                 at.along(slant, -sheet.points(4.5)),
@@ -208,15 +211,15 @@ impl Line<'_> {
     }
 
     /// Above the middle of the line, else below it or nearer to one of its ends.
-    fn places(&self, [from, to]: [Spot; 2], sheet: &Sheet<'_>) -> Vec<Label> {
+    fn places(&self, [from, to]: [SheetPoint; 2], sheet: &Sheet<'_>) -> Vec<Label> {
         let way = from.to(to);
         let short = way.length() < sheet.points(4.0);
         let (angle, side) = match short {
-            true => (0.0, Spot { x: 0.0, y: -1.0 }),
+            true => (0.0, SheetPoint { x: 0.0, y: -1.0 }),
             false => (way.reading_angle(), way.unit().left()),
         };
         let long = way.length() > width_of(&self.figure, sheet);
-        let label = |angle: f64, at: Spot| Label {
+        let label = |angle: f64, at: SheetPoint| Label {
             text: self.figure.clone(),
             at,
             angle,
@@ -247,10 +250,15 @@ impl Line<'_> {
     }
 
     /// Right and left of the middle of a line, then above and below it.
-    fn level_places(&self, middle: Spot, way: Spot, sheet: &Sheet<'_>) -> [Spot; 6] {
+    fn level_places(
+        &self,
+        middle: SheetPoint,
+        way: SheetPoint,
+        sheet: &Sheet<'_>,
+    ) -> [SheetPoint; 6] {
         let half = width_of(&self.figure, sheet) / 2.0 + way.x.abs() / 2.0 + sheet.points(7.0);
         let up = way.y.abs() / 2.0 + sheet.points(14.0);
-        let spot = |x: f64, y: f64| middle.along(Spot { x, y }, 1.0);
+        let spot = |x: f64, y: f64| middle.along(SheetPoint { x, y }, 1.0);
         [
             spot(half, 0.0),
             spot(-half, 0.0),
@@ -263,7 +271,7 @@ impl Line<'_> {
 }
 
 /// Where two things touch there is no line to draw, so a ring with a cross marks the place.
-fn touch(at: Spot, sheet: &Sheet<'_>) -> String {
+fn touch(at: SheetPoint, sheet: &Sheet<'_>) -> String {
     let r = sheet.points(7.0);
     let ring = el("circle")
         .at("cx", at.x)
@@ -289,7 +297,7 @@ fn touch(at: Spot, sheet: &Sheet<'_>) -> String {
 }
 
 /// Extension lines: thin lines from the measured places to the dimension line beside them.
-fn extensions(ends: [Spot; 2], beside: [Spot; 2]) -> String {
+fn extensions(ends: [SheetPoint; 2], beside: [SheetPoint; 2]) -> String {
     let pairs = ends.into_iter().zip(beside).filter(|(from, to)| from != to);
     let d: String = pairs
         .map(|(from, to)| format!("M{} {}L{} {}", mm(from.x), mm(from.y), mm(to.x), mm(to.y)))

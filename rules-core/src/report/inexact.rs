@@ -2,8 +2,8 @@
 
 use std::collections::BTreeSet;
 
+use super::context::ReportContext;
 use super::figures::{measured_alone, unit_of};
-use super::matter::Matter;
 use super::missing::{lowered_after, said};
 use super::model::MissingReport;
 use super::places::fact_of;
@@ -18,7 +18,7 @@ use crate::vocabulary::{FactId, KindId, Number};
 /// A fact of a thing.
 pub(super) type FactOf = (ThingIndex, FactId);
 
-impl Matter<'_> {
+impl ReportContext<'_> {
     /// The facts that a part turns on although they are stated: those of its open readings, and where nothing else is
     /// missing those that only its conditions read.
     pub(super) fn inexact(&self, about: About<'_>) -> Vec<FactOf> {

@@ -2,8 +2,8 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::context::ReportContext;
 use super::inexact::FactOf;
-use super::matter::Matter;
 use super::model::{MissingReport, Question};
 use super::readings::About;
 use crate::check::{self, Finding, Missing, Outcome};
@@ -12,7 +12,7 @@ use crate::ruleset::Rule;
 use crate::text::capitalised;
 use crate::vocabulary::{FactId, KindId, Number, OutlineId};
 
-impl Matter<'_> {
+impl ReportContext<'_> {
     pub(super) fn all_missing(&self, missing: &[Missing]) -> Vec<MissingReport> {
         missing.iter().map(|one| self.missing(*one)).collect()
     }

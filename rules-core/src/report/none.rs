@@ -1,6 +1,6 @@
 //! Where there must be none: an area, a length or a number that must be nothing, and the pool past the lot line.
 
-use super::matter::Matter;
+use super::context::ReportContext;
 use super::model::ReadingReport;
 use super::readings::About;
 use super::telling::MET;
@@ -22,7 +22,7 @@ pub(super) struct NoneWords {
     row: &'static str,
 }
 
-impl Matter<'_> {
+impl ReportContext<'_> {
     /// How to word a reading of something of which there must be none.
     pub(super) fn none_words(&self, about: About<'_>, reading: &Reading) -> Option<NoneWords> {
         if about.rule.built_in {

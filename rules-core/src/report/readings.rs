@@ -1,10 +1,10 @@
 //! Readings in figures and in sentences.
 
+use super::context::ReportContext;
 use super::figures::{
     NOT_KNOWN, drawn, drawn_margin, margin, measured_alone, measured_and_limit, open_end, relation,
     says_nothing, unit_of,
 };
-use super::matter::Matter;
 use super::model::{RangeReport, ReadingReport};
 use super::telling::brief;
 use crate::check::{Part, Reading, Truth};
@@ -30,7 +30,7 @@ fn is_a_gap(value: &Value) -> bool {
     }
 }
 
-impl Matter<'_> {
+impl ReportContext<'_> {
     pub(super) fn reading(&self, about: About<'_>, reading: &Reading) -> ReadingReport {
         let report = self.figures_of(about, reading);
         let report = ReadingReport {

@@ -1,7 +1,7 @@
 //! Findings in sentences.
 
+use super::context::ReportContext;
 use super::drawn::{as_drawn_words, fails_as_drawn, may_only_fail_as_drawn};
-use super::matter::Matter;
 use super::model::{PartReport, ReadingReport};
 use super::readings::About;
 use crate::check::{Outcome, Part, Subject};
@@ -13,7 +13,7 @@ use crate::vocabulary::KindId;
 /// So many readings are said in full; the rest are counted.
 const MOST_SAID: usize = 3;
 
-impl Matter<'_> {
+impl ReportContext<'_> {
     /// What was found for one subject, in a sentence or more.
     pub(super) fn part_sentence(&self, about: About<'_>, readings: &[ReadingReport]) -> String {
         let About { rule, part } = about;

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use super::span::{self, Span};
+use super::span::{self, TimeSpan};
 use crate::check::Findings;
 use crate::quantity::WorkingDays;
 use crate::report::duty_sentence;
@@ -12,7 +12,7 @@ use crate::ruleset::{Duty, RuleSet, Stated, with_name};
 pub(super) type Asking<'r> = (&'r RuleSet, &'r Findings<'r>);
 
 /// A duty, or an event that is no rule set's duty.
-pub(super) struct Node<'r> {
+pub(super) struct StepNode<'r> {
     pub name: String,
     /// The rule sets whose duty it is, by their places in the list.
     of: Vec<usize>,
@@ -23,30 +23,30 @@ pub(super) struct Node<'r> {
     pub sure: bool,
 }
 
-impl<'r> Node<'r> {
+impl<'r> StepNode<'r> {
     /// A span of its duty, with the calendar to count it by.
-    pub fn span(&self, stated: Option<&'r Stated>) -> Option<Span<'r>> {
+    pub fn span(&self, stated: Option<&'r Stated>) -> Option<TimeSpan<'r>> {
         let calendar = self.calendar;
-        stated.map(|stated| Span { stated, calendar })
+        stated.map(|stated| TimeSpan { stated, calendar })
     }
 }
 
 /// One step that begins some time after another is done.
 #[derive(Clone, Copy)]
-pub(super) struct Link<'r> {
+pub(super) struct StepLink<'r> {
     pub from: usize,
     pub to: usize,
     /// Whether the duty `to` names `from` in `after`, rather than `from` naming `to` in `before`.
     pub follows: bool,
-    pub lag: Option<Span<'r>>,
+    pub lag: Option<TimeSpan<'r>>,
     /// The longest time from the end of `from` to the start of `to`: `from` must not be done too early.
-    pub no_longer: Option<Span<'r>>,
+    pub no_longer: Option<TimeSpan<'r>>,
 }
 
 /// All steps that apply to a plan, and what links them.
 pub(super) struct Net<'r> {
-    pub nodes: Vec<Node<'r>>,
-    pub links: Vec<Link<'r>>,
+    pub nodes: Vec<StepNode<'r>>,
+    pub links: Vec<StepLink<'r>>,
     /// The short names of the rule sets, where there are several.
     sets: Vec<&'r str>,
 }
@@ -62,7 +62,7 @@ impl<'r> Net<'r> {
                 // A duty that does not apply holds nothing up.
                 let idle = rules.duties.iter().any(|duty| duty.id == name);
                 if !idle && places(&nodes, place, name).is_empty() {
-                    nodes.push(Node {
+                    nodes.push(StepNode {
                         name: name.to_owned(),
                         of: Vec::new(),
                         duty: None,
@@ -83,7 +83,7 @@ impl<'r> Net<'r> {
     }
 
     /// The short names of the rule sets that ask for a step, where there are several.
-    pub fn rule_sets(&self, node: &Node<'_>) -> Vec<String> {
+    pub fn rule_sets(&self, node: &StepNode<'_>) -> Vec<String> {
         let named = node.of.iter().filter_map(|place| self.sets.get(*place));
         named.map(|name| (*name).to_owned()).collect()
     }
@@ -113,7 +113,7 @@ impl<'r> Net<'r> {
         span::after(begun, self.takes_span(node))
     }
 
-    fn takes_span(&self, node: usize) -> Option<Span<'r>> {
+    fn takes_span(&self, node: usize) -> Option<TimeSpan<'r>> {
         self.nodes.get(node)?.span(self.takes(node))
     }
 
@@ -172,7 +172,7 @@ impl<'r> Net<'r> {
 
     /// Each step's deadline, counted from the latest of the steps it follows.
     pub fn last_days(&self, begun: &[i128]) -> Vec<Option<i128>> {
-        let last = |(node, step): (usize, &Node<'r>)| {
+        let last = |(node, step): (usize, &StepNode<'r>)| {
             let duty = step.duty.filter(|duty| !duty.after.is_empty())?;
             let within = duty.within.as_ref()?;
             let links = self.links.iter().filter(|link| link.to == node);
@@ -192,7 +192,7 @@ impl<'r> Net<'r> {
 }
 
 /// The first day from which `day` is no more than this span away.
-fn day_to_reach(day: i128, within: Option<Span<'_>>) -> i128 {
+fn day_to_reach(day: i128, within: Option<TimeSpan<'_>>) -> i128 {
     let latest = span::before(day, within);
     if span::after(latest, within) < day {
         latest.saturating_add(1)
@@ -202,15 +202,15 @@ fn day_to_reach(day: i128, within: Option<Span<'_>>) -> i128 {
 }
 
 /// The duties that apply. A duty that two rule sets state in the same words is listed once.
-fn duties<'r>(sets: &[Asking<'r>]) -> Vec<Node<'r>> {
-    let mut nodes: Vec<Node<'r>> = Vec::new();
+fn duties<'r>(sets: &[Asking<'r>]) -> Vec<StepNode<'r>> {
+    let mut nodes: Vec<StepNode<'r>> = Vec::new();
     for (place, (rules, findings)) in sets.iter().enumerate() {
         for (duty, sure) in &findings.duties {
             let Some(duty) = rules.duties.get(*duty) else {
                 continue;
             };
             let said = |duty: &Duty| duty_sentence(duty, true);
-            let same = |node: &&mut Node<'r>| {
+            let same = |node: &&mut StepNode<'r>| {
                 let theirs = node.duty.filter(|_| !node.of.contains(&place));
                 let alike = |other: &Duty| other.id == duty.id && said(other) == said(duty);
                 theirs.is_some_and(alike) && *node.calendar == rules.working_days
@@ -220,7 +220,7 @@ fn duties<'r>(sets: &[Asking<'r>]) -> Vec<Node<'r>> {
                 node.sure |= sure;
                 continue;
             }
-            nodes.push(Node {
+            nodes.push(StepNode {
                 name: duty.id.clone(),
                 of: vec![place],
                 duty: Some(duty),
@@ -233,7 +233,7 @@ fn duties<'r>(sets: &[Asking<'r>]) -> Vec<Node<'r>> {
 }
 
 /// The steps that a rule set's duties come before or after.
-fn named_by<'r>(nodes: &[Node<'r>], place: usize) -> Vec<&'r str> {
+fn named_by<'r>(nodes: &[StepNode<'r>], place: usize) -> Vec<&'r str> {
     let own = nodes.iter().filter(|node| node.of.contains(&place));
     let own = own.filter_map(|node| node.duty);
     let names = own.flat_map(|duty| duty.before.iter().chain(&duty.after));
@@ -241,7 +241,7 @@ fn named_by<'r>(nodes: &[Node<'r>], place: usize) -> Vec<&'r str> {
 }
 
 /// The steps that a rule set means by a name: its own duty, else other rule sets' duties or an event.
-fn places(nodes: &[Node<'_>], place: usize, name: &str) -> Vec<usize> {
+fn places(nodes: &[StepNode<'_>], place: usize, name: &str) -> Vec<usize> {
     let named = || {
         nodes
             .iter()
@@ -256,7 +256,7 @@ fn places(nodes: &[Node<'_>], place: usize, name: &str) -> Vec<usize> {
 }
 
 /// Where several steps share a name, puts each duty's rule set in front of it.
-fn name_apart(nodes: &mut [Node<'_>], sets: &[Asking<'_>]) {
+fn name_apart(nodes: &mut [StepNode<'_>], sets: &[Asking<'_>]) {
     let names: Vec<String> = nodes.iter().map(|node| node.name.clone()).collect();
     for node in nodes {
         let alike = names.iter().filter(|name| **name == node.name).count();
@@ -267,7 +267,7 @@ fn name_apart(nodes: &mut [Node<'_>], sets: &[Asking<'_>]) {
     }
 }
 
-fn links<'r>(own: usize, nodes: &[Node<'r>]) -> Vec<Link<'r>> {
+fn links<'r>(own: usize, nodes: &[StepNode<'r>]) -> Vec<StepLink<'r>> {
     let Some((node, duty)) = nodes.get(own).and_then(|node| Some((node, node.duty?))) else {
         return Vec::new();
     };
@@ -282,14 +282,14 @@ fn links<'r>(own: usize, nodes: &[Node<'r>]) -> Vec<Link<'r>> {
         }
         all
     };
-    let ahead = all(&duty.before).into_iter().map(|to| Link {
+    let ahead = all(&duty.before).into_iter().map(|to| StepLink {
         from: own,
         to,
         follows: false,
         lag: node.span(duty.by.as_ref()),
         no_longer: node.span(duty.within.as_ref().filter(|_| duty.after.is_empty())),
     });
-    let behind = all(&duty.after).into_iter().map(|from| Link {
+    let behind = all(&duty.after).into_iter().map(|from| StepLink {
         from,
         to: own,
         follows: true,

@@ -9,14 +9,14 @@ const MOST_MONTHS: i128 = 4_800_000;
 
 /// A span, and the calendar to count its working days by.
 #[derive(Clone, Copy)]
-pub(super) struct Span<'r> {
+pub(super) struct TimeSpan<'r> {
     pub stated: &'r Stated,
     pub calendar: &'r WorkingDays,
 }
 
 /// The day that lies a span after another.
-pub(super) fn after(day: i128, span: Option<Span<'_>>) -> i128 {
-    let Some(Span { stated, calendar }) = span else {
+pub(super) fn after(day: i128, span: Option<TimeSpan<'_>>) -> i128 {
+    let Some(TimeSpan { stated, calendar }) = span else {
         return day;
     };
     let long = stated.range.high.max(0);
@@ -31,8 +31,8 @@ pub(super) fn after(day: i128, span: Option<Span<'_>>) -> i128 {
 }
 
 /// The last day from which the span ends no later than `day`.
-pub(super) fn before(day: i128, span: Option<Span<'_>>) -> i128 {
-    let Some(Span { stated, calendar }) = span else {
+pub(super) fn before(day: i128, span: Option<TimeSpan<'_>>) -> i128 {
+    let Some(TimeSpan { stated, calendar }) = span else {
         return day;
     };
     let long = stated.range.high.max(0);

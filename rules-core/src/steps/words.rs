@@ -1,6 +1,6 @@
 //! The steps as text, for the person who has to take them.
 
-use super::net::{Net, Node};
+use super::net::{Net, StepNode};
 use super::{Moved, Step, Steps};
 use crate::quantity::{Unit, WorkingDays};
 use crate::report::text::{of, wrap};
@@ -144,7 +144,7 @@ impl Steps {
 
 /// Which days were counted.
 pub(super) fn counted(net: &Net<'_>) -> String {
-    let counts = |node: &&Node<'_>| {
+    let counts = |node: &&StepNode<'_>| {
         let duty = node.duty.iter();
         let mut spans = duty.flat_map(|duty| [&duty.by, &duty.within, &duty.takes]);
         spans.any(|span| (span.as_ref()).is_some_and(|span| span.unit == Unit::WORKING_DAY))

@@ -56,18 +56,18 @@ pub(super) fn not_all_round(rules: &RuleSet) -> Option<String> {
 }
 
 fn asks_for_closed(requirement: &Requirement) -> bool {
-    let mut look = Closed::default();
+    let mut look = EnclosureFinder::default();
     look.requirement(requirement);
     look.found
 }
 
 #[derive(Default)]
-struct Closed {
+struct EnclosureFinder {
     found: bool,
     terms: Once,
 }
 
-impl<'r> Visit<'r> for Closed {
+impl<'r> Visit<'r> for EnclosureFinder {
     fn term<T>(&mut self, said: &'r Arc<T>, go: fn(&mut Self, &'r T)) {
         if self.terms.is_first(said) {
             go(self, said);

@@ -24,7 +24,7 @@ pub(super) fn one_answer(rules: &RuleSet) -> Vec<String> {
     let mut told = BTreeSet::new();
     let mut questions = Vec::new();
     for rule in of_pools(rules) {
-        let mut read = Read::default();
+        let mut read = FactsAndPapers::default();
         let reliefs = rule.reliefs.iter();
         let reliefs = reliefs.flat_map(|relief| relief.when.iter().chain([&relief.require]));
         let frees = rule.when.iter().chain(&rule.unless).chain(reliefs);
@@ -63,7 +63,7 @@ pub(super) fn one_paper(rules: &RuleSet) -> Option<String> {
 
 /// The papers that a rule's requirement and reliefs ask for.
 fn papers_of(rule: &Rule) -> BTreeSet<DocumentIndex> {
-    let mut read = Read::default();
+    let mut read = FactsAndPapers::default();
     let reliefs = rule.reliefs.iter().map(|relief| &relief.require);
     let all = [&rule.require].into_iter().chain(reliefs);
     all.for_each(|one| read.requirement(one));
@@ -71,13 +71,13 @@ fn papers_of(rule: &Rule) -> BTreeSet<DocumentIndex> {
 }
 
 #[derive(Default)]
-struct Read {
+struct FactsAndPapers {
     facts: BTreeSet<FactId>,
     papers: BTreeSet<DocumentIndex>,
     terms: Once,
 }
 
-impl<'r> Visit<'r> for Read {
+impl<'r> Visit<'r> for FactsAndPapers {
     fn term<T>(&mut self, said: &'r Arc<T>, go: fn(&mut Self, &'r T)) {
         if self.terms.is_first(said) {
             go(self, said);
