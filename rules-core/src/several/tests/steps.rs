@@ -11,7 +11,7 @@ fn stepped(sets: &[&str]) -> Result<Steps, Refusal> {
 
 /// Counted by hand: 14 days after 2 March is 16 March, and 5 days later is 21 March.
 #[test]
-fn the_steps_of_all_rule_sets_stand_in_one_order() {
+fn the_steps_of_all_rule_sets_are_put_in_one_order() {
     let a = depth("a", "2 m")
         + "do:\n  - {id: notify, before: dig, by: 14 days}\n  - {id: call, after: permit}\n";
     let b = depth("b", "2 m")
