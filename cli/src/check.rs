@@ -102,7 +102,7 @@ pub fn plan_by(
     let from_input = rules.iter().filter(|path| *path == "-").count();
     match plan {
         Some(plan) if plan == "-" && from_input > 0 => Err(Trouble::new(
-            "Plan and rules cannot both come from standard input.",
+            "The plan and the rules cannot both come from standard input.",
             "Give the path of one of them.",
         )),
         Some(_) if from_input > 1 => Err(Trouble::new(
@@ -112,7 +112,7 @@ pub fn plan_by(
         Some(_) if rules.is_empty() => Err(Trouble::new(
             "By which rules?",
             format!(
-                "Add `--rules` and a rule file, or one that comes along: {}.",
+                "Add `--rules` and a rule file, or the name of a bundled rule set: {}.",
                 bundled::names()
             ),
         )),

@@ -160,8 +160,8 @@ fn unreadable(name: &str, error: &io::Error) -> Trouble {
     let (what, help) = match error.kind() {
         ErrorKind::NotFound => (format!("There is no file `{name}`."), "Is the name right?"),
         ErrorKind::PermissionDenied => (
-            format!("`{name}` may not be read."),
-            "Ask whoever owns the file for leave to read it.",
+            format!("You are not allowed to read `{name}`."),
+            "Ask the owner of the file for permission.",
         ),
         ErrorKind::IsADirectory => (
             format!("`{name}` is a folder, not a file."),
@@ -192,7 +192,7 @@ pub fn rules(name: &OsString) -> Result<(Source, Bases), Trouble> {
                 exact_name(&name.to_string_lossy())
             ),
             format!(
-                "Give the path of one, or the name of one that comes along: {}.",
+                "Give the path of one, or the name of a bundled one: {}.",
                 bundled::names()
             ),
         ));

@@ -68,7 +68,7 @@ fn not_packed() -> Trouble {
     Trouble::new(
         "This command was built without the form.",
         "In a checkout run `cargo run --release -p siting-pack`, which needs the target wasm32-unknown-unknown; then \
-         build the command anew.",
+         build the command again.",
     )
 }
 
@@ -80,7 +80,7 @@ fn asked_port(written: Option<std::ffi::OsString>) -> Result<u16, Trouble> {
     written.parse().map_err(|_| {
         let written = exact_name(&written);
         Trouble::new(
-            format!("`{written}` is no port."),
+            format!("`{written}` is not a port."),
             "A port is a number from 1 to 65535, say 8420.",
         )
     })

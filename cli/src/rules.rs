@@ -38,7 +38,7 @@ Commands:
            side of each limit
   sources  What its values rest on: source by source, the best first
   try      Whether its cases come out as they should, and what they have shown
-  compare  What a new edition changes, in words, and which plans come out otherwise
+  compare  What a new edition changes, in words, and which plans come out differently
 
 Options:
   -f, --format FORMAT    text (if not said), or markdown

@@ -39,7 +39,10 @@ pub fn unknown(what: &str, written: &str, known: &[&str]) -> Trouble {
         None => format!("It knows: {}.", known.join(", ")),
     };
     let written = exact_name(written);
-    Trouble::new(format!("siting knows no {what} `{written}`."), help)
+    Trouble::new(
+        format!("siting does not know the {what} `{written}`."),
+        help,
+    )
 }
 
 /// An option or a word that does not belong here.
@@ -70,7 +73,7 @@ pub fn misread(error: lexopt::Error) -> Trouble {
         lexopt::Error::MissingValue {
             option: Some(option),
         } => {
-            format!("A value is missing behind `{option}`.")
+            format!("A value is missing after `{option}`.")
         }
         lexopt::Error::UnexpectedValue { option, .. } => format!("`{option}` takes no value."),
         other => format!("The command line cannot be read: {other}."),

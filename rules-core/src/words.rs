@@ -103,8 +103,8 @@ words! {
     NoRuleBinds, "No rule binds.", "Ingen regel er bindende.", "Aucune règle n'est obligatoire.";
     OfThoseThatBind, "Of the rules that bind, {counts}.", "Av de bindende reglene: {counts}.",
         "Parmi les règles obligatoires, {counts}.";
-    NoRuleApplied, "No rule of this rule set applied to the plan, so that nothing was judged by it. If something is missing in the plan or \
-        in its `inventory`, add it; else ask {authority} whether it is right that no rule applies.",
+    NoRuleApplied, "No rule of this rule set applied to the plan, so it judged nothing. If something is missing from the plan or \
+        its `inventory`, add it; otherwise ask {authority} whether it is right that no rule applies.",
         "Ingen regel i dette regelsettet gjaldt for planen, så ingenting er vurdert etter det. Mangler noe i planen eller i `inventory`, \
         legg det til; spør ellers {authority} om det stemmer at ingen regel gjelder.",
         "Aucune règle de cet ensemble ne s'applique au plan : rien n'a donc été jugé. S'il manque quelque chose dans le plan ou dans \
@@ -139,7 +139,7 @@ words! {
     WhatComesOnTop, "What always comes on top", "Det som alltid kommer i tillegg", "Ce qui s'ajoute toujours";
     ReadBySome, "What only some of these rule sets read", "Det bare noen av disse regelsettene leser",
         "Ce que seuls certains de ces ensembles de règles lisent";
-    WhatPasses, "What passes (figures as they are at worst)", "Oppfylt (tall slik de er på det verste)",
+    WhatPasses, "What passes (figures at their worst)", "Oppfylt (tall slik de er på det verste)",
         "Ce qui est respecté (chiffres au plus défavorable)";
     WhatDoesNotApply, "What does not apply", "Gjelder ikke", "Ce qui ne s'applique pas";
     WhatIsAdvised, "What is only advised, and does not bind", "Bare råd, ikke bindende",
@@ -174,10 +174,9 @@ words! {
         "{edition}{of} s'applique à ce plan.";
     EditionOf, " of {id}", " av {id}", " de {id}";
     Edition, "Edition {edition}", "Utgave {edition}", "L'édition {edition}";
-    EditionOpen, "It is not known which of these editions governs the plan. What is decided in this report is so whichever it is.",
-        "Det er ikke kjent hvilken av disse utgavene som gjelder for planen. Det som er avgjort i denne rapporten, er likt for alle.",
+    EditionOpen, "It is not known which of these editions governs the plan. Whatever this report decides holds for each of them.", "Det er ikke kjent hvilken av disse utgavene som gjelder for planen. Det som er avgjort i denne rapporten, er likt for alle.",
         "On ne sait pas laquelle de ces éditions s'applique au plan. Ce qui est décidé dans ce rapport l'est quelle qu'elle soit.";
-    EditionPerhapsNone, "It is not known which of these editions governs the plan, or that none of them does yet. What is decided in this report is so whichever it is.",
+    EditionPerhapsNone, "It is not known which of these editions governs the plan, or whether any of them does yet. Whatever this report decides holds for each of them.",
         "Det er ikke kjent hvilken av disse utgavene som gjelder for planen, eller om noen av dem gjelder ennå. Det som er avgjort i denne rapporten, er likt for alle.",
         "On ne sait pas laquelle de ces éditions s'applique au plan, ni même si l'une d'elles s'applique déjà. Ce qui est décidé dans ce rapport l'est quelle qu'elle soit.";
     IfEdition, "If it is edition {edition}", "Hvis det er utgave {edition}", "Si c'est l'édition {edition}";
@@ -201,7 +200,7 @@ words! {
     InHand, ", in hand", ", foreligger", ", en main";
     Refused, ", asked for and refused", ", søkt om og avslått", ", demandé et refusé";
     // What every report warns of.
-    Drowning, "Children drown fast and without a sound. No barrier, cover or alarm stands in for an adult who watches. Keep the hole and the pool closed off from the first day, also while the works go on and before the barrier is passed by the authority.",
+    Drowning, "Children drown fast and without a sound. No barrier, cover or alarm stands in for an adult who watches. Keep the hole and the pool closed off from the first day, also during the works and before the authority has passed the barrier.",
         "Barn drukner fort og uten en lyd. Intet gjerde, trekk eller alarm erstatter en voksen som følger med. Hold gropen og bassenget avstengt fra første dag, også mens arbeidet pågår og før myndigheten har godtatt gjerdet.",
         "Un enfant se noie vite et sans bruit. Aucune enceinte, couverture ni alarme ne remplace un adulte qui surveille. Tenez la fouille et la piscine fermées dès le premier jour, aussi pendant les travaux et avant que l'autorité ait accepté l'enceinte.";
     ElectricityKills, "Electricity near water kills. Wiring, bonding and the connection of equipment are for a licensed electrician and are inspected before the pool is filled. Keep ladders, poles and machines away from overhead lines, and ask whoever owns a line before working below it.",
@@ -235,17 +234,16 @@ words! {
         "{remedy} ({title}), si c'est comme dessiné{others}.";
     AnswerTheOne, "answer the question above", "svar på spørsmålet ovenfor", "répondez à la question ci-dessus";
     AnswerThem, "answer the {n} questions above", "svar på de {n} spørsmålene ovenfor", "répondez aux {n} questions ci-dessus";
-    MeasureMore, "say or measure more exactly what turns on it", "oppgi eller mål mer nøyaktig det som avhenger av det",
+    MeasureMore, "state or measure more exactly what it depends on", "oppgi eller mål mer nøyaktig det som avhenger av det",
         "indiquez ou mesurez plus exactement ce qui en dépend";
     CheckAgain, "{steps}; put it into the plan's file, and check again.", "{steps}; skriv det i planfilen, og kontroller på nytt.",
         "{steps} ; notez-le dans le fichier du plan, et vérifiez de nouveau.";
     TakeItThere, "Take the plan and the papers to {authority}, who decide.", "Gå med planen og papirene til {authority}, som avgjør.",
         "Portez le plan et les documents à l'autorité qui décide : {authority}.";
-    AskTheAuthority, "Ask the authority ({authority}) about whatever is not plain: they decide.",
+    AskTheAuthority, "Ask the authority ({authority}) about anything that is not clear: they decide.",
         "Spør myndigheten ({authority}) om alt som ikke er klart: de avgjør.",
         "Demandez à l'autorité ({authority}) tout ce qui n'est pas clair : c'est elle qui décide.";
-    AskTheAuthorities, "Ask the authorities ({authority}) about whatever is not plain: they decide.",
-        "Spør myndighetene ({authority}) om alt som ikke er klart: de avgjør.",
+    AskTheAuthorities, "Ask the authorities ({authority}) about anything that is not clear: they decide.", "Spør myndighetene ({authority}) om alt som ikke er klart: de avgjør.",
         "Demandez aux autorités ({authority}) tout ce qui n'est pas clair : ce sont elles qui décident.";
     ChangeThePlan, "Change the plan.", "Endre planen.", "Modifiez le plan.";
     GetOnePaper, "Get the one paper that is still missing.", "Skaff det ene papiret som mangler.",

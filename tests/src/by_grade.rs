@@ -11,11 +11,11 @@ use crate::read::bundled;
 const HEAD: &str = "\
 # How well the values are known
 
-A rule is one value, or as many values as its sources tell apart (`{id: page, value: the height}`); so is a term, a decision,
-a paper, a step and a question that names a source. A value is as good as the best of its sources, and a rule that names none
-counts as from memory. Each value counts once, in the set whose file it stands in: what a set takes from another that it builds
-on counts there. The program writes this page from the rule files; a test holds it to them, and the values from the trade and
-from memory to less than a tenth of all.
+A rule counts as one value, or as many as its sources tell apart (`{id: page, value: the height}`); so does a term, a decision,
+a paper, a step or a question that names a source. A value is as good as the best of its sources, and a rule without one
+counts as from memory. Each value counts once, in the set whose file it is in: what a set takes from another that it builds
+on counts there. The program writes this page from the rule files. A test keeps it up to date, and keeps the values from the trade and
+from memory below a tenth of all.
 
 | Rule set | law | authority | copy | restatement | trade | memory |
 |---|---|---|---|---|---|---|

@@ -32,7 +32,7 @@ pub fn page(vocabulary: &Vocabulary) -> String {
 fn about(page: &mut String, kind: &Kind) {
     let said = capitalised(&kind.said);
     let number = match kind.number {
-        Number::One => "There always is just one.",
+        Number::One => "There is always exactly one.",
         Number::AtMostOne => "There is one or none.",
         Number::Many => "There can be any number.",
     };
@@ -109,7 +109,7 @@ fn answers(fact: &Fact) -> String {
         can_be += "; or `none`";
     }
     if fact.varies {
-        can_be += "; it may change along the thing: `{from: …, to: …}`";
+        can_be += "; it may vary along the thing: `{from: …, to: …}`";
     }
     can_be
 }

@@ -9,7 +9,7 @@ pub fn tried_to_text(tried: &[Tried], shown: &[Shown]) -> Visible {
     let all = tried.len();
     let mut text = Visible::new();
     text.line(match wrong.len() {
-        0 => format!("All {all} cases come out as they should."),
+        0 => format!("All {all} cases come out as expected."),
         some => format!("{some} of {all} cases did not come out as expected."),
     });
     for case in wrong {
@@ -64,7 +64,7 @@ pub fn edges_to_text(edges: &[EdgeCase]) -> Visible {
         text.gap();
         text.line(format!("  Rule `{}`, {}", limit.rule, limit.limit));
         text.line(match &limit.case {
-            None => "    No case is one in which it applies.".to_owned(),
+            None => " It applies in no case.".to_owned(),
             Some(case) => format!("    made from case `{case}`"),
         });
         let amounts = width(limit.edges.iter().map(|edge| edge.amount.as_str()));

@@ -65,7 +65,7 @@ type Way = (&'static str, &'static str, Syntax);
 pub(crate) const DRAWN: [Way; 8] = [
     (
         "circle",
-        "A circle by its middle and its radius.",
+        "A circle by its centre and its radius.",
         Map(&CIRCLE),
     ),
     (
@@ -85,17 +85,17 @@ pub(crate) const DRAWN: [Way; 8] = [
     ),
     (
         "oval",
-        "Two half circles round two points, and what lies between.",
+        "Two half circles round two points, and the area between.",
         Map(&OVAL),
     ),
     (
         "kidney",
-        "Two round ends about two points, and a hollow to the left of the way from the one to the other.",
+        "Two round ends about two points, and a hollow on the left as you go from one to the other.",
         Map(&KIDNEY),
     ),
     (
         "curved",
-        "Corners as one walks round; between two of them, how far the side stands out or in at its middle.",
+        "Corners in order round the shape; between two of them, how far the side bulges out or in at its middle.",
         CURVED,
     ),
     (
@@ -141,7 +141,7 @@ pub(crate) const DRAWN_OF: [(&str, Syntax); 5] = [
     (
         "ring",
         Says(
-            "The corners, in the order in which one walks round; the first is not repeated.",
+            "The corners in order round the shape; the first is not repeated.",
             &List(&POINT, 3),
         ),
     ),

@@ -29,11 +29,11 @@ pub(crate) const ANSWER: [Key; 9] = [
     may("how", Told).says("How it is measured or where it is found."),
     need("answer", AnyOf(&[Meanings(&ANSWERS), List(&Text, 1)]))
         .says("What can be answered: a list of words, or one of these."),
-    may("least", Amount(None)).says("Less is not possible in this world."),
-    may("most", Amount(None)).says("More is not possible in this world."),
+    may("least", Amount(None)).says("The least that is possible."),
+    may("most", Amount(None)).says("The most that is possible."),
     may("open", YesNo).says("Whether other words are possible too."),
     may("matter", Named("matter")).says("The matter to which it belongs."),
-    may("varies", YesNo).says("Whether it may change along the thing."),
+    may("varies", YesNo).says("Whether it may vary along the thing."),
     may("none", YesNo).says("Whether `none` is an answer."),
 ];
 
@@ -62,8 +62,9 @@ pub(crate) const OWN_OUTLINE: Keys<5> = keys([
     need("said", Told).says("Its name in a sentence, with the article."),
     need("shape", Words(&SHAPES)),
     may("none", YesNo).says("Whether a thing may be without it."),
-    may("like", Text)
-        .says("An outline as which it is drawn and as high, by facts of the same names."),
+    may("like", Text).says(
+        "Another outline: this one is drawn like it and is as high, by facts of the same names.",
+    ),
 ])
 .called("an outline")
 .example("{id: foot, said: its foot, shape: area}");
@@ -84,7 +85,7 @@ pub(crate) const OWN_KIND: Keys<4> = keys([
     need("id", ShortName)
         .says("Its name in plans and rules; the name of a kind that is there already adds to that kind."),
     may("like", ShortName)
-        .says("A kind beside which it is asked for, and whose it is, as of that one."),
+        .says("Another kind: a form asks for this one beside it, and the two belong to the same owner."),
     may("outlines", List(&Map(&OWN_OUTLINE), 0)),
     may("facts", List(&Named("own-fact"), 0)),
 ])

@@ -22,13 +22,13 @@ const STATE: Syntax = Words(&DOCUMENT_STATES);
 /// The top of a plan. Each kind of which there is exactly one has a key of its own as well.
 pub(crate) const PLAN: Keys<12> = keys([
     need("plan", ShortName).says("A short name for this plan."),
-    need("title", Text).says("What it is a plan of, in words."),
+    need("title", Text).says("What the plan shows, in words."),
     may("unit", Words(&UNITS)).says("The unit of lengths that are written without one."),
     may("north", Named("angle")).says("How far north is turned from the y axis, clockwise."),
     may("sources", OrNothing(&List(&Named("source"), 0)))
         .says("Where the places of things come from, and how good they are."),
     may("things", OrNothing(&List(&Named("thing"), 0)))
-        .says("All that stands, runs or grows on the lot and near it."),
+        .says("Everything that stands, runs or grows on the lot and near it."),
     need("lot", Named("thing-lot")),
     need(
         "pool",
@@ -48,9 +48,9 @@ pub(crate) const PLAN: Keys<12> = keys([
             ),
         ]))),
     )
-    .says("How the documents stand that the rules ask for."),
+    .says("The state of the documents that the rules ask for."),
     may("answered", OrNothing(&Named("answered"))).says(
-        "Matters that the rules may leave to others, and what somebody who knows has said of each.",
+        "Matters that the rules may leave to others, each with the answer of somebody who knows.",
     ),
 ])
 .called("a plan");
@@ -73,10 +73,7 @@ pub(crate) const SOURCES: [(&str, &str); 9] = [
         "map",
         "A town's or utility's map, or a picture from the air.",
     ),
-    (
-        "fence",
-        "A fence, hedge or wall that is taken for the line.",
-    ),
+    ("fence", "A fence, hedge or wall taken as the line."),
     ("guess", "Somebody's guess."),
     ("design", "What is to be built, as designed."),
     ("tape", "Measured with a tape."),
@@ -87,10 +84,10 @@ pub(crate) const SOURCES: [(&str, &str); 9] = [
 ];
 
 pub(crate) const PLAN_SOURCE: Keys<4> = keys([
-    need("id", ShortName).says("A short name, by which things say that they are from this source."),
+    need("id", ShortName).says("A short name, by which things name this source."),
     need("by", Meanings(&SOURCES)).says("What it is."),
     may("accuracy", WHEREABOUT).says("How far off a place from it may be."),
-    may("shift", WHEREABOUT).says("How far all of it together may be shifted."),
+    may("shift", WHEREABOUT).says("How far everything from it may be shifted together."),
 ])
 .called("a source")
 .example("{id: deed-map, by: map, accuracy: 500 mm}");

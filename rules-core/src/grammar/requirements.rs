@@ -52,7 +52,7 @@ pub(crate) const PART: Key =
     may("id", Text).says("A name by which another file can change this part.");
 
 /// The kind of thing that a term is about.
-pub(crate) const TERM_OF: Key = may("of", Named("kind-name")).says("It speaks of one of these.");
+pub(crate) const TERM_OF: Key = may("of", Named("kind-name")).says("It is about one of these.");
 
 pub(crate) const EACH: Key =
     need("each", THINGS).says("What is required must hold of each of these.");

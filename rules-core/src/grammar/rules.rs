@@ -34,7 +34,7 @@ pub(crate) const CHANGES: [(&str, &str); 3] = [
 pub(crate) const RULE: Keys<23> = keys([
     ID,
     need("title", Told).says("What it is about, in a few words."),
-    need("clause", Told).says("Where it stands in the authority's text."),
+    need("clause", Told).says("Its place in the authority's text."),
     may("when", REQUIREMENT).says("It applies when this holds of the plan."),
     may("unless", REQUIREMENT).says("It does not apply when this holds of the plan."),
     may("each", THINGS).says("It is judged for each of these."),
@@ -45,7 +45,7 @@ pub(crate) const RULE: Keys<23> = keys([
     may("should", REQUIREMENT).says("What ought to hold: reported, but it binds nobody."),
     may("strength", Words(&STRENGTHS)).says("Whether it binds."),
     may("relief", List(&RELIEF, 0))
-        .says("Exceptions: ways in which it is met although what it requires does not hold."),
+        .says("Exceptions: other ways to meet the rule."),
     may("remedy", Told).says("What the applicant can do where it fails."),
     may("documents", OneOrMore(&Text)).says("Documents that it calls for."),
     may("provenance", Meanings(&PROVENANCE)).says("How well its values are known."),
@@ -53,8 +53,8 @@ pub(crate) const RULE: Keys<23> = keys([
     may("again", DAY).says("The day after which it must be compared with its sources again."),
     NOTE,
     may("in-force", IN_FORCE),
-    may("replaces", Text).says("The rule of a file under this one in whose place it comes."),
-    may("tightens", Text).says("The rule of a file under this one than which it is stricter."),
+    may("replaces", Text).says("The rule of a file under this one that it replaces."),
+    may("tightens", Text).says("The rule of a file under this one that it is stricter than."),
     may("changes", Meanings(&CHANGES)).says("How a file above this one may change it."),
 ])
 .called("a rule")
@@ -71,7 +71,7 @@ pub(crate) const RELIEF_KEYS: Keys<5> = keys([
     may("when", REQUIREMENT).says("It is open when this holds."),
     may("unless", REQUIREMENT).says("It is not open when this holds."),
     need("require", REQUIREMENT).says("What must hold instead."),
-    may("leave", YesNo).says("Whether the authority is free to say no."),
+    may("leave", YesNo).says("Whether the authority is free to refuse."),
 ])
 .called("a relief")
 .example("{id: by-leave, require: {have: consent}, leave: yes}");

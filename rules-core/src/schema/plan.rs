@@ -55,7 +55,7 @@ fn answered() -> Value {
 
 fn corners() -> Value {
     json!({
-        "description": "The lot's corners, each with a name, in the order in which one walks round: `{a: [0, 0], b: [24, 0], …}`.",
+        "description": "The lot's corners, each with a name, in order round the lot: `{a: [0, 0], b: [24, 0], …}`.",
         "type": "object",
         "propertyNames": short_name(),
         "minProperties": 3,

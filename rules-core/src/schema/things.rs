@@ -38,10 +38,7 @@ const NAMED: &str = "^[a-z][a-z0-9-]*/[a-z][a-z0-9-]*$";
 
 /// A map whose keys may name the rule set they belong to, for a plan used with several rule sets.
 fn with_named(mut map: Value) -> Value {
-    let any = said(
-        "What the rule set means that stands before the `/`.",
-        json!({}),
-    );
+    let any = said("A word of the rule set named before the `/`.", json!({}));
     put(&mut map, "patternProperties", json!({NAMED: any}));
     map
 }
@@ -113,10 +110,7 @@ pub(super) fn any_thing(vocabulary: &Vocabulary) -> Value {
     let named = json!({"type": "string", "pattern": NAMED});
     let choices = kinds.iter().map(|kind| choice(&kind.name, &kind.said));
     let choices = choices
-        .chain([said(
-            "A kind of the rule set that stands before the `/`.",
-            named,
-        )])
+        .chain([said("A kind of the rule set named before the `/`.", named)])
         .collect();
     let by_kind: Vec<_> = kinds.iter().map(|kind| {
         json!({"if": {"properties": {"kind": {"const": kind.name}}, "required": ["kind"]}, "then": defined(&definition_of(kind))})

@@ -14,8 +14,8 @@ pub struct Shelf {
     pub on: Option<i128>,
 }
 
-const LEAD: &str = "Behind each place stands the name of its rule set, to be written after --rules, and \
-                    below it all that the set holds. For what it does not hold, the report says whom to ask.";
+const LEAD: &str = "After each place comes the name of its rule set, to write after --rules, and below \
+                    it everything that the set covers. For anything else, the report says whom to ask.";
 
 /// The rule sets that match: places by country, then codes, topics and examples. Empty if none match.
 pub fn listed(sets: &[RuleSet], wanted: &Shelf) -> Visible {
@@ -135,7 +135,7 @@ fn size(rules: &RuleSet) -> String {
         .collect();
     let from_others = match rules.rules.len().saturating_sub(own) {
         0 => String::new(),
-        more => format!(", {more} more of {}", below.join(" and ")),
+        more => format!(", {more} more from {}", below.join(" and ")),
     };
     format!("{}{from_others}", counted(own, "rule"))
 }
@@ -155,6 +155,9 @@ fn overdue(rules: &RuleSet, on: Option<i128>) -> Option<String> {
     let own = rules.sources.iter().filter(|source| source.layer == 0);
     match own.filter(|source| source.is_overdue(on)).count() {
         0 => None,
-        number => Some(format!("{} to be read again", counted(number, "source"))),
+        number => Some(format!(
+            "{} due to be read again",
+            counted(number, "source")
+        )),
     }
 }

@@ -115,8 +115,8 @@ fn only_rule_sets_with_all_the_words_are_listed() {
 }
 
 #[test]
-fn a_set_says_what_it_builds_on_and_how_old_it_is() {
-    let size = "1 rule, 1 more of base, read 2026-01-10 to 2026-03-01";
+fn a_set_shows_what_it_builds_on_and_how_old_it_is() {
+    let size = "1 rule, 1 more from base, read 2026-01-10 to 2026-03-01";
     let list = |on| shown(&[dated()], &[], on);
     for on in [None, Some(LAST_DAY)] {
         assert!(
@@ -129,7 +129,7 @@ fn a_set_says_what_it_builds_on_and_how_old_it_is() {
     let late: Vec<&str> = late.split_whitespace().collect();
     assert!(
         late.join(" ")
-            .ends_with(&format!("{size}, 1 source to be read again."))
+            .ends_with(&format!("{size}, 1 source due to be read again."))
     );
 }
 
@@ -166,8 +166,8 @@ In all
 "
         )
     };
-    assert_eq!(list(None), expected("to be read again after"));
-    assert_eq!(list(Some(LAST_DAY)), expected("to be read again after"));
+    assert_eq!(list(None), expected("due to be read again after"));
+    assert_eq!(list(Some(LAST_DAY)), expected("due to be read again after"));
     assert_eq!(list(Some(LAST_DAY + 1)), expected("overdue since"));
 }
 

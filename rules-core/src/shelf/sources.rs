@@ -96,7 +96,7 @@ fn age(source: &Source, on: Option<i128>) -> String {
     let overdue = on.is_some_and(|on| source.is_overdue(on));
     let again = source.again.map(|day| match overdue {
         true => format!("; overdue since {}", date(day)),
-        false => format!("; to be read again after {}", date(day)),
+        false => format!("; due to be read again after {}", date(day)),
     });
     format!("{read}{}.", again.unwrap_or_default())
 }
@@ -151,7 +151,7 @@ fn heading(grade: Grade) -> &'static str {
         Grade::Law => "The law (law)",
         Grade::Authority => "A page of the office that applies it (authority)",
         Grade::Copy => "The law's text, kept by somebody else (copy)",
-        Grade::Restatement => "Somebody else's words for it (restatement)",
+        Grade::Restatement => "The law in somebody else's words (restatement)",
         Grade::Trade => "What the trade says (trade)",
         Grade::Memory => "Nobody looked it up (memory)",
     }

@@ -102,7 +102,7 @@ fn a_deadline_that_cannot_be_kept_is_reported() {
     assert_eq!(fence.last_day.as_deref(), Some("2026-01-10"));
     assert_eq!(fence.slack, Some(-1));
     assert!(
-        steps.to_text().contains("which cannot be kept"),
+        steps.to_text().contains("which is not possible"),
         "{}",
         steps.to_text()
     );

@@ -17,7 +17,7 @@ impl Steps {
         text.line(match self.steps.is_empty() {
             true => "The rule set asks for no steps.".to_owned(),
             false => format!(
-                "Start on {}; all is done on {} at the earliest.",
+                "Start on {}; everything is done on {} at the earliest.",
                 self.start, self.end
             ),
         });
@@ -30,7 +30,7 @@ impl Steps {
         }
         if !self.not_needed.is_empty() {
             text.gap();
-            text.line("Not asked for here:");
+            text.line("Not needed here:");
             text.extend(self.not_needed.iter().flat_map(|what| paragraph(2, what)));
         }
         text.gap();
@@ -40,10 +40,10 @@ impl Steps {
 
     fn lines(&self, step: &Step) -> Vec<String> {
         let mut lines = Vec::new();
-        lines
-            .extend((!step.sure).then(|| {
-                "Only if it applies: that turns on an answer that is missing.".to_owned()
-            }));
+        lines.extend(
+            (!step.sure)
+                .then(|| "Only if it applies, which depends on a missing answer.".to_owned()),
+        );
         lines.extend(step.who.as_ref().map(|who| format!("Who: {who}.")));
         lines.extend(self.waits(step));
         lines.push(time(step));
@@ -158,7 +158,7 @@ pub(super) fn counted(net: &Net<'_>) -> String {
         }
     }
     match said.is_empty() {
-        true => "All days are counted, week-ends and holidays too.".to_owned(),
+        true => "All days are counted, weekends and holidays included.".to_owned(),
         false => said.join(" "),
     }
 }
@@ -226,7 +226,7 @@ fn time(step: &Step) -> String {
     match &step.takes {
         Some(takes) => format!("Takes {takes}: done on {}.", step.done),
         None if step.event => "Nothing here says how long it takes or when it happens.".to_owned(),
-        None => "How long it takes is not said.".to_owned(),
+        None => "The rule set does not say how long it takes.".to_owned(),
     }
 }
 
@@ -234,7 +234,7 @@ fn last_day(step: &Step) -> Option<String> {
     let last = step.last_day.as_ref()?;
     Some(match step.slack {
         Some(..0) => format!(
-            "It must be done by {last}, which cannot be kept: something before it must be done later."
+            "It must be done by {last}, which is not possible: something before it must be done later."
         ),
         _ => format!("It must be done by {last}."),
     })

@@ -22,7 +22,7 @@ pub(super) fn no_gate(rules: &RuleSet) -> Vec<String> {
         {
             questions.entry(gate).or_insert_with(|| {
                 format!(
-                    "The rule `{}` asks for `{}`, and no rule for `{}`: may the {} be anything?",
+                    "The rule `{}` limits `{}`, but no rule limits `{}`: may the {} be anything?",
                     rule.id,
                     vocabulary.fact_path(fence),
                     vocabulary.fact_path(gate),
@@ -48,7 +48,7 @@ pub(super) fn not_all_round(rules: &RuleSet) -> Option<String> {
     let closed = binding(rules).any(|rule| asks_for_closed(&rule.require));
     (!closed).then(|| {
         format!(
-            "No rule asks whether the barrier goes all the way round: one straight fence beside the pool keeps `{}` and \
+            "No rule asks whether the barrier goes all the way round: one straight fence beside the pool passes `{}` and \
              all the others. Measure an `enclosure` in a rule of its own.",
             rule.id
         )

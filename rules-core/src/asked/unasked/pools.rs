@@ -36,7 +36,7 @@ pub(super) fn one_answer(rules: &RuleSet) -> Vec<String> {
             let of_one = before && fact.ask.contains("the pool");
             if answer && of_one && told.insert(id) {
                 questions.push(format!(
-                    "One answer to `{0}` holds for every pool on the plan, a new one beside an old one too: should each pool \
+                    "One answer to `{0}` holds for every pool on the plan, also for a new one beside an old one: should each pool \
                      have its own? Then add `{0}` to the kind `pool`, and ask for `pool.{0}` in the rule `{1}`.",
                     fact.name, rule.id
                 ));

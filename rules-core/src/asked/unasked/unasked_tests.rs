@@ -27,7 +27,7 @@ const GATE: &str = "each: gate, require: {fact: gate.height, at-least: 4 ft}";
 fn a_rule_on_fences_without_one_on_gates_is_a_question() {
     let inside =
         "each: barrier-stretch, require: {fact: barrier-stretch.height-inside, at-least: 4 ft}";
-    let asked = "The rule `r0` asks for `barrier-stretch.height-outside`, and no rule for `gate.height`: may the height of the gate be anything?";
+    let asked = "The rule `r0` limits `barrier-stretch.height-outside`, but no rule limits `gate.height`: may the height of the gate be anything?";
     assert_eq!(of(&[FENCE, ALL_ROUND]), [asked]);
     assert_eq!(
         of(&[FENCE, inside, ALL_ROUND]),
@@ -82,14 +82,14 @@ fn lot_lines_that_no_rule_mentions_are_a_question() {
         "{asked}"
     );
     // A single list may be all that the law has.
-    assert!(!of(&[&front]).iter().any(|it| it.contains("No rule speaks")));
+    assert!(!of(&[&front]).iter().any(|it| it.contains("No rule mentions")));
     let rest = to_lines("{not: {fact: lot-line.faces, is: front}}");
     assert_eq!(of(&[&front, &rest]), [""; 0]);
     let any = "require: {distance: {from: pool.water, to: lot-line}, at-least: 1 m}";
     assert!(
         !of(&[&front, &others, any])
             .iter()
-            .any(|it| it.contains("No rule speaks"))
+            .any(|it| it.contains("No rule mentions"))
     );
     let advice = to("[street-side, shore, alley]").replace("require", "should");
     assert_eq!(
@@ -131,7 +131,7 @@ fn a_word_that_contains_a_named_one_is_a_question() {
         )
     };
     let asked = of(&[&of_type("door")]);
-    let expected = "Of `wall-opening.type` the rules name `door` and not `garage-door`, `pet-door` or `sliding-door`: is that meant?";
+    let expected = "For `wall-opening.type`, the rules name `door` but not `garage-door`, `pet-door` or `sliding-door`: is that intended?";
     assert_eq!(asked, [expected]);
     assert_eq!(
         of(&[&of_type("[door, sliding-door, pet-door, garage-door]")]),

@@ -67,7 +67,7 @@ fn say_uncovered(rules: &RuleSet, fact: FactId, rest: &Words) -> String {
     let vocabulary = &rules.vocabulary;
     let kind = vocabulary.kind(vocabulary.fact(fact).kind);
     format!(
-        "No rule speaks of {} that is {} (`{}`): is it free of the rules on the others? If not, add the word to one of them; if so, name it under `on-top`.",
+        "No rule mentions {} that is {} (`{}`): is it exempt from the rules on the others? If not, add the word to one of them; if so, name it under `on-top`.",
         kind.said,
         either(rest),
         vocabulary.fact_path(fact)
@@ -100,9 +100,9 @@ fn like_one(rules: &RuleSet, fact: FactId, own: &NamedWords, named: &NamedWords)
     (!like.is_empty()).then(|| {
         let pairs = like
             .iter()
-            .map(|(one, others)| format!("`{one}` and not {}", either(others)));
+            .map(|(one, others)| format!("`{one}` but not {}", either(others)));
         format!(
-            "Of `{}` the rules name {}: is that meant?",
+            "For `{}`, the rules name {}: is that intended?",
             rules.vocabulary.fact_path(fact),
             pairs.collect::<Vec<_>>().join(", ")
         )
