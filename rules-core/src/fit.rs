@@ -10,9 +10,6 @@ use crate::plan;
 use crate::text::{Content, DID_YOU_MEAN, Fault, Node, Span};
 use crate::vocabulary::Vocabulary;
 
-/// What the reader calls a word that nobody knows.
-pub(crate) const FOREIGN: [&str; 3] = ["unknown-key", "unknown-kind", "unknown-outline"];
-
 /// Takes out of a document what this vocabulary has no word for, and nothing that is near to one of its words; gives the
 /// paths of what was taken out, such as `answers.slope-surveyed` or `things.3`, as they were before.
 pub fn fit(document: &mut Node, vocabulary: &Vocabulary) -> Vec<String> {
@@ -32,9 +29,7 @@ fn foreign(fault: &Fault) -> Option<Span> {
         .help
         .as_ref()
         .is_some_and(|help| help.starts_with(DID_YOU_MEAN));
-    fault
-        .span
-        .filter(|_| FOREIGN.contains(&fault.code) && !near)
+    fault.span.filter(|_| fault.code.is_foreign_word() && !near)
 }
 
 /// Takes out what is foreign: an entry by its key or its word, a thing of a foreign kind, and what is measured or drawn

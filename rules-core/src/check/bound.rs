@@ -1,6 +1,7 @@
 //! How much work judging may be, and what is said where it would be more.
 
 use super::judge::Judge;
+use crate::faults::Code;
 use crate::ruleset::{Requirement, Rule, RuleSet};
 use crate::text::{Fault, Faults};
 use crate::work::MOST_STEPS;
@@ -83,7 +84,7 @@ impl TooMuch {
         TooMuch {
             file: layer.map(|layer| layer.id.clone()),
             fault: Fault {
-                code: "too-much-work",
+                code: Code::TooMuchWork,
                 span: rule.filter(|rule| !rule.built_in).map(|rule| rule.span),
                 message,
                 help: Some(help.to_owned()),

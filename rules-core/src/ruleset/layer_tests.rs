@@ -97,7 +97,7 @@ fn fault(body: &str) -> (&'static str, String) {
         panic!("{}", files[0].faults.show("town", &text))
     };
     (
-        fault.code,
+        fault.code.word(),
         Lines::new(&text).underlined(fault.span.unwrap()).to_owned(),
     )
 }
@@ -107,7 +107,7 @@ fn warnings(body: &str) -> Vec<&'static str> {
     let warnings = layered(body).unwrap().warnings;
     let codes = warnings.iter().flat_map(|file| &file.faults.list);
     codes
-        .map(|fault| fault.code)
+        .map(|fault| fault.code.word())
         .filter(|code| *code != "scope-missing")
         .collect()
 }
@@ -360,7 +360,7 @@ fn files_that_build_on_each_other() {
     )
     .unwrap_err();
     assert_eq!(faults[0].name.as_deref(), Some("two"));
-    assert_eq!(faults[0].faults.list[0].code, "base-ring");
+    assert_eq!(faults[0].faults.list[0].code.word(), "base-ring");
     let shared = local("").replace("[model]", "[other, model]");
     let other = local("").replace("ruleset: town", "ruleset: other");
     let both = |name: &str| match name {

@@ -13,6 +13,7 @@ pub(crate) use named::{read_alone, said_twice};
 
 use crate::answer::{governed, judge_texts_in, layers_of, plan_apart_from_rules, plan_of};
 use crate::check::Governed;
+use crate::faults::Code;
 use crate::plan::Plan;
 use crate::report::{JudgedBy, ReadBySome, Report, Texts, governed_report, together};
 use crate::ruleset::RuleSet;
@@ -99,7 +100,7 @@ fn in_a_circle(set: &RulesText<'_>) -> Refused {
     let mut faults = Faults::default();
     faults
         .add_whole(
-            "circle-of-steps",
+            Code::CircleOfSteps,
             "Steps of these rule sets wait for each other in a circle, so that none of them can begin.",
         )
         .help("Ask for the steps of each rule set by itself, and ask the authorities which comes first.");
@@ -179,7 +180,7 @@ fn same_id(rules: &RuleSet, set: &RulesText<'_>) -> Refused {
     let mut faults = Faults::default();
     let message = format!("Another of these rule sets is called `{}`, too.", rules.id);
     faults
-        .add_whole("same-rule-set", message)
+        .add_whole(Code::SameRuleSet, message)
         .help("Give one of them another `ruleset` name: what a plan says for one must not be taken for the other.");
     Refused::new(Some(set.name.to_owned()), set.text, faults)
 }
@@ -229,7 +230,7 @@ fn plans_of_all(
 
 /// The faults of a plan that several rule sets tell, each once, with the help that says most.
 #[derive(Default)]
-struct Told(BTreeMap<(Option<Span>, &'static str), Fault>);
+struct Told(BTreeMap<(Option<Span>, Code), Fault>);
 
 impl Told {
     fn add(&mut self, faults: Faults) {

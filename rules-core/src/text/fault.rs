@@ -1,12 +1,13 @@
 //! What is wrong with a text, said to a person.
 
 use super::Span;
+use crate::faults::Code;
 
 /// One thing that is wrong: where, what, and what would be right.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Fault {
     /// The kind of fault, a stable word in kebab-case, for tests and for other programs.
-    pub code: &'static str,
+    pub code: Code,
     /// Where it stands. `None` where the whole text is at fault.
     pub span: Option<Span>,
     /// What is wrong: one plain sentence that stands alone.
@@ -24,17 +25,12 @@ pub struct Faults {
 
 impl Faults {
     /// Adds a fault at a place.
-    pub fn add(
-        &mut self,
-        code: &'static str,
-        span: Span,
-        message: impl Into<String>,
-    ) -> &mut Fault {
+    pub fn add(&mut self, code: Code, span: Span, message: impl Into<String>) -> &mut Fault {
         self.push(code, Some(span), message.into())
     }
 
     /// Adds a fault of the text as a whole.
-    pub fn add_whole(&mut self, code: &'static str, message: impl Into<String>) -> &mut Fault {
+    pub fn add_whole(&mut self, code: Code, message: impl Into<String>) -> &mut Fault {
         self.push(code, None, message.into())
     }
 
@@ -51,7 +47,7 @@ impl Faults {
         if self.is_empty() { Ok(read) } else { Err(self) }
     }
 
-    fn push(&mut self, code: &'static str, span: Option<Span>, message: String) -> &mut Fault {
+    fn push(&mut self, code: Code, span: Option<Span>, message: String) -> &mut Fault {
         self.list.push(Fault {
             code,
             span,

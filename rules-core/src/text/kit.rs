@@ -1,6 +1,7 @@
 //! What every reader of a [`Node`] needs: keys taken one by one, and what to say of those that nobody took.
 
 use super::{Content, Entry, Faults, Node, Span};
+use crate::faults::Code;
 
 /// How a help begins that knows a word which is near to the one that was written.
 pub const DID_YOU_MEAN: &str = "Did you mean";
@@ -73,7 +74,7 @@ impl<'a> MapReader<'a> {
         let Some(entries) = node.as_map() else {
             faults
                 .add(
-                    "not-a-map",
+                    Code::NotAMap,
                     node.span,
                     format!(
                         "{} stands here, where {what} is expected.",
@@ -119,14 +120,14 @@ impl<'a> MapReader<'a> {
                 capital(self.what)
             );
             faults
-                .add("missing-key", self.head(), message)
+                .add(Code::MissingKey, self.head(), message)
                 .help(format!("Write `{key}: …` beside its other keys."));
             return None;
         };
         if entry.value.is_empty() {
             let message = format!("Nothing is written after `{key}`.");
             faults
-                .add("empty-value", entry.key_span, message)
+                .add(Code::EmptyValue, entry.key_span, message)
                 .help("Write it behind the `:`, or on the next lines, further in.");
             return None;
         }
@@ -143,7 +144,7 @@ impl<'a> MapReader<'a> {
             let message = format!("`{}` is not a key of {}.", brief(&entry.key), self.what);
             let help = self.help_for(&entry.key);
             faults
-                .add("unknown-key", entry.key_span, message)
+                .add(Code::UnknownKey, entry.key_span, message)
                 .help(help);
         }
     }
@@ -228,7 +229,7 @@ pub fn yes_no(node: &Node) -> Result<bool, super::Fault> {
                 |text| format!("`{}`", brief(text)),
             );
             Err(super::Fault {
-                code: "not-yes-or-no",
+                code: Code::NotYesOrNo,
                 span: Some(node.span),
                 message: format!("`yes` or `no` is expected here, not {found}."),
                 help: closest(other.unwrap_or_default(), ["yes", "no", "true", "false"])

@@ -1,5 +1,6 @@
 //! Faults laid out for a person to read, or as rows for another program.
 
+use crate::faults::Code;
 use serde::Serialize;
 use unicode_width::UnicodeWidthChar;
 
@@ -19,7 +20,7 @@ const TAB: &str = "    ";
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct FaultRow {
     /// The kind of fault, a stable word.
-    pub code: &'static str,
+    pub code: Code,
     /// What is wrong.
     pub message: String,
     /// What would be right.

@@ -1,6 +1,7 @@
 //! The exact words of faults, and what is underlined.
 
 use super::*;
+use crate::faults::Code;
 
 fn shown(text: &str) -> String {
     read(text).unwrap_err().show("plan.yaml", text)
@@ -115,7 +116,7 @@ fn shown_at(text: &str, mark: &str) -> String {
     let start = text.find(mark).unwrap();
     let mut faults = Faults::default();
     let end = start + mark.len();
-    faults.add("test", Span { start, end }, "So it is.");
+    faults.add(Code::NotYaml, Span { start, end }, "So it is.");
     faults.list[0].show("plan.yaml", text)
 }
 
@@ -148,7 +149,7 @@ fn many_faults_are_counted_and_equal_ones_said_once() {
     let mut faults = Faults::default();
     for start in (0..70).rev().chain(0..70) {
         faults.add(
-            "test",
+            Code::NotYaml,
             Span {
                 start,
                 end: start + 1,
@@ -265,5 +266,5 @@ fn yes_and_no_are_read_in_words() {
         word("g").unwrap_err().message,
         "`yes` or `no` is expected here, not a list."
     );
-    assert_eq!(word("f").unwrap_err().code, "not-yes-or-no");
+    assert_eq!(word("f").unwrap_err().code.word(), "not-yes-or-no");
 }

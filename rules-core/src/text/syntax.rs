@@ -1,8 +1,10 @@
 //! What the parser of YAML itself objects to, said in plain words.
 
+use crate::faults::Code;
+
 /// A fault of YAML: its code, the sentence, and what would be right.
 pub(super) struct Said {
-    pub code: &'static str,
+    pub code: Code,
     pub message: &'static str,
     pub help: &'static str,
 }
@@ -12,7 +14,7 @@ const TABLE: &[(&str, Said)] = &[
     (
         "recursion limit",
         Said {
-            code: "too-deep",
+            code: Code::TooDeep,
             message: "Lists and maps stand inside each other more than 64 deep.",
             help: "A plan or a rule set needs far fewer; a bracket is probably not closed.",
         },
@@ -20,7 +22,7 @@ const TABLE: &[(&str, Said)] = &[
     (
         "expected node content",
         Said {
-            code: "value-missing",
+            code: Code::ValueMissing,
             message: "A value is missing here.",
             help: "Take out the `,` or bracket that is too many, or write the value.",
         },
@@ -28,7 +30,7 @@ const TABLE: &[(&str, Said)] = &[
     (
         "left over",
         Said {
-            code: "left-over",
+            code: Code::LeftOver,
             message: "Something more stands here after the value has ended.",
             help: "If it belongs to the value, put the whole value in quotes; if not, put it on a line of its own.",
         },
@@ -36,7 +38,7 @@ const TABLE: &[(&str, Said)] = &[
     (
         "unknown anchor",
         Said {
-            code: "alias",
+            code: Code::Alias,
             message: "A word that begins with `*` repeats another part of the file, which is not possible here.",
             help: "Write it out. If it is meant as text, put it in quotes.",
         },
@@ -44,7 +46,7 @@ const TABLE: &[(&str, Said)] = &[
     (
         "tab",
         Said {
-            code: "tab",
+            code: Code::Tab,
             message: "A tab stands where the line is indented.",
             help: "Indent with spaces: a tab has no fixed width, so nobody can say what belongs to what.",
         },
@@ -52,7 +54,7 @@ const TABLE: &[(&str, Said)] = &[
     (
         "invalid Unicode character",
         Said {
-            code: "bad-escape",
+            code: Code::BadEscape,
             message: "This escape names no character.",
             help: "Write the character itself; two escapes that make one character together, as in `\\ud83d\\ude00`, are not read.",
         },
@@ -60,7 +62,7 @@ const TABLE: &[(&str, Said)] = &[
     (
         "escape",
         Said {
-            code: "bad-escape",
+            code: Code::BadEscape,
             message: "A `\\` in double quotes begins an escape, and there is none of this name.",
             help: "Write `\\\\` for one `\\`, or put the text in single quotes.",
         },
@@ -68,7 +70,7 @@ const TABLE: &[(&str, Said)] = &[
     (
         "hexadecimal",
         Said {
-            code: "bad-escape",
+            code: Code::BadEscape,
             message: "After `\\x`, `\\u` or `\\U`, the number of a character is expected: 2, 4 or 8 digits from 0 to f.",
             help: "Write the character itself, or `\\\\` for one `\\`.",
         },
@@ -76,7 +78,7 @@ const TABLE: &[(&str, Said)] = &[
     (
         "quoted scalar, found unexpected end",
         Said {
-            code: "quote-not-closed",
+            code: Code::QuoteNotClosed,
             message: "A quotation mark is opened and never closed.",
             help: "Put the same mark at the end of the text. An apostrophe inside single quotes is written twice.",
         },
@@ -84,7 +86,7 @@ const TABLE: &[(&str, Said)] = &[
     (
         "quoted scalar, found unexpected document",
         Said {
-            code: "quote-not-closed",
+            code: Code::QuoteNotClosed,
             message: "A quotation mark is not closed before the file is divided by `---` or `...`.",
             help: "Put the same mark at the end of the text.",
         },
@@ -92,7 +94,7 @@ const TABLE: &[(&str, Said)] = &[
     (
         "trailing content after double-quoted",
         Said {
-            code: "after-quote",
+            code: Code::AfterQuote,
             message: "Something stands after the closing quotation mark.",
             help: "Put the whole text in quotes, or none of it. An apostrophe inside single quotes is written twice; after a key in quotes stands a `:`.",
         },
@@ -100,7 +102,7 @@ const TABLE: &[(&str, Said)] = &[
     (
         "indentation in quoted",
         Said {
-            code: "indentation",
+            code: Code::Indentation,
             message: "The text in quotes goes on here, on a line that is indented less than it must be.",
             help: "Indent the line further, or close the quotation mark on the line above.",
         },
@@ -108,7 +110,7 @@ const TABLE: &[(&str, Said)] = &[
     (
         "flow mapping",
         Said {
-            code: "bracket",
+            code: Code::Bracket,
             message: "Inside `{ }`, a `,` or the closing `}` is expected here.",
             help: "Put a `,` between two entries and a `}` after the last. Text with `,`, `{` or `:` in it needs quotes.",
         },
@@ -116,7 +118,7 @@ const TABLE: &[(&str, Said)] = &[
     (
         "flow sequence",
         Said {
-            code: "bracket",
+            code: Code::Bracket,
             message: "Inside `[ ]`, a `,` or the closing `]` is expected here.",
             help: "Put a `,` between two items and a `]` after the last. Text with `,`, `[` or `:` in it needs quotes.",
         },
@@ -124,7 +126,7 @@ const TABLE: &[(&str, Said)] = &[
     (
         "flow construct",
         Said {
-            code: "bracket",
+            code: Code::Bracket,
             message: "This line stands inside a `[` or `{` that is not closed above it.",
             help: "Close the bracket, or indent the line further.",
         },
@@ -132,7 +134,7 @@ const TABLE: &[(&str, Said)] = &[
     (
         "mapping values are not allowed",
         Said {
-            code: "colon",
+            code: Code::Colon,
             message: "A `:` cannot stand here.",
             help: "If it belongs to the text, put the text in quotes. If it ends a key, begin the key in the same column as \
                    its neighbours, and see that a space follows the `:` of the key above.",
@@ -141,7 +143,7 @@ const TABLE: &[(&str, Said)] = &[
     (
         "illegal placement of ':'",
         Said {
-            code: "colon",
+            code: Code::Colon,
             message: "A `:` cannot stand here.",
             help: "If it belongs to the text, put the text in quotes.",
         },
@@ -149,7 +151,7 @@ const TABLE: &[(&str, Said)] = &[
     (
         "':' must be followed",
         Said {
-            code: "colon",
+            code: Code::Colon,
             message: "A space must follow this `:`.",
             help: "Write `key: value`.",
         },
@@ -157,7 +159,7 @@ const TABLE: &[(&str, Said)] = &[
     (
         "simple key",
         Said {
-            code: "no-colon",
+            code: Code::NoColon,
             message: "A key is expected here, and no `:` follows it.",
             help: "Write `key: value`. Text that goes on over several lines is indented further than its key.",
         },
@@ -165,7 +167,7 @@ const TABLE: &[(&str, Said)] = &[
     (
         "block mapping, did not find expected key",
         Said {
-            code: "indentation",
+            code: Code::Indentation,
             message: "This line does not fit to those above it: a key is expected here.",
             help: "Keys that belong together begin in the same column; what belongs to a key is indented further.",
         },
@@ -173,7 +175,7 @@ const TABLE: &[(&str, Said)] = &[
     (
         "expected '-'",
         Said {
-            code: "indentation",
+            code: Code::Indentation,
             message: "This line does not fit to the list above it: an item that begins with `- ` is expected here.",
             help: "Items of one list begin in the same column.",
         },
@@ -181,7 +183,7 @@ const TABLE: &[(&str, Said)] = &[
     (
         "block sequence entries",
         Said {
-            code: "list-item",
+            code: Code::ListItem,
             message: "A list item cannot begin here.",
             help: "Put the `-` on a line of its own, under the key that the list belongs to.",
         },
@@ -189,7 +191,7 @@ const TABLE: &[(&str, Said)] = &[
     (
         "'-' must be followed",
         Said {
-            code: "list-item",
+            code: Code::ListItem,
             message: "A space must follow this `-`.",
             help: "Write `- item`.",
         },
@@ -197,7 +199,7 @@ const TABLE: &[(&str, Said)] = &[
     (
         "'-' followed",
         Said {
-            code: "list-item",
+            code: Code::ListItem,
             message: "A `-` cannot stand here.",
             help: "Inside brackets, items are divided by `,` only.",
         },
@@ -205,7 +207,7 @@ const TABLE: &[(&str, Said)] = &[
     (
         "mapping keys are not allowed",
         Said {
-            code: "question-mark",
+            code: Code::QuestionMark,
             message: "A `?` cannot stand here.",
             help: "If it belongs to the text, put the text in quotes.",
         },
@@ -213,7 +215,7 @@ const TABLE: &[(&str, Said)] = &[
     (
         "block scalar",
         Said {
-            code: "block-text",
+            code: Code::BlockText,
             message: "The text after `|` or `>` does not begin as it must.",
             help: "Nothing but a comment follows `|` or `>` on its line; the text is on the next lines, indented further.",
         },
@@ -221,7 +223,7 @@ const TABLE: &[(&str, Said)] = &[
     (
         "unexpected character",
         Said {
-            code: "needs-quotes",
+            code: Code::NeedsQuotes,
             message: "A text cannot begin with this character.",
             help: "Put the text in quotes.",
         },
@@ -229,7 +231,7 @@ const TABLE: &[(&str, Said)] = &[
     (
         "indentation",
         Said {
-            code: "indentation",
+            code: Code::Indentation,
             message: "This line is indented differently from those it belongs to.",
             help: "What belongs together begins in the same column.",
         },
@@ -237,7 +239,7 @@ const TABLE: &[(&str, Said)] = &[
     (
         "indented",
         Said {
-            code: "indentation",
+            code: Code::Indentation,
             message: "This line is indented differently from those it belongs to.",
             help: "What belongs together begins in the same column.",
         },
@@ -245,7 +247,7 @@ const TABLE: &[(&str, Said)] = &[
     (
         "comments must be separated",
         Said {
-            code: "comment",
+            code: Code::Comment,
             message: "A comment needs a space before its `#`.",
             help: "If the `#` belongs to the text, put the text in quotes.",
         },
@@ -253,7 +255,7 @@ const TABLE: &[(&str, Said)] = &[
     (
         "document",
         Said {
-            code: "several-documents",
+            code: Code::SeveralDocuments,
             message: "A line that divides the file into several documents stands here.",
             help: "Keep one document in the file; take out `---`, `...` and lines that begin with `%`.",
         },
@@ -261,7 +263,7 @@ const TABLE: &[(&str, Said)] = &[
     (
         "directive",
         Said {
-            code: "directive",
+            code: Code::Directive,
             message: "A line that begins with `%` is an instruction to YAML itself, and this one is not understood.",
             help: "Take the line out; if it is meant as text, put it in quotes.",
         },
@@ -269,7 +271,7 @@ const TABLE: &[(&str, Said)] = &[
     (
         "tag",
         Said {
-            code: "tag",
+            code: Code::Tag,
             message: "A word that begins with `!` is a tag, and tags are not read here.",
             help: "Take it out. If it is meant as text, put it in quotes.",
         },
@@ -277,7 +279,7 @@ const TABLE: &[(&str, Said)] = &[
     (
         "TAG",
         Said {
-            code: "tag",
+            code: Code::Tag,
             message: "Tags are not read here.",
             help: "Take the line out.",
         },
@@ -285,7 +287,7 @@ const TABLE: &[(&str, Said)] = &[
     (
         "handle",
         Said {
-            code: "tag",
+            code: Code::Tag,
             message: "A word that begins with `!` is a tag, and tags are not read here.",
             help: "Take it out. If it is meant as text, put it in quotes.",
         },
@@ -293,7 +295,7 @@ const TABLE: &[(&str, Said)] = &[
     (
         "anchor",
         Said {
-            code: "anchor",
+            code: Code::Anchor,
             message: "A word that begins with `&` or `*` names a part of the file to be repeated, which is not possible here.",
             help: "Write it out. If it is meant as text, put it in quotes.",
         },
@@ -302,7 +304,7 @@ const TABLE: &[(&str, Said)] = &[
 
 /// What is said where the table has nothing better.
 const OTHERWISE: Said = Said {
-    code: "not-yaml",
+    code: Code::NotYaml,
     message: "The text cannot be read from here on.",
     help: "Look at the indentation, the brackets and the quotation marks here and on the line above.",
 };

@@ -1,5 +1,6 @@
 //! From the parser's row of events to the tree, noting all that is wrong on the way.
 
+use crate::faults::Code;
 use std::borrow::Cow;
 use std::collections::BTreeMap;
 
@@ -127,7 +128,7 @@ impl<'t> Builder<'t> {
         }
         self.faults
             .add(
-                "several-documents",
+                Code::SeveralDocuments,
                 span,
                 "A second document begins here; a file holds only one.",
             )
@@ -168,7 +169,7 @@ impl<'t> Builder<'t> {
         let message =
             format!("The file has more than {MAX_NODES} keys and values; no more are read.");
         self.faults
-            .add("too-many", span, message)
+            .add(Code::TooMany, span, message)
             .help("Is this the right file?");
         Err(Stop)
     }
@@ -186,7 +187,7 @@ impl<'t> Builder<'t> {
         if written.starts_with('?') && matches!(holds, Holds::Entries(_)) {
             self.faults
                 .add(
-                    "question-mark",
+                    Code::QuestionMark,
                     span,
                     "A `?` before a key is not read here.",
                 )
@@ -332,10 +333,10 @@ impl<'t> Builder<'t> {
             });
         let span = match (tab, said.code) {
             (Some(tab), _) => tab,
-            (None, "no-colon") => self.text_before(at),
+            (None, Code::NoColon) => self.text_before(at),
             _ => Span { start: at, end },
         };
-        let still_open = self.open_bracket().filter(|_| said.code == "bracket");
+        let still_open = self.open_bracket().filter(|_| said.code == Code::Bracket);
         let fault = self.faults.add(said.code, span, said.message);
         fault.help(still_open.unwrap_or_default() + said.help);
         Err(Stop)

@@ -1,5 +1,6 @@
 //! Values on their way out, as YAML or JSON.
 
+use crate::faults::Code;
 use serde::Serialize;
 use serde_json::Value;
 
@@ -23,7 +24,7 @@ pub fn write(value: &impl Serialize) -> Result<String, Fault> {
 
 fn not_writable(why: &str) -> Fault {
     Fault {
-        code: "not-writable",
+        code: Code::NotWritable,
         span: None,
         message: format!("This cannot be written as YAML: {why}."),
         help: None,

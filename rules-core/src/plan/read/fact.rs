@@ -5,6 +5,7 @@ use std::sync::Arc;
 
 use super::super::{Amount, Possible, Words};
 use super::context::{Context, guess};
+use crate::faults::Code;
 use crate::grammar::plan::POSSIBLE;
 use crate::quantity::{
     Dimension, Interval, NO_HIGH, NO_LOW, Unit, Written, in_one_dimension, show_exactly,
@@ -20,7 +21,7 @@ impl<'a> Context<'a> {
         if entry.value.is_empty() {
             let message = format!("Nothing is written after `{}`.", fact.name);
             self.faults
-                .add("empty-value", entry.key_span, message)
+                .add(Code::EmptyValue, entry.key_span, message)
                 .help("Write `unknown` where nobody knows, or leave the line out.");
             return None;
         }
@@ -48,7 +49,7 @@ impl<'a> Context<'a> {
             );
             let help = "Write `unknown` where nobody knows.";
             self.faults
-                .add("none-not-possible", node.span, message)
+                .add(Code::NoneNotPossible, node.span, message)
                 .help(help);
             return None;
         }
@@ -109,7 +110,7 @@ impl<'a> Context<'a> {
             None => guess(text, known, "The words here are"),
         };
         self.faults
-            .add("unknown-word", node.span, message)
+            .add(Code::UnknownWord, node.span, message)
             .help(help);
         None
     }
@@ -125,7 +126,7 @@ impl<'a> Context<'a> {
             _ => {
                 self.faults
                     .add(
-                        "half-a-range",
+                        Code::HalfARange,
                         node.span,
                         format!("Only half of a range stands here for {}.", fact.phrase()),
                     )
@@ -140,7 +141,7 @@ impl<'a> Context<'a> {
         let Some(choices) = choices else {
             self.faults
                 .add(
-                    "empty-one-of",
+                    Code::EmptyOneOf,
                     node.span,
                     "`one-of` needs a list with at least one entry.",
                 )
@@ -176,7 +177,7 @@ impl<'a> Context<'a> {
                 fact.phrase()
             );
             self.faults
-                .add("does-not-vary", node.span, message)
+                .add(Code::DoesNotVary, node.span, message)
                 .help("Write `one-of` with a list.");
             return None;
         };
@@ -184,7 +185,7 @@ impl<'a> Context<'a> {
             let message = format!("The {} does not change along the thing.", fact.said);
             let help = "Write one amount; `1.2 m .. 1.4 m` where it lies somewhere between.";
             self.faults
-                .add("does-not-vary", node.span, message)
+                .add(Code::DoesNotVary, node.span, message)
                 .help(help);
         }
         let (least, most) = (
@@ -195,14 +196,14 @@ impl<'a> Context<'a> {
         if least.dimension != most.dimension {
             let message = format!("The {} goes from days to months.", fact.said);
             self.faults
-                .add("unlike-amounts", node.span, message)
+                .add(Code::UnlikeAmounts, node.span, message)
                 .help("Write both in days, or both in months.");
             return None;
         }
         if high.high < low.low {
             let message = format!("The {} goes from more to less.", fact.said);
             self.faults
-                .add("wrong-way-round", node.span, message)
+                .add(Code::WrongWayRound, node.span, message)
                 .help("Write the lesser amount after `from`.");
             return None;
         }
@@ -231,7 +232,7 @@ impl<'a> Context<'a> {
             let text = node.text().unwrap_or_default();
             let message = format!("`{text}` cannot be {}.", fact.phrase());
             self.faults
-                .add("beyond-limits", node.span, message)
+                .add(Code::BeyondLimits, node.span, message)
                 .help(between(limits, written));
         }
         left

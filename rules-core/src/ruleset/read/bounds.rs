@@ -2,6 +2,7 @@
 
 use super::values::{flipped, is_amount};
 use super::{Reader, listed};
+use crate::faults::Code;
 use crate::grammar::{self, words};
 use crate::quantity::Dimension;
 use crate::ruleset::types::{Type, agree, type_of, varies};
@@ -82,7 +83,7 @@ impl<'a> Reader<'a> {
             };
             map.refuse([entry.key.as_str()]);
             self.fault(
-                "wrong-word",
+                Code::WrongWord,
                 entry.key_span,
                 format!("`{}` is not one of the words of a rule.", entry.key),
             )
@@ -130,7 +131,7 @@ impl<'a> Reader<'a> {
         let along = self.word_of(entry, words(&grammar::ALONG), ALONG)?;
         if !varies(value, &self.vocabulary) {
             let message = "This value is the same all along the thing.";
-            self.fault("does-not-vary", entry.key_span, message)
+            self.fault(Code::DoesNotVary, entry.key_span, message)
                 .help("Leave `holds` out: it says where along a thing a height and the like must be kept.");
             return None;
         }
@@ -143,8 +144,12 @@ impl<'a> Reader<'a> {
             Some(Type::YesNo(_)) => "Add `is: yes` or `is: no`.",
             _ => "Add `at-least`, `at-most`, `more-than`, `less-than` or `is`.",
         };
-        self.fault("no-bound", span, "Nothing says what this value must keep.")
-            .help(help);
+        self.fault(
+            Code::NoBound,
+            span,
+            "Nothing says what this value must keep.",
+        )
+        .help(help);
     }
 
     /// All bounds beside a value, which may be several.
@@ -176,7 +181,7 @@ impl<'a> Reader<'a> {
                 .into_iter()
                 .collect();
             if choices.as_ref().is_some_and(Vec::is_empty) {
-                self.fault("empty-value", entry.value.span, "`is` names no answer.");
+                self.fault(Code::EmptyValue, entry.value.span, "`is` names no answer.");
             }
             bounds.extend(choices.map(Bound::Is));
         }
@@ -186,7 +191,7 @@ impl<'a> Reader<'a> {
     fn limit(&mut self, entry: &'a Entry, sort: Type) -> Option<Value> {
         let Type::Amount(wanted) = sort else {
             self.fault(
-                "not-an-amount",
+                Code::NotAnAmount,
                 entry.key_span,
                 format!(
                     "`{}` compares amounts, and this is answered with a word.",
@@ -208,7 +213,7 @@ impl<'a> Reader<'a> {
                     "{} is expected here, and this is answered with a word.",
                     capital(wanted.words())
                 );
-                self.fault("not-an-amount", entry.value.span, message);
+                self.fault(Code::NotAnAmount, entry.value.span, message);
                 None
             }
         }
@@ -217,7 +222,7 @@ impl<'a> Reader<'a> {
     fn choice(&mut self, node: &'a Node, sort: Type, value: &Value) -> Option<Choice> {
         let Some(word) = node.text() else {
             self.fault(
-                "not-a-word",
+                Code::NotAWord,
                 node.span,
                 format!(
                     "A word or an amount is expected after `is`, not {}.",
@@ -242,7 +247,7 @@ impl<'a> Reader<'a> {
     fn amount_choice(&mut self, word: &str, span: Span, wanted: Dimension) -> Option<Choice> {
         if !is_amount(word) {
             self.fault(
-                "bad-amount",
+                Code::BadAmount,
                 span,
                 format!("`{word}` is not {}.", wanted.words()),
             )
@@ -264,7 +269,7 @@ impl<'a> Reader<'a> {
 
     fn none(&mut self, value: &Value, span: Span) -> Option<Choice> {
         let Value::Fact(id) = value else {
-            self.fault("never-none", span, "A measure is never `none`.")
+            self.fault(Code::NeverNone, span, "A measure is never `none`.")
                 .help("Use `count` to ask whether there are any.");
             return None;
         };
@@ -273,7 +278,7 @@ impl<'a> Reader<'a> {
         }
         let path = self.vocabulary.fact_path(*id);
         self.fault(
-            "never-none",
+            Code::NeverNone,
             span,
             format!("`{path}` always has a value; it is never `none`."),
         )
@@ -297,7 +302,7 @@ impl<'a> Reader<'a> {
             listed(words.iter().map(String::as_str))
         );
         self.fault(
-            "unknown-word",
+            Code::UnknownWord,
             span,
             format!("`{word}` is not an answer to `{path}`."),
         )
@@ -309,7 +314,7 @@ impl<'a> Reader<'a> {
     fn contradiction(&mut self, value: &Value, bounds: &[Bound], span: Span) {
         if super::coverage::impossible(value, bounds, &self.vocabulary) {
             self.fault(
-                "contradiction",
+                Code::Contradiction,
                 span,
                 "Nothing can keep all of these limits at once.",
             )

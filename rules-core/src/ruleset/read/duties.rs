@@ -5,6 +5,7 @@ use std::rc::Rc;
 
 use super::rules::spelled_out;
 use super::{Reader, listed};
+use crate::faults::Code;
 use crate::grammar;
 use crate::quantity::Dimension;
 use crate::ruleset::types::agree;
@@ -73,7 +74,7 @@ impl<'a> Reader<'a> {
     fn before_or_after_what(&mut self, entry: Option<&'a Entry>) {
         let Some(entry) = entry else { return };
         self.fault(
-            "no-event",
+            Code::NoEvent,
             entry.key_span,
             format!(
                 "`{}` counts days from something, and nothing says before or after what.",
@@ -95,7 +96,7 @@ impl<'a> Reader<'a> {
         };
         if by.unit == within.unit && within.range.high < by.range.low {
             self.fault(
-                "span-order",
+                Code::SpanOrder,
                 entry.value.span,
                 "This step must be done long before something and may not be done so early: no day is left for it.",
             )
@@ -122,7 +123,7 @@ impl<'a> Reader<'a> {
             .map(|guess| format!("Did you mean `{guess}`? "));
         let steps = listed(known.iter().map(String::as_str));
         self.fault(
-            "unknown-event",
+            Code::UnknownEvent,
             span,
             format!("There is no step `{word}` here, and it is not the name of a day."),
         )
@@ -171,7 +172,7 @@ impl<'a> Reader<'a> {
                 step_ids(node).filter(|id| id.text().is_some_and(|id| names.contains(&id)));
             if let Some(id) = in_circle.next() {
                 reader
-                    .fault("circle-of-steps", id.span, message.clone())
+                    .fault(Code::CircleOfSteps, id.span, message.clone())
                     .help("Take away one `before` or `after`.");
             }
         });
@@ -195,7 +196,7 @@ impl<'a> Reader<'a> {
         }
         if stated.range.low < 0 || entry.key == "every" && stated.range.high == 0 {
             self.fault(
-                "bad-span",
+                Code::BadSpan,
                 entry.value.span,
                 format!("`{text}` is no time that can pass."),
             )

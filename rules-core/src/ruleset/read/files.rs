@@ -4,6 +4,7 @@
 //! has put something into a rule of another.
 
 use super::FileFaults;
+use crate::faults::Code;
 use crate::text::{self, Content, Faults, Node, Span};
 
 /// More files than this are a mistake.
@@ -83,17 +84,17 @@ impl<'t> Gatherer<'_, 't> {
         let is = |name: &Option<String>| name.as_deref() == Some(base);
         if self.open.iter().any(is) {
             faults
-                .add("base-ring", span, format!("`{base}` builds on itself."))
+                .add(Code::BaseRing, span, format!("`{base}` builds on itself."))
                 .help("Follow `builds-on` from file to file, and break the ring.");
         } else if self.files.iter().any(|file| is(&file.name)) {
             // Two files may build on the same one.
         } else if self.files.len() + self.open.len() >= MOST_FILES {
-            let said = |fault: &text::Fault| fault.code == "too-many-bases";
+            let said = |fault: &text::Fault| fault.code == Code::TooManyBases;
             if faults.list.iter().any(said) {
                 return;
             }
             faults.add(
-                "too-many-bases",
+                Code::TooManyBases,
                 span,
                 format!("More than {MOST_FILES} files build on each other."),
             );
@@ -102,7 +103,7 @@ impl<'t> Gatherer<'_, 't> {
         } else {
             faults
                 .add(
-                    "unknown-base",
+                    Code::UnknownBase,
                     span,
                     format!("There is no rule set `{base}` to build on."),
                 )

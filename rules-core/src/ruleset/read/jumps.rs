@@ -3,6 +3,7 @@
 use super::Reader;
 use super::coverage::{Cell, bounds_of, cells, rows_taking, stated};
 use super::layers::same;
+use crate::faults::Code;
 use crate::quantity::{Dimension, ONE, Unit, show_exactly};
 use crate::ruleset::{Area, Bound, Operand, Rule, ShareOf, Stated, Table, Test, Then, Value};
 use crate::vocabulary::Vocabulary;
@@ -28,7 +29,7 @@ impl Reader<'_> {
                     let own = table.filter(|_| test.span.start >= rule.span.start);
                     let span = own.map_or(rule.span, |table| table.span);
                     let span = self.unplaced(span, rule.layer);
-                    self.warning("limit-jumps", span, message)
+                    self.warning(Code::LimitJumps, span, message)
                         .help("Read the rows again. If the law says just this, leave it as it is.");
                 }
             }

@@ -4,6 +4,7 @@ use super::Reader;
 use super::names::parts;
 use super::terms::Known;
 use super::values::{flipped, is_amount};
+use crate::faults::Code;
 use crate::grammar::{self, PERIODS, measure_named, words};
 use crate::quantity::Dimension;
 use crate::ruleset::types::{Type, type_of};
@@ -52,7 +53,7 @@ impl<'a> Reader<'a> {
             return;
         }
         self.warning(
-            "distance-to-the-lot",
+            Code::DistanceToTheLot,
             span,
             "`lot.boundary` is the whole lot as an area: a pool on the lot is always 0 m from it.",
         )
@@ -95,7 +96,7 @@ impl<'a> Reader<'a> {
         let guess = closest(word, known.clone()).map(|guess| format!("Did you mean `{guess}`? "));
         let list = format!("The words here are {}.", super::listed(known));
         self.fault(
-            "unknown-word",
+            Code::UnknownWord,
             span,
             format!("`{word}` is not one of the words that can stand here."),
         )

@@ -2,6 +2,7 @@
 
 use super::Reader;
 use super::values::flipped;
+use crate::faults::Code;
 use crate::grammar::{self, OWN_KIND, words};
 use crate::quantity::Dimension;
 use crate::ruleset::Question;
@@ -187,7 +188,7 @@ impl<'a> Reader<'a> {
     fn said_otherwise(&mut self, same: bool, name: &str, span: Span) -> Option<()> {
         if !same {
             self.fault(
-                "changed-word",
+                Code::ChangedWord,
                 span,
                 format!("The earlier edition has `{name}` too, and with other answers."),
             )
@@ -260,7 +261,7 @@ impl<'a> Reader<'a> {
         if taken {
             let kind = self.vocabulary.kind(kind).name.clone();
             self.fault(
-                "name-taken",
+                Code::NameTaken,
                 span,
                 format!("`{kind}.{name}` is there already."),
             )

@@ -9,6 +9,7 @@ use std::sync::Arc;
 use super::coverage::stated;
 use super::holds::{alike, is_all_tests, tests_in};
 use super::layers::{bare, same};
+use crate::faults::Code;
 use crate::ruleset::{self, Once, Relief, Requirement, Rule, Strength, Test, Value};
 use crate::vocabulary::{Answer, Vocabulary};
 use crate::work;
@@ -62,7 +63,7 @@ impl Reader<'_> {
         }
         let span = self.unplaced(rule.span, rule.layer);
         self.warning(
-            "never-applies",
+            Code::NeverApplies,
             span,
             format!(
                 "The rule `{}` can never apply: its conditions rule each other out.",
@@ -83,7 +84,7 @@ impl Reader<'_> {
             is_all_tests(&rule.require) && asked.iter().all(|test| sight.implied(test, &given));
         if asks_nothing && relief.when.is_none() {
             self.warning(
-                "relief-asks-nothing",
+                Code::ReliefAsksNothing,
                 span,
                 format!(
                     "The relief `{}` asks for nothing that every plan does not have: with it the rule can never fail.",
@@ -93,7 +94,7 @@ impl Reader<'_> {
             .help("Say what the relief asks for, or withdraw the rule.");
         } else if asks_nothing {
             self.warning(
-                "relief-asks-nothing",
+                Code::ReliefAsksNothing,
                 span,
                 format!(
                     "The relief `{}` asks for nothing beyond its `when`: the rule just does not apply there.",
@@ -103,7 +104,7 @@ impl Reader<'_> {
             .help("Put that condition under the rule's `unless`.");
         } else if no_help {
             self.warning(
-                "relief-no-help",
+                Code::ReliefNoHelp,
                 span,
                 format!(
                     "The relief `{}` asks for all that the rule itself asks for, so that it never helps.",
@@ -140,7 +141,7 @@ impl Reader<'_> {
             one.id, other.id
         );
         let span = self.unplaced(other.span, other.layer);
-        self.warning("clash", span, message).help(
+        self.warning(Code::Clash, span, message).help(
             "If they never apply to the same thing, nothing is wrong; otherwise say which gives way.",
         );
     }

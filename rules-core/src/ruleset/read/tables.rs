@@ -2,6 +2,7 @@
 
 use super::Reader;
 use super::coverage;
+use crate::faults::Code;
 use crate::grammar;
 use crate::quantity::Dimension;
 use crate::ruleset::types::{Type, agree, type_of};
@@ -29,7 +30,7 @@ impl<'a> Reader<'a> {
             let found = type_of(&value, &reader.vocabulary).and_then(Type::dimension);
             let (Some(found), Some(expected)) = (found, wanted.or(found)) else {
                 reader.fault(
-                    "not-an-amount",
+                    Code::NotAnAmount,
                     node.span,
                     "An amount is expected here, and this is answered with a word.",
                 );
@@ -52,7 +53,7 @@ impl<'a> Reader<'a> {
                     "The name of a class is expected here, not {}.",
                     node.describe()
                 );
-                reader.fault("not-a-word", node.span, message);
+                reader.fault(Code::NotAWord, node.span, message);
                 return None;
             }
             reader.said_here(node, "then").map(str::to_owned)
@@ -65,7 +66,7 @@ impl<'a> Reader<'a> {
         let by = self.if_written(by, |reader, node| reader.value(node, None));
         let rows = rows.map(|entry| self.items(&entry.value, "rows"))?;
         if rows.is_empty() {
-            self.fault("empty-list", node.span, "This table has no rows.");
+            self.fault(Code::EmptyList, node.span, "This table has no rows.");
             return None;
         }
         let by = by?;
@@ -99,7 +100,7 @@ impl<'a> Reader<'a> {
         let test = match (when, otherwise) {
             (Some(_), Some(otherwise)) => {
                 self.fault(
-                    "two-tests",
+                    Code::TwoTests,
                     otherwise.key_span,
                     "A row has `when` or `otherwise`, not both.",
                 )
@@ -129,14 +130,14 @@ impl<'a> Reader<'a> {
     ) -> Option<RowTest> {
         let Some(by) = by else {
             map.keys(&grammar::BOUNDS, self.faults());
-            self.fault("no-row-test", span, "Nothing says when this row applies.")
+            self.fault(Code::NoRowTest, span, "Nothing says when this row applies.")
                 .help("Give the table `by:` with a fact and the row a bound on it, or the row a `when:` or `otherwise:`.");
             return None;
         };
         let before = self.faults().list.len();
         let bounds = self.bounds(map, by);
         if bounds.is_empty() && self.faults().list.len() == before {
-            self.fault("no-row-test", span, "Nothing says when this row applies.")
+            self.fault(Code::NoRowTest, span, "Nothing says when this row applies.")
                 .help(
                     "Give it a bound (`at-most`, `less-than`, `is`, …), a `when:` or `otherwise:`.",
                 );
@@ -157,7 +158,7 @@ impl<'a> Reader<'a> {
             (Some(otherwise), Some(then)) => {
                 if self.yes_no(&otherwise.value) == Some(false) {
                     self.fault(
-                        "otherwise-no",
+                        Code::OtherwiseNo,
                         otherwise.value.span,
                         "`otherwise: no` means nothing.",
                     )
@@ -166,7 +167,7 @@ impl<'a> Reader<'a> {
                 Some(&then.value)
             }
             (None, None) => {
-                self.fault("no-then", span, "Nothing says what this row gives.")
+                self.fault(Code::NoThen, span, "Nothing says what this row gives.")
                     .help("Add `then:`.");
                 None
             }
