@@ -248,14 +248,14 @@ fn words_that_are_not_ours_lead_to_those_that_mean_the_same() {
                 "ruleset: town\ntitle: Town\nedition: \"1\"\nauthority: the town\nrules:\n  - id: one\n    title: One\n    clause: s. 1\n    require: {{fact: pool.depth, {wrong}: 1 m}}\n"
             );
             let refusal = read_rules(&text, &|_| None).expect_err(wrong);
-            let told: Vec<Option<&str>> = refusal.rules[0]
+            let told: Vec<Option<String>> = refusal.rules[0]
                 .faults
                 .list
                 .iter()
-                .map(|fault| fault.help.as_deref())
+                .map(|fault| fault.help.as_ref().map(ToString::to_string))
                 .collect();
             let expected = format!("Write `{right}`.");
-            assert_eq!(told, [Some(expected.as_str())], "{wrong}");
+            assert_eq!(told, [Some(expected)], "{wrong}");
         }
     }
 }

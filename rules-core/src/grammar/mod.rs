@@ -225,7 +225,11 @@ impl<const N: usize> Keys<N> {
         key: &'static str,
         faults: &mut Faults,
     ) -> Option<&'a Entry> {
-        MapReader::new(node, self.what, faults)?.need(key, faults)
+        let mut map = MapReader::new(node, self.what, faults)?;
+        let entry = map.need(key, faults);
+        let known = self.keys.iter().map(|key| key.name);
+        map.finish_again(known.chain(self.refused.iter().copied()), faults);
+        entry
     }
 }
 

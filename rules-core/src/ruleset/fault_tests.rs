@@ -17,7 +17,7 @@ fn one(body: &str, code: &str, under: &str, message: &str, help: &str) {
     assert_eq!(fault.code.word(), code, "{}", faults.show("rules", &text));
     assert_eq!(Lines::new(&text).underlined(fault.span.unwrap()), under);
     assert_eq!(fault.message, message);
-    assert_eq!(fault.help.as_deref().unwrap_or_default(), help);
+    assert_eq!(fault.help.clone().unwrap_or_default().to_string(), help);
 }
 
 /// The same for the parts of one rule.

@@ -18,7 +18,7 @@ use crate::plan::Plan;
 use crate::report::{JudgedBy, ReadBySome, Report, Texts, governed_report, together};
 use crate::ruleset::RuleSet;
 use crate::steps::{Steps, steps_of_several};
-use crate::text::{self, DID_YOU_MEAN, Fault, Faults, Node, Span};
+use crate::text::{self, Fault, Faults, Node, Span};
 use crate::{Refusal, Refused, plan_refused, read_rules_in, steps_texts};
 
 /// The text of a rule set, the name that the person knows it by, and where to find the files that it builds on.
@@ -235,8 +235,8 @@ struct Told(BTreeMap<(Option<Span>, Code), Fault>);
 impl Told {
     fn add(&mut self, faults: Faults) {
         let said = |fault: &Fault| {
-            let help = fault.help.as_deref().unwrap_or_default();
-            (help.starts_with(DID_YOU_MEAN), help.len())
+            let help = fault.help.as_ref().map_or(0, |help| help.to_string().len());
+            (fault.is_slip_of_the_pen(), help)
         };
         for fault in faults.list {
             match self.0.entry((fault.span, fault.code)) {

@@ -123,7 +123,7 @@ fn has_control(text: &str, faults: &mut Faults) -> bool {
             u32::from(c)
         );
         faults
-            .add(Code::ControlCharacter, Span { start, end }, message)
+            .add(Code::ControlCharacter, Span::new(start, end), message)
             .help("Take it out; is this a text file?");
     }
     any

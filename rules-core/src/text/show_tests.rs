@@ -116,7 +116,7 @@ fn shown_at(text: &str, mark: &str) -> String {
     let start = text.find(mark).unwrap();
     let mut faults = Faults::default();
     let end = start + mark.len();
-    faults.add(Code::NotYaml, Span { start, end }, "So it is.");
+    faults.add(Code::NotYaml, Span::new(start, end), "So it is.");
     faults.list[0].show("plan.yaml", text)
 }
 
@@ -148,14 +148,7 @@ fn only_the_first_line_of_a_place_is_underlined() {
 fn many_faults_are_counted_and_equal_ones_said_once() {
     let mut faults = Faults::default();
     for start in (0..70).rev().chain(0..70) {
-        faults.add(
-            Code::NotYaml,
-            Span {
-                start,
-                end: start + 1,
-            },
-            "So it is.",
-        );
+        faults.add(Code::NotYaml, Span::new(start, start + 1), "So it is.");
     }
     let text = "x".repeat(70);
     let said = faults.show("plan.yaml", &text);
@@ -261,7 +254,10 @@ fn yes_and_no_are_read_in_words() {
     );
     let fault = word("e").unwrap_err();
     assert_eq!(fault.message, "`yes` or `no` is expected here, not `yess`.");
-    assert_eq!(fault.help.as_deref(), Some("Did you mean `yes`?"));
+    assert_eq!(
+        fault.help.map(|help| help.to_string()).as_deref(),
+        Some("Did you mean `yes`?")
+    );
     assert_eq!(
         word("g").unwrap_err().message,
         "`yes` or `no` is expected here, not a list."

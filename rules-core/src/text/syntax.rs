@@ -9,16 +9,51 @@ pub(super) struct Said {
     pub help: &'static str,
 }
 
+/// Lists and maps inside each other.
+pub(super) const TOO_DEEP: Said = Said {
+    code: Code::TooDeep,
+    message: "Lists and maps stand inside each other more than 64 deep.",
+    help: "A plan or a rule set needs far fewer; a bracket is probably not closed.",
+};
+
+/// Text after a value.
+const LEFT_OVER: Said = Said {
+    code: Code::LeftOver,
+    message: "Something more stands here after the value has ended.",
+    help: "If it belongs to the value, put the whole value in quotes; if not, put it on a line of its own.",
+};
+
+/// A word with a `*`.
+pub(super) const ALIAS: Said = Said {
+    code: Code::Alias,
+    message: "A word that begins with `*` repeats another part of the file, which is not possible here.",
+    help: "Write it out. If it is meant as text, put it in quotes.",
+};
+
+/// A tab before a key.
+pub(super) const TAB: Said = Said {
+    code: Code::Tab,
+    message: "A tab stands where the line is indented.",
+    help: "Indent with spaces: a tab has no fixed width, so nobody can say what belongs to what.",
+};
+
+/// A word with a `!`.
+pub(super) const TAG: Said = Said {
+    code: Code::Tag,
+    message: "A word that begins with `!` is a tag, and tags are not read here.",
+    help: "Take it out. If it is meant as text, put it in quotes.",
+};
+
+/// A word with a `&`.
+pub(super) const ANCHOR: Said = Said {
+    code: Code::Anchor,
+    message: "A word that begins with `&` or `*` names a part of the file to be repeated, which is not possible here.",
+    help: "Write it out. If it is meant as text, put it in quotes.",
+};
+
 /// The parser's words, by a part that marks them, and ours. The first that fits is taken.
 const TABLE: &[(&str, Said)] = &[
-    (
-        "recursion limit",
-        Said {
-            code: Code::TooDeep,
-            message: "Lists and maps stand inside each other more than 64 deep.",
-            help: "A plan or a rule set needs far fewer; a bracket is probably not closed.",
-        },
-    ),
+    ("recursion limit", TOO_DEEP),
     (
         "expected node content",
         Said {
@@ -27,30 +62,8 @@ const TABLE: &[(&str, Said)] = &[
             help: "Take out the `,` or bracket that is too many, or write the value.",
         },
     ),
-    (
-        "left over",
-        Said {
-            code: Code::LeftOver,
-            message: "Something more stands here after the value has ended.",
-            help: "If it belongs to the value, put the whole value in quotes; if not, put it on a line of its own.",
-        },
-    ),
-    (
-        "unknown anchor",
-        Said {
-            code: Code::Alias,
-            message: "A word that begins with `*` repeats another part of the file, which is not possible here.",
-            help: "Write it out. If it is meant as text, put it in quotes.",
-        },
-    ),
-    (
-        "tab",
-        Said {
-            code: Code::Tab,
-            message: "A tab stands where the line is indented.",
-            help: "Indent with spaces: a tab has no fixed width, so nobody can say what belongs to what.",
-        },
-    ),
+    ("unknown anchor", ALIAS),
+    ("tab", TAB),
     (
         "invalid Unicode character",
         Said {
@@ -268,14 +281,7 @@ const TABLE: &[(&str, Said)] = &[
             help: "Take the line out; if it is meant as text, put it in quotes.",
         },
     ),
-    (
-        "tag",
-        Said {
-            code: Code::Tag,
-            message: "A word that begins with `!` is a tag, and tags are not read here.",
-            help: "Take it out. If it is meant as text, put it in quotes.",
-        },
-    ),
+    ("tag", TAG),
     (
         "TAG",
         Said {
@@ -292,14 +298,7 @@ const TABLE: &[(&str, Said)] = &[
             help: "Take it out. If it is meant as text, put it in quotes.",
         },
     ),
-    (
-        "anchor",
-        Said {
-            code: Code::Anchor,
-            message: "A word that begins with `&` or `*` names a part of the file to be repeated, which is not possible here.",
-            help: "Write it out. If it is meant as text, put it in quotes.",
-        },
-    ),
+    ("anchor", ANCHOR),
 ];
 
 /// What is said where the table has nothing better.
@@ -309,8 +308,14 @@ const OTHERWISE: Said = Said {
     help: "Look at the indentation, the brackets and the quotation marks here and on the line above.",
 };
 
-/// Says in plain words what the parser objects to.
-pub(super) fn say(info: &str) -> &'static Said {
+/// What the parser says of a line on which a key should stand.
+const KEY_EXPECTED: &str = "expected key";
+
+/// Says in plain words what the parser objects to, at a place after other text of its line or not. The parser has no codes.
+pub(super) fn say(info: &str, after_text: bool) -> &'static Said {
+    if after_text && info.contains(KEY_EXPECTED) {
+        return &LEFT_OVER;
+    }
     let fits = TABLE.iter().find(|(mark, _)| info.contains(mark));
     fits.map_or(&OTHERWISE, |(_, said)| said)
 }

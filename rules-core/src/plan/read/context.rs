@@ -6,7 +6,7 @@ use super::super::{Source, SourceIndex};
 use crate::faults::Code;
 use crate::grammar::Keys;
 use crate::quantity::{self, Dimension, QuantityFault, Unit, Written};
-use crate::text::{Entry, Faults, Node, Span, closest};
+use crate::text::{Entry, Faults, Help, Node, Span, meant_or};
 use crate::vocabulary::{Vocabulary, is_name};
 
 /// The widest angle that makes sense for a turn, in billionths of a degree.
@@ -238,16 +238,18 @@ impl<'a> Context<'a> {
     }
 }
 
-/// `Did you mean …?`, and the list of what is possible where it is short.
+/// The word that was meant; where none is close, what is possible.
 pub(super) fn guess<'w>(
     text: &str,
     words: impl Iterator<Item = &'w str> + Clone,
     list: &str,
-) -> String {
+) -> Help {
+    meant_or(text, words.clone(), possible(words, list))
+}
+
+/// The words that are possible, of many the first.
+fn possible<'w>(words: impl Iterator<Item = &'w str>, list: &str) -> String {
     const LONGEST_LIST: usize = 12;
-    if let Some(close) = closest(text, words.clone()) {
-        return format!("Did you mean `{close}`?");
-    }
     let all: Vec<_> = words.map(|word| format!("`{word}`")).collect();
     match all.len() {
         0 => "There are none.".to_owned(),

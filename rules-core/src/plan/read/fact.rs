@@ -10,7 +10,7 @@ use crate::grammar::plan::POSSIBLE;
 use crate::quantity::{
     Dimension, Interval, NO_HIGH, NO_LOW, Unit, Written, in_one_dimension, show_exactly,
 };
-use crate::text::{Entry, MapReader, Node, closest, yes_no};
+use crate::text::{Entry, Help, MapReader, Node, yes_no};
 use crate::vocabulary::{Answer, Fact, FactId};
 
 impl<'a> Context<'a> {
@@ -101,12 +101,8 @@ impl<'a> Context<'a> {
             return Some(words_of([text]));
         }
         let message = format!("`{text}` is not a word for {}.", fact.phrase());
-        let help = match known
-            .clone()
-            .find(other_spelling)
-            .or_else(|| closest(text, known.clone()))
-        {
-            Some(word) => format!("Did you mean `{word}`?"),
+        let help = match known.clone().find(other_spelling) {
+            Some(word) => Help::near(Some(word.to_owned()), ""),
             None => guess(text, known, "The words here are"),
         };
         self.faults

@@ -26,7 +26,7 @@ fn only(from: &str, to: &str) -> (&'static str, String, String) {
     (
         fault.code.word(),
         fault.message.clone(),
-        fault.help.clone().unwrap_or_default(),
+        fault.help.clone().unwrap_or_default().to_string(),
     )
 }
 

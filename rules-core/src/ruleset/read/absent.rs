@@ -75,12 +75,12 @@ impl Reader<'_> {
             );
         }
         for (help, span) in helps {
-            self.say_no_help(help, self.unplaced(span, rule.layer));
+            self.say_no_help(help, span);
         }
         let mut told = BTreeSet::new();
         for (what, span) in found {
             if told.insert(what) {
-                self.say_absent(what, self.unplaced(span, rule.layer));
+                self.say_absent(what, span);
             }
         }
     }

@@ -7,7 +7,7 @@ use crate::grammar::{self, words};
 use crate::quantity::Dimension;
 use crate::ruleset::types::{Type, agree, type_of, varies};
 use crate::ruleset::{Along, Bound, Choice, Test, Value};
-use crate::text::{Entry, MapReader, Node, Span, closest};
+use crate::text::{Entry, MapReader, Node, Span, meant_and};
 use crate::vocabulary::{Answer, FactId};
 
 /// In the order of their words.
@@ -122,7 +122,7 @@ impl<'a> Reader<'a> {
             value,
             bounds,
             holds: flipped(holds)?,
-            span: self.place(span),
+            span,
         })
     }
 
@@ -295,18 +295,15 @@ impl<'a> Reader<'a> {
             return Some(Choice::Word(word.to_owned()));
         }
         let path = self.vocabulary.fact_path(id);
-        let guess = closest(word, words.iter().map(String::as_str))
-            .map(|guess| format!("Did you mean `{guess}`? "));
-        let list = format!(
-            "Its answers are {}.",
-            listed(words.iter().map(String::as_str))
-        );
+        let words = words.iter().map(String::as_str);
+        let list = format!("Its answers are {}.", listed(words.clone()));
+        let help = meant_and(word, words, list);
         self.fault(
             Code::UnknownWord,
             span,
             format!("`{word}` is not an answer to `{path}`."),
         )
-        .help(guess.unwrap_or_default() + &list);
+        .help(help);
         None
     }
 

@@ -30,7 +30,7 @@ impl<'a> Reader<'a> {
             about_pool: about_pool || subject.about_pool,
             table: table?,
             cited,
-            span: self.place(node.span),
+            span: node.span,
         })
     }
 

@@ -10,7 +10,7 @@ use crate::grammar;
 use crate::quantity::Dimension;
 use crate::ruleset::types::agree;
 use crate::ruleset::{Duty, Stated, circle};
-use crate::text::{Entry, Node, Span, closest};
+use crate::text::{Entry, Node, Span, meant_and};
 use crate::vocabulary::Role;
 
 /// What happens on every site, whether or not a rule file has a step for it; beside these the days of the vocabulary.
@@ -66,7 +66,7 @@ impl<'a> Reader<'a> {
             takes: takes?,
             every: every?,
             cited,
-            span: self.place(node.span),
+            span: node.span,
         })
     }
 
@@ -119,18 +119,18 @@ impl<'a> Reader<'a> {
         if known.contains(word) {
             return;
         }
-        let guess = closest(word, known.iter().map(String::as_str))
-            .map(|guess| format!("Did you mean `{guess}`? "));
-        let steps = listed(known.iter().map(String::as_str));
+        let known = known.iter().map(String::as_str);
+        let says = format!(
+            "Give the step an entry of its own under `do`, or use one of {}.",
+            listed(known.clone())
+        );
+        let help = meant_and(word, known, says);
         self.fault(
             Code::UnknownEvent,
             span,
             format!("There is no step `{word}` here, and it is not the name of a day."),
         )
-        .help(format!(
-            "{}Give the step an entry of its own under `do`, or use one of {steps}.",
-            guess.unwrap_or_default()
-        ));
+        .help(help);
     }
 
     /// Everything that a step can come before or after.

@@ -166,7 +166,7 @@ impl<'a> Reader<'a> {
         Some(Requirement::Each(Box::new(Each {
             selection,
             require: require?,
-            span: self.place(map.span()),
+            span: map.span(),
         })))
     }
 

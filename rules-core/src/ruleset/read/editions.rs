@@ -26,6 +26,8 @@ pub(super) struct Chain<'g, 't> {
     program: [usize; 3],
     /// The editions that are being read.
     open: Vec<&'t str>,
+    /// The names of the files of all editions, by their numbers.
+    names: Vec<Option<String>>,
     found: Vec<Found>,
 }
 
@@ -47,6 +49,7 @@ impl<'g, 't> Chain<'g, 't> {
             language,
             program: program.counts(),
             open: Vec::new(),
+            names: Vec::new(),
             found: Vec::new(),
         }
     }
@@ -78,7 +81,7 @@ impl<'g, 't> Chain<'g, 't> {
 
     /// Reads an edition, the ones before it first.
     fn edition(&mut self, name: Option<&str>, text: &'t str, vocabulary: Vocabulary) -> Edition {
-        let files = match files::gather(name, text, self.bases) {
+        let files = match files::gather(name, text, self.bases, &mut self.names) {
             Ok(files) => files,
             Err(faults) => {
                 self.found.push(Found {

@@ -28,7 +28,6 @@ impl Reader<'_> {
                 if let Some((message, table)) = jump(test, bound, &self.vocabulary) {
                     let own = table.filter(|_| test.span.start >= rule.span.start);
                     let span = own.map_or(rule.span, |table| table.span);
-                    let span = self.unplaced(span, rule.layer);
                     self.warning(Code::LimitJumps, span, message)
                         .help("Read the rows again. If the law says just this, leave it as it is.");
                 }

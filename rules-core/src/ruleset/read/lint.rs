@@ -59,7 +59,6 @@ impl Reader<'_> {
         unproven(requirement, &[], &self.vocabulary, &mut found);
         for (fact, span) in found {
             let path = self.vocabulary.fact_path(fact);
-            let span = self.unplaced_beside(span, root);
             self.fault(Code::NotOfNone, span, format!("`{path}` can be `none`, and nothing says whether this holds then."))
                 .help(format!("If there must be one, write `{{not: {{fact: {path}, is: none}}}}` beside it; if none will do as well, write `any-of` with `{{fact: {path}, is: none}}`."));
         }

@@ -393,21 +393,6 @@ impl<'a> Reader<'a> {
         self.warnings.add(code, span, message)
     }
 
-    /// A place counted from the beginning of its own file, as it stands in a rule set.
-    fn place(&self, span: Span) -> Span {
-        files::place(span, self.files)
-    }
-
-    /// The place of which [`place`](Self::place) gives `span`.
-    fn unplaced(&self, span: Span, file: usize) -> Span {
-        files::unplaced(span, file, self.files)
-    }
-
-    /// As [`unplaced`](Self::unplaced), in the file in which `other` is.
-    fn unplaced_beside(&self, span: Span, other: Span) -> Span {
-        self.unplaced(span, files::file_of(other, self.files))
-    }
-
     // Small parts that many things have.
 
     fn map(&mut self, node: &'a Node, what: &'a str) -> Option<MapReader<'a>> {

@@ -3,7 +3,7 @@
 use super::{Reader, listed};
 use crate::faults::Code;
 use crate::ruleset::Selection;
-use crate::text::{Span, closest, meant_or};
+use crate::text::{Help, Span, closest, meant_or};
 use crate::vocabulary::{FactId, KindId, Number, OutlineId};
 
 use super::terms::Known;
@@ -139,8 +139,8 @@ impl<'a> Reader<'a> {
             return;
         }
         let facts = self.fact_names(kind);
-        let guess = closest(tail, facts.iter().map(String::as_str))
-            .map(|guess| format!("Did you mean `{head}.{guess}`? "));
+        let guess =
+            closest(tail, facts.iter().map(String::as_str)).map(|guess| format!("{head}.{guess}"));
         let list = format!(
             "Its facts are {}.",
             listed(facts.iter().map(String::as_str))
@@ -150,7 +150,7 @@ impl<'a> Reader<'a> {
             span,
             format!("`{head}` has no fact `{tail}`."),
         )
-        .help(guess.unwrap_or_default() + &list);
+        .help(Help::near(guess, list));
     }
 
     fn fact_names(&self, kind: KindId) -> Vec<String> {
@@ -295,8 +295,8 @@ impl<'a> Reader<'a> {
         let names: Vec<_> = outlines
             .map(|&id| self.vocabulary.outline(id).name.clone())
             .collect();
-        let guess = closest(tail, names.iter().map(String::as_str))
-            .map(|guess| format!("Did you mean `{head}.{guess}`? "));
+        let guess =
+            closest(tail, names.iter().map(String::as_str)).map(|guess| format!("{head}.{guess}"));
         let lead = match names.as_slice() {
             [_] => "Its only outline is",
             _ => "Its outlines are",
@@ -307,7 +307,7 @@ impl<'a> Reader<'a> {
             span,
             format!("`{head}` has no outline `{tail}`."),
         )
-        .help(guess.unwrap_or_default() + &list);
+        .help(Help::near(guess, list));
         None
     }
 }

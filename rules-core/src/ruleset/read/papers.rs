@@ -149,7 +149,7 @@ impl<'a> Reader<'a> {
             on: when.on,
             discretion,
             cited,
-            span: self.place(node.span),
+            span: node.span,
         })
     }
 
@@ -240,7 +240,7 @@ impl<'a> Reader<'a> {
             id: id?.to_owned(),
             says: says?,
             when: when?,
-            span: self.place(node.span),
+            span: node.span,
         })
     }
 

@@ -7,7 +7,7 @@ use super::{Reader, bounds, lint};
 use crate::faults::Code;
 use crate::grammar::{Combination, Main, Measure, PART, TERM_OF, main_named, mains};
 use crate::ruleset::{Requirement, Value};
-use crate::text::{Content, Entry, MapReader, Node, Span, closest, meant_or};
+use crate::text::{Content, Entry, Help, MapReader, Node, Span, closest, meant_or};
 
 impl<'a> Reader<'a> {
     /// A requirement that stands for itself: a rule's, a condition, a `where`, a term's.
@@ -110,10 +110,10 @@ impl<'a> Reader<'a> {
             .iter()
             .find_map(|entry| Some((entry, closest(&entry.key, mains())?)));
         let span = guess.map_or(node.span, |(entry, _)| entry.key_span);
-        let help = guess.map_or_else(
-            || "Write one of `fact`, `distance`, `area`, `length`, `count`, `enclosure`, `sound`, `all-of`, `any-of`, `not`, `each`, `meets`, `have`, `table`.".to_owned(),
-            |(_, guess)| format!("Did you mean `{guess}`?"),
-        );
+        let help = match guess {
+            Some((_, guess)) => Help::near(Some(guess.to_owned()), ""),
+            None => "Write one of `fact`, `distance`, `area`, `length`, `count`, `enclosure`, `sound`, `all-of`, `any-of`, `not`, `each`, `meets`, `have`, `table`.".into(),
+        };
         self.fault(
             Code::NoRequirement,
             span,

@@ -138,7 +138,7 @@ impl<'a> Reader<'a> {
             note,
             in_force: in_force?,
             layer: self.file,
-            span: self.place(node.span),
+            span: node.span,
         })
     }
 
@@ -285,7 +285,7 @@ impl<'a> Reader<'a> {
             when: but_not(when?, unless?),
             require: require?,
             leave,
-            span: self.place(node.span),
+            span: node.span,
         })
     }
 

@@ -24,7 +24,7 @@ impl Reader<'_> {
             if work::is_spent() {
                 return;
             }
-            self.now = Some(self.unplaced(rule.span, rule.layer));
+            self.now = Some(rule.span);
             self.never_applies(rule);
             for relief in &rule.reliefs {
                 self.useless_relief(rule, relief);
@@ -61,7 +61,7 @@ impl Reader<'_> {
         if !ruled_out && sight.contrary(&tests).is_none() {
             return;
         }
-        let span = self.unplaced(rule.span, rule.layer);
+        let span = rule.span;
         self.warning(
             Code::NeverApplies,
             span,
@@ -75,7 +75,7 @@ impl Reader<'_> {
 
     /// A relief with which the rule can never fail, and one that is of no help.
     fn useless_relief(&mut self, rule: &Rule, relief: &Relief) {
-        let span = self.unplaced(relief.span, rule.layer);
+        let span = relief.span;
         let sight = self.sight();
         let asks_nothing = sight.always(&relief.require) && !relief.leave;
         let given = tests_in([&relief.require]);
@@ -140,7 +140,7 @@ impl Reader<'_> {
             "The rules `{}` and `{}` cannot both hold where both apply.",
             one.id, other.id
         );
-        let span = self.unplaced(other.span, other.layer);
+        let span = other.span;
         self.warning(Code::Clash, span, message).help(
             "If they never apply to the same thing, nothing is wrong; otherwise say which gives way.",
         );

@@ -79,7 +79,7 @@ impl<'a> Reader<'a> {
         let table = Table {
             by,
             rows,
-            span: self.place(node.span),
+            span: node.span,
         };
         coverage::check(self, &table, node.span, &places);
         Some(table)
@@ -118,7 +118,7 @@ impl<'a> Reader<'a> {
         Some(Row {
             test: test?,
             then: then?,
-            span: self.place(node.span),
+            span: node.span,
         })
     }
 

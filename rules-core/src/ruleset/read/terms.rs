@@ -317,7 +317,7 @@ impl<'a> Reader<'a> {
                 id: item.name.clone(),
                 meaning: known.meaning(),
                 cited,
-                span: self.place(item.name_span),
+                span: item.name_span,
             }));
         }
         self.file = 0;
