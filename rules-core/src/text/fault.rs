@@ -141,3 +141,21 @@ impl fmt::Display for Help {
         to.write_str(&self.says)
     }
 }
+
+impl fmt::Display for Fault {
+    fn fmt(&self, to: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let help = self.help.as_ref().map(|help| format!(" {help}"));
+        write!(to, "{}{}", self.message, help.unwrap_or_default())
+    }
+}
+
+/// What is wrong, without the places: these [`show`](Faults::show) lays out beside the text.
+impl fmt::Display for Faults {
+    fn fmt(&self, to: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let all: Vec<_> = self.sorted().iter().map(ToString::to_string).collect();
+        to.write_str(&all.join("\n"))
+    }
+}
+
+impl std::error::Error for Fault {}
+impl std::error::Error for Faults {}

@@ -137,33 +137,24 @@ impl<'a> MapReader<'a> {
                 .add(Code::UnknownKey, entry.key_span, message)
                 .help(help);
         }
-        for key in self.missing.iter().filter(|key| !self.misspells(key)) {
-            self.tell_missing(key, faults);
-        }
+        self.tell_missing(faults);
     }
 
-    /// Ends the reading of a map whose keys were read before: of its unknown keys nothing is said again.
-    pub(crate) fn finish_again(
-        mut self,
-        keys: impl IntoIterator<Item = &'a str>,
-        faults: &mut Faults,
-    ) {
-        self.known.extend(keys);
-        for key in self.missing.iter().filter(|key| !self.misspells(key)) {
-            self.tell_missing(key, faults);
-        }
+    /// Ends the reading of a map whose other keys were read before: of those that nobody knows nothing is said again.
+    pub(crate) fn finish_again(self, faults: &mut Faults) {
+        self.tell_missing(faults);
     }
 
-    fn tell_missing(&self, key: &str, faults: &mut Faults) {
-        let message = format!(
-            "{} needs the key `{key}`, which is not written.",
-            capital(self.what)
-        );
-        let help = format!("Write `{key}: …` beside its other keys.");
-        faults
-            .add(Code::MissingKey, self.head(), message)
-            .of(self.span)
-            .help(help);
+    fn tell_missing(&self, faults: &mut Faults) {
+        for key in self.missing.iter().filter(|key| !self.misspells([**key])) {
+            let message = format!(
+                "{} needs the key `{key}`, which is not written.",
+                capital(self.what)
+            );
+            let help = format!("Write `{key}: …` beside its other keys.");
+            let fault = faults.add(Code::MissingKey, self.head(), message);
+            fault.of(self.span).help(help);
+        }
     }
 
     /// The entries whose keys nobody knows here.
@@ -175,10 +166,17 @@ impl<'a> MapReader<'a> {
         self.entries.iter().filter(move |entry| !named(entry))
     }
 
-    /// Whether a key is written, but not as it is spelt.
-    fn misspells(&self, key: &str) -> bool {
-        self.unknown()
-            .any(|entry| self.meant_by(entry) == Some(key))
+    /// Whether one of some keys is written, but not as it is spelt: [`finish`](Self::finish) says so.
+    pub(crate) fn misspells<'k>(&self, keys: impl IntoIterator<Item = &'k str>) -> bool {
+        let meant: Vec<_> = (self.unknown())
+            .filter_map(|entry| self.meant_by(entry))
+            .collect();
+        keys.into_iter().any(|key| meant.contains(&key))
+    }
+
+    /// Says that keys are known here which are not taken.
+    pub(crate) fn know(&mut self, keys: impl IntoIterator<Item = &'a str>) {
+        self.known.extend(keys);
     }
 
     /// The place to underline where something is missing from the map: its first key.

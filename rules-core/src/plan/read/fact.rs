@@ -115,10 +115,12 @@ impl<'a> Context<'a> {
     fn possible_map(&mut self, fact: &'a Fact, node: &'a Node) -> Option<Possible> {
         let mut map = MapReader::new(node, &fact.said, &mut self.faults)?;
         let [one_of, from, to] = map.keys(&POSSIBLE.keys, &mut self.faults);
+        let misspelt = map.misspells(POSSIBLE.keys.iter().map(|key| key.name));
         map.finish(&mut self.faults);
         match (one_of, from, to) {
             (Some(one_of), None, None) => self.one_of(fact, &one_of.value),
             (None, Some(from), Some(to)) => self.along(fact, node, (&from.value, &to.value)),
+            _ if misspelt => None,
             _ => {
                 self.faults
                     .add(
@@ -183,6 +185,7 @@ impl<'a> Context<'a> {
             self.faults
                 .add(Code::DoesNotVary, node.span, message)
                 .help(help);
+            return None;
         }
         let (least, most) = (
             self.end(fact, from, dimension),

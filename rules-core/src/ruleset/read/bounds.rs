@@ -109,6 +109,7 @@ impl<'a> Reader<'a> {
             // A wrong word for the bound has been named already.
             let named = self.faults().list.len() > before
                 || is_bounded(entries)
+                || map.misspells(grammar::BOUNDS.map(|key| key.name))
                 || entries.iter().any(|entry| right_word(&entry.key).is_some());
             if !named {
                 self.no_bound(&value, span);

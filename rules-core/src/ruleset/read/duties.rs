@@ -41,7 +41,8 @@ impl<'a> Reader<'a> {
         let id = self.id(id);
         let [what, who] = [what, who].map(|text| self.told(text));
         let when = self.if_written(when, Self::condition);
-        let named = before.or(after).is_some();
+        let named =
+            before.or(after).is_some() || grammar::DUTY.misspells(node, &["before", "after"]);
         let [before, after] = [before, after].map(|entry| self.events(entry));
         let [by, within, takes, every] = times.map(|entry| self.time(entry));
         let cited = self.cited(source);

@@ -155,7 +155,8 @@ impl<'a> Reader<'a> {
         let [require] = map.keys(&[grammar::REQUIRE], self.faults());
         let selected = self.selected(map.span(), each, choosing);
         let (selection, term) = selected?;
-        if self.around.combined && selection.if_none.is_none() {
+        let unsaid = selection.if_none.is_none() && !map.misspells(["if-none"]);
+        if self.around.combined && unsaid {
             self.say_if_none(map);
         }
         let require = require.and_then(|entry| {

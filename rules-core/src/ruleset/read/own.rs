@@ -7,7 +7,9 @@ use crate::grammar::{self, OWN_KIND, words};
 use crate::quantity::Dimension;
 use crate::ruleset::Question;
 use crate::text::{Entry, Node, Span};
-use crate::vocabulary::{Answer, Fact, FactId, KindId, Number, Outline, OutlineId, Role, Shape};
+use crate::vocabulary::{
+    Answer, Fact, FactId, KindId, Number, Outline, OutlineId, Phrase, Role, Shape,
+};
 
 // In the order of their words.
 const NUMBERS: [Number; 3] = [Number::One, Number::AtMostOne, Number::Many];
@@ -211,6 +213,7 @@ impl<'a> Reader<'a> {
         Some(Fact {
             kind,
             name: id?.to_owned(),
+            phrase: Phrase::of(said.as_ref()?),
             said: said?,
             answer: answer?,
             varies,

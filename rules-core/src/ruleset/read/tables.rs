@@ -112,7 +112,7 @@ impl<'a> Reader<'a> {
             (None, None) => self.row_bounds(&mut map, by, node.span),
         };
         let then = self
-            .row_then(otherwise, then, node.span)
+            .row_then(&map, otherwise, then)
             .and_then(|node| self.then(node, give));
         self.finish(map);
         Some(Row {
@@ -130,12 +130,17 @@ impl<'a> Reader<'a> {
     ) -> Option<RowTest> {
         let Some(by) = by else {
             map.keys(&grammar::BOUNDS, self.faults());
-            self.fault(Code::NoRowTest, span, "Nothing says when this row applies.")
-                .help("Give the table `by:` with a fact and the row a bound on it, or the row a `when:` or `otherwise:`.");
+            if !misspells_test(map) {
+                self.fault(Code::NoRowTest, span, "Nothing says when this row applies.")
+                    .help("Give the table `by:` with a fact and the row a bound on it, or the row a `when:` or `otherwise:`.");
+            }
             return None;
         };
         let before = self.faults().list.len();
         let bounds = self.bounds(map, by);
+        if bounds.is_empty() && misspells_test(map) {
+            return None;
+        }
         if bounds.is_empty() && self.faults().list.len() == before {
             self.fault(Code::NoRowTest, span, "Nothing says when this row applies.")
                 .help(
@@ -148,9 +153,9 @@ impl<'a> Reader<'a> {
     /// The part that says what the row gives: `then`, or what stands after `otherwise`.
     fn row_then(
         &mut self,
+        map: &MapReader<'a>,
         otherwise: Option<&'a Entry>,
         then: Option<&'a Entry>,
-        span: Span,
     ) -> Option<&'a Node> {
         match (otherwise, then) {
             (None, Some(then)) => Some(&then.value),
@@ -166,9 +171,14 @@ impl<'a> Reader<'a> {
                 }
                 Some(&then.value)
             }
+            (None, None) if map.misspells(["then", "otherwise"]) => None,
             (None, None) => {
-                self.fault(Code::NoThen, span, "Nothing says what this row gives.")
-                    .help("Add `then:`.");
+                self.fault(
+                    Code::NoThen,
+                    map.span(),
+                    "Nothing says what this row gives.",
+                )
+                .help("Add `then:`.");
                 None
             }
         }
@@ -180,4 +190,10 @@ impl<'a> Reader<'a> {
             _ => give(self, node).map(Then::Give),
         }
     }
+}
+
+/// Whether what says when a row applies is misspelt.
+fn misspells_test(map: &MapReader<'_>) -> bool {
+    let bounds = grammar::BOUNDS.map(|key| key.name);
+    map.misspells(bounds.into_iter().chain(["when", "otherwise"]))
 }
