@@ -1,6 +1,7 @@
 //! Files that build on others.
 
 use super::*;
+use crate::faults::Code;
 use crate::quantity::show_exactly;
 use crate::text::Lines;
 use crate::vocabulary::Vocabulary;
@@ -338,6 +339,27 @@ fn parts_of_a_rule_are_changed_by_their_ids() {
 fn a_fault_that_an_edit_makes_is_shown_in_the_file_of_the_edit() {
     let body = "rules:\n  - {replaces: wires/high, with: {id: high, otherwise: {fact: gate.latch-hight, at-least: 3 m}}}\n";
     assert_eq!(fault(body), ("unknown-fact", "gate.latch-hight".to_owned()));
+}
+
+/// What a rule takes from a term of its base is shown where it stands, not at the same place of the rule's own file.
+#[test]
+fn a_slip_in_a_term_is_shown_in_the_file_of_the_term() {
+    let term =
+        "terms:\n  low: {of: barrier-stretch, fact: barrier-stretch.gap-below, at-most: 2 in}\n";
+    let base = BASE.replace("terms:\n", term);
+    let rule = "rules:\n  - {id: own, title: Own, clause: T 9, each: barrier-stretch, require: {meets: low}}\n";
+    let find = |name: &str| (name == "model").then_some(base.as_str());
+    let read = read(&local(rule), &find, Vocabulary::standard()).unwrap();
+    let slips = read.warnings.iter().flat_map(|file| {
+        let slips = file.faults.list.iter();
+        slips.map(|slip| (file.name.as_deref(), slip))
+    });
+    let mut unsaid = slips.filter(|(_, slip)| slip.code == Code::NoneUnsaid);
+    let (file, slip) = unsaid.next().unwrap();
+    assert_eq!(file, Some("model"));
+    let shown = Lines::new(&base).underlined(slip.span.unwrap()).to_owned();
+    assert!(shown.contains("barrier-stretch.gap-below"), "{shown}");
+    assert_eq!(unsaid.next(), None);
 }
 
 #[test]

@@ -264,3 +264,26 @@ fn yes_and_no_are_read_in_words() {
     );
     assert_eq!(word("f").unwrap_err().code.word(), "not-yes-or-no");
 }
+
+/// A fault says what it speaks of by the keys and places that lead there.
+#[test]
+fn a_row_has_the_path_of_what_it_speaks_of() {
+    let text = "pool:\n  depth: 2 m\nthings:\n  - {kind: gate, id: g}\n  - kind: gate\n    latch-height: [1 m, 2 m]\n";
+    let tree = read(text).unwrap();
+    let path = |part: &str| {
+        let start = text.find(part).unwrap();
+        tree.path_to(Span::new(start, start + part.len()))
+    };
+    for (part, expected) in [
+        ("depth", "pool.depth"),
+        ("2 m", "pool.depth"),
+        ("id", "things.0.id"),
+        ("{kind: gate, id: g}", "things.0"),
+        ("latch-height", "things.1.latch-height"),
+        ("1 m", "things.1.latch-height.0"),
+        ("kind: gate\n    latch-height: [1 m, 2 m]", "things.1"),
+        (text.trim_end(), ""),
+    ] {
+        assert_eq!(path(part), expected, "{part}");
+    }
+}

@@ -26,8 +26,7 @@ impl Reader<'_> {
         for test in tests {
             for bound in &test.bounds {
                 if let Some((message, table)) = jump(test, bound, &self.vocabulary) {
-                    let own = table.filter(|_| test.span.start >= rule.span.start);
-                    let span = own.map_or(rule.span, |table| table.span);
+                    let span = table.map_or(rule.span, |table| table.span);
                     self.warning(Code::LimitJumps, span, message)
                         .help("Read the rows again. If the law says just this, leave it as it is.");
                 }
