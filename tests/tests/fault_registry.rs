@@ -46,7 +46,7 @@ const MAY_LOOK: &[(&str, &str, &str)] = &[
     ),
     ("read/working_days.rs", "easter", "the grammar of holidays"),
     (
-        "check/ground.rs",
+        "check/value/ground.rs",
         "yes",
         "an answer, among those that are possible",
     ),

@@ -51,6 +51,13 @@ pub(super) const ANCHOR: Said = Said {
     help: "Write it out. If it is meant as text, put it in quotes.",
 };
 
+/// A line in the wrong column.
+const INDENTED: Said = Said {
+    code: Code::Indentation,
+    message: "This line is indented differently from those it belongs to.",
+    help: "What belongs together begins in the same column.",
+};
+
 /// The parser's words, by a part that marks them, and ours. The first that fits is taken.
 const TABLE: &[(&str, Said)] = &[
     ("recursion limit", TOO_DEEP),
@@ -241,22 +248,8 @@ const TABLE: &[(&str, Said)] = &[
             help: "Put the text in quotes.",
         },
     ),
-    (
-        "indentation",
-        Said {
-            code: Code::Indentation,
-            message: "This line is indented differently from those it belongs to.",
-            help: "What belongs together begins in the same column.",
-        },
-    ),
-    (
-        "indented",
-        Said {
-            code: Code::Indentation,
-            message: "This line is indented differently from those it belongs to.",
-            help: "What belongs together begins in the same column.",
-        },
-    ),
+    ("indentation", INDENTED),
+    ("indented", INDENTED),
     (
         "comments must be separated",
         Said {
@@ -290,14 +283,7 @@ const TABLE: &[(&str, Said)] = &[
             help: "Take the line out.",
         },
     ),
-    (
-        "handle",
-        Said {
-            code: Code::Tag,
-            message: "A word that begins with `!` is a tag, and tags are not read here.",
-            help: "Take it out. If it is meant as text, put it in quotes.",
-        },
-    ),
+    ("handle", TAG),
     ("anchor", ANCHOR),
 ];
 

@@ -10,7 +10,7 @@ use crate::grammar::plan::POSSIBLE;
 use crate::quantity::{
     Dimension, Interval, NO_HIGH, NO_LOW, Unit, Written, in_one_dimension, show_exactly,
 };
-use crate::text::{Entry, Help, MapReader, Node, yes_no};
+use crate::text::{Entry, Help, MapReader, Node, Span, yes_no};
 use crate::vocabulary::{Answer, Fact, FactId};
 
 impl<'a> Context<'a> {
@@ -41,16 +41,17 @@ impl<'a> Context<'a> {
         }
     }
 
+    /// There is no plan without this.
+    pub(super) fn never_none(&mut self, what: &str, span: Span) {
+        let message = format!("`none` makes no sense for {what}: there always is one.");
+        self.faults
+            .add(Code::NoneNotPossible, span, message)
+            .help("Write `unknown` where nobody knows.");
+    }
+
     fn none(&mut self, fact: &Fact, node: &Node) -> Option<Possible> {
         if !fact.none {
-            let message = format!(
-                "`none` makes no sense for {}: there always is one.",
-                fact.phrase()
-            );
-            let help = "Write `unknown` where nobody knows.";
-            self.faults
-                .add(Code::NoneNotPossible, node.span, message)
-                .help(help);
+            self.never_none(&fact.phrase(), node.span);
             return None;
         }
         let none = true;

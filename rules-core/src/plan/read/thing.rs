@@ -134,13 +134,7 @@ impl<'a> Context<'a> {
 
     fn may_lack(&mut self, outline: &Outline, span: Span) {
         if !outline.none {
-            let message = format!(
-                "`none` makes no sense for {}: there always is one.",
-                outline.said
-            );
-            self.faults
-                .add(Code::NoneNotPossible, span, message)
-                .help("Write `unknown` where nobody knows.");
+            self.never_none(&outline.said, span);
         }
     }
 

@@ -3,7 +3,7 @@
 use super::{Reader, listed};
 use crate::faults::Code;
 use crate::ruleset::Selection;
-use crate::text::{Help, Span, closest, meant_or};
+use crate::text::{Fault, Help, Span, closest, meant_or};
 use crate::vocabulary::{FactId, KindId, Number, OutlineId};
 
 use super::terms::Known;
@@ -212,23 +212,20 @@ impl<'a> Reader<'a> {
     fn say_each(&mut self, name: &str, said: &str, kind: &str, span: Span) {
         let (head, tail) = parts(name);
         let tail = tail.unwrap_or_default();
-        if self.around.terms_deep > 0 {
-            self.fault(
-                Code::SayEach,
-                span,
-                format!(
-                    "`{name}` speaks of {said}, and a plan can have several: which one is meant?"
-                ),
-            )
-            .help(format!(
-                "If the term is meant to be used for one {kind}, add `of: {kind}` to it."
-            ));
-            return;
-        }
-        self.fault(Code::SayEach, span, format!("`{name}` speaks of {said}, and a plan can have several: which one is meant?"))
-            .help(format!(
+        let help = match self.around.terms_deep {
+            0 => format!(
                 "Put `each: {head}` before it, or take one number out of all of them, as in `largest-of: {{kind: {head}, take: {kind}.{tail}}}`."
-            ));
+            ),
+            _ => format!("If the term is meant to be used for one {kind}, add `of: {kind}` to it."),
+        };
+        self.which_one(name, said, span).help(help);
+    }
+
+    /// One thing is meant, and a plan can have several.
+    pub(super) fn which_one(&mut self, name: &str, said: &str, span: Span) -> &mut Fault {
+        let message =
+            format!("`{name}` speaks of {said}, and a plan can have several: which one is meant?");
+        self.fault(Code::SayEach, span, message)
     }
 
     fn say_where(&mut self, name: &str, kind: &str, span: Span) {

@@ -128,26 +128,28 @@ impl<'a> Reader<'a> {
         by: Option<&Value>,
         span: Span,
     ) -> Option<RowTest> {
-        let Some(by) = by else {
-            map.keys(&grammar::BOUNDS, self.faults());
-            if !misspells_test(map) {
-                self.fault(Code::NoRowTest, span, "Nothing says when this row applies.")
-                    .help("Give the table `by:` with a fact and the row a bound on it, or the row a `when:` or `otherwise:`.");
-            }
-            return None;
-        };
         let before = self.faults().list.len();
-        let bounds = self.bounds(map, by);
-        if bounds.is_empty() && misspells_test(map) {
-            return None;
-        }
-        if bounds.is_empty() && self.faults().list.len() == before {
+        let bounds = match by {
+            Some(by) => self.bounds(map, by),
+            None => {
+                map.keys(&grammar::BOUNDS, self.faults());
+                Vec::new()
+            }
+        };
+        let refused = self.faults().list.len() > before;
+        if bounds.is_empty() && !refused && !misspells_test(map) {
+            let help = match by {
+                Some(_) => {
+                    "Give it a bound (`at-most`, `less-than`, `is`, …), a `when:` or `otherwise:`."
+                }
+                None => {
+                    "Give the table `by:` with a fact and the row a bound on it, or the row a `when:` or `otherwise:`."
+                }
+            };
             self.fault(Code::NoRowTest, span, "Nothing says when this row applies.")
-                .help(
-                    "Give it a bound (`at-most`, `less-than`, `is`, …), a `when:` or `otherwise:`.",
-                );
+                .help(help);
         }
-        Some(RowTest::Bounds(bounds)).filter(|_| self.faults().list.len() == before)
+        Some(RowTest::Bounds(bounds)).filter(|_| by.is_some() && !refused)
     }
 
     /// The part that says what the row gives: `then`, or what stands after `otherwise`.

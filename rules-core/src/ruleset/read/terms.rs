@@ -227,9 +227,7 @@ impl<'a> Reader<'a> {
     fn say_of(&mut self, name: &str, kind: KindId, span: Span) {
         let kind = self.vocabulary.kind(kind);
         let (kind, said) = (kind.name.clone(), kind.said.clone());
-        let message =
-            format!("`{name}` speaks of {said}, and a plan can have several: which one is meant?");
-        self.fault(Code::SayEach, span, message).help(format!(
+        self.which_one(name, &said, span).help(format!(
             "Where the term is defined, add `of: {kind}` if it is meant to be used for one {kind}; if all of them are meant, write `all` there, as in `{{all: {kind}.…}}`."
         ));
     }
