@@ -236,17 +236,8 @@ pub(crate) fn plan_of((document, text): (&Node, &str), rules: &RuleSet) -> Resul
 
 /// What is wrong with the plan whatever the rules may add to the vocabulary.
 pub(crate) fn plan_apart_from_rules(text: &str) -> Option<Refused> {
-    const RULES_MAY_KNOW: [&str; 5] = [
-        "unknown-kind",
-        "unknown-key",
-        "unknown-outline",
-        "unknown-word",
-        "unknown-way",
-    ];
     let mut faults = plan::read(text, &Vocabulary::standard()).err()?;
-    faults
-        .list
-        .retain(|fault| !RULES_MAY_KNOW.contains(&fault.code));
+    faults.list.retain(|fault| !fault.code.rules_may_explain());
     (!faults.is_empty()).then(|| Refused::new(None, text, faults))
 }
 

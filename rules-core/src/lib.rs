@@ -72,6 +72,7 @@ pub mod check;
 pub mod compare;
 pub mod drawing;
 pub mod edit;
+pub mod faults;
 mod fit;
 mod follow;
 mod grammar;

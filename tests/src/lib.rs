@@ -2,6 +2,7 @@
 
 pub mod by_grade;
 pub mod deletions;
+mod fault_page;
 pub mod fuzzing;
 mod grammar_page;
 pub mod large;

@@ -14,6 +14,7 @@ mod enclosure;
 mod equivalence;
 mod expected;
 mod false_verdicts;
+mod fault_registry;
 mod faults;
 mod fuzzing;
 mod growth;

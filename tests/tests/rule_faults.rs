@@ -9,13 +9,11 @@ use std::path::{Path, PathBuf};
 
 use outside_checks::cases::{try_node, unexercised};
 use rules_core::asked::unasked;
+use rules_core::faults::Code;
 use rules_core::text::Faults;
 use rules_core::{Refusal, read_rules};
 
 use crate::common::sources;
-
-/// That a file says nothing of its scope: a small file need not, and only the one that shows it is told so.
-const NO_SCOPE: &str = "scope-missing";
 
 fn folder() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("rule-faults")
@@ -48,17 +46,29 @@ fn said(
         _ => bases.get(name).map(String::as_str),
     };
     let mut codes = BTreeSet::new();
-    let mut note = |faults: &Faults| codes.extend(faults.list.iter().map(|fault| fault.code));
+    let mut note =
+        |faults: &Faults| codes.extend(faults.list.iter().map(|fault| fault.code.word()));
     let refusal = match read_rules(text, &find) {
         Err(mut refusal) => {
-            let files = refusal.rules.iter_mut().filter(|_| code != NO_SCOPE);
-            files.for_each(|file| file.slips.list.retain(|fault| fault.code != NO_SCOPE));
+            let files = refusal
+                .rules
+                .iter_mut()
+                .filter(|_| code != Code::ScopeMissing.word());
+            files.for_each(|file| {
+                file.slips
+                    .list
+                    .retain(|fault| fault.code != Code::ScopeMissing)
+            });
             refusal
         }
         Ok(mut read) => {
-            if code != NO_SCOPE {
+            if code != Code::ScopeMissing.word() {
                 let files = read.warnings.iter_mut();
-                files.for_each(|file| file.faults.list.retain(|fault| fault.code != NO_SCOPE));
+                files.for_each(|file| {
+                    file.faults
+                        .list
+                        .retain(|fault| fault.code != Code::ScopeMissing)
+                });
             }
             let untried = read.cases.as_ref().map(|cases| {
                 let tried = try_node(&read.rule_set, cases);
@@ -238,14 +248,14 @@ fn words_that_are_not_ours_lead_to_those_that_mean_the_same() {
                 "ruleset: town\ntitle: Town\nedition: \"1\"\nauthority: the town\nrules:\n  - id: one\n    title: One\n    clause: s. 1\n    require: {{fact: pool.depth, {wrong}: 1 m}}\n"
             );
             let refusal = read_rules(&text, &|_| None).expect_err(wrong);
-            let told: Vec<Option<&str>> = refusal.rules[0]
+            let told: Vec<Option<String>> = refusal.rules[0]
                 .faults
                 .list
                 .iter()
-                .map(|fault| fault.help.as_deref())
+                .map(|fault| fault.help.as_ref().map(ToString::to_string))
                 .collect();
             let expected = format!("Write `{right}`.");
-            assert_eq!(told, [Some(expected.as_str())], "{wrong}");
+            assert_eq!(told, [Some(expected)], "{wrong}");
         }
     }
 }

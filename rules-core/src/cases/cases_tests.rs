@@ -95,7 +95,7 @@ fn a_file_of_cases_is_checked_too() {
         let faults = try_cases(&rules, text).expect_err("a fault").list;
         faults
             .into_iter()
-            .map(|fault| fault.code)
+            .map(|fault| fault.code.word())
             .collect::<Vec<_>>()
     };
     assert_eq!(codes("cases: [{case: a, title: A}]"), ["no-plan"]);

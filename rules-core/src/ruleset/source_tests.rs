@@ -28,7 +28,7 @@ fn codes(body: &str) -> Vec<&'static str> {
         Err(files) => files,
     };
     let list = files.iter().flat_map(|file| &file.faults.list);
-    list.map(|fault| fault.code)
+    list.map(|fault| fault.code.word())
         .filter(|code| *code != "scope-missing")
         .collect()
 }

@@ -13,11 +13,12 @@ pub(crate) use named::{read_alone, said_twice};
 
 use crate::answer::{governed, judge_texts_in, layers_of, plan_apart_from_rules, plan_of};
 use crate::check::Governed;
+use crate::faults::Code;
 use crate::plan::Plan;
 use crate::report::{JudgedBy, ReadBySome, Report, Texts, governed_report, together};
 use crate::ruleset::RuleSet;
 use crate::steps::{Steps, steps_of_several};
-use crate::text::{self, DID_YOU_MEAN, Fault, Faults, Node, Span};
+use crate::text::{self, Fault, Faults, Node, Span};
 use crate::{Refusal, Refused, plan_refused, read_rules_in, steps_texts};
 
 /// The text of a rule set, the name that the person knows it by, and where to find the files that it builds on.
@@ -99,7 +100,7 @@ fn in_a_circle(set: &RulesText<'_>) -> Refused {
     let mut faults = Faults::default();
     faults
         .add_whole(
-            "circle-of-steps",
+            Code::CircleOfSteps,
             "Steps of these rule sets wait for each other in a circle, so that none of them can begin.",
         )
         .help("Ask for the steps of each rule set by itself, and ask the authorities which comes first.");
@@ -179,7 +180,7 @@ fn same_id(rules: &RuleSet, set: &RulesText<'_>) -> Refused {
     let mut faults = Faults::default();
     let message = format!("Another of these rule sets is called `{}`, too.", rules.id);
     faults
-        .add_whole("same-rule-set", message)
+        .add_whole(Code::SameRuleSet, message)
         .help("Give one of them another `ruleset` name: what a plan says for one must not be taken for the other.");
     Refused::new(Some(set.name.to_owned()), set.text, faults)
 }
@@ -229,13 +230,13 @@ fn plans_of_all(
 
 /// The faults of a plan that several rule sets tell, each once, with the help that says most.
 #[derive(Default)]
-struct Told(BTreeMap<(Option<Span>, &'static str), Fault>);
+struct Told(BTreeMap<(Option<Span>, Code), Fault>);
 
 impl Told {
     fn add(&mut self, faults: Faults) {
         let said = |fault: &Fault| {
-            let help = fault.help.as_deref().unwrap_or_default();
-            (help.starts_with(DID_YOU_MEAN), help.len())
+            let help = fault.help.as_ref().map_or(0, |help| help.to_string().len());
+            (fault.is_slip_of_the_pen(), help)
         };
         for fault in faults.list {
             match self.0.entry((fault.span, fault.code)) {

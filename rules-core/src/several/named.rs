@@ -3,6 +3,7 @@
 use std::borrow::Cow;
 use std::collections::BTreeSet;
 
+use crate::faults::Code;
 use crate::ruleset::OF;
 use crate::text::{Content, Entry, Faults, Node};
 
@@ -76,7 +77,7 @@ pub(crate) fn said_twice(read: &Node) -> Faults {
         let mut seen = BTreeSet::new();
         for entry in entries.iter().filter(|entry| !seen.insert(&entry.key)) {
             let message = format!("`{}` is said twice here for one rule set.", entry.key);
-            faults.add("said-twice", entry.key_span, message).help(
+            faults.add(Code::SaidTwice, entry.key_span, message).help(
                 "Keep one of the two: the one with the name of the rule set, or the one without.",
             );
         }

@@ -6,6 +6,7 @@ use std::collections::BTreeSet;
 use super::Reader;
 use super::lint::allows_none;
 use super::slips::conditions;
+use crate::faults::Code;
 use crate::quantity::Dimension;
 use crate::ruleset::types::{Type, of_fact};
 use crate::ruleset::{
@@ -74,12 +75,12 @@ impl Reader<'_> {
             );
         }
         for (help, span) in helps {
-            self.say_no_help(help, self.unplaced(span, rule.layer));
+            self.say_no_help(help, span);
         }
         let mut told = BTreeSet::new();
         for (what, span) in found {
             if told.insert(what) {
-                self.say_absent(what, self.unplaced(span, rule.layer));
+                self.say_absent(what, span);
             }
         }
     }
@@ -98,7 +99,7 @@ impl Reader<'_> {
                 "If none is as good, write `{{kind: {kind}, outline: …, if-none: passes}}` for it in the distance; if it is no help, `if-none: fails`."
             ),
         };
-        self.warning("none-unsaid", span, message).help(how);
+        self.warning(Code::NoneUnsaid, span, message).help(how);
     }
 
     fn say_absent(&mut self, what: Absent, span: Span) {
@@ -140,7 +141,7 @@ impl Reader<'_> {
                 )
             }
         };
-        self.warning("none-unsaid", span, message).help(help);
+        self.warning(Code::NoneUnsaid, span, message).help(help);
     }
 }
 

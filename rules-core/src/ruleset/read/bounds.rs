@@ -2,11 +2,12 @@
 
 use super::values::{flipped, is_amount};
 use super::{Reader, listed};
+use crate::faults::Code;
 use crate::grammar::{self, words};
 use crate::quantity::Dimension;
 use crate::ruleset::types::{Type, agree, type_of, varies};
 use crate::ruleset::{Along, Bound, Choice, Test, Value};
-use crate::text::{Entry, MapReader, Node, Span, closest};
+use crate::text::{Entry, MapReader, Node, Span, meant_and};
 use crate::vocabulary::{Answer, FactId};
 
 /// In the order of their words.
@@ -82,7 +83,7 @@ impl<'a> Reader<'a> {
             };
             map.refuse([entry.key.as_str()]);
             self.fault(
-                "wrong-word",
+                Code::WrongWord,
                 entry.key_span,
                 format!("`{}` is not one of the words of a rule.", entry.key),
             )
@@ -108,6 +109,7 @@ impl<'a> Reader<'a> {
             // A wrong word for the bound has been named already.
             let named = self.faults().list.len() > before
                 || is_bounded(entries)
+                || map.misspells(grammar::BOUNDS.map(|key| key.name))
                 || entries.iter().any(|entry| right_word(&entry.key).is_some());
             if !named {
                 self.no_bound(&value, span);
@@ -121,7 +123,7 @@ impl<'a> Reader<'a> {
             value,
             bounds,
             holds: flipped(holds)?,
-            span: self.place(span),
+            span,
         })
     }
 
@@ -130,7 +132,7 @@ impl<'a> Reader<'a> {
         let along = self.word_of(entry, words(&grammar::ALONG), ALONG)?;
         if !varies(value, &self.vocabulary) {
             let message = "This value is the same all along the thing.";
-            self.fault("does-not-vary", entry.key_span, message)
+            self.fault(Code::DoesNotVary, entry.key_span, message)
                 .help("Leave `holds` out: it says where along a thing a height and the like must be kept.");
             return None;
         }
@@ -143,8 +145,12 @@ impl<'a> Reader<'a> {
             Some(Type::YesNo(_)) => "Add `is: yes` or `is: no`.",
             _ => "Add `at-least`, `at-most`, `more-than`, `less-than` or `is`.",
         };
-        self.fault("no-bound", span, "Nothing says what this value must keep.")
-            .help(help);
+        self.fault(
+            Code::NoBound,
+            span,
+            "Nothing says what this value must keep.",
+        )
+        .help(help);
     }
 
     /// All bounds beside a value, which may be several.
@@ -176,7 +182,7 @@ impl<'a> Reader<'a> {
                 .into_iter()
                 .collect();
             if choices.as_ref().is_some_and(Vec::is_empty) {
-                self.fault("empty-value", entry.value.span, "`is` names no answer.");
+                self.fault(Code::EmptyValue, entry.value.span, "`is` names no answer.");
             }
             bounds.extend(choices.map(Bound::Is));
         }
@@ -186,7 +192,7 @@ impl<'a> Reader<'a> {
     fn limit(&mut self, entry: &'a Entry, sort: Type) -> Option<Value> {
         let Type::Amount(wanted) = sort else {
             self.fault(
-                "not-an-amount",
+                Code::NotAnAmount,
                 entry.key_span,
                 format!(
                     "`{}` compares amounts, and this is answered with a word.",
@@ -208,7 +214,7 @@ impl<'a> Reader<'a> {
                     "{} is expected here, and this is answered with a word.",
                     capital(wanted.words())
                 );
-                self.fault("not-an-amount", entry.value.span, message);
+                self.fault(Code::NotAnAmount, entry.value.span, message);
                 None
             }
         }
@@ -217,7 +223,7 @@ impl<'a> Reader<'a> {
     fn choice(&mut self, node: &'a Node, sort: Type, value: &Value) -> Option<Choice> {
         let Some(word) = node.text() else {
             self.fault(
-                "not-a-word",
+                Code::NotAWord,
                 node.span,
                 format!(
                     "A word or an amount is expected after `is`, not {}.",
@@ -242,7 +248,7 @@ impl<'a> Reader<'a> {
     fn amount_choice(&mut self, word: &str, span: Span, wanted: Dimension) -> Option<Choice> {
         if !is_amount(word) {
             self.fault(
-                "bad-amount",
+                Code::BadAmount,
                 span,
                 format!("`{word}` is not {}.", wanted.words()),
             )
@@ -264,7 +270,7 @@ impl<'a> Reader<'a> {
 
     fn none(&mut self, value: &Value, span: Span) -> Option<Choice> {
         let Value::Fact(id) = value else {
-            self.fault("never-none", span, "A measure is never `none`.")
+            self.fault(Code::NeverNone, span, "A measure is never `none`.")
                 .help("Use `count` to ask whether there are any.");
             return None;
         };
@@ -273,7 +279,7 @@ impl<'a> Reader<'a> {
         }
         let path = self.vocabulary.fact_path(*id);
         self.fault(
-            "never-none",
+            Code::NeverNone,
             span,
             format!("`{path}` always has a value; it is never `none`."),
         )
@@ -290,18 +296,15 @@ impl<'a> Reader<'a> {
             return Some(Choice::Word(word.to_owned()));
         }
         let path = self.vocabulary.fact_path(id);
-        let guess = closest(word, words.iter().map(String::as_str))
-            .map(|guess| format!("Did you mean `{guess}`? "));
-        let list = format!(
-            "Its answers are {}.",
-            listed(words.iter().map(String::as_str))
-        );
+        let words = words.iter().map(String::as_str);
+        let list = format!("Its answers are {}.", listed(words.clone()));
+        let help = meant_and(word, words, list);
         self.fault(
-            "unknown-word",
+            Code::UnknownWord,
             span,
             format!("`{word}` is not an answer to `{path}`."),
         )
-        .help(guess.unwrap_or_default() + &list);
+        .help(help);
         None
     }
 
@@ -309,7 +312,7 @@ impl<'a> Reader<'a> {
     fn contradiction(&mut self, value: &Value, bounds: &[Bound], span: Span) {
         if super::coverage::impossible(value, bounds, &self.vocabulary) {
             self.fault(
-                "contradiction",
+                Code::Contradiction,
                 span,
                 "Nothing can keep all of these limits at once.",
             )

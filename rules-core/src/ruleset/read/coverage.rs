@@ -6,6 +6,7 @@
 use std::collections::BTreeSet;
 
 use super::Reader;
+use crate::faults::Code;
 use crate::quantity::{Dimension, ONE, Unit, show_exactly};
 use crate::ruleset::types::{Type, type_of};
 use crate::ruleset::{Bound, Choice, Requirement, RowTest, Stated, Table, Value};
@@ -221,7 +222,7 @@ pub(super) fn check<T>(reader: &mut Reader<'_>, table: &Table<T>, span: Span, pl
     if let Some(after) = after_otherwise(table, places) {
         reader
             .fault(
-                "row-after-otherwise",
+                Code::RowAfterOtherwise,
                 after,
                 "This row can never apply: `otherwise` stands before it.",
             )
@@ -248,7 +249,7 @@ pub(super) fn check<T>(reader: &mut Reader<'_>, table: &Table<T>, span: Span, pl
         if !otherwise {
             reader
                 .fault(
-                    "no-otherwise",
+                    Code::NoOtherwise,
                     span,
                     "Nothing says what holds where no row applies.",
                 )
@@ -313,7 +314,7 @@ fn unreachable_conditions<T>(reader: &mut Reader<'_>, table: &Table<T>, places: 
 
 fn never_applies(reader: &mut Reader<'_>, place: Span) {
     reader
-        .warning("row-never-applies", place, "This row can never apply.")
+        .warning(Code::RowNeverApplies, place, "This row can never apply.")
         .help("The rows before it take every case that it speaks of, or there is no such case.");
 }
 
@@ -388,7 +389,7 @@ fn gaps(
         ),
     };
     reader
-        .fault("table-gap", span, message)
+        .fault(Code::TableGap, span, message)
         .help("Make a row for it, or add a last row `otherwise: …`.");
 }
 

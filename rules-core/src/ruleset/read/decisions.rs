@@ -2,6 +2,7 @@
 
 use super::Reader;
 use super::rules::{Subject, spelled_out};
+use crate::faults::Code;
 use crate::grammar;
 use crate::ruleset::{Decision, Table};
 use crate::text::{Entry, Node};
@@ -29,7 +30,7 @@ impl<'a> Reader<'a> {
             about_pool: about_pool || subject.about_pool,
             table: table?,
             cited,
-            span: self.place(node.span),
+            span: node.span,
         })
     }
 
@@ -38,7 +39,7 @@ impl<'a> Reader<'a> {
         for key in grammar::DECISION.refused {
             if let Some(node) = node.get(key) {
                 self.fault(
-                    "decision-when",
+                    Code::DecisionWhen,
                     node.span,
                     format!("A decision has no `{key}`: it always gives a class."),
                 )

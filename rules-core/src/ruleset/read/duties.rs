@@ -5,11 +5,12 @@ use std::rc::Rc;
 
 use super::rules::spelled_out;
 use super::{Reader, listed};
+use crate::faults::Code;
 use crate::grammar;
 use crate::quantity::Dimension;
 use crate::ruleset::types::agree;
 use crate::ruleset::{Duty, Stated, circle};
-use crate::text::{Entry, Node, Span, closest};
+use crate::text::{Entry, Node, Span, meant_and};
 use crate::vocabulary::Role;
 
 /// What happens on every site, whether or not a rule file has a step for it; beside these the days of the vocabulary.
@@ -40,7 +41,8 @@ impl<'a> Reader<'a> {
         let id = self.id(id);
         let [what, who] = [what, who].map(|text| self.told(text));
         let when = self.if_written(when, Self::condition);
-        let named = before.or(after).is_some();
+        let named =
+            before.or(after).is_some() || grammar::DUTY.misspells(node, &["before", "after"]);
         let [before, after] = [before, after].map(|entry| self.events(entry));
         let [by, within, takes, every] = times.map(|entry| self.time(entry));
         let cited = self.cited(source);
@@ -65,7 +67,7 @@ impl<'a> Reader<'a> {
             takes: takes?,
             every: every?,
             cited,
-            span: self.place(node.span),
+            span: node.span,
         })
     }
 
@@ -73,7 +75,7 @@ impl<'a> Reader<'a> {
     fn before_or_after_what(&mut self, entry: Option<&'a Entry>) {
         let Some(entry) = entry else { return };
         self.fault(
-            "no-event",
+            Code::NoEvent,
             entry.key_span,
             format!(
                 "`{}` counts days from something, and nothing says before or after what.",
@@ -95,7 +97,7 @@ impl<'a> Reader<'a> {
         };
         if by.unit == within.unit && within.range.high < by.range.low {
             self.fault(
-                "span-order",
+                Code::SpanOrder,
                 entry.value.span,
                 "This step must be done long before something and may not be done so early: no day is left for it.",
             )
@@ -118,18 +120,18 @@ impl<'a> Reader<'a> {
         if known.contains(word) {
             return;
         }
-        let guess = closest(word, known.iter().map(String::as_str))
-            .map(|guess| format!("Did you mean `{guess}`? "));
-        let steps = listed(known.iter().map(String::as_str));
+        let known = known.iter().map(String::as_str);
+        let says = format!(
+            "Give the step an entry of its own under `do`, or use one of {}.",
+            listed(known.clone())
+        );
+        let help = meant_and(word, known, says);
         self.fault(
-            "unknown-event",
+            Code::UnknownEvent,
             span,
             format!("There is no step `{word}` here, and it is not the name of a day."),
         )
-        .help(format!(
-            "{}Give the step an entry of its own under `do`, or use one of {steps}.",
-            guess.unwrap_or_default()
-        ));
+        .help(help);
     }
 
     /// Everything that a step can come before or after.
@@ -171,7 +173,7 @@ impl<'a> Reader<'a> {
                 step_ids(node).filter(|id| id.text().is_some_and(|id| names.contains(&id)));
             if let Some(id) = in_circle.next() {
                 reader
-                    .fault("circle-of-steps", id.span, message.clone())
+                    .fault(Code::CircleOfSteps, id.span, message.clone())
                     .help("Take away one `before` or `after`.");
             }
         });
@@ -195,7 +197,7 @@ impl<'a> Reader<'a> {
         }
         if stated.range.low < 0 || entry.key == "every" && stated.range.high == 0 {
             self.fault(
-                "bad-span",
+                Code::BadSpan,
                 entry.value.span,
                 format!("`{text}` is no time that can pass."),
             )

@@ -5,6 +5,7 @@ use std::sync::Arc;
 use super::names::{Things, all_of, parts};
 use super::values::flipped;
 use super::{Bound, Reader};
+use crate::faults::Code;
 use crate::grammar::{self, words};
 use crate::ruleset::{Each, IfNone, Requirement, Scope, Selection, TermUse};
 use crate::text::{Entry, MapReader, Node, Span};
@@ -35,7 +36,7 @@ impl<'a> Reader<'a> {
     fn named_selection(&mut self, node: &'a Node) -> Option<(Selection, Option<&'a str>)> {
         let Some(name) = node.text() else {
             self.fault(
-                "not-things",
+                Code::NotThings,
                 node.span,
                 format!("A kind of thing is expected here, not {}.", node.describe()),
             );
@@ -44,7 +45,7 @@ impl<'a> Reader<'a> {
         let (head, tail) = parts(name);
         if tail.is_some() {
             self.fault(
-                "not-things",
+                Code::NotThings,
                 node.span,
                 format!("`{name}` names a part; a kind of thing is expected here."),
             )
@@ -99,7 +100,7 @@ impl<'a> Reader<'a> {
         if base.zone.is_some() && zone.is_some() {
             let message =
                 "These things are chosen by `in` twice, here and where the term is defined.";
-            self.fault("two-zones", span, message)
+            self.fault(Code::TwoZones, span, message)
                 .help("Define another term.");
             return None;
         }
@@ -154,7 +155,8 @@ impl<'a> Reader<'a> {
         let [require] = map.keys(&[grammar::REQUIRE], self.faults());
         let selected = self.selected(map.span(), each, choosing);
         let (selection, term) = selected?;
-        if self.around.combined && selection.if_none.is_none() {
+        let unsaid = selection.if_none.is_none() && !map.misspells(["if-none"]);
+        if self.around.combined && unsaid {
             self.say_if_none(map);
         }
         let require = require.and_then(|entry| {
@@ -165,12 +167,12 @@ impl<'a> Reader<'a> {
         Some(Requirement::Each(Box::new(Each {
             selection,
             require: require?,
-            span: self.place(map.span()),
+            span: map.span(),
         })))
     }
 
     fn say_if_none(&mut self, map: &MapReader<'a>) {
-        self.fault("if-none-missing", map.span(), "What does it mean here if there is none of these?")
+        self.fault(Code::IfNoneMissing, map.span(), "What does it mean here if there is none of these?")
             .help("Inside `any-of`, `count` and `not` this must be said: add `if-none: passes`, `if-none: fails` or `if-none: refer`.");
     }
 }

@@ -7,6 +7,7 @@ use std::collections::BTreeSet;
 
 use super::layers::merge;
 use super::{Checked, FileFaults, Found, Reader, files};
+use crate::faults::Code;
 use crate::ruleset::RuleSet;
 use crate::text::{Faults, Node};
 use crate::vocabulary::{FactId, KindId, OutlineId, Vocabulary};
@@ -25,6 +26,8 @@ pub(super) struct Chain<'g, 't> {
     program: [usize; 3],
     /// The editions that are being read.
     open: Vec<&'t str>,
+    /// The names of the files of all editions, by their numbers.
+    names: Vec<Option<String>>,
     found: Vec<Found>,
 }
 
@@ -46,6 +49,7 @@ impl<'g, 't> Chain<'g, 't> {
             language,
             program: program.counts(),
             open: Vec::new(),
+            names: Vec::new(),
             found: Vec::new(),
         }
     }
@@ -77,7 +81,7 @@ impl<'g, 't> Chain<'g, 't> {
 
     /// Reads an edition, the ones before it first.
     fn edition(&mut self, name: Option<&str>, text: &'t str, vocabulary: Vocabulary) -> Edition {
-        let files = match files::gather(name, text, self.bases) {
+        let files = match files::gather(name, text, self.bases, &mut self.names) {
             Ok(files) => files,
             Err(faults) => {
                 self.found.push(Found {
@@ -124,13 +128,13 @@ impl<'g, 't> Chain<'g, 't> {
                 "The name of the edition before this one is expected here, not {}.",
                 node.describe()
             );
-            amiss.add("not-a-word", node.span, message);
+            amiss.add(Code::NotAWord, node.span, message);
             return None;
         };
         let Some(text) = (self.bases)(name) else {
             amiss
                 .add(
-                    "unknown-base",
+                    Code::UnknownBase,
                     node.span,
                     format!("There is no rule set `{name}` that could be the earlier edition."),
                 )
@@ -140,7 +144,7 @@ impl<'g, 't> Chain<'g, 't> {
         if self.open.contains(&text) || self.open.len() >= MOST_EDITIONS {
             amiss
                 .add(
-                    "base-ring",
+                    Code::BaseRing,
                     node.span,
                     format!("`{name}` is named as an edition that came before itself."),
                 )
@@ -251,7 +255,7 @@ impl Reader<'_> {
             .and_then(|it| Some((it, it.from?)))
         else {
             self.fault(
-                "no-edition-day",
+                Code::NoEditionDay,
                 named.span,
                 "There is an earlier edition, and nothing says from which day on this one counts.",
             )
@@ -263,7 +267,7 @@ impl Reader<'_> {
             before.is_some_and(|it| it.by == in_force.by && it.from.is_some_and(|old| old >= from));
         if not_later {
             self.fault(
-                "edition-order",
+                Code::EditionOrder,
                 named.span,
                 "The edition that is named here as the earlier one begins to count on the same day as this one, or later.",
             )

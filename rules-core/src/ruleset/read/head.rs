@@ -3,6 +3,7 @@
 use super::Reader;
 use super::languages::is_language;
 use super::values::flipped;
+use crate::faults::Code;
 use crate::grammar::{self, SORTS};
 use crate::quantity::Dimension;
 use crate::ruleset::types::{Type, of_fact};
@@ -93,7 +94,7 @@ impl<'a> Reader<'a> {
         let tag = self.text(entry)?;
         if !is_language(tag) {
             self.fault(
-                "not-a-language",
+                Code::NotALanguage,
                 entry.value.span,
                 format!("`{tag}` is not the short name of a language."),
             )
@@ -118,7 +119,7 @@ impl<'a> Reader<'a> {
         if of_fact(by, &self.vocabulary) != Type::Amount(Dimension::Date) {
             let path = self.vocabulary.fact_path(by);
             self.fault(
-                "not-a-day",
+                Code::NotADay,
                 node.span,
                 format!("`{path}` is not a day, so it cannot say when this is in force."),
             )

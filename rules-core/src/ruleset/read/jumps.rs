@@ -3,6 +3,7 @@
 use super::Reader;
 use super::coverage::{Cell, bounds_of, cells, rows_taking, stated};
 use super::layers::same;
+use crate::faults::Code;
 use crate::quantity::{Dimension, ONE, Unit, show_exactly};
 use crate::ruleset::{Area, Bound, Operand, Rule, ShareOf, Stated, Table, Test, Then, Value};
 use crate::vocabulary::Vocabulary;
@@ -25,10 +26,8 @@ impl Reader<'_> {
         for test in tests {
             for bound in &test.bounds {
                 if let Some((message, table)) = jump(test, bound, &self.vocabulary) {
-                    let own = table.filter(|_| test.span.start >= rule.span.start);
-                    let span = own.map_or(rule.span, |table| table.span);
-                    let span = self.unplaced(span, rule.layer);
-                    self.warning("limit-jumps", span, message)
+                    let span = table.map_or(rule.span, |table| table.span);
+                    self.warning(Code::LimitJumps, span, message)
                         .help("Read the rows again. If the law says just this, leave it as it is.");
                 }
             }

@@ -3,6 +3,7 @@
 
 use super::Reader;
 use super::files::File;
+use crate::faults::Code;
 use crate::text::{Entry, Node};
 
 /// In which a text is looked for where nobody asked for another, or where that one is missing.
@@ -52,7 +53,7 @@ impl<'a> Reader<'a> {
                     "After `{after}`, a text is expected, or one for each language; `{}` is not the short name of a language.",
                     entry.key
                 );
-                self.fault("not-a-language", entry.key_span, message)
+                self.fault(Code::NotALanguage, entry.key_span, message)
                     .help("Write the text alone, or languages by their short names, as in `{en: …, nb: …, fr: …}`.");
                 return None;
             }

@@ -2,6 +2,7 @@
 
 use super::Reader;
 use super::values::flipped;
+use crate::faults::Code;
 use crate::grammar;
 use crate::quantity::Dimension;
 use crate::ruleset::types::{Type, type_of};
@@ -83,7 +84,7 @@ impl<'a> Reader<'a> {
             }
             None => {
                 let message = format!("`{}` needs a length, and this is a word.", entry.key);
-                self.fault("not-an-amount", entry.value.span, message);
+                self.fault(Code::NotAnAmount, entry.value.span, message);
                 None
             }
         }

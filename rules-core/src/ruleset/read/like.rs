@@ -2,6 +2,7 @@
 
 use super::names::parts;
 use super::{Reader, listed};
+use crate::faults::Code;
 use crate::text::{Entry, Span};
 use crate::vocabulary::{KindId, OutlineId};
 
@@ -33,7 +34,7 @@ impl<'a> Reader<'a> {
         let facts = listed(lacking.iter().map(String::as_str));
         let message =
             format!("How high `{other}` is, is told by {facts}; `{kind}` has no such fact.");
-        self.fault("like-without-its-facts", entry.value.span, message)
+        self.fault(Code::LikeWithoutItsFacts, entry.value.span, message)
             .help(format!(
                 "Add it under `facts` of `{kind}`, or leave `like` out."
             ));

@@ -3,6 +3,7 @@
 use super::Reader;
 use super::coverage::{Cell, cells, keeps};
 use super::holds::tests_in;
+use crate::faults::Code;
 use crate::ruleset::{Bound, Choice, Requirement, Test, Value};
 use crate::text::Span;
 use crate::vocabulary::{FactId, Vocabulary};
@@ -58,8 +59,7 @@ impl Reader<'_> {
         unproven(requirement, &[], &self.vocabulary, &mut found);
         for (fact, span) in found {
             let path = self.vocabulary.fact_path(fact);
-            let span = self.unplaced_beside(span, root);
-            self.fault("not-of-none", span, format!("`{path}` can be `none`, and nothing says whether this holds then."))
+            self.fault(Code::NotOfNone, span, format!("`{path}` can be `none`, and nothing says whether this holds then."))
                 .help(format!("If there must be one, write `{{not: {{fact: {path}, is: none}}}}` beside it; if none will do as well, write `any-of` with `{{fact: {path}, is: none}}`."));
         }
     }
@@ -85,7 +85,7 @@ impl Reader<'_> {
             Requirement::All(_) | Requirement::Any(_) | Requirement::Not(_)
         );
         if own && sight.never(requirement) {
-            self.warning("never-holds", root, message)
+            self.warning(Code::NeverHolds, root, message)
                 .help("Is one of the limits the wrong way round, or is `any-of` meant?");
         }
     }

@@ -4,13 +4,14 @@ use super::Reader;
 use super::names::parts;
 use super::terms::Known;
 use super::values::{flipped, is_amount};
+use crate::faults::Code;
 use crate::grammar::{self, PERIODS, measure_named, words};
 use crate::quantity::Dimension;
 use crate::ruleset::types::{Type, type_of};
 use crate::ruleset::{
     Area, Distance, Enclosure, Measured, Operand, Part, Places, ShareOf, Sound, Value,
 };
-use crate::text::{Entry, Node, Span, closest};
+use crate::text::{Entry, Node, Span, meant_and};
 
 /// In the order of their words.
 const MEASURED: [Measured; 4] = [
@@ -52,7 +53,7 @@ impl<'a> Reader<'a> {
             return;
         }
         self.warning(
-            "distance-to-the-lot",
+            Code::DistanceToTheLot,
             span,
             "`lot.boundary` is the whole lot as an area: a pool on the lot is always 0 m from it.",
         )
@@ -92,14 +93,14 @@ impl<'a> Reader<'a> {
         span: Span,
         known: impl Iterator<Item = &'w str> + Clone,
     ) {
-        let guess = closest(word, known.clone()).map(|guess| format!("Did you mean `{guess}`? "));
-        let list = format!("The words here are {}.", super::listed(known));
+        let list = format!("The words here are {}.", super::listed(known.clone()));
+        let help = meant_and(word, known, list);
         self.fault(
-            "unknown-word",
+            Code::UnknownWord,
             span,
             format!("`{word}` is not one of the words that can stand here."),
         )
-        .help(guess.unwrap_or_default() + &list);
+        .help(help);
     }
 
     pub(super) fn area(&mut self, node: &'a Node) -> Option<Area> {

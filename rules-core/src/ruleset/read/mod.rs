@@ -41,6 +41,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 
 use super::{DocumentIndex, Layer, Question, RuleSet, Source, SourceIndex, built_in};
+use crate::faults::Code;
 use crate::grammar::Keys;
 use crate::text::{Entry, Fault, Faults, MapReader, Node, Span, yes_no};
 use crate::vocabulary::{FactId, KindId, Matter, Vocabulary};
@@ -273,8 +274,8 @@ impl<'a> Reader<'a> {
             "The rule file is not read, because {what} too many steps to look through: more than {most}."
         );
         let fault = match self.now {
-            Some(span) => self.faults.add("too-much-work", span, message),
-            None => self.faults.add_whole("too-much-work", message),
+            Some(span) => self.faults.add(Code::TooMuchWork, span, message),
+            None => self.faults.add_whole(Code::TooMuchWork, message),
         };
         fault.help("Make shorter lists and tables, or split the rules into several rule sets.");
         None
@@ -384,32 +385,12 @@ impl<'a> Reader<'a> {
         &mut self.faults
     }
 
-    fn fault(&mut self, code: &'static str, span: Span, message: impl Into<String>) -> &mut Fault {
+    fn fault(&mut self, code: Code, span: Span, message: impl Into<String>) -> &mut Fault {
         self.faults().add(code, span, message)
     }
 
-    fn warning(
-        &mut self,
-        code: &'static str,
-        span: Span,
-        message: impl Into<String>,
-    ) -> &mut Fault {
+    fn warning(&mut self, code: Code, span: Span, message: impl Into<String>) -> &mut Fault {
         self.warnings.add(code, span, message)
-    }
-
-    /// A place counted from the beginning of its own file, as it stands in a rule set.
-    fn place(&self, span: Span) -> Span {
-        files::place(span, self.files)
-    }
-
-    /// The place of which [`place`](Self::place) gives `span`.
-    fn unplaced(&self, span: Span, file: usize) -> Span {
-        files::unplaced(span, file, self.files)
-    }
-
-    /// As [`unplaced`](Self::unplaced), in the file in which `other` is.
-    fn unplaced_beside(&self, span: Span, other: Span) -> Span {
-        self.unplaced(span, files::file_of(other, self.files))
     }
 
     // Small parts that many things have.
@@ -468,7 +449,7 @@ impl<'a> Reader<'a> {
                 "After `{after}`, a text is expected, not {}.",
                 node.describe()
             );
-            self.fault("not-a-text", node.span, message)
+            self.fault(Code::NotAText, node.span, message)
                 .help("A text that begins with a bracket needs quotes.");
         }
         text
@@ -499,7 +480,7 @@ impl<'a> Reader<'a> {
                 "After `{key}`, a list is expected, not {}.",
                 node.describe()
             );
-            self.fault("not-a-list", node.span, message)
+            self.fault(Code::NotAList, node.span, message)
                 .help("Begin each item with `- ` on a line of its own.");
         }
         &[]
@@ -514,7 +495,7 @@ impl<'a> Reader<'a> {
                 Some(word) => words.push((word, node.span)),
                 None => {
                     self.fault(
-                        "not-a-word",
+                        Code::NotAWord,
                         node.span,
                         format!("A word is expected here, not {}.", node.describe()),
                     );
@@ -537,7 +518,7 @@ impl<'a> Reader<'a> {
                 .chars()
                 .all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-');
         if !good {
-            self.fault("bad-id", span, format!("`{id}` cannot be a short name."))
+            self.fault(Code::BadId, span, format!("`{id}` cannot be a short name."))
                 .help("A short name begins with a letter and has small letters, digits and `-` only, as in `rear-line`.");
         }
         good

@@ -1,8 +1,9 @@
 //! What a name stands for: a kind, an outline, a fact, a defined term.
 
 use super::{Reader, listed};
+use crate::faults::Code;
 use crate::ruleset::Selection;
-use crate::text::{Span, closest, meant_or};
+use crate::text::{Fault, Help, Span, closest, meant_or};
 use crate::vocabulary::{FactId, KindId, Number, OutlineId};
 
 use super::terms::Known;
@@ -73,7 +74,7 @@ impl<'a> Reader<'a> {
                     "`{name}` is a term that stands for {}, not for things of one kind.",
                     other.said()
                 );
-                self.fault("not-things", span, message)
+                self.fault(Code::NotThings, span, message)
                     .help("Name a kind, or a term that is a `kind` with a `where`.");
                 None
             }
@@ -102,7 +103,7 @@ impl<'a> Reader<'a> {
             "A rule set can add a kind of its own under `kinds`.",
         );
         let message = format!("There is no kind of thing and no term `{name}`.");
-        self.fault("unknown-kind", span, message).help(help);
+        self.fault(Code::UnknownKind, span, message).help(help);
     }
 
     fn kind_and_term_names(&self) -> Vec<String> {
@@ -130,7 +131,7 @@ impl<'a> Reader<'a> {
     fn unknown_fact(&mut self, kind: KindId, head: &str, tail: &str, span: Span) {
         if self.vocabulary.outline_named(kind, tail).is_some() {
             self.fault(
-                "not-a-fact",
+                Code::NotAFact,
                 span,
                 format!("`{head}.{tail}` is drawn, it is not a fact that has a value."),
             )
@@ -138,18 +139,18 @@ impl<'a> Reader<'a> {
             return;
         }
         let facts = self.fact_names(kind);
-        let guess = closest(tail, facts.iter().map(String::as_str))
-            .map(|guess| format!("Did you mean `{head}.{guess}`? "));
+        let guess =
+            closest(tail, facts.iter().map(String::as_str)).map(|guess| format!("{head}.{guess}"));
         let list = format!(
             "Its facts are {}.",
             listed(facts.iter().map(String::as_str))
         );
         self.fault(
-            "unknown-fact",
+            Code::UnknownFact,
             span,
             format!("`{head}` has no fact `{tail}`."),
         )
-        .help(guess.unwrap_or_default() + &list);
+        .help(Help::near(guess, list));
     }
 
     fn fact_names(&self, kind: KindId) -> Vec<String> {
@@ -174,7 +175,7 @@ impl<'a> Reader<'a> {
         let write = "Write a fact with its kind before it, as in `gate.latch-height`.";
         let help = meant_or(name, names, write);
         let message = format!("There is no question and no day `{name}`.");
-        self.fault("unknown-fact", span, message).help(help);
+        self.fault(Code::UnknownFact, span, message).help(help);
         None
     }
 
@@ -211,28 +212,25 @@ impl<'a> Reader<'a> {
     fn say_each(&mut self, name: &str, said: &str, kind: &str, span: Span) {
         let (head, tail) = parts(name);
         let tail = tail.unwrap_or_default();
-        if self.around.terms_deep > 0 {
-            self.fault(
-                "say-each",
-                span,
-                format!(
-                    "`{name}` speaks of {said}, and a plan can have several: which one is meant?"
-                ),
-            )
-            .help(format!(
-                "If the term is meant to be used for one {kind}, add `of: {kind}` to it."
-            ));
-            return;
-        }
-        self.fault("say-each", span, format!("`{name}` speaks of {said}, and a plan can have several: which one is meant?"))
-            .help(format!(
+        let help = match self.around.terms_deep {
+            0 => format!(
                 "Put `each: {head}` before it, or take one number out of all of them, as in `largest-of: {{kind: {head}, take: {kind}.{tail}}}`."
-            ));
+            ),
+            _ => format!("If the term is meant to be used for one {kind}, add `of: {kind}` to it."),
+        };
+        self.which_one(name, said, span).help(help);
+    }
+
+    /// One thing is meant, and a plan can have several.
+    pub(super) fn which_one(&mut self, name: &str, said: &str, span: Span) -> &mut Fault {
+        let message =
+            format!("`{name}` speaks of {said}, and a plan can have several: which one is meant?");
+        self.fault(Code::SayEach, span, message)
     }
 
     fn say_where(&mut self, name: &str, kind: &str, span: Span) {
         self.fault(
-            "move-to-where",
+            Code::MoveToWhere,
             span,
             format!("`when` speaks of the plan, once; `{name}` is a fact of each {kind}."),
         )
@@ -256,14 +254,14 @@ impl<'a> Reader<'a> {
             .collect();
         if names.is_empty() {
             self.fault(
-                "no-outline",
+                Code::NoOutline,
                 span,
                 format!("`{name}` is not drawn, so nothing can be measured from it."),
             )
             .help("Name something that stands, runs or lies on the plan.");
         } else {
             self.fault(
-                "which-outline",
+                Code::WhichOutline,
                 span,
                 format!("Which outline of `{name}` is meant?"),
             )
@@ -286,7 +284,7 @@ impl<'a> Reader<'a> {
             return Some(outline);
         }
         if self.vocabulary.fact_named(kind, tail).is_some() {
-            self.fault("not-an-outline", span, format!("`{head}.{tail}` is a fact; it is not drawn, so nothing can be measured from it."))
+            self.fault(Code::NotAnOutline, span, format!("`{head}.{tail}` is a fact; it is not drawn, so nothing can be measured from it."))
                 .help("Name what is drawn, as in `pool.water`.");
             return None;
         }
@@ -294,19 +292,19 @@ impl<'a> Reader<'a> {
         let names: Vec<_> = outlines
             .map(|&id| self.vocabulary.outline(id).name.clone())
             .collect();
-        let guess = closest(tail, names.iter().map(String::as_str))
-            .map(|guess| format!("Did you mean `{head}.{guess}`? "));
+        let guess =
+            closest(tail, names.iter().map(String::as_str)).map(|guess| format!("{head}.{guess}"));
         let lead = match names.as_slice() {
             [_] => "Its only outline is",
             _ => "Its outlines are",
         };
         let list = format!("{lead} {}.", listed(names.iter().map(String::as_str)));
         self.fault(
-            "unknown-outline",
+            Code::UnknownOutline,
             span,
             format!("`{head}` has no outline `{tail}`."),
         )
-        .help(guess.unwrap_or_default() + &list);
+        .help(Help::near(guess, list));
         None
     }
 }

@@ -5,6 +5,7 @@ use std::sync::Arc;
 use super::Reader;
 use super::names::{Things, parts};
 use super::terms::Known;
+use crate::faults::Code;
 use crate::grammar;
 use crate::quantity::{Dimension, ONE};
 use crate::ruleset::{Operand, Part, Selection, Which};
@@ -68,7 +69,7 @@ impl<'a> Reader<'a> {
             Content::Map(_) => self.operand_map(node, outline, pools),
             Content::Empty => {
                 self.fault(
-                    "empty-value",
+                    Code::EmptyValue,
                     node.span,
                     "An outline is expected here, and nothing is written.",
                 );
@@ -80,7 +81,7 @@ impl<'a> Reader<'a> {
     fn of_parts(&mut self, parts: Vec<Part>, span: Span) -> Option<Operand> {
         if parts.is_empty() || parts.len() > MOST_PARTS {
             self.fault(
-                "bad-list",
+                Code::BadList,
                 span,
                 format!("A list of 1 to {MOST_PARTS} outlines is expected here."),
             )
@@ -117,7 +118,7 @@ impl<'a> Reader<'a> {
         if self.around.when_of == Some(kind) && matches!(things, Things::All(_)) {
             let kind = self.vocabulary.kind(kind).name.clone();
             self.fault(
-                "move-to-where",
+                Code::MoveToWhere,
                 span,
                 format!("`when` speaks of the plan, once; `{name}` is drawn for each {kind}."),
             )
@@ -163,7 +164,7 @@ impl<'a> Reader<'a> {
         let message = format!(
             "Does `{name}` mean the pool that is judged, where it is one of these, or any of these?"
         );
-        self.fault("each-or-all", span, message).help(format!(
+        self.fault(Code::EachOrAll, span, message).help(format!(
             "Write `{{each: {name}}}` for the pool that is judged, or `{{all: {name}}}` for any of them, and for all of them in a total."
         ));
         None
@@ -237,7 +238,7 @@ impl<'a> Reader<'a> {
         let share = range.is_exact() && (0..=ONE).contains(&range.low);
         if !share {
             let message = format!("`{text}` is not a share of a whole.");
-            self.fault("not-a-share", node.span, message)
+            self.fault(Code::NotAShare, node.span, message)
                 .help("Write one share from 0 % to 100 %, such as `50 %`.");
         }
         share.then_some(range.low)
@@ -251,7 +252,7 @@ impl<'a> Reader<'a> {
         };
         let path = self.vocabulary.outline_path(part.outline);
         self.fault(
-            "not-an-area",
+            Code::NotAnArea,
             span,
             format!("`{path}` is not drawn as an area: it has neither a size nor an inside."),
         )

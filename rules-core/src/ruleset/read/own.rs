@@ -2,11 +2,14 @@
 
 use super::Reader;
 use super::values::flipped;
+use crate::faults::Code;
 use crate::grammar::{self, OWN_KIND, words};
 use crate::quantity::Dimension;
 use crate::ruleset::Question;
 use crate::text::{Entry, Node, Span};
-use crate::vocabulary::{Answer, Fact, FactId, KindId, Number, Outline, OutlineId, Role, Shape};
+use crate::vocabulary::{
+    Answer, Fact, FactId, KindId, Number, Outline, OutlineId, Phrase, Role, Shape,
+};
 
 // In the order of their words.
 const NUMBERS: [Number; 3] = [Number::One, Number::AtMostOne, Number::Many];
@@ -187,7 +190,7 @@ impl<'a> Reader<'a> {
     fn said_otherwise(&mut self, same: bool, name: &str, span: Span) -> Option<()> {
         if !same {
             self.fault(
-                "changed-word",
+                Code::ChangedWord,
                 span,
                 format!("The earlier edition has `{name}` too, and with other answers."),
             )
@@ -210,6 +213,7 @@ impl<'a> Reader<'a> {
         Some(Fact {
             kind,
             name: id?.to_owned(),
+            phrase: Phrase::of(said.as_ref()?),
             said: said?,
             answer: answer?,
             varies,
@@ -260,7 +264,7 @@ impl<'a> Reader<'a> {
         if taken {
             let kind = self.vocabulary.kind(kind).name.clone();
             self.fault(
-                "name-taken",
+                Code::NameTaken,
                 span,
                 format!("`{kind}.{name}` is there already."),
             )

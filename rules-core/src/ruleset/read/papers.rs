@@ -2,6 +2,7 @@
 
 use super::Reader;
 use super::layers::Merged;
+use crate::faults::Code;
 use crate::grammar::{self, OUTCOMES};
 use crate::ruleset::{
     Caution, Condition, Document, DocumentIndex, OnOutcome, Requirement, Selection,
@@ -71,7 +72,7 @@ impl<'a> Reader<'a> {
         }
         let kind = self.vocabulary.kind(kind).name.clone();
         let message = format!("There is a document `{name}` for each {kind}: which one is meant?");
-        self.fault("paper-of-which", span, message).help(format!(
+        self.fault(Code::PaperOfWhich, span, message).help(format!(
             "Put `each: {kind}` before it, so that one {kind} is meant. In a term, add `of: {kind}`."
         ));
         None
@@ -90,7 +91,7 @@ impl<'a> Reader<'a> {
         }
         let kind = self.vocabulary.kind(kind).name.clone();
         let message = format!("One `{name}` is enough here for every {kind} together.");
-        self.warning("one-for-all", span, message).help(format!(
+        self.warning(Code::OneForAll, span, message).help(format!(
             "If each {kind} needs one of its own, add `each: {kind}` to the document; if one is meant, add `one-for-all: yes`."
         ));
     }
@@ -104,7 +105,7 @@ impl<'a> Reader<'a> {
         let list = "List it under `documents`, with its title and who supplies it.";
         let help = meant_or(name, self.documents.keys().copied(), list);
         let message = format!("There is no document `{name}`.");
-        self.fault("unknown-document", span, message).help(help);
+        self.fault(Code::UnknownDocument, span, message).help(help);
         None
     }
 
@@ -148,7 +149,7 @@ impl<'a> Reader<'a> {
             on: when.on,
             discretion,
             cited,
-            span: self.place(node.span),
+            span: node.span,
         })
     }
 
@@ -177,7 +178,7 @@ impl<'a> Reader<'a> {
             self.needed_map(node, needed);
         } else {
             self.fault(
-                "bad-needed",
+                Code::BadNeeded,
                 node.span,
                 "This does not say when the document is needed.",
             )
@@ -206,8 +207,12 @@ impl<'a> Reader<'a> {
         if !self.rule_names.contains(rule) {
             let names = self.rule_names.iter().copied();
             let help = meant_or(rule, names, "Write the `id` of a rule.");
-            self.fault("unknown-rule", span, format!("There is no rule `{rule}`."))
-                .help(help);
+            self.fault(
+                Code::UnknownRule,
+                span,
+                format!("There is no rule `{rule}`."),
+            )
+            .help(help);
         }
         Some(OnOutcome {
             rule: self.now(rule).to_owned(),
@@ -235,7 +240,7 @@ impl<'a> Reader<'a> {
             id: id?.to_owned(),
             says: says?,
             when: when?,
-            span: self.place(node.span),
+            span: node.span,
         })
     }
 
@@ -271,7 +276,7 @@ impl<'a> Reader<'a> {
             .is_some_and(|document| self.used_documents.contains(document));
         if !used {
             self.warning(
-                "unused-document",
+                Code::UnusedDocument,
                 span,
                 format!("Nothing calls for the document `{id}`."),
             )
@@ -287,7 +292,7 @@ impl<'a> Reader<'a> {
         let fact = answers.and_then(|kind| self.vocabulary.fact_named(kind, id));
         if fact.is_some_and(|fact| !self.used_facts.contains(&fact)) {
             self.warning(
-                "unused-question",
+                Code::UnusedQuestion,
                 span,
                 format!("No rule uses the answer to `{id}`."),
             )

@@ -9,6 +9,7 @@ use std::sync::Arc;
 use super::Reader;
 use super::names::all_of;
 use super::operands::Pools;
+use crate::faults::Code;
 use crate::ruleset::{Condition, Operand, Part, Requirement, Which};
 use crate::text::{Entry, Node, Span};
 use crate::vocabulary::{KindId, Number};
@@ -81,7 +82,7 @@ impl<'a> Reader<'a> {
         };
         let kind = self.vocabulary.kind(kind).name.clone();
         let message = format!("No `each` says which {kind} is meant here.");
-        self.fault("say-each", node.span, message).help(format!(
+        self.fault(Code::SayEach, node.span, message).help(format!(
             "Put `each: {kind}` before it, or write `all` here."
         ));
         None
@@ -101,7 +102,7 @@ impl<'a> Reader<'a> {
             }
             Some((name, span)) => {
                 let message = format!("This is the {} of each pool by itself.", last(&name));
-                self.warning("each-or-all", span, message).help(format!(
+                self.warning(Code::EachOrAll, span, message).help(format!(
                     "Write `{{each: {name}}}` to say so, or `{{all: {name}}}` for all pools together."
                 ));
                 Some(read)
@@ -113,7 +114,7 @@ impl<'a> Reader<'a> {
     fn one_pool_or_all(&mut self, name: &str, span: Span) {
         let message =
             format!("Does `{name}` mean that of each pool by itself, or of all pools together?");
-        self.fault("each-or-all", span, message).help(format!(
+        self.fault(Code::EachOrAll, span, message).help(format!(
             "Write `{{all: {name}}}` for all pools together, as in most totals, or `{{each: {name}}}` for each by itself."
         ));
     }

@@ -4,9 +4,10 @@ use std::sync::Arc;
 
 use super::terms::Known;
 use super::{Reader, bounds, lint};
+use crate::faults::Code;
 use crate::grammar::{Combination, Main, Measure, PART, TERM_OF, main_named, mains};
 use crate::ruleset::{Requirement, Value};
-use crate::text::{Content, Entry, MapReader, Node, Span, closest, meant_or};
+use crate::text::{Content, Entry, Help, MapReader, Node, Span, closest, meant_or};
 
 impl<'a> Reader<'a> {
     /// A requirement that stands for itself: a rule's, a condition, a `where`, a term's.
@@ -33,7 +34,7 @@ impl<'a> Reader<'a> {
                         .to_owned()
                 };
                 self.fault(
-                    "not-a-requirement",
+                    Code::NotARequirement,
                     node.span,
                     format!("`{text}` alone does not say what must hold."),
                 )
@@ -42,7 +43,7 @@ impl<'a> Reader<'a> {
             }
             Content::Empty => {
                 self.fault(
-                    "empty-value",
+                    Code::EmptyValue,
                     node.span,
                     "Nothing says what must hold here.",
                 );
@@ -54,7 +55,7 @@ impl<'a> Reader<'a> {
     fn requirements(&mut self, items: &'a [Node], span: Span) -> Option<Vec<Requirement>> {
         if items.is_empty() {
             self.fault(
-                "empty-list",
+                Code::EmptyList,
                 span,
                 "This list is empty, so it does not say what must hold.",
             )
@@ -83,7 +84,7 @@ impl<'a> Reader<'a> {
         };
         if let Some((second, _)) = mains.next() {
             self.fault(
-                "two-requirements",
+                Code::TwoRequirements,
                 second.key_span,
                 format!(
                     "`{}` and `{}` are two requirements in one.",
@@ -109,12 +110,16 @@ impl<'a> Reader<'a> {
             .iter()
             .find_map(|entry| Some((entry, closest(&entry.key, mains())?)));
         let span = guess.map_or(node.span, |(entry, _)| entry.key_span);
-        let help = guess.map_or_else(
-            || "Write one of `fact`, `distance`, `area`, `length`, `count`, `enclosure`, `sound`, `all-of`, `any-of`, `not`, `each`, `meets`, `have`, `table`.".to_owned(),
-            |(_, guess)| format!("Did you mean `{guess}`?"),
-        );
-        self.fault("no-requirement", span, "Nothing says what must hold here.")
-            .help(help);
+        let help = match guess {
+            Some((_, guess)) => Help::near(Some(guess.to_owned()), ""),
+            None => "Write one of `fact`, `distance`, `area`, `length`, `count`, `enclosure`, `sound`, `all-of`, `any-of`, `not`, `each`, `meets`, `have`, `table`.".into(),
+        };
+        self.fault(
+            Code::NoRequirement,
+            span,
+            "Nothing says what must hold here.",
+        )
+        .help(help);
     }
 
     fn combination(
@@ -160,7 +165,7 @@ impl<'a> Reader<'a> {
     fn members(&mut self, entry: &'a Entry) -> Option<Vec<Requirement>> {
         if entry.value.as_map().is_some() {
             self.fault(
-                "not-a-list",
+                Code::NotAList,
                 entry.value.span,
                 format!("After `{}`, a list of requirements is expected.", entry.key),
             )
@@ -174,7 +179,7 @@ impl<'a> Reader<'a> {
     fn any_of(&mut self, entry: &'a Entry) -> Option<Requirement> {
         let members = self.combining(|reader| reader.members(entry))?;
         if lint::guards_one_fact(&members, &self.vocabulary) {
-            self.warning("use-a-table", entry.key_span, "Each member of this `any-of` is for another case of one fact. Written so, the report asks for that fact even where the answer changes nothing.")
+            self.warning(Code::UseATable, entry.key_span, "Each member of this `any-of` is for another case of one fact. Written so, the report asks for that fact even where the answer changes nothing.")
                 .help("Write a `table` with a row for each case.");
         }
         Some(Requirement::Any(members))
@@ -207,7 +212,7 @@ impl<'a> Reader<'a> {
         match self.term(name, entry.value.span)? {
             Some(Known::Requirement(requirement)) => {
                 if self.around.combined && self.sight().lacks_if_none(&requirement) {
-                    self.fault("if-none-missing", entry.value.span, format!("`{name}` does not say what it means if there is none of the things that it speaks of."))
+                    self.fault(Code::IfNoneMissing, entry.value.span, format!("`{name}` does not say what it means if there is none of the things that it speaks of."))
                         .help("Inside `any-of`, `count` and `not` this must be said: add `if-none: passes`, `if-none: fails` or `if-none: refer` where the term is defined.");
                 }
                 Some(Requirement::Meets {
@@ -217,7 +222,7 @@ impl<'a> Reader<'a> {
             }
             Some(known) => {
                 self.fault(
-                    "not-a-requirement",
+                    Code::NotARequirement,
                     entry.value.span,
                     format!(
                         "`{name}` is a term that stands for {}, not for a requirement.",
@@ -228,7 +233,7 @@ impl<'a> Reader<'a> {
             }
             None if self.rule_names.contains(name) => {
                 self.fault(
-                    "not-a-requirement",
+                    Code::NotARequirement,
                     entry.value.span,
                     format!("`{name}` is a rule, which may have reliefs; only a term can be met."),
                 )
@@ -239,7 +244,7 @@ impl<'a> Reader<'a> {
                 let define = "Define it under `terms`: a name, and what it stands for.";
                 let help = meant_or(name, self.term_by_name.keys().copied(), define);
                 let message = format!("There is no term `{name}`.");
-                self.fault("unknown-term", entry.value.span, message)
+                self.fault(Code::UnknownTerm, entry.value.span, message)
                     .help(help);
                 None
             }

@@ -8,6 +8,7 @@ use super::each::Choosing;
 use super::layers::CHANGES;
 use super::pools::but_not;
 use super::values::flipped;
+use crate::faults::Code;
 use crate::grammar::{self, STRENGTHS, words};
 use crate::ruleset::built_in::INSIDE;
 use crate::ruleset::{DocumentIndex, Relief, Requirement, Rule, Selection, Strength};
@@ -51,7 +52,7 @@ impl<'a> Reader<'a> {
 
     pub(super) fn duplicate(&mut self, what: &str, id: &str, span: Span) {
         self.fault(
-            "duplicate-id",
+            Code::DuplicateId,
             span,
             format!("There are two {what}s `{id}`."),
         )
@@ -98,7 +99,7 @@ impl<'a> Reader<'a> {
         let id = self.id(id);
         if id == Some(INSIDE) {
             let message = format!("`{INSIDE}` is a rule of every rule set already.");
-            self.fault("name-taken", written_id, message)
+            self.fault(Code::NameTaken, written_id, message)
                 .help("Give the rule another name.");
         }
         let [title, clause] = [title, clause].map(|text| self.told(text));
@@ -137,7 +138,7 @@ impl<'a> Reader<'a> {
             note,
             in_force: in_force?,
             layer: self.file,
-            span: self.place(node.span),
+            span: node.span,
         })
     }
 
@@ -211,7 +212,7 @@ impl<'a> Reader<'a> {
         for entry in choosing.into_iter().flatten() {
             let key = &entry.key;
             self.fault(
-                "no-each",
+                Code::NoEach,
                 entry.key_span,
                 format!("`{key}` chooses among things, and no `each` says which."),
             )
@@ -231,7 +232,7 @@ impl<'a> Reader<'a> {
         };
         if let (Some(should), Some(_)) = (should, require) {
             self.fault(
-                "two-requirements",
+                Code::TwoRequirements,
                 should.key_span,
                 "A rule has `require` or `should`, not both.",
             );
@@ -284,7 +285,7 @@ impl<'a> Reader<'a> {
             when: but_not(when?, unless?),
             require: require?,
             leave,
-            span: self.place(node.span),
+            span: node.span,
         })
     }
 

@@ -6,6 +6,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::{Reader, listed};
+use crate::faults::Code;
 use crate::grammar;
 use crate::ruleset::{LeftOut, Reach, RuleSet};
 use crate::text::{Entry, Node, Span};
@@ -109,7 +110,7 @@ impl<'a> Reader<'a> {
         for (matter, span) in written.holds.iter().copied().chain(left_out) {
             if !seen.insert(matter) {
                 self.fault(
-                    "matter-twice",
+                    Code::MatterTwice,
                     span,
                     format!("The scope names `{}` twice.", matter.id()),
                 )
@@ -140,13 +141,13 @@ impl<'a> Reader<'a> {
             .faults
             .list
             .iter()
-            .any(|fault| fault.code == "unknown-word")
+            .any(|fault| fault.code == Code::UnknownWord)
         {
             return;
         }
         let ids = listed(unnamed.iter().map(|matter| matter.id()));
         let message = format!("The scope does not say whether these rules hold {ids}.");
-        self.fault("matter-unnamed", own.entry.key_span, message)
+        self.fault(Code::MatterUnnamed, own.entry.key_span, message)
             .help(format!(
                 "Name each under `holds`, or under `leaves-out` with who knows it, as in `{{matter: {}, ask: {}}}`.",
                 first.id(),
@@ -200,7 +201,7 @@ impl<'a> Reader<'a> {
                 matter.id()
             ),
         };
-        self.fault("matter-not-read", span, message).help(format!(
+        self.fault(Code::MatterNotRead, span, message).help(format!(
             "{would} Otherwise list it under `leaves-out`, with who knows it."
         ));
     }
@@ -215,7 +216,7 @@ impl<'a> Reader<'a> {
         }
         let span = top.get("ruleset").map_or(top.span, |id| id.span);
         self.warning(
-            "scope-missing",
+            Code::ScopeMissing,
             span,
             "Nothing says which matters these rules hold, and which they leave to others.",
         )

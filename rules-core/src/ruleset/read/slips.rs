@@ -9,6 +9,7 @@ use std::sync::Arc;
 use super::coverage::stated;
 use super::holds::{alike, is_all_tests, tests_in};
 use super::layers::{bare, same};
+use crate::faults::Code;
 use crate::ruleset::{self, Once, Relief, Requirement, Rule, Strength, Test, Value};
 use crate::vocabulary::{Answer, Vocabulary};
 use crate::work;
@@ -23,7 +24,7 @@ impl Reader<'_> {
             if work::is_spent() {
                 return;
             }
-            self.now = Some(self.unplaced(rule.span, rule.layer));
+            self.now = Some(rule.span);
             self.never_applies(rule);
             for relief in &rule.reliefs {
                 self.useless_relief(rule, relief);
@@ -60,9 +61,9 @@ impl Reader<'_> {
         if !ruled_out && sight.contrary(&tests).is_none() {
             return;
         }
-        let span = self.unplaced(rule.span, rule.layer);
+        let span = rule.span;
         self.warning(
-            "never-applies",
+            Code::NeverApplies,
             span,
             format!(
                 "The rule `{}` can never apply: its conditions rule each other out.",
@@ -74,7 +75,7 @@ impl Reader<'_> {
 
     /// A relief with which the rule can never fail, and one that is of no help.
     fn useless_relief(&mut self, rule: &Rule, relief: &Relief) {
-        let span = self.unplaced(relief.span, rule.layer);
+        let span = relief.span;
         let sight = self.sight();
         let asks_nothing = sight.always(&relief.require) && !relief.leave;
         let given = tests_in([&relief.require]);
@@ -83,7 +84,7 @@ impl Reader<'_> {
             is_all_tests(&rule.require) && asked.iter().all(|test| sight.implied(test, &given));
         if asks_nothing && relief.when.is_none() {
             self.warning(
-                "relief-asks-nothing",
+                Code::ReliefAsksNothing,
                 span,
                 format!(
                     "The relief `{}` asks for nothing that every plan does not have: with it the rule can never fail.",
@@ -93,7 +94,7 @@ impl Reader<'_> {
             .help("Say what the relief asks for, or withdraw the rule.");
         } else if asks_nothing {
             self.warning(
-                "relief-asks-nothing",
+                Code::ReliefAsksNothing,
                 span,
                 format!(
                     "The relief `{}` asks for nothing beyond its `when`: the rule just does not apply there.",
@@ -103,7 +104,7 @@ impl Reader<'_> {
             .help("Put that condition under the rule's `unless`.");
         } else if no_help {
             self.warning(
-                "relief-no-help",
+                Code::ReliefNoHelp,
                 span,
                 format!(
                     "The relief `{}` asks for all that the rule itself asks for, so that it never helps.",
@@ -139,8 +140,8 @@ impl Reader<'_> {
             "The rules `{}` and `{}` cannot both hold where both apply.",
             one.id, other.id
         );
-        let span = self.unplaced(other.span, other.layer);
-        self.warning("clash", span, message).help(
+        let span = other.span;
+        self.warning(Code::Clash, span, message).help(
             "If they never apply to the same thing, nothing is wrong; otherwise say which gives way.",
         );
     }

@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use super::Reader;
 use super::values::flipped;
+use crate::faults::Code;
 use crate::grammar::{self, GRADES, words};
 use crate::quantity::Dimension;
 use crate::ruleset::{Cited, Grade, Provenance, Source, SourceIndex, grade_of};
@@ -24,7 +25,7 @@ impl<'a> Reader<'a> {
         };
         let Some(entries) = written.as_map() else {
             self.fault(
-                "not-a-map",
+                Code::NotAMap,
                 written.span,
                 "Sources are written as `name: {title: …, at: …, grade: …}`, one on each line.",
             );
@@ -49,7 +50,7 @@ impl<'a> Reader<'a> {
         if let (Some(first), Some(second), Some(entry)) = (read_on, again_on, again)
             && second <= first
         {
-            self.fault("again-order", entry.value.span, "The day after which this must be read again is not later than the one on which it was read.")
+            self.fault(Code::AgainOrder, entry.value.span, "The day after which this must be read again is not later than the one on which it was read.")
                 .help("Is one of the two mistyped?");
         }
         named.then_some(Source {
@@ -114,7 +115,7 @@ impl<'a> Reader<'a> {
         let list = "List it under `sources`, with its title, its address and its grade.";
         let help = meant_or(name, names, list);
         let message = format!("There is no source `{name}`.");
-        self.fault("unknown-source", span, message).help(help);
+        self.fault(Code::UnknownSource, span, message).help(help);
         None
     }
 
@@ -149,13 +150,13 @@ impl<'a> Reader<'a> {
     }
 
     fn mark_besides_grade(&mut self, entry: &'a Entry) {
-        self.fault("mark-and-grade", entry.key_span, "Where a file has `sources`, their grade says how well a value is known.")
+        self.fault(Code::MarkAndGrade, entry.key_span, "Where a file has `sources`, their grade says how well a value is known.")
             .help("Take this out. Only `provenance: contradicted` may stand there: it says that the sources of the rule disagree.");
     }
 
     fn no_source(&mut self, (id, span): (&str, Span)) {
         self.warning(
-            "no-source",
+            Code::NoSource,
             span,
             format!("The rule `{id}` names no source, so that its values count as from memory."),
         )
@@ -171,7 +172,7 @@ impl<'a> Reader<'a> {
                 continue;
             };
             let (message, span) = (format!("Nothing names the source `{}`.", source.id), *span);
-            self.warning("unused-source", span, message)
+            self.warning(Code::UnusedSource, span, message)
                 .help("Name it with `source` in what was read there, or take it out.");
         }
     }

@@ -2,6 +2,7 @@
 
 use super::Reader;
 use super::coverage;
+use crate::faults::Code;
 use crate::grammar;
 use crate::quantity::Dimension;
 use crate::ruleset::types::{Type, agree, type_of};
@@ -29,7 +30,7 @@ impl<'a> Reader<'a> {
             let found = type_of(&value, &reader.vocabulary).and_then(Type::dimension);
             let (Some(found), Some(expected)) = (found, wanted.or(found)) else {
                 reader.fault(
-                    "not-an-amount",
+                    Code::NotAnAmount,
                     node.span,
                     "An amount is expected here, and this is answered with a word.",
                 );
@@ -52,7 +53,7 @@ impl<'a> Reader<'a> {
                     "The name of a class is expected here, not {}.",
                     node.describe()
                 );
-                reader.fault("not-a-word", node.span, message);
+                reader.fault(Code::NotAWord, node.span, message);
                 return None;
             }
             reader.said_here(node, "then").map(str::to_owned)
@@ -65,7 +66,7 @@ impl<'a> Reader<'a> {
         let by = self.if_written(by, |reader, node| reader.value(node, None));
         let rows = rows.map(|entry| self.items(&entry.value, "rows"))?;
         if rows.is_empty() {
-            self.fault("empty-list", node.span, "This table has no rows.");
+            self.fault(Code::EmptyList, node.span, "This table has no rows.");
             return None;
         }
         let by = by?;
@@ -78,7 +79,7 @@ impl<'a> Reader<'a> {
         let table = Table {
             by,
             rows,
-            span: self.place(node.span),
+            span: node.span,
         };
         coverage::check(self, &table, node.span, &places);
         Some(table)
@@ -99,7 +100,7 @@ impl<'a> Reader<'a> {
         let test = match (when, otherwise) {
             (Some(_), Some(otherwise)) => {
                 self.fault(
-                    "two-tests",
+                    Code::TwoTests,
                     otherwise.key_span,
                     "A row has `when` or `otherwise`, not both.",
                 )
@@ -111,13 +112,13 @@ impl<'a> Reader<'a> {
             (None, None) => self.row_bounds(&mut map, by, node.span),
         };
         let then = self
-            .row_then(otherwise, then, node.span)
+            .row_then(&map, otherwise, then)
             .and_then(|node| self.then(node, give));
         self.finish(map);
         Some(Row {
             test: test?,
             then: then?,
-            span: self.place(node.span),
+            span: node.span,
         })
     }
 
@@ -127,29 +128,36 @@ impl<'a> Reader<'a> {
         by: Option<&Value>,
         span: Span,
     ) -> Option<RowTest> {
-        let Some(by) = by else {
-            map.keys(&grammar::BOUNDS, self.faults());
-            self.fault("no-row-test", span, "Nothing says when this row applies.")
-                .help("Give the table `by:` with a fact and the row a bound on it, or the row a `when:` or `otherwise:`.");
-            return None;
-        };
         let before = self.faults().list.len();
-        let bounds = self.bounds(map, by);
-        if bounds.is_empty() && self.faults().list.len() == before {
-            self.fault("no-row-test", span, "Nothing says when this row applies.")
-                .help(
-                    "Give it a bound (`at-most`, `less-than`, `is`, …), a `when:` or `otherwise:`.",
-                );
+        let bounds = match by {
+            Some(by) => self.bounds(map, by),
+            None => {
+                map.keys(&grammar::BOUNDS, self.faults());
+                Vec::new()
+            }
+        };
+        let refused = self.faults().list.len() > before;
+        if bounds.is_empty() && !refused && !misspells_test(map) {
+            let help = match by {
+                Some(_) => {
+                    "Give it a bound (`at-most`, `less-than`, `is`, …), a `when:` or `otherwise:`."
+                }
+                None => {
+                    "Give the table `by:` with a fact and the row a bound on it, or the row a `when:` or `otherwise:`."
+                }
+            };
+            self.fault(Code::NoRowTest, span, "Nothing says when this row applies.")
+                .help(help);
         }
-        Some(RowTest::Bounds(bounds)).filter(|_| self.faults().list.len() == before)
+        Some(RowTest::Bounds(bounds)).filter(|_| by.is_some() && !refused)
     }
 
     /// The part that says what the row gives: `then`, or what stands after `otherwise`.
     fn row_then(
         &mut self,
+        map: &MapReader<'a>,
         otherwise: Option<&'a Entry>,
         then: Option<&'a Entry>,
-        span: Span,
     ) -> Option<&'a Node> {
         match (otherwise, then) {
             (None, Some(then)) => Some(&then.value),
@@ -157,7 +165,7 @@ impl<'a> Reader<'a> {
             (Some(otherwise), Some(then)) => {
                 if self.yes_no(&otherwise.value) == Some(false) {
                     self.fault(
-                        "otherwise-no",
+                        Code::OtherwiseNo,
                         otherwise.value.span,
                         "`otherwise: no` means nothing.",
                     )
@@ -165,9 +173,14 @@ impl<'a> Reader<'a> {
                 }
                 Some(&then.value)
             }
+            (None, None) if map.misspells(["then", "otherwise"]) => None,
             (None, None) => {
-                self.fault("no-then", span, "Nothing says what this row gives.")
-                    .help("Add `then:`.");
+                self.fault(
+                    Code::NoThen,
+                    map.span(),
+                    "Nothing says what this row gives.",
+                )
+                .help("Add `then:`.");
                 None
             }
         }
@@ -179,4 +192,10 @@ impl<'a> Reader<'a> {
             _ => give(self, node).map(Then::Give),
         }
     }
+}
+
+/// Whether what says when a row applies is misspelt.
+fn misspells_test(map: &MapReader<'_>) -> bool {
+    let bounds = grammar::BOUNDS.map(|key| key.name);
+    map.misspells(bounds.into_iter().chain(["when", "otherwise"]))
 }

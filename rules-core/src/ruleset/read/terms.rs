@@ -8,6 +8,7 @@ use super::names::parts;
 use super::values::is_amount;
 use super::zones::is_zone;
 use super::{Around, Bound, Reader};
+use crate::faults::Code;
 use crate::grammar::{Main, main_named};
 use crate::ruleset::{
     Meaning, Operand, Requirement, Scope, Selection, Term, TermUse, Value, Which, Zone, types,
@@ -101,7 +102,7 @@ impl<'a> Reader<'a> {
             if terms.as_map().is_none() && !terms.is_empty() {
                 self.file = place;
                 self.fault(
-                    "not-a-map",
+                    Code::NotAMap,
                     terms.span,
                     "Terms are written as `name: what it stands for`, one on each line.",
                 );
@@ -120,14 +121,14 @@ impl<'a> Reader<'a> {
         }
         if self.vocabulary.kind_named(name).is_some() {
             self.fault(
-                "name-taken",
+                Code::NameTaken,
                 span,
                 format!("`{name}` is a kind of thing already, so it cannot be a term."),
             )
             .help("Give the term another name.");
         } else if self.term_by_name.contains_key(name) {
             self.fault(
-                "duplicate-id",
+                Code::DuplicateId,
                 span,
                 format!("A file that this one builds on has a term `{name}` already."),
             )
@@ -164,7 +165,7 @@ impl<'a> Reader<'a> {
             State::Waiting => {}
             State::Reading => {
                 self.fault(
-                    "term-cycle",
+                    Code::TermCycle,
                     span,
                     format!("The term `{name}` is defined by itself."),
                 )
@@ -174,7 +175,7 @@ impl<'a> Reader<'a> {
         }
         if self.around.terms_deep >= DEEPEST {
             self.fault(
-                "terms-too-deep",
+                Code::TermsTooDeep,
                 span,
                 format!("More than {DEEPEST} terms stand on each other here."),
             );
@@ -197,7 +198,7 @@ impl<'a> Reader<'a> {
         if let Some(kind) = of.filter(|of| !bound(of)) {
             let kind = self.vocabulary.kind(kind).name.clone();
             self.fault(
-                "say-each",
+                Code::SayEach,
                 span,
                 format!("The term `{name}` speaks of one {kind}, and here none is meant."),
             )
@@ -226,9 +227,7 @@ impl<'a> Reader<'a> {
     fn say_of(&mut self, name: &str, kind: KindId, span: Span) {
         let kind = self.vocabulary.kind(kind);
         let (kind, said) = (kind.name.clone(), kind.said.clone());
-        let message =
-            format!("`{name}` speaks of {said}, and a plan can have several: which one is meant?");
-        self.fault("say-each", span, message).help(format!(
+        self.which_one(name, &said, span).help(format!(
             "Where the term is defined, add `of: {kind}` if it is meant to be used for one {kind}; if all of them are meant, write `all` there, as in `{{all: {kind}.…}}`."
         ));
     }
@@ -288,7 +287,7 @@ impl<'a> Reader<'a> {
         let kind = of.text().and_then(|name| self.vocabulary.kind_named(name));
         if kind.is_none() {
             self.fault(
-                "unknown-kind",
+                Code::UnknownKind,
                 of.span,
                 "A term speaks `of` one kind of thing, and there is no such kind.",
             );
@@ -316,7 +315,7 @@ impl<'a> Reader<'a> {
                 id: item.name.clone(),
                 meaning: known.meaning(),
                 cited,
-                span: self.place(item.name_span),
+                span: item.name_span,
             }));
         }
         self.file = 0;
@@ -333,7 +332,7 @@ impl<'a> Reader<'a> {
             .collect();
         for item in unused {
             self.warning(
-                "unused-term",
+                Code::UnusedTerm,
                 item.name_span,
                 format!("The term `{}` is never used.", item.name),
             )
@@ -351,7 +350,7 @@ impl<'a> Reader<'a> {
             Sort::Not => self.known_not(node),
             Sort::Requirement => Some(Known::Requirement(Arc::new(self.whole_requirement(node)?))),
             Sort::Unclear => {
-                self.fault("unclear-term", node.span, "It is not clear what this term stands for.").help(
+                self.fault(Code::UnclearTerm, node.span, "It is not clear what this term stands for.").help(
                     "A term is an amount (`3 m`), an outline (`pool.water`), things (`kind` with `where`), a value \
                      (`distance` without a bound), a zone (`around`, `between`, `corner`) or a requirement.",
                 );

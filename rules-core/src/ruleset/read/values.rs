@@ -4,6 +4,7 @@ use super::Reader;
 use super::bounds::capital;
 use super::names::parts;
 use super::terms::Known;
+use crate::faults::Code;
 use crate::grammar::{self, MEASURES, Measure, MeasureKey, TERM_OF};
 use crate::quantity::{Dimension, parse};
 use crate::ruleset::types::{Type, agree, of_product, type_of};
@@ -30,7 +31,7 @@ impl<'a> Reader<'a> {
                     "An amount, a fact or a measure is expected here, not {}.",
                     node.describe()
                 );
-                self.fault("not-a-value", node.span, message).help(
+                self.fault(Code::NotAValue, node.span, message).help(
                     "Write one limit; where the larger of two counts, `largest-of` with a list.",
                 );
                 None
@@ -51,7 +52,7 @@ impl<'a> Reader<'a> {
         let written = |row: &&MeasureKey| entries.iter().any(|entry| entry.key == row.key.name);
         let mut measures = MEASURES.iter().filter(written);
         let (Some(row), None) = (measures.next(), measures.next()) else {
-            self.fault("not-one-measure", node.span, "One measure is expected here, and just one.")
+            self.fault(Code::NotOneMeasure, node.span, "One measure is expected here, and just one.")
                 .help("Write one of the keys `fact`, `distance`, `area`, `length`, `count`, `table`, `largest-of`, `smallest-of`, `sum`, `difference`, `product`.");
             return None;
         };
@@ -70,7 +71,7 @@ impl<'a> Reader<'a> {
     ) -> Option<Stated> {
         if wanted == Some(Dimension::Area) && text.trim_end().ends_with('%') {
             self.fault(
-                "percent-of-what",
+                Code::PercentOfWhat,
                 span,
                 format!("`{text}` is a share, and nothing says a share of what."),
             )
@@ -90,7 +91,7 @@ impl<'a> Reader<'a> {
             }
             Ok(_) => {
                 self.fault(
-                    "not-one-amount",
+                    Code::NotOneAmount,
                     span,
                     format!("`{text}` is a range; a rule states one amount."),
                 )
@@ -98,8 +99,12 @@ impl<'a> Reader<'a> {
                 None
             }
             Err(wrong) => {
-                self.fault("bad-amount", span, format!("{}.", capital(&wrong.sentence)))
-                    .help(ended(&capital(&wrong.help)));
+                self.fault(
+                    Code::BadAmount,
+                    span,
+                    format!("{}.", capital(&wrong.sentence)),
+                )
+                .help(ended(&capital(&wrong.help)));
                 None
             }
         }
@@ -124,13 +129,13 @@ impl<'a> Reader<'a> {
                     "`{name}` stands for {}, which has no value by itself.",
                     known.said()
                 );
-                self.fault("not-a-value", span, message)
+                self.fault(Code::NotAValue, span, message)
                     .help("Measure it: `distance`, `area`, `length` or `count`.");
                 None
             }
             None if self.vocabulary.kind_named(name).is_some() => {
                 self.fault(
-                    "not-a-value",
+                    Code::NotAValue,
                     span,
                     format!("`{name}` is a kind of thing, which has no value by itself."),
                 )
@@ -141,7 +146,7 @@ impl<'a> Reader<'a> {
                 let write = "A fact is written with its kind, as in `pool.depth`; an amount begins with a digit.";
                 let help = meant_or(name, self.term_by_name.keys().copied(), write);
                 let message = format!("There is no question, no day and no term `{name}`.");
-                self.fault("unknown-value", span, message).help(help);
+                self.fault(Code::UnknownValue, span, message).help(help);
                 None
             }
         }
@@ -248,7 +253,7 @@ impl<'a> Reader<'a> {
         if nodes.len() < 2 {
             if entry.value.as_list().is_some() {
                 self.fault(
-                    "too-few",
+                    Code::TooFew,
                     entry.value.span,
                     format!("`{}` needs at least two values.", entry.key),
                 )
@@ -269,7 +274,7 @@ impl<'a> Reader<'a> {
         for (sort, node) in sorts.iter().zip(nodes) {
             let Some(dimension) = sort.and_then(Type::dimension) else {
                 let message = format!("`{key}` needs amounts, and this is a word.");
-                self.fault("not-an-amount", node.span, message);
+                self.fault(Code::NotAnAmount, node.span, message);
                 return None;
             };
             let first = first?;
@@ -291,7 +296,7 @@ impl<'a> Reader<'a> {
             found.words(),
             wanted.words()
         );
-        self.fault("sorts-differ", span, message).help(format!(
+        self.fault(Code::SortsDiffer, span, message).help(format!(
             "{} is written as {}.",
             capital(wanted.words()),
             wanted.example()
@@ -314,7 +319,7 @@ impl<'a> Reader<'a> {
                 let help = wanted.map_or_else(String::new, |wanted| {
                     format!("{} is expected here. ", capital(wanted.words()))
                 });
-                self.fault("bad-product", entry.value.span, "These cannot be multiplied with each other.")
+                self.fault(Code::BadProduct, entry.value.span, "These cannot be multiplied with each other.")
                     .help(help + "Multiply one amount by plain numbers or shares, or lengths by each other.");
                 None
             }

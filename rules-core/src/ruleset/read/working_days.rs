@@ -2,6 +2,7 @@
 
 use super::Reader;
 use super::values::is_amount;
+use crate::faults::Code;
 use crate::grammar;
 use crate::quantity::{CalendarDate, Dimension};
 use crate::quantity::{Holiday, Interval, Unit, Weekday, WorkingDays, YearDay, parse};
@@ -42,7 +43,7 @@ impl<'a> Reader<'a> {
         calendar.holidays = holidays.map(|entry| self.holidays(entry));
         calendar.moved = moved.map_or_else(Vec::new, |entry| self.moved(entry));
         if !A_YEAR.clone().any(|day| calendar.works(day)) {
-            self.fault("no-working-day", node.span, "By this calendar there is no working day.")
+            self.fault(Code::NoWorkingDay, node.span, "By this calendar there is no working day.")
                 .help("Name under `weekend` only the days of the week on which nobody works, as in `[saturday, sunday]`.");
             calendar.weekend = WorkingDays::default().weekend;
         }
@@ -63,7 +64,7 @@ impl<'a> Reader<'a> {
             let message = format!(
                 "A calendar has at most {MOST_HOLIDAYS} holidays, and this one lists more."
             );
-            self.fault("too-many-holidays", entry.key_span, message)
+            self.fault(Code::TooManyHolidays, entry.key_span, message)
                 .help("Write what comes every year once, as in `12-25` or `easter+1`.");
             return Vec::new();
         }
@@ -76,7 +77,7 @@ impl<'a> Reader<'a> {
             let shown = node
                 .text()
                 .map_or_else(|| node.describe().to_owned(), |text| format!("`{text}`"));
-            self.fault("bad-holiday", node.span, format!("{shown} is no holiday."))
+            self.fault(Code::BadHoliday, node.span, format!("{shown} is no holiday."))
                 .help("Write a day (`2026-05-15`), a day of every year (`12-25`), days from Easter Sunday (`easter-2`, `easter+1`), or the first such weekday from a day on (`monday from 09-01`).");
         }
         holiday
@@ -104,7 +105,7 @@ impl<'a> Reader<'a> {
         let number = number.filter(|number| (0..=MOST).contains(number));
         if number.is_none() {
             self.fault(
-                "bad-working-days",
+                Code::BadWorkingDays,
                 span,
                 format!("`{text}` is no number of working days."),
             )
@@ -126,7 +127,7 @@ impl<'a> Reader<'a> {
         };
         if calendar.holidays.is_none() {
             self.warning(
-                "no-holidays",
+                Code::NoHolidays,
                 span,
                 "Working days are counted, and nothing says which days are holidays.",
             )

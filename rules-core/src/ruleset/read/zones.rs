@@ -2,6 +2,7 @@
 
 use super::Reader;
 use super::terms::Known;
+use crate::faults::Code;
 use crate::grammar;
 use crate::ruleset::{Operand, Zone};
 use crate::text::{Content, Entry, Node};
@@ -35,7 +36,7 @@ impl<'a> Reader<'a> {
     fn zone_map(&mut self, node: &'a Node, entries: &'a [Entry]) -> Option<Zone> {
         let known = |entry: &&Entry| entry.key == "not" || is_zone(&entry.key);
         let Some(entry) = entries.iter().find(known) else {
-            self.fault("not-a-zone", node.span, "A zone is expected here.")
+            self.fault(Code::NotAZone, node.span, "A zone is expected here.")
                 .help(
                     "Write `around` with `by`, `between`, `corner`, `not`, or the name of an area.",
                 );
@@ -71,7 +72,7 @@ impl<'a> Reader<'a> {
 
     fn pair(&mut self, node: &'a Node) -> Option<(Operand, Operand)> {
         let Some([one, other]) = node.as_list() else {
-            self.fault("not-two", node.span, "Two lines are expected here.")
+            self.fault(Code::NotTwo, node.span, "Two lines are expected here.")
                 .help("Write `[one, other]`.");
             return None;
         };

@@ -3,6 +3,7 @@
 use super::super::Reader;
 use super::super::coverage::stated;
 use super::{Changes, Item};
+use crate::faults::Code;
 use crate::ruleset::{Bound, Requirement, Rule, Test, Value};
 use crate::text::Span;
 use crate::work;
@@ -55,7 +56,7 @@ impl<'a> Reader<'a> {
         match compared {
             Compared::Laxer if comparison.tightens => {
                 self.fault(
-                    "laxer",
+                    Code::Laxer,
                     span,
                     "This is said to be stricter than the base's rule, and is laxer.",
                 )
@@ -63,17 +64,17 @@ impl<'a> Reader<'a> {
             }
             Compared::Laxer if minimum => {
                 self.fault(
-                    "laxer",
+                    Code::Laxer,
                     span,
                     "The base says that its rule is a minimum, and this is laxer.",
                 );
             }
             Compared::Stricter if ceiling => {
-                self.fault("stricter", span, "The base says that its rule is the most that may be asked, and this asks more.")
+                self.fault(Code::Stricter, span, "The base says that its rule is the most that may be asked, and this asks more.")
 .help("Change the limit until it asks no more than the base's.");
             }
             Compared::Not if minimum || ceiling => {
-                self.warning("not-compared", span, "The program cannot tell whether this is stricter or laxer than the base's rule.")
+                self.warning(Code::NotCompared, span, "The program cannot tell whether this is stricter or laxer than the base's rule.")
                     .help("It compares plain limits on the same measure only. See for yourself that this is as the base allows.");
             }
             _ => {}
