@@ -64,32 +64,55 @@
         clippy::print_stderr
     )
 )]
+#![cfg_attr(
+    not(feature = "inside"),
+    allow(unused_imports, reason = "parts offer some names to the tests alone")
+)]
+#![cfg_attr(
+    not(any(feature = "program", feature = "inside")),
+    allow(
+        dead_code,
+        reason = "the command and the page use more than the face; see `program`"
+    )
+)]
 
-mod answer;
-pub mod asked;
-pub mod cases;
-pub mod check;
-pub mod compare;
-pub mod drawing;
-pub mod edit;
-mod fit;
-mod follow;
-mod grammar;
-pub mod measure;
-pub mod placement;
-pub mod plan;
-pub mod quantity;
-pub mod report;
-pub mod ruleset;
-pub mod schema;
-pub mod scope;
-mod several;
-pub mod shelf;
-pub mod steps;
-pub mod text;
-pub mod vocabulary;
-pub mod words;
-pub mod work;
+/// The parts of the library, declared together so that one feature can show them all.
+#[path = ""]
+mod parts {
+    pub mod answer;
+    pub mod asked;
+    pub mod cases;
+    pub mod check;
+    pub mod compare;
+    pub mod drawing;
+    pub mod edit;
+    pub mod fit;
+    pub mod follow;
+    pub mod grammar;
+    pub mod measure;
+    pub mod placement;
+    pub mod plan;
+    pub mod quantity;
+    pub mod report;
+    pub mod ruleset;
+    pub mod schema;
+    pub mod scope;
+    pub mod several;
+    pub mod shelf;
+    pub mod sides;
+    pub mod steps;
+    pub mod text;
+    pub mod vocabulary;
+    pub mod words;
+    pub mod work;
+}
+
+#[cfg(feature = "inside")]
+pub use parts::*;
+#[cfg(not(feature = "inside"))]
+use parts::*;
+#[cfg(feature = "program")]
+pub mod program;
 
 pub use answer::{
     Refusal, Refused, RulesRead, judge_by, judge_texts, plan_refused, read_rules, read_rules_in,

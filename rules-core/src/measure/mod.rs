@@ -38,7 +38,6 @@ mod valid;
 mod walk;
 mod widest;
 mod wire;
-mod yard;
 mod zone;
 
 #[cfg(test)]
@@ -62,23 +61,18 @@ pub use carried::{inward_off, outward_off};
 pub(crate) use chain::Bounds;
 pub use deep::{deepest_common, depth_in};
 pub use distance::{Gap, distance, figure_gap};
-pub use earth::{
-    fall, flood_storage_taken, freeboard, heat, influence, lift_over, lifting_clearance,
-    lowest_of_wire, mass_of_water, root_protection, steps_to, uplift, wire_height,
-};
+pub use earth::{flood_storage_taken, mass_of_water};
 pub use enclosure::{Doubt, Goal, Opening, Target, View, Wall, WayOut, widest_way};
 pub use exact::Span;
 pub(crate) use exact::part_way;
 pub use face::{Beside, Beyond, Face, Naming, Proposal, Why};
-pub use faces::{propose_faces, sides_of};
-pub use ground::{Ground, Level, Spot, cut_and_fill, ground_level, rim_over_ground};
-pub use inside::{Place, Side, contains, depth, side};
+pub use faces::{propose_faces, sides_along};
+pub use ground::Ground;
+pub use inside::{Place, Side, contains, side};
 pub use offset::{Corners, OffsetFault, inward, is_convex, narrower, outward};
-pub use overlap::{
-    Keep, Weighted, around, clip, figure_area, overlap, overlaps, union_area, weighted_area,
-};
+pub use overlap::{Keep, Weighted, around, clip, overlaps, union_area, weighted_area};
 pub use perimeter::perimeter;
-pub use reach::{Overhang, farthest, farthest_of_arcs, lies_within, overhang};
+pub use reach::{farthest, farthest_of_arcs, lies_within};
 pub use region::{ARC_TOLERANCE, Fit};
 pub use sides::{
     Corner, Doubtful, Hand, Land, ROUNDED, Triangle, beside, beyond, corner, hand_of, moved_away,
@@ -91,5 +85,4 @@ pub use valid::{EXTENT, FormFault, validate};
 pub use walk::{Hurdle, Stand, Walk, least_way, way_round};
 pub use widest::widest;
 pub use wire::Wire;
-pub use yard::{building_line, imaginary_rear};
 pub use zone::{Patch, Region};

@@ -34,18 +34,6 @@ pub fn overlaps(a: &Figure, b: &Figure) -> bool {
     })
 }
 
-/// The area of a figure in square nanometres.
-///
-/// Exact for straight sides, and to 13 digits where the form is convex: area + length · spread + π · spread². For any
-/// other form with a spread, and for forms that overlap, an interval that surely holds it.
-pub fn figure_area(figure: &Figure) -> Area {
-    match figure.forms.as_slice() {
-        [] => Area { low: 0, high: 0 },
-        [form] => form_area(form, figure.spread).unwrap_or_else(|| union_area(&[figure])),
-        _ => union_area(&[figure]),
-    }
-}
-
 /// The area of one form with a spread, where a formula gives it.
 fn form_area(form: &Form, spread: i64) -> Option<Area> {
     let convex = match form {
@@ -77,29 +65,6 @@ fn steiner(form: &Form, spread: i64) -> Area {
             .saturating_add(strip(round.high))
             .saturating_add(disc.high),
     }
-}
-
-/// The area that two figures share, in square nanometres: exactly 0 where they only touch, exactly a ring's own area
-/// where it lies within the other, else an interval that surely holds it.
-pub fn overlap(a: &Figure, b: &Figure) -> Area {
-    if !overlaps(a, b) {
-        return Area { low: 0, high: 0 };
-    }
-    for (outer, inner) in [(a, b), (b, a)] {
-        if let ([Form::Ring(ring)], [form], 0) =
-            (outer.forms.as_slice(), inner.forms.as_slice(), inner.spread)
-            && contains(ring, form).is_within()
-        {
-            return figure_area(inner);
-        }
-    }
-    let Some(local) = Local::around(&[a, b]) else {
-        return Area { low: 0, high: 0 };
-    };
-    let both = |fit| shared(&local.polygons(a, fit), &local.polygons(b, fit));
-    let margin = margin(&local, &[a, b]);
-    let most = steiner_sum(a).min(steiner_sum(b));
-    between(&both(Fit::Inner), &both(Fit::Outer), margin, 0, most)
 }
 
 /// The area that figures cover together, in square nanometres, each place counted once.
