@@ -4,7 +4,8 @@
 //! the face nor a program needs. A test holds the list to what the programs name.
 
 pub use crate::answer::{
-    judge_by, plan_refused, read_rules, read_rules_in, refusal_to_json, steps_texts, steps_to_json,
+    judge_by, judge_texts, plan_refused, read_rules, read_rules_in, refusal_to_json, steps_texts,
+    steps_to_json,
 };
 pub use crate::asked::{asked, unasked};
 pub use crate::cases::{
