@@ -1,6 +1,7 @@
 //! What is checked against the outside.
 
 pub mod by_grade;
+pub mod cases;
 pub mod deletions;
 mod fault_page;
 pub mod fuzzing;
@@ -14,5 +15,3 @@ pub mod random_rules;
 pub mod read;
 pub mod reference;
 pub mod soundness;
-
-pub use rules_core::cases;

@@ -2,10 +2,12 @@
 
 mod adversary;
 mod applies;
+mod architecture;
 mod common;
 mod common_practice;
 mod contours;
 mod coverage;
+mod dead_code;
 mod demo;
 mod docs;
 mod drawn_alike;

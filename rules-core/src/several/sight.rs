@@ -2,9 +2,9 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::named::keep_own;
 use crate::faults::Code;
 use crate::fit::{below, take_out};
+use crate::named::keep_own;
 use crate::plan;
 use crate::ruleset::{Meant, PAPERS, RuleSet, clashes, with_name};
 use crate::text::{Content, Entry, Fault, Faults, Node, Span};

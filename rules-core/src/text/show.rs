@@ -18,6 +18,7 @@ const TAB: &str = "    ";
 
 /// One fault with its place worked out, for another program.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[non_exhaustive]
 pub struct FaultRow {
     /// The kind of fault, a stable word.
     pub code: Code,

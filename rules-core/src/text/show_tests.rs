@@ -174,6 +174,7 @@ fn a_row_says_the_same_for_programs() {
 #[test]
 fn lines_end_in_three_ways() {
     let text = "é1\r\n2\r3\n";
+    let line_col = |text, byte| Lines::new(text).line_col(byte);
     let place = |mark| line_col(text, text.find(mark).unwrap());
     assert_eq!(
         [place("1"), place("2"), place("3")],

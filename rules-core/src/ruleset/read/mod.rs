@@ -92,6 +92,7 @@ struct Found {
 ///
 /// # Errors
 /// All faults of all files, file by file.
+#[cfg(any(test, feature = "inside"))] // the program always says in which language
 pub fn read<'t>(
     text: &'t str,
     bases: &dyn Fn(&str) -> Option<&'t str>,

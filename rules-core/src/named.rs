@@ -18,7 +18,7 @@ pub(crate) fn read_alone<'n>(document: &'n Node, rule_set: &str) -> Cow<'n, Node
 }
 
 /// Of the words that name a rule set in use, only those of one of them stay, without the name.
-pub(super) fn keep_own(node: &mut Node, own: &str, in_use: &[&str]) {
+pub(crate) fn keep_own(node: &mut Node, own: &str, in_use: &[&str]) {
     let is_anothers =
         |entry: &Entry| owner(entry).is_some_and(|id| id != own && in_use.contains(&id));
     match &mut node.content {
