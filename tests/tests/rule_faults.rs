@@ -153,7 +153,7 @@ fn each_sort_of_question_says_what_somebody_has_read() {
 const ELSEWHERE: &[(&str, &str)] = &[
     (
         "not-utf8",
-        "bytes that are no text: rules-core/src/text/read_tests.rs",
+        "bytes that are no text: rules-core/src/text/hostile_tests.rs",
     ),
     (
         "too-long",
