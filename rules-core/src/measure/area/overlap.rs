@@ -6,7 +6,7 @@ use std::collections::BTreeSet;
 use geo::{Area as _, MultiPolygon, Polygon};
 
 use crate::measure::area::cut::CUT;
-use crate::measure::area::joining::{joined, shared};
+use crate::measure::area::joining::joined;
 use crate::measure::area::region::{ARC_TOLERANCE, Fit, Local, rings};
 use crate::measure::area::{Area, area2, chain_length, disc_area, length};
 use crate::measure::distance::distance;
