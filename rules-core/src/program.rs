@@ -16,7 +16,7 @@ pub use crate::compare::{compare, compare_plan};
 pub use crate::drawing::{Drawing, Options};
 pub use crate::edit::{Change, Changed, change, handles};
 pub use crate::fit::fit;
-pub use crate::follow::{Begun, Followed, RuleNow, begin, follow};
+pub use crate::follow::{Begun, Followed, begin, follow};
 pub use crate::placement::{Class, NotPlaced, Placement, Wishes, place_texts, place_to_json};
 pub use crate::report::{Report, text};
 pub use crate::ruleset::say::{Line, ReadBack, Said, read_back};
@@ -24,7 +24,7 @@ pub use crate::ruleset::{RuleSet, is_language};
 pub use crate::schema::{cases, plan, rule_set};
 pub use crate::several::{judge_together_in, steps_together};
 pub use crate::shelf::{Shelf, listed, sources_listed};
-pub use crate::sides::{ProposedSide, proposed_sides};
+pub use crate::sides::proposed_sides;
 pub use crate::steps::day;
 pub use crate::text::{
     Fault, FaultRow, Faults, MAX_BYTES, Node, Visible, closest, exact_name, longer_than_read,

@@ -6,6 +6,7 @@ use crate::fit::fit;
 use crate::measure::{Beside, Beyond, Face, Naming, propose_faces, sides_along};
 use crate::plan::figure::{Form, Point};
 use crate::plan::{Plan, Thing, Words, read_document};
+use crate::report::capitalised;
 use crate::text::Node;
 use crate::vocabulary::{Matter, Part, Role, Vocabulary};
 
@@ -51,7 +52,7 @@ pub fn proposed_sides(document: &Node) -> Vec<ProposedSide> {
             let proposed = ProposedSide {
                 side: sides.get(*side)?.id.clone(),
                 faces: proposal.face.map(faces),
-                why: format!("{}.", proposal.why),
+                why: capitalised(&format!("{}.", proposal.why)),
             };
             Some((*side, proposed))
         })

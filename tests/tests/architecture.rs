@@ -41,12 +41,15 @@ fn part_of(file: &str) -> &str {
 /// The parts that a source names: `crate::check::…`, and each of `crate::{check, plan::Plan}`.
 fn named(code: &str) -> BTreeSet<&str> {
     let code = code.split("crate::").skip(1);
-    code.flat_map(|rest| {
-        match rest.strip_prefix('{') {
-            Some(list) => list.split('}').next().unwrap_or_default().split(','),
-            None => rest.split(','),
-        }
-        .map(str::trim)
+    code.flat_map(|rest| match rest.strip_prefix('{') {
+        Some(list) => list
+            .split('}')
+            .next()
+            .unwrap_or_default()
+            .split(',')
+            .map(str::trim)
+            .collect(),
+        None => vec![rest],
     })
     .map(|path| match path.strip_prefix("plan::figure") {
         Some(_) => FIGURES,
