@@ -5,6 +5,7 @@ pub(crate) mod built_in;
 mod circle;
 mod clash;
 mod levels;
+mod lint;
 mod matters;
 mod model;
 mod named_terms;

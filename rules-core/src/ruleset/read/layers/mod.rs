@@ -9,11 +9,12 @@ mod terms;
 
 use std::collections::BTreeMap;
 
-use super::files::File;
 use crate::faults::Code;
 use crate::grammar::{self, Keys};
+use crate::ruleset::read::head::files::File;
 use crate::text::{Entry, Fault, Faults, Node, Span, meant_or};
-pub(super) use compare::{Comparison, bare, same};
+pub(super) use compare::Comparison;
+pub(crate) use compare::{bare, same};
 use parts::{add_condition, id_of, text_of};
 pub(super) use terms::TermItem;
 
