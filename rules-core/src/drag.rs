@@ -74,7 +74,8 @@ pub fn start_drag(
 /// Judges a document after a change, by the same rules and options as at the start of the drag, except for the handles.
 /// The text is the one that the document at the start was read from.
 ///
-/// # Errors All faults of the changed plan, or that judging it would take too long.
+/// # Errors
+/// All faults of the changed plan, or that judging it would take too long.
 pub fn update_drag(
     before: &DragStart,
     plan: (&Node, &str),

@@ -7,11 +7,8 @@
 use std::collections::BTreeSet;
 
 use crate::plan;
-use crate::text::{Content, DID_YOU_MEAN, Fault, Node, Span};
+use crate::text::{Content, Fault, Node, Span};
 use crate::vocabulary::Vocabulary;
-
-/// The codes of the reader's faults for unknown words.
-pub(crate) const UNKNOWN_CODES: [&str; 3] = ["unknown-key", "unknown-kind", "unknown-outline"];
 
 /// Removes from a document what this vocabulary has no word for, but keeps anything close to one of its words. Returns
 /// the paths of what it removed, such as `answers.slope-surveyed` or `things.3`, as they were before.
@@ -28,13 +25,8 @@ pub fn hide_unknown_keys(document: &mut Node, vocabulary: &Vocabulary) -> Vec<St
 }
 
 fn foreign(fault: &Fault) -> Option<Span> {
-    let near = fault
-        .help
-        .as_ref()
-        .is_some_and(|help| help.starts_with(DID_YOU_MEAN));
-    fault
-        .span
-        .filter(|_| UNKNOWN_CODES.contains(&fault.code) && !near)
+    let is_foreign = fault.code.is_foreign_word() && !fault.is_slip_of_the_pen();
+    fault.span.filter(|_| is_foreign)
 }
 
 /// Removes what is foreign: an entry with a foreign key or word, a thing of a foreign kind, and what is measured or

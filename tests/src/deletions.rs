@@ -6,12 +6,12 @@ use std::path::{Path, PathBuf};
 use std::sync::Mutex;
 use std::sync::atomic::{AtomicUsize, Ordering};
 
-use rules_core::cases::changed_base;
 use rules_core::plan::{Plan, read_document};
 use rules_core::ruleset::{RuleSet, read};
 use rules_core::text::{self, Content, Node, to_json_text};
 use rules_core::vocabulary::Vocabulary;
 
+use crate::cases::changed_base;
 use crate::soundness::less::Possible;
 
 /// Keys that are never left out, and why: the reader needs them, or they say nothing about the site but state the

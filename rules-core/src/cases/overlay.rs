@@ -3,7 +3,7 @@
 use crate::text::{Content, Entry, Node};
 
 /// One plan with a change laid over it.
-pub(super) fn laid_over(base: &Node, change: &Node) -> Node {
+pub fn laid_over(base: &Node, change: &Node) -> Node {
     merged(base, change, |under, over| {
         match (under.as_map(), under.as_list()) {
             (Some(_), _) if over.as_map().is_some() => merged(under, over, |_, new| new.clone()),
@@ -76,7 +76,7 @@ pub(super) fn leave_out(plan: &mut Node, gone: &[&str]) {
 
 /// Part of a text as JSON, with every value as a string, so that the plan reader sees `0.10 m` and `yes` as they were
 /// written.
-pub(super) fn json(node: &Node) -> String {
+pub fn json(node: &Node) -> String {
     match &node.content {
         Content::Empty => "null".to_owned(),
         Content::Scalar { text, .. } => quoted(text),

@@ -171,6 +171,28 @@ In all
     assert_eq!(list(Some(LAST_DAY + 1)), expected("overdue since"));
 }
 
+/// A rule may have its own day for the next comparison, besides those of its sources.
+#[test]
+fn a_rule_can_be_due_for_comparison_on_its_own_day() {
+    let rule = format!("{RULE}, source: act, again: 2027-03-01}}");
+    let set = set("dated", &format!("{DATED}rules:\n  - {rule}\n"));
+    let said = |on| {
+        let list = String::from(sources_listed(&set, on));
+        let words: Vec<&str> = list.split_whitespace().collect();
+        words.join(" ")
+    };
+    let before = said(Some(LAST_DAY));
+    assert!(
+        before.contains("`depth`, c; to be compared again after 2027-03-01 "),
+        "{before}"
+    );
+    let late = said(Some(LAST_DAY + 1));
+    assert!(
+        late.contains("`depth`, c; overdue since 2027-03-01 "),
+        "{late}"
+    );
+}
+
 /// Of several sources for one value, the best counts. A rule without a source, in a file that has some, is from memory.
 #[test]
 fn values_are_counted_by_their_best_source() {

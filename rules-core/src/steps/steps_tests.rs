@@ -141,7 +141,7 @@ fn a_circle_of_steps_is_a_fault_in_the_rule_file() {
     let [fault] = &faults[0].faults.list[..] else {
         panic!("one fault")
     };
-    assert_eq!(fault.code, "circle-of-steps");
+    assert_eq!(fault.code.word(), "circle-of-steps");
     assert!(
         fault.message.contains("`b`, `later`, `c`, `a`"),
         "{}",

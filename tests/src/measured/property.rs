@@ -58,7 +58,8 @@ const WORLDS: usize = 5;
 
 /// Tries a measure on `cases` plans.
 ///
-/// # Errors The first plan whose interval leaves out one of its worlds.
+/// # Errors
+/// The first plan whose interval leaves out one of its worlds.
 pub fn run(measure: &Measure, cases: u64) -> Result<Tally, String> {
     let rules = measure
         .limits

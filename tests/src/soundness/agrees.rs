@@ -48,7 +48,8 @@ impl Beside<'_> {
 
     /// Everything.
     ///
-    /// # Errors The first disagreement.
+    /// # Errors
+    /// The first disagreement.
     pub fn all(&self) -> Result<(), Disagreement> {
         let judged = self.rules_agree()?;
         self.verdict_agrees(&judged)?;

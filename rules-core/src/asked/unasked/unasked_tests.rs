@@ -82,7 +82,11 @@ fn lot_lines_that_no_rule_mentions_are_a_question() {
         "{asked}"
     );
     // A single list may be all that the law has.
-    assert!(!of(&[&front]).iter().any(|it| it.contains("No rule mentions")));
+    assert!(
+        !of(&[&front])
+            .iter()
+            .any(|it| it.contains("No rule mentions"))
+    );
     let rest = to_lines("{not: {fact: lot-line.faces, is: front}}");
     assert_eq!(of(&[&front, &rest]), [""; 0]);
     let any = "require: {distance: {from: pool.water, to: lot-line}, at-least: 1 m}";
