@@ -123,8 +123,9 @@ pub mod program;
 pub use answer::{Refusal, Refused, to_json};
 pub use check::{Outcome, Verdict};
 pub use face::{NoOthers, RuleTexts, Rules, judge, judge_by_all};
-pub use report::{Counts, MissingReport, PartReport, Report, RuleReport, VerdictWords};
-pub use text::{Fault, FaultRow, Faults, write as to_yaml};
+pub use faults::Code;
+pub use report::{PartReport, Report, RuleReport};
+pub use text::{Fault, FaultRow, Faults, Help, write as to_yaml};
 
 #[cfg(feature = "inside")]
 pub use answer::{

@@ -183,12 +183,12 @@ fn a_rule_can_be_due_for_comparison_on_its_own_day() {
     };
     let before = said(Some(LAST_DAY));
     assert!(
-        before.contains("`depth`, c; to be compared again after 2027-03-01 "),
+        before.contains("`depth`, s. 1; to be compared again after 2027-03-01 "),
         "{before}"
     );
     let late = said(Some(LAST_DAY + 1));
     assert!(
-        late.contains("`depth`, c; overdue since 2027-03-01 "),
+        late.contains("`depth`, s. 1; overdue since 2027-03-01 "),
         "{late}"
     );
 }
