@@ -41,11 +41,11 @@ pub use unit::Unit;
 pub use wide::Rounding;
 pub use working_days::{Holiday, Weekday, WorkingDays, YearDay};
 
-/// An amount and what it is an amount of.
+/// An amount and its dimension.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub struct Quantity {
     /// The count of tiny units, as [`Dimension`] names them.
     pub amount: i128,
-    /// What it is an amount of.
+    /// Its dimension.
     pub dimension: Dimension,
 }
