@@ -12,17 +12,17 @@ const EVERYWHERE: [&str; 3] = ["lot", "lot-line", "pool"];
 /// Words that mean something else where they stand: a part of the file's path, the word, what it means there.
 const OTHER_MEANINGS: &[(&str, &str, &str)] = &[
     (
-        "check/value/aims.rs",
+        "check/value/approaches.rs",
         "road",
         "what a side of the lot faces",
     ),
     (
-        "check/value/aims.rs",
+        "check/value/approaches.rs",
         "building",
         "a wall that a door is in",
     ),
     (
-        "check/value/aims.rs",
+        "check/value/approaches.rs",
         "barrier-stretch",
         "a wall that a door is in",
     ),

@@ -1,7 +1,7 @@
-//! The geometry: distances, areas and places, exact on whole nanometres wherever a verdict may rest on them.
+//! The geometry: distances, areas and places, exact in whole nanometres wherever a verdict may depend on them.
 //!
-//! Nothing here knows a rule, a kind or a fact. Coordinates are taken to lie within 10 km of the origin, which
-//! `validate` checks; beyond that, answers may be wrong, but nothing overflows or hangs.
+//! Nothing here knows a rule, a kind or a fact. Coordinates must be within 10 km of the origin, which `validate` checks;
+//! beyond that, answers may be wrong, but nothing overflows or hangs.
 
 mod area;
 mod distance;
@@ -24,7 +24,7 @@ pub use distance::reach::{Overhang, farthest, farthest_of_arcs, lies_within, ove
 pub use distance::space::in_space;
 pub use distance::widest::widest;
 pub use distance::{Gap, distance, figure_gap};
-pub use enclosure::{Doubt, Goal, Opening, Target, View, Wall, WayOut, widest_way};
+pub use enclosure::{Goal, Opening, Target, Tolerance, View, Wall, WayOut, widest_way};
 pub use figure::arc::{Kidney, Traced};
 pub use figure::carried::{inward_off, outward_off};
 pub(crate) use figure::chain::Bounds;
@@ -43,8 +43,8 @@ pub use ground::{Ground, Level, Spot, cut_and_fill, ground_level, rim_over_groun
 pub use lot::face::{Beside, Beyond, Face, Naming, Proposal, Why};
 pub use lot::faces::{propose_faces, sides_of};
 pub use lot::sides::{
-    Corner, Doubtful, Hand, Land, ROUNDED, Triangle, beside, beyond, corner, hand_of, moved_away,
-    outward as outward_of,
+    Corner, Hand, Land, ROUNDED, Triangle, UncertainLine, beside, beyond, corner, hand_of,
+    moved_away, outward as outward_of,
 };
 pub use lot::yard::{building_line, imaginary_rear};
 pub use outdoors::sound::{level, together};

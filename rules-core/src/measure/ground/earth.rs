@@ -1,13 +1,13 @@
-//! What digging, water and wind of branches do: lines of influence, root protection, flood, uplift, a sagging wire.
+//! Formulas for digging, water and lifting: zones of influence, root protection, floods, uplift, sagging wires.
 //!
-//! Cautions with numbers, never a design: an engineer decides.
+//! They put numbers to cautions and are never a design: an engineer decides.
 
 use crate::measure::figure::exact::Span;
 use crate::quantity::{Interval, NO_HIGH, NO_LOW, ONE, Rounding};
 
-/// How far a hole must stay from something in the ground so that a line falling away from that thing's foot, at a slope
-/// of `run` to one, does not meet the hole: the hole's depth below that foot times the run, or nothing where the hole is
-/// the shallower. All levels in one datum, in nanometres; the run in billionths (1:1 is one billion).
+/// How far a hole must be from something in the ground, so that a line falling away from that thing's foot, at a slope of
+/// `run` to one, does not meet the hole: the hole's depth below the foot times the run, or 0 where the hole is shallower. All
+/// levels are in one datum, in nanometres; the run is in billionths (1:1 is one billion).
 pub fn influence(foot: Interval, bottom: Interval, run: Interval) -> Interval {
     let below = foot.sub(bottom).max(Interval::exact(0));
     let product = below.times(
@@ -18,8 +18,8 @@ pub fn influence(foot: Interval, bottom: Interval, run: Interval) -> Interval {
     product.map_or(Interval::from_low(0), |(reach, _)| reach)
 }
 
-/// The radius of the ground that a tree's roots need: twelve times the stem's diameter at 1.5 m above the ground, no more
-/// than 15 m (BS 5837, 4.6.1, from memory). Of several stems, the root of the sum of their squares counts.
+/// The radius of a tree's root protection area: twelve times the stem's diameter at 1.5 m above the ground, at most 15 m
+/// (BS 5837, 4.6.1, from memory). With several stems, the root of the sum of their squares counts.
 pub fn root_protection(stems: &[Interval]) -> Interval {
     const TIMES: f64 = 12.0;
     const MOST: i128 = 15_000_000_000;
@@ -36,13 +36,13 @@ pub fn root_protection(stems: &[Interval]) -> Interval {
     }
 }
 
-/// By how much a rim stands over a flood level: negative where the flood comes over it. One datum for both.
+/// The height of a rim above a flood level, negative where the flood is over the rim. Both are in one datum.
 pub fn freeboard(rim: Interval, flood: Interval) -> Interval {
     rim.sub(flood)
 }
 
-/// The room that filling takes from a flood, in cubic nanometres: the area filled times the height of the fill, but no
-/// more of it than lies under the flood. A hole gives nothing back: it stands full of water already.
+/// The flood storage that a fill takes up, in cubic nanometres: its area times the height of its part below the flood level.
+/// A hole gives nothing back, since it is full of water already.
 pub fn flood_storage_taken(
     area: Interval,
     ground: Interval,
@@ -59,12 +59,12 @@ pub fn flood_storage_taken(
     volume.map_or(Interval::from_low(0), |(volume, _)| volume)
 }
 
-/// The force with which groundwater lifts an empty shell, in newtons: ρ·g·V of what lies below the water, with fresh
-/// water of 1000 kg/m³ and g = 9.80665 m/s². The area in square nanometres, the levels in nanometres.
+/// The force with which groundwater lifts an empty shell, in newtons: ρ·g·V of the part below the water, with fresh water of
+/// 1000 kg/m³ and g = 9.80665 m/s². The area is in square nanometres, the levels in nanometres.
 ///
-/// Compare with the weight of the empty shell. Nothing is counted on but weight: no friction, no anchors.
+/// Compare with the weight of the empty shell. Only weight counts: no friction, no anchors.
 pub fn uplift(area: Interval, underside: Interval, groundwater: Interval) -> Interval {
-    const DENSITY_TIMES_G: i128 = 9_806_650; // millinewtons a cubic metre
+    const DENSITY_TIMES_G: i128 = 9_806_650; // millinewtons per cubic metre
     let volume = flood_storage_taken(area, underside, groundwater, groundwater);
     let force = |cubic: i128, rounding: Rounding| {
         if cubic == NO_HIGH {
@@ -72,7 +72,7 @@ pub fn uplift(area: Interval, underside: Interval, groundwater: Interval) -> Int
         }
         let (cubic_mm, rest) = (cubic / ONE / ONE, cubic % (ONE * ONE));
         let up = i128::from(rounding == Rounding::Up);
-        // 1e9 cubic millimetres a cubic metre, 1000 millinewtons a newton.
+        // 1e9 cubic millimetres per cubic metre, 1000 millinewtons per newton.
         let scaled = (cubic_mm + i128::from(rest > 0) * up).saturating_mul(DENSITY_TIMES_G);
         scaled.div_euclid(ONE * 1000) + i128::from(scaled.rem_euclid(ONE * 1000) > 0) * up
     };
@@ -82,10 +82,10 @@ pub fn uplift(area: Interval, underside: Interval, groundwater: Interval) -> Int
     }
 }
 
-/// The mass of so much fresh water, of 1000 kg/m³, in milligrams: what a hollow shell pushes aside lifts it by as much
+/// The mass of a volume of fresh water, at 1000 kg/m³, in milligrams. The water that a hollow shell displaces lifts this mass
 /// (Archimedes' principle).
 ///
-/// Compare with the mass of the empty shell. Nothing is counted on but that: no friction, no anchors.
+/// Compare with the mass of the empty shell. Only mass counts: no friction, no anchors.
 pub fn mass_of_water(volume: Interval) -> Interval {
     const CUBIC_NANOMETRES_A_MILLIGRAM: i128 = ONE * ONE;
     let open = |end: i128| end == NO_LOW || end == NO_HIGH;
@@ -103,8 +103,8 @@ pub fn mass_of_water(volume: Interval) -> Interval {
     }
 }
 
-/// The height of a wire between two supports, as a parabola, in nanometres: `share` of the way (0 to 1) from the one to the
-/// other, where the sag is how far the wire hangs below the straight line in the middle of the span.
+/// The height of a wire between two supports, as a parabola, in nanometres, at a `share` of the span (0 to 1). The sag is how far
+/// the wire hangs below the straight line in the middle of the span.
 pub fn wire_height(one: Interval, other: Interval, sag: Interval, share: f64) -> Interval {
     let share = share.clamp(0.0, 1.0);
     let at = |one: i128, other: i128, sag: i128| {
@@ -122,10 +122,10 @@ pub fn wire_height(one: Interval, other: Interval, sag: Interval, share: f64) ->
     }
 }
 
-/// The least height of a wire between two supports, and what share of the way from the one it lies.
+/// The least height of a wire between two supports, and the share of the span at which it is.
 ///
-/// With supports of heights a and b and a sag s the lowest place is at ½ + (a − b)/(8 s) of the span, if that is between
-/// the supports; else it is the lower support.
+/// With supports of heights a and b and a sag s, the lowest place is at ½ + (a − b)/(8 s) of the span, if that is between
+/// the supports; otherwise it is the lower support.
 pub fn lowest_of_wire(one: Interval, other: Interval, sag: Interval) -> (Interval, f64) {
     let lowest_share = |a: f64, b: f64, s: f64| match s > 0.0 {
         true => (0.5 + (a - b) / (8.0 * s)).clamp(0.0, 1.0),
@@ -144,7 +144,7 @@ pub fn lowest_of_wire(one: Interval, other: Interval, sag: Interval) -> (Interva
             ),
         )
     };
-    // The lowest place of a wire falls with its supports and with its sag, so the ends of the intervals suffice.
+    // A wire's lowest place is lower with lower supports and with more sag, so the ends of the intervals are enough.
     let (low, high) = (
         at(one.low, other.low, sag.high),
         at(one.high, other.high, sag.low),
@@ -156,8 +156,8 @@ pub fn lowest_of_wire(one: Interval, other: Interval, sag: Interval) -> (Interva
     (range, f64::midpoint(low.0, high.0))
 }
 
-/// How near the tip of a lifting machine may come to an overhead wire, seen from the side: the level distance from where
-/// it stands less its reach, and the height of the wire over the load. Zero where it may touch.
+/// How near the tip of a crane may come to an overhead wire, seen from the side: from the level distance of the crane minus
+/// its reach, and the height of the wire above the tip. Zero where it may touch.
 pub fn lifting_clearance(level: Span, reach: i64, tip: i64, wire: Interval) -> Span {
     let along = Span {
         low: level.low.saturating_sub(reach).max(0),
@@ -173,13 +173,13 @@ pub fn lifting_clearance(level: Span, reach: i64, tip: i64, wire: Interval) -> S
     crate::measure::distance::space::in_space(along, over)
 }
 
-/// How high a load must be lifted to pass over a wire with some room below it, measured at the load's underside.
-/// In nanometres over the ground.
+/// How high the underside of a load must be lifted to pass over a wire with some room to spare, in nanometres above the
+/// ground.
 pub fn lift_over(wire: Interval, room: Interval) -> Interval {
     wire.add(room)
 }
 
-/// So many steps of no more than `step` lead to a depth.
+/// The number of steps, each of at most `step`, down to a depth.
 pub fn steps_to(depth: i64, step: i64) -> Option<i64> {
     (step > 0 && depth >= 0).then(|| depth.div_euclid(step) + i64::from(depth.rem_euclid(step) > 0))
 }
@@ -189,7 +189,7 @@ pub fn fall(from: Interval, to: Interval, length: Interval) -> Interval {
     from.sub(to).divide(length)
 }
 
-/// The heat that a heat pump gives, in microwatts: the power that it takes times its coefficient of performance (billionths).
+/// The heat output of a heat pump, in microwatts: its power input times its coefficient of performance (in billionths).
 pub fn heat(power: Interval, performance: Interval) -> Interval {
     let product = power.times(
         crate::quantity::Dimension::Power,

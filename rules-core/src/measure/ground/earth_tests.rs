@@ -16,7 +16,7 @@ fn square_metres(area: i128) -> Interval {
 
 /// Shady Shores TX: one foot out for each foot of depth. Footing 0.6 m deep, hole 1.8 m: 1.2 m; at 1.5:1, 1.8 m.
 #[test]
-fn a_hole_keeps_off_a_footing_by_its_depth_below_it() {
+fn a_hole_keeps_clear_of_a_footing_by_its_depth_below_it() {
     assert_eq!(influence(cm(-60), cm(-180), Interval::exact(M)), cm(120));
     assert_eq!(
         influence(cm(-60), cm(-180), Interval::exact(M * 3 / 2)),
@@ -27,7 +27,7 @@ fn a_hole_keeps_off_a_footing_by_its_depth_below_it() {
         cm(0),
         "the footing is the deeper"
     );
-    // A footing of which nobody knows how deep it goes may end at the surface.
+    // A footing of unknown depth may end at the surface.
     let unknown = Interval {
         low: -100 * M,
         high: 0,
@@ -43,7 +43,7 @@ fn a_hole_keeps_off_a_footing_by_its_depth_below_it() {
 
 /// BS 5837:2012, 4.6.1 and annex D, from memory: a stem of 500 mm has a radius of 6.0 m (area 113 m2); 15 m is the cap.
 #[test]
-fn roots_need_twelve_stems() {
+fn roots_need_twelve_stem_diameters() {
     let near = |found: Interval, metres: f64| {
         assert!(
             (found.low as f64 / 1e9 - metres).abs() < 1e-6
@@ -75,7 +75,7 @@ fn water_lifts_an_empty_shell() {
 
 /// 20 m2 filled from 1.0 m to 1.6 m under a flood at 1.4 m: 8 m3 taken; the rim at 1.6 m is 0.2 m above it.
 #[test]
-fn a_fill_takes_room_from_a_flood() {
+fn a_fill_takes_up_flood_storage() {
     let volume = flood_storage_taken(square_metres(20), cm(100), cm(160), cm(140));
     assert_eq!(volume, Interval::exact(8 * M * M * M));
     assert_eq!(freeboard(cm(160), cm(140)), cm(20));
@@ -123,13 +123,13 @@ fn common_practice_no_source() {
     assert_eq!(
         heat,
         Interval::exact(13_920_000_000),
-        "13.92 kW, said as 14 kW"
+        "13.92 kW, rounded to 14 kW"
     );
 }
 
 #[test]
-fn a_crane_keeps_off_a_wire() {
-    // 12 m away, reach 9 m: 3 m along; wire at 8 m, tip at 4 m: 4 m over. 5 m in all.
+fn a_crane_keeps_clear_of_a_wire() {
+    // 12 m away, reach 9 m: 3 m on the level; wire at 8 m, tip at 4 m: 4 m above. 5 m in all.
     let clear = lifting_clearance(
         Span::exactly(12 * M as i64),
         9 * M as i64,
@@ -146,9 +146,9 @@ fn a_crane_keeps_off_a_wire() {
     assert_eq!(under, Span::exactly(0));
 }
 
-/// Truth first: exact values within what is known, worked out in floats.
+/// Exact values are drawn first, then intervals around them; the results in floats must be within the results of the intervals.
 #[test]
-fn the_intervals_hold_every_world() {
+fn the_intervals_contain_every_world() {
     let mut dice = Dice::new(12);
     for _ in 0..2_000 {
         let mut pick = |least: i64, most: i64, off: i64| {

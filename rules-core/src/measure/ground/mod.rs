@@ -1,4 +1,4 @@
-//! The level of the ground between spots where it was measured.
+//! The level of the ground between spot levels.
 
 pub(super) mod delaunay;
 pub(super) mod earth;
@@ -13,10 +13,10 @@ use crate::measure::figure::inside::contains;
 use crate::plan::figure::{Figure, Form, Point};
 use crate::quantity::Interval;
 
-/// A place where the level is known.
+/// A place with a measured level.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Spot {
-    /// Where.
+    /// The place.
     pub at: Point,
     /// The level there, in nanometres.
     pub level: Interval,
@@ -27,12 +27,12 @@ pub struct Spot {
 pub struct Level {
     /// On the plane through the three spots around it, as drawn, to the nearest nanometre.
     pub drawn: i128,
-    /// All that it may be: between the lowest and the highest of the spots around it.
+    /// All possible levels: between the lowest and the highest of the spots around it.
     pub range: Interval,
 }
 
-/// Ground between spots: every triangle of spots that may be one of Delaunay's (no spot lies in its circle), wherever the
-/// spots truly are.
+/// Ground between spots: every triangle of spots that may be a Delaunay triangle (no spot inside its circumcircle), wherever
+/// within their tolerance the spots truly are.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Ground {
     places: Vec<Point>,
@@ -41,13 +41,13 @@ pub struct Ground {
     off: i64,
 }
 
-/// More spots than this are not joined: the ground is then not known.
+/// With more spots than this, none are joined, and the ground is unknown.
 const MOST: usize = 2_000;
 
 impl Ground {
-    /// The ground between spots at these places, each off by no more than `off` nanometres. `None` for fewer than three
-    /// spots, for spots on one line, for more than 2000, and for so many that lie so near each other for how far they may be
-    /// off that nobody can tell their triangles.
+    /// The ground between spots at these places, each off by no more than `off` nanometres. `None` for fewer than three spots,
+    /// for spots on one line, for more than 2000 spots, and where the spots are so dense for their tolerance that there are too
+    /// many possible triangles.
     pub fn between(places: Vec<Point>, off: i64) -> Option<Ground> {
         let hull = hull(&places)?;
         let triangles = match places.len() {
@@ -62,8 +62,8 @@ impl Ground {
         })
     }
 
-    /// The spots of all triangles that an outline may lie on, itself off by no more than `off`; `None` where any part of
-    /// it may lie outside all spots: nobody knows how the ground goes on there.
+    /// The spots of all triangles that an outline, itself off by no more than `off`, may be on. `None` where any part of it may
+    /// be outside all spots, since the ground is unknown there.
     pub fn under(&self, outline: &Figure, off: i64) -> Option<BTreeSet<usize>> {
         let reach = self.off.saturating_add(off).saturating_add(outline.spread);
         let edge = Chain::ring(&self.hull);
@@ -105,10 +105,11 @@ impl Ground {
         Some([at(a)?, at(b)?, at(c)?])
     }
 
-    /// The three spots round a place, and how the place is shared out among them; the least circle of several.
+    /// The triangle of spots around a place, with the place's barycentric coordinates; of several triangles, the one with the
+    /// least score.
     fn around(&self, at: Point) -> Option<([usize; 3], [f64; 3])> {
         let all = self.triangles.iter().filter_map(|triangle| {
-            let (shares, score) = shared(self.corners(triangle)?, at)?;
+            let (shares, score) = barycentric(self.corners(triangle)?, at)?;
             Some((*triangle, shares, score))
         });
         let best = all.reduce(|best, next| if next.2 < best.2 { next } else { best });
@@ -117,9 +118,9 @@ impl Ground {
 }
 
 /// The level of the ground at a place, from the spots around it; spots and place are each off by no more than `off`
-/// nanometres. `None` where the place may lie outside all spots.
+/// nanometres. `None` where the place may be outside all spots.
 ///
-/// Ground between spots may bulge: the range holds it only where it was measured wherever its slope changes.
+/// Ground may bulge between spots. The range is only right if there is a spot wherever the slope changes.
 pub fn ground_level(spots: &[Spot], at: Point, off: i64) -> Option<Level> {
     let ground = Ground::between(spots.iter().map(|spot| spot.at).collect(), off)?;
     let place = Figure::new(vec![Form::Point(at)], 0, Some(off));
@@ -137,7 +138,7 @@ pub fn ground_level(spots: &[Spot], at: Point, off: i64) -> Option<Level> {
     })
 }
 
-/// How high a rim stands over the ground at each of some places; `None` where the ground is not known.
+/// The height of a rim above the ground at each of some places; `None` where the ground is unknown.
 pub fn rim_over_ground(
     rim: Interval,
     places: &[Point],
@@ -148,16 +149,16 @@ pub fn rim_over_ground(
     places.iter().map(over).collect()
 }
 
-/// What must be dug away and what filled, in cubic nanometres, to bring ground between two levels to one level.
+/// The volumes of cut and fill, in cubic nanometres, for grading ground between two levels to one level.
 pub fn cut_and_fill(area: Interval, ground: Interval, level: Interval) -> (Interval, Interval) {
     let cut = crate::measure::ground::earth::flood_storage_taken(area, level, ground, ground);
     let fill = crate::measure::ground::earth::flood_storage_taken(area, ground, level, level);
     (cut, fill)
 }
 
-/// How a place is shared out among three spots around it, and the power of their circle there (the higher the nearer);
-/// `None` where it does not lie between them.
-fn shared([a, b, c]: [Point; 3], at: Point) -> Option<([f64; 3], f64)> {
+/// The barycentric coordinates of a place among three spots, and how far inside their circumcircle it is (its power, with
+/// the sign changed); `None` where it is not between the three.
+fn barycentric([a, b, c]: [Point; 3], at: Point) -> Option<([f64; 3], f64)> {
     let whole = Vector::between(a, b).cross(Vector::between(a, c));
     let parts =
         [(b, c), (c, a), (a, b)].map(|(p, q)| Vector::between(at, p).cross(Vector::between(at, q)));
@@ -177,7 +178,7 @@ fn shared([a, b, c]: [Point; 3], at: Point) -> Option<([f64; 3], f64)> {
     Some((shares, score.sum()))
 }
 
-/// The corners of the least convex area that holds all places, anticlockwise; `None` where they lie on one line.
+/// The convex hull of some places, anticlockwise; `None` where they are on one line.
 pub(super) fn hull(places: &[Point]) -> Option<Vec<Point>> {
     let mut sorted = places.to_vec();
     sorted.sort_unstable();
@@ -217,7 +218,7 @@ mod tests {
         }
     }
 
-    /// A slope of 1 in 20 to the east over 20 m: 0.35 m up at 7 m; the rim at 0.5 m stands 0.15 m over it.
+    /// A slope of 1 in 20 to the east over 20 m, by hand: 0.35 m up at 7 m.
     #[test]
     fn a_plane_by_hand() {
         let spots = [
@@ -264,7 +265,7 @@ mod tests {
         );
     }
 
-    /// Delaunay by its definition: a triangle round the place with no other spot in its circle; on its plane.
+    /// Delaunay by its definition: the level on the plane of a triangle around the place with no other spot in its circumcircle.
     fn by_circles(spots: &[(f64, f64, f64)], x: f64, y: f64) -> Option<f64> {
         let n = spots.len();
         for (i, j, k) in
@@ -300,7 +301,7 @@ mod tests {
         None
     }
 
-    /// A thousand spots on a plane: it is found everywhere, and no place takes its level from far away.
+    /// A thousand spots on a plane: the plane is found everywhere, and no place takes its level from far away.
     #[test]
     fn a_thousand_spots_are_joined() {
         let mut dice = Dice::new(22);
@@ -339,7 +340,7 @@ mod tests {
     }
 
     #[test]
-    fn the_range_holds_every_world() {
+    fn the_range_contains_the_level_in_every_world() {
         let mut dice = Dice::new(21);
         let mut known = 0;
         for _ in 0..2_000 {

@@ -1,4 +1,4 @@
-//! Lines that a lot's own lines give: the building line, and a rear line where none was drawn.
+//! Lines derived from the lines of a lot: the building line, and a rear line where none was drawn.
 
 use crate::measure::area::clip::{Keep, clip};
 use crate::measure::area::length;
@@ -7,8 +7,8 @@ use crate::measure::figure::inside::{Side, side};
 use crate::measure::lot::sides::{Hand, distance, moved, unit};
 use crate::plan::figure::{Figure, Form, Point};
 
-/// The line across a lot that lies so far behind its front line (behind the chord of a curved one); it comes in several
-/// pieces where the lot does. `None` where none of it lies in the lot.
+/// The line across a lot at a setback behind its front line (behind the chord of a curved one). It may be in several pieces.
+/// `None` where none of it is in the lot.
 pub fn building_line(front: &[Point], lot: &[Point], setback: i64) -> Option<Vec<Form>> {
     let (a, b) = (*front.first()?, *front.last()?);
     let along = unit(a, b)?;
@@ -24,7 +24,7 @@ pub fn building_line(front: &[Point], lot: &[Point], setback: i64) -> Option<Vec
     clip(&line(vec![long]), &area, Keep::Within, Fit::Inner).map(|line| line.forms)
 }
 
-/// On which side of its front a lot lies.
+/// The side of its front line on which a lot is.
 fn inward(a: Point, b: Point, lot: &[Point]) -> Option<Hand> {
     const STEP: f64 = 1e7;
     let along = unit(a, b)?;
@@ -37,8 +37,8 @@ fn inward(a: Point, b: Point, lot: &[Point]) -> Option<Hand> {
     }
 }
 
-/// A rear line for a lot that has none: parallel to the front, of a given length, as far behind as the lot is that wide.
-/// `None` where the lot is nowhere so wide.
+/// A rear line for a lot that has none: parallel to the front, at least `long`, as far back as the lot is that wide. `None` where
+/// the lot is nowhere that wide.
 pub fn imaginary_rear(front: &[Point], lot: &[Point], long: i64) -> Option<Form> {
     let at = |deep: i64| {
         building_line(front, lot, deep)?
@@ -48,7 +48,7 @@ pub fn imaginary_rear(front: &[Point], lot: &[Point], long: i64) -> Option<Form>
     let fits = |deep: i64| at(deep).is_some_and(|line| length(&line).high >= long);
     let first = *front.first()?;
     let far = lot.iter().map(|p| distance(first, *p)).fold(0.0, f64::max) as i64;
-    // From behind, in steps, to the first place that is wide enough; then halved down to a micrometre.
+    // From the back in steps to the first place that is wide enough, then by halving to a micrometre.
     let mut near = (1..=200)
         .rev()
         .map(|step| far / 200 * step)
