@@ -26,16 +26,20 @@ cases:
     title: One
 ";
 
+fn read(text: &str) -> Node {
+    crate::text::read(text).expect("good text")
+}
+
 fn tried(rest: &str) -> Tried {
     let rules = crate::ruleset::read(RULES, &|_| None, Vocabulary::standard());
     let rules = rules.expect("good rules").rule_set;
-    try_cases(&rules, &format!("{BASE}{rest}"))
+    try_node(&rules, &read(&format!("{BASE}{rest}")))
         .expect("a good file")
         .remove(0)
 }
 
 #[test]
-fn what_is_as_expected_and_what_is_not() {
+fn outcomes_that_differ_from_those_expected_are_reported() {
     let good = "    expect: {depth: pass, gate: fail}\n    decide: {size: large}\n    verdict: does-not-comply\n";
     assert_eq!(tried(good).wrong, [""; 0]);
     assert_eq!(tried(good).outcomes.len(), 2);
@@ -45,7 +49,7 @@ fn what_is_as_expected_and_what_is_not() {
         tried("    all-others: pass\n").wrong,
         ["Rule `gate` comes to fail, not pass."]
     );
-    // The rule that is in every rule set is expected by its name, and is none of the others.
+    // The built-in rule can be expected by name, but does not count among the others.
     let inside = |outcome| tried(&format!("    expect: {{pool-inside-the-lot: {outcome}}}\n"));
     assert_eq!(inside("marginal").wrong, [""; 0]);
     assert_eq!(
@@ -81,7 +85,7 @@ fn a_change_is_laid_over_the_base() {
 }
 
 #[test]
-fn a_plan_that_cannot_be_read_is_told() {
+fn a_plan_that_cannot_be_read_is_reported() {
     let wrong =
         tried("    change: {pool: {depth: 1.5}, unit: kg}\n    expect: {depth: pass}\n").wrong;
     assert!(wrong.iter().any(|wrong| wrong.contains("kg")), "{wrong:?}");
@@ -92,10 +96,10 @@ fn a_file_of_cases_is_checked_too() {
     let rules = crate::ruleset::read(RULES, &|_| None, Vocabulary::standard());
     let rules = rules.expect("good rules").rule_set;
     let codes = |text: &str| {
-        let faults = try_cases(&rules, text).expect_err("a fault").list;
+        let faults = try_node(&rules, &read(text)).expect_err("a fault").list;
         faults
             .into_iter()
-            .map(|fault| fault.code)
+            .map(|fault| fault.code.word())
             .collect::<Vec<_>>()
     };
     assert_eq!(codes("cases: [{case: a, title: A}]"), ["no-plan"]);

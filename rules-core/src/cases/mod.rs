@@ -1,22 +1,18 @@
-//! A rule set's cases: small example plans, and what the rules must come to on them.
+//! A rule set's cases: small example plans, and the outcomes that the rules must give on them.
 //!
-//! A file of cases has `cases`, a list, and may have a `base`, a plan that they share:
+//! A file of cases has a list, `cases`, and may have a plan that they share, `base`:
 //!
 //! ```yaml
 //! base: {plan: base, title: Base, …}
 //! cases:
-//!   - case: low-fence
-//!     title: A fence of 47 in
-//!     change: {things: [{id: fence, height-outside: 47 in}]}   # or `plan:`, a plan of its own
-//!     without: [gate]                                          # things of the base that are left out
-//!     expect: {height: fail, gap-below: pass}
-//!     all-others: pass                                         # all other rules of the file itself
-//!     decide: {barrier-route: barrier, size: [small, large]}   # classes; several where it must stay open between them
-//!     verdict: does-not-comply
+//! - case: low-fence title: A fence of 47 in change: {things: [{id: fence, height-outside: 47 in}]} # or `plan:`, a
+//!   plan of its own without: [gate] # things of the base to leave out expect: {height: fail, gap-below: pass}
+//!   all-others: pass # every other rule of the file itself decide: {barrier-route: barrier, size: [small, large]} #
+//!   classes; several if it must stay open between them verdict: does-not-comply
 //! ```
 //!
-//! A rule that is `unsaid` is left out of `all-others`. `change` is laid over the base: the maps of a plan are changed key by key, its things by their id, and all else is
-//! replaced; a key with nothing after it is taken out.
+//! A rule that is `unsaid` is left out of `all-others`. `change` is laid over the base: maps are changed key by key,
+//! and things by their ids; everything else is replaced. A key with nothing after it is removed.
 
 #[cfg(test)]
 mod cases_tests;
@@ -31,14 +27,14 @@ mod written;
 use std::collections::BTreeMap;
 
 pub use edges::{Edge, EdgeCase, edges};
+pub use overlay::{json, laid_over};
 pub use shown::{Shown, shown};
 pub use unexercised::unexercised;
 pub use words::{edges_to_text, tried_to_text};
 
 use crate::check::Outcome;
 use crate::ruleset::RuleSet;
-use crate::text::{self, Faults, Node};
-use overlay::{json, laid_over};
+use crate::text::{Faults, Node};
 use written::read_file;
 
 /// What became of one case.
@@ -46,26 +42,18 @@ use written::read_file;
 pub struct Tried {
     /// Its id.
     pub case: String,
-    /// What it shows.
+    /// Its title: what it shows.
     pub title: String,
-    /// The rules that it speaks of, and what they came to.
+    /// The rules that it names, and their outcomes.
     pub outcomes: BTreeMap<String, Outcome>,
-    /// What did not come out as expected, in sentences; empty where all did.
+    /// What did not come out as expected, in sentences; empty if everything did.
     pub wrong: Vec<String>,
 }
 
-/// Tries all cases of a file.
+/// Tries all cases of a file already read, or of the list of cases in a rule file.
 ///
 /// # Errors
-/// What is wrong with the file of cases itself. A plan that cannot be read is named in its case's `wrong`.
-pub fn try_cases(rules: &RuleSet, text: &str) -> Result<Vec<Tried>, Faults> {
-    try_node(rules, &text::read(text)?)
-}
-
-/// Tries all cases of a file that was read, or of the list of cases that stands in a rule file itself.
-///
-/// # Errors
-/// What is wrong with the cases themselves.
+/// What is wrong with the cases themselves. A plan that cannot be read is named in its case's `wrong`.
 pub fn try_node(rules: &RuleSet, root: &Node) -> Result<Vec<Tried>, Faults> {
     let mut faults = Faults::default();
     let tried = read_file(root, &mut faults)
@@ -74,14 +62,4 @@ pub fn try_node(rules: &RuleSet, root: &Node) -> Result<Vec<Tried>, Faults> {
         Some(tried) => faults.or(tried),
         None => Err(faults),
     }
-}
-
-/// The plan that the cases of a file share, laid under a change: the text that the plan reader reads.
-///
-/// # Errors
-/// What is wrong with either text.
-pub fn changed_base(cases: &str, change: &str) -> Result<String, Faults> {
-    let (cases, change) = (text::read(cases)?, text::read(change)?);
-    let base = cases.get("base").cloned().unwrap_or_else(|| change.clone());
-    Ok(json(&laid_over(&base, &change)))
 }

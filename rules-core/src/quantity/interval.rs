@@ -92,7 +92,7 @@ impl Interval {
     }
 
     /// The amounts with the opposite sign.
-    #[expect(
+    #[allow(
         clippy::should_implement_trait,
         reason = "an operator would hide that a bound can be lost"
     )]
@@ -109,7 +109,7 @@ impl Interval {
     }
 
     /// Any of these amounts plus any of the others.
-    #[expect(
+    #[allow(
         clippy::should_implement_trait,
         reason = "an operator would hide that a bound can be lost"
     )]
@@ -128,7 +128,7 @@ impl Interval {
     }
 
     /// Any of these amounts minus any of the others; the two are independent.
-    #[expect(
+    #[allow(
         clippy::should_implement_trait,
         reason = "an operator would hide that a bound can be lost"
     )]
@@ -166,11 +166,6 @@ impl Interval {
                 high: size,
             }),
         }
-    }
-
-    /// [`Interval::widen`] by an accuracy that may be unknown; if it is, there is no bound either way.
-    pub fn widen_opt(self, accuracy: Option<i64>) -> Self {
-        accuracy.map_or(Self::any(), |size| self.widen(i128::from(size)))
     }
 
     /// Any of these amounts times any of the others, rounded outward, with the dimension of the product. A number may be
