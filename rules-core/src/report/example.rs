@@ -286,7 +286,7 @@ pub fn distance_reading(value: &Value, bound: &Bound, measured: Interval, drawn:
             to_thing: 0,
             to_outline: outline("lot-line", "line"),
         }),
-        blur: Some(i64::try_from(measured.high - measured.low).unwrap() / 2),
+        tolerance: Some(i64::try_from(measured.high - measured.low).unwrap() / 2),
     }
 }
 
