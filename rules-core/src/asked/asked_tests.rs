@@ -115,6 +115,7 @@ const READ_WITH_OTHERS: &[&str] = &[
     "in",
     // What a level over the ground is read from.
     "contour",
+    "interval",
     "level",
     "use",
     "sound-power",
