@@ -123,7 +123,7 @@ impl Limit<'_> {
         format!(
             "{}: {}",
             value_words(self.value, rules),
-            bound_words(self.bound, Some(self.value), rules)
+            bound_words(self.bound, rules)
         )
     }
 

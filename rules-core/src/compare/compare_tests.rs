@@ -20,6 +20,14 @@ fn rules(depth: &str, more: &str) -> RuleSet {
     read.expect("good rules").rule_set
 }
 
+fn of(changes: &Changes, sort: Sort) -> Changed {
+    let mut groups = changes.groups.iter();
+    let found = groups.find(|(other, _)| *other == sort);
+    found
+        .map(|(_, changed)| changed.clone())
+        .unwrap_or_default()
+}
+
 const WORK: &str =
     "  - {id: work, title: Work, clause: s. 2, require: {fact: pool.work, is: new}}\n";
 
@@ -35,16 +43,16 @@ fn what_says_the_same_is_no_change() {
 fn a_changed_term_an_added_and_a_removed_rule_are_told() {
     let (old, new) = (rules("2 m", ""), rules("1.4 m", WORK));
     let changes = compare(&old, &new);
-    assert_eq!(changes.terms.changed.len(), 1);
-    let added: Vec<&str> = changes
-        .rules
+    assert_eq!(of(&changes, Sort::Words).changed.len(), 1);
+    let rules_changed = of(&changes, Sort::Rules);
+    let added: Vec<&str> = rules_changed
         .added
         .iter()
         .map(|said| said.id.as_str())
         .collect();
-    assert_eq!((added, changes.rules.removed.len()), (vec!["work"], 0));
+    assert_eq!((added, rules_changed.removed.len()), (vec!["work"], 0));
     let back = compare(&new, &old);
-    assert_eq!(back.rules.removed, changes.rules.added);
+    assert_eq!(of(&back, Sort::Rules).removed, rules_changed.added);
     let text = changes.to_text();
     assert!(
         text.contains("before: This means 2 m.") && text.contains("now:    This means 1.4 m."),

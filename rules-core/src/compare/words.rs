@@ -2,26 +2,23 @@
 
 use super::{Changed, Changes, PlanCompared};
 use crate::check::{Outcome, Verdict};
-use crate::ruleset::say::Said;
+use crate::ruleset::say::{Line, Said};
 use crate::text::Visible;
 use crate::words::Language;
 
 impl Changes {
     /// The changes as text.
     pub fn to_text(&self) -> Visible {
-        let groups = [
-            ("Terms", &self.terms),
-            ("Rules", &self.rules),
-            ("Decisions", &self.decisions),
-            ("Steps", &self.duties),
-        ];
         let mut text = Visible::new();
-        for (title, changed) in groups {
-            if !changed.is_empty() {
-                text.line(title);
-                changed.add_to(&mut text);
-                text.gap();
-            }
+        if let Some((then, now)) = &self.head {
+            text.line("Of itself");
+            text.extend(apart(&sentences(then, ""), &sentences(now, "")));
+            text.gap();
+        }
+        for (sort, changed) in &self.groups {
+            text.line(sort.title());
+            changed.add_to(&mut text);
+            text.gap();
         }
         if text.is_empty() {
             text.line("Both say the same.");
@@ -40,28 +37,32 @@ impl Changed {
             text.line(head);
             text.extend(lines);
         }
+        for (then, now) in &self.renamed {
+            text.gap();
+            text.line(format!("  Renamed, and says the same: {}", head(now)));
+            text.line(format!("    before: {}", head(then)));
+        }
         for (then, now) in &self.changed {
             text.gap();
             text.line(format!("  Changed: {}", head(now)));
             if (&then.title, &then.clause) != (&now.title, &now.clause) {
                 text.line(format!("    before: {}", head(then)));
             }
-            text.extend(difference(then, now));
+            text.extend(apart(&lines(then, ""), &lines(now, "")));
         }
     }
 }
 
 /// The lines that only one of both has.
-fn difference(then: &Said, now: &Said) -> Vec<String> {
-    let [before, after] = [then, now].map(|said| lines(said, ""));
+fn apart(before: &[String], after: &[String]) -> Vec<String> {
     let only = |one: &[String], other: &[String], lead: &str| -> Vec<String> {
         let new = one.iter().filter(|line| !other.contains(line));
         new.map(|line| format!("    {lead} {}", line.trim()))
             .collect()
     };
     [
-        only(&before, &after, "before:"),
-        only(&after, &before, "now:   "),
+        only(before, after, "before:"),
+        only(after, before, "now:   "),
     ]
     .concat()
 }
@@ -77,9 +78,18 @@ fn head(said: &Said) -> String {
 }
 
 fn lines(said: &Said, margin: &str) -> Vec<String> {
-    let text = said.text();
-    let lines = text.lines().filter(|line| !line.trim().is_empty());
-    lines.map(|line| format!("{margin}{line}")).collect()
+    sentences(&said.lines, margin)
+}
+
+/// Lines and what is listed under them, each in a line of its own.
+fn sentences(lines: &[Line], margin: &str) -> Vec<String> {
+    let mut all = Vec::new();
+    for line in lines {
+        all.push(format!("{margin}{}", line.sentence()));
+        let under = sentences(&line.under, "");
+        all.extend(under.iter().map(|line| format!("{margin}- {line}")));
+    }
+    all
 }
 
 fn in_english(verdict: Verdict) -> &'static str {

@@ -28,9 +28,27 @@ pub fn fact_words(fact: &Fact) -> String {
     }
 }
 
-/// What a term is called in a sentence: `the pool edge` for `pool-edge`.
+/// What a term is called in a sentence: `the pool edge` for `pool-edge`; in quotes where that is no noun: `the “to street”`.
 pub fn term_words(term: &str) -> String {
-    format!("the {}", term.replace('-', " "))
+    format!("the {}", term_noun(term))
+}
+
+/// A term without an article.
+pub(super) fn term_noun(term: &str) -> String {
+    const LEADS: [&str; 14] = [
+        "to", "from", "by", "in", "at", "on", "of", "near", "with", "within", "under", "over",
+        "beside", "behind",
+    ];
+    let first = term.split('-').next().unwrap_or_default();
+    match LEADS.contains(&first) {
+        true => in_quotes(term),
+        false => term.replace('-', " "),
+    }
+}
+
+/// A term's name in quotes: `“needs permit”`.
+pub fn in_quotes(term: &str) -> String {
+    format!("“{}”", term.replace('-', " "))
 }
 
 /// Whether a term is called in the plural: `rear-lines`.

@@ -18,7 +18,7 @@ pub(super) const KINDS: &[KindRow] = &[
             area("wall", "its outside wall")
                 .solid()
                 .drawn(look(Layer::Standing, "#d8d4ca", "1.6")),
-            area("roof", "its roof, plumbed down")
+            area("roof", "its roof plan")
                 .reaches(At("eaves-height"), Between("eaves-height", "height"))
                 .drawn(look(Layer::Standing, NONE, "0.8").dashed("6 3")),
             area(
