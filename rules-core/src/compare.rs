@@ -6,15 +6,18 @@
 
 #[cfg(test)]
 mod compare_tests;
+mod effect;
+mod json;
+mod plans;
 mod words;
 
 use std::collections::BTreeMap;
 
-use crate::check::{Outcome, TooMuch, Verdict, governed};
-use crate::plan;
 use crate::ruleset::RuleSet;
 use crate::ruleset::say::{Group, Line, Said, Sort, read_back};
-use crate::text::Faults;
+pub use effect::Effect;
+pub use json::to_json;
+pub use plans::{ListCompared, Outcomes, PlanCompared, RuleCompared, Told, compare_plan, summary};
 
 /// What changes from one rule set to another.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -34,8 +37,19 @@ pub struct Changed {
     pub removed: Vec<Said>,
     /// What both say in the same sentences under another short name: as it was, and as it is.
     pub renamed: Vec<(Said, Said)>,
-    /// What both have and say differently: as it was, and as it is.
-    pub changed: Vec<(Said, Said)>,
+    /// What both have and say differently, or mean differently because a term changed.
+    pub changed: Vec<Change>,
+}
+
+/// What both have, and how it changed.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Change {
+    /// As it was.
+    pub then: Said,
+    /// As it is.
+    pub now: Said,
+    /// What that means, of a rule.
+    pub effect: Option<Effect>,
 }
 
 impl Changed {
@@ -51,7 +65,7 @@ impl Changed {
         for now in new {
             match before.remove(now.id.as_str()) {
                 None => changes.added.push(now.clone()),
-                Some(then) if then != now => changes.changed.push((then.clone(), now.clone())),
+                Some(then) if then != now => changes.changed.push(Change::of(then, now)),
                 Some(_) => {}
             }
         }
@@ -75,9 +89,34 @@ impl Changed {
     }
 }
 
+impl Change {
+    fn of(then: &Said, now: &Said) -> Self {
+        Self {
+            then: then.clone(),
+            now: now.clone(),
+            effect: None,
+        }
+    }
+}
+
 /// Whether they differ in their short names, and perhaps in title and clause, only.
 fn says_the_same(then: &Said, now: &Said) -> bool {
     !then.lines.is_empty() && then.lines == now.lines
+}
+
+impl Changes {
+    /// The name that a rule had, where it has another one now and says the same.
+    fn former<'s>(&'s self, id: &'s str) -> &'s str {
+        let groups = self.groups.iter().filter(|(sort, _)| *sort == Sort::Rules);
+        let mut renamed = groups.flat_map(|(_, changed)| &changed.renamed);
+        let found = renamed.find(|(_, now)| now.id == id);
+        found.map_or(id, |(then, _)| &then.id)
+    }
+
+    /// Whether nothing changed.
+    pub fn is_empty(&self) -> bool {
+        self == &Self::default()
+    }
 }
 
 /// Compares two rule sets.
@@ -85,7 +124,15 @@ pub fn compare(old: &RuleSet, new: &RuleSet) -> Changes {
     let (before, now) = (read_back(old), read_back(new));
     let head = before.title != now.title || before.head != now.head;
     let titled = |title: String, head: Vec<Line>| [vec![Line::new(title)], head].concat();
-    let changed = |group: &Group| Changed::of(before.group(group.sort), &group.said);
+    let changed = |group: &Group| {
+        let changed = Changed::of(before.group(group.sort), &group.said);
+        match group.sort {
+            Sort::Rules => {
+                effect::told(changed, (old, before.group(group.sort)), (new, &group.said))
+            }
+            _ => changed,
+        }
+    };
     let groups = now.groups.iter().map(|group| (group.sort, changed(group)));
     Changes {
         groups: groups.filter(|(_, changed)| !changed.is_empty()).collect(),
@@ -94,52 +141,4 @@ pub fn compare(old: &RuleSet, new: &RuleSet) -> Changes {
             (then, titled(now.title.clone(), now.head.clone()))
         }),
     }
-}
-
-/// How a plan comes out under two rule sets.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct PlanCompared {
-    /// What the plan is called.
-    pub title: String,
-    /// What the whole came to, and what it comes to now.
-    pub verdict: (Verdict, Verdict),
-    /// The rules that come out otherwise, by their ids: what they came to, and what they come to; `None` where a rule
-    /// set has no such rule.
-    pub rules: Vec<(String, Option<Outcome>, Option<Outcome>)>,
-}
-
-/// Judges a plan by two rule sets.
-///
-/// # Errors
-/// What is wrong with the plan under one of them, or that judging it would take too long.
-pub fn compare_plan(text: &str, old: &RuleSet, new: &RuleSet) -> Result<PlanCompared, Faults> {
-    let (title, then, before) = judged(text, old)?;
-    let (_, now, after) = judged(text, new)?;
-    let ids = new.rules.iter().chain(&old.rules).map(|rule| &rule.id);
-    let mut rules: Vec<(String, Option<Outcome>, Option<Outcome>)> = Vec::new();
-    for id in ids {
-        let (was, is) = (before.get(id).copied(), after.get(id).copied());
-        if was != is && rules.iter().all(|(known, ..)| known != id) {
-            rules.push((id.clone(), was, is));
-        }
-    }
-    Ok(PlanCompared {
-        title,
-        verdict: (then, now),
-        rules,
-    })
-}
-
-type Judged = (String, Verdict, BTreeMap<String, Outcome>);
-
-fn judged(text: &str, rules: &RuleSet) -> Result<Judged, Faults> {
-    let plan = plan::read(text, &rules.vocabulary)?;
-    let governed = governed(&plan, rules).map_err(TooMuch::of_plan)?;
-    let (rules, found) = (governed.rules, governed.findings);
-    let outcome = |finding: &crate::check::Finding| {
-        let rule = rules.rule(finding.rule)?;
-        Some((rule.id.clone(), finding.outcome))
-    };
-    let outcomes = found.rules.iter().filter_map(outcome).collect();
-    Ok((plan.title.clone(), found.verdict, outcomes))
 }

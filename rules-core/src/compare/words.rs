@@ -1,8 +1,8 @@
 //! The changes as text.
 
-use super::{Changed, Changes, PlanCompared};
+use super::{Change, Changed, Changes, ListCompared, PlanCompared, RuleCompared};
 use crate::check::{Outcome, Verdict};
-use crate::ruleset::say::{Line, Said};
+use crate::ruleset::say::{Line, Said, Sort};
 use crate::text::Visible;
 use crate::words::Language;
 
@@ -42,9 +42,16 @@ impl Changed {
             text.line(format!("  Renamed, and says the same: {}", head(now)));
             text.line(format!("    before: {}", head(then)));
         }
-        for (then, now) in &self.changed {
+        for change in &self.changed {
+            let Change { then, now, effect } = change;
             text.gap();
             text.line(format!("  Changed: {}", head(now)));
+            if let Some(effect) = effect {
+                text.line(format!("    {}.", effect.sentence));
+            }
+            if then == now {
+                text.line("    It says what it said; a term that it names means something else.");
+            }
             if (&then.title, &then.clause) != (&now.title, &now.clause) {
                 text.line(format!("    before: {}", head(then)));
             }
@@ -110,13 +117,53 @@ impl PlanCompared {
         if self.rules.is_empty() {
             text.line("  No rule comes out differently.");
         }
-        for (rule, then, now) in &self.rules {
-            text.line(format!("  {rule}: {}, now {}", word(*then), word(*now)));
+        for rule in &self.rules {
+            rule.add_to(&mut text);
+        }
+        for (sort, list) in &self.lists {
+            text.line(format!("  {}", listed_as(*sort)));
+            list.iter().for_each(|one| one.add_to(&mut text));
         }
         text
     }
 }
 
-fn word(outcome: Option<Outcome>) -> &'static str {
-    outcome.map_or("no such rule", Outcome::word)
+impl RuleCompared {
+    fn add_to(&self, text: &mut Visible) {
+        let word = |before| self.outcome(before).map_or("no such rule", Outcome::word);
+        let outcome = match self.outcome(true) == self.outcome(false) {
+            true => format!("{} as before, by another figure", word(false)),
+            false => format!("{}, now {}", word(true), word(false)),
+        };
+        text.line(format!("  {} (`{}`): {outcome}", self.title, self.id));
+        let (then, now) = &self.outcomes;
+        for (lead, told) in [("before:", then), ("now:   ", now)] {
+            let Some(told) = told else { continue };
+            text.line(format!("    {lead} {}", told.sentence));
+            text.extend((told.measured.iter()).map(|from| format!("            {from}")));
+        }
+    }
+}
+
+impl ListCompared {
+    fn add_to(&self, text: &mut Visible) {
+        let lines = match (&self.then, &self.now) {
+            (Some(then), Some(now)) => {
+                vec![format!("    before: {then}"), format!("    now:    {now}")]
+            }
+            (Some(then), None) => vec![format!("    no more: {then}")],
+            (None, now) => now.iter().map(|now| format!("    new: {now}")).collect(),
+        };
+        text.extend(lines);
+    }
+}
+
+/// What of a report an entry belongs to.
+fn listed_as(sort: Sort) -> &'static str {
+    match sort {
+        Sort::Decisions => "Classes",
+        Sort::Questions => "What is still missing",
+        Sort::Scope => "Matters to ask about",
+        sort => sort.title(),
+    }
 }

@@ -1,8 +1,6 @@
 //! How SVG is written: elements, escaped text, and coordinates in whole millimetres of ground.
 
-use std::borrow::Cow;
-
-use crate::text::one_line;
+use crate::text::escaped;
 
 /// One element as it is written.
 pub(super) struct El(String, &'static str);
@@ -75,26 +73,6 @@ impl El {
 /// What a pointer or a screen reader tells of an element.
 pub(super) fn title(text: &str) -> String {
     el("title").saying(text)
-}
-
-/// A text that nobody can take for anything but text. What hides is shown, so that XML can hold all that is left.
-pub(super) fn escaped(text: &str) -> Cow<'_, str> {
-    let text = one_line(text);
-    if !text.contains(['&', '<', '>', '"', '\'']) {
-        return text;
-    }
-    let mut safe = String::with_capacity(text.len());
-    for c in text.chars() {
-        match c {
-            '&' => safe.push_str("&amp;"),
-            '<' => safe.push_str("&lt;"),
-            '>' => safe.push_str("&gt;"),
-            '"' => safe.push_str("&quot;"),
-            '\'' => safe.push_str("&#39;"),
-            c => safe.push(c),
-        }
-    }
-    safe.into()
 }
 
 /// A number of millimetres, to the nearest whole one.

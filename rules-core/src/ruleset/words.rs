@@ -15,8 +15,8 @@ pub use places::{
     each_words, narrowed_words, operand_words, outline_words, selection_words, zone_words,
 };
 pub use requirements::{
-    along_words, asks, both, if_none_words, meets_words, requirement_words, rows_words, test_words,
-    verb_after,
+    along_words, asks, both, bounded_words, if_none_words, meets_words, requirement_words,
+    rows_words, test_words, verb_after,
 };
 pub use values::{all_words, bound_words, bounds_words, stated_words, value_words};
 

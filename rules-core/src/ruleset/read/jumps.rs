@@ -2,8 +2,8 @@
 
 use super::Reader;
 use super::coverage::{Cell, bounds_of, cells, rows_taking, stated};
-use super::layers::same;
 use crate::quantity::{Dimension, ONE, Unit, show_exactly};
+use crate::ruleset::stricter::same;
 use crate::ruleset::{Area, Bound, Operand, Rule, ShareOf, Stated, Table, Test, Then, Value};
 use crate::vocabulary::Vocabulary;
 

@@ -8,7 +8,7 @@ use std::sync::Arc;
 
 use super::coverage::stated;
 use super::holds::{alike, is_all_tests, tests_in};
-use super::layers::{bare, same};
+use crate::ruleset::stricter::{bare, same};
 use crate::ruleset::{self, Once, Relief, Requirement, Rule, Strength, Test, Value};
 use crate::vocabulary::{Answer, Vocabulary};
 use crate::work;

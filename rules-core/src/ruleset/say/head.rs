@@ -124,6 +124,8 @@ fn holiday(holiday: &Holiday) -> String {
         Holiday::On(day) => show_exactly(*day, Unit::DATE),
         Holiday::Yearly(day) => yearly(day),
         Holiday::Easter(0) => "Easter Sunday".to_owned(),
+        Holiday::Easter(1) => "Easter Monday".to_owned(),
+        Holiday::Easter(-1) => "the day before Easter Sunday".to_owned(),
         Holiday::Easter(after @ 1..) => format!("{after} days after Easter Sunday"),
         Holiday::Easter(before) => format!("{} days before Easter Sunday", before.saturating_abs()),
         Holiday::WeekdayFrom(weekday, from) => {

@@ -110,10 +110,10 @@ fn decision_said(decision: &Decision, sayer: &Sayer<'_>) -> Said {
     let rows = decision.table.rows.iter().map(|row| {
         let test = row_test_words(&row.test, by, rules);
         let class = match &row.then {
-            Then::Give(class) => class.replace('-', " "),
+            Then::Give(class) => format!("the answer is “{}”", class.replace('-', " ")),
             Then::Refer => "the authority decides".to_owned(),
         };
-        let line = Line::new(format!("{}: {class}", capital(&test)));
+        let line = Line::new(format!("{test}, {class}"));
         sayer.with_tables(line, |found| found.row_test(&row.test))
     });
     let each = decision.each.as_ref();

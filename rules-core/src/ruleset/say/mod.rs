@@ -5,6 +5,7 @@ mod examples;
 mod head;
 mod lines;
 mod lists;
+mod page;
 mod papers;
 mod render;
 mod requirements;
@@ -64,6 +65,22 @@ pub enum Sort {
 }
 
 impl Sort {
+    /// Its word for programs.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Scope => "scope",
+            Self::Kinds => "kinds",
+            Self::Questions => "questions",
+            Self::Words => "terms",
+            Self::Rules => "rules",
+            Self::Decisions => "decisions",
+            Self::Papers => "papers",
+            Self::Steps => "steps",
+            Self::Cautions => "cautions",
+            Self::Sources => "sources",
+        }
+    }
+
     /// Its heading.
     pub fn title(self) -> &'static str {
         match self {

@@ -5,7 +5,7 @@ use super::lines::Line;
 use super::tables::Found;
 use crate::ruleset::visit::Visit;
 use crate::ruleset::words::{
-    along_words, asks, both, bounds_words, each_words, if_none_words, meets_words,
+    along_words, asks, both, bounded_words, bounds_words, each_words, if_none_words, meets_words,
     requirement_words, value_words, verb_after,
 };
 use crate::ruleset::{Bound, Each, Requirement, RowTest, RuleSet, Table, Test, Then, Value};
@@ -33,10 +33,12 @@ impl Mode {
         }
     }
 
-    fn hold(self) -> &'static str {
+    /// `all of these hold`, `one of these holds`.
+    fn hold(self, one: bool) -> &'static str {
         match self {
             Self::Must => "must hold",
             Self::Should => "should hold",
+            Self::Holds if one => "holds",
             Self::Holds => "hold",
         }
     }
@@ -62,10 +64,10 @@ impl Sayer<'_> {
                 only.unwrap_or_else(|| Line::new(""))
             }
             Requirement::All(members) if holds => {
-                self.list(format!("all of these {}", mode.hold()), members, mode)
+                self.list(format!("all of these {}", mode.hold(false)), members, mode)
             }
             Requirement::Any(members) if holds => self.list(
-                format!("at least one of these {}", mode.hold()),
+                format!("at least one of these {}", mode.hold(true)),
                 members,
                 Mode::Holds,
             ),
@@ -74,7 +76,7 @@ impl Sayer<'_> {
                 bounds: bounds_of,
             } if holds => {
                 let bounds = bounds_words(bounds_of, self.rules);
-                let head = format!("{bounds} of these {} {}", of.len(), mode.hold());
+                let head = format!("{bounds} of these {} {}", of.len(), mode.hold(false));
                 let list = self.list(head, of, Mode::Holds);
                 self.with_tables(list, |found| limits(found, bounds_of))
             }
@@ -154,8 +156,10 @@ impl Sayer<'_> {
 
     fn test(&self, test: &Test, mode: Mode, holds: bool) -> Line {
         let value = value_words(&test.value, self.rules);
-        if let (Some(clause), Some(yes)) = (value.strip_prefix("whether "), asks(test, self.rules))
-        {
+        if let (Some(clause), Some(yes)) = (
+            value.strip_prefix("whether "),
+            asks(&test.value, &test.bounds, self.rules),
+        ) {
             return match (mode, holds == yes) {
                 (Mode::Holds, true) => Line::new(clause),
                 (mode, so) => Line::new(format!("it {} so that {clause}", mode.verb(so))),
@@ -245,11 +249,7 @@ impl Sayer<'_> {
 /// When a row applies, in words.
 pub(super) fn row_test_words(test: &RowTest, by: Option<&Value>, rules: &RuleSet) -> String {
     match test {
-        RowTest::Bounds(bounds) => {
-            let value = by.map_or_else(|| "it".to_owned(), |by| value_words(by, rules));
-            let bounds = bounds_words(bounds, rules);
-            format!("where {value}{} {bounds}", verb_after(&value, "is"))
-        }
+        RowTest::Bounds(bounds) => format!("where {}", bounded_words(by, bounds, rules)),
         RowTest::When(when) => format!("where {}", requirement_words(when, rules)),
         RowTest::Otherwise => "otherwise".to_owned(),
     }

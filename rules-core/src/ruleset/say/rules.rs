@@ -10,7 +10,9 @@ use crate::ruleset::visit::Visit;
 use crate::ruleset::words::{
     each_words, if_none_words, kind_noun, narrowed_words, requirement_words,
 };
-use crate::ruleset::{IfNone, Provenance, Relief, Requirement, Rule, RuleSet, Selection, Strength};
+use crate::ruleset::{
+    IfNone, Interpretation, Provenance, Relief, Requirement, Rule, RuleSet, Selection, Strength,
+};
 
 /// All rules of its files.
 pub(super) fn all(rules: &RuleSet) -> Vec<Said> {
@@ -24,6 +26,8 @@ pub(crate) fn rule_said(rule: &Rule, rules: &RuleSet) -> Said {
     let mut lines = requirement_lines(rule, &sayer);
     let reliefs = rule.reliefs.iter();
     lines.extend(reliefs.map(|relief| relief_line(relief, &sayer)));
+    let read = rules.interpretations_of(&rule.id);
+    lines.extend(read.map(|one| read_so(one, rules)));
     lines.extend(sentences(rule, rules).into_iter().map(Line::new));
     lines.extend((rule.in_force.iter()).map(|in_force| in_force_line(in_force, rules)));
     lines.extend(rests_on(&rule.cited, rules));
@@ -102,6 +106,16 @@ fn relief_line(relief: &Relief, sayer: &Sayer<'_>) -> Line {
             condition.led_by("it is open only where "),
             inner.led_by("it is enough that "),
         ],
+    }
+}
+
+/// How the authority reads the clause.
+fn read_so(one: &Interpretation, rules: &RuleSet) -> Line {
+    let since = show_exactly(one.since, Unit::DATE);
+    let (id, by, says) = (&one.id, &one.by, sentence(&one.says));
+    Line {
+        text: format!("How this clause is read (`{id}`; by {by}, since {since}): {says}"),
+        under: rests_on(&one.cited, rules).into_iter().collect(),
     }
 }
 

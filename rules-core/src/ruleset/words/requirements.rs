@@ -126,17 +126,31 @@ pub fn test_words(test: &Test, rules: &RuleSet) -> String {
 }
 
 fn said_of_test(test: &Test, holds: bool, rules: &RuleSet) -> String {
-    let value = value_words(&test.value, rules);
-    if let (Some(clause), Some(yes)) = (value.strip_prefix("whether "), asks(test, rules)) {
+    let words = bounded(&test.value, &test.bounds, holds, rules);
+    format!("{words}{}", along_words(test))
+}
+
+/// That a value keeps bounds, or does not.
+fn bounded(value: &Value, bounds: &[Bound], holds: bool, rules: &RuleSet) -> String {
+    let words = value_words(value, rules);
+    if let (Some(clause), Some(yes)) = (words.strip_prefix("whether "), asks(value, bounds, rules))
+    {
         return match holds == yes {
             true => clause.to_owned(),
             false => format!("it is not so that {clause}"),
         };
     }
-    let bounds = bounds_words(&test.bounds, rules);
-    let is = verb_after(&value, if holds { "is" } else { "is not" });
-    let both = both(&test.bounds, holds);
-    format!("{value}{is} {both}{bounds}{}", along_words(test))
+    let is = verb_after(&words, if holds { "is" } else { "is not" });
+    let both = both(bounds, holds);
+    format!("{words}{is} {both}{}", bounds_words(bounds, rules))
+}
+
+/// That a table's value keeps the bounds of a row.
+pub fn bounded_words(by: Option<&Value>, bounds: &[Bound], rules: &RuleSet) -> String {
+    match by {
+        Some(by) => bounded(by, bounds, true, rules),
+        None => format!("it is {}", bounds_words(bounds, rules)),
+    }
 }
 
 /// The verb that goes behind a value; behind `the way it is` no second one.
@@ -166,8 +180,8 @@ pub fn along_words(test: &Test) -> &'static str {
 }
 
 /// The answer for which a fact of yes or no is asked.
-pub fn asks(test: &Test, rules: &RuleSet) -> Option<bool> {
-    let (Value::Fact(fact), [Bound::Is(choices)]) = (&test.value, &test.bounds[..]) else {
+pub fn asks(value: &Value, bounds: &[Bound], rules: &RuleSet) -> Option<bool> {
+    let (Value::Fact(fact), [Bound::Is(choices)]) = (value, bounds) else {
         return None;
     };
     match &choices[..] {
@@ -184,17 +198,15 @@ pub fn rows_words<T>(
     rules: &RuleSet,
     give: &dyn Fn(&T) -> String,
 ) -> Vec<String> {
-    let by = table.by.as_ref().map(|by| value_words(by, rules));
     let row = |row: &crate::ruleset::Row<T>| {
         let then = match &row.then {
             Then::Give(what) => give(what),
             Then::Refer => "the authority decides".to_owned(),
         };
-        let by = by.as_deref().unwrap_or("it");
         match &row.test {
             RowTest::Bounds(bounds) => {
-                let bounds = bounds_words(bounds, rules);
-                format!("where {by}{} {bounds}, {then}", verb_after(by, "is"))
+                let bounded = bounded_words(table.by.as_ref(), bounds, rules);
+                format!("where {bounded}, {then}")
             }
             RowTest::When(when) => format!("where {}, {then}", requirement_words(when, rules)),
             RowTest::Otherwise => format!("otherwise {then}"),

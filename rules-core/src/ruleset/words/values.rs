@@ -99,24 +99,20 @@ pub fn stated_words(stated: &Stated) -> String {
 
 fn distance_words(distance: &Distance, rules: &RuleSet) -> String {
     let what = match distance.how {
-        Measured::Plumb => "height",
-        _ => "distance",
-    };
-    let how = match distance.how {
-        Measured::Level => "",
-        Measured::InSpace => ", through the air",
-        Measured::Plumb => ", straight up or down",
-        Measured::Walking => ", walked round what stands in the way",
+        Measured::Level => "distance",
+        Measured::InSpace => "distance through the air",
+        Measured::Plumb => "height straight up or down",
+        Measured::Walking => "way on foot, round what stands in the way,",
     };
     let from = operand_words(&distance.from, "or", rules);
     let to = operand_words(&distance.to, "or", rules);
     match distance.places {
-        Places::Nearest => format!("the {what} from {from} to {to}{how}"),
+        Places::Nearest => format!("the {what} from {from} to {to}"),
         Places::Farthest => {
-            format!("the greatest {what} from any place of {from} to any place of {to}{how}")
+            format!("the greatest {what} from any place of {from} to any place of {to}")
         }
         Places::FarthestOfFirst => {
-            format!("the {what} from the farthest point of {from} to {to}{how}")
+            format!("the {what} from the farthest point of {from} to {to}")
         }
     }
 }
@@ -145,17 +141,17 @@ fn enclosure_words(enclosure: &Enclosure, rules: &RuleSet) -> String {
     let from: Vec<String> = enclosure
         .from
         .iter()
-        .map(|word| word.replace('-', " "))
+        .map(|word| format!("the {}", word.replace('-', " ")))
         .collect();
     let from = if from.is_empty() {
         String::new()
     } else {
-        format!(" from the {}", listed(&from, "or the"))
+        format!(" from {}", listed(&from, "or"))
     };
     format!(
-        "the widest way{from} to {} through {}",
+        "the widest gap that {} leave on the way{from} to {}",
+        operand_words(&enclosure.made_of, "and", rules),
         operand_words(&enclosure.of, "or", rules),
-        operand_words(&enclosure.made_of, "and", rules)
     )
 }
 

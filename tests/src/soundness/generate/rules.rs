@@ -125,6 +125,7 @@ fn empty(words: &Words) -> RuleSet {
         documents: documents(words),
         duties: Vec::new(),
         cautions: Vec::new(),
+        interpretations: Vec::new(),
     }
 }
 

@@ -12,7 +12,7 @@ use std::collections::BTreeMap;
 use super::files::File;
 use crate::grammar::{self, Keys};
 use crate::text::{Entry, Fault, Faults, Node, Span, meant_or};
-pub(super) use compare::{Comparison, bare, same};
+pub(super) use compare::Comparison;
 use parts::{add_condition, id_of, text_of};
 pub(super) use terms::TermItem;
 
