@@ -72,13 +72,12 @@ fn effect(old: &Rule, new: &Rule, (then, now): (&RuleSet, &RuleSet)) -> Effect {
         let cases: Vec<String> = cases.map(|one| case_words(one, then, now)).collect();
         (!cases.is_empty()).then(|| format!("{lead} {}", listed(&cases, "and")))
     };
+    let unseen = told(Way::Changed, "changed")
+        .map(|told| format!("{told}, and which is stricter cannot be seen from the two texts"));
     let ways = [
         told(Way::Stricter, "stricter"),
         told(Way::Laxer, "laxer"),
-        told(
-            Way::Changed,
-            "changed, and nobody can see from the two texts which is stricter,",
-        ),
+        unseen,
     ];
     let ways: Vec<String> = ways.into_iter().flatten().collect();
     let sentence = match ways.is_empty() {

@@ -233,12 +233,13 @@ pub fn summary(plans: &[(String, PlanCompared)]) -> Visible {
     };
     let mut text = Visible::new();
     text.line(line(fail, "newly fails", "newly fail"));
-    text.line(line(mended, "no longer fails", "no longer fail"));
-    text.line(line(
-        same,
-        "comes out as before in all",
-        "come out as before in all",
-    ));
+    if mended > 0 {
+        text.line(line(mended, "no longer fails", "no longer fail"));
+    }
+    if same > 0 {
+        let (one, more) = ("comes out as before in all", "come out as before in all");
+        text.line(line(same, one, more));
+    }
     text.extend(newly_failing_rules(plans));
     text
 }
