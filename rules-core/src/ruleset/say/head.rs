@@ -9,7 +9,7 @@ use crate::grammar::SORTS;
 use crate::quantity::{Holiday, Unit, WorkingDays, YearDay, show_exactly};
 use crate::ruleset::visit::Visit;
 use crate::ruleset::words::{in_force_words, listed};
-use crate::ruleset::{About, InForce, LeftOut, RuleSet};
+use crate::ruleset::{About, InForce, LeftOut, RuleSet, Sort};
 
 /// The lines under the title.
 pub(super) fn lines(rules: &RuleSet) -> Vec<Line> {
@@ -37,7 +37,8 @@ fn about(rules: &RuleSet) -> Vec<String> {
         let text = text.as_ref();
         text.map(|text| format!("{lead}{}", sentence(text)))
     };
-    let sort = sort.and_then(|sort| SORTS.get(sort as usize));
+    let place = sort.and_then(|sort| Sort::ALL.iter().position(|one| *one == sort));
+    let sort = place.and_then(|place| SORTS.get(place));
     let layers = rules.layers.iter().skip(1);
     let layers: Vec<String> = layers
         .map(|layer| {
