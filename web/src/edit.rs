@@ -1,6 +1,7 @@
 //! Changes of the plan by hand.
 
 use rules_core::edit::{Change, Changed, change};
+use rules_core::sides::proposed_sides;
 use rules_core::text::{read, to_json_text};
 use serde_json::json;
 use wasm_bindgen::prelude::wasm_bindgen;
@@ -28,6 +29,14 @@ pub fn edit(plan: &str, wanted: &str) -> String {
         }
         Err(wrong) => json!({"wrong": wrong.0}).to_string(),
     }
+}
+
+/// What each side of the lot is proposed to face, and why: a list of `{"side", "faces", "why"}`, empty where the plan cannot
+/// be read or its sides do not run once round the lot. A person confirms it.
+#[wasm_bindgen]
+pub fn faces(plan: &str) -> String {
+    let found = read(plan).map(|plan| proposed_sides(&plan));
+    written(&found.unwrap_or_default())
 }
 
 /// Where a thing can be taken hold of: a list for `handles` in the options of a drawing.

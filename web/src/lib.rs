@@ -19,7 +19,7 @@ pub use check::{answer, begin, check, follow};
 pub use clerk::{faults, read_back, try_cases};
 pub use document::{blank, to_json, to_yaml};
 pub use draw::draw;
-pub use edit::{edit, handles};
+pub use edit::{edit, faces, handles};
 pub use rules::speak;
 pub use sets::{cases_text, home, rule_sets, rule_text};
 pub use steps::steps;

@@ -2,8 +2,8 @@
 
 use serde_json::Value;
 use siting_web::{
-    answer, asked, begin, blank, cases_text, check, draw, edit, faults, follow, handles, home,
-    read_back, rule_sets, rule_text, speak, steps, to_json, to_yaml, try_cases,
+    answer, asked, begin, blank, cases_text, check, draw, edit, faces, faults, follow, handles,
+    home, read_back, rule_sets, rule_text, speak, steps, to_json, to_yaml, try_cases,
 };
 
 #[cfg(target_arch = "wasm32")]
@@ -419,7 +419,10 @@ fn what_the_rules_ask_for_is_told_with_why() {
         .find(|kind| kind["id"] == "gate")
         .expect("gates are asked for");
     assert_eq!(gate["number"], "many");
-    assert_eq!(gate["why"][0]["title"], "Gates close by themselves");
+    assert_eq!(
+        gate["why"][0]["title"],
+        "The barrier closes all the way round"
+    );
     let latch = gate["facts"].as_array().unwrap().iter();
     let latch = latch
         .clone()
@@ -478,6 +481,30 @@ fn a_lot_in_sides_says_by_how_much_it_does_not_close() {
     let wanted = r#"{"lot": {"sides": [{"length": "30 m"}, {"length": "40 m"}, {"length": "30 m"}, {"length": "39 m"}]}}"#;
     let answer = json(&edit(&blank(), wanted));
     assert_eq!(answer["closing"], 1000);
+}
+
+/// A lot that was laid out by its corners gets a proposal for each side, once the plan says where the road is.
+#[test]
+fn the_sides_of_a_lot_get_a_proposal() {
+    let corners = r#"{"lot": {"corners": [["0", "0"], ["30", "0"], ["30", "40"], ["0", "40"]]}}"#;
+    let laid_out = json(&edit(&blank(), corners));
+    let plan = |beyond: &str| {
+        let mut plan = laid_out["plan"].clone();
+        plan["lot"]["sides"][0]["beyond"] = beyond.into();
+        json(&faces(&plan.to_string()))
+    };
+    let named = |list: &serde_json::Value| -> Vec<serde_json::Value> {
+        let sides = list.as_array().expect("a list");
+        sides.iter().map(|side| side["faces"].clone()).collect()
+    };
+    assert_eq!(named(&plan("road")), ["front", "side", "rear", "side"]);
+    let nowhere = plan("neighbour-lot");
+    assert!(named(&nowhere).iter().all(|face| face.is_null()));
+    assert_eq!(
+        nowhere[0]["why"],
+        "No street reaches the lot: ask the office which line is the front."
+    );
+    assert_eq!(faces(""), "[]");
 }
 
 #[test]

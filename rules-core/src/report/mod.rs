@@ -38,7 +38,6 @@ mod tried;
 
 pub use editions::governed_report;
 pub use glance::{Glance, Told, glances};
-pub(crate) use lists::duty_sentence;
 pub use matter::Texts;
 pub(crate) use missing::capitalised;
 pub use model::*;

@@ -69,6 +69,11 @@ function inMetres(key, value) {
   return key === "dx" || key === "dy" ? value / 1000 : value;
 }
 
+/** What each side of the lot is proposed to face, and why, by the sides' ids. */
+export function proposedFaces(plan) {
+  return Object.fromEntries(ask("faces", written(plan).text).map((one) => [one.side, one]));
+}
+
 /** Where a thing, or an outline of it, can be taken hold of; places are in millimetres. */
 export function handlesOf(plan, path) {
   return path ? ask("handles", written(plan).text, path) : [];

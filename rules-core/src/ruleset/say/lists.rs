@@ -9,8 +9,8 @@ use crate::grammar::GRADES;
 use crate::quantity::{Unit, show_exactly};
 use crate::ruleset::visit::Visit;
 use crate::ruleset::words::{
-    each_words, fact_words, in_quotes, kind_noun, listed, operand_words, selection_words,
-    value_words, zone_words,
+    each_words, in_quotes, kind_noun, listed, operand_words, selection_words, value_words,
+    zone_words,
 };
 use crate::ruleset::{Cited, Decision, Meaning, Question, RuleSet, Source, Term, Then, Value};
 use crate::vocabulary::{Answer, Fact, Kind, KindId, Number, Outline, Shape, Vocabulary};
@@ -150,7 +150,7 @@ fn question_said(question: &Question, rules: &RuleSet) -> Said {
     let fact = fact.map(|fact| rules.vocabulary.fact(fact));
     let answer = fact.map(|fact| Line::new(format!("The answer is {}", answer_words(fact))));
     let called = fact.filter(|fact| !fact.said.ends_with(&format!("\"{}\"", fact.ask)));
-    let called = called.map(|fact| Line::new(format!("Sentences call it {}", fact_words(fact))));
+    let called = called.map(|fact| Line::new(format!("Sentences call it {}", fact.phrase())));
     let how = fact.filter(|fact| !fact.how.is_empty());
     let how = how.map(|fact| Line::new(format!("How it is found: {}", sentence(&fact.how))));
     let matter = fact.and_then(|fact| fact.matter);
@@ -259,7 +259,7 @@ fn fact_line(fact: &Fact) -> Line {
     Line::new(format!(
         "{} ({}, `{}`): {}.{how}",
         fact.ask,
-        fact_words(fact),
+        fact.phrase(),
         fact.name,
         answer_words(fact)
     ))

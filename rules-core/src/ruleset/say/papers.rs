@@ -5,9 +5,8 @@ use super::lines::Line;
 use super::lists::{entry, rests_on, titled};
 use super::requirements::Sayer;
 use super::rules::sentence;
-use crate::report::duty_sentence;
 use crate::ruleset::visit::Visit;
-use crate::ruleset::words::{each_words, listed};
+use crate::ruleset::words::{duty_sentence, each_words, listed};
 use crate::ruleset::{Caution, Condition, Document, Duty, OnOutcome, RuleSet};
 
 /// The papers, each with when it is needed.

@@ -5,7 +5,7 @@ use super::lines::Line;
 use super::tables::Found;
 use crate::ruleset::visit::Visit;
 use crate::ruleset::words::{
-    along_words, asks, both, bounded_words, bounds_words, each_words, if_none_words, meets_words,
+    along_words, asked, both, bounded_words, bounds_words, each_words, if_none_words, meets_words,
     requirement_words, value_words, verb_after,
 };
 use crate::ruleset::{Bound, Each, Requirement, RowTest, RuleSet, Table, Test, Then, Value};
@@ -155,16 +155,13 @@ impl Sayer<'_> {
     }
 
     fn test(&self, test: &Test, mode: Mode, holds: bool) -> Line {
-        let value = value_words(&test.value, self.rules);
-        if let (Some(clause), Some(yes)) = (
-            value.strip_prefix("whether "),
-            asks(&test.value, &test.bounds, self.rules),
-        ) {
+        if let Some((clause, yes)) = asked(&test.value, &test.bounds, self.rules) {
             return match (mode, holds == yes) {
                 (Mode::Holds, true) => Line::new(clause),
                 (mode, so) => Line::new(format!("it {} so that {clause}", mode.verb(so))),
             };
         }
+        let value = value_words(&test.value, self.rules);
         if let [bound] = &test.bounds[..]
             && let Some((word, Value::Table(table))) = limit(bound)
         {

@@ -132,14 +132,13 @@ fn said_of_test(test: &Test, holds: bool, rules: &RuleSet) -> String {
 
 /// That a value keeps bounds, or does not.
 fn bounded(value: &Value, bounds: &[Bound], holds: bool, rules: &RuleSet) -> String {
-    let words = value_words(value, rules);
-    if let (Some(clause), Some(yes)) = (words.strip_prefix("whether "), asks(value, bounds, rules))
-    {
+    if let Some((clause, yes)) = asked(value, bounds, rules) {
         return match holds == yes {
             true => clause.to_owned(),
             false => format!("it is not so that {clause}"),
         };
     }
+    let words = value_words(value, rules);
     let is = verb_after(&words, if holds { "is" } else { "is not" });
     let both = both(bounds, holds);
     format!("{words}{is} {both}{}", bounds_words(bounds, rules))
@@ -179,17 +178,28 @@ pub fn along_words(test: &Test) -> &'static str {
     }
 }
 
-/// The answer for which a fact of yes or no is asked.
-pub fn asks(value: &Value, bounds: &[Bound], rules: &RuleSet) -> Option<bool> {
-    let (Value::Fact(fact), [Bound::Is(choices)]) = (value, bounds) else {
-        return None;
-    };
-    match &choices[..] {
-        [Choice::Word(word)] if rules.vocabulary.fact(*fact).answer == Answer::YesNo => {
-            Some(word == "yes")
-        }
+/// What is so or is not where a fact says yes or no: `the gate closes by itself`.
+pub fn clause_of<'r>(value: &Value, rules: &'r RuleSet) -> Option<&'r str> {
+    match value {
+        Value::Fact(fact) => rules.vocabulary.fact(*fact).clause(),
         _ => None,
     }
+}
+
+/// The clause of a value that is asked for yes or for no, and whether for yes.
+pub fn asked<'r>(value: &Value, bounds: &[Bound], rules: &'r RuleSet) -> Option<(&'r str, bool)> {
+    let [Bound::Is(choices)] = bounds else {
+        return None;
+    };
+    let is_so = match choices.as_slice() {
+        [Choice::Word(word)] if word == "yes" => true,
+        [Choice::Word(word)] if word == "no" => false,
+        _ => return None,
+    };
+    let asks =
+        matches!(value, Value::Fact(fact) if rules.vocabulary.fact(*fact).answer == Answer::YesNo);
+    let clause = clause_of(value, rules).filter(|_| asks)?;
+    Some((clause, is_so))
 }
 
 /// The rows of a table, each as `at most 15 kV: at least 25 ft`; `give` says what a row gives.

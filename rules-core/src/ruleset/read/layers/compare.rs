@@ -2,12 +2,13 @@
 
 use super::super::Reader;
 use super::{Changes, Item};
+use crate::faults::Code;
 use crate::ruleset::Rule;
 use crate::ruleset::stricter::{Difference, Together, Way, differences, together};
 use crate::text::Span;
 
 /// A rule of one file that is said to tighten or to replace one of another.
-pub(crate) struct Comparison {
+pub(in super::super) struct Comparison {
     /// The base's rule as it was.
     pub base: Item,
     /// The id of the rule in the file that changes it.
@@ -20,7 +21,7 @@ pub(crate) struct Comparison {
 
 impl<'a> Reader<'a> {
     /// Compares what was changed with what it was.
-    pub(in super::super) fn compare_layers(&mut self, rules: &[Rule]) {
+    pub(crate) fn compare_layers(&mut self, rules: &[Rule]) {
         for comparison in &self.merged.comparisons {
             let Some(local) = rules.iter().find(|rule| rule.id == comparison.id) else {
                 continue;
@@ -58,19 +59,19 @@ impl<'a> Reader<'a> {
         let where_ = if in_part { " in some cases" } else { "" };
         let (code, message, help) = match (comparison.tightens, one.way) {
             (true, _) => (
-                "laxer",
+                Code::Laxer,
                 format!("This is said to be stricter than the base's rule, and is laxer{where_}."),
                 "Change the limit until it asks more than the base's, or write `replaces` instead of `tightens`.",
             ),
             (false, Way::Stricter) => (
-                "stricter",
+                Code::Stricter,
                 format!(
                     "The base says that its rule is the most that may be asked, and this asks more{where_}."
                 ),
                 "Change the limit until it asks no more than the base's.",
             ),
             (false, _) => (
-                "laxer",
+                Code::Laxer,
                 format!("The base says that its rule is a minimum, and this is laxer{where_}."),
                 "Change the limit until it asks no less than the base's.",
             ),
@@ -80,7 +81,7 @@ impl<'a> Reader<'a> {
     }
 
     fn not_compared(&mut self, span: Span) {
-        self.warning("not-compared", span, "The program cannot tell whether this is stricter or laxer than the base's rule.")
+        self.warning(Code::NotCompared, span, "The program cannot tell whether this is stricter or laxer than the base's rule.")
             .help("It compares limits on the same measure only. See for yourself that this is as the base allows.");
     }
 }
