@@ -1,8 +1,8 @@
 //! One rule's part of the report.
 
+use super::context::ReportContext;
 use super::drawn::outcome_as_drawn;
 use super::figures::{margin, relation};
-use super::matter::Matter;
 use super::model::{
     Counts, InterpretationReport, MarginReport, PartReport, ReadingReport, RuleReport,
 };
@@ -13,7 +13,7 @@ use crate::quantity::{Unit, show_exactly};
 use crate::ruleset::built_in::LAYER;
 use crate::ruleset::{Interpretation, Provenance, Rule, Strength};
 
-impl Matter<'_> {
+impl ReportContext<'_> {
     pub(super) fn rule_reports(&self) -> Vec<RuleReport> {
         let findings = self.findings.rules.iter();
         findings

@@ -1,7 +1,7 @@
 //! What a rule set says of itself: whose it is, when it is in force, what it builds on, and which matters it holds.
 
 use super::Said;
-use super::lines::{Line, capital};
+use super::lines::Line;
 use super::lists::entry;
 use super::requirements::Sayer;
 use super::rules::sentence;
@@ -10,6 +10,7 @@ use crate::quantity::{Holiday, Unit, WorkingDays, YearDay, show_exactly};
 use crate::ruleset::visit::Visit;
 use crate::ruleset::words::{in_force_words, listed};
 use crate::ruleset::{About, InForce, LeftOut, RuleSet, Sort};
+use crate::text::capitalised;
 
 /// The lines under the title.
 pub(super) fn lines(rules: &RuleSet) -> Vec<Line> {
@@ -37,8 +38,8 @@ fn about(rules: &RuleSet) -> Vec<String> {
         let text = text.as_ref();
         text.map(|text| format!("{lead}{}", sentence(text)))
     };
-    let place = sort.and_then(|sort| Sort::ALL.iter().position(|one| *one == sort));
-    let sort = place.and_then(|place| SORTS.get(place));
+    let word = sort.and_then(|sort| Sort::ALL.iter().position(|one| *one == sort));
+    let sort = word.and_then(|word| SORTS.get(word));
     let layers = rules.layers.iter().skip(1);
     let layers: Vec<String> = layers
         .map(|layer| {
@@ -140,7 +141,7 @@ pub(super) fn scope(rules: &RuleSet) -> Vec<Said> {
     let reach = &rules.reach;
     let holds = reach.holds.iter().map(|matter| {
         let line = Line::new("These rules hold it");
-        entry(matter.id(), &capital(matter.said()), vec![line])
+        entry(matter.id(), &capitalised(matter.said()), vec![line])
     });
     let left = reach.leaves_out.iter().map(left_out);
     let on_top = reach.on_top.iter().map(|text| {
@@ -158,5 +159,5 @@ fn left_out(left: &LeftOut) -> Said {
     let why = left.why.iter();
     let why = why.map(|why| Line::new(format!("Why: {}", sentence(why))));
     let lines = [ask].into_iter().chain(why).collect();
-    entry(left.matter.id(), &capital(left.matter.said()), lines)
+    entry(left.matter.id(), &capitalised(left.matter.said()), lines)
 }

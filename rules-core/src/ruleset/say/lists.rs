@@ -1,7 +1,7 @@
 //! Terms, decisions, questions, things of a rule set's own, and sources in sentences.
 
 use super::Said;
-use super::lines::{Line, capital};
+use super::lines::Line;
 use super::requirements::{Mode, Sayer, row_test_words};
 use super::rules::sentence;
 use super::tables;
@@ -13,6 +13,7 @@ use crate::ruleset::words::{
     zone_words,
 };
 use crate::ruleset::{Cited, Decision, Meaning, Question, RuleSet, Source, Term, Then, Value};
+use crate::text::capitalised;
 use crate::vocabulary::{Answer, Fact, Kind, KindId, Number, Outline, Shape, Vocabulary};
 
 /// An entry without a clause.
@@ -59,7 +60,7 @@ pub(super) fn terms(rules: &RuleSet) -> Vec<Said> {
 fn term_said(term: &Term, rules: &RuleSet) -> Said {
     let mut lines = vec![meaning(term, &Sayer { rules })];
     lines.extend(rests_on(&term.cited, rules));
-    entry(&term.id, &capital(&term.id.replace('-', " ")), lines)
+    entry(&term.id, &capitalised(&term.id.replace('-', " ")), lines)
 }
 
 fn meaning(term: &Term, sayer: &Sayer<'_>) -> Line {
@@ -120,7 +121,7 @@ fn decision_said(decision: &Decision, sayer: &Sayer<'_>) -> Said {
     let each = each.map(|each| format!("for {}, ", each_words(each, rules)));
     let each = each.unwrap_or_default();
     let head = Line {
-        text: capital(&format!("{each}the first of these that applies decides")),
+        text: capitalised(&format!("{each}the first of these that applies decides")),
         under: rows.collect(),
     };
     let head = sayer.with_tables(head, |found| {
@@ -223,7 +224,7 @@ fn kind_said((id, kind): (KindId, &Kind), all: &Vocabulary, ours: &Vocabulary) -
     let number = known.is_none().then(|| Line::new(number_words(kind)));
     let lines: Vec<Line> = number.into_iter().chain(outlines).chain(facts).collect();
     let noun = kind_noun(id, all);
-    (!lines.is_empty()).then(|| entry(&kind.name, &capital(noun), lines))
+    (!lines.is_empty()).then(|| entry(&kind.name, &capitalised(noun), lines))
 }
 
 fn number_words(kind: &Kind) -> String {

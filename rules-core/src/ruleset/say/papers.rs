@@ -86,7 +86,7 @@ fn caution_said(caution: &Caution, sayer: &Sayer<'_>) -> Said {
     let lines = [says].into_iter().chain(when).collect();
     entry(
         &caution.id,
-        &super::lines::capital(&caution.id.replace('-', " ")),
+        &crate::text::capitalised(&caution.id.replace('-', " ")),
         lines,
     )
 }

@@ -2,7 +2,7 @@
 
 use super::Said;
 use super::head::in_force_line;
-use super::lines::{Line, capital};
+use super::lines::Line;
 use super::lists::{rests_on, titled};
 use super::requirements::{Mode, Sayer};
 use crate::quantity::{Unit, show_exactly};
@@ -13,6 +13,7 @@ use crate::ruleset::words::{
 use crate::ruleset::{
     IfNone, Interpretation, Provenance, Relief, Requirement, Rule, RuleSet, Selection, Strength,
 };
+use crate::text::capitalised;
 
 /// All rules of its files.
 pub(super) fn all(rules: &RuleSet) -> Vec<Said> {
@@ -48,7 +49,7 @@ fn requirement_lines(rule: &Rule, sayer: &Sayer<'_>) -> Vec<Line> {
     let (lead, where_) = led(rule.when.as_ref(), "It applies only where ", sayer);
     let each = rule.each.as_ref();
     let whom = each.map(|each| format!("for {}, ", each_words(each, sayer.rules)));
-    let lead = capital(&(lead + &whom.unwrap_or_default()));
+    let lead = capitalised(&(lead + &whom.unwrap_or_default()));
     let main = sayer.line(&rule.require, mode, true).led_by(&lead);
     let main = sayer.with_tables(main, |found| each.iter().for_each(|it| found.selection(it)));
     let unless = rule.unless.as_ref();

@@ -3,6 +3,7 @@
 use super::nouns::listed;
 use super::values::stated_words;
 use crate::ruleset::Duty;
+use crate::text::capitalised;
 
 /// `Notify the neighbours in writing, at least 14 days before: apply.`
 pub fn duty_sentence(duty: &Duty, sure: bool) -> String {
@@ -43,7 +44,5 @@ pub fn duty_sentence(duty: &Duty, sure: bool) -> String {
     for one in rest.into_iter().flatten() {
         text.push_str(&format!("; {one}"));
     }
-    let mut rest = text.chars();
-    let first = rest.next().map(|first| first.to_uppercase().to_string());
-    format!("{}{}.", first.unwrap_or_default(), rest.as_str())
+    format!("{}.", capitalised(&text))
 }

@@ -253,7 +253,7 @@ impl<'a> Reader<'a> {
             by: by?,
             since: since?,
             cited,
-            span: self.place(node.span),
+            span: node.span,
         })
     }
 
