@@ -23,10 +23,10 @@ For whoever writes a rule file, or wants to know what one says.
 
 Usage: siting rules list [WORD...] [--on DATE]
        siting rules check RULESET
-       siting rules read RULESET [--format text|markdown]
+       siting rules read RULESET [--format text|markdown|page]
        siting rules sources RULESET [--on DATE]
        siting rules try RULESET [--cases FILE] [--edges]
-       siting rules compare OLD NEW [PLAN...]
+       siting rules compare OLD NEW [PLAN...] [--format text|json]
 
   RULESET    A rule file, or the name of a rule set that comes with the program
 
@@ -38,10 +38,12 @@ Commands:
            side of each limit
   sources  What its values rest on: source by source, the best first
   try      Whether its cases come out as they should, and what they have shown
-  compare  What a new edition changes, in words, and which plans come out differently
+  compare  What a new edition changes, in words, whether it is stricter, and which
+           plans come out differently; a folder stands for all plans in it
 
 Options:
-  -f, --format FORMAT    text (if not said), or markdown
+  -f, --format FORMAT    text (if not said); for `read` also markdown, or page: HTML
+                         to print and sign; for `compare` also json
       --on DATE          The day by which sources are called overdue
       --cases FILE       The cases to try; if not said, those that stand under
                          `cases` in the rule file, else cases.yaml beside it

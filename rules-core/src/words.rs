@@ -158,6 +158,9 @@ words! {
     Contradicted, "Published sources contradict each other about this rule: ask.",
         "Kildene er uenige om denne regelen: spør.",
         "Les sources publiées se contredisent sur cette règle : renseignez-vous.";
+    ReadSo, "How this clause is read (by {by}, since {since}): {says}",
+        "Slik leses bestemmelsen (av {by}, siden {since}): {says}",
+        "Comment cette clause est lue (par {by}, depuis le {since}) : {says}";
     Note, "Note: {note}", "Merk: {note}", "Note : {note}";
     RuleIn, "rule `{rule}` in {file}", "regel `{rule}` i {file}", "règle `{rule}` de {file}";
     Line, ", line {line}", ", linje {line}", ", ligne {line}";

@@ -124,7 +124,7 @@ impl FactLimit<'_> {
         format!(
             "{}: {}",
             value_words(self.value, rules),
-            bound_words(self.bound, Some(self.value), rules)
+            bound_words(self.bound, rules)
         )
     }
 

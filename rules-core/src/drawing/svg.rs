@@ -1,8 +1,6 @@
 //! Writing SVG: elements, escaped text, and coordinates in whole millimetres of ground.
 
-use std::borrow::Cow;
-
-use crate::text::one_line;
+use crate::text::escaped;
 
 /// An element being written: its text so far, and its name.
 pub(super) struct El(String, &'static str);
@@ -75,26 +73,6 @@ impl El {
 /// The title that a pointer shows and a screen reader reads out.
 pub(super) fn title(text: &str) -> String {
     el("title").saying(text)
-}
-
-/// Text that cannot be taken for markup. Hidden characters are made visible, so XML can hold everything that is left.
-pub(super) fn escaped(text: &str) -> Cow<'_, str> {
-    let text = one_line(text);
-    if !text.contains(['&', '<', '>', '"', '\'']) {
-        return text;
-    }
-    let mut safe = String::with_capacity(text.len());
-    for c in text.chars() {
-        match c {
-            '&' => safe.push_str("&amp;"),
-            '<' => safe.push_str("&lt;"),
-            '>' => safe.push_str("&gt;"),
-            '"' => safe.push_str("&quot;"),
-            '\'' => safe.push_str("&#39;"),
-            c => safe.push(c),
-        }
-    }
-    safe.into()
 }
 
 /// Millimetres, rounded to a whole number.

@@ -13,7 +13,7 @@ const MATTER: Syntax = Named("matter");
 /// What sort of rule set a file is.
 pub(crate) const SORTS: [&str; 4] = ["place", "code", "topic", "example"];
 
-pub(crate) const RULE_SET: Keys<28> = keys([
+pub(crate) const RULE_SET: Keys<29> = keys([
     need("ruleset", ShortName)
         .says("The short name of this rule set, in small letters and hyphens."),
     need("title", Told).says("Its title."),
@@ -43,6 +43,11 @@ pub(crate) const RULE_SET: Keys<28> = keys([
         .says("Questions with a class as the answer."),
     may("do", OrNothing(&List(&Named("duty"), 0))).says("What must be done, and when."),
     may("cautions", OrNothing(&List(&Named("caution"), 0))).says("Warnings for those who build."),
+    may(
+        "interpretations",
+        OrNothing(&List(&Named("interpretation"), 0)),
+    )
+    .says("How the authority reads a clause, by whom and since when."),
     may("cases", List(&Open(&["case", "title"]), 0))
         .says("Small example plans with the outcomes that the rules must give."),
     may("place", Told).says("The place whose rules they are."),

@@ -4,7 +4,7 @@ use super::Syntax::{
     self, AnyOf, Choice, Map, Named, OneOrMore, Pattern, ShortName, Text, Told, Words, YesNo,
 };
 use super::things::{IF_NONE_KEY, IN, REQUIREMENT, THINGS, WHERE};
-use super::{CITED, ID, Keys, Tie, keys, may, need};
+use super::{CITED, DAY, ID, Keys, Tie, keys, may, need};
 
 /// A rule's outcomes, in the report's words.
 pub(crate) const OUTCOMES: [&str; 6] = [
@@ -86,6 +86,19 @@ pub(crate) const DUTY: Keys<12> = keys([
 .called("a duty")
 .tied(&[Tie::Some(&[&["id"], &["step"]])])
 .example("{step: tell-the-office, before: dig, by: 3 working days}");
+
+/// How the authority reads a clause.
+pub(crate) const INTERPRETATION: Keys<6> = keys([
+    ID,
+    need("of", OneOrMore(&ShortName)).says("The rules whose clause it is about."),
+    need("says", Told).says("How the clause is read."),
+    need("by", Told).says("Who reads it so."),
+    need("since", DAY).says("The day from which it is read so."),
+    CITED,
+])
+.called("an interpretation")
+.says("How the authority reads a clause; it is printed with what the rule finds, and changes nothing in it.")
+.example("{id: height, of: rear-line, says: The distance is taken to the coping., by: The building office, since: 2026-02-01}");
 
 pub(crate) const CAUTION: Keys<3> = keys([
     ID,

@@ -6,8 +6,8 @@ use super::Syntax::{
 };
 use super::things::{IF_NONE_KEY, IN, REQUIREMENT, THINGS, WHERE};
 use super::{
-    CALENDAR, CAUTION, CITATION, CITED, DAY, DECISION, DOCUMENT, DUTY, ID, Key, Keys, NOTE,
-    OWN_FACT, OWN_KIND, QUESTION, RULE_SET, SCOPE, SOURCE, Tie, keys, may, need,
+    CALENDAR, CAUTION, CITATION, CITED, DAY, DECISION, DOCUMENT, DUTY, ID, INTERPRETATION, Key,
+    Keys, NOTE, OWN_FACT, OWN_KIND, QUESTION, RULE_SET, SCOPE, SOURCE, Tie, keys, may, need,
 };
 use crate::quantity::Dimension;
 
@@ -142,7 +142,7 @@ pub(crate) const SOURCED_TERM: Keys<2> = keys([
 .example("{means: 3 m, source: bylaw}");
 
 /// The parts of rule files, under the names that other tables use.
-pub(crate) const RULE_FILE: [(&str, Syntax); 16] = [
+pub(crate) const RULE_FILE: [(&str, Syntax); 17] = [
     ("rule-set", Map(&RULE_SET)),
     ("rule", Map(&RULE)),
     ("relief", Map(&RELIEF_KEYS)),
@@ -155,6 +155,7 @@ pub(crate) const RULE_FILE: [(&str, Syntax); 16] = [
     ("decision", Map(&DECISION)),
     ("duty", Map(&DUTY)),
     ("caution", Map(&CAUTION)),
+    ("interpretation", Map(&INTERPRETATION)),
     ("question", Map(&QUESTION)),
     ("own-kind", Map(&OWN_KIND)),
     ("own-fact", Map(&OWN_FACT)),

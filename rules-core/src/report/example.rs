@@ -231,6 +231,7 @@ fn rule_set() -> RuleSet {
             span: Span::default(),
         }],
         duties: Vec::new(),
+        interpretations: Vec::new(),
         cautions: vec![Caution {
             id: "rock".to_owned(),
             says: "Much of Eldermere is rock: ask before digging.".to_owned(),

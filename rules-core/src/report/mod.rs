@@ -38,7 +38,6 @@ mod tried;
 
 pub use context::Texts;
 pub use editions::governed_report;
-pub(crate) use lists::duty_sentence;
 pub use model::*;
 pub(crate) use sentences::deciding;
 pub use summary::{Detail, RuleSummary, rule_summaries};

@@ -79,7 +79,7 @@ impl ReportContext<'_> {
 
     /// What must be kept: `at least 3 m`, `not wood`.
     fn asked_words(&self, reading: &Reading) -> String {
-        let words = bound_words(reading.bound(), Some(reading.value()), self.rules);
+        let words = bound_words(reading.bound(), self.rules);
         match (reading.negated, reading.bound()) {
             (true, Bound::Is(_)) => format!("not {words}"),
             _ => words,

@@ -70,6 +70,7 @@ impl ReportContext<'_> {
             provenance: String::new(),
             mark: None,
             note: None,
+            interpretations: Vec::new(),
             rule_sets: Vec::new(),
         }
     }

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use super::span::{self, TimeSpan};
 use crate::check::Findings;
 use crate::quantity::WorkingDays;
-use crate::report::duty_sentence;
+use crate::ruleset::words::duty_sentence;
 use crate::ruleset::{Duty, RuleSet, Stated, with_name};
 
 /// A rule set and its findings.

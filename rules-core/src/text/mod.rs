@@ -38,5 +38,6 @@ pub use lines::Lines;
 pub use node::{Content, Entry, Node, Span};
 pub use read::{MAX_BYTES, MAX_DEPTH, MAX_NODES, decode, longer_than_read, read, read_bytes};
 pub use show::{FaultRow, MAX_SHOWN};
+pub(crate) use visible::escaped;
 pub use visible::{Visible, exact_name, one_line, plain_json};
 pub use write::{to_json, write};

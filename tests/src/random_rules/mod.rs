@@ -1,6 +1,7 @@
 //! Random rule files as text, made from the vocabulary: well formed, though not all of them make sense. Also the same
 //! file written differently, or with one thing spoilt.
 
+mod change;
 mod requirement;
 mod respell;
 mod spoil;
@@ -12,6 +13,7 @@ use rules_core::vocabulary::{KindId, Number, Vocabulary};
 use crate::random_plans::Random;
 use requirement::Maker;
 
+pub use change::changed;
 pub use respell::{Spelling, respelled};
 pub use spoil::spoilt;
 

@@ -94,7 +94,7 @@ fn misspelt_names_are_guessed() {
         "faces: rear",
         "faces: reer",
         "unknown-word",
-        "`reer` is not a word for the side of the lot that the line is.",
+        "`reer` is not a word for the side of the lot on which the line lies.",
         "Did you mean `rear`?",
     );
     says(

@@ -214,7 +214,7 @@ impl Limit<'_> {
     }
 
     fn words(&self) -> String {
-        bound_words(self.bound, Some(&self.test.value), self.by.governed.rules)
+        bound_words(self.bound, self.by.governed.rules)
     }
 
     /// A limit that the plan decides on (a row of a table, say), as it was read for a part.

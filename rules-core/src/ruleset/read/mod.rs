@@ -266,11 +266,14 @@ impl<'a> Reader<'a> {
         let mut documents = Vec::new();
         let mut duties = Vec::new();
         let mut cautions = Vec::new();
+        let mut interpretations = Vec::new();
         self.base_first(|reader, node| {
             reader.list(node, "decide", &mut decisions, Self::decision);
             reader.list(node, "documents", &mut documents, Self::document);
             reader.list(node, "do", &mut duties, Self::duty);
             reader.list(node, "cautions", &mut cautions, Self::caution);
+            let into = &mut interpretations;
+            reader.list(node, "interpretations", into, Self::interpretation);
         });
         for item in &self.merged.rules {
             if work::is_spent() {
@@ -311,6 +314,7 @@ impl<'a> Reader<'a> {
             documents,
             duties,
             cautions,
+            interpretations,
         })
     }
 

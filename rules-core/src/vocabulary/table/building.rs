@@ -18,7 +18,7 @@ pub(super) const KINDS: &[KindRow] = &[
             area("wall", "its outside wall")
                 .solid()
                 .drawn(look(Layer::Standing, "#d8d4ca", "1.6")),
-            area("roof", "its roof, plumbed down")
+            area("roof", "its roof plan")
                 .reaches(At("eaves-height"), Between("eaves-height", "height"))
                 .drawn(look(Layer::Standing, NONE, "0.8").dashed("6 3")),
             area(
@@ -112,7 +112,7 @@ const BUILDING: &[FactRow] = facts! {
 const WALL_OPENING: &[FactRow] = facts! {
     "type", "sort of opening", one_of(&["door", "sliding-door", "window", "pet-door", "garage-door", "vent"]);
         "Is it a door, a sliding door, a window, a pet door, a garage door or a vent?", "Go by what can pass through.";
-    "in", "wall that the opening is in", one_of(&["building", "barrier-stretch", "neighbour-building"]);
+    "in", "wall that holds the opening", one_of(&["building", "barrier-stretch", "neighbour-building"]);
         "Is it in a wall that is part of the barrier, in another wall of the house, or in a neighbour's?", "Follow the barrier round and see whether it runs along this wall.";
     "sill-height", "height of the sill", metres(-10, 100);
         "How high is its lower edge above the floor or the ground outside, whichever is higher?", "Tape from the standing place straight up to the lowest part that opens.";

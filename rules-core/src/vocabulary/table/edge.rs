@@ -90,7 +90,7 @@ const FOOTHOLD: &[FactRow] = facts! {
         "How high above the ground is it?", "Tape from the ground straight up to its top.";
     "slope", "slope of the foothold", steepness();
         "How steep is its top?", "Lay a spirit level or a telephone on it; level is 0, upright 90 degrees.";
-    "barrier-side", "side of the barrier on which it is", one_of(&["inside", "outside"]);
+    "barrier-side", "side of the barrier on which it stands", one_of(&["inside", "outside"]);
         "Is it on the pool side of the barrier or outside?", "Stand at the pool: what you can touch is inside.";
     "fixed", "whether it is fixed", yes_no();
         "Is it fixed, or could anybody move it?", "Try to move it alone.";

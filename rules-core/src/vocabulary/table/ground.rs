@@ -57,7 +57,7 @@ pub(super) const KINDS: &[KindRow] = &[
                 "1.2",
             )),
             area("root-zone", "its root zone").reaches(Deep, Ground),
-            area("canopy", "its crown, plumbed down").reaches(High, High),
+            area("canopy", "its drip line").reaches(High, High),
         ],
         facts: TREE,
         others: OTHERS.drawn(look(Layer::Ground, NONE, "0.8").dashed("1.5 3")),

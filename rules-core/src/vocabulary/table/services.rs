@@ -48,7 +48,7 @@ pub(super) const KINDS: &[KindRow] = &[
         number: Number::Many,
         ask: "Do any wires run through the air over or near the lot?",
         outlines: &[
-            line("path", "its path, plumbed down").drawn(
+            line("path", "its course on the ground").drawn(
                 look(Layer::Lines, NONE, "1")
                     .dashed("12 4")
                     .marked(Mark::Rings),

@@ -84,7 +84,7 @@ const LOT: &[FactRow] = facts! {
 };
 
 const LOT_LINE: &[FactRow] = facts! {
-    "faces", "side of the lot that the line is", one_of(&["front", "side", "rear", "street-side", "shore", "alley"]);
+    "faces", "side of the lot on which the line lies", one_of(&["front", "side", "rear", "street-side", "shore", "alley"]);
         "Is this line at the front, a side, the rear, a second street, the shore or an alley?", "Stand on the road that gives the lot its address and face the house; ask the office about corner and odd lots.";
     "beyond", "ground beyond the line", one_of(&["neighbour-lot", "road", "alley", "open-space", "water", "railway"]);
         "What lies beyond this line?", "Look at the survey or the parcel map, not at the fence.";

@@ -124,6 +124,7 @@ fn empty(words: &Words) -> RuleSet {
         documents: documents(words),
         duties: Vec::new(),
         cautions: Vec::new(),
+        interpretations: Vec::new(),
     }
 }
 

@@ -27,6 +27,7 @@ impl<'a> Reader<'a> {
         let items = |key| node.get(key).and_then(Node::as_list).unwrap_or_default();
         self.collect_ids(items("decide").iter(), "decision");
         self.collect_ids(items("cautions").iter(), "caution");
+        self.collect_ids(items("interpretations").iter(), "interpretation");
         self.duplicate_steps(node);
     }
 
