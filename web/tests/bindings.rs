@@ -480,7 +480,7 @@ fn a_lot_in_sides_says_by_how_much_it_does_not_close() {
 
 #[test]
 fn handles_go_into_the_drawing() {
-    let found = handles(&demo(), "pool/water");
+    let found = handles(&demo(), "pool:water");
     let list = json(&found);
     assert_eq!(
         list[0],

@@ -6,7 +6,7 @@ use super::place::Spot;
 use super::sheet::Sheet;
 use super::style::{LOT, LOT_LINE, SURE_SOURCES};
 use super::svg::el;
-use super::things::{around, capital, reach, spaced};
+use super::things::{around, called, capital, reach};
 use crate::plan::Thing;
 use crate::plan::figure::{Figure, Form};
 
@@ -75,7 +75,7 @@ pub(super) fn lengths(lettering: &mut Lettering, sheet: &Sheet<'_>) {
                 let (a, b) = if turned { (*b, *a) } else { (*a, *b) };
                 let text = format!(
                     "{} {}",
-                    capital(&spaced(&side.id)),
+                    capital(&called(side)),
                     sheet.printed(a.to(b).length())
                 );
                 lettering.place(&beside(&text, a, b, sheet), false, sheet);

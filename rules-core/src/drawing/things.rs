@@ -39,14 +39,19 @@ fn look(outline: &Outline) -> Look {
 /// What a thing is called: its kind and its own id.
 pub(super) fn name(thing: &Thing, sheet: &Sheet<'_>) -> String {
     let noun = kind_noun(thing.kind, sheet.vocabulary());
-    let own = spaced(&thing.id);
+    let own = called(thing);
     match own.eq_ignore_ascii_case(noun) {
         true => capital(noun),
         false => format!("{}: {own}", capital(noun)),
     }
 }
 
-pub(super) fn spaced(id: &str) -> String {
+/// Its name, or its id as a person would say it.
+pub(super) fn called(thing: &Thing) -> String {
+    thing.name.clone().unwrap_or_else(|| spaced(&thing.id))
+}
+
+fn spaced(id: &str) -> String {
     id.replace('-', " ")
 }
 
@@ -190,7 +195,7 @@ pub(super) fn names(lettering: &mut Lettering, sheet: &Sheet<'_>) {
     named.sort_by_cached_key(|thing| std::cmp::Reverse(layer_of(thing, sheet)));
     for thing in named {
         if let Some((outline, figure)) = sheet.outlines(thing).first() {
-            let text = capital(&spaced(&thing.id));
+            let text = capital(&called(thing));
             let places = match outline.shape {
                 Shape::Line => beside_line(&text, figure, sheet),
                 Shape::Area | Shape::Point => in_area(&text, figure, sheet),

@@ -238,7 +238,7 @@ fn a_rectangle_pulled_at_a_corner_keeps_the_opposite_one() {
         ),
     ] {
         let json = format!(
-            r#"{{"pull": {{"path": "pool/water", "what": "{what}", "index": {index}, "dx": 0.5, "dy": 0.25}}}}"#
+            r#"{{"pull": {{"path": "pool:water", "what": "{what}", "index": {index}, "dx": 0.5, "dy": 0.25}}}}"#
         );
         applied(&mut now, &json).unwrap();
         let text = to_json_text(&now);

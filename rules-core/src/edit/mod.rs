@@ -36,7 +36,7 @@ pub struct Changed {
     pub closing: Option<i128>,
 }
 
-/// A change. `path` names a thing by its id (`pool` the pool, `lot` the lot), and after a `/` one of its outlines.
+/// A change. `path` names a thing by its id (`pool` the pool, `lot` the lot), and after a `:` one of its outlines.
 /// Places and ways are to the east and to the north, in metres of the file's own coordinates.
 #[derive(Debug, Clone, PartialEq, serde::Deserialize)]
 #[serde(rename_all = "kebab-case", deny_unknown_fields)]
@@ -315,7 +315,7 @@ pub(crate) fn unit_of(plan: &Node) -> Option<Unit> {
 }
 
 fn split(path: &str) -> (&str, Option<&str>) {
-    match path.split_once('/') {
+    match path.split_once(':') {
         Some((id, outline)) => (id, Some(outline)),
         None => (path, None),
     }

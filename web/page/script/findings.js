@@ -5,7 +5,7 @@ import {editionsView} from "./editions.js";
 import {pathOf, pools} from "./plan.js";
 import {idOf} from "./field.js";
 import {firstThing, goTo, partOf} from "./form.js";
-import {nameOf} from "./things.js";
+import {nameById} from "./things.js";
 import {look, state} from "./store.js";
 import {SAID, count, t, verdictWords} from "./words.js";
 
@@ -56,7 +56,7 @@ export function findingsView(answer) {
   const binding = rules.filter((rule) => rule.strength === "must");
   const advice = rules.filter((rule) => rule.strength !== "must");
   return el("div", {id: "findings"}, editionsView(report.editions),
-    state.thing && !isPool(state.thing) && el("p", {class: "filter"}, t("findings.about", {thing: nameOf({id: state.thing})}), " ",
+    state.thing && !isPool(state.thing) && el("p", {class: "filter"}, t("findings.about", {thing: nameById(state.thing)}), " ",
       el("button", {type: "button", class: "plain", "data-do": "thing-left", id: "findings-all"}, t("findings.all"))),
     rules.length === 0 && el("p", {}, t("findings.nothing-about")),
     ORDER.map((outcome) => group(outcome, binding.filter((rule) => rule.outcome === outcome))),

@@ -4,7 +4,7 @@ import {act, announce, el} from "./dom.js";
 import {edited} from "./judge.js";
 import {faultsAt, question, typed} from "./field.js";
 import {placeFields} from "./shape.js";
-import {sourceField} from "./things.js";
+import {nameOf, sourceField} from "./things.js";
 import {change, look, state} from "./store.js";
 import {t} from "./words.js";
 
@@ -71,7 +71,7 @@ function drawnLot(lot, line) {
     sourceField("lot"), el("p", {class: "hint"}, t("lot.source-hint")),
     el("h3", {}, t("lot.sides-head")), el("p", {class: "hint"}, t("lot.faces-hint")),
     sides.map((side, index) => el("fieldset", {class: "side", id: `side-${side.id}`, "data-wrong": faultsAt(`lot.sides.${index}`).length > 0},
-      el("legend", {}, t("lot.side-named", {name: side.id.replaceAll("-", " ")})),
+      el("legend", {}, t("lot.side-named", {name: nameOf(side)})),
       question(`lot.sides.${index}.faces`, {...faces, id: null, ask: t("lot.faces")}),
       others.map((fact) => question(`lot.sides.${index}.${fact.id}`, fact)))),
     (lot?.facts ?? []).map((fact) => question(`lot.${fact.id}`, fact)),

@@ -104,7 +104,7 @@ export function outwardFields(path, outline, from) {
 function reshaped(plan, path, shape) {
   const outline = path.slice(path.lastIndexOf(".") + 1);
   const owner = path.slice(0, path.lastIndexOf("."));
-  const held = handlesOf(plan, `${at(plan, owner).id}/${outline}`);
+  const held = handlesOf(plan, `${at(plan, owner).id}:${outline}`);
   const spots = (what) => held.filter((handle) => handle.what === what).map((handle) => typedPlace(handle.at));
   const corners = spots("corner");
   const ends = [spots("side")[3], spots("side")[1]];

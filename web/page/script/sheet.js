@@ -6,7 +6,7 @@ import {drawn, edited, handlesOf} from "./judge.js";
 import {setLayers} from "./layers.js";
 import {svgFrom} from "./svg.js";
 import {typedPlace} from "./shape.js";
-import {nameOf} from "./things.js";
+import {nameById} from "./things.js";
 import {change, look, redo, state, undo} from "./store.js";
 import {t} from "./words.js";
 
@@ -100,7 +100,7 @@ export function sheetView() {
     hold?.places && el("div", {class: "row drawing-now", role: "group", "aria-label": t("sheet.drawing-now")},
       el("span", {}, t("sheet.drawing-now")), button("draw-done", t("sheet.draw-done")), button("draw-stop", t("sheet.draw-stop"))),
     thing && el("div", {class: "row chosen", role: "group", "aria-label": t("sheet.chosen")},
-      el("strong", {}, nameOf({id: state.thing})),
+      el("strong", {}, nameById(state.thing)),
       button("turn-left", t("sheet.turn-left")), button("turn-right", t("sheet.turn-right")),
       !thing.startsWith("lot") && button("thing-gone", t("sheet.remove"), {"data-path": thing, "data-id": state.thing}),
       button("thing-left", t("sheet.leave"))));

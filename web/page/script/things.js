@@ -46,7 +46,7 @@ function thingFields(kind, path, thing) {
     el("summary", {"data-do": "thing-opened", "data-id": thing.id, "data-wrong": faultsAt(path).length > 0},
       el("strong", {}, nameOf(thing)), " ", el("span", {class: "kind-name"}, heading(kind.said))),
     open && [
-      textField(`${path}.id`, t("thing.name")),
+      textField(`${path}.name`, t("thing.name")),
       outlines(kind, path, thing),
       sourceField(path),
       (kind.facts ?? []).map((fact) => question(`${path}.${fact.id}`, fact)),
@@ -54,9 +54,14 @@ function thingFields(kind, path, thing) {
     ]);
 }
 
-/** A name as a person would say it: `garden-gate` is the garden gate. */
+/** What a thing is called: its name, or else its id as a person would say it: `garden-gate` is the garden gate. */
 export function nameOf(thing) {
-  return (thing.id ?? "").replaceAll("-", " ");
+  return thing.name ?? (thing.id ?? "").replaceAll("-", " ");
+}
+
+/** The same for a thing that is only known by its id. */
+export function nameById(id) {
+  return nameOf(at(state.plan, pathOf(state.plan, id) ?? "") ?? {id});
 }
 
 function outlines(kind, path, thing) {
