@@ -83,6 +83,7 @@ pub mod report;
 pub mod ruleset;
 pub mod schema;
 pub mod scope;
+pub mod session;
 mod several;
 pub mod shelf;
 pub mod steps;

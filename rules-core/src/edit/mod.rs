@@ -4,16 +4,18 @@
 //! A change touches only what it changes, in the units in which that was written, and is rounded to the millimetre.
 //! Whether the plan makes sense afterwards, its reader says.
 
-mod amount;
+pub(crate) mod amount;
 mod handle;
 mod lot;
-mod shape;
-mod tree;
+mod reshape;
+pub(crate) mod shape;
+pub(crate) mod tree;
 
 #[cfg(test)]
 mod edit_tests;
 
 pub use lot::Side;
+pub use reshape::reshape;
 
 use crate::drawing::{Handle, Options};
 use crate::quantity::{Dimension, Unit};
@@ -272,6 +274,17 @@ fn handles_in(plan: &mut Node, path: &str) -> Vec<Handle> {
     first
         .map(|node| handle::handles(node, unit))
         .unwrap_or_default()
+}
+
+/// The places by which an outline is held, in nanometres: of a rectangle its corners.
+pub(crate) fn held(outline: &Node, unit: Option<Unit>) -> Vec<Place> {
+    let corners = handle::handles(outline, unit).into_iter();
+    let corners = corners.filter(|handle| handle.what != "turn");
+    let place = |handle: Handle| {
+        let [x, y] = handle.at.map(|at| i128::from(at) * amount::MILLIMETRE);
+        (x, y)
+    };
+    corners.map(place).collect()
 }
 
 impl Options {

@@ -423,7 +423,15 @@ fn a_whole_home_is_read() {
 /// An id holds what the number of a parcel holds, and a name any text; two things may have the same one.
 #[test]
 fn ids_are_as_parcels_have_them_and_names_are_free() {
-    for id in ["12", "12/4", "0123.45.067", "7A_2", "Nord-3", "Hütte", "участок-7"] {
+    for id in [
+        "12",
+        "12/4",
+        "0123.45.067",
+        "7A_2",
+        "Nord-3",
+        "Hütte",
+        "участок-7",
+    ] {
         assert!(super::context::is_id(id), "{id}");
     }
     for text in ["", "-a", "a-", "a--b", "a b", "o'neil", "a:b", "a\u{202e}b"] {
