@@ -3,12 +3,17 @@
 use rules_core::drawing::Drawing;
 use rules_core::edit::{Change, change};
 use rules_core::report::Report;
-use rules_core::{Followed, begin as begun, follow as followed, judge_texts, refusal_to_json};
+use rules_core::session::path_at;
+use rules_core::text::read;
+use rules_core::{
+    Followed, Refusal, begin as begun, follow as followed, judge_texts, refusal_to_json,
+};
 use serde::Serialize;
-use serde_json::json;
+use serde_json::{Value, json};
 use wasm_bindgen::prelude::wasm_bindgen;
 
 use crate::draw::wanted;
+use crate::held::texts;
 use crate::rules::{Start, fitted, judged, keep_start, rules_of, with_start};
 use crate::written::written;
 
@@ -29,17 +34,19 @@ struct Answer {
 
 /// What comes of a plan, and its drawing: `{"report", "drawing": {"open", "layers"}, "left_out": ["answers.…"]}`, or what
 /// [`check`] gives where it is refused. What a plan holds for another rule set, and these rules have no word for, is no
-/// fault: it is left out of sight and told. `options` are those of [`draw`](crate::draw()).
+/// fault: it is left out of sight and told. A fault of the plan has the path of what it speaks of. `options` are those of
+/// [`draw`](crate::draw()).
 #[wasm_bindgen]
-pub fn answer(plan: &str, rules: &str, options: &str) -> String {
+pub fn answer(options: &str) -> String {
+    let [plan, rules] = texts();
     let options = match wanted(options) {
         Ok(options) => options,
         Err(wrong) => return wrong,
     };
-    let answer = rules_of(rules).and_then(|read| {
-        let mut fitted = fitted(plan, &read)?;
+    let answer = rules_of(&rules).and_then(|read| {
+        let mut fitted = fitted(&plan, &read)?;
         let options = options.holding(&mut fitted.document);
-        let (report, drawing) = judged(&fitted.document, &read, [plan, rules], &options)?;
+        let (report, drawing) = judged(&fitted.document, &read, [&plan, &rules], &options)?;
         Ok(Answer {
             report,
             drawing,
@@ -48,15 +55,29 @@ pub fn answer(plan: &str, rules: &str, options: &str) -> String {
     });
     match answer {
         Ok(answer) => written(&answer),
-        Err(refusal) => refusal_to_json(&refusal),
+        Err(refusal) => with_paths(&refusal),
     }
+}
+
+/// A refusal in which each fault of the plan says by a path where it stands.
+fn with_paths(refusal: &Refusal) -> String {
+    let mut answer: Value = serde_json::from_str(&refusal_to_json(refusal)).unwrap_or_default();
+    let rows = answer["refused"]["plan"].as_array_mut();
+    let document = refusal.plan.as_ref().and_then(|plan| read(&plan.text).ok());
+    if let (Some(rows), Some(plan), Some(document)) = (rows, &refusal.plan, document) {
+        for (row, fault) in rows.iter_mut().zip(&plan.faults.list) {
+            row["path"] = json!(fault.span.map(|span| path_at(&document, span.start)));
+        }
+    }
+    answer.to_string()
 }
 
 /// A drag begins with this plan; `options` are those of [`draw`](crate::draw()). Gives nothing where it can, else what
 /// [`check`] gives where it is refused, or `{"wrong": "…"}`.
 #[wasm_bindgen]
-pub fn begin(plan: &str, rules: &str, options: &str) -> String {
-    let (start, wrong) = match start_of(plan, rules, options) {
+pub fn begin(options: &str) -> String {
+    let [plan, rules] = texts();
+    let (start, wrong) = match start_of(&plan, &rules, options) {
         Ok(start) => (Some(start), String::new()),
         Err(wrong) => (None, wrong),
     };

@@ -1,5 +1,6 @@
-use super::things::{Outline, path_of};
-use super::{Rules, Session, at, blank, figure, lot_size, opened, path_at, shown};
+use super::{
+    Outline, Rules, Session, at, blank, figure, lot_size, opened, path_at, path_of, shown,
+};
 use crate::plan;
 use crate::text::{Node, read, to_json_text};
 use crate::vocabulary::Vocabulary;
@@ -108,7 +109,8 @@ fn figures_are_taken_as_each_language_writes_them() {
 /// Whatever a person calls a thing, its id is the program's own affair: nothing that is typed as a name makes the plan unreadable.
 #[test]
 fn a_name_is_any_text_and_two_may_be_alike() {
-    let mut session = home();
+    let mut session = begun();
+    session.add_pool().unwrap();
     for name in [
         "House",
         "Hütte",
@@ -121,8 +123,7 @@ fn a_name_is_any_text_and_two_may_be_alike() {
         let id = session.add("building", Some(&WALL), None).unwrap();
         let path = path_of(session.plan(), &id).unwrap();
         session.say(&format!("{path}.name"), name);
-        let document = read(&session.text()).unwrap();
-        let plan = plan::read(&document, &Vocabulary::standard());
+        let plan = plan::read(&session.text(), &Vocabulary::standard());
         let plan = plan.unwrap_or_else(|faults| panic!("{}", faults.show("plan", &session.text())));
         let thing = plan.things.iter().find(|thing| thing.id == id).unwrap();
         assert_eq!(thing.called(), name);
@@ -227,7 +228,8 @@ fn half_a_size_is_no_lot_yet() {
 /// A file carries the name of the rules that its plan was made for, and gives them back.
 #[test]
 fn a_file_names_its_rules() {
-    let mut session = home();
+    let mut session = begun();
+    session.add_pool().unwrap();
     let before = session.plan().clone();
     let rules = |id: Option<&str>, text: &str| Rules {
         id: id.map(str::to_owned),
@@ -246,11 +248,7 @@ fn a_file_names_its_rules() {
     ] {
         session.replace(None, Some(rules));
         let file = session.file();
-        let document = read(&file).unwrap();
-        assert!(
-            plan::read(&document, &Vocabulary::standard()).is_ok(),
-            "{file}"
-        );
+        assert!(plan::read(&file, &Vocabulary::standard()).is_ok(), "{file}");
         let back = opened(&file).unwrap();
         assert_eq!(back.rules, [name]);
         assert_eq!(to_json_text(&back.plan), to_json_text(&before));

@@ -2,8 +2,8 @@
 
 import {act, el, mend, prose} from "./dom.js";
 import {editionsView} from "./editions.js";
-import {pathOf, pools} from "./plan.js";
-import {idOf} from "./field.js";
+import {at, pathOf, pools} from "./plan.js";
+import {faultsNow, idOf} from "./field.js";
 import {firstThing, goTo, partOf} from "./form.js";
 import {nameById} from "./things.js";
 import {look, state} from "./store.js";
@@ -23,6 +23,7 @@ export function verdictView(answer, stale) {
   return el("div", {id: "verdict", "data-word": verdict.word},
     el("p", {id: "verdict-word"}, verdictWords(verdict)),
     stale && el("p", {class: "stale"}, t("verdict.stale")),
+    faultsView(),
     answer.left_out?.length > 0 && leftOut(answer.left_out),
     el("ul", {class: "counts"}, told));
 }
@@ -40,7 +41,15 @@ function waiting(answer) {
       el("p", {class: "row"}, el("button", {type: "button", class: "add", "data-do": "first-thing", "data-part": first, id: "first-thing"}, t(`first.${first}.do`)),
         first === "where" && el("button", {type: "button", class: "plain", "data-do": "example", id: "example-early"}, t("menu.example")))];
   }
-  return el("p", {id: "verdict-word"}, answer?.refused?.rules?.length ? t("verdict.rules-refused") : t("verdict.refused"));
+  return [el("p", {id: "verdict-word"}, answer?.refused?.rules?.length ? t("verdict.rules-refused") : t("verdict.refused")), faultsView()];
+}
+
+/** What is wrong with the plan, each with the way to its field. */
+function faultsView() {
+  const rows = faultsNow();
+  return rows.length > 0 && el("ul", {id: "faults-now", class: "wrong", role: "alert"}, rows.map(({message, help, path}, index) => el("li", {},
+    el("span", SAID, prose(message), help && [" ", prose(help)]), " ",
+    path && el("button", {type: "button", class: "plain", "data-do": "fault-shown", "data-path": path, id: `fault-${index}`}, t("verdict.show-field")))));
 }
 
 function markOf(outcome) {
@@ -242,6 +251,12 @@ act("missing-answered", (button) => {
   if (thing) Object.assign(state, {thing: thing || null});
   const part = partOf(path, askedNow);
   goTo(part, path.startsWith("inventory") ? `${idOf(path)}-none` : idOf(path));
+});
+act("fault-shown", (button) => {
+  const {path} = button.dataset;
+  const thing = at(state.plan, path.split(".").slice(0, 2).join("."));
+  if (thing?.id) Object.assign(state, {thing: thing.id});
+  goTo(partOf(path, askedNow), idOf(path));
 });
 act("first-thing", (button) => {
   const fields = {where: "rules", lot: "lot-width", pool: "pool-begin"};
