@@ -23,7 +23,7 @@ export function verdictView(answer, stale) {
   return el("div", {id: "verdict", "data-word": verdict.word},
     el("p", {id: "verdict-word"}, verdictWords(verdict)),
     stale && el("p", {class: "stale"}, t("verdict.stale")),
-    faultsView(),
+    wrongView(),
     answer.left_out?.length > 0 && leftOut(answer.left_out),
     el("ul", {class: "counts"}, told));
 }
@@ -41,11 +41,11 @@ function waiting(answer) {
       el("p", {class: "row"}, el("button", {type: "button", class: "add", "data-do": "first-thing", "data-part": first, id: "first-thing"}, t(`first.${first}.do`)),
         first === "where" && el("button", {type: "button", class: "plain", "data-do": "example", id: "example-early"}, t("menu.example")))];
   }
-  return [el("p", {id: "verdict-word"}, answer?.refused?.rules?.length ? t("verdict.rules-refused") : t("verdict.refused")), faultsView()];
+  return [el("p", {id: "verdict-word"}, answer?.refused?.rules?.length ? t("verdict.rules-refused") : t("verdict.refused")), wrongView()];
 }
 
 /** What is wrong with the plan, each with the way to its field. */
-function faultsView() {
+function wrongView() {
   const rows = faultsNow();
   return rows.length > 0 && el("ul", {id: "faults-now", class: "wrong", role: "alert"}, rows.map(({message, help, path}, index) => el("li", {},
     el("span", SAID, prose(message), help && [" ", prose(help)]), " ",

@@ -1,6 +1,6 @@
 // What the page looks at, beside what the library holds: the plan and its rules, which are shown from here.
 
-import {ask, tellLibrary} from "./engine.js";
+import {tellLibrary} from "./engine.js";
 
 export const state = {
   /** The plan as the library holds it, for looking at only. */
