@@ -11,14 +11,22 @@ const EVERYWHERE: [&str; 3] = ["lot", "lot-line", "pool"];
 
 /// Words that mean something else where they stand: a part of the file's path, the word, what it means there.
 const OTHER_MEANINGS: &[(&str, &str, &str)] = &[
-    ("check/aims.rs", "road", "what a side of the lot faces"),
-    ("check/aims.rs", "building", "a wall that a door is in"),
     (
-        "check/aims.rs",
+        "check/value/aims.rs",
+        "road",
+        "what a side of the lot faces",
+    ),
+    (
+        "check/value/aims.rs",
+        "building",
+        "a wall that a door is in",
+    ),
+    (
+        "check/value/aims.rs",
         "barrier-stretch",
         "a wall that a door is in",
     ),
-    ("check/special.rs", "applicant", "the owner of a pipe"),
+    ("check/world/special.rs", "applicant", "the owner of a pipe"),
     ("drawing/shade.rs", "zone", "a class of the drawing"),
     (
         "report/example.rs",

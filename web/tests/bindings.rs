@@ -411,7 +411,10 @@ fn what_the_rules_ask_for_is_told_with_why() {
         .find(|kind| kind["id"] == "gate")
         .expect("gates are asked for");
     assert_eq!(gate["number"], "many");
-    assert_eq!(gate["why"][0]["title"], "Gates close by themselves");
+    assert_eq!(
+        gate["why"][0]["title"],
+        "The barrier closes all the way round"
+    );
     let latch = gate["facts"].as_array().unwrap().iter();
     let latch = latch
         .clone()

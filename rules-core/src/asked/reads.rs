@@ -3,9 +3,11 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
-use crate::check::heights::facts_of_height;
-use crate::check::levels::fact_of_level;
-use crate::check::special::{POWER, REFLECTING, RUNS, WIDTH, in_the_way, line_of, says_whose};
+use crate::check::value::heights::facts_of_height;
+use crate::check::value::levels::fact_of_level;
+use crate::check::world::special::{
+    POWER, REFLECTING, RUNS, WIDTH, in_the_way, line_of, says_whose,
+};
 use crate::ruleset::visit::{Visit, within};
 use crate::ruleset::{
     Condition, Distance, DocumentIndex, Enclosure, Fall, HeightOver, InForce, LevelOf, Measured,

@@ -3,75 +3,27 @@
 //! A plan stands for every world that agrees with what it states; a rule's truth is the set of what it comes to in
 //! those worlds. Nothing here knows how a report looks.
 
-mod aims;
-mod alike;
-mod applies;
-mod blur;
-mod bound;
-mod classes;
-mod combine;
-mod compare;
-mod cover;
-mod distance;
-mod editions;
-mod enclosure;
-mod extent;
-mod facts;
-mod far;
 mod finding;
-mod ground;
-pub(crate) mod heights;
-mod holes;
 mod judge;
-pub(crate) mod levels;
-mod lines;
-mod look;
-mod memo;
-mod mentions;
-mod missing;
-mod need;
-mod outcome;
-mod outlying;
-mod papers;
-mod part;
-mod passage;
-mod places;
-mod reach;
-mod reading;
-mod readings;
-mod region;
-mod room;
-mod rule;
-mod scene;
-mod select;
-mod sound;
-pub(crate) mod special;
-mod split;
-mod tapes;
-mod target;
-mod total;
-mod truth;
-mod value;
-mod verdict;
-mod way;
-mod ways_out;
-mod wires;
-mod zone;
+pub(crate) mod value;
+pub(crate) mod world;
 
-pub use bound::TooMuch;
-pub use editions::{Edition, Governed, governed};
+pub use finding::editions::{Edition, Governed, governed};
+pub use finding::outcome::{Outcome, Verdict};
+pub use finding::papers::{questions, unsaid_papers};
 pub use finding::*;
-pub use outcome::{Outcome, Verdict};
-pub use papers::{questions, unsaid_papers};
-pub use passage::passages;
-pub use tapes::contradictions;
-pub use truth::{Level, Truth};
+pub use judge::bound::TooMuch;
+pub use judge::truth::{Level, Truth};
+pub use value::passage::passages;
+pub use world::tapes::contradictions;
 
 use crate::plan::Plan;
 use crate::ruleset::{InForce, RuleSet};
 use crate::work;
 use judge::Judge;
-use scene::{Base, Scene, Touch};
+use world::base::Base;
+use world::dependency::Dependency;
+use world::scene::Scene;
 
 /// Judges a plan against a rule set, of which an earlier edition is left aside.
 ///
@@ -111,8 +63,8 @@ fn judged_by<'a>(judge: &Judge<'a>) -> Result<Findings<'a>, TooMuch> {
 }
 
 /// All that is found, once each rule is judged.
-fn all_found<'a>(judge: &Judge<'a>, found: Vec<(Finding, Vec<Touch>)>) -> Findings<'a> {
-    let verdict = verdict::verdict(judge, judge.scene.rules(), &found);
+fn all_found<'a>(judge: &Judge<'a>, found: Vec<(Finding, Vec<Dependency>)>) -> Findings<'a> {
+    let verdict = judge::verdict::verdict(judge, judge.scene.rules(), &found);
     let findings: Vec<Finding> = found.into_iter().map(|(finding, _)| finding).collect();
     Findings {
         verdict,

@@ -62,7 +62,10 @@ fn what_is_moved_there_and_back_is_as_it_was() {
         let mut dice = Dice(42);
         let before = document(&text);
         let mut now = before.clone();
-        let mut ids: Vec<String> = super::ids(&now).into_iter().map(str::to_owned).collect();
+        let mut ids: Vec<String> = super::tree::ids(&now)
+            .into_iter()
+            .map(str::to_owned)
+            .collect();
         ids.push("lot".to_owned());
         for id in &ids {
             for _ in 0..20 {
@@ -149,7 +152,10 @@ fn whatever_is_done_the_plan_still_reads() {
     let mut dice = Dice(7);
     for text in [without_answers(HOME), ROUND.to_owned()] {
         let before = document(&text);
-        let ids: Vec<String> = super::ids(&before).into_iter().map(str::to_owned).collect();
+        let ids: Vec<String> = super::tree::ids(&before)
+            .into_iter()
+            .map(str::to_owned)
+            .collect();
         for id in &ids {
             for handle in handles(&before, id) {
                 // A corner pulled across another side makes a plan that its reader rightly refuses.

@@ -3,93 +3,50 @@
 //! Nothing here knows a rule, a kind or a fact. Coordinates are taken to lie within 10 km of the origin, which
 //! `validate` checks; beyond that, answers may be wrong, but nothing overflows or hangs.
 
-mod arc;
 mod area;
-mod carried;
-mod chain;
-mod course;
-mod cut;
-mod deep;
-mod delaunay;
 mod distance;
-mod earth;
 mod enclosure;
-mod exact;
-mod face;
-mod faces;
+mod figure;
 mod ground;
-mod inside;
-mod joining;
-mod laid;
-mod nearest;
-mod offset;
-mod overlap;
-mod perimeter;
-mod reach;
-mod region;
-mod runs;
-mod search;
-mod sides;
-mod sound;
-mod space;
-mod touching;
-mod tree;
-mod valid;
+mod lot;
+mod outdoors;
 mod walk;
-mod widest;
-mod wire;
-mod yard;
-mod zone;
 
-#[cfg(test)]
-mod area_tests;
-#[cfg(test)]
-mod distance_tests;
-#[cfg(test)]
-mod offset_tests;
-#[cfg(test)]
-mod random;
-#[cfg(test)]
-mod reach_tests;
-#[cfg(test)]
-mod shape_tests;
-#[cfg(test)]
-mod sides_tests;
-
-pub use arc::{Kidney, Traced};
+pub use area::clip::{Keep, clip};
+pub use area::overlap::{
+    Weighted, around, figure_area, overlap, overlaps, union_area, weighted_area,
+};
+pub use area::region::{ARC_TOLERANCE, Fit};
+pub use area::zone::{Patch, Region};
 pub use area::{Area, area_band, area2, disc_area, length};
-pub use carried::{inward_off, outward_off};
-pub(crate) use chain::Bounds;
-pub use deep::{deepest_common, depth_in};
+pub use distance::deep::{deepest_common, depth_in};
+pub use distance::reach::{Overhang, farthest, farthest_of_arcs, lies_within, overhang};
+pub use distance::space::in_space;
+pub use distance::widest::widest;
 pub use distance::{Gap, distance, figure_gap};
-pub use earth::{
+pub use enclosure::{Doubt, Goal, Opening, Target, View, Wall, WayOut, widest_way};
+pub use figure::arc::{Kidney, Traced};
+pub use figure::carried::{inward_off, outward_off};
+pub(crate) use figure::chain::Bounds;
+pub use figure::exact::Span;
+pub(crate) use figure::exact::part_way;
+pub use figure::inside::{Place, Side, contains, depth, side};
+pub use figure::offset::{Corners, OffsetFault, inward, is_convex, narrower, outward};
+pub use figure::perimeter::perimeter;
+pub use figure::touching::Rectangle;
+pub use figure::valid::{EXTENT, FormFault, validate};
+pub use ground::earth::{
     fall, flood_storage_taken, freeboard, heat, influence, lift_over, lifting_clearance,
     lowest_of_wire, mass_of_water, root_protection, steps_to, uplift, wire_height,
 };
-pub use enclosure::{Doubt, Goal, Opening, Target, View, Wall, WayOut, widest_way};
-pub use exact::Span;
-pub(crate) use exact::part_way;
-pub use face::{Beside, Beyond, Face, Naming, Proposal, Why};
-pub use faces::{propose_faces, sides_of};
 pub use ground::{Ground, Level, Spot, cut_and_fill, ground_level, rim_over_ground};
-pub use inside::{Place, Side, contains, depth, side};
-pub use offset::{Corners, OffsetFault, inward, is_convex, narrower, outward};
-pub use overlap::{
-    Keep, Weighted, around, clip, figure_area, overlap, overlaps, union_area, weighted_area,
-};
-pub use perimeter::perimeter;
-pub use reach::{Overhang, farthest, farthest_of_arcs, lies_within, overhang};
-pub use region::{ARC_TOLERANCE, Fit};
-pub use sides::{
+pub use lot::face::{Beside, Beyond, Face, Naming, Proposal, Why};
+pub use lot::faces::{propose_faces, sides_of};
+pub use lot::sides::{
     Corner, Doubtful, Hand, Land, ROUNDED, Triangle, beside, beyond, corner, hand_of, moved_away,
     outward as outward_of,
 };
-pub use sound::{level, together};
-pub use space::in_space;
-pub use touching::Rectangle;
-pub use valid::{EXTENT, FormFault, validate};
+pub use lot::yard::{building_line, imaginary_rear};
+pub use outdoors::sound::{level, together};
+pub use outdoors::wire::Wire;
 pub use walk::{Hurdle, Stand, Walk, least_way, way_round};
-pub use widest::widest;
-pub use wire::Wire;
-pub use yard::{building_line, imaginary_rear};
-pub use zone::{Patch, Region};

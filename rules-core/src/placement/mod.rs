@@ -27,7 +27,7 @@ pub use told::{place, place_texts, place_to_json};
 
 use crate::Refusal;
 use crate::answer::{plan_of, plan_refused};
-use crate::check::special::Special;
+use crate::check::world::special::Special;
 use crate::edit::{Change, change};
 use crate::plan::Plan;
 use crate::ruleset::RuleSet;

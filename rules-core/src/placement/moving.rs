@@ -1,7 +1,7 @@
 //! Which things move with a pool, and which ways keep its middle on the lot.
 
 use super::spot::{MILLIMETRE, Way};
-use crate::check::special::Special;
+use crate::check::world::special::Special;
 use crate::measure::{Bounds, Side, side};
 use crate::plan::{Figure, Form, Plan, Point, ThingIndex};
 use crate::vocabulary::KindId;

@@ -1,6 +1,7 @@
 //! The report for a person at a terminal.
 
 mod editions;
+mod entries;
 mod page;
 mod scope;
 mod sections;

@@ -44,7 +44,9 @@ pub fn rows() -> Vec<Row> {
         row("corners", &[200, 1000, 2000, 8000], |n| {
             of(plans::corners(n))
         }),
-        row("fence", &[10_000, 50_000], |n| of(plans::close_fence(n))),
+        row("fence", &[10_000, 50_000], |n| {
+            (plans::close_fence(n), rules::unenclosed())
+        }),
         row("nearest", &[500, 1000, 2000], |n| {
             (plans::trees_and_wells(n, n), rules::nearest())
         }),

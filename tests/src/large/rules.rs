@@ -122,6 +122,13 @@ pub fn covered() -> String {
     )
 }
 
+/// The demo's rules less the one on the widest gap in the barrier, which `enclosed` tries by itself.
+pub fn unenclosed() -> String {
+    "ruleset: fences\ntitle: Fences\nedition: \"1\"\nauthority: Eldermere building office\nbuilds-on: [eldermere]\n\
+     rules: [{withdraws: barrier-all-round, clause: \"1\"}]\n"
+        .to_owned()
+}
+
 /// A rule about the widest gap in the barrier.
 pub fn enclosed() -> String {
     one_rule(

@@ -1,9 +1,9 @@
 //! Covers a place with discs.
 
-use super::super::chain::{Chain, Edge};
-use super::super::exact::{Span, Vector, part_way, root};
 use super::edges::Edges;
 use super::{Opening, Target};
+use crate::measure::figure::chain::{Chain, Edge};
+use crate::measure::figure::exact::{Span, Vector, part_way, root};
 use crate::plan::figure::{Form, Point};
 
 /// A disc around a point of a place.

@@ -6,12 +6,12 @@ use std::rc::Rc;
 
 use smallvec::SmallVec;
 
-use super::super::chain::{Bounds, Chain, Edge};
 use super::super::distance::from_point;
-use super::super::exact::{Span, floats_between};
-use super::super::search::nearly;
 use super::links::Link;
 use super::{Doubt, Opening, View, Wall};
+use crate::measure::distance::search::nearly;
+use crate::measure::figure::chain::{Bounds, Chain, Edge};
+use crate::measure::figure::exact::{Span, floats_between};
 use crate::plan::figure::{Form, Point};
 use crate::work;
 

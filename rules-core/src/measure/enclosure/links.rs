@@ -3,12 +3,12 @@
 use std::cmp::Ordering;
 use std::rc::Rc;
 
-use super::super::chain::Edge;
 use super::super::distance::{Gap, from_point, in_common};
-use super::super::exact::{Span, Vector, floats_between, part_way};
-use super::super::search::nearly;
 use super::View;
 use super::edges::{Edges, Piece};
+use crate::measure::distance::search::nearly;
+use crate::measure::figure::chain::Edge;
+use crate::measure::figure::exact::{Span, Vector, floats_between, part_way};
 use crate::plan::figure::Point;
 use crate::work;
 

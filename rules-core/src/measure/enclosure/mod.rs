@@ -56,9 +56,9 @@ use cover::Ball;
 use edges::Edges;
 use parity::{Event, Growth};
 
-use super::chain::Chain;
 use super::distance::between_lines;
-use super::exact::Span;
+use crate::measure::figure::chain::Chain;
+use crate::measure::figure::exact::Span;
 use crate::plan::figure::{Figure, Point};
 
 /// How far off something may be: inside its frame, and with its whole frame against others.

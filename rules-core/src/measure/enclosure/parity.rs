@@ -2,13 +2,13 @@
 
 use std::cmp::Ordering;
 
-use super::super::chain::{Chain, Edge};
 use super::super::distance::distance;
-use super::super::exact::{Span, turn};
-use super::super::inside::{Place, contains};
 use super::edges::Edges;
 use super::links::{Link, links, window};
 use super::{Opening, Target};
+use crate::measure::figure::chain::{Chain, Edge};
+use crate::measure::figure::exact::{Span, turn};
+use crate::measure::figure::inside::{Place, contains};
 use crate::plan::figure::{Form, Point};
 use crate::work;
 

@@ -1,11 +1,11 @@
 //! Whether a straight piece of a way is free of what stands in the way, in every world; and where a way may turn.
 
-use super::super::chain::{Bounds, Chain, Edge};
 use super::super::distance::distance;
-use super::super::inside::contains;
-use super::super::sides::moved;
 use super::legs::Leg;
 use super::{Hurdle, beside_corners};
+use crate::measure::figure::chain::{Bounds, Chain, Edge};
+use crate::measure::figure::inside::contains;
+use crate::measure::lot::sides::moved;
 use crate::plan::figure::{Form, Point};
 use crate::work;
 

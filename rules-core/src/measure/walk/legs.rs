@@ -1,10 +1,10 @@
 //! The straight pieces of which a way is made, and where they may begin and end at an outline.
 
-use super::super::chain::{Chain, Edge};
 use super::super::distance::{figure_gap, from_point};
-use super::super::exact::part_way;
-use super::super::inside::{Side, side};
-use super::super::sides::distance;
+use crate::measure::figure::chain::{Chain, Edge};
+use crate::measure::figure::exact::part_way;
+use crate::measure::figure::inside::{Side, side};
+use crate::measure::lot::sides::distance;
 use crate::plan::figure::{Figure, Form, Point};
 
 /// A straight piece of a way.

@@ -9,11 +9,11 @@ mod search;
 #[cfg(test)]
 mod tests;
 
-use super::chain::{Chain, Edge};
 use super::distance::figure_gap;
-use super::inside::contains;
-use super::offset::narrowed;
-use super::sides::{moved, unit};
+use crate::measure::figure::chain::{Chain, Edge};
+use crate::measure::figure::inside::contains;
+use crate::measure::figure::offset::narrowed;
+use crate::measure::lot::sides::{moved, unit};
 use crate::plan::figure::{Figure, Form, Point};
 use hurdle::is_free;
 use legs::Leg;

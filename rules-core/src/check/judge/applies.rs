@@ -1,0 +1,83 @@
+//! Whether a rule applies to the plan, and whether it is in force.
+
+use crate::check::Truth;
+use crate::check::judge::Judge;
+use crate::check::world::env::{Env, Referent};
+use crate::check::world::target::{Of, Target};
+use crate::quantity::{Interval, NO_HIGH, NO_LOW};
+use crate::ruleset::{Condition, InForce, Rule};
+
+impl<'a> Judge<'a> {
+    /// Whether a rule applies to the plan, beside one pool.
+    pub(crate) fn applies(&self, rule: &'a Rule, target: Target) -> Truth {
+        if let Some(settled) = self.scene.applies {
+            return settled;
+        }
+        let pool = Target {
+            of: Of::Plan,
+            ..target
+        };
+        let found = || {
+            self.about(pool, None, |env| {
+                let when = rule.when.as_ref();
+                let when = when.map_or(Truth::HOLDS, |when| self.truth(when, env));
+                let unless = rule.unless.as_ref();
+                let unless = unless.map_or(Truth::FAILS, |unless| self.truth(unless, env));
+                let in_force = rule.in_force.as_ref().or(self.in_force);
+                let in_force = in_force.map_or(Truth::HOLDS, |it| self.is_in_force(it, env));
+                when.and(unless.negated()).and(in_force)
+            })
+        };
+        self.once_for_pool(rule, target.pool, found)
+    }
+
+    /// Whether it is in force for the pool that is meant; for the plan, where it is for any pool.
+    fn is_in_force(&self, in_force: &'a InForce, env: &Env<'_>) -> Truth {
+        let kind = self.scene.rules().vocabulary.fact(in_force.by).kind;
+        let day = match env.bound(kind) {
+            Some(_) => self.on_day(in_force, env),
+            None => self.by_day(in_force, Truth::or),
+        };
+        self.besides(in_force, day)
+    }
+
+    /// Whether it governs the plan: open where it is in force for one pool and not for another.
+    pub(crate) fn governs(&self, in_force: &'a InForce) -> Truth {
+        self.besides(in_force, self.by_day(in_force, Truth::or_else))
+    }
+
+    fn besides(&self, in_force: &'a InForce, day: Truth) -> Truth {
+        let truth = |when: &'a Option<Condition>| {
+            when.as_ref()
+                .map_or(Truth::FAILS, |when| self.anywhere(when, None))
+        };
+        day.or(truth(&in_force.or_when))
+            .and(truth(&in_force.unless).negated())
+    }
+
+    /// Whether it is in force on the day that counts. If there are several pools, `together` joins what each one's day gives.
+    fn by_day(&self, in_force: &InForce, together: fn(Truth, Truth) -> Truth) -> Truth {
+        let kind = self.scene.rules().vocabulary.fact(in_force.by).kind;
+        let things = self.scene.base.of_kind(kind).iter();
+        let days = things
+            .map(|index| self.on_day(in_force, &Env::EMPTY.bind(kind, Referent::Thing(*index))));
+        days.reduce(together)
+            .unwrap_or_else(|| self.on_day(in_force, &Env::EMPTY))
+    }
+
+    fn on_day(&self, in_force: &InForce, env: &Env<'_>) -> Truth {
+        let thresholds: Vec<i128> = [in_force.from, in_force.to].into_iter().flatten().collect();
+        let seen = self.scene.fact(in_force.by, env, &thresholds);
+        let view = &seen.view;
+        let Some(day) = view.amount else {
+            return Truth::OPEN;
+        };
+        let day = day.least.hull(day.most);
+        let range = Interval {
+            low: in_force.from.unwrap_or(NO_LOW),
+            high: in_force.to.unwrap_or(NO_HIGH),
+        };
+        let surely = !view.none && range.low <= day.low && day.high <= range.high;
+        Truth::of_comparison(range.meet(day).is_some(), !surely)
+    }
+}

@@ -1,0 +1,110 @@
+//! How much work judging may be, and what is said where it would be more.
+
+use crate::check::judge::Judge;
+use crate::ruleset::{Requirement, Rule, RuleSet};
+use crate::text::{Fault, Faults};
+use crate::work::MOST_STEPS;
+
+/// What to do about one rule.
+const FEWER: &str = "Take fewer things or fewer corners into the plan, or choose the things that the rule speaks of more narrowly.";
+
+/// So many combinations of things are gone through at least: each thing of an `each` with each of those in it. Where a
+/// condition chooses among them there may be none, and a term is judged once for each thing: neither counts.
+fn combinations(judge: &Judge<'_>, requirement: &Requirement) -> u64 {
+    let all = |list: &[Requirement]| {
+        let each = list.iter().map(|member| combinations(judge, member));
+        each.fold(0, u64::saturating_add)
+    };
+    match requirement {
+        Requirement::All(list) | Requirement::Any(list) | Requirement::Count { of: list, .. } => {
+            all(list)
+        }
+        Requirement::Not(inner) => combinations(judge, inner),
+        Requirement::Each(each)
+            if each.selection.filter.is_none() && each.selection.zone.is_none() =>
+        {
+            let things = judge.scene.base.of_kind(each.selection.kind).len();
+            let things = u64::try_from(things).unwrap_or(u64::MAX);
+            things.saturating_mul(combinations(judge, &each.require).saturating_add(1))
+        }
+        _ => 0,
+    }
+}
+
+/// A plan that is not judged by a rule set, because that would take too long.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct TooMuch {
+    /// The rule file in which the rule stands that takes so long: the name under which others build on it; `None`: the
+    /// file that was asked for.
+    pub file: Option<String>,
+    /// What takes so long, where it stands in that file, and what to do.
+    pub fault: Fault,
+}
+
+impl TooMuch {
+    /// A rule of which is known before it is judged that it would take more steps than there may be.
+    pub(crate) fn known(judge: &Judge<'_>, rule: &Rule) -> Option<TooMuch> {
+        let combinations = combinations(judge, &rule.require);
+        // A rule that may not apply may take none.
+        let may_not_apply = rule.when.is_some() || rule.unless.is_some() || rule.each.is_some();
+        if combinations <= MOST_STEPS
+            || may_not_apply
+            || judge.in_force.is_some()
+            || rule.in_force.is_some()
+        {
+            return None;
+        }
+        let message = format!(
+            "This plan is not judged, because the rule `{}` speaks of {combinations} combinations of things: more than {MOST_STEPS}.",
+            rule.id
+        );
+        Some(TooMuch::at(judge.scene.rules(), Some(rule), message, FEWER))
+    }
+
+    /// A rule that takes more steps than there may be; without one, the rules together.
+    pub(crate) fn spent(rules: &RuleSet, rule: Option<&Rule>) -> TooMuch {
+        let (what, help) = match rule {
+            Some(rule) => (format!("the rule `{}` takes", rule.id), FEWER),
+            None => (
+                "the rules together take".to_owned(),
+                "Take fewer things or fewer corners into the plan, or split the rule set.",
+            ),
+        };
+        let message = format!(
+            "This plan is not judged, because {what} too many steps: more than {MOST_STEPS}."
+        );
+        TooMuch::at(rules, rule, message, help)
+    }
+
+    fn at(rules: &RuleSet, rule: Option<&Rule>, message: String, help: &str) -> TooMuch {
+        let layer = rule
+            .and_then(|rule| rules.layers.get(rule.layer))
+            .filter(|_| rule.is_some_and(|rule| rule.layer > 0));
+        TooMuch {
+            file: layer.map(|layer| layer.id.clone()),
+            fault: Fault {
+                code: "too-much-work",
+                span: rule.filter(|rule| !rule.built_in).map(|rule| rule.span),
+                message,
+                help: Some(help.to_owned()),
+            },
+        }
+    }
+
+    /// The same, said where only the plan's text is at hand.
+    pub(crate) fn of_plan(self) -> Faults {
+        let fault = Fault {
+            span: None,
+            ..self.fault
+        };
+        Faults { list: vec![fault] }
+    }
+
+    /// The same of an edition that is not the rule set that was asked for.
+    pub(crate) fn in_edition(self, rules: &RuleSet) -> TooMuch {
+        TooMuch {
+            file: self.file.or_else(|| Some(rules.id.clone())),
+            ..self
+        }
+    }
+}

@@ -1,0 +1,272 @@
+//! How what a value may be stands to what its limit may be.
+
+use crate::check::judge::slack::Slack;
+use crate::check::judge::{Role, relation};
+use crate::check::value::{Alternative, PossibleValue};
+use crate::check::{Level, Truth};
+use crate::plan::Words;
+use crate::quantity::{Dimension, Interval, ONE, Relation, in_one_dimension};
+use crate::ruleset::{Along, Bound, Choice};
+
+/// What is possible for a value and a bound, and the slack that is left.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct Standing {
+    pub(crate) truth: Truth,
+    pub(crate) slack: Slack,
+}
+
+impl Standing {
+    fn sure(level: Level) -> Standing {
+        Standing::of(Truth::of(level))
+    }
+
+    fn of(truth: Truth) -> Standing {
+        Standing {
+            truth,
+            slack: Slack::of_truth(truth),
+        }
+    }
+
+    /// There is nothing to measure: of what is required there is nothing to say, and a condition takes the distance to
+    /// what is not there as endless.
+    fn of_nothing(role: Role, relation: Relation) -> Standing {
+        match (role, relation) {
+            (Role::Required, _) => Standing::of(Truth::NOT_APPLICABLE),
+            (Role::Condition, Relation::AtLeast | Relation::MoreThan) => {
+                Standing::sure(Level::Holds)
+            }
+            (Role::Condition, _) => Standing::sure(Level::Fails),
+        }
+    }
+
+    fn either(self, other: Standing) -> Standing {
+        Standing {
+            truth: self.truth.or_else(other.truth),
+            slack: match (self.truth, other.truth) {
+                (Truth::NOT_APPLICABLE, _) => other.slack,
+                (_, Truth::NOT_APPLICABLE) => self.slack,
+                _ => self.slack.either(other.slack),
+            },
+        }
+    }
+
+    /// How it stands where it must not hold. That there is nothing to measure keeps a prohibition.
+    pub(crate) fn negated(self) -> Standing {
+        Standing {
+            truth: self.truth.negated().absent_as(Truth::HOLDS),
+            slack: self.slack.negated(),
+        }
+    }
+}
+
+/// What a value is asked for.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Comparison<'a> {
+    pub(crate) bound: &'a Bound,
+    /// Where along a thing it must be kept; `None`: at every place that the value speaks of.
+    pub(crate) holds: Option<Along>,
+    pub(crate) role: Role,
+}
+
+/// How a value stands to a bound, whose limit (all but `is` have one) was found before.
+///
+/// A measured value that changes along a thing is not judged place by place: a condition of it may hold at one place and not
+/// at another, so what it comes to at either end is possible.
+pub(crate) fn standing(
+    value: &PossibleValue,
+    limit: Option<&PossibleValue>,
+    comparison: Comparison<'_>,
+) -> Standing {
+    let changes = || value.changes() || limit.is_some_and(PossibleValue::changes);
+    let all_along = compared(value, limit, comparison);
+    match (comparison.role, comparison.holds) {
+        (Role::Condition, None) if changes() => {
+            let holds = Some(Along::Anywhere);
+            all_along.either(compared(
+                value,
+                limit,
+                Comparison {
+                    holds,
+                    ..comparison
+                },
+            ))
+        }
+        _ => all_along,
+    }
+}
+
+fn compared(
+    value: &PossibleValue,
+    limit: Option<&PossibleValue>,
+    comparison: Comparison<'_>,
+) -> Standing {
+    let all = match (comparison.bound, limit) {
+        (Bound::Is(choices), _) => value
+            .ways
+            .iter()
+            .map(|way| among(way, value.dimension, choices, comparison))
+            .reduce(Standing::either),
+        (_, Some(limit)) => {
+            let one = |way, other| {
+                let (own, others) = ((way, value.dimension), (other, limit.dimension));
+                beside(own, others, comparison)
+            };
+            let beside_all = |way| limit.ways.iter().map(move |other| one(way, other));
+            value
+                .ways
+                .iter()
+                .flat_map(beside_all)
+                .reduce(Standing::either)
+        }
+        (_, None) => None,
+    };
+    all.unwrap_or(Standing::of(Truth::OPEN))
+}
+
+fn beside(
+    (way, own): (&Alternative, Dimension),
+    (limit, others): (&Alternative, Dimension),
+    comparison: Comparison<'_>,
+) -> Standing {
+    let relation = relation(comparison.bound);
+    let (way, limit) = (
+        &*way.asked_in(comparison.role),
+        &*limit.asked_in(comparison.role),
+    );
+    match (way, limit) {
+        (Alternative::Refer, _) | (_, Alternative::Refer) => Standing::sure(Level::Authority),
+        (Alternative::Empty(Some(said)), _) => Standing::sure(Level::of_if_none(*said)),
+        (Alternative::Empty(None), _) => Standing::of_nothing(comparison.role, relation),
+        (_, Alternative::Empty(Some(said))) => Standing::sure(Level::of_if_none(*said)),
+        (_, Alternative::Empty(None)) if comparison.role == Role::Required => {
+            Standing::of(Truth::NOT_APPLICABLE)
+        }
+        // What is there is nearer than what is not.
+        (_, Alternative::Empty(None)) => Standing::of_nothing(comparison.role, relation).negated(),
+        (
+            Alternative::Amount { least, most },
+            Alternative::Amount {
+                least: low,
+                most: high,
+            },
+        ) => {
+            // `all-along`: the worst place along each of the two decides. `anywhere`: the best one does.
+            let anywhere = comparison.holds == Some(Along::Anywhere);
+            let upwards = matches!(relation, Relation::AtLeast | Relation::MoreThan);
+            let (measured, limit) = match upwards != anywhere {
+                true => (*least, *high),
+                false => (*most, *low),
+            };
+            amounts((measured, own), (limit, others), relation)
+        }
+        _ => Standing::sure(Level::Fails),
+    }
+}
+
+fn amounts(
+    measured: (Interval, Dimension),
+    limit: (Interval, Dimension),
+    relation: Relation,
+) -> Standing {
+    let Some((one, two, dimension)) = in_one_dimension(measured, limit) else {
+        return Standing::of(Truth::OPEN);
+    };
+    let compared = relation.judge(one, two);
+    let truth = Truth::of_comparison(compared.can_be_true, compared.can_be_false);
+    let slack = relation
+        .margin(one, two)
+        .map_or(Slack::of_truth(truth), |range| {
+            Slack::Amount(range, dimension)
+        });
+    Standing { truth, slack }
+}
+
+fn among(
+    way: &Alternative,
+    dimension: Dimension,
+    choices: &[Choice],
+    comparison: Comparison<'_>,
+) -> Standing {
+    match &*way.asked_in(comparison.role) {
+        Alternative::Refer => Standing::sure(Level::Authority),
+        Alternative::Empty(Some(said)) => Standing::sure(Level::of_if_none(*said)),
+        Alternative::Empty(None) | Alternative::Bare => {
+            Standing::of_nothing(comparison.role, Relation::Is)
+        }
+        Alternative::Nothing => Standing::of(Truth::of_comparison(
+            choices.contains(&Choice::None),
+            !choices.contains(&Choice::None),
+        )),
+        Alternative::Words(words) => Standing::of(word_among(words, choices)),
+        Alternative::Amount { least, most } => {
+            let amounts: Vec<_> = choices.iter().filter_map(amount_of).collect();
+            let anywhere = comparison.holds == Some(Along::Anywhere);
+            Standing::of(amount_among((*least, *most), dimension, &amounts, anywhere))
+        }
+    }
+}
+
+fn amount_of(choice: &Choice) -> Option<(Interval, Dimension)> {
+    match choice {
+        Choice::Amount(amount, of) => Some((Interval::exact(*amount), *of)),
+        _ => None,
+    }
+}
+
+/// Whether an amount, between these at its lowest and at its highest place, is one of some amounts: everywhere, or
+/// anywhere. Months and days are compared in days: two months are 59 to 62 of them, so that no number of days surely is two
+/// months, and one outside of that surely is not.
+fn amount_among(
+    (least, most): (Interval, Interval),
+    dimension: Dimension,
+    amounts: &[(Interval, Dimension)],
+    anywhere: bool,
+) -> Truth {
+    let is = |range| {
+        amounts
+            .iter()
+            .any(|one| surely_is((range, dimension), *one))
+    };
+    let may_be = |range| amounts.iter().any(|one| may_be((range, dimension), *one));
+    match anywhere {
+        true => Truth::of_comparison(may_be(least.hull(most)), !(is(least) || is(most))),
+        false => Truth::of_comparison(may_be(least) && may_be(most), !is(least.hull(most))),
+    }
+}
+
+fn surely_is(value: (Interval, Dimension), amount: (Interval, Dimension)) -> bool {
+    let alike = in_one_dimension(value, amount);
+    alike.is_some_and(|(one, other, _)| one.is_exact() && one == other)
+}
+
+fn may_be(value: (Interval, Dimension), amount: (Interval, Dimension)) -> bool {
+    let alike = in_one_dimension(value, amount);
+    alike.is_none_or(|(one, other, _)| one.meet(other).is_some())
+}
+
+fn word_among(words: &Words, choices: &[Choice]) -> Truth {
+    let chosen = |word: &String| {
+        choices
+            .iter()
+            .any(|choice| matches!(choice, Choice::Word(own) if own == word))
+    };
+    match words {
+        Words::Any => Truth::of_comparison(
+            choices
+                .iter()
+                .any(|choice| matches!(choice, Choice::Word(_))),
+            true,
+        ),
+        Words::OneOf(set) => {
+            Truth::of_comparison(set.iter().any(chosen), set.iter().any(|word| !chosen(word)))
+        }
+    }
+}
+
+/// A choice as a whole number, where it is one.
+pub(crate) fn whole_choice(choice: &Choice) -> Option<i128> {
+    match choice {
+        Choice::Amount(amount, _) => Some(amount.div_euclid(ONE)),
+        _ => None,
+    }
+}

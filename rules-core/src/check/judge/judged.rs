@@ -1,0 +1,165 @@
+//! What a requirement is asked for, and what it comes to.
+
+use super::Truth;
+pub(crate) use crate::check::judge::slack::Slack;
+use std::rc::Rc;
+
+/// What a requirement is asked for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) enum Role {
+    /// It must hold: a test of something that is not there is left aside.
+    Required,
+    /// It says whether something applies: a distance to something that is not there is without end.
+    Condition,
+}
+
+/// How a requirement is asked.
+///
+/// Whether it must hold or must not is carried down to the tests, so that `not` before `all-of` means the same as
+/// `any-of` of the opposites, also where one of them has nothing to speak about.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) struct Ask {
+    pub(crate) role: Role,
+    /// It must not hold.
+    pub(crate) negated: bool,
+}
+
+impl Ask {
+    pub(crate) const REQUIRED: Ask = Ask {
+        role: Role::Required,
+        negated: false,
+    };
+    pub(crate) const CONDITION: Ask = Ask {
+        role: Role::Condition,
+        negated: false,
+    };
+
+    pub(super) fn opposite(self) -> Ask {
+        Ask {
+            negated: !self.negated,
+            ..self
+        }
+    }
+}
+
+/// What judging a requirement gave.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Judged {
+    pub(crate) truth: Truth,
+    pub(crate) slack: Slack,
+    pub(crate) node: Node,
+}
+
+/// What a judgement is made of.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) enum Node {
+    Leaf(Box<crate::check::Reading>),
+    All(Vec<Judged>),
+    Any(Vec<Judged>),
+    Other(Vec<Judged>),
+    /// A term, judged once however often it is used.
+    Term(Rc<Judged>),
+}
+
+impl Judged {
+    /// Without anything measured.
+    pub(crate) fn bare(truth: Truth) -> Self {
+        Judged {
+            truth,
+            slack: Slack::of_truth(truth),
+            node: Node::Other(Vec::new()),
+        }
+    }
+
+    /// Whether there surely is nothing that it speaks about.
+    pub(crate) fn is_void(&self) -> bool {
+        self.truth == Truth::NOT_APPLICABLE
+    }
+
+    /// All of these must hold; `keeps` is whether anybody will ask what each came to.
+    pub(crate) fn all(members: impl Iterator<Item = Judged>, keeps: bool) -> Self {
+        let (truth, slack, kept) = joined(
+            members,
+            keeps.then_some(keep_tightest),
+            Truth::and,
+            Slack::least,
+        );
+        Judged {
+            truth,
+            slack: slack.unwrap_or(Slack::Endless),
+            node: Node::All(kept),
+        }
+    }
+
+    /// One of these must hold.
+    pub(crate) fn any(members: impl Iterator<Item = Judged>, keeps: bool) -> Self {
+        let (truth, slack, kept) = joined(
+            members,
+            keeps.then_some(Vec::push),
+            Truth::or,
+            Slack::greatest,
+        );
+        Judged {
+            truth,
+            slack: slack.unwrap_or(Slack::None),
+            node: Node::Any(kept),
+        }
+    }
+
+    /// One of these is the case.
+    pub(crate) fn either(ways: Vec<Judged>) -> Self {
+        let truth = ways.iter().map(|way| way.truth);
+        let rooms = ways.iter().filter(|way| !way.is_void());
+        Judged {
+            truth: truth.fold(Truth::NONE, Truth::or_else),
+            slack: rooms
+                .map(|way| way.slack)
+                .reduce(Slack::either)
+                .unwrap_or(Slack::Unlike),
+            node: Node::Other(ways),
+        }
+    }
+
+    /// The same for a thing that is perhaps not meant at all.
+    pub(super) fn perhaps(self) -> Self {
+        Judged {
+            truth: self.truth.or_else(Truth::NOT_APPLICABLE),
+            ..self
+        }
+    }
+}
+
+/// Joins judgements; what has nothing to speak about says nothing of the slack that is left.
+fn joined(
+    members: impl Iterator<Item = Judged>,
+    keep: Option<fn(&mut Vec<Judged>, Judged)>,
+    truths: fn(Truth, Truth) -> Truth,
+    rooms: fn(Slack, Slack) -> Slack,
+) -> (Truth, Option<Slack>, Vec<Judged>) {
+    let (mut truth, mut slack, mut kept) = (Truth::NOT_APPLICABLE, None, Vec::new());
+    for member in members {
+        truth = truths(truth, member.truth);
+        if !member.is_void() {
+            slack = Some(slack.map_or(member.slack, |so_far| rooms(so_far, member.slack)));
+        }
+        if let Some(keep) = keep {
+            keep(&mut kept, member);
+        }
+    }
+    (truth, slack, kept)
+}
+
+/// Keeps one of those that must all hold. Of those that do hold, only the one with the least slack is ever reported.
+fn keep_tightest(kept: &mut Vec<Judged>, member: Judged) {
+    let holds = |judged: &Judged| judged.truth == Truth::HOLDS;
+    let tightest = kept.iter_mut().next().filter(|first| holds(first));
+    match tightest {
+        Some(tightest) if holds(&member) => {
+            if member.slack.least_amount() < tightest.slack.least_amount() {
+                *tightest = member;
+            }
+        }
+        None if holds(&member) => kept.insert(0, member),
+        _ => kept.push(member),
+    }
+}

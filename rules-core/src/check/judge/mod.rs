@@ -1,0 +1,338 @@
+//! Whether a requirement holds: over every world that the plan leaves possible.
+
+pub(super) mod alike;
+pub(super) mod applies;
+pub(super) mod bound;
+pub(super) mod compare;
+pub(super) mod judged;
+pub(super) mod mentions;
+pub(super) mod need;
+pub(super) mod outlying;
+pub(super) mod part;
+pub(super) mod reading;
+pub(super) mod readings;
+pub(super) mod rule;
+pub(super) mod slack;
+pub(super) mod truth;
+pub(super) mod verdict;
+
+pub(crate) use crate::check::judge::judged::{Ask, Judged, Node, Role, Slack};
+use std::rc::Rc;
+use std::sync::Arc;
+
+use super::{Level, Missing, Truth};
+use crate::check::judge::compare::{Comparison, Standing};
+use crate::check::judge::reading::Readings;
+use crate::check::world::env::{Env, Referent};
+use crate::check::world::memo::Memos;
+use crate::check::world::scene::Scene;
+use crate::check::world::special::Special;
+use crate::plan::DocumentState;
+use crate::quantity::Relation;
+use crate::ruleset::{
+    Bound, DocumentIndex, Each, IfNone, InForce, Requirement, Table, Test, Value,
+};
+use crate::work;
+
+/// To look at the plan in another way takes so many steps, whatever is then judged.
+const ANOTHER_SCENE: u64 = 10;
+
+/// Judges requirements in one scene.
+pub(crate) struct Judge<'a> {
+    pub(crate) scene: Scene<'a>,
+    pub(crate) special: Special,
+    /// Whether anybody will ask what was measured; most judgements are only asked whether something holds.
+    pub(crate) keeps: bool,
+    /// When the rule set is in force; `None` where it is taken to be.
+    pub(crate) in_force: Option<&'a InForce>,
+    /// What terms came to in this scene.
+    pub(super) memos: Rc<Memos>,
+}
+
+impl<'a> Judge<'a> {
+    pub(crate) fn new(scene: Scene<'a>, in_force: Option<&'a InForce>) -> Judge<'a> {
+        Judge {
+            special: Special::of(&scene.rules().vocabulary),
+            scene,
+            keeps: false,
+            in_force,
+            memos: Rc::default(),
+        }
+    }
+
+    /// The same judge in another scene.
+    pub(crate) fn in_scene(&self, scene: Scene<'a>) -> Judge<'a> {
+        work::step(ANOTHER_SCENE);
+        let memos = match scene.settled_since(&self.scene) {
+            Some(facts) => Memos::settling(&self.memos, facts),
+            None => Memos::default(),
+        };
+        Judge {
+            scene,
+            special: self.special,
+            keeps: false,
+            in_force: self.in_force,
+            memos: Rc::new(memos),
+        }
+    }
+
+    /// Whether anybody will ask what was measured: of a condition only its truth is ever used.
+    pub(crate) fn keeps(&self, role: Role) -> bool {
+        self.keeps && role == Role::Required
+    }
+
+    /// Whether a condition holds.
+    pub(crate) fn truth(&self, requirement: &'a Requirement, env: &Env<'_>) -> Truth {
+        self.judge(requirement, env, Ask::CONDITION).truth
+    }
+
+    /// Whether a requirement holds.
+    pub(crate) fn judge(&self, requirement: &'a Requirement, env: &Env<'_>, ask: Ask) -> Judged {
+        if work::step_is_too_many() {
+            return Judged::bare(Truth::OPEN);
+        }
+        match requirement {
+            Requirement::Test(test) => self.test(test, env, ask),
+            Requirement::All(list) => self.list(list, env, ask, true),
+            Requirement::Any(list) => self.list(list, env, ask, false),
+            Requirement::Not(inner) => self.judge(inner, env, ask.opposite()),
+            Requirement::Count { of, bounds } => self.count((of, bounds), env, ask),
+            Requirement::Each(each) => self.each(each, env, ask),
+            Requirement::Table(table) => self.table(table, env, ask),
+            Requirement::Meets { term, requirement } => self.term((term, requirement), env, ask),
+            Requirement::Have(document) => self.have(*document, env, ask),
+            Requirement::Refer => Judged::bare(Truth::AUTHORITY),
+        }
+    }
+
+    /// All of a list, or one of it; of the opposites it is the other way round.
+    fn list(&self, list: &'a [Requirement], env: &Env<'_>, ask: Ask, all: bool) -> Judged {
+        let members = list.iter().map(|member| self.judge(member, env, ask));
+        match all != ask.negated {
+            true => Judged::all(members, self.keeps(ask.role)),
+            false => Judged::any(members, self.keeps(ask.role)),
+        }
+    }
+
+    fn table(&self, table: &'a Table<Requirement>, env: &Env<'_>, ask: Ask) -> Judged {
+        let give = |judge: &Self, inner: &'a Requirement| judge.judge(inner, env, ask);
+        Judged::either(self.rows(table, env, give, Judged::bare(Truth::AUTHORITY)))
+    }
+
+    fn have(&self, document: DocumentIndex, env: &Env<'_>, ask: Ask) -> Judged {
+        let truth = self.paper(document, env);
+        Judged::bare(if ask.negated { truth.negated() } else { truth })
+    }
+
+    /// Whether a paper is in hand: of what it is one for each of, the one for the thing that is bound.
+    fn paper(&self, document: DocumentIndex, env: &Env<'_>) -> Truth {
+        let Some(paper) = self.scene.rules().documents.get(document) else {
+            return Truth::OPEN;
+        };
+        let of = paper
+            .each
+            .as_ref()
+            .map(|each| self.scene.referent(each.kind, env));
+        let thing = of.and_then(thing_of);
+        if let Some(thing) = thing {
+            self.scene.base.look_at(thing);
+        }
+        if let Some(in_hand) = self.scene.paper(document, thing) {
+            return Truth::of_comparison(in_hand, !in_hand);
+        }
+        let state = match of {
+            Some(_) => thing.and_then(|thing| self.scene.plan().paper_of(&paper.id, thing)),
+            None => self.scene.plan().paper(&paper.id),
+        };
+        match state {
+            Some(DocumentState::InHand) => Truth::HOLDS,
+            Some(DocumentState::Refused) => Truth::FAILS,
+            state => {
+                self.scene
+                    .depends_on(Missing::Document(document, thing), true, &[]);
+                let not_said = self.scene.leave_open || state.is_some();
+                match (paper.discretion, not_said) {
+                    (false, _) => Truth::OPEN,
+                    (true, true) => Truth::AUTHORITY,
+                    (true, false) => Truth::OPEN.or_else(Truth::AUTHORITY),
+                }
+            }
+        }
+    }
+
+    fn each(&self, each: &'a Each, env: &Env<'_>, ask: Ask) -> Judged {
+        let members = self.members(&each.selection, env);
+        let if_none = self.if_none(each.selection.if_none, ask);
+        if members.surely_empty() {
+            return if_none;
+        }
+        // Whether one that is there may have nothing to speak about.
+        let mut silent = false;
+        let outlying = self.outlying(each, &members.list, env, ask);
+        let listed = members.list.iter().enumerate();
+        let near = listed.filter(|(place, _)| !outlying.leaves_out(*place));
+        let judged = near.map(|(_, (referent, sure))| {
+            let inner = env.bind_in(
+                each.selection.kind,
+                *referent,
+                each.selection.zone.as_deref(),
+            );
+            let own = self.judge(&each.require, &inner, ask);
+            silent |= own.truth.may_not_apply();
+            if *sure { own } else { own.perhaps() }
+        });
+        let keeps = self.keeps(ask.role);
+        let all = match ask.negated {
+            false => Judged::all(judged, keeps),
+            true => Judged::any(judged, keeps),
+        };
+        if !members.perhaps_empty() || if_none.is_void() {
+            return all;
+        }
+        let truth = match silent {
+            true => all.truth.or_else(if_none.truth),
+            false => all.truth.absent_as(if_none.truth),
+        };
+        Judged {
+            truth,
+            ..Judged::either(vec![all, if_none])
+        }
+    }
+
+    /// What it means that there are none; where nothing says so, every condition of each of none holds.
+    fn if_none(&self, said: Option<IfNone>, ask: Ask) -> Judged {
+        let plain = match said {
+            Some(said) => Truth::of(Level::of_if_none(said)),
+            None if ask.role == Role::Condition => Truth::HOLDS,
+            None => Truth::NOT_APPLICABLE,
+        };
+        Judged::bare(match ask.negated {
+            true => plain.negated().absent_as(Truth::HOLDS),
+            false => plain,
+        })
+    }
+
+    fn count(
+        &self,
+        (of, bounds): (&'a [Requirement], &'a [Bound]),
+        env: &Env<'_>,
+        ask: Ask,
+    ) -> Judged {
+        let plain = Ask {
+            negated: false,
+            ..ask
+        };
+        let members: Vec<_> = of.iter().map(|it| self.judge(it, env, plain)).collect();
+        let truths: Vec<Truth> = members.iter().map(|member| member.truth).collect();
+        let truth = bounds.iter().fold(Truth::NOT_APPLICABLE, |all, bound| {
+            all.and(self.counted(&truths, bound, env))
+        });
+        // What must not be of what is not there is kept.
+        let truth = match ask.negated {
+            true => truth.negated().absent_as(Truth::HOLDS),
+            false => truth,
+        };
+        Judged {
+            truth,
+            slack: Slack::of_truth(truth),
+            node: Node::Other(members),
+        }
+    }
+
+    fn counted(&self, truths: &[Truth], bound: &'a Bound, env: &Env<'_>) -> Truth {
+        let at_least = |wanted: i128| match usize::try_from(wanted) {
+            Ok(wanted) => Truth::at_least(wanted, truths),
+            Err(_) => Truth::HOLDS,
+        };
+        let whole = |value: &'a Value| self.whole_numbers(value, env);
+        match bound {
+            Bound::AtLeast(value) => whole(value).map_or(Truth::OPEN, |(_, n)| at_least(n)),
+            Bound::MoreThan(value) => whole(value).map_or(Truth::OPEN, |(n, _)| at_least(n + 1)),
+            Bound::AtMost(value) => {
+                whole(value).map_or(Truth::OPEN, |(n, _)| at_least(n + 1).negated())
+            }
+            Bound::LessThan(value) => {
+                whole(value).map_or(Truth::OPEN, |(_, n)| at_least(n).negated())
+            }
+            Bound::Is(choices) => choices
+                .iter()
+                .filter_map(crate::check::judge::compare::whole_choice)
+                .map(|n| at_least(n).and(at_least(n + 1).negated()))
+                .fold(Truth::FAILS, Truth::or),
+        }
+    }
+
+    fn test(&self, test: &'a Arc<Test>, env: &Env<'_>, ask: Ask) -> Judged {
+        let here = match test.holds {
+            Some(_) => env.whole(),
+            None => *env,
+        };
+        let reading = |(at, bound)| self.reading((test, at, bound), &here, ask);
+        match test.bounds.as_slice() {
+            [only] => reading((0, only)),
+            bounds => {
+                let readings = bounds.iter().enumerate().map(reading);
+                match ask.negated {
+                    false => Judged::all(readings, self.keeps(ask.role)),
+                    true => Judged::any(readings, self.keeps(ask.role)),
+                }
+            }
+        }
+    }
+
+    fn reading(
+        &self,
+        (test, at, bound): (&'a Arc<Test>, usize, &'a Bound),
+        env: &Env<'_>,
+        ask: Ask,
+    ) -> Judged {
+        let comparison = Comparison {
+            bound,
+            holds: test.holds,
+            role: ask.role,
+        };
+        let readings = Readings {
+            judge: self,
+            env,
+            ask,
+        };
+        let (Standing { truth, slack }, reading) = readings.take((test, at), comparison);
+        Judged {
+            truth,
+            slack,
+            node: reading.map_or(Node::Other(Vec::new()), |reading| {
+                Node::Leaf(Box::new(reading))
+            }),
+        }
+    }
+}
+
+/// How a bound compares, for all bounds but `is`.
+pub(crate) fn relation(bound: &Bound) -> Relation {
+    match bound {
+        Bound::AtLeast(_) => Relation::AtLeast,
+        Bound::AtMost(_) => Relation::AtMost,
+        Bound::MoreThan(_) => Relation::MoreThan,
+        Bound::LessThan(_) => Relation::LessThan,
+        Bound::Is(_) => Relation::Is,
+    }
+}
+
+impl Level {
+    /// What `if-none` makes of an empty selection.
+    pub(crate) fn of_if_none(said: IfNone) -> Level {
+        match said {
+            IfNone::Passes => Level::Holds,
+            IfNone::Fails => Level::Fails,
+            IfNone::Refer => Level::Authority,
+        }
+    }
+}
+
+/// The thing behind a referent, where there is one.
+pub(crate) fn thing_of(referent: Referent) -> Option<usize> {
+    match referent {
+        Referent::Thing(index) => Some(index),
+        _ => None,
+    }
+}

@@ -1,0 +1,153 @@
+//! Where each of some things must keep a distance from another: those so far off that they surely do, and by more than some
+//! other of them, are left out before anything is measured.
+
+use crate::check::judge::{Ask, Judge};
+use crate::check::value::distance::End;
+use crate::check::value::reach::{FEW, MARGIN};
+use crate::check::world::env::{Env, Referent};
+use crate::check::world::select::Listed;
+use crate::ruleset::{
+    Bound, Distance, Each, Measured, Operand, Part, Places, Requirement, Value, Which,
+};
+use crate::vocabulary::{KindId, OutlineId};
+use crate::work;
+
+/// How far each of some things is at least, in nanometres, and from where on they are left out.
+pub(crate) struct Outlying {
+    least: Vec<Option<f64>>,
+    from: f64,
+}
+
+impl Outlying {
+    const NONE: Outlying = Outlying {
+        least: Vec::new(),
+        from: f64::INFINITY,
+    };
+
+    /// Whether the thing at this place of the list is left out.
+    pub(crate) fn leaves_out(&self, place: usize) -> bool {
+        let least = self.least.get(place).copied().flatten();
+        least.is_some_and(|least| least > self.from)
+    }
+}
+
+impl<'a> Judge<'a> {
+    /// Which of some things need not be judged.
+    pub(crate) fn outlying(
+        &self,
+        each: &'a Each,
+        members: &Listed,
+        env: &Env<'_>,
+        ask: Ask,
+    ) -> Outlying {
+        let found = || {
+            let kept = Kept::of(each).filter(|_| !ask.negated)?;
+            let fixed = self.fixed_end(&kept, env)?;
+            self.outlying_of(&kept, &fixed, members)
+        };
+        match members.len() < FEW {
+            true => Outlying::NONE,
+            false => found().unwrap_or(Outlying::NONE),
+        }
+    }
+
+    /// The end that is the same for all of the things.
+    fn fixed_end(&self, kept: &Kept, env: &Env<'_>) -> Option<End<'static>> {
+        let referent = env.bound(kept.fixed.0)?;
+        env.zone(kept.fixed.0).is_none().then_some(End {
+            referent,
+            outline: kept.fixed.1,
+            sure: true,
+            zone: None,
+        })
+    }
+
+    fn outlying_of(&self, kept: &Kept, fixed: &End<'static>, members: &Listed) -> Option<Outlying> {
+        if !self.scene.plan().measured.is_empty() {
+            return None;
+        }
+        work::corners(members.len());
+        let around = self.around(fixed)?;
+        let end = |referent: Referent| End {
+            referent,
+            outline: kept.outline,
+            ..*fixed
+        };
+        let least = members.iter().map(|(referent, sure)| {
+            let own = self.around(&end(*referent)).filter(|_| *sure)?;
+            Some(own.rectangle.apart(&around.rectangle) - MARGIN)
+        });
+        let least: Vec<Option<f64>> = least.collect();
+        let known = least.iter().zip(members);
+        let known = known.filter_map(|(least, (referent, _))| Some(((*least)?, *referent)));
+        let (_, nearest) = known.min_by(|(one, _), (other, _)| one.total_cmp(other))?;
+        let nearest = self.nearest(&end(nearest), fixed, &Env::EMPTY).range.high;
+        Some(Outlying {
+            least,
+            from: nearest.max(kept.limit) as f64,
+        })
+    }
+}
+
+/// A distance that each of some things must keep from one that is the same for all.
+struct Kept {
+    outline: OutlineId,
+    fixed: (KindId, OutlineId),
+    /// No more than this is asked for.
+    limit: i128,
+}
+
+impl Kept {
+    fn of(each: &Each) -> Option<Kept> {
+        let Requirement::Test(test) = &each.require else {
+            return None;
+        };
+        let (Value::Distance(distance), None, None) =
+            (&test.value, test.holds, &each.selection.zone)
+        else {
+            return None;
+        };
+        let [Bound::AtLeast(limit) | Bound::MoreThan(limit)] = test.bounds.as_slice() else {
+            return None;
+        };
+        let Value::Stated(limit) = limit else {
+            return None;
+        };
+        let (one, other) = bound_ends(distance)?;
+        let kind = each.selection.kind;
+        let (own, fixed) = match (one.0 == kind, other.0 == kind) {
+            (true, false) => (one, other),
+            (false, true) => (other, one),
+            _ => return None,
+        };
+        Some(Kept {
+            outline: own.1,
+            fixed,
+            limit: limit.range.high,
+        })
+    }
+}
+
+/// The two outlines of a level distance between things that are each named.
+fn bound_ends(distance: &Distance) -> Option<((KindId, OutlineId), (KindId, OutlineId))> {
+    let plain = distance.how == Measured::Level && distance.places == Places::Nearest;
+    let ends = || Some((bound_end(&distance.from)?, bound_end(&distance.to)?));
+    plain.then(ends).flatten()
+}
+
+fn bound_end(operand: &Operand) -> Option<(KindId, OutlineId)> {
+    match operand.parts.as_ref() {
+        [
+            Part {
+                which: Which::Bound(kind),
+                outline,
+                ..
+            },
+        ] => Some((*kind, *outline)),
+        _ => None,
+    }
+}
+
+#[cfg(test)]
+#[path = "outlying_tests.rs"]
+mod tests;

@@ -1,0 +1,166 @@
+//! One comparison of a value with a bound.
+
+use crate::check::judge::compare::{Comparison, Standing, standing};
+use crate::check::judge::{Ask, Judge, Role};
+use crate::check::value::{Alternative, PossibleValue, Thresholds};
+use crate::check::world::env::Env;
+use crate::check::{Reading, Truth};
+use std::sync::Arc;
+
+use crate::plan::Words;
+use crate::quantity::Interval;
+use crate::ruleset::{Along, Bound, Choice, Test, Value};
+use crate::work;
+
+/// A reading that is kept takes room as well as time: so many steps.
+const KEPT: u64 = 40;
+
+/// Takes readings for one judgement.
+pub(crate) struct Readings<'j, 'a, 'e> {
+    pub(crate) judge: &'j Judge<'a>,
+    pub(crate) env: &'j Env<'e>,
+    pub(crate) ask: Ask,
+}
+
+impl<'a> Readings<'_, 'a, '_> {
+    /// Compares a value with a bound; the reading only where somebody will ask what was measured.
+    pub(crate) fn take(
+        &self,
+        (test, at): (&'a Arc<Test>, usize),
+        comparison: Comparison<'a>,
+    ) -> (Standing, Option<Reading>) {
+        let (value, bound) = (&test.value, comparison.bound);
+        let limit = bound
+            .limit()
+            .map(|limit| self.judge.value(limit, self.env, &[]));
+        let thresholds = limit
+            .as_ref()
+            .map_or_else(|| amounts_of(bound), PossibleValue::ends);
+        let found = self.judge.value(value, self.env, &thresholds);
+        // What must not be of a value that changes along a thing must not be at any place of it.
+        let holds = match (comparison.holds, self.ask) {
+            (
+                None,
+                Ask {
+                    role: Role::Required,
+                    negated: true,
+                },
+            ) => Some(Along::Anywhere),
+            (holds, _) => holds,
+        };
+        let standing = standing(
+            &found,
+            limit.as_ref(),
+            Comparison {
+                holds,
+                ..comparison
+            },
+        );
+        let standing = match self.ask.negated {
+            true => standing.negated(),
+            false => standing,
+        };
+        let asked = self.judge.keeps(self.ask.role) && standing.truth != Truth::NOT_APPLICABLE;
+        if asked {
+            work::step(KEPT);
+        }
+        let reading = asked.then(|| self.reading((test, at), (&found, limit.as_ref()), standing));
+        (standing, reading)
+    }
+
+    fn reading(
+        &self,
+        (test, at): (&'a Arc<Test>, usize),
+        (found, limit): (&PossibleValue, Option<&PossibleValue>),
+        standing: Standing,
+    ) -> Reading {
+        let value = &test.value;
+        let measured = found.range();
+        let unit = limit.and_then(|limit| limit.unit).or(found.unit);
+        Reading {
+            test: self.asked(test, at),
+            bound: if self.ask.negated { 0 } else { at },
+            negated: self.ask.negated,
+            measured,
+            drawn: self.as_drawn(value, measured, standing.truth),
+            along: self.along(value),
+            words: words_of(found),
+            may_be_none: found.may_be_nothing(),
+            limit: limit.and_then(PossibleValue::range),
+            dimension: found.dimension,
+            unit: unit
+                .filter(|unit| unit.dimension() == found.dimension)
+                .or(found.unit),
+            truth: standing.truth,
+            margin: standing.slack.margin(),
+            witness: found.witness,
+            blur: found.blur,
+        }
+    }
+
+    /// The test as it must hold: under a `not`, with the contrary of the bound.
+    fn asked(&self, test: &Arc<Test>, at: usize) -> Arc<Test> {
+        match test.bounds.get(at) {
+            Some(bound) if self.ask.negated => Arc::new(Test {
+                value: test.value.clone(),
+                bounds: vec![contrary(bound)],
+                holds: test.holds,
+                span: test.span,
+            }),
+            _ => Arc::clone(test),
+        }
+    }
+
+    /// From what to what a fact changes along its thing, where that is what was read at one place of it.
+    fn along(&self, value: &Value) -> Option<Interval> {
+        match value {
+            Value::Fact(fact) => self.judge.scene.along(*fact, self.env),
+            Value::Named { value, .. } => self.along(value),
+            _ => None,
+        }
+    }
+
+    /// What was measured, were everything exactly as drawn: of interest only where the comparison is open.
+    fn as_drawn(
+        &self,
+        value: &'a Value,
+        measured: Option<Interval>,
+        truth: Truth,
+    ) -> Option<Interval> {
+        let measured = measured?;
+        if measured.is_exact() || !truth.is_open() || self.judge.scene.as_drawn {
+            return Some(measured);
+        }
+        let judge = self.judge.in_scene(self.judge.scene.drawn_exactly());
+        judge.value(value, self.env, &[]).range()
+    }
+}
+
+fn amounts_of(bound: &Bound) -> Thresholds {
+    let amount = |choice: &Choice| match choice {
+        Choice::Amount(amount, _) => Some(*amount),
+        _ => None,
+    };
+    match bound {
+        Bound::Is(choices) => choices.iter().filter_map(amount).collect(),
+        _ => Thresholds::new(),
+    }
+}
+
+fn words_of(found: &PossibleValue) -> Option<Arc<Words>> {
+    found.ways.iter().find_map(|way| match way {
+        Alternative::Words(words) => Some(words.clone()),
+        _ => None,
+    })
+}
+
+/// The bound that is kept just where another is not; of words there is none, and a reading says that they must not be.
+fn contrary(bound: &Bound) -> Bound {
+    match bound {
+        Bound::AtLeast(value) => Bound::LessThan(value.clone()),
+        Bound::AtMost(value) => Bound::MoreThan(value.clone()),
+        Bound::MoreThan(value) => Bound::AtMost(value.clone()),
+        Bound::LessThan(value) => Bound::AtLeast(value.clone()),
+        Bound::Is(choices) => Bound::Is(choices.clone()),
+    }
+}

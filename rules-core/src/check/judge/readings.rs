@@ -1,0 +1,65 @@
+//! Which readings decide a judgement.
+
+use std::collections::BTreeSet;
+use std::rc::Rc;
+
+use crate::check::judge::{Judged, Node};
+use crate::check::{Reading, Truth};
+
+/// The readings that judgements rest on, in their order: those that fail where one fails, those that are open where it is
+/// open, and the one nearest to failing where it holds. What a term came to is read once, however often it is named.
+#[derive(Default)]
+pub(crate) struct Deciding {
+    pub(crate) found: Vec<Reading>,
+    /// Where what terms came to is stored.
+    terms: BTreeSet<*const Judged>,
+}
+
+impl Deciding {
+    /// Adds those of a judgement.
+    pub(crate) fn add(&mut self, judged: Judged) {
+        let truth = judged.truth;
+        match judged.node {
+            Node::Leaf(reading) => self.found.push(*reading),
+            Node::All(members) => match truth {
+                Truth::HOLDS => {
+                    let at = tightest(&members);
+                    self.add_all(at.and_then(|at| members.into_iter().nth(at)));
+                }
+                Truth::FAILS => self.add_all(such(members, |truth| truth == Truth::FAILS)),
+                _ => self.add_all(such(members, |truth| truth != Truth::HOLDS)),
+            },
+            Node::Any(members) => match truth {
+                Truth::HOLDS => self.add_all(such(members, |truth| truth == Truth::HOLDS).next()),
+                Truth::FAILS => self.add_all(members),
+                _ => self.add_all(such(members, |truth| truth != Truth::FAILS)),
+            },
+            Node::Other(members) => self.add_all(members),
+            Node::Term(judged) => {
+                if self.terms.insert(Rc::as_ptr(&judged)) {
+                    self.add(Rc::unwrap_or_clone(judged));
+                }
+            }
+        }
+    }
+
+    fn add_all(&mut self, members: impl IntoIterator<Item = Judged>) {
+        members.into_iter().for_each(|member| self.add(member));
+    }
+}
+
+fn such(members: Vec<Judged>, decides: fn(Truth) -> bool) -> impl Iterator<Item = Judged> {
+    members
+        .into_iter()
+        .filter(move |member| decides(member.truth))
+}
+
+/// The member with the least slack; the first among equals.
+fn tightest(members: &[Judged]) -> Option<usize> {
+    members
+        .iter()
+        .enumerate()
+        .filter(|(_, member)| !member.is_void())
+        .min_by_key(|(_, member)| member.slack.least_amount())
+        .map(|(at, _)| at)
+}

@@ -1,0 +1,238 @@
+//! The level of the ground: between spots where it was measured, or the same all over where the plan says so.
+
+use std::collections::BTreeSet;
+
+use crate::check::Missing;
+use crate::check::judge::Judge;
+use crate::check::value::distance::Drawn;
+use crate::check::value::heights::Reach;
+use crate::check::world::base::Base;
+use crate::check::world::env::{Env, Referent};
+use crate::measure::{Ground, farthest, figure_gap};
+use crate::plan::{Figure, Form, Plan, Point, ThingIndex, Words};
+use crate::quantity::Interval;
+use crate::vocabulary::KindId;
+
+/// The spots of a plan, joined to ground.
+pub(crate) struct Spots {
+    things: Vec<ThingIndex>,
+    /// `None` where one of them may be anywhere, or where they are too few or too many.
+    ground: Option<Ground>,
+    /// As they are drawn, every place exact.
+    exact: Option<Ground>,
+}
+
+impl Spots {
+    pub(crate) fn of(base: &Base<'_>, spots: &[ThingIndex]) -> Spots {
+        let drawn: Option<Vec<_>> = spots.iter().map(|index| spot(base.plan, *index)).collect();
+        let places = |drawn: &Vec<(Point, Option<i64>)>| drawn.iter().map(|(at, _)| *at).collect();
+        let worst = |drawn: &Vec<(Point, Option<i64>)>| {
+            let offs: Option<Vec<i64>> = drawn.iter().map(|(_, off)| *off).collect();
+            offs?.into_iter().max()
+        };
+        let drawn = drawn.as_ref();
+        Spots {
+            things: spots.to_vec(),
+            ground: drawn.and_then(|drawn| Ground::between(places(drawn), worst(drawn)?)),
+            exact: drawn.and_then(|drawn| Ground::between(places(drawn), 0)),
+        }
+    }
+}
+
+/// Where a spot is drawn, and how far off that may be, where anybody knows.
+fn spot(plan: &Plan, index: ThingIndex) -> Option<(Point, Option<i64>)> {
+    let thing = plan.things.get(index)?;
+    let figure = thing.outlines.values().next()?;
+    let [Form::Point(at)] = figure.forms[..] else {
+        return None;
+    };
+    let off = figure.accuracy.zip(plan.shift_of(thing));
+    Some((
+        at,
+        off.map(|(accuracy, shift)| accuracy.saturating_add(shift)),
+    ))
+}
+
+impl<'a> Judge<'a> {
+    /// The ground under some outlines, all in one datum: the levels of the spots, or nothing at all where the plan says
+    /// that the ground is level. Any level where nobody knows.
+    pub(crate) fn grounds<const N: usize>(
+        &self,
+        under: [Option<(&Figure, Option<i64>)>; N],
+        env: &Env<'_>,
+    ) -> [Interval; N] {
+        let level = self.is_level(env);
+        if level == Some(true) {
+            return [Interval::exact(0); N];
+        }
+        under
+            .map(|outline| {
+                let (figure, off) = outline?;
+                Some(self.ground_under(figure, off, env)?.hull())
+            })
+            .map(|range| range.unwrap_or(Interval::any()))
+    }
+
+    /// Whether the plan says that the ground is level.
+    fn is_level(&self, env: &Env<'_>) -> Option<bool> {
+        let seen = self.scene.fact(self.special.level_ground?, env, &[]);
+        match seen.view.words.as_deref() {
+            Some(Words::OneOf(words)) if words.len() == 1 => Some(words.contains("yes")),
+            _ => None,
+        }
+    }
+
+    /// The level of the ground along an outline: its lowest and its highest. `None` where the spots do not tell.
+    pub(crate) fn ground_under(
+        &self,
+        figure: &Figure,
+        off: Option<i64>,
+        env: &Env<'_>,
+    ) -> Option<Reach> {
+        let off = if self.scene.as_drawn { 0 } else { off? };
+        let all = self.ground_range(figure, off, env)?;
+        // The lowest ground is no higher than the ground at any one place of it, and the highest no lower.
+        let (mut lowest, mut highest) = (all.high, all.low);
+        for place in figure.forms.iter().flat_map(places) {
+            let place = Figure::new(vec![Form::Point(place)], 0, figure.accuracy);
+            if let Some(own) = self.ground_range(&place, off, env) {
+                (lowest, highest) = (lowest.min(own.high), highest.max(own.low));
+            }
+        }
+        Some(Reach {
+            least: Interval {
+                high: lowest,
+                ..all
+            },
+            most: Interval {
+                low: highest,
+                ..all
+            },
+        })
+    }
+
+    /// What the spots and the contours tell, each for itself; both where both do.
+    fn ground_range(&self, figure: &Figure, off: i64, env: &Env<'_>) -> Option<Interval> {
+        let spots = self.between_spots(figure, off, env);
+        match (spots, self.between_contours(figure, off, env)) {
+            (Some(one), Some(two)) => Some(one.meet(two).unwrap_or(one.hull(two))),
+            (one, two) => one.or(two),
+        }
+    }
+
+    /// No place has crossed a contour on its way to the nearest: its level differs from that by no more than the interval.
+    fn between_contours(&self, figure: &Figure, off: i64, env: &Env<'_>) -> Option<Interval> {
+        let kind = self.special.contour;
+        let lines = self.base_contours(kind)?;
+        if self.may_be_unseen(kind) {
+            self.scene.depends_on(Missing::Inventory(kind), true, &[]);
+            return None;
+        }
+        let offs: Option<Vec<i64>> = lines.iter().map(|line| self.off_in_all(line)).collect();
+        let lines: Vec<(Drawn<'a>, i64)> = lines.into_iter().zip(offs?).collect();
+        // In every world every place is within this of some contour.
+        let within = lines.iter().map(|(line, own)| {
+            let farthest = farthest(figure, line.figure).high;
+            farthest.saturating_add(off).saturating_add(*own)
+        });
+        let within = within.min()?;
+        let mut range: Option<Interval> = None;
+        for (line, own) in &lines {
+            let nearest = figure_gap(figure, line.figure).low;
+            if nearest > within.saturating_add(off).saturating_add(*own) {
+                continue;
+            }
+            let fact = |name| {
+                let fact = self.scene.rules().vocabulary.fact_named(kind, name)?;
+                Some(self.reach_of(fact, Referent::Thing(line.index), env).hull())
+            };
+            let (level, interval) = (fact("level")?, fact("interval")?);
+            let own = level.add(interval.hull(interval.neg()));
+            range = Some(range.map_or(own, |range| range.hull(own)));
+        }
+        range
+    }
+
+    fn base_contours(&self, kind: KindId) -> Option<Vec<Drawn<'a>>> {
+        let all = self.scene.base.of_kind(kind).iter().map(|&index| {
+            let thing = self.scene.thing(index)?;
+            let (&outline, figure) = thing.outlines.iter().next()?;
+            Some(Drawn {
+                index,
+                thing,
+                outline,
+                figure,
+            })
+        });
+        let all: Option<Vec<_>> = all.collect();
+        all.filter(|lines| !lines.is_empty())
+    }
+
+    fn between_spots(&self, figure: &Figure, off: i64, env: &Env<'_>) -> Option<Interval> {
+        let kind = self.special.spot;
+        if self.may_be_unseen(kind) {
+            self.scene.depends_on(Missing::Inventory(kind), true, &[]);
+            return None;
+        }
+        let spots = self.scene.base.spots(kind);
+        let ground = match self.scene.as_drawn {
+            true => &spots.exact,
+            false => &spots.ground,
+        };
+        if ground.is_none() {
+            self.ask_for_places(&spots.things);
+        }
+        let under = ground.as_ref()?.under(figure, off)?;
+        self.levels(
+            &under
+                .iter()
+                .filter_map(|at| spots.things.get(*at).copied())
+                .collect(),
+            env,
+        )
+    }
+
+    /// Asks where the spots are of which nobody knows it.
+    fn ask_for_places(&self, spots: &[ThingIndex]) {
+        let outlines = &self
+            .scene
+            .rules()
+            .vocabulary
+            .kind(self.special.spot)
+            .outlines;
+        for &index in spots {
+            let missing = match spot(self.scene.plan(), index) {
+                Some((_, Some(_))) => None,
+                Some((_, None)) => Some(Missing::Accuracy(index)),
+                None => outlines
+                    .first()
+                    .map(|place| Missing::Outline(index, *place)),
+            };
+            if let Some(missing) = missing {
+                self.scene.depends_on(missing, true, &[]);
+            }
+        }
+    }
+
+    fn levels(&self, spots: &BTreeSet<ThingIndex>, env: &Env<'_>) -> Option<Interval> {
+        let level = self
+            .scene
+            .rules()
+            .vocabulary
+            .fact_named(self.special.spot, "level")?;
+        let own = |spot: &ThingIndex| self.reach_of(level, Referent::Thing(*spot), env).hull();
+        spots.iter().map(own).reduce(Interval::hull)
+    }
+
+    /// An outline and how far off it may be against any other source, for [`Judge::grounds`].
+    pub(crate) fn lying(&self, drawn: &Drawn<'a>) -> (&'a Figure, Option<i64>) {
+        (drawn.figure, self.off_in_all(drawn))
+    }
+}
+
+fn places(form: &Form) -> Vec<Point> {
+    match form {
+        Form::Point(at) => vec![*at],
+        Form::Path(points) | Form::Ring(points) => points.clone(),
+    }
+}

@@ -1,0 +1,189 @@
+//! How high over the ground an outline is, by what its row says.
+
+use crate::check::judge::Judge;
+use crate::check::value::distance::End;
+use crate::check::world::env::{Env, Referent};
+use crate::check::world::facts::AmountView;
+use crate::plan::Words;
+use crate::quantity::Interval;
+use crate::vocabulary::Height::{self, *};
+use crate::vocabulary::{FactId, OutlineId, Role, Vocabulary};
+
+/// From how low to how high an outline reaches over the ground; both may vary along it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct Extent {
+    pub(crate) bottom: Reach,
+    pub(crate) top: Reach,
+}
+
+/// A height that may vary along a thing.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct Reach {
+    pub(crate) least: Interval,
+    pub(crate) most: Interval,
+}
+
+impl Reach {
+    pub(crate) const fn of(range: Interval) -> Reach {
+        Reach {
+            least: range,
+            most: range,
+        }
+    }
+
+    /// All that it may be anywhere.
+    pub(crate) fn hull(self) -> Interval {
+        self.least.hull(self.most)
+    }
+
+    /// The same with something done to both.
+    pub(crate) fn map(self, change: impl Fn(Interval) -> Interval) -> Reach {
+        Reach {
+            least: change(self.least),
+            most: change(self.most),
+        }
+    }
+}
+
+impl Extent {
+    /// How far apart in height two things are, each of which takes up all between its lowest and its highest place.
+    pub(crate) fn rise(&self, other: &Extent) -> Interval {
+        let over = |one: &Extent, two: &Extent| one.bottom.hull().sub(two.top.hull());
+        over(self, other)
+            .max(over(other, self))
+            .max(Interval::exact(0))
+    }
+
+    /// How far apart in height the highest place of the one and the lowest of the other are, whichever way that is more.
+    pub(crate) fn most_apart(&self, other: &Extent) -> Interval {
+        let over = |one: &Extent, two: &Extent| one.top.most.sub(two.bottom.least);
+        over(self, other)
+            .max(over(other, self))
+            .max(Interval::exact(0))
+    }
+
+    /// The same, from the level of the ground below it.
+    pub(crate) fn upon(self, ground: Interval) -> Extent {
+        Extent {
+            bottom: self.bottom.map(|height| height.add(ground)),
+            top: self.top.map(|height| height.add(ground)),
+        }
+    }
+}
+
+/// The facts that say how high an outline lies: its own kind's, and the pool's where its rim is what counts.
+pub(crate) fn facts_of_height(outline: OutlineId, vocabulary: &Vocabulary) -> Vec<FactId> {
+    let pool = vocabulary.with_role(Role::Pool);
+    let rim = pool.and_then(|pool| vocabulary.fact_named(pool, "height-above-ground"));
+    let (bottom, top) = heights_of(outline, vocabulary);
+    let facts = [bottom, top].into_iter().flat_map(|height| {
+        let by_rim = matches!(height, Rim | UpToRim | OverRim(_) | OverGroundOrRim(_));
+        height.facts().chain(rim.filter(|_| by_rim))
+    });
+    facts.collect()
+}
+
+fn heights_of(outline: OutlineId, vocabulary: &Vocabulary) -> (Height<FactId>, Height<FactId>) {
+    let outline = vocabulary.outline(outline);
+    let height = || vocabulary.fact_named(outline.kind, "height");
+    let by_height = || height().map_or((Unknown, Unknown), |height| (UpTo(height), At(height)));
+    outline.lie.extent.unwrap_or_else(by_height)
+}
+
+impl<'a> Judge<'a> {
+    /// From how low to how high over the ground an outline may reach, as seen from another thing.
+    pub(crate) fn extent(&self, end: &End<'_>, other: &End<'_>, env: &Env<'_>) -> Extent {
+        let (bottom, top) = self.heights_of(end);
+        let height = |height| match height {
+            OnItsSide(inside, outside) => self.on_its_side(end, other, (inside, outside), env),
+            height => self.height(height, end, env),
+        };
+        Extent {
+            bottom: height(bottom),
+            top: height(top),
+        }
+    }
+
+    /// A fence's height over the ground on the side where the other thing stands; outside, where it has no side.
+    fn on_its_side(
+        &self,
+        end: &End<'_>,
+        other: &End<'_>,
+        (inside, outside): (FactId, FactId),
+        env: &Env<'_>,
+    ) -> Reach {
+        let vocabulary = &self.scene.rules().vocabulary;
+        let kind = vocabulary.outline(other.outline).kind;
+        let own = |fact| self.reach_of(fact, end.referent, env);
+        let Some(side) = vocabulary.fact_named(kind, "barrier-side") else {
+            return own(outside);
+        };
+        let seen = self.scene.fact(side, &env.bind(kind, other.referent), &[]);
+        let may_be = |side: &str| match seen.view.words.as_deref() {
+            Some(Words::OneOf(words)) => words.iter().any(|word| word == side),
+            _ => true,
+        };
+        match (may_be("inside"), may_be("outside")) {
+            (true, false) => own(inside),
+            (false, true) => own(outside),
+            _ => Reach::of(own(inside).hull().hull(own(outside).hull())),
+        }
+    }
+
+    fn heights_of(&self, end: &End<'_>) -> (Height<FactId>, Height<FactId>) {
+        heights_of(end.outline, &self.scene.rules().vocabulary)
+    }
+
+    fn height(&self, height: Height<FactId>, end: &End<'_>, env: &Env<'_>) -> Reach {
+        let ground = Interval::exact(0);
+        let own = |fact| self.reach_of(fact, end.referent, env);
+        let from_ground = |fact| Reach::of(own(fact).hull().hull(ground));
+        match height {
+            Ground => Reach::of(ground),
+            At(fact) => own(fact),
+            Below(fact) => own(fact).map(Interval::neg),
+            UpTo(fact) => from_ground(fact),
+            DownTo(fact) => from_ground(fact).map(Interval::neg),
+            About(fact) => Reach::of(own(fact).hull().hull(own(fact).hull().neg())),
+            Between(low, high) | OnItsSide(low, high) => {
+                Reach::of(own(low).hull().hull(own(high).hull()))
+            }
+            Rim => self.rim(end, env),
+            UpToRim => Reach::of(self.rim(end, env).hull().hull(ground)),
+            OverRim(fact) => {
+                let rim = self.rim(end, env).hull();
+                own(fact).map(|over| over.add(rim))
+            }
+            OverGroundOrRim(fact) => {
+                let base = self.rim(end, env).hull().hull(ground);
+                own(fact).map(|over| over.add(base))
+            }
+            Deep => Reach::of(Interval::up_to(0)),
+            High => Reach::of(Interval::from_low(0)),
+            Unknown => Reach::of(Interval::any()),
+        }
+    }
+
+    /// What a fact of a thing says of its height.
+    pub(crate) fn reach_of(&self, fact: FactId, referent: Referent, env: &Env<'_>) -> Reach {
+        let kind = self.scene.rules().vocabulary.fact(fact).kind;
+        let seen = self.scene.fact(fact, &env.bind(kind, referent), &[]);
+        let reach = |AmountView { least, most, .. }| Reach { least, most };
+        seen.view.amount.map_or(Reach::of(Interval::any()), reach)
+    }
+
+    /// How high the rim of the pool stands over the ground: of this pool, else of any of them.
+    fn rim(&self, end: &End<'_>, env: &Env<'_>) -> Reach {
+        let (pool, vocabulary) = (self.special.pool, &self.scene.rules().vocabulary);
+        let Some(fact) = vocabulary.fact_named(pool, "height-above-ground") else {
+            return Reach::of(Interval::any());
+        };
+        if vocabulary.outline(end.outline).kind == pool {
+            return self.reach_of(fact, end.referent, env);
+        }
+        let pools = self.all_of_kind(pool).into_iter();
+        let rims = pools.map(|(pool, _)| self.reach_of(fact, pool, env));
+        rims.reduce(|one, two| Reach::of(one.hull().hull(two.hull())))
+            .unwrap_or(Reach::of(Interval::exact(0)))
+    }
+}

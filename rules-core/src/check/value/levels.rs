@@ -1,0 +1,352 @@
+//! Levels in the plan's own datum, and what follows from them: falls, volumes, heights over what is beside.
+
+use crate::check::Missing;
+use crate::check::judge::{Judge, thing_of};
+use crate::check::value::distance::{End, Pair};
+use crate::check::value::heights::{Reach, facts_of_height};
+use crate::check::value::{Alternative, Alternatives, PossibleValue};
+use crate::check::world::env::Env;
+use crate::measure::{flood_storage_taken, mass_of_water};
+use crate::quantity::{Dimension, Interval, NO_HIGH};
+use crate::ruleset::{Fall, HeightOver, LevelOf, Operand, Surface, Volume};
+use crate::vocabulary::{FactId, OutlineId, Vocabulary};
+
+/// The least (or the greatest) over some outlines: what it is no less than, and what it surely does not exceed.
+struct Least {
+    low: i128,
+    high: i128,
+}
+
+impl Least {
+    const NONE: Least = Least {
+        low: NO_HIGH,
+        high: NO_HIGH,
+    };
+
+    fn add(&mut self, range: Interval, sure: bool) {
+        self.low = self.low.min(range.low);
+        if sure {
+            self.high = self.high.min(range.high);
+        }
+    }
+
+    fn range(&self) -> Interval {
+        Interval {
+            low: self.low,
+            high: self.high,
+        }
+    }
+}
+
+/// The fact that states the level of an outline, where there is one.
+pub(crate) fn fact_of_level(outline: OutlineId, vocabulary: &Vocabulary) -> Option<FactId> {
+    let level = vocabulary.outline(outline).lie.level;
+    level.map(|level| level.fact)
+}
+
+impl<'a> Judge<'a> {
+    /// The lowest and the highest level of some outlines, or of the ground below them.
+    pub(crate) fn level(&self, level: &'a LevelOf, env: &Env<'_>) -> PossibleValue {
+        let ends = self.ends(&level.of, env);
+        let (mut least, mut most) = (Least::NONE, Least::NONE);
+        for end in &ends.list {
+            let own = match level.ground {
+                true => self.ground_at(end, env),
+                false => self.level_at(end, env),
+            };
+            least.add(own.least, end.sure);
+            most.add(own.most.neg(), end.sure);
+        }
+        let mut ways = Alternatives::new();
+        if !ends.list.is_empty() {
+            ways.push(Alternative::Amount {
+                least: least.range(),
+                most: most.range().neg(),
+            });
+        }
+        if !ends.list.iter().any(|end| end.sure) {
+            ways.push(Alternative::Empty(ends.if_none));
+        }
+        PossibleValue::of(ways, Dimension::Length)
+    }
+
+    /// The level of the ground along an outline; where nobody knows, the spots are asked for.
+    fn ground_at(&self, end: &End<'_>, env: &Env<'_>) -> Reach {
+        let known = self
+            .drawn(end)
+            .and_then(|drawn| self.ground_under(drawn.figure, self.off_in_all(&drawn), env));
+        match known {
+            // Of a part that is cut out nobody knows where its own lowest place is.
+            Some(reach) if end.zone.is_some() => Reach::of(reach.hull()),
+            Some(reach) => reach,
+            None => {
+                let spots = Missing::Inventory(self.special.spot);
+                self.scene.depends_on(spots, true, &[]);
+                Reach::of(Interval::any())
+            }
+        }
+    }
+
+    /// The level of an outline: as stated, else the ground's and its height over it.
+    fn level_at(&self, end: &End<'_>, env: &Env<'_>) -> Reach {
+        let vocabulary = &self.scene.rules().vocabulary;
+        let level = vocabulary.outline(end.outline).lie.level;
+        let by_fact = level.is_some_and(|level| level.only);
+        let stated = |fact| {
+            let thing = thing_of(end.referent).and_then(|index| self.scene.thing(index));
+            thing.is_some_and(|thing| thing.facts.contains_key(&fact))
+        };
+        match level.map(|level| level.fact) {
+            Some(fact) if by_fact || !self.stands_on_known_ground(end, env) => {
+                self.reach_of(fact, end.referent, env)
+            }
+            // What is told in two ways is both.
+            Some(fact) if stated(fact) => {
+                let own = self.reach_of(fact, end.referent, env);
+                match own.hull().is_exact() {
+                    true => own,
+                    false => own.meet(self.raised(end, env)),
+                }
+            }
+            // Neither its level nor its height is told: it may lie in a cut, below the ground around.
+            Some(fact)
+                if !facts_of_height(end.outline, vocabulary)
+                    .into_iter()
+                    .any(stated) =>
+            {
+                self.reach_of(fact, end.referent, env)
+            }
+            _ => self.raised(end, env),
+        }
+    }
+
+    /// What a thing's stated level is, and what the ground and its stated height make it; `None` where not both are told.
+    pub(crate) fn level_told_twice(
+        &self,
+        end: &End<'_>,
+        env: &Env<'_>,
+    ) -> Option<(FactId, Interval, FactId, Interval)> {
+        let vocabulary = &self.scene.rules().vocabulary;
+        let thing = thing_of(end.referent).and_then(|index| self.scene.thing(index))?;
+        let stated = |fact: &FactId| {
+            thing
+                .facts
+                .get(fact)
+                .is_some_and(|own| own.amount.is_some())
+        };
+        let level = fact_of_level(end.outline, vocabulary).filter(stated)?;
+        let height = facts_of_height(end.outline, vocabulary)
+            .into_iter()
+            .find(stated)?;
+        let told = self.stands_on_known_ground(end, env);
+        told.then(|| {
+            let own = self.reach_of(level, end.referent, env).hull();
+            (level, own, height, self.raised(end, env).hull())
+        })
+    }
+
+    fn stands_on_known_ground(&self, end: &End<'_>, env: &Env<'_>) -> bool {
+        self.drawn(end).is_some_and(|drawn| {
+            self.ground_under(drawn.figure, self.off_in_all(&drawn), env)
+                .is_some()
+        })
+    }
+
+    /// The ground's level and the height over it: of a hole its floor's, of everything else its top's.
+    fn raised(&self, end: &End<'_>, env: &Env<'_>) -> Reach {
+        let extent = self.extent(end, end, env);
+        let hole = self
+            .scene
+            .rules()
+            .vocabulary
+            .outline(end.outline)
+            .lie
+            .lowest;
+        let height = if hole { extent.bottom } else { extent.top };
+        self.ground_at(end, env).plus(height)
+    }
+
+    /// The least fall from any outline to any other, for each length that it runs.
+    pub(crate) fn fall(&self, fall: &'a Fall, env: &Env<'_>) -> PossibleValue {
+        let (from, to) = (self.ends(&fall.from, env), self.ends(&fall.to, env));
+        let run = fall.run.as_ref().map(|run| self.value(run, env, &[]));
+        let mut least = Least::NONE;
+        let mut steepest: Option<(Interval, Pair)> = None;
+        for one in &from.list {
+            for other in &to.list {
+                let pair = self.nearest(one, other, env);
+                let drop = self
+                    .level_at(one, env)
+                    .hull()
+                    .sub(self.level_at(other, env).hull());
+                let length = match &run {
+                    Some(run) => run.range().unwrap_or(Interval::from_low(0)),
+                    None => pair.range,
+                };
+                let own = drop.divide(length);
+                least.add(own, one.sure && other.sure);
+                if steepest.is_none_or(|(so_far, _)| own.low < so_far.low) {
+                    steepest = Some((own, pair));
+                }
+            }
+        }
+        let mut ways: Alternatives = steepest
+            .iter()
+            .map(|_| Alternative::amount(least.range()))
+            .collect();
+        for end in [&from, &to] {
+            if !end.list.iter().any(|one| one.sure) {
+                ways.push(Alternative::Empty(end.if_none));
+            }
+        }
+        PossibleValue {
+            witness: steepest.and_then(|(_, pair)| pair.witness),
+            ..PossibleValue::of(ways, Dimension::Number)
+        }
+    }
+
+    /// How much lies over an area between two levels; nothing where the upper is below the lower.
+    pub(crate) fn volume(&self, volume: &'a Volume, env: &Env<'_>) -> PossibleValue {
+        let area = self.covered(&volume.over, volume.within.as_ref(), env);
+        let level = |surface| self.surface(surface, &volume.over, env);
+        let (from, to) = (level(&volume.from), level(&volume.to));
+        let (Some(from), Some(to)) = (from, to) else {
+            return PossibleValue::of(vec![Alternative::Nothing], Dimension::Volume);
+        };
+        let between = flood_storage_taken(area, from, to, to);
+        match volume.as_water {
+            true => PossibleValue::amount(mass_of_water(between), Dimension::Mass),
+            false => PossibleValue::amount(between, Dimension::Volume),
+        }
+    }
+
+    fn surface(&self, surface: &'a Surface, over: &'a Operand, env: &Env<'_>) -> Option<Interval> {
+        match surface {
+            Surface::At(value) => self.value(value, env, &[]).range(),
+            Surface::Ground => {
+                let ends = self.ends(over, env).list;
+                let grounds = ends.iter().map(|end| self.ground_at(end, env).hull());
+                Some(grounds.reduce(Interval::hull).unwrap_or(Interval::any()))
+            }
+        }
+    }
+
+    /// The least height of something over all that stands, or may stand, near it.
+    pub(crate) fn height_over(&self, height: &'a HeightOver, env: &Env<'_>) -> PossibleValue {
+        let within = self.value(&height.within, env, &[]).range();
+        let within = within.unwrap_or(Interval::from_low(0));
+        let ends = self.ends(&height.of, env);
+        let beside = height
+            .over
+            .as_ref()
+            .map_or_else(Default::default, |over| self.ends(over, env).list);
+        let (mut least, mut seen) = (Least::NONE, None);
+        for end in &ends.list {
+            let (own, pair) = self.least_height(end, &beside, within, env);
+            if own.low < least.low {
+                seen = pair;
+            }
+            least.add(own, end.sure);
+        }
+        let mut ways = Alternatives::new();
+        if !ends.list.is_empty() {
+            ways.push(Alternative::amount(least.range()));
+        }
+        if !ends.list.iter().any(|end| end.sure) {
+            ways.push(Alternative::Empty(ends.if_none));
+        }
+        PossibleValue {
+            witness: seen.and_then(|pair: Pair| pair.witness),
+            ..PossibleValue::of(ways, Dimension::Length)
+        }
+    }
+
+    fn least_height(
+        &self,
+        end: &End<'_>,
+        beside: &[End<'_>],
+        within: Interval,
+        env: &Env<'_>,
+    ) -> (Interval, Option<Pair>) {
+        let less = |top: i128, standing: i128| Interval::exact(top).sub(Interval::exact(standing));
+        let own = self.extent(end, end, env).top;
+        // The ground near it may be higher than at its foot.
+        let mut low = match self.ground_rise(end, within, env) {
+            NO_HIGH => 0,
+            rise => less(own.least.low, rise).low.max(0),
+        };
+        let (mut high, mut highest) = (own.least.high.max(0), None);
+        for other in beside.iter().filter(|other| other.referent != end.referent) {
+            let pair = self.nearest(end, other, env);
+            let near = pair.range.at_most(within);
+            if !near.can_be_true {
+                continue;
+            }
+            let top = self.extent(end, other, env).top;
+            let standing = self.standing(other, end, env);
+            let left = match standing.high {
+                NO_HIGH => 0,
+                standing => less(top.least.low, standing).low.max(0),
+            };
+            if left < low {
+                (low, highest) = (left, Some(pair));
+            }
+            if other.sure && !near.can_be_false {
+                high = high.min(less(top.most.high, standing.low).high.max(0));
+            }
+        }
+        (Interval { low, high }, highest)
+    }
+
+    /// How high the top of a thing is over the ground at the foot of another.
+    fn standing(&self, thing: &End<'_>, foot: &End<'_>, env: &Env<'_>) -> Interval {
+        let lying = [thing, foot].map(|end| self.drawn(end).map(|drawn| self.lying(&drawn)));
+        let [here, there] = self.grounds(lying, env);
+        self.extent(thing, foot, env)
+            .top
+            .hull()
+            .add(here.sub(there))
+    }
+
+    /// By how much the ground near an outline may be higher than at its foot.
+    fn ground_rise(&self, end: &End<'_>, within: Interval, env: &Env<'_>) -> i128 {
+        let Some(drawn) = self.drawn(end) else {
+            return NO_HIGH;
+        };
+        let Ok(reach) = i64::try_from(within.high) else {
+            return NO_HIGH;
+        };
+        let mut around = drawn.figure.clone();
+        around.spread = around.spread.saturating_add(reach);
+        let off = self.off_in_all(&drawn);
+        let [near, foot] = self.grounds([Some((&around, off)), Some((drawn.figure, off))], env);
+        near.sub(foot).high.max(0)
+    }
+}
+
+impl Reach {
+    /// What both allow, where they do not contradict each other.
+    fn meet(self, other: Reach) -> Reach {
+        Reach {
+            least: self.least.meet(other.least).unwrap_or(self.least),
+            most: self.most.meet(other.most).unwrap_or(self.most),
+        }
+    }
+
+    /// Two heights along one thing, one upon the other: where the one is lowest the other need not be.
+    fn plus(self, other: Reach) -> Reach {
+        let sum = |one: Interval, two: Interval| one.add(two);
+        let (least, most) = (sum(self.least, other.least), sum(self.most, other.most));
+        let (one, two) = (sum(self.least, other.most), sum(self.most, other.least));
+        Reach {
+            least: Interval {
+                high: one.high.min(two.high),
+                ..least
+            },
+            most: Interval {
+                low: one.low.max(two.low),
+                ..most
+            },
+        }
+    }
+}

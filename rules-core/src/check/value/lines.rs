@@ -1,0 +1,189 @@
+//! Distances to the lot's own lines, and from things that nobody has seen.
+
+use crate::check::Truth;
+use crate::check::judge::Judge;
+use crate::check::value::distance::{Drawn, End};
+use crate::check::world::env::{Env, Referent};
+use crate::check::world::special::says_whose;
+use crate::measure::{Gap, Place, contains, distance, farthest, lies_within, moved_away};
+use crate::plan::{Figure, Form, Point, ThingIndex, Words};
+use crate::quantity::Interval;
+
+/// Where a place outside of the lot lies as seen from one of its lines.
+struct Past {
+    /// How far from this line.
+    depth: i64,
+    /// How much farther it is from every other line.
+    nearer_by: i64,
+}
+
+impl<'a> Judge<'a> {
+    /// The distance from something of the owner's to what lies beyond a lot line: 0 once any part of it is past the
+    /// line. `None` where this is not such a pair, or where the thing lies within the lot and the plain distance says it.
+    pub(crate) fn past_the_line(
+        &self,
+        own: &Drawn<'a>,
+        line: &Drawn<'a>,
+        gap: Gap,
+        blur: i64,
+    ) -> Option<Interval> {
+        if line.thing.kind != self.special.lot_line {
+            return None;
+        }
+        let ring = self.lot_ring()?;
+        let held = |form| contains(ring, form).is_within();
+        let outline = (own.index, own.outline);
+        let within = || own.figure.forms.iter().all(held);
+        let within = self.scene.base.on_the_lot(outline, within);
+        // What lies within and does not reach this line is not past it.
+        if within && (gap.low > 0 || lies_within(ring, own.figure)) {
+            return None;
+        }
+        let range = self.how_far_past((own, line), ring, gap, blur)?;
+        match self.whose(own.index) {
+            Truth::HOLDS => Some(range),
+            Truth::FAILS => None,
+            _ => Some(range.hull(plain(gap, blur))),
+        }
+    }
+
+    /// Of a thing that is not all within the lot; `None` where no part of it may be past this line.
+    fn how_far_past(
+        &self,
+        (own, line): (&Drawn<'a>, &Drawn<'a>),
+        ring: &[Point],
+        gap: Gap,
+        blur: i64,
+    ) -> Option<Interval> {
+        let blur = blur.saturating_add(own.figure.corners_off());
+        let doubt = blur.saturating_mul(2);
+        let places = corners(own.figure).filter_map(|corner| {
+            let place = self.outermost(corner, own.figure.spread, line)?;
+            self.past(place, ring, line)
+        });
+        let near: Vec<Past> = places.filter(|past| past.nearer_by >= -doubt).collect();
+        // Only where no other line is about as near, it surely is this one that the thing is past.
+        let surely = near.iter().filter(|past| past.nearer_by >= doubt);
+        let deepest = surely.map(|past| past.depth).max();
+        let high = match deepest {
+            _ if near.is_empty() => return None,
+            Some(depth) if depth > blur => 0,
+            Some(_) => plain(gap, blur).high.min(i128::from(blur)),
+            None => plain(gap, blur).high,
+        };
+        Some(Interval { low: 0, high })
+    }
+
+    /// Whether a thing is the owner's: by its kind, by what is stated of it, or by what it is part of.
+    fn whose(&self, index: ThingIndex) -> Truth {
+        let Some(thing) = self.scene.thing(index) else {
+            return Truth::FAILS;
+        };
+        let vocabulary = &self.scene.rules().vocabulary;
+        if vocabulary.kind(thing.kind).owners {
+            return Truth::HOLDS;
+        }
+        let Some((fact, own)) = says_whose(thing.kind, vocabulary) else {
+            return thing
+                .part_of
+                .map_or(Truth::FAILS, |whole| self.whose(whole));
+        };
+        let env = Env::EMPTY;
+        let seen = self
+            .scene
+            .fact(fact, &env.bind(thing.kind, Referent::Thing(index)), &[]);
+        match seen.view.words.as_deref() {
+            Some(Words::OneOf(words)) => {
+                let is = words.contains(own);
+                Truth::of_comparison(is, !is || words.len() > 1 || seen.view.none)
+            }
+            Some(Words::Any) => Truth::OPEN,
+            None => Truth::FAILS,
+        }
+    }
+
+    /// The lot's boundary as drawn.
+    pub(crate) fn lot_ring(&self) -> Option<&'a [Point]> {
+        let lot = self.scene.base.of_kind(self.special.lot).first()?;
+        match self
+            .scene
+            .thing(*lot)?
+            .outlines
+            .get(&self.special.boundary)?
+            .forms
+            .first()?
+        {
+            Form::Ring(ring) => Some(ring),
+            _ => None,
+        }
+    }
+
+    /// The place of a thing near one of its corners that reaches farthest past a line.
+    fn outermost(&self, corner: Point, spread: i64, line: &Drawn<'a>) -> Option<Point> {
+        if spread == 0 {
+            return Some(corner);
+        }
+        let Form::Path(ends) = line.figure.forms.first()? else {
+            return None;
+        };
+        let outside = |place: &Point| {
+            let place = Form::Point(*place);
+            self.lot_ring()
+                .is_some_and(|ring| contains(ring, &place) == Place::Outside)
+        };
+        let places = moved_away(corner, ends, spread).into_iter();
+        places
+            .filter(outside)
+            .max_by_key(|place| to_line(*place, line.figure))
+    }
+
+    /// Where a place lies as seen from a lot line; `None` where it is not out of the lot.
+    fn past(&self, place: Point, ring: &[Point], line: &Drawn<'a>) -> Option<Past> {
+        if contains(ring, &Form::Point(place)) != Place::Outside {
+            return None;
+        }
+        let depth = to_line(place, line.figure)?;
+        let sides = self.scene.base.of_kind(self.special.lot_line).iter();
+        let others = sides.filter(|side| **side != line.index);
+        let figures =
+            others.filter_map(|side| self.scene.thing(*side)?.outlines.get(&self.special.line));
+        let other = figures.filter_map(|side| to_line(place, side)).min();
+        Some(Past {
+            depth,
+            nearer_by: other.unwrap_or(i64::MAX).saturating_sub(depth),
+        })
+    }
+
+    /// How far a thing may reach beyond the lot; `None` where nobody knows.
+    pub(crate) fn beyond_the_lot(&self, own: &Drawn<'a>) -> Option<i128> {
+        let lot = self.scene.base.of_kind(self.special.lot).first()?;
+        let end = End {
+            referent: Referent::Thing(*lot),
+            outline: self.special.boundary,
+            sure: true,
+            zone: None,
+        };
+        let lot = self.drawn(&end)?;
+        let blur = self.blur(own, &lot)?;
+        Some(i128::from(farthest(own.figure, lot.figure).high).saturating_add(i128::from(blur)))
+    }
+}
+
+/// The drawn distance, give or take what both may be off by.
+fn plain(gap: Gap, blur: i64) -> Interval {
+    Interval {
+        low: i128::from(gap.low.saturating_sub(blur).max(0)),
+        high: i128::from(gap.high).saturating_add(i128::from(blur)),
+    }
+}
+
+fn to_line(place: Point, line: &Figure) -> Option<i64> {
+    let place = Form::Point(place);
+    let gaps = line.forms.iter().map(|form| distance(&place, form).low);
+    gaps.min()
+}
+
+/// The corners of a figure's forms.
+pub(crate) fn corners(figure: &Figure) -> impl Iterator<Item = Point> {
+    figure.forms.iter().flat_map(Form::points).copied()
+}

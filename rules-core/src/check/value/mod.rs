@@ -1,0 +1,420 @@
+//! What a value may be.
+
+pub(super) mod aims;
+pub(super) mod combine;
+pub(super) mod cover;
+pub(super) mod distance;
+pub(super) mod enclosure;
+pub(super) mod extent;
+pub(super) mod far;
+pub(super) mod ground;
+pub(crate) mod heights;
+pub(super) mod holes;
+pub(crate) mod levels;
+pub(super) mod lines;
+pub(super) mod passage;
+pub(super) mod reach;
+pub(super) mod region;
+pub(super) mod sound;
+pub(super) mod total;
+pub(super) mod way;
+pub(super) mod ways_out;
+pub(super) mod wires;
+pub(super) mod zone;
+
+use std::borrow::Cow;
+use std::sync::Arc;
+
+use smallvec::{SmallVec, smallvec};
+
+use super::judge::{Judge, Role};
+use super::{Truth, Witness};
+use crate::check::judge::compare::{Comparison, standing};
+use crate::check::value::combine::{difference, fold, product};
+use crate::check::value::total::Total;
+use crate::check::world::env::Env;
+use crate::plan::Words;
+use crate::quantity::{Dimension, Interval, NO_HIGH, ONE, Unit};
+use crate::ruleset::{Bound, IfNone, Over, RowTest, Selection, Table, Then, Value};
+use crate::work;
+
+/// What a value may be: one of several ways, each an amount within bounds, a word, or something else altogether.
+///
+/// The ways are kept apart rather than joined to one interval, because a table's rows may give limits far apart.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct PossibleValue {
+    pub(crate) ways: Alternatives,
+    pub(crate) dimension: Dimension,
+    pub(crate) unit: Option<Unit>,
+    pub(crate) witness: Option<Witness>,
+    pub(crate) blur: Option<i64>,
+}
+
+/// One way.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) enum Alternative {
+    /// An amount; `least` and `most` differ where it varies along its thing.
+    Amount { least: Interval, most: Interval },
+    /// A word.
+    Words(Arc<Words>),
+    /// There is none.
+    Nothing,
+    /// The authority decides.
+    Refer,
+    /// There is nothing to measure.
+    Empty(Option<IfNone>),
+    /// There is no outline of which the area or the length could be taken.
+    Bare,
+}
+
+/// Alternatives are few: mostly one, sometimes a second that says that there may be nothing.
+pub(crate) type Alternatives = SmallVec<[Alternative; 2]>;
+
+/// The ends of amounts: mostly one limit.
+pub(crate) type Thresholds = SmallVec<[i128; 4]>;
+
+/// More ways than this are joined to one.
+const MOST_WAYS: usize = 16;
+
+impl Alternative {
+    pub(crate) fn amount(range: Interval) -> Alternative {
+        Alternative::Amount {
+            least: range,
+            most: range,
+        }
+    }
+
+    /// What it is for whoever asks: in a condition, what is not there covers nothing; of what is required there is nothing
+    /// to say.
+    pub(crate) fn asked_in(&self, role: Role) -> Cow<'_, Alternative> {
+        match (self, role) {
+            (Alternative::Bare, Role::Required) => Cow::Owned(Alternative::Empty(None)),
+            (Alternative::Bare, Role::Condition) => {
+                Cow::Owned(Alternative::amount(Interval::exact(0)))
+            }
+            _ => Cow::Borrowed(self),
+        }
+    }
+
+    pub(crate) fn range(&self) -> Option<Interval> {
+        match self {
+            Alternative::Amount { least, most } => Some(least.hull(*most)),
+            _ => None,
+        }
+    }
+}
+
+impl PossibleValue {
+    pub(crate) fn of(ways: impl Into<Alternatives>, dimension: Dimension) -> PossibleValue {
+        PossibleValue {
+            ways: ways.into(),
+            dimension,
+            unit: None,
+            witness: None,
+            blur: None,
+        }
+    }
+
+    pub(crate) fn amount(range: Interval, dimension: Dimension) -> PossibleValue {
+        PossibleValue::of(
+            smallvec![Alternative::amount(range)] as Alternatives,
+            dimension,
+        )
+    }
+
+    /// Everything that it may be, as one interval.
+    pub(crate) fn range(&self) -> Option<Interval> {
+        self.ways
+            .iter()
+            .filter_map(Alternative::range)
+            .reduce(Interval::hull)
+    }
+
+    /// Whether it is not the same all along its thing.
+    pub(crate) fn changes(&self) -> bool {
+        let changes =
+            |way: &Alternative| matches!(way, Alternative::Amount { least, most } if least != most);
+        self.ways.iter().any(changes)
+    }
+
+    pub(crate) fn may_be_nothing(&self) -> bool {
+        self.ways.contains(&Alternative::Nothing)
+    }
+
+    pub(crate) fn may_refer(&self) -> bool {
+        self.ways.contains(&Alternative::Refer)
+    }
+
+    /// The ends of its amounts: where something compared with it changes.
+    pub(crate) fn ends(&self) -> Thresholds {
+        self.ways
+            .iter()
+            .filter_map(Alternative::range)
+            .flat_map(|range| [range.least(), range.greatest()])
+            .flatten()
+            .collect()
+    }
+
+    pub(crate) fn few(mut self) -> PossibleValue {
+        self.ways.dedup();
+        if self.ways.len() > MOST_WAYS {
+            let joined = self.range().map(Alternative::amount);
+            self.ways.retain(|way| way.range().is_none());
+            self.ways.dedup();
+            self.ways.extend(joined);
+        }
+        self
+    }
+}
+
+impl<'a> Judge<'a> {
+    /// What a value may be; `thresholds` are the amounts that it will be compared with.
+    pub(crate) fn value(
+        &self,
+        value: &'a Value,
+        env: &Env<'_>,
+        thresholds: &[i128],
+    ) -> PossibleValue {
+        if work::step_is_too_many() {
+            return PossibleValue::of(vec![Alternative::Refer], Dimension::Number);
+        }
+        let of_list = |list: &'a [Value]| {
+            list.iter()
+                .map(|member| self.value(member, env, &[]))
+                .collect::<Vec<_>>()
+        };
+        match value {
+            Value::Stated(stated) => PossibleValue {
+                unit: Some(stated.unit),
+                ..PossibleValue::amount(stated.range, stated.dimension)
+            },
+            Value::Fact(fact) => self.fact_value(*fact, env, thresholds),
+            Value::Distance(distance) => self.distance(distance, env),
+            Value::Area(area) => self.area(area, env),
+            Value::Length { of, within } => self.length(of, within.as_deref(), env),
+            Value::Count(selection) => self.number_of(selection, env),
+            Value::Enclosure(enclosure) => self.enclosure(enclosure, env),
+            Value::Sound(sound) => self.sound(sound, env),
+            Value::Level(level) => self.level(level, env),
+            Value::Fall(fall) => self.fall(fall, env),
+            Value::Volume(volume) => self.volume(volume, env),
+            Value::Height(height) => self.height_over(height, env),
+            Value::Table(table) => self.table_value(table, env),
+            Value::Largest(list) => fold(of_list(list), Interval::max),
+            Value::Smallest(list) => fold(of_list(list), Interval::min),
+            Value::Sum(list) => fold(of_list(list), Interval::add),
+            Value::Difference(list) => difference(of_list(list)),
+            Value::Product(list) => product(of_list(list)),
+            Value::Over { how, of, take } => self.over(*how, of, take, env),
+            Value::Named { term, value, .. } => self.term_value((term, value), env, thresholds),
+        }
+    }
+
+    /// The whole numbers below and above a value, where it is a single one; both are the same where it is whole.
+    pub(crate) fn whole_numbers(&self, value: &'a Value, env: &Env<'_>) -> Option<(i128, i128)> {
+        let range = self.value(value, env, &[]).range()?;
+        let below = range.low.div_euclid(ONE);
+        let above = below + i128::from(range.low.rem_euclid(ONE) != 0);
+        range.is_exact().then_some((below, above))
+    }
+
+    fn fact_value(
+        &self,
+        fact: crate::vocabulary::FactId,
+        env: &Env<'_>,
+        thresholds: &[i128],
+    ) -> PossibleValue {
+        let seen = self.scene.fact_here(fact, env, thresholds);
+        let view = &seen.view;
+        let mut ways = Alternatives::new();
+        if view.none {
+            ways.push(Alternative::Nothing);
+        }
+        if let Some(amount) = view.amount {
+            ways.push(Alternative::Amount {
+                least: amount.least,
+                most: amount.most,
+            });
+        }
+        ways.extend(view.words.clone().map(Alternative::Words));
+        let dimension = view
+            .amount
+            .map_or(Dimension::Number, |amount| amount.dimension);
+        PossibleValue {
+            unit: view.amount.and_then(|amount| amount.unit),
+            ..PossibleValue::of(ways, dimension)
+        }
+    }
+
+    fn number_of(&self, selection: &'a Selection, env: &Env<'_>) -> PossibleValue {
+        let members = self.members(selection, env);
+        let count = |number: usize| {
+            i128::try_from(number)
+                .unwrap_or(NO_HIGH)
+                .saturating_mul(ONE)
+        };
+        let high = if members.unseen() {
+            NO_HIGH
+        } else {
+            count(members.list.len())
+        };
+        PossibleValue::amount(
+            Interval {
+                low: count(members.sure()),
+                high,
+            },
+            Dimension::Number,
+        )
+    }
+
+    /// What the rows that are still possible give.
+    pub(crate) fn rows<T, R: Clone>(
+        &self,
+        table: &'a Table<T>,
+        env: &Env<'_>,
+        give: impl Fn(&Self, &'a T) -> R,
+        refer: R,
+    ) -> Vec<R> {
+        let by = table.by.as_ref().map(|value| {
+            let seen = || self.value(value, env, &self.edges(table, env));
+            // Two rows that test it name it twice: that neither applies may be left to no value.
+            match table.rows.len() > 2 {
+                true => self.scene.counting_twice(seen),
+                false => seen(),
+            }
+        });
+        let mut given = Vec::new();
+        for row in &table.rows {
+            let applies = self.row_applies(&row.test, by.as_ref(), env);
+            if applies == Truth::FAILS {
+                continue;
+            }
+            given.push(match &row.then {
+                Then::Give(what) => give(self, what),
+                Then::Refer => refer.clone(),
+            });
+            // Whether a row applies may itself be the authority's to say.
+            if applies.may_be(super::Level::Authority) {
+                given.push(refer.clone());
+            }
+            if applies == Truth::HOLDS {
+                break;
+            }
+        }
+        given
+    }
+
+    fn edges<T>(&self, table: &'a Table<T>, env: &Env<'_>) -> Thresholds {
+        let bounds = table.rows.iter().filter_map(|row| match &row.test {
+            RowTest::Bounds(bounds) => Some(bounds),
+            _ => None,
+        });
+        let limits = bounds.flatten().filter_map(Bound::limit);
+        let mut ends = Thresholds::new();
+        for limit in limits {
+            match limit {
+                // By far the most are stated; nothing has to be weighed for them.
+                Value::Stated(stated) => {
+                    ends.extend(stated.range.least());
+                    ends.extend(stated.range.greatest());
+                }
+                _ => ends.extend(self.value(limit, env, &[]).ends()),
+            }
+        }
+        ends
+    }
+
+    fn row_applies(&self, test: &'a RowTest, by: Option<&PossibleValue>, env: &Env<'_>) -> Truth {
+        match (test, by) {
+            (RowTest::Otherwise, _) => Truth::HOLDS,
+            (RowTest::When(requirement), _) => self.truth(requirement, env),
+            (RowTest::Bounds(bounds), Some(by)) => {
+                bounds.iter().fold(Truth::HOLDS, |all, bound| {
+                    let limit = bound
+                        .limit()
+                        .map(|value| self.value(value, env, &by.ends()));
+                    let comparison = Comparison {
+                        bound,
+                        holds: None,
+                        role: Role::Condition,
+                    };
+                    all.and(standing(by, limit.as_ref(), comparison).truth)
+                })
+            }
+            (RowTest::Bounds(_), None) => Truth::OPEN,
+        }
+    }
+
+    fn table_value(&self, table: &'a Table<Value>, env: &Env<'_>) -> PossibleValue {
+        let refer = PossibleValue::of(vec![Alternative::Refer], Dimension::Number);
+        let given = self.rows(
+            table,
+            env,
+            |judge, value| judge.value(value, env, &[]),
+            refer,
+        );
+        let given = alike(given);
+        let first = given
+            .iter()
+            .find(|val| val.range().is_some())
+            .or(given.first())
+            .cloned();
+        let Some(first) = first else {
+            return PossibleValue::of(vec![Alternative::Refer], Dimension::Number);
+        };
+        let ways = given.iter().flat_map(|val| val.ways.clone()).collect();
+        PossibleValue { ways, ..first }.few()
+    }
+
+    /// One number out of many things.
+    fn over(&self, how: Over, of: &'a Selection, take: &'a Value, env: &Env<'_>) -> PossibleValue {
+        let members = self.members(of, env);
+        let mut total = Total::new(how);
+        let mut dimension = None;
+        let mut refer = false;
+        let taken = members.list.iter().map(|(referent, _)| {
+            let inner = env.bind_in(of.kind, *referent, of.zone.as_deref());
+            self.value(take, &inner, &[])
+        });
+        let taken = alike(taken.collect());
+        for ((referent, sure), val) in members.list.iter().zip(taken) {
+            let many = matches!(referent, crate::check::world::env::Referent::Unseen(_));
+            refer |= val.may_refer();
+            dimension.get_or_insert((val.dimension, val.unit));
+            if let Some(range) = val.range() {
+                total.add(range, *sure && val.ways.len() == 1, many);
+            }
+        }
+        let (dimension, unit) = dimension.unwrap_or((Dimension::Length, None));
+        let mut ways: Vec<Alternative> =
+            total.range().map(Alternative::amount).into_iter().collect();
+        if how != Over::Sum && total.may_be_empty() {
+            ways.push(Alternative::Empty(of.if_none));
+        }
+        if refer {
+            ways.push(Alternative::Refer);
+        }
+        PossibleValue {
+            unit,
+            ..PossibleValue::of(ways, dimension)
+        }
+    }
+}
+
+/// Values that can be compared with each other: all in days, where some are in days and some in months.
+fn alike(mut values: Vec<PossibleValue>) -> Vec<PossibleValue> {
+    if values.iter().any(|val| val.dimension == Dimension::Days) {
+        let in_months = |val: &&mut PossibleValue| val.dimension == Dimension::Months;
+        values.iter_mut().filter(in_months).for_each(to_days);
+    }
+    values
+}
+
+fn to_days(val: &mut PossibleValue) {
+    for way in &mut val.ways {
+        if let Alternative::Amount { least, most } = way {
+            (*least, *most) = (least.days_of_months(), most.days_of_months());
+        }
+    }
+    (val.dimension, val.unit) = (Dimension::Days, None);
+}

@@ -1,0 +1,316 @@
+//! Zones of a rule as areas of the plan, each with how far off its edge may be.
+
+use crate::check::Truth;
+use crate::check::judge::Judge;
+use crate::check::value::distance::{Drawn, End};
+use crate::check::world::env::{Env, Referent};
+use crate::measure::{
+    Corner, Doubtful, Fit, Hand, Keep, Land, Patch, ROUNDED, Region, beside, beyond, corner,
+    hand_of, outward_of,
+};
+use crate::plan::{Figure, Form, Point};
+use crate::quantity::Interval;
+use crate::ruleset::{Operand, Value, Zone};
+use crate::vocabulary::KindId;
+
+impl<'a> Judge<'a> {
+    /// Whether any part of a thing lies in a zone, told by cutting the thing to it.
+    pub(crate) fn has_part_in(
+        &self,
+        zone: &'a Zone,
+        kind: KindId,
+        referent: Referent,
+        env: &Env<'_>,
+    ) -> Truth {
+        self.by_any_outline(kind, referent, |own| {
+            let Some(drawn) = self.drawn(own) else {
+                return Truth::OPEN;
+            };
+            let region = self.region(zone, &drawn, env);
+            let none = |fit| region.parts(drawn.figure, Keep::Within, fit).is_empty();
+            match (none(Fit::Outer), none(Fit::Inner)) {
+                (true, _) => Truth::FAILS,
+                (false, false) => Truth::HOLDS,
+                (false, true) => Truth::OPEN,
+            }
+        })
+    }
+
+    /// A zone as areas of the plan; the doubt of each holds how far off the outline to be cut may be as well.
+    ///
+    /// The zone may be known for a shorter time than the rule set, so the judge is taken for that time too.
+    pub(crate) fn region<'z>(&self, zone: &'z Zone, cut: &Drawn<'z>, env: &Env<'_>) -> Region
+    where
+        'a: 'z,
+    {
+        let judge: &Judge<'z> = self;
+        match zone {
+            Zone::Named { zone, .. } => judge.region(zone, cut, env),
+            Zone::Not(inner) => Region::Not(Box::new(judge.region(inner, cut, env))),
+            Zone::Inside(of) => judge.near_region(of, Interval::exact(0), cut, env),
+            Zone::Around { of, by } => match judge.value(by, env, &[]).range() {
+                Some(by) => judge.near_region(of, by, cut, env),
+                None => Region::Unknown,
+            },
+            Zone::Between(one, other) => judge
+                .between_region(one, other, cut, env)
+                .unwrap_or(Region::Unknown),
+            Zone::Corner { of, legs } => judge
+                .corner_region(of, legs, cut, env)
+                .unwrap_or(Region::Unknown),
+        }
+    }
+
+    /// All within a distance of some outlines.
+    fn near_region(&self, of: &'a Operand, by: Interval, cut: &Drawn<'a>, env: &Env<'_>) -> Region {
+        let ends = self.ends(of, env).list;
+        let near = ends.iter().filter_map(|end| {
+            if self.is_too_far(end, by, cut) {
+                return None;
+            }
+            if is_itself(end, cut) && by.low >= 0 {
+                return Some(Region::All(Vec::new()));
+            }
+            Some(
+                self.patch(end, by, cut)
+                    .map_or(Region::Unknown, Region::Patch),
+            )
+        });
+        Region::Any(near.collect())
+    }
+
+    /// Whether something that nobody has seen is surely farther away.
+    fn is_too_far(&self, end: &End<'_>, by: Interval, cut: &Drawn<'a>) -> bool {
+        let own = End {
+            referent: Referent::Thing(cut.index),
+            outline: cut.outline,
+            sure: true,
+            zone: None,
+        };
+        matches!(end.referent, Referent::Unseen(_))
+            && self.nearest(end, &own, &Env::EMPTY).range.low > by.high
+    }
+
+    fn patch(&self, end: &End<'_>, by: Interval, cut: &Drawn<'a>) -> Option<Patch> {
+        let drawn = self.drawn(end)?;
+        let wider = |end: i128| i64::try_from(end).ok();
+        Some(Patch {
+            figure: drawn.figure.clone(),
+            edge: None,
+            wider: (wider(by.low)?, wider(by.high)?),
+            doubt: self.blur(cut, &drawn)?,
+            sure: end.sure && end.zone.is_none(),
+        })
+    }
+
+    /// The land between lines: what lies from each line towards the others. `None` where nobody can say where.
+    ///
+    /// Towards the inside of a lot line is the lot. Any other line is made longer across the lot, so that a front or a
+    /// rear yard has the lot's full width; but beside a side wall there is a yard only as long as that wall.
+    fn between_region(
+        &self,
+        one: &'a Operand,
+        other: &'a Operand,
+        cut: &Drawn<'a>,
+        env: &Env<'_>,
+    ) -> Option<Region> {
+        let (ones, others) = (self.ends(one, env).list, self.ends(other, env).list);
+        if ones.is_empty() || others.is_empty() {
+            return Some(Region::Any(Vec::new()));
+        }
+        let (ones, others) = (self.lines_at(&ones)?, self.lines_at(&others)?);
+        let facing = |lines: &[Drawn<'a>], towards: &[Drawn<'a>]| {
+            let each = lines.iter().map(|line| self.facing(line, towards, cut));
+            each.collect::<Option<Vec<_>>>()
+        };
+        let mut all = facing(&ones, &others)?;
+        all.extend(facing(&others, &ones)?);
+        all.dedup();
+        Some(Region::All(all))
+    }
+
+    /// The lines at some ends, where all of them surely are meant and are drawn.
+    fn lines_at(&self, ends: &[End<'_>]) -> Option<Vec<Drawn<'a>>> {
+        ends.iter()
+            .map(|end| self.drawn(end).filter(|_| end.sure && end.zone.is_none()))
+            .collect()
+    }
+
+    /// What lies from a line towards others.
+    fn facing(&self, line: &Drawn<'a>, towards: &[Drawn<'a>], cut: &Drawn<'a>) -> Option<Region> {
+        if line.thing.kind == self.special.lot_line {
+            let lot = self.lot()?;
+            return Some(Region::of(lot.figure.clone(), self.blur(cut, &lot)?));
+        }
+        let paths: Option<Vec<&[Point]>> = line.figure.forms.iter().map(path).collect();
+        let paths = paths.filter(|_| line.figure.spread == 0)?;
+        let lands = |make: fn(&[Point], Hand, &Figure) -> Option<Land>| {
+            let each = paths.iter().map(|path| {
+                let land = make(path, self.hand(path, line, towards)?, cut.figure)?;
+                self.land(land, line, cut)
+            });
+            each.collect::<Option<Vec<Region>>>()
+        };
+        match line.outline == self.special.side_wall {
+            true => Some(Region::Any(lands(beside)?)),
+            // Of a wall in several pieces nobody can say which of them is to be made longer.
+            false if paths.len() == 1 => lands(beyond)?.pop(),
+            false => None,
+        }
+    }
+
+    fn land(&self, land: Land, line: &Drawn<'a>, cut: &Drawn<'a>) -> Option<Region> {
+        let own = self.off(line, cut)? as f64 * land.sway;
+        let doubt = (own.ceil() as i64)
+            .saturating_add(self.off(cut, line)?)
+            .saturating_add(ROUNDED);
+        Some(Region::Patch(Patch {
+            figure: Figure::new(vec![Form::Ring(land.ring)], 0, line.figure.accuracy),
+            edge: Some(land.edge),
+            wider: (0, 0),
+            doubt,
+            sure: true,
+        }))
+    }
+
+    /// On which side of a line the land is: away from the building that it is a wall of, else where the others are.
+    fn hand(&self, path: &[Point], line: &Drawn<'a>, towards: &[Drawn<'a>]) -> Option<Hand> {
+        let own = line.thing.outlines.values().filter_map(ring);
+        if let Some(hand) = own.filter_map(|ring| outward_of(path, ring)).next() {
+            return Some(hand);
+        }
+        let mut hands = towards.iter().map(|other| hand_of(path, other.figure));
+        let first = hands.next()??;
+        hands.all(|hand| hand == Some(first)).then_some(first)
+    }
+
+    fn lot(&self) -> Option<Drawn<'a>> {
+        let index = *self.scene.base.of_kind(self.special.lot).first()?;
+        self.drawn(&End {
+            referent: Referent::Thing(index),
+            outline: self.special.boundary,
+            sure: true,
+            zone: None,
+        })
+    }
+
+    /// The triangles at the corners of two sets of lines. `None` where nobody can say where.
+    fn corner_region(
+        &self,
+        of: &'a (Operand, Operand),
+        legs: &'a Value,
+        cut: &Drawn<'a>,
+        env: &Env<'_>,
+    ) -> Option<Region> {
+        let legs = self.value(legs, env, &[]).range()?;
+        let (ones, others) = (self.ends(&of.0, env).list, self.ends(&of.1, env).list);
+        let lot = self.lot()?;
+        let towards = ring(lot.figure).and_then(middle)?;
+        let mut done = Vec::new();
+        let mut corners = Vec::new();
+        for one in &ones {
+            for other in &others {
+                let (a, b) = ((one.referent, one.outline), (other.referent, other.outline));
+                if a == b || done.contains(&(b, a)) {
+                    continue;
+                }
+                done.push((a, b));
+                corners.push(match (self.drawn(one), self.drawn(other)) {
+                    (Some(a), Some(b)) => {
+                        let sure = one.sure && other.sure;
+                        self.triangles((&a, &b), sure, (legs, towards), cut)
+                    }
+                    _ => Region::Unknown,
+                });
+            }
+        }
+        Some(Region::Any(corners))
+    }
+
+    fn triangles(
+        &self,
+        (one, other): (&Drawn<'a>, &Drawn<'a>),
+        sure: bool,
+        (legs, towards): (Interval, Point),
+        cut: &Drawn<'a>,
+    ) -> Region {
+        let off = |line: &Drawn<'a>| self.off(line, cut);
+        let offs = off(one).zip(off(other));
+        let owns = self.off(cut, one).zip(self.off(cut, other));
+        let (Some((by_one, by_other)), Some(owns)) = (offs, owns) else {
+            return Region::Unknown;
+        };
+        let mut all = Vec::new();
+        let lines = |figure: &'a Figure| figure.forms.iter().map(path);
+        for a in lines(one.figure) {
+            for b in lines(other.figure) {
+                let (Some(a), Some(b)) = (a, b) else {
+                    return Region::Unknown;
+                };
+                for (legs, least) in [(legs.low, true), (legs.high, false)] {
+                    let Ok(legs) = i64::try_from(legs) else {
+                        return Region::Unknown;
+                    };
+                    let (a, b) = (
+                        Doubtful {
+                            line: a,
+                            by: by_one,
+                        },
+                        Doubtful {
+                            line: b,
+                            by: by_other,
+                        },
+                    );
+                    match corner(a, b, legs, towards) {
+                        Corner::None => {}
+                        Corner::Unknown => return Region::Unknown,
+                        Corner::Triangle(triangle) => all.push(Region::Patch(Patch {
+                            figure: Figure::new(
+                                vec![Form::Ring(triangle.ring)],
+                                0,
+                                one.figure.accuracy.max(other.figure.accuracy),
+                            ),
+                            edge: None,
+                            wider: (0, 0),
+                            doubt: triangle.doubt.saturating_add(owns.0.max(owns.1)),
+                            sure: sure && triangle.sure && least,
+                        })),
+                    }
+                }
+            }
+        }
+        Region::Any(all)
+    }
+}
+
+fn path(form: &Form) -> Option<&[Point]> {
+    match form {
+        Form::Path(points) => Some(points),
+        _ => None,
+    }
+}
+
+fn ring(figure: &Figure) -> Option<&[Point]> {
+    match figure.forms.as_slice() {
+        [Form::Ring(ring)] => Some(ring),
+        _ => None,
+    }
+}
+
+/// The middle of the box around a ring: near enough to tell the quarters of a crossing apart.
+fn middle(ring: &[Point]) -> Option<Point> {
+    let range = |pick: fn(&Point) -> i64| {
+        let (low, high) = (ring.iter().map(pick).min()?, ring.iter().map(pick).max()?);
+        Some(low.midpoint(high))
+    };
+    Some(Point {
+        x: range(|p| p.x)?,
+        y: range(|p| p.y)?,
+    })
+}
+
+/// Whether an end is the very outline that is cut: that lies within itself, however far off it may be drawn.
+fn is_itself(end: &End<'_>, cut: &Drawn<'_>) -> bool {
+    let same = end.referent == Referent::Thing(cut.index) && end.outline == cut.outline;
+    same && end.sure && end.zone.is_none()
+}

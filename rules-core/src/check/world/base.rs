@@ -1,0 +1,219 @@
+//! What stays the same however the plan is seen, and what was measured once for all.
+
+use crate::check::world::env::Referent;
+use crate::check::world::seen::Seen;
+use std::cell::{Cell, OnceCell, RefCell};
+use std::collections::BTreeMap;
+use std::rc::Rc;
+
+use crate::check::judge::alike::{Alike, alike};
+use crate::check::value::ground::Spots;
+use crate::check::value::way::{Between, Ways};
+use crate::check::value::ways_out::WaysOut;
+use crate::check::world::special::Special;
+use crate::measure::{Doubt, Gap, Rectangle};
+use crate::plan::{Figure, Plan, Thing, ThingIndex};
+use crate::ruleset::RuleSet;
+use crate::vocabulary::{FactId, KindId, OutlineId};
+
+/// What stays the same however the plan is seen.
+pub(crate) struct Base<'a> {
+    pub(crate) plan: &'a Plan,
+    pub(crate) rules: &'a RuleSet,
+    /// The kind of pools.
+    pub(super) pool: KindId,
+    /// The kind of the lot's sides.
+    lot_line: KindId,
+    by_kind: Vec<Vec<ThingIndex>>,
+    gaps: RefCell<BTreeMap<Ends, Gap>>,
+    ways: RefCell<BTreeMap<Between, Rc<Ways>>>,
+    pub(crate) ways_out: WaysOut,
+    strips: RefCell<BTreeMap<(ThingIndex, bool), Strips>>,
+    on_the_lot: RefCell<BTreeMap<(ThingIndex, OutlineId), bool>>,
+    /// What was looked up: of each thing, then of what is unseen of each kind; first as known, then as drawn.
+    pub(super) views: RefCell<[Views; 2]>,
+    spots: OnceCell<Spots>,
+    /// Around each drawn outline of each thing; `None` for one with arcs, which may reach beyond its corners.
+    rectangles: OnceCell<Vec<Rectangles>>,
+    alike: OnceCell<Alike>,
+    /// Whether anything was looked at that may differ between pools that are alike.
+    looked: Cell<bool>,
+}
+
+/// What lies around each outline of a thing.
+type Rectangles = Vec<(OutlineId, Option<Around>)>;
+
+/// What lies around an outline.
+#[derive(Clone, Copy)]
+pub(crate) struct Around {
+    /// The box around it as drawn.
+    pub(crate) drawn: Rectangle,
+    /// A box that holds it even if it is drawn a little off; `None` if nobody knows how far off it may be.
+    pub(crate) known: Option<Rectangle>,
+}
+
+/// What was looked up, of one referent after another.
+type Views = Vec<Vec<(FactId, Rc<Seen>)>>;
+
+/// No more distances than this are remembered.
+const MOST_GAPS: usize = 200_000;
+
+/// Lines, and how far off each may be.
+pub(crate) type Strips = Rc<[(Figure, Doubt)]>;
+
+/// Two outlines of two things.
+pub(crate) type Ends = (ThingIndex, OutlineId, ThingIndex, OutlineId);
+
+impl<'a> Base<'a> {
+    pub(crate) fn new(plan: &'a Plan, rules: &'a RuleSet) -> Self {
+        let mut by_kind = vec![Vec::new(); rules.vocabulary.kinds().count()];
+        for (index, thing) in plan.things.iter().enumerate() {
+            if let Some(list) = by_kind.get_mut(usize::from(thing.kind.0)) {
+                list.push(index);
+            }
+        }
+        let holders = vec![Vec::new(); plan.things.len() + by_kind.len()];
+        let special = Special::of(&rules.vocabulary);
+        Base {
+            plan,
+            rules,
+            pool: special.pool,
+            lot_line: special.lot_line,
+            by_kind,
+            gaps: RefCell::default(),
+            ways: RefCell::default(),
+            ways_out: WaysOut::default(),
+            strips: RefCell::default(),
+            on_the_lot: RefCell::default(),
+            views: RefCell::new([holders.clone(), holders]),
+            spots: OnceCell::new(),
+            rectangles: OnceCell::new(),
+            alike: OnceCell::new(),
+            looked: Cell::new(false),
+        }
+    }
+
+    /// The place of a referent among all of whom facts are looked up.
+    pub(super) fn place(&self, referent: Referent) -> Option<usize> {
+        match referent {
+            Referent::Thing(index) => Some(index),
+            Referent::Unseen(kind) => Some(self.plan.things.len() + usize::from(kind.0)),
+            Referent::Nobody => None,
+        }
+    }
+
+    /// All pools, where each is taken by itself.
+    pub(crate) fn pools(&self) -> &[ThingIndex] {
+        self.drawn_of(self.pool)
+    }
+
+    /// The first of the pools that are like this one.
+    pub(super) fn like(&self, pool: ThingIndex) -> ThingIndex {
+        let alike = self.alike.get_or_init(|| alike(self.plan, self.pools()));
+        alike.get(&pool).copied().unwrap_or(pool)
+    }
+
+    /// Takes these as alike.
+    #[cfg(test)]
+    pub(crate) fn taking_as_alike(&self, alike: Alike) {
+        self.alike.set(alike).unwrap();
+    }
+
+    /// Notes that what is drawn or filed of a thing is looked at: it may differ between pools that are alike.
+    pub(crate) fn look_at(&self, thing: ThingIndex) {
+        let thing = self.plan.things.get(thing);
+        if thing.is_some_and(|thing| thing.kind == self.pool) {
+            self.looked.set(true);
+        }
+    }
+
+    /// Notes that something was looked at again that may differ between pools that are alike.
+    pub(crate) fn looked_again(&self) {
+        self.looked.set(true);
+    }
+
+    /// Does something, and says whether anything was looked at in it that may differ between pools that are alike.
+    pub(crate) fn looking<T>(&self, act: impl FnOnce() -> T) -> (T, bool) {
+        let before = self.looked.replace(false);
+        let done = act();
+        let looked = self.looked.get();
+        self.looked.set(before || looked);
+        (done, looked)
+    }
+
+    /// The things of a kind, in the order of the plan. Whoever asks for all pools may find one before another.
+    pub(crate) fn of_kind(&self, kind: KindId) -> &[ThingIndex] {
+        if kind == self.pool {
+            self.looked.set(true);
+        }
+        self.drawn_of(kind)
+    }
+
+    fn drawn_of(&self, kind: KindId) -> &[ThingIndex] {
+        self.by_kind
+            .get(usize::from(kind.0))
+            .map_or(&[], Vec::as_slice)
+    }
+
+    /// The spots of that kind joined to ground, once.
+    pub(crate) fn spots(&self, kind: KindId) -> &Spots {
+        self.spots
+            .get_or_init(|| Spots::of(self, self.of_kind(kind)))
+    }
+
+    /// The distance between two outlines as drawn, computed once; of very many pairs the last ones again and again.
+    pub(crate) fn gap(&self, ends: Ends, compute: impl FnOnce() -> Gap) -> Gap {
+        let mut gaps = self.gaps.borrow_mut();
+        match gaps.len() < MOST_GAPS {
+            true => *gaps.entry(ends).or_insert_with(compute),
+            false => gaps.get(&ends).copied().unwrap_or_else(compute),
+        }
+    }
+
+    /// Around all that is drawn of an outline; `None` where it is not drawn, has arcs, or is a side of the lot, which is not
+    /// measured as it is drawn.
+    pub(crate) fn rectangle(&self, thing: ThingIndex, outline: OutlineId) -> Option<Around> {
+        let around = |thing: &Thing, figure: &Figure| {
+            let drawn = Rectangle::around(figure).filter(|_| thing.kind != self.lot_line)?;
+            let off = figure.accuracy.zip(self.plan.shift_of(thing));
+            let known = off.map(|(accuracy, shift)| drawn.wider(accuracy.saturating_add(shift)));
+            Some(Around { drawn, known })
+        };
+        let of_thing = |thing: &Thing| {
+            let outlines = thing.outlines.iter();
+            let each = outlines.map(|(id, figure)| (*id, around(thing, figure)));
+            each.collect()
+        };
+        let all = self
+            .rectangles
+            .get_or_init(|| self.plan.things.iter().map(of_thing).collect());
+        let own = all.get(thing)?.iter().find(|(id, _)| *id == outline);
+        own.and_then(|(_, rectangle)| *rectangle)
+    }
+
+    /// Whether what is drawn of an outline lies on the lot, found once.
+    pub(crate) fn on_the_lot(
+        &self,
+        outline: (ThingIndex, OutlineId),
+        find: impl FnOnce() -> bool,
+    ) -> bool {
+        *self
+            .on_the_lot
+            .borrow_mut()
+            .entry(outline)
+            .or_insert_with(find)
+    }
+
+    /// The strips beyond a lot line, as known or as drawn, found once.
+    pub(crate) fn strips(&self, line: (ThingIndex, bool), find: impl FnOnce() -> Strips) -> Strips {
+        let mut strips = self.strips.borrow_mut();
+        Rc::clone(strips.entry(line).or_insert_with(find))
+    }
+
+    /// The ways on foot between two outlines, looked for once.
+    pub(crate) fn ways(&self, between: Between, search: impl FnOnce() -> Ways) -> Rc<Ways> {
+        let mut ways = self.ways.borrow_mut();
+        let found = ways.entry(between).or_insert_with(|| Rc::new(search()));
+        Rc::clone(found)
+    }
+}

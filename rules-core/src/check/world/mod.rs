@@ -1,0 +1,20 @@
+//! What is possible: the plan as one judgement sees it, what each fact can still be, which things are meant.
+//!
+//! Knows no rule.
+
+pub(super) mod base;
+pub(super) mod blur;
+pub(super) mod dependency;
+pub(super) mod env;
+pub(super) mod facts;
+pub(super) mod look;
+pub(super) mod memo;
+pub(super) mod missing;
+pub(super) mod places;
+pub(super) mod scene;
+pub(super) mod seen;
+pub(super) mod select;
+pub(crate) mod special;
+pub(super) mod split;
+pub(super) mod tapes;
+pub(super) mod target;

@@ -1,0 +1,189 @@
+//! Which things a selection selects: surely, perhaps, and unseen.
+
+use smallvec::SmallVec;
+
+use crate::check::judge::Judge;
+use crate::check::world::env::{Env, Referent};
+use crate::check::{Missing, Truth};
+use crate::plan::Looked;
+use crate::ruleset::{Selection, Zone};
+use crate::vocabulary::{KindId, Number};
+
+/// Things, and whether each is surely meant: mostly one or two.
+pub(crate) type Listed = SmallVec<[(Referent, bool); 4]>;
+
+/// What a selection selects.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct Members {
+    /// The things, and whether each is surely in; a last one may stand for all that is unseen.
+    pub(crate) list: Listed,
+}
+
+impl Members {
+    pub(crate) fn surely_empty(&self) -> bool {
+        self.list.is_empty()
+    }
+
+    pub(crate) fn perhaps_empty(&self) -> bool {
+        !self.list.iter().any(|(_, sure)| *sure)
+    }
+
+    /// How many there surely are.
+    pub(crate) fn sure(&self) -> usize {
+        self.list.iter().filter(|(_, sure)| *sure).count()
+    }
+
+    /// Whether things may be in that nobody has looked for.
+    pub(crate) fn unseen(&self) -> bool {
+        self.list
+            .iter()
+            .any(|(referent, _)| matches!(referent, Referent::Unseen(_)))
+    }
+}
+
+impl<'a> Judge<'a> {
+    /// The members of a selection.
+    pub(crate) fn members(&self, selection: &'a Selection, env: &Env<'_>) -> Members {
+        match selection.closed {
+            Some(scope) => self.term_members((scope, selection), env),
+            None => self.selected(selection, env),
+        }
+    }
+
+    /// The one thing that is meant here, where the selection selects it; all of them, where nothing says which is meant.
+    pub(crate) fn meant_member(&self, selection: &'a Selection, env: &Env<'_>) -> Members {
+        let Some(meant) = env.bound(selection.kind) else {
+            return self.members(selection, env);
+        };
+        let find = |inner: &Env<'_>| self.chosen(selection, [meant].into_iter(), inner);
+        match selection.closed {
+            Some(scope) => self.within(scope, env, find),
+            None => find(env),
+        }
+    }
+
+    pub(crate) fn selected(&self, selection: &'a Selection, env: &Env<'_>) -> Members {
+        let kind = selection.kind;
+        // Where nothing narrows the choice nothing need be asked of each.
+        let all = selection.filter.is_none() && selection.zone.is_none();
+        if all && env.bound(self.special.pool).is_none() {
+            return Members {
+                list: self.all_of_kind(kind),
+            };
+        }
+        let drawn = self
+            .scene
+            .base
+            .of_kind(kind)
+            .iter()
+            .map(|index| Referent::Thing(*index));
+        let unseen = self.may_be_unseen(kind).then_some(Referent::Unseen(kind));
+        self.chosen(selection, drawn.chain(unseen), env)
+    }
+
+    /// Those of some things that a selection selects.
+    fn chosen(
+        &self,
+        selection: &'a Selection,
+        things: impl Iterator<Item = Referent>,
+        env: &Env<'_>,
+    ) -> Members {
+        let kind = selection.kind;
+        let mut list = Listed::new();
+        for referent in things {
+            let inner = env.bind(kind, referent);
+            // Whether a thing is in says two things: what is asked of it is asked, and the selection is not empty.
+            let within = self
+                .scene
+                .counting_twice(|| self.is_in(selection, referent, &inner));
+            if within == Truth::FAILS {
+                continue;
+            }
+            let sure = within == Truth::HOLDS && self.scene.is_there(referent);
+            if matches!(referent, Referent::Unseen(_)) {
+                self.scene.depends_on(Missing::Inventory(kind), true, &[]);
+            }
+            list.push((referent, sure));
+        }
+        Members { list }
+    }
+
+    /// Everything of a kind, drawn or not.
+    pub(crate) fn all_of_kind(&self, kind: KindId) -> Listed {
+        let drawn = self
+            .scene
+            .base
+            .of_kind(kind)
+            .iter()
+            .map(|index| (Referent::Thing(*index), true));
+        let mut all: Listed = drawn.collect();
+        if self.may_be_unseen(kind) {
+            self.scene.depends_on(Missing::Inventory(kind), true, &[]);
+            let unseen = Referent::Unseen(kind);
+            all.push((unseen, self.scene.is_there(unseen)));
+        }
+        all
+    }
+
+    /// Whether things of a kind may be somewhere that are not drawn.
+    pub(crate) fn may_be_unseen(&self, kind: KindId) -> bool {
+        let number = self.scene.rules().vocabulary.kind(kind).number;
+        let drawn = !self.scene.base.of_kind(kind).is_empty();
+        if number == Number::One || (number == Number::AtMostOne && drawn) {
+            return false;
+        }
+        if self.scene.sees_all(kind) || self.is_always_drawn(kind) {
+            return false;
+        }
+        match self.scene.plan().inventory.get(&kind) {
+            Some(Looked::None | Looked::AllShown(None)) => false,
+            Some(Looked::AllShown(Some(_))) | None => true,
+        }
+    }
+
+    /// The lot's own sides and the pools are what the plan is about: none of them is left out.
+    fn is_always_drawn(&self, kind: KindId) -> bool {
+        kind == self.special.lot_line || kind == self.special.pool
+    }
+
+    pub(crate) fn is_in(
+        &self,
+        selection: &'a Selection,
+        referent: Referent,
+        inner: &Env<'_>,
+    ) -> Truth {
+        let own = self.scene.is_of_the_pool(selection.kind, referent, inner);
+        if own == Truth::FAILS {
+            return own;
+        }
+        let zone = match &selection.zone {
+            Some(zone) => own.and(self.in_zone(zone, selection.kind, referent, inner)),
+            None => own,
+        };
+        if zone == Truth::FAILS {
+            return zone;
+        }
+        match &selection.filter {
+            Some(filter) => zone.and(self.truth(filter, inner)),
+            None => zone,
+        }
+    }
+
+    /// Whether any part of a thing lies in a zone.
+    pub(crate) fn in_zone(
+        &self,
+        zone: &'a Zone,
+        kind: KindId,
+        referent: Referent,
+        env: &Env<'_>,
+    ) -> Truth {
+        match zone {
+            Zone::Named { zone, .. } => self.in_zone(zone, kind, referent, env),
+            Zone::Around { of, by } => self.is_near(of, by, (kind, referent), env),
+            Zone::Inside(of) => self.is_inside(of, kind, referent, env),
+            Zone::Not(_) | Zone::Between(..) | Zone::Corner { .. } => {
+                self.has_part_in(zone, kind, referent, env)
+            }
+        }
+    }
+}

@@ -1,0 +1,104 @@
+//! Statements that cannot be true together: a tape and the drawing, a level and the height over the ground there.
+
+use crate::check::judge::Judge;
+use crate::check::value::distance::{Drawn, End};
+use crate::check::world::base::Base;
+use crate::check::world::env::{Env, Referent};
+use crate::check::world::scene::Scene;
+use crate::measure::figure_gap;
+use crate::plan::{Plan, Taped, Thing, ThingIndex};
+use crate::quantity::{Interval, Unit, show_range};
+use crate::ruleset::RuleSet;
+use crate::text::Faults;
+use crate::vocabulary::{FactId, OutlineId};
+
+/// So many digits tell a tape from a drawing.
+const DIGITS: u32 = 3;
+
+/// Every tape reading and every level that no world fits: the drawing, each end off by no more than its accuracy, says
+/// something else; so do the ground and a height over it.
+pub fn contradictions(plan: &Plan, rules: &RuleSet) -> Faults {
+    let judge = Judge::new(Scene::new(Base::new(plan, rules)), None);
+    let mut faults = Faults::default();
+    for taped in &plan.measured {
+        let Some(drawn) = judge.untaped(taped) else {
+            continue;
+        };
+        if drawn.meet(taped.range).is_none() {
+            say(plan, rules, taped, drawn, &mut faults);
+        }
+    }
+    for (index, thing) in plan.things.iter().enumerate() {
+        judge.levels_against_heights(index, thing, &mut faults);
+    }
+    faults
+}
+
+impl<'a> Judge<'a> {
+    /// What the drawing alone says of a distance that was taped.
+    fn untaped(&self, taped: &Taped) -> Option<Interval> {
+        let (a, b) = (self.drawn_at(taped.from)?, self.drawn_at(taped.to)?);
+        let blur = self.true_blur(&a, &b);
+        Some(self.apart(&a, &b, figure_gap(a.figure, b.figure), blur))
+    }
+
+    /// A thing's level is told by its own fact, and by the ground and its height over it.
+    fn levels_against_heights(&self, index: ThingIndex, thing: &Thing, faults: &mut Faults) {
+        let (referent, env) = (Referent::Thing(index), Env::EMPTY);
+        let ends = thing.outlines.keys().map(|outline| End {
+            referent,
+            outline: *outline,
+            sure: true,
+            zone: None,
+        });
+        let mut told = ends.filter_map(|end| self.level_told_twice(&end, &env));
+        let apart =
+            |(_, one, _, other): &(FactId, Interval, FactId, Interval)| one.meet(*other).is_none();
+        let Some((level, own, height, made)) = told.find(apart) else {
+            return;
+        };
+        let vocabulary = &self.scene.rules().vocabulary;
+        let message = format!(
+            "`{id}.{level}` is {}, but the ground there and `{id}.{height}` make it {}, however far off both may be",
+            show_range(own, Unit::METRE, DIGITS),
+            show_range(made, Unit::METRE, DIGITS),
+            id = thing.id,
+            level = vocabulary.fact(level).name,
+            height = vocabulary.fact(height).name,
+        );
+        let span = thing.facts.get(&level).and_then(|fact| fact.span);
+        faults
+            .add("level-contradicts-height", span.unwrap_or(thing.span), message)
+            .help("measure again, or correct one of them or the levels of the ground, or state how far off they may be");
+    }
+
+    fn drawn_at(&self, (thing, outline): (ThingIndex, OutlineId)) -> Option<Drawn<'a>> {
+        let referent = Referent::Thing(thing);
+        self.drawn(&End {
+            referent,
+            outline,
+            sure: true,
+            zone: None,
+        })
+    }
+}
+
+fn say(plan: &Plan, rules: &RuleSet, taped: &Taped, drawn: Interval, faults: &mut Faults) {
+    let unit = Unit::METRE;
+    let name = |(thing, outline): (ThingIndex, OutlineId)| {
+        let id = plan.things.get(thing).map_or("?", |thing| &thing.id);
+        format!("`{id}.{}`", rules.vocabulary.outline(outline).name)
+    };
+    let message = format!(
+        "the tape from {} to {} says {}, but the drawing says {}, however far off both may be",
+        name(taped.from),
+        name(taped.to),
+        show_range(taped.range, unit, DIGITS),
+        show_range(drawn, unit, DIGITS),
+    );
+    faults
+        .add("tape-contradicts-drawing", taped.span, message)
+        .help(
+            "measure again, or correct the drawing, or say that its accuracy is worse than stated",
+        );
+}

@@ -1,0 +1,199 @@
+//! Corners that are pulled, added and taken out, of the lot and of anything else.
+
+use super::amount::{new_length, scalar};
+use super::handle::{self, centre, corners_mut};
+use super::shape::{self, Place, drawn_mut, middle, place, set_place};
+use super::tree::{self, get_mut, list, list_mut, parts_of, set, thing_mut};
+use crate::edit::{LOT, Wrong, metres, split, undrawn, unknown};
+use crate::quantity::Unit;
+use crate::text::Node;
+
+/// Does something with all drawn outlines of a thing, and of what is part of it.
+pub(super) fn on_all(
+    plan: &mut Node,
+    path: &str,
+    unit: Option<Unit>,
+    change: &dyn Fn(&mut Node),
+) -> Result<(), Wrong> {
+    if path == LOT {
+        let corners = get_mut(plan, LOT).and_then(|lot| get_mut(lot, "corners"));
+        let corners = corners
+            .and_then(tree::map_mut)
+            .ok_or_else(|| undrawn(path))?;
+        let places = corners
+            .iter_mut()
+            .filter_map(|entry| corner_place(&mut entry.value));
+        places.for_each(change);
+        return Ok(());
+    }
+    let (id, outline) = split(path);
+    let parts = parts_of(plan, id);
+    let thing = thing_mut(plan, id).ok_or_else(|| unknown(id))?;
+    let mut any = false;
+    for node in drawn_mut(thing, outline, unit) {
+        any = true;
+        change(node);
+    }
+    for part in parts.iter().filter(|_| outline.is_none()) {
+        if let Some(thing) = thing_mut(plan, part) {
+            drawn_mut(thing, None, unit).for_each(change);
+        }
+    }
+    any.then_some(()).ok_or_else(|| undrawn(path))
+}
+
+/// Where a corner of the lot stands: `[x, y]`, or `{at: [x, y], accuracy: …}`.
+fn corner_place(node: &mut Node) -> Option<&mut Node> {
+    match node.as_map().is_some() {
+        true => get_mut(node, "at"),
+        false => Some(node),
+    }
+}
+
+pub(super) fn lot_corners(plan: &Node, unit: Option<Unit>) -> Vec<(String, Place)> {
+    let corners = plan.get(LOT).and_then(|lot| lot.get("corners")?.as_map());
+    let placed = corners.into_iter().flatten().filter_map(|entry| {
+        let at = entry.value.get("at").unwrap_or(&entry.value);
+        Some((entry.key.clone(), place(at, unit)?))
+    });
+    placed.collect()
+}
+
+pub(super) fn centre_of(plan: &mut Node, path: &str, unit: Option<Unit>) -> Option<Place> {
+    if path == LOT {
+        let corners: Vec<Place> = lot_corners(plan, unit)
+            .into_iter()
+            .map(|(_, at)| at)
+            .collect();
+        return middle(&corners);
+    }
+    let (id, outline) = split(path);
+    let node = drawn_mut(thing_mut(plan, id)?, outline, unit).next()?;
+    centre(node, unit)
+}
+
+pub(super) fn pull(
+    plan: &mut Node,
+    path: &str,
+    which: (&str, usize),
+    by: Place,
+    unit: Option<Unit>,
+) -> Result<(), Wrong> {
+    if path == LOT {
+        let corner = lot_corner(plan, which.1).ok_or_else(|| undrawn(path))?;
+        let old = place(corner, unit).ok_or_else(|| undrawn(path))?;
+        set_place(corner, shape::moved(old, by), unit);
+        return Ok(());
+    }
+    let (id, outline) = split(path);
+    let thing = thing_mut(plan, id).ok_or_else(|| unknown(id))?;
+    let node = drawn_mut(thing, outline, unit).next();
+    let node = node.ok_or_else(|| undrawn(path))?;
+    handle::pull(node, which, by, unit).ok_or_else(|| undrawn(path))
+}
+
+/// The place of a corner of the lot.
+fn lot_corner(plan: &mut Node, index: usize) -> Option<&mut Node> {
+    let corners = get_mut(get_mut(plan, LOT)?, "corners").and_then(tree::map_mut)?;
+    corner_place(&mut corners.get_mut(index)?.value)
+}
+
+pub(super) fn add_corner(
+    plan: &mut Node,
+    path: &str,
+    after: usize,
+    at: [f64; 2],
+    unit: Option<Unit>,
+) -> Result<(), Wrong> {
+    let (x, y) = metres(at);
+    let at = list(vec![new_length(x, unit), new_length(y, unit)]);
+    if path == LOT {
+        return lot_corner_more(plan, after, at);
+    }
+    let (id, outline) = split(path);
+    let thing = thing_mut(plan, id).ok_or_else(|| unknown(id))?;
+    let node = drawn_mut(thing, outline, unit).next();
+    let corners = node.and_then(corners_mut).ok_or_else(|| undrawn(path))?;
+    corners.insert((after + 1).min(corners.len()), at);
+    Ok(())
+}
+
+/// A corner more in a side of the lot: the side ends there, and a new one begins.
+fn lot_corner_more(plan: &mut Node, after: usize, at: Node) -> Result<(), Wrong> {
+    let wrong = || undrawn(LOT);
+    let lot = get_mut(plan, LOT).ok_or_else(wrong)?;
+    let corners = get_mut(lot, "corners")
+        .and_then(tree::map_mut)
+        .ok_or_else(wrong)?;
+    let before = corners
+        .get(after)
+        .map(|entry| entry.key.clone())
+        .ok_or_else(wrong)?;
+    let free = |name: &String| corners.iter().all(|entry| entry.key != *name);
+    let name = (1..)
+        .map(|n| format!("corner-{n}"))
+        .find(free)
+        .ok_or_else(wrong)?;
+    let entry = crate::text::Entry {
+        key: name.clone(),
+        key_span: crate::text::Span::default(),
+        value: at,
+    };
+    corners.insert(after + 1, entry);
+    let sides = get_mut(lot, "sides").and_then(list_mut);
+    let side = sides
+        .into_iter()
+        .flatten()
+        .find(|side| side.get("from").and_then(Node::text) == Some(before.as_str()));
+    if let Some(side) = side {
+        set(side, "to", scalar(name));
+    }
+    Ok(())
+}
+
+pub(super) fn remove_corner(
+    plan: &mut Node,
+    path: &str,
+    index: usize,
+    unit: Option<Unit>,
+) -> Result<(), Wrong> {
+    if path == LOT {
+        return lot_corner_less(plan, index);
+    }
+    let (id, outline) = split(path);
+    let thing = thing_mut(plan, id).ok_or_else(|| unknown(id))?;
+    let node = drawn_mut(thing, outline, unit).next();
+    let corners = node.and_then(corners_mut).ok_or_else(|| undrawn(path))?;
+    if index < corners.len() && corners.len() > 2 {
+        corners.remove(index);
+        return Ok(());
+    }
+    Err(undrawn(path))
+}
+
+/// A corner less: the side that came to it goes on to the next, and the side that began there is no more.
+fn lot_corner_less(plan: &mut Node, index: usize) -> Result<(), Wrong> {
+    let wrong = || undrawn(LOT);
+    let lot = get_mut(plan, LOT).ok_or_else(wrong)?;
+    let corners = get_mut(lot, "corners")
+        .and_then(tree::map_mut)
+        .ok_or_else(wrong)?;
+    if corners.len() < 4 || index >= corners.len() {
+        return Err(Wrong("A lot keeps at least three corners.".to_owned()));
+    }
+    let next = corners
+        .iter()
+        .cycle()
+        .nth(index + 1)
+        .map(|entry| entry.key.clone());
+    let gone = corners.remove(index).key;
+    if let (Some(sides), Some(next)) = (get_mut(lot, "sides").and_then(list_mut), next) {
+        sides.retain(|side| side.get("from").and_then(Node::text) != Some(gone.as_str()));
+        for side in sides.iter_mut() {
+            if side.get("to").and_then(Node::text) == Some(gone.as_str()) {
+                set(side, "to", scalar(next.clone()));
+            }
+        }
+    }
+    Ok(())
+}

@@ -1,0 +1,168 @@
+//! Areas and lengths of what is drawn.
+
+#[cfg(test)]
+pub(super) mod area_tests;
+pub(super) mod clip;
+pub(super) mod cut;
+pub(super) mod joining;
+pub(super) mod overlap;
+pub(super) mod region;
+pub(super) mod zone;
+
+use crate::measure::figure::chain::Chain;
+use crate::measure::figure::exact::{Span, Vector};
+use crate::plan::figure::Point;
+
+/// An area in square nanometres, between two whole numbers.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct Area {
+    /// The least it can be.
+    pub low: i128,
+    /// The most it can be.
+    pub high: i128,
+}
+
+/// Twice the area of a ring in square nanometres: exact, never negative, whichever way the ring runs.
+pub fn area2(ring: &[Point]) -> i128 {
+    signed_area2(ring).saturating_abs()
+}
+
+/// Twice the area, positive where the ring runs with its area to the left.
+pub(crate) fn signed_area2(ring: &[Point]) -> i128 {
+    let Some(&origin) = ring.first() else {
+        return 0;
+    };
+    Chain::ring(ring)
+        .edges()
+        .map(|edge| Vector::between(origin, edge.a).cross(Vector::between(origin, edge.b)))
+        .fold(0, i128::saturating_add)
+}
+
+/// By how much the area of a ring can differ from the drawn one, in square nanometres rounded up, when each corner
+/// may be off by its own accuracy in any direction and the sides stay straight.
+///
+/// ½ Σ eᵢ·|vᵢ₊₁ − vᵢ₋₁| + ½ Σ eᵢ·eᵢ₊₁, which some displacement nearly reaches. `None` where a corner's accuracy is
+/// unknown or missing.
+pub fn area_band(ring: &[Point], accuracies: &[Option<i64>]) -> Option<i128> {
+    let all: Vec<(Point, i64)> = ring
+        .iter()
+        .enumerate()
+        .map(|(i, p)| Some((*p, accuracies.get(i).copied().flatten()?)))
+        .collect::<Option<_>>()?;
+    let twice = all.iter().enumerate().map(|(i, (_, accuracy))| {
+        let next = all.get((i + 1) % all.len()).copied();
+        let before = all.get((i + all.len() - 1) % all.len()).copied();
+        let (Some(next), Some(before)) = (next, before) else {
+            return 0;
+        };
+        let chord =
+            crate::measure::figure::exact::root(Vector::between(before.0, next.0).squared()).high;
+        i128::from(*accuracy).saturating_mul(i128::from(chord) + i128::from(next.1))
+    });
+    let twice = twice.fold(0, i128::saturating_add);
+    Some(twice / 2 + twice % 2)
+}
+
+/// The length of a form's line in nanometres: of a path, once round a ring, 0 for a point.
+///
+/// Each edge is taken to a few millionths of a nanometre, so the two ends are neighbours, or equal where every
+/// edge has a whole length.
+pub fn length(form: &crate::plan::figure::Form) -> Span {
+    chain_length(Chain::of(form))
+}
+
+pub(crate) fn chain_length(chain: Chain) -> Span {
+    const FINE: u32 = 18;
+    let (mut low, mut high) = (0_u128, 0_u128);
+    for edge in chain.edges() {
+        let squared = Vector::between(edge.a, edge.b).squared();
+        let fits = squared.leading_zeros() > 2 * FINE;
+        let root = if fits {
+            (squared << (2 * FINE)).isqrt()
+        } else {
+            squared.isqrt() << FINE
+        };
+        let exact = fits && root * root == squared << (2 * FINE);
+        let unit = if fits { 1 } else { 1 << FINE };
+        low = low.saturating_add(root);
+        high = high.saturating_add(if exact { root } else { root + unit });
+    }
+    let whole = |length: u128| i64::try_from(length).unwrap_or(i64::MAX);
+    Span {
+        low: whole(low >> FINE),
+        high: whole(high.div_ceil(1 << FINE)),
+    }
+}
+
+/// The area of a circle in square nanometres, to twelve digits.
+pub fn disc_area(radius: i64) -> Area {
+    // Twelve digits of π, rounded down; one more in the last is above it.
+    const PI: u128 = 3_141_592_653_589;
+    const ONE: u128 = 1_000_000_000_000;
+    let squared = u128::from(radius.unsigned_abs()) * u128::from(radius.unsigned_abs());
+    let whole = |area: u128| i128::try_from(area).unwrap_or(i128::MAX);
+    // In two parts, so that nothing overflows.
+    let times = |factor: u128| {
+        (squared / ONE)
+            .saturating_mul(factor)
+            .saturating_add(squared % ONE * factor / ONE)
+    };
+    let high = if squared == 0 {
+        0
+    } else {
+        times(PI + 1).saturating_add(1)
+    };
+    Area {
+        low: whole(times(PI)),
+        high: whole(high),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::plan::figure::Form;
+
+    fn ring(points: &[(i64, i64)]) -> Vec<Point> {
+        points.iter().map(|&(x, y)| Point { x, y }).collect()
+    }
+
+    #[test]
+    fn areas_and_lengths_of_plain_shapes() {
+        let triangle = ring(&[(0, 0), (3, 0), (3, 4)]);
+        assert_eq!(area2(&triangle), 12);
+        assert_eq!(
+            area2(&ring(&[(0, 0), (3, 4), (3, 0)])),
+            12,
+            "the direction does not matter"
+        );
+        assert_eq!(length(&Form::Ring(triangle.clone())), Span::exactly(12));
+        assert_eq!(length(&Form::Path(triangle)), Span::exactly(7));
+        assert_eq!(
+            length(&Form::Path(ring(&[(0, 0), (1, 1), (2, 2)]))),
+            Span { low: 2, high: 3 }
+        );
+        let kilometres = 10_000_000_000_000;
+        let whole = ring(&[
+            (-kilometres, -kilometres),
+            (kilometres, -kilometres),
+            (kilometres, kilometres),
+        ]);
+        assert_eq!(
+            area2(&whole),
+            4 * i128::from(kilometres) * i128::from(kilometres)
+        );
+    }
+
+    #[test]
+    fn a_rectangle_off_at_every_corner() {
+        // 4 x 3, each corner off by 1: pushed out along its diagonal chord 5, four times half of 1 * (5 + 1).
+        let rectangle = ring(&[(0, 0), (4, 0), (4, 3), (0, 3)]);
+        assert_eq!(area_band(&rectangle, &[Some(1); 4]), Some(12));
+        assert_eq!(
+            area_band(&rectangle, &[Some(1), None, Some(1), Some(1)]),
+            None
+        );
+        assert_eq!(area_band(&rectangle, &[Some(0); 4]), Some(0));
+    }
+}

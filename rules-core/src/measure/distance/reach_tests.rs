@@ -1,0 +1,185 @@
+//! The farthest part, the way beyond a line, and overlaps that nothing can part.
+
+use crate::measure::figure::random::{Dice, moved};
+use crate::measure::*;
+use crate::plan::figure::{Figure, Form, Point};
+
+const M: i64 = 1_000_000_000;
+
+fn figure(form: Form, spread: i64) -> Figure {
+    Figure::new(vec![form], spread, Some(0))
+}
+
+fn path(points: &[(i64, i64)]) -> Form {
+    Form::Path(
+        points
+            .iter()
+            .map(|&(x, y)| Point { x: x * M, y: y * M })
+            .collect(),
+    )
+}
+
+fn area(points: &[(i64, i64)]) -> Form {
+    Form::Ring(
+        points
+            .iter()
+            .map(|&(x, y)| Point { x: x * M, y: y * M })
+            .collect(),
+    )
+}
+
+#[test]
+fn the_farthest_place_may_be_in_the_middle_of_a_side() {
+    // A U with open top: along its mouth the middle is farthest, 5 m from either leg.
+    let (u, mouth) = (
+        path(&[(0, 0), (0, -20), (10, -20), (10, 0)]),
+        path(&[(0, 0), (10, 0)]),
+    );
+    let gap = farthest(&figure(mouth, 0), &figure(u, 0));
+    assert!(
+        gap.low <= 5 * M && 5 * M <= gap.high && gap.high - gap.low <= M / 500,
+        "{gap:?}"
+    );
+    // The same in the middle of an area with a line all around it: the centre of a square.
+    let (square, line) = (
+        [(0, 0), (10, 0), (10, 10), (0, 10)],
+        path(&[(0, 0), (10, 0), (10, 10), (0, 10), (0, 0)]),
+    );
+    let gap = farthest(&figure(area(&square), 0), &figure(line, 0));
+    assert!(
+        gap.low <= 5 * M && 5 * M <= gap.high && gap.high - gap.low <= M / 100,
+        "{gap:?}"
+    );
+    // Wholly within a bent area: nothing is far from it.
+    let bent = area(&[(-5, -5), (20, -5), (20, 20), (15, 20), (15, 15), (-5, 15)]);
+    let gap = farthest(&figure(area(&square), 0), &figure(bent, 0));
+    assert!(gap.low == 0 && gap.high <= M / 500, "{gap:?}");
+}
+
+#[test]
+fn the_farthest_part_of_anything_from_a_convex_shape_is_exact() {
+    let deck = figure(area(&[(0, 0), (4, 0), (4, 3), (0, 3)]), M);
+    let post = figure(path(&[(1, 1), (10, 11)]), M / 2);
+    let gap = farthest(&post, &deck);
+    assert_eq!(
+        (gap.low, gap.high),
+        (9 * M + M / 2, 9 * M + M / 2),
+        "6 over, 8 up: 10, and half out, and one in"
+    );
+    let gap = widest(&post, &figure(area(&[(1, -1), (4, 0), (4, 3)]), 0));
+    assert_eq!(
+        (gap.low, gap.high, gap.to.y),
+        (15 * M + M / 2, 15 * M + M / 2, -M),
+        "9 over, 12 up"
+    );
+}
+
+#[test]
+fn no_sampled_place_is_farther_than_the_farthest() {
+    let mut dice = Dice::new(41);
+    for _ in 0..60 {
+        let (a, b) = (
+            figure(dice.form(5 * M), dice.from(0, 1) * M / 3),
+            figure(dice.form(5 * M), 0),
+        );
+        let gap = farthest(&a, &b);
+        assert!(
+            gap.low <= gap.high && gap.high - gap.low <= M + M / 10,
+            "{gap:?}"
+        );
+        for place in (0..300).map(|_| dice.point(10 * M)) {
+            let here = figure(Form::Point(place), 0);
+            if figure_gap(&here, &a).high == 0 {
+                assert!(
+                    figure_gap(&here, &b).low <= gap.high,
+                    "{a:?} {b:?} {place:?}"
+                );
+            }
+        }
+    }
+}
+
+#[test]
+fn past_the_line_by_a_nanometre_is_past_it() {
+    let Form::Ring(lot) = area(&[(0, 0), (20, 0), (20, 30), (0, 30)]) else {
+        panic!("a ring")
+    };
+    let pool = |by: i64| {
+        moved(&area(&[(14, 5), (20, 5), (20, 10), (14, 10)]), |p| Point {
+            x: p.x + by,
+            ..p
+        })
+    };
+    let beyond = |by| overhang(&lot, &figure(pool(by), 0));
+    assert!(!beyond(0).any && beyond(0).by.high == 0);
+    assert!(beyond(1).any && (beyond(1).by.low, beyond(1).by.high) == (1, 1));
+    assert!(beyond(3 * M).any && beyond(3 * M).by.low == 3 * M);
+    let tree = |x| figure(Form::Point(Point { x, y: 5 * M }), 2 * M);
+    assert!(!overhang(&lot, &tree(18 * M)).any);
+    let over = overhang(&lot, &tree(19 * M));
+    assert!(over.any && over.by.high == M);
+}
+
+#[test]
+fn deep_overlaps_are_found_and_shallow_ones_never() {
+    let square = |x: i64| {
+        figure(
+            moved(&area(&[(0, 0), (4, 0), (4, 4), (0, 4)]), |p| Point {
+                x: p.x + x,
+                ..p
+            }),
+            0,
+        )
+    };
+    // A metre in common: its middle is half a metre deep in both.
+    let half = M / 2;
+    assert!(deepest_common(&square(0), half - 2, &square(3 * M), half - 2).is_some());
+    assert!(deepest_common(&square(0), half, &square(3 * M), half).is_none());
+    assert!(
+        deepest_common(&square(0), 0, &square(4 * M), 0).is_none(),
+        "touching is not deep"
+    );
+    let disc = |x, spread| figure(Form::Point(Point { x, y: 0 }), spread);
+    assert!(deepest_common(&disc(0, M), half - 2, &disc(M, M), half - 2).is_some());
+    assert!(deepest_common(&disc(0, M), half + 2, &disc(M, M), half + 2).is_none());
+}
+
+#[test]
+fn a_deep_overlap_survives_any_shake() {
+    let mut dice = Dice::new(42);
+    let (mut found, mut shallow) = (0, 0);
+    for _ in 0..400 {
+        let (a, b) = (dice.ring(2_000), dice.ring(2_000));
+        let (e1, e2) = (dice.from(0, 150), dice.from(0, 150));
+        let (one, other) = (
+            figure(Form::Ring(a.clone()), 0),
+            figure(Form::Ring(b.clone()), 0),
+        );
+        if deepest_common(&one, e1, &other, e2).is_none() {
+            shallow += 1;
+            continue;
+        }
+        found += 1;
+        for _ in 0..20 {
+            let mut shake = |ring: &[Point], e: i64| {
+                let shift = |p: &Point, x: i64, y: i64| Point {
+                    x: p.x + x,
+                    y: p.y + y,
+                };
+                let whole = dice.from(-e, e);
+                let rest = e - whole.abs();
+                Form::Ring(
+                    ring.iter()
+                        .map(|p| shift(p, whole, dice.from(-rest, rest)))
+                        .collect(),
+                )
+            };
+            assert_eq!(
+                distance(&shake(&a, e1), &shake(&b, e2)).high,
+                0,
+                "{a:?} {b:?}"
+            );
+        }
+    }
+    assert!(found > 60 && shallow > 60, "{found} {shallow}");
+}

@@ -1,0 +1,391 @@
+//! Offsets, validity and cutting.
+
+use crate::measure::figure::random::Dice;
+use crate::measure::*;
+use crate::plan::figure::{Figure, Form, Point};
+
+fn ring(points: &[(i64, i64)]) -> Vec<Point> {
+    points.iter().map(|&(x, y)| Point { x, y }).collect()
+}
+
+fn area_of(points: &[(i64, i64)]) -> Figure {
+    Figure::new(vec![Form::Ring(ring(points))], 0, Some(5))
+}
+
+const M: i64 = 1_000_000_000;
+
+#[test]
+fn square_corners_keep_the_sides_parallel_and_the_corners_square() {
+    let out = outward(
+        &area_of(&[(0, 0), (40, 0), (40, 30), (0, 30)]),
+        10,
+        Corners::Square,
+    )
+    .unwrap();
+    assert_eq!(
+        out,
+        Figure {
+            accuracy: Some(6),
+            ..area_of(&[(-10, -10), (50, -10), (50, 40), (-10, 40)])
+        }
+    );
+    // The same drawn the other way round, and an L with a corner pointing in.
+    let out = outward(
+        &area_of(&[(0, 30), (40, 30), (40, 0), (0, 0)]),
+        10,
+        Corners::Square,
+    )
+    .unwrap();
+    assert_eq!(
+        out.forms,
+        vec![Form::Ring(ring(&[
+            (-10, 40),
+            (50, 40),
+            (50, -10),
+            (-10, -10)
+        ]))]
+    );
+    let l = area_of(&[(0, 0), (100, 0), (100, 50), (50, 50), (50, 100), (0, 100)]);
+    let out = outward(&l, 10, Corners::Square).unwrap();
+    let grown = ring(&[
+        (-10, -10),
+        (110, -10),
+        (110, 60),
+        (60, 60),
+        (60, 110),
+        (-10, 110),
+    ]);
+    assert_eq!(out.forms, vec![Form::Ring(grown)]);
+}
+
+#[test]
+fn a_mitred_corner_reaches_farther_than_a_round_one() {
+    // From semantics: d − r is a false pass for a turned rectangle; the corner of a square reaches √2 times as far.
+    let turned = area_of(&[(0, -M), (M, 0), (0, M), (-M, 0)]);
+    let far = Figure::new(vec![Form::Point(Point { x: 3 * M, y: 0 })], 0, Some(0));
+    let square = figure_gap(&outward(&turned, M / 2, Corners::Square).unwrap(), &far);
+    let round = figure_gap(&outward(&turned, M / 2, Corners::Round).unwrap(), &far);
+    assert_eq!((round.low, round.high), (1_500_000_000, 1_500_000_000));
+    assert_eq!(
+        (square.low, square.high),
+        (1_292_893_219, 1_292_893_219),
+        "2 − √2/2 m"
+    );
+}
+
+#[test]
+fn outlines_that_cannot_be_derived_are_refused() {
+    let needle = area_of(&[(0, 0), (1000, 1), (1000, -1)]);
+    assert!(matches!(
+        outward(&needle, 10, Corners::Square),
+        Err(OffsetFault::TooAcute { corner: 1, .. })
+    ));
+    let cut = [
+        (0, 0),
+        (100, 0),
+        (100, 60),
+        (55, 60),
+        (55, 20),
+        (45, 20),
+        (45, 60),
+        (0, 60),
+    ];
+    assert_eq!(
+        outward(&area_of(&cut), 6, Corners::Square),
+        Err(OffsetFault::RunsIntoItself)
+    );
+    assert_eq!(inward(&area_of(&cut), 1), Err(OffsetFault::NotConvex));
+    let round = Figure {
+        spread: 3,
+        ..area_of(&[(0, 0), (9, 0), (9, 9)])
+    };
+    assert_eq!(
+        outward(&round, 1, Corners::Square),
+        Err(OffsetFault::AlreadyRound)
+    );
+    let point = Figure {
+        forms: vec![Form::Point(Point { x: 0, y: 0 })],
+        ..round.clone()
+    };
+    assert_eq!(inward(&point, 4), Err(OffsetFault::NothingLeft));
+    assert_eq!(inward(&point, 2).unwrap().spread, 1);
+    assert_eq!(
+        inward(&area_of(&[(0, 0), (40, 0), (40, 30)]), 11),
+        Err(OffsetFault::NothingLeft)
+    );
+}
+
+#[test]
+fn the_way_in_undoes_the_way_out_and_loses_short_sides() {
+    let shape = area_of(&[(0, 0), (40 * M, 0), (50 * M, 20 * M), (0, 30 * M)]);
+    let back = inward(&outward(&shape, 3 * M, Corners::Square).unwrap(), 3 * M).unwrap();
+    let [Form::Ring(back)] = back.forms.as_slice() else {
+        panic!("one ring")
+    };
+    assert_eq!(back.len(), 4);
+    let [Form::Ring(drawn)] = shape.forms.as_slice() else {
+        panic!("one ring")
+    };
+    assert!(drawn.iter().all(|p| {
+        back.iter()
+            .any(|q| (p.x - q.x).abs() <= 4 && (p.y - q.y).abs() <= 4)
+    }));
+    let chamfered = area_of(&[(10, 0), (1000, 0), (1000, 1000), (0, 1000), (0, 10)]);
+    let less = inward(&chamfered, 100).unwrap();
+    let corners = ring(&[(100, 100), (900, 100), (900, 900), (100, 900)]);
+    assert_eq!(less.forms, vec![Form::Ring(corners)]);
+}
+
+#[test]
+fn each_fault_of_a_form_is_found() {
+    let faults = |points: &[(i64, i64)]| validate(&Form::Ring(ring(points)));
+    let at = |x, y| Point { x, y };
+    assert_eq!(faults(&[(0, 0), (9, 0), (9, 9)]), vec![]);
+    assert_eq!(
+        faults(&[(0, 0), (9, 0)]),
+        vec![FormFault::TooFewPoints { have: 2, need: 3 }]
+    );
+    assert_eq!(
+        faults(&[(0, 0), (3, 3), (9, 9), (6, 6)]),
+        vec![FormFault::NoArea]
+    );
+    let twice = FormFault::Repeated {
+        corner: 3,
+        at: at(9, 0),
+    };
+    assert_eq!(faults(&[(0, 0), (9, 0), (9, 0), (9, 9)]), vec![twice]);
+    let closed = FormFault::Repeated {
+        corner: 1,
+        at: at(0, 0),
+    };
+    assert_eq!(faults(&[(0, 0), (9, 0), (9, 9), (0, 0)]), vec![closed]);
+    let bow = FormFault::MeetsItself {
+        side: 1,
+        other: 3,
+        at: at(5, 5),
+    };
+    assert_eq!(faults(&[(0, 0), (10, 10), (10, 0), (0, 10)]), vec![bow]);
+    let spike = FormFault::Spike {
+        corner: 3,
+        at: at(15, 0),
+    };
+    assert!(faults(&[(0, 0), (10, 0), (15, 0), (9, 0), (9, 9)]).contains(&spike));
+    let corner = faults(&[(0, 0), (10, 0), (5, 5), (10, 10), (0, 10), (5, 5)]);
+    assert!(corner.iter().all(|fault| matches!(
+        fault,
+        FormFault::MeetsItself {
+            at: Point { x: 5, y: 5 },
+            ..
+        }
+    )));
+    assert_eq!(
+        corner.len(),
+        4,
+        "two sides end there, two begin, and each pair across is told"
+    );
+    assert_eq!(
+        faults(&[(0, 0), (2 * EXTENT, 0), (9, 9)]),
+        vec![FormFault::TooFar { corner: 2 }]
+    );
+    assert_eq!(
+        validate(&Form::Path(ring(&[
+            (0, 0),
+            (10, 10),
+            (10, 0),
+            (0, 10),
+            (0, 0)
+        ]))),
+        vec![]
+    );
+    assert_eq!(
+        validate(&Form::Path(ring(&[(1, 1)]))),
+        vec![FormFault::TooFewPoints { have: 1, need: 2 }]
+    );
+    assert_eq!(
+        validate(&Form::Path(vec![])),
+        vec![FormFault::TooFewPoints { have: 0, need: 2 }]
+    );
+}
+
+#[test]
+fn faults_are_told_in_metres() {
+    let text = FormFault::Repeated {
+        corner: 3,
+        at: Point {
+            x: -12_300_000_000,
+            y: 1,
+        },
+    }
+    .to_string();
+    assert_eq!(
+        text,
+        "point 3 at (-12.3 m, 0.000000001 m) is the same as the one before it; write it once"
+    );
+}
+
+#[test]
+fn ten_thousand_corners_are_checked_in_well_under_a_second() {
+    // A comb: long teeth side by side, the least pleasant ordinary case, drawn flat so that all of them overlap in x.
+    let teeth = 2_500;
+    let mut comb = Vec::new();
+    for tooth in 0..teeth {
+        comb.extend([
+            (0, 4 * tooth),
+            (M, 4 * tooth + 1),
+            (M, 4 * tooth + 2),
+            (0, 4 * tooth + 3),
+        ]);
+    }
+    comb.extend([(-10, 4 * teeth), (-10, 0)]);
+    let started = std::time::Instant::now();
+    assert_eq!(validate(&Form::Ring(ring(&comb))), vec![]);
+    let taken = started.elapsed();
+    assert!(taken.as_secs_f64() < 3.0, "{taken:?}, unoptimised");
+    comb[5_000] = (M, 4);
+    assert!(!validate(&Form::Ring(ring(&comb))).is_empty());
+}
+
+#[test]
+fn a_thing_is_cut_to_a_zone_and_left_alone_where_it_need_not_be() {
+    let zone = area_of(&[(0, 0), (10 * M, 0), (10 * M, 10 * M), (0, 10 * M)]);
+    let inner = area_of(&[(M, M), (2 * M, M), (2 * M, 2 * M)]);
+    assert_eq!(
+        clip(&inner, &zone, Keep::Within, Fit::Outer),
+        Some(inner.clone())
+    );
+    assert_eq!(clip(&inner, &zone, Keep::Beyond, Fit::Outer), None);
+    let line = Figure::new(
+        vec![Form::Path(ring(&[
+            (-5 * M, 5 * M),
+            (5 * M, 5 * M),
+            (5 * M, 15 * M),
+        ]))],
+        0,
+        Some(100),
+    );
+    let cut = clip(&line, &zone, Keep::Within, Fit::Inner).unwrap();
+    assert_eq!(cut.accuracy, Some(100), "exact, so no worse than the line");
+    assert_eq!(length(&cut.forms[0]), Span::exactly(10 * M), "{cut:?}");
+    assert_eq!(cut.forms.len(), 1);
+    let rest = clip(&line, &zone, Keep::Beyond, Fit::Inner).unwrap();
+    assert_eq!(rest.forms.len(), 2);
+    // A ring around the zone, with the zone as a hole, comes in pieces without holes and loses nothing.
+    let wide = area_of(&[
+        (-10 * M, -10 * M),
+        (20 * M, -10 * M),
+        (20 * M, 20 * M),
+        (-10 * M, 20 * M),
+    ]);
+    let frame = clip(&wide, &zone, Keep::Beyond, Fit::Outer).unwrap();
+    let area: i128 = frame
+        .forms
+        .iter()
+        .map(|form| {
+            if let Form::Ring(ring) = form {
+                area2(ring)
+            } else {
+                0
+            }
+        })
+        .sum();
+    let square_metre = i128::from(M) * i128::from(M);
+    assert!(
+        (area - 1600 * square_metre).abs() < square_metre / 100_000,
+        "{area}"
+    );
+    assert!(frame.forms.len() >= 2 && frame.forms.iter().all(|form| validate(form).is_empty()));
+}
+
+#[test]
+fn polygons_lie_within_or_around_the_true_outline() {
+    let mut dice = Dice::new(21);
+    for round in 0..60 {
+        let forms = vec![dice.form(8 * M), dice.form(8 * M)];
+        let figure = Figure::new(forms, 0, Some(0));
+        let by = [M / 10, M, 3 * M][round % 3];
+        let (inner, outer) = (
+            around(&figure, by, Fit::Inner),
+            around(&figure, by, Fit::Outer),
+        );
+        for place in (0..200).map(|_| dice.point(20 * M)) {
+            let here = Figure::new(vec![Form::Point(place)], 0, Some(0));
+            let gap = figure_gap(&here, &figure);
+            let within = |figure: &Figure| figure_gap(&here, figure).high == 0;
+            assert!(
+                !within(&inner) || gap.low <= by + 40,
+                "inside the inner, so inside"
+            );
+            assert!(within(&inner) || gap.high >= by - ARC_TOLERANCE - 40);
+            assert!(
+                within(&outer) || gap.high >= by - 40,
+                "outside the outer, so outside"
+            );
+            assert!(!within(&outer) || gap.low <= by + ARC_TOLERANCE + 40);
+        }
+    }
+}
+
+#[test]
+fn absurd_forms_get_an_answer_and_no_panic() {
+    let mut dice = Dice::new(51);
+    let extremes = [
+        i64::MIN,
+        i64::MIN + 1,
+        -1,
+        0,
+        0,
+        1,
+        7,
+        EXTENT,
+        i64::MAX - 1,
+        i64::MAX,
+    ];
+    let mut number = || extremes[dice.from(0, 9) as usize];
+    for round in 0..300 {
+        let mut figure = || {
+            let points: Vec<Point> = (0..round % 5)
+                .map(|_| Point {
+                    x: number(),
+                    y: number(),
+                })
+                .collect();
+            let form = if round % 2 == 0 {
+                Form::Ring(points)
+            } else {
+                Form::Path(points)
+            };
+            Figure::new(vec![form], number().max(0), Some(number().max(0)))
+        };
+        let (a, b) = (figure(), figure());
+        let (one, other) = (&a.forms[0], &b.forms[0]);
+        assert!(validate(one).len() < 100 && distance(one, other).low >= 0);
+        assert!(
+            figure_gap(&a, &b).low >= 0 && farthest(&a, &b).low >= 0 && widest(&a, &b).low >= 0
+        );
+        assert!(
+            overlap(&a, &b).low >= 0 && union_area(&[&a, &b]).low >= 0 && figure_area(&a).low >= 0
+        );
+        let _ = (
+            outward(&a, b.spread, Corners::Square),
+            inward(&a, b.spread),
+            outward(&a, b.spread, Corners::Round),
+        );
+        let _ = (
+            clip(&a, &b, Keep::Within, Fit::Inner),
+            clip(&a, &b, Keep::Beyond, Fit::Outer),
+        );
+        let _ = (
+            around(&a, b.spread, Fit::Outer),
+            deepest_common(&a, b.spread, &b, a.spread),
+        );
+        assert!(length(one).low >= 0);
+        if let (Form::Ring(ring), Form::Ring(_)) = (one, other) {
+            assert!(area2(ring) >= 0 && overhang(ring, &b).by.low >= 0);
+            let _ = (
+                contains(ring, other),
+                depth(ring, Point { x: 0, y: 0 }),
+                area_band(ring, &[a.accuracy; 5]),
+            );
+        }
+    }
+}

@@ -1,0 +1,4 @@
+//! Wires that sag, and how far sound carries.
+
+pub(super) mod sound;
+pub(super) mod wire;

@@ -1,0 +1,249 @@
+//! How near a wire that sags between two supports comes to something.
+
+use std::cmp::Reverse;
+use std::collections::BinaryHeap;
+
+use crate::measure::distance::space::in_space;
+use crate::measure::distance::{Gap, figure_gap};
+use crate::measure::figure::exact::{floats_between, part_way};
+use crate::measure::ground::earth::wire_height;
+use crate::measure::lot::sides::distance;
+use crate::measure::{Gap as Nearest, Span};
+use crate::plan::figure::{Figure, Form, Point};
+use crate::quantity::{Interval, NO_HIGH, NO_LOW};
+
+/// The span is looked at in so many pieces at least.
+const PIECES: u32 = 16;
+/// And in no more than this many.
+const PATIENCE: usize = 160;
+/// A distance is narrowed to this, in nanometres.
+const FINE: i128 = 1_000_000;
+/// A wire steeper than this against its chord hangs in no shape that is bounded here.
+const MOST_UNEVEN: f64 = 1.5;
+
+/// A wire that hangs between two supports.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Wire {
+    ends: [Point; 2],
+    heights: [Interval; 2],
+    sag: Interval,
+}
+
+impl Wire {
+    /// A wire from support to support: its heights there, and its sag, which is how far it hangs below the straight line
+    /// between them in the middle of the span. The supports are off by no more than `off` nanometres.
+    ///
+    /// A wire hangs as a catenary, of which a parabola is nearly the shape: what the two may differ by is added to the
+    /// sag. `None` where the line is not one span, where a height or the sag is not known, and where the wire hangs too
+    /// steeply for that.
+    pub fn hung(line: &Form, heights: [Interval; 2], sag: Interval, off: i64) -> Option<Wire> {
+        let Form::Path(points) = line else {
+            return None;
+        };
+        let [from, to] = points[..] else {
+            return None;
+        };
+        let known = |range: &Interval| range.low > NO_LOW / 4 && range.high < NO_HIGH / 4;
+        if sag.low < 0 || !heights.iter().chain([&sag]).all(known) {
+            return None;
+        }
+        let span = distance(from, to) - 2.0 * off as f64;
+        let [one, other] = heights;
+        let climb = one.sub(other).high.max(other.sub(one).high);
+        let uneven = unevenness(climb as f64 / span, sag.high as f64 / span)?;
+        Some(Wire {
+            ends: [from, to],
+            heights,
+            sag: Interval {
+                low: (sag.low as f64 / uneven).floor() as i128,
+                high: (sag.high as f64 * uneven).ceil() as i128,
+            },
+        })
+    }
+
+    /// The heights that it may have between two shares of the way (0 to 1).
+    pub fn between(&self, from: f64, to: f64) -> Interval {
+        let [one, other] = self.heights;
+        let at = |share| wire_height(one, other, self.sag, share);
+        let (here, there) = (at(from), at(to));
+        let (fall, sag) = ((one.low - other.low) as f64, self.sag.high as f64);
+        let lowest = match sag > 0.0 {
+            true => at((0.5 + fall / (8.0 * sag)).clamp(from, to)).low,
+            false => here.low,
+        };
+        // It hangs down between any two places, so it is highest at one of them.
+        Interval {
+            low: lowest.min(here.low).min(there.low),
+            high: here.high.max(there.high),
+        }
+    }
+
+    /// Which share of the way lies along a piece of its line.
+    pub fn share_of(&self, piece: &Form) -> Option<(f64, f64)> {
+        let Form::Path(points) = piece else {
+            return None;
+        };
+        let [from, to] = self.ends;
+        let (x, y) = floats_between(from, to);
+        let share = |at: &Point| {
+            let (u, v) = floats_between(from, *at);
+            ((u * x + v * y) / (x * x + y * y)).clamp(0.0, 1.0)
+        };
+        let (one, other) = (share(points.first()?), share(points.last()?));
+        Some((one.min(other), one.max(other)))
+    }
+
+    /// The straight distance from the nearest of some parts of the wire, each from share to share of the way, to
+    /// something that is off, together with it, by no more than `off` nanometres on the plan; `rise` says how far apart in
+    /// height the two are where the wire has these heights. With the places on the plan between which it is nearest.
+    pub fn nearest(
+        &self,
+        parts: &[(f64, f64)],
+        other: &Figure,
+        off: i64,
+        rise: impl Fn(Interval) -> Interval,
+    ) -> (Interval, Nearest) {
+        let seen = Seen {
+            wire: self,
+            other,
+            off,
+            rise: &rise,
+        };
+        let mut open: BinaryHeap<Reverse<Piece>> = BinaryHeap::new();
+        let mut best = (NO_HIGH, Gap::unknown());
+        for (from, to) in parts {
+            let step = (to - from) / f64::from(PIECES);
+            for piece in 0..PIECES {
+                let start = from + f64::from(piece) * step;
+                seen.look(start, start + step, &mut open, &mut best);
+            }
+        }
+        let mut turns = 0;
+        while let Some(Reverse(piece)) = open.pop() {
+            turns += 1;
+            if best.0 - piece.low <= FINE || turns > PATIENCE {
+                let low = piece.low.min(best.0);
+                return (Interval { low, high: best.0 }, best.1);
+            }
+            let middle = f64::midpoint(piece.from(), piece.to());
+            seen.look(piece.from(), middle, &mut open, &mut best);
+            seen.look(middle, piece.to(), &mut open, &mut best);
+        }
+        (Interval::exact(best.0), best.1)
+    }
+
+    fn at(&self, share: f64) -> Point {
+        let [from, to] = self.ends;
+        part_way(from, to, share)
+    }
+}
+
+/// A piece of the span, and what no place of it is nearer than.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+struct Piece {
+    low: i128,
+    /// The bits of its ends: shares from 0 to 1 sort as their bits do.
+    ends: (u64, u64),
+}
+
+impl Piece {
+    fn from(&self) -> f64 {
+        f64::from_bits(self.ends.0)
+    }
+
+    fn to(&self) -> f64 {
+        f64::from_bits(self.ends.1)
+    }
+}
+
+/// A wire and what it is looked at from.
+struct Seen<'s, R> {
+    wire: &'s Wire,
+    other: &'s Figure,
+    off: i64,
+    rise: &'s R,
+}
+
+impl<R: Fn(Interval) -> Interval> Seen<'_, R> {
+    /// No place of the piece is nearer than its low, and its middle is no farther than the best high.
+    fn look(
+        &self,
+        from: f64,
+        to: f64,
+        open: &mut BinaryHeap<Reverse<Piece>>,
+        best: &mut (i128, Gap),
+    ) {
+        let line = Form::Path(vec![self.wire.at(from), self.wire.at(to)]);
+        let low = self.straight(line, self.wire.between(from, to)).0.low;
+        let ends = (from.to_bits(), to.to_bits());
+        open.push(Reverse(Piece { low, ends }));
+        let middle = self.place(f64::midpoint(from, to));
+        if middle.0 < best.0 {
+            *best = middle;
+        }
+    }
+
+    /// What the distance at one place is no more than.
+    fn place(&self, share: f64) -> (i128, Gap) {
+        let heights = self.wire.between(share, share);
+        let (range, gap) = self.straight(Form::Point(self.wire.at(share)), heights);
+        (range.high, gap)
+    }
+
+    fn straight(&self, form: Form, heights: Interval) -> (Interval, Gap) {
+        let own = Figure::new(vec![form], 0, None);
+        let gap = figure_gap(&own, self.other);
+        // The place on the wire is rounded to the nanometre.
+        let off = self.off.saturating_add(2);
+        let plan = Span {
+            low: gap.low.saturating_sub(off).max(0),
+            high: gap.high.saturating_add(off),
+        };
+        let rise = (self.rise)(heights);
+        let end = |end: i128| i64::try_from(end.max(0)).unwrap_or(i64::MAX);
+        let slant = in_space(
+            plan,
+            Span {
+                low: end(rise.low),
+                high: end(rise.high),
+            },
+        );
+        let high = match rise.high == NO_HIGH {
+            true => NO_HIGH,
+            false => i128::from(slant.high),
+        };
+        (
+            Interval {
+                low: i128::from(slant.low),
+                high,
+            },
+            gap,
+        )
+    }
+}
+
+/// By what the sag of a hanging wire may differ from a parabola's, as a factor above 1, from the slope of its chord and
+/// its sag as shares of the span.
+///
+/// The curve of a wire that hangs by its own weight goes with the root of 1 + slope². Where that varies by no more than a
+/// factor R over the span, the wire lies between parabolas of the sag over R and the sag times R; and the slope differs
+/// from the chord's by no more than 4·R times the sag. The first guess of R is taken down to what it allows.
+fn unevenness(chord: f64, sag: f64) -> Option<f64> {
+    let root = |slope: f64| (1.0 + slope * slope).sqrt();
+    let allowed = |guess: f64| {
+        let off = 4.0 * guess * sag;
+        root(chord + off) / root((chord - off).max(0.0))
+    };
+    let mut factor = MOST_UNEVEN;
+    if !(sag.is_finite() && chord.is_finite() && sag >= 0.0 && allowed(factor) <= factor) {
+        return None;
+    }
+    for _ in 0..4 {
+        factor = allowed(factor);
+    }
+    Some(factor * (1.0 + 1e-12))
+}
+
+#[cfg(test)]
+#[path = "wire_tests.rs"]
+mod tests;
