@@ -44,18 +44,18 @@ pub fn link() -> String {
             Some(id) => ("rules", id),
             None => ("rules-text", &session.rules().text),
         };
-        format!(
+        plain_json(format!(
             "{{\"plan\": {}, \"{key}\": {}}}",
             session.text(),
             json!(value)
-        )
+        ))
     })
 }
 
 /// Opens what a link holds; gives whether it could be. `missing` in the answer names rules that did not come along.
 #[wasm_bindgen]
 pub fn open_link(text: &str) -> String {
-    let held = read(text).ok();
+    let held = read(&plain_json(text.to_owned())).ok();
     let plan = held.as_ref().and_then(|held| held.get("plan"));
     let Some((held, plan)) = held
         .as_ref()
@@ -132,7 +132,7 @@ pub fn open_record(record: &str) -> bool {
 }
 
 fn held_in(record: &str) -> Option<(Node, Rules)> {
-    let kept = read(record).ok()?;
+    let kept = read(&plain_json(record.to_owned())).ok()?;
     let text = |key: &str| kept.get(key).and_then(Node::text).unwrap_or_default();
     let plan = kept.get("plan").filter(|plan| plan.as_map().is_some());
     let rules = match text("rulesId") {

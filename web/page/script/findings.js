@@ -47,9 +47,9 @@ function waiting(answer) {
 /** What is wrong with the plan, each with the way to its field. */
 function wrongView() {
   const rows = faultsNow();
-  return rows.length > 0 && el("ul", {id: "faults-now", class: "wrong", role: "alert"}, rows.map(({message, help, path}, index) => el("li", {},
+  return rows.length > 0 && el("div", {id: "faults-now", class: "wrong", role: "alert"}, el("ul", {}, rows.map(({message, help, path}, index) => el("li", {},
     el("span", SAID, prose(message), help && [" ", prose(help)]), " ",
-    path && el("button", {type: "button", class: "plain", "data-do": "fault-shown", "data-path": path, id: `fault-${index}`}, t("verdict.show-field")))));
+    path && el("button", {type: "button", class: "plain", "data-do": "fault-shown", "data-path": path, id: `fault-${index}`}, t("verdict.show-field"))))));
 }
 
 function markOf(outcome) {
