@@ -248,7 +248,8 @@ act("finding-chosen", (button) => {
 });
 act("missing-answered", (button) => {
   const {path, thing} = button.dataset;
-  if (thing) Object.assign(state, {thing: thing || null});
+  // What is no thing on the plan, such as the days, has no rules of its own to show.
+  if (pathOf(state.plan, thing)) Object.assign(state, {thing});
   const part = partOf(path, askedNow);
   goTo(part, path.startsWith("inventory") ? `${idOf(path)}-none` : idOf(path));
 });

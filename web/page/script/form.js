@@ -156,4 +156,7 @@ act("rules-chosen", (select) => {
 });
 act("unit-chosen", (radio) => look({unit: radio.value}));
 act("pool-gone", (button) => tellAndLook({thing: null}, "take_away", button.dataset.path));
-act("pool-begun", () => look({thing: tell("add_pool")}));
+act("pool-begun", () => {
+  look({thing: tell("add_pool")});
+  document.querySelector("#body-pool .outlines select")?.focus();
+});
