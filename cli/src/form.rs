@@ -1,9 +1,11 @@
 //! `siting form`: the form as one HTML file, written out or served on this machine.
 
+use std::borrow::Cow;
+use std::env;
 use std::fs;
 use std::io::{self, Read, Write};
 use std::net::{Ipv4Addr, TcpListener, TcpStream};
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 use std::time::Duration;
 
@@ -57,18 +59,54 @@ pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
             other => return Err(usage::unexpected(other, &["out", "serve", "help"])),
         }
     }
-    let page = PAGE.ok_or_else(not_packed)?;
+    let page = Page::found().ok_or_else(not_packed)?;
     match serve {
-        true => answer_for_ever(page, asked_port(port)?),
-        false => write(page, out.map_or_else(|| FILE.into(), PathBuf::from)),
+        true => answer_for_ever(&page, asked_port(port)?),
+        false => write(&page, out.map_or_else(|| FILE.into(), PathBuf::from)),
+    }
+}
+
+/// The page, and the file that it was read from where the command does not carry it.
+struct Page {
+    html: Cow<'static, [u8]>,
+    file: Option<PathBuf>,
+}
+
+impl Page {
+    /// The page that was packed last into the folder that cargo built this command in, else the one that it carries.
+    fn found() -> Option<Self> {
+        let packed = env::current_exe().ok().and_then(|command| {
+            let file = command.parent()?.parent()?.join("form/index.html");
+            let html = Cow::Owned(fs::read(&file).ok()?);
+            let file = Some(file);
+            Some(Self { html, file })
+        });
+        let carried = || {
+            PAGE.map(|html| Self {
+                html: Cow::Borrowed(html),
+                file: None,
+            })
+        };
+        packed.or_else(carried)
+    }
+
+    /// Where it is from, for a person.
+    fn origin(&self) -> String {
+        let said = |file: &Path| {
+            let file = file.display().to_string();
+            format!(
+                " It is the page that was packed last: {}.",
+                exact_name(&file)
+            )
+        };
+        self.file.as_deref().map(said).unwrap_or_default()
     }
 }
 
 fn not_packed() -> Trouble {
     Trouble::new(
         "This command was built without the form.",
-        "In a checkout run `cargo run --release -p siting-pack`, which needs the target wasm32-unknown-unknown; then \
-         build the command anew.",
+        "In a checkout run `cargo run --release -p siting-pack`; then ask again.",
     )
 }
 
@@ -86,19 +124,20 @@ fn asked_port(written: Option<std::ffi::OsString>) -> Result<u16, Trouble> {
     })
 }
 
-fn write(page: &[u8], file: PathBuf) -> Result<ExitCode, Trouble> {
+fn write(page: &Page, file: PathBuf) -> Result<ExitCode, Trouble> {
     let name = file.display().to_string();
     let name = exact_name(&name);
-    fs::write(&file, page).map_err(|error| {
+    fs::write(&file, &page.html).map_err(|error| {
         Trouble::new(
             format!("`{name}` cannot be written: {error}."),
             "Name another place: --out FILE",
         )
     })?;
-    print::out(format!("{name}: open it with your browser.").as_str())
+    let origin = page.origin();
+    print::out(format!("{name}: open it with your browser.{origin}").as_str())
 }
 
-fn answer_for_ever(page: &[u8], port: u16) -> Result<ExitCode, Trouble> {
+fn answer_for_ever(page: &Page, port: u16) -> Result<ExitCode, Trouble> {
     let taken = |error: io::Error| {
         Trouble::new(
             format!("Port {port} cannot be used: {error}."),
@@ -107,11 +146,13 @@ fn answer_for_ever(page: &[u8], port: u16) -> Result<ExitCode, Trouble> {
     };
     let listener = TcpListener::bind((Ipv4Addr::LOCALHOST, port)).map_err(taken)?;
     let address = listener.local_addr().map_err(taken)?;
-    let said = format!("The form is at http://{address}/ for this machine only; Ctrl+C ends it.");
+    let origin = page.origin();
+    let said =
+        format!("The form is at http://{address}/ for this machine only; Ctrl+C ends it.{origin}");
     print::out(said.as_str())?;
     for stream in listener.incoming().flatten() {
         // Whoever hangs up gets no answer; the next one does.
-        let _ = answer(page, stream);
+        let _ = answer(&page.html, stream);
     }
     Ok(ExitCode::SUCCESS)
 }

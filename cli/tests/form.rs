@@ -4,13 +4,39 @@ use std::fs;
 use std::io::{BufRead, BufReader, Read, Write};
 use std::net::TcpStream;
 use std::path::Path;
-use std::process::Stdio;
+use std::process::{Command, Stdio};
 
 use crate::common::{golden, run, scratch, siting, status, stderr, stdout, trouble_is_told};
 
-/// The page that was packed into the command, where one was.
+/// The page that was packed last, where cargo built the command or into the command itself.
 fn packed() -> Option<Vec<u8>> {
-    fs::read(Path::new(env!("CARGO_MANIFEST_DIR")).join("form/index.html")).ok()
+    let built = Path::new(env!("CARGO_BIN_EXE_siting")).ancestors().nth(2);
+    let last = built.map(|folder| folder.join("form/index.html"));
+    let carried = Path::new(env!("CARGO_MANIFEST_DIR")).join("form/index.html");
+    let mut files = last.into_iter().chain([carried]);
+    files.find_map(|file| fs::read(file).ok())
+}
+
+/// Right after the packer the command hands out what was packed, as it is, and says which file that is.
+#[test]
+fn it_takes_the_page_that_was_packed_last() {
+    let target = scratch("packed-last");
+    for folder in ["release", "form"] {
+        fs::create_dir_all(target.join(folder)).unwrap();
+    }
+    let command = target.join("release/siting");
+    fs::copy(env!("CARGO_BIN_EXE_siting"), &command).unwrap();
+    let page = target.join("form/index.html");
+    fs::write(&page, "just packed").unwrap();
+    let file = target.join("page.html");
+    let written = Command::new(&command)
+        .args(["form", "--out"])
+        .arg(&file)
+        .output()
+        .unwrap();
+    assert_eq!(status(&written), 0);
+    assert!(stdout(&written).contains(page.to_str().unwrap()));
+    assert_eq!(fs::read_to_string(&file).unwrap(), "just packed");
 }
 
 #[test]

@@ -7,10 +7,10 @@ use serde::Serialize;
 
 use crate::check::Governed;
 use crate::drawing::{Drawing, Options, drawing};
+use crate::named::{read_alone, said_twice};
 use crate::plan::Plan;
 use crate::report::{Report, Texts, governed_report};
 use crate::ruleset::RuleSet;
-use crate::several::{read_alone, said_twice};
 use crate::steps::{Steps, steps};
 use crate::text::{self, FaultRow, Faults, Node, plain_json};
 use crate::vocabulary::Vocabulary;
@@ -18,6 +18,7 @@ use crate::{check, plan, ruleset};
 
 /// What cannot be judged, because something is wrong with a text.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
+#[cfg_attr(not(feature = "inside"), non_exhaustive)]
 pub struct Refusal {
     /// The plan, where it is at fault.
     pub plan: Option<Refused>,
@@ -27,6 +28,7 @@ pub struct Refusal {
 
 /// A text and what is wrong with it.
 #[derive(Debug, Clone, PartialEq, Eq)]
+#[cfg_attr(not(feature = "inside"), non_exhaustive)]
 pub struct Refused {
     /// The name under which another rule file builds on it; `None` for the plan and for the rule file asked for.
     pub name: Option<String>,
@@ -236,17 +238,8 @@ pub(crate) fn plan_of((document, text): (&Node, &str), rules: &RuleSet) -> Resul
 
 /// What is wrong with the plan whatever the rules may add to the vocabulary.
 pub(crate) fn plan_apart_from_rules(text: &str) -> Option<Refused> {
-    const RULES_MAY_KNOW: [&str; 5] = [
-        "unknown-kind",
-        "unknown-key",
-        "unknown-outline",
-        "unknown-word",
-        "unknown-way",
-    ];
     let mut faults = plan::read(text, &Vocabulary::standard()).err()?;
-    faults
-        .list
-        .retain(|fault| !RULES_MAY_KNOW.contains(&fault.code));
+    faults.list.retain(|fault| !fault.code.rules_may_explain());
     (!faults.is_empty()).then(|| Refused::new(None, text, faults))
 }
 
@@ -292,6 +285,11 @@ fn layer_texts<'t>(
 }
 
 impl Refused {
+    /// What is wrong, each fault with its line and column, as another program wants it.
+    pub fn rows(&self) -> Vec<FaultRow> {
+        self.faults.rows(&self.text)
+    }
+
     /// A text and what is wrong with it.
     pub fn new(name: Option<String>, text: &str, faults: Faults) -> Self {
         Self {
@@ -381,10 +379,10 @@ fn refused(refusal: &Refusal) -> Answer<'_> {
     let rules = rules.filter(|file| !file.faults.is_empty());
     let rules = rules.map(|file| RefusedFile {
         file: file.name.as_deref(),
-        faults: file.faults.rows(&file.text),
+        faults: file.rows(),
     });
     Answer::Refused {
-        plan: plan.flat_map(|file| file.faults.rows(&file.text)).collect(),
+        plan: plan.flat_map(Refused::rows).collect(),
         rules: rules.collect(),
     }
 }

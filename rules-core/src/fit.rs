@@ -7,11 +7,8 @@
 use std::collections::BTreeSet;
 
 use crate::plan;
-use crate::text::{Content, DID_YOU_MEAN, Fault, Node, Span};
+use crate::text::{Content, Fault, Node, Span};
 use crate::vocabulary::Vocabulary;
-
-/// What the reader calls a word that nobody knows.
-pub(crate) const FOREIGN: [&str; 3] = ["unknown-key", "unknown-kind", "unknown-outline"];
 
 /// Takes out of a document what this vocabulary has no word for, and nothing that is near to one of its words; gives the
 /// paths of what was taken out, such as `answers.slope-surveyed` or `things.3`, as they were before.
@@ -28,13 +25,8 @@ pub fn fit(document: &mut Node, vocabulary: &Vocabulary) -> Vec<String> {
 }
 
 fn foreign(fault: &Fault) -> Option<Span> {
-    let near = fault
-        .help
-        .as_ref()
-        .is_some_and(|help| help.starts_with(DID_YOU_MEAN));
-    fault
-        .span
-        .filter(|_| FOREIGN.contains(&fault.code) && !near)
+    let is_foreign = fault.code.is_foreign_word() && !fault.is_slip_of_the_pen();
+    fault.span.filter(|_| is_foreign)
 }
 
 /// Takes out what is foreign: an entry by its key or its word, a thing of a foreign kind, and what is measured or drawn

@@ -3,8 +3,7 @@
 //! Text goes in, values come out: this library reads no file, prints nothing, knows no clock and does not panic.
 //!
 //! ```
-//! use rules_core::check::Outcome;
-//! use rules_core::judge_texts;
+//! use rules_core::{NoOthers, Outcome, judge};
 //!
 //! let plan = "
 //! plan: mill-lane-4
@@ -33,8 +32,7 @@
 //!     each: lot-line
 //!     require: {distance: {from: pool.water, to: lot-line}, at-least: 3 m}
 //! ";
-//! // No rule file here builds on another one.
-//! let report = judge_texts(plan, rules, &|_| None)?;
+//! let report = judge(plan, rules, &NoOthers)?; // this rule file builds on no other
 //! let [line, on_the_lot] = report.rules.as_slice() else {
 //!     unreachable!("the rule of the file, and the one that is in every report")
 //! };
@@ -42,13 +40,18 @@
 //! assert_eq!(on_the_lot.outcome, Outcome::Pass);
 //!
 //! // All that is wrong with a text is said at once, each fault with its place.
-//! let refused = judge_texts(plan, "rules: none", &|_| None).unwrap_err();
+//! let refused = judge(plan, "rules: none", &NoOthers).unwrap_err();
 //! assert!(refused.show("plan.yaml", "rules.yaml").contains("in rules.yaml, line 1"));
 //! # Ok::<(), rules_core::Refusal>(())
 //! ```
 //!
-//! In this order a module knows those before it, never those after it: `quantity`, `text`, `words`, `grammar`, `vocabulary`, the figures of
-//! `plan`, `measure`, `plan`, `ruleset`, `check`, `report`, `shelf`, `drawing`, `edit`, `placement`.
+//! Rules that judge many plans are read once ([`Rules::read`]); several rule sets judge a plan together ([`judge_by_all`]).
+//! A rule file that builds on others finds their texts through [`RuleTexts`]. A plan or a rule file that a program makes is
+//! written with [`to_yaml`].
+//!
+//! With the feature `inside` all parts are open to the packages of this workspace; nothing of that is promised to others.
+//!
+//! Which part may use which stands in `docs/architecture.md`, and a test holds the parts to it.
 #![cfg_attr(
     not(test),
     deny(
@@ -64,47 +67,83 @@
         clippy::print_stderr
     )
 )]
+#![cfg_attr(
+    not(feature = "inside"),
+    allow(unused_imports, reason = "parts offer some names to the tests alone")
+)]
+#![cfg_attr(
+    not(any(feature = "program", feature = "inside")),
+    allow(
+        dead_code,
+        reason = "the command and the page use more than the face; see `program`"
+    )
+)]
 
-mod answer;
-pub mod asked;
-pub mod cases;
-pub mod check;
-pub mod compare;
-pub mod drawing;
-pub mod edit;
-mod fit;
-mod follow;
-mod grammar;
-pub mod measure;
-pub mod placement;
-pub mod plan;
-pub mod quantity;
-pub mod report;
-pub mod ruleset;
-pub mod schema;
-pub mod scope;
-pub mod session;
-mod several;
-pub mod shelf;
-pub mod steps;
-pub mod text;
-pub mod vocabulary;
-pub mod words;
-pub mod work;
+/// The parts of the library, declared together so that one feature can show them all.
+#[path = ""]
+mod parts {
+    pub mod answer;
+    pub mod asked;
+    pub mod cases;
+    pub mod check;
+    pub mod compare;
+    pub mod drawing;
+    pub mod edit;
+    pub mod face;
+    pub mod faults;
+    pub mod fit;
+    pub mod follow;
+    pub mod grammar;
+    pub mod measure;
+    pub mod named;
+    pub mod placement;
+    pub mod plan;
+    pub mod quantity;
+    pub mod report;
+    pub mod ruleset;
+    pub mod schema;
+    pub mod scope;
+    pub mod session;
+    pub mod several;
+    pub mod shelf;
+    pub mod sides;
+    pub mod steps;
+    pub mod text;
+    pub mod vocabulary;
+    pub mod words;
+    pub mod work;
+}
 
+#[cfg(feature = "inside")]
+pub use parts::*;
+#[cfg(not(feature = "inside"))]
+use parts::*;
+#[cfg(feature = "program")]
+pub mod program;
+
+pub use answer::{Refusal, Refused, to_json};
+pub use check::{Outcome, Verdict};
+pub use face::{NoOthers, RuleTexts, Rules, judge, judge_by_all};
+pub use report::{Counts, MissingReport, PartReport, Report, RuleReport, VerdictWords};
+pub use text::{Fault, FaultRow, Faults, write as to_yaml};
+
+#[cfg(feature = "inside")]
 pub use answer::{
-    Refusal, Refused, RulesRead, judge_by, judge_texts, plan_refused, read_rules, read_rules_in,
-    refusal_to_json, steps_texts, steps_to_json, to_json,
+    RulesRead, judge_by, judge_texts, plan_refused, read_rules, read_rules_in, refusal_to_json,
+    steps_texts, steps_to_json,
 };
+#[cfg(feature = "inside")]
 pub use fit::fit;
+#[cfg(feature = "inside")]
 pub use follow::{Begun, Followed, RuleNow, begin, follow};
-pub use several::{RulesText, judge_together, judge_together_in, steps_together};
+#[cfg(feature = "inside")]
+pub use several::{RulesText, judge_together_in, steps_together};
 
 /// What was read and found can be handed to other threads.
-#[cfg(test)]
 const _: fn() = || {
-    fn shared<T: Send + Sync>() {}
-    shared::<ruleset::RuleSet>();
+    fn shared<T: Send + Sync + 'static>() {}
+    shared::<Rules>();
+    shared::<Report>();
+    shared::<Refusal>();
     shared::<plan::Plan>();
-    shared::<report::Report>();
 };

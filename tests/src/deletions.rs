@@ -6,12 +6,12 @@ use std::path::{Path, PathBuf};
 use std::sync::Mutex;
 use std::sync::atomic::{AtomicUsize, Ordering};
 
-use rules_core::cases::changed_base;
 use rules_core::plan::{Plan, read_document};
 use rules_core::ruleset::{RuleSet, read};
 use rules_core::text::{self, Content, Node, to_json_text};
 use rules_core::vocabulary::Vocabulary;
 
+use crate::cases::changed_base;
 use crate::soundness::less::Possible;
 
 /// What stays, and why: the reader of a plan needs it, or it is no statement about the place but the owner's own design or

@@ -1,7 +1,9 @@
 //! What is checked against the outside.
 
 pub mod by_grade;
+pub mod cases;
 pub mod deletions;
+mod fault_page;
 pub mod fuzzing;
 mod grammar_page;
 pub mod large;
@@ -13,5 +15,3 @@ pub mod random_rules;
 pub mod read;
 pub mod reference;
 pub mod soundness;
-
-pub use rules_core::cases;

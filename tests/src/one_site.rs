@@ -5,7 +5,7 @@ use std::fmt::Write as _;
 
 use rules_core::check::Outcome;
 use rules_core::report::Report;
-use rules_core::{Refusal, RulesText, judge_texts, judge_together};
+use rules_core::{Refusal, RulesText, judge_texts, judge_together_in};
 
 const HEAD: &str = "# One home under every bundled rule set
 
@@ -63,7 +63,7 @@ pub fn together(
         text: files.get(*name).map(String::as_str).unwrap_or_default(),
         bases: &bases,
     });
-    judge_together(plan, &sets.collect::<Vec<_>>())
+    judge_together_in(None, plan, &sets.collect::<Vec<_>>())
 }
 
 /// The page, from the home's plan and the rule files by name.

@@ -9,7 +9,7 @@ use rules_core::schema;
 use rules_core::vocabulary::{Fact, Outline, Vocabulary};
 use serde_json::Value;
 
-use crate::{by_grade, one_site, reference};
+use crate::{by_grade, fault_page, one_site, reference};
 
 /// The folder that holds everything.
 pub fn root() -> PathBuf {
@@ -50,6 +50,7 @@ pub fn pages() -> io::Result<Vec<Page>> {
         ),
         ("docs/schema/cases.json", json(&schema::cases(&all))),
         ("docs/reference.md", reference::page(&standard)),
+        ("docs/faults.md", fault_page::page()),
         ("docs/one-site.md", one_site::page(&home, &files)),
         ("docs/coverage/grades.md", by_grade::page()),
     ])

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use rules_core::faults::Code;
 use rules_core::plan::{self, Plan};
 use rules_core::ruleset::RuleSet;
 use rules_core::{Refused, RulesRead, read_rules};
@@ -30,7 +31,7 @@ pub fn clean(text: &str) -> RuleSet {
 fn without_scope(mut file: Refused) -> String {
     file.faults
         .list
-        .retain(|fault| fault.code != "scope-missing");
+        .retain(|fault| fault.code != Code::ScopeMissing);
     file.faults.show("rules", &file.text)
 }
 

@@ -12,7 +12,7 @@ use outside_checks::pages::{of_rule_sets, root};
 use outside_checks::read;
 use rules_core::check::Outcome;
 use rules_core::ruleset::Grade;
-use rules_core::{RulesText, check, judge_texts, judge_together, plan, read_rules};
+use rules_core::{RulesText, check, judge_texts, judge_together_in, plan, read_rules};
 
 /// A piece of a page: what stands behind the fence, and the text.
 type Snippet = (String, String);
@@ -209,7 +209,7 @@ fn the_words_of_the_guide_that_name_their_rule_set_are_understood() {
             if own { kept } else { kept + line + "\n" }
         });
     let named = format!("{plain}{}", of_sort(&guide, "yaml named"));
-    let report = judge_together(&named, &sets);
+    let report = judge_together_in(None, &named, &sets);
     let report = report.unwrap_or_else(|refused| panic!("{}", refused.show("plan", "rules")));
     let read: Vec<String> = (report.read_by_some.iter())
         .map(|one| format!("{}: {}", one.rule_sets.join(" "), one.parts.join(" ")))
@@ -219,7 +219,7 @@ fn the_words_of_the_guide_that_name_their_rule_set_are_understood() {
         "barrier-model: answers.barrier-model/suction-protected",
     ];
     assert_eq!(read, expected);
-    let clash = judge_together(&named.replace("florida/suction", "suction"), &sets);
+    let clash = judge_together_in(None, &named.replace("florida/suction", "suction"), &sets);
     let clash = clash
         .expect_err("a word of two rule sets")
         .show("plan", "rules");

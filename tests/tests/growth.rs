@@ -16,7 +16,7 @@ fn came_to(refused: Option<&Refusal>) -> &'static str {
     };
     let mut faults = refused.plan.iter().chain(&refused.rules);
     let first = faults.find_map(|file| file.faults.list.first());
-    first.map_or("refused without a word", |fault| fault.code)
+    first.map_or("refused without a word", |fault| fault.code.word())
 }
 
 fn answer(name: &str) -> (&'static str, u64) {

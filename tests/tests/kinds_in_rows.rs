@@ -11,6 +11,7 @@ const EVERYWHERE: [&str; 3] = ["lot", "lot-line", "pool"];
 
 /// Words that mean something else where they stand: a part of the file's path, the word, what it means there.
 const OTHER_MEANINGS: &[(&str, &str, &str)] = &[
+    ("src/sides.rs", "road", "what lies beyond a side of the lot"),
     (
         "check/value/aims.rs",
         "road",

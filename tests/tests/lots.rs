@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use rules_core::measure::{Beside, Beyond, Face, Naming, Proposal, propose_faces, sides_of};
+use rules_core::measure::{Beside, Beyond, Face, Naming, Proposal, propose_faces, sides_along};
 use rules_core::plan::Point;
 use serde_json::Value;
 
@@ -73,7 +73,8 @@ fn named(lot: &Value, sides: &[Vec<Point>]) -> Vec<&'static str> {
         .iter()
         .map(beyond)
         .collect();
-    propose_faces(sides, &beside, naming(&lot["naming"]))
+    let along = sides_along(sides, &beside);
+    propose_faces(sides, &along, naming(&lot["naming"]))
         .iter()
         .map(word)
         .collect()
@@ -120,25 +121,5 @@ fn names_do_not_hang_on_the_way_of_drawing() {
             .collect();
         let expected: Vec<&str> = names.into_iter().rev().collect();
         assert_eq!(named(&lot, &back), expected, "{}", lot["name"]);
-    }
-}
-
-#[test]
-fn a_ring_falls_into_sides_at_its_corners() {
-    for lot in lots() {
-        let sides = lines(&lot["sides"]);
-        let ring: Vec<Point> = sides
-            .iter()
-            .flat_map(|side| side[..side.len() - 1].to_vec())
-            .collect();
-        let found = sides_of(&ring);
-        let pieces: usize = found.iter().map(|side| side.len() - 1).sum();
-        assert_eq!(pieces, ring.len(), "{}", lot["name"]);
-        assert!(
-            found.len() <= sides.len() && found.len() >= 3,
-            "{}: {}",
-            lot["name"],
-            found.len()
-        );
     }
 }

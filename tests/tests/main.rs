@@ -2,10 +2,12 @@
 
 mod adversary;
 mod applies;
+mod architecture;
 mod common;
 mod common_practice;
 mod contours;
 mod coverage;
+mod dead_code;
 mod demo;
 mod docs;
 mod drawn_alike;
@@ -14,6 +16,7 @@ mod enclosure;
 mod equivalence;
 mod expected;
 mod false_verdicts;
+mod fault_registry;
 mod faults;
 mod fuzzing;
 mod growth;

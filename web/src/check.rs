@@ -3,13 +3,9 @@
 use rules_core::drawing::Drawing;
 use rules_core::edit::{Change, change};
 use rules_core::report::Report;
-use rules_core::session::path_at;
-use rules_core::text::read;
-use rules_core::{
-    Followed, Refusal, begin as begun, follow as followed, judge_texts, refusal_to_json,
-};
+use rules_core::{Followed, begin as begun, follow as followed, judge_texts, refusal_to_json};
 use serde::Serialize;
-use serde_json::{Value, json};
+use serde_json::json;
 use wasm_bindgen::prelude::wasm_bindgen;
 
 use crate::draw::wanted;
@@ -55,21 +51,8 @@ pub fn answer(options: &str) -> String {
     });
     match answer {
         Ok(answer) => written(&answer),
-        Err(refusal) => with_paths(&refusal),
+        Err(refusal) => refusal_to_json(&refusal),
     }
-}
-
-/// A refusal in which each fault of the plan says by a path where it stands.
-fn with_paths(refusal: &Refusal) -> String {
-    let mut answer: Value = serde_json::from_str(&refusal_to_json(refusal)).unwrap_or_default();
-    let rows = answer["refused"]["plan"].as_array_mut();
-    let document = refusal.plan.as_ref().and_then(|plan| read(&plan.text).ok());
-    if let (Some(rows), Some(plan), Some(document)) = (rows, &refusal.plan, document) {
-        for (row, fault) in rows.iter_mut().zip(&plan.faults.list) {
-            row["path"] = json!(fault.span.map(|span| path_at(&document, span.start)));
-        }
-    }
-    answer.to_string()
 }
 
 /// A drag begins with this plan; `options` are those of [`draw`](crate::draw()). Gives nothing where it can, else what

@@ -7,6 +7,7 @@ use std::cell::RefCell;
 
 use rules_core::edit::{Change, Changed, Wrong};
 use rules_core::session::{Outline, Rules, Session, blank, figure, lot_size, shown};
+use rules_core::sides::proposed_sides;
 use rules_core::text::{Content, Node};
 use serde_json::{Value, json};
 use wasm_bindgen::prelude::wasm_bindgen;
@@ -282,6 +283,13 @@ pub fn edit(wanted: &str) -> String {
         }
         Err(wrong) => json!({"wrong": wrong.0}).to_string(),
     }
+}
+
+/// What each side of the lot is proposed to face, and why: a list of `{"side", "faces", "why"}`, empty where its sides do not
+/// run once round the lot. A person confirms it.
+#[wasm_bindgen]
+pub fn faces() -> String {
+    written(&with(|session| proposed_sides(session.plan())))
 }
 
 /// Where a thing can be taken hold of: a list for `handles` in the options of a drawing.

@@ -22,9 +22,9 @@ pub use draw::draw;
 pub use files::{file, link, open, open_home, open_link};
 pub use held::{
     add, add_place, add_pool, answer_matter, begin_anew, begin_outline, can_redo, can_undo,
-    draw_lot, edit, figure_shown, figure_typed, forget_matter, handles, outline_as, own_rules,
-    pick_source, plan, redo, reshape, rules_cases, rules_name, rules_text, say, say_figure,
-    size_lot, size_of_lot, take_away, undo, use_rules, vary,
+    draw_lot, edit, faces, figure_shown, figure_typed, forget_matter, handles, outline_as,
+    own_rules, pick_source, plan, redo, reshape, rules_cases, rules_name, rules_text, say,
+    say_figure, size_lot, size_of_lot, take_away, undo, use_rules, vary,
 };
 pub use keep::{forget_aside, keep, open_aside, restore, set_aside};
 pub use rules::speak;

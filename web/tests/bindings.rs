@@ -1,7 +1,7 @@
 //! Each call that the page makes, natively and in the browser: what comes back is JSON of the form that is promised.
 
 use serde_json::Value;
-use siting_web::{check, faults, follow, read_back, rule_sets, speak, try_cases};
+use siting_web::{check, faces, faults, follow, read_back, rule_sets, speak, try_cases};
 
 use crate::held::{answer, asked, begin, demo, draw, edit, handles, held_plan, hold, steps};
 
@@ -471,6 +471,30 @@ fn a_lot_in_sides_says_by_how_much_it_does_not_close() {
     let wanted = r#"{"lot": {"sides": [{"length": "30 m"}, {"length": "40 m"}, {"length": "30 m"}, {"length": "39 m"}]}}"#;
     let answer = json(&edit(BLANK, wanted));
     assert_eq!(answer["closing"], 1000);
+}
+
+/// A lot that was laid out by its corners gets a proposal for each side, once the plan says where the road is.
+#[test]
+fn the_sides_of_a_lot_get_a_proposal() {
+    let corners = r#"{"lot": {"corners": [["0", "0"], ["30", "0"], ["30", "40"], ["0", "40"]]}}"#;
+    edit(BLANK, corners);
+    let plan = |beyond: &str| {
+        siting_web::say("lot.sides.0.beyond", beyond);
+        json(&faces())
+    };
+    let named = |list: &serde_json::Value| -> Vec<serde_json::Value> {
+        let sides = list.as_array().expect("a list");
+        sides.iter().map(|side| side["faces"].clone()).collect()
+    };
+    assert_eq!(named(&plan("road")), ["front", "side", "rear", "side"]);
+    let nowhere = plan("neighbour-lot");
+    assert!(named(&nowhere).iter().all(|face| face.is_null()));
+    assert_eq!(
+        nowhere[0]["why"],
+        "No street reaches the lot: ask the office which line is the front."
+    );
+    siting_web::begin_anew();
+    assert_eq!(faces(), "[]");
 }
 
 #[test]

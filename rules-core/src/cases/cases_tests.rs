@@ -26,10 +26,14 @@ cases:
     title: One
 ";
 
+fn read(text: &str) -> Node {
+    crate::text::read(text).expect("good text")
+}
+
 fn tried(rest: &str) -> Tried {
     let rules = crate::ruleset::read(RULES, &|_| None, Vocabulary::standard());
     let rules = rules.expect("good rules").rule_set;
-    try_cases(&rules, &format!("{BASE}{rest}"))
+    try_node(&rules, &read(&format!("{BASE}{rest}")))
         .expect("a good file")
         .remove(0)
 }
@@ -92,10 +96,10 @@ fn a_file_of_cases_is_checked_too() {
     let rules = crate::ruleset::read(RULES, &|_| None, Vocabulary::standard());
     let rules = rules.expect("good rules").rule_set;
     let codes = |text: &str| {
-        let faults = try_cases(&rules, text).expect_err("a fault").list;
+        let faults = try_node(&rules, &read(text)).expect_err("a fault").list;
         faults
             .into_iter()
-            .map(|fault| fault.code)
+            .map(|fault| fault.code.word())
             .collect::<Vec<_>>()
     };
     assert_eq!(codes("cases: [{case: a, title: A}]"), ["no-plan"]);

@@ -31,14 +31,14 @@ mod written;
 use std::collections::BTreeMap;
 
 pub use edges::{Edge, EdgeCase, edges};
+pub use overlay::{json, laid_over};
 pub use shown::{Shown, shown};
 pub use unexercised::unexercised;
 pub use words::{edges_to_text, tried_to_text};
 
 use crate::check::Outcome;
 use crate::ruleset::RuleSet;
-use crate::text::{self, Faults, Node};
-use overlay::{json, laid_over};
+use crate::text::{Faults, Node};
 use written::read_file;
 
 /// What became of one case.
@@ -54,18 +54,10 @@ pub struct Tried {
     pub wrong: Vec<String>,
 }
 
-/// Tries all cases of a file.
-///
-/// # Errors
-/// What is wrong with the file of cases itself. A plan that cannot be read is named in its case's `wrong`.
-pub fn try_cases(rules: &RuleSet, text: &str) -> Result<Vec<Tried>, Faults> {
-    try_node(rules, &text::read(text)?)
-}
-
 /// Tries all cases of a file that was read, or of the list of cases that stands in a rule file itself.
 ///
 /// # Errors
-/// What is wrong with the cases themselves.
+/// What is wrong with the cases themselves. A plan that cannot be read is named in its case's `wrong`.
 pub fn try_node(rules: &RuleSet, root: &Node) -> Result<Vec<Tried>, Faults> {
     let mut faults = Faults::default();
     let tried = read_file(root, &mut faults)
@@ -74,14 +66,4 @@ pub fn try_node(rules: &RuleSet, root: &Node) -> Result<Vec<Tried>, Faults> {
         Some(tried) => faults.or(tried),
         None => Err(faults),
     }
-}
-
-/// The plan that the cases of a file share, laid under a change: the text that the plan reader reads.
-///
-/// # Errors
-/// What is wrong with either text.
-pub fn changed_base(cases: &str, change: &str) -> Result<String, Faults> {
-    let (cases, change) = (text::read(cases)?, text::read(change)?);
-    let base = cases.get("base").cloned().unwrap_or_else(|| change.clone());
-    Ok(json(&laid_over(&base, &change)))
 }

@@ -3,7 +3,7 @@
 use crate::text::{Content, Entry, Node};
 
 /// One plan with a change laid over it.
-pub(super) fn laid_over(base: &Node, change: &Node) -> Node {
+pub fn laid_over(base: &Node, change: &Node) -> Node {
     merged(base, change, |under, over| {
         match (under.as_map(), under.as_list()) {
             (Some(_), _) if over.as_map().is_some() => merged(under, over, |_, new| new.clone()),
@@ -75,7 +75,7 @@ pub(super) fn leave_out(plan: &mut Node, gone: &[&str]) {
 }
 
 /// A part of a text as JSON, every value as it was written: only so does a plan's reader see `0.10 m` and `yes`.
-pub(super) fn json(node: &Node) -> String {
+pub fn json(node: &Node) -> String {
     match &node.content {
         Content::Empty => "null".to_owned(),
         Content::Scalar { text, .. } => quoted(text),

@@ -1,6 +1,7 @@
 //! Rules that no case tries: a slip in them goes unnoticed.
 
 use super::{Tried, shown};
+use crate::faults::Code;
 use crate::ruleset::RuleSet;
 use crate::text::Faults;
 
@@ -20,7 +21,7 @@ pub fn unexercised(rules: &RuleSet, tried: &[Tried]) -> Faults {
                 ),
                 false => format!("No case tries the rule `{}`.", rule.id),
             };
-            slips.add("no-case", rule.span, message).help(
+            slips.add(Code::NoCase, rule.span, message).help(
                 "Write one in which it passes, one in which it fails, and one in which it is open.",
             );
         }

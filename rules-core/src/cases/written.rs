@@ -1,6 +1,7 @@
 //! A file of cases, as written.
 
 use super::overlay::{laid_over, leave_out};
+use crate::faults::Code;
 use crate::grammar::plan::{CASE, CASES};
 use crate::text::{Entry, Faults, Node};
 
@@ -23,7 +24,7 @@ pub(super) fn read_file<'a>(root: &'a Node, faults: &mut Faults) -> Option<Vec<C
     let [base, list] = CASES.read(root, faults)?;
     let list = list?;
     let Some(items) = list.value.as_list() else {
-        faults.add("not-a-list", list.value.span, "`cases` needs a list.");
+        faults.add(Code::NotAList, list.value.span, "`cases` needs a list.");
         return None;
     };
     read_list(items, base.map(|base| &base.value), faults)
@@ -60,7 +61,7 @@ fn read_case<'a>(node: &'a Node, base: Option<&'a Node>, faults: &mut Faults) ->
     };
     let Some(under) = plan.map(|plan| &plan.value).or(base) else {
         faults.add(
-            "no-plan",
+            Code::NoPlan,
             node.span,
             "This case has no plan, and the file has no `base`.",
         )

@@ -227,7 +227,24 @@ impl<const N: usize> Keys<N> {
         key: &'static str,
         faults: &mut Faults,
     ) -> Option<&'a Entry> {
-        MapReader::new(node, self.what, faults)?.need(key, faults)
+        let mut map = self.known_to(MapReader::new(node, self.what, faults)?);
+        let entry = map.need(key, faults);
+        map.finish_again(faults);
+        entry
+    }
+
+    /// Whether one of some keys is written, but not as it is spelt: whoever [reads](Self::read) the map says so.
+    pub fn misspells(&self, node: &Node, keys: &[&str]) -> bool {
+        let map = MapReader::new(node, self.what, &mut Faults::default());
+        map.is_some_and(|map| self.known_to(map).misspells(keys.iter().copied()))
+    }
+
+    /// A reader that knows all keys.
+    fn known_to<'a>(&self, mut map: MapReader<'a>) -> MapReader<'a> {
+        let others = self.groups.iter().copied().flatten();
+        map.know(self.keys.iter().chain(others).map(|key| key.name));
+        map.refuse(self.refused.iter().copied());
+        map
     }
 }
 

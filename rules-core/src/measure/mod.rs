@@ -13,14 +13,12 @@ mod outdoors;
 mod walk;
 
 pub use area::clip::{Keep, clip};
-pub use area::overlap::{
-    Weighted, around, figure_area, overlap, overlaps, union_area, weighted_area,
-};
+pub use area::overlap::{Weighted, around, overlaps, union_area, weighted_area};
 pub use area::region::{ARC_TOLERANCE, Fit};
 pub use area::zone::{Patch, Region};
 pub use area::{Area, area_band, area2, disc_area, length};
 pub use distance::deep::{deepest_common, depth_in};
-pub use distance::reach::{Overhang, farthest, farthest_of_arcs, lies_within, overhang};
+pub use distance::reach::{farthest, farthest_of_arcs, lies_within};
 pub use distance::space::in_space;
 pub use distance::widest::widest;
 pub use distance::{Gap, distance, figure_gap};
@@ -30,23 +28,19 @@ pub use figure::carried::{inward_off, outward_off};
 pub(crate) use figure::chain::Bounds;
 pub use figure::exact::Span;
 pub(crate) use figure::exact::part_way;
-pub use figure::inside::{Place, Side, contains, depth, side};
+pub use figure::inside::{Place, Side, contains, side};
 pub use figure::offset::{Corners, OffsetFault, inward, is_convex, narrower, outward};
 pub use figure::perimeter::perimeter;
 pub use figure::touching::Rectangle;
 pub use figure::valid::{EXTENT, FormFault, validate};
-pub use ground::earth::{
-    fall, flood_storage_taken, freeboard, heat, influence, lift_over, lifting_clearance,
-    lowest_of_wire, mass_of_water, root_protection, steps_to, uplift, wire_height,
-};
-pub use ground::{Ground, Level, Spot, cut_and_fill, ground_level, rim_over_ground};
+pub use ground::Ground;
+pub use ground::earth::{flood_storage_taken, mass_of_water};
 pub use lot::face::{Beside, Beyond, Face, Naming, Proposal, Why};
-pub use lot::faces::{propose_faces, sides_of};
+pub use lot::faces::{propose_faces, sides_along};
 pub use lot::sides::{
     Corner, Doubtful, Hand, Land, ROUNDED, Triangle, beside, beyond, corner, hand_of, moved_away,
     outward as outward_of,
 };
-pub use lot::yard::{building_line, imaginary_rear};
 pub use outdoors::sound::{level, together};
 pub use outdoors::wire::Wire;
 pub use walk::{Hurdle, Stand, Walk, least_way, way_round};

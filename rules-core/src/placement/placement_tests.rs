@@ -1,9 +1,10 @@
 use super::map::Patch;
 use super::spot::Spot;
 use super::*;
+use crate::answer::read_rules;
 use crate::check::{Outcome, check};
 use crate::ruleset::Strength;
-use crate::{read_rules, text};
+use crate::text;
 
 const HOME: &str = include_str!("../../../rulesets/eldermere/home.yaml");
 const ELDERMERE: &str = include_str!("../../../rulesets/eldermere/rules.yaml");

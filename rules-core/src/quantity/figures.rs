@@ -20,12 +20,8 @@ pub struct Figures {
 }
 
 impl Figures {
-    /// The figures in the limit's unit.
-    pub fn new(measured: Interval, relation: Relation, limit: Interval, unit: Unit) -> Self {
-        Self::across((measured, unit), relation, (limit, unit))
-    }
-
-    /// The figures where the measured amount cannot be given in the limit's unit: days against months.
+    /// The figures, each amount in its unit; the two differ where the measured one cannot be given in the limit's: days
+    /// against months.
     pub fn across(measured: (Interval, Unit), relation: Relation, limit: (Interval, Unit)) -> Self {
         let exact = relation.judge_as(with_dimension(measured), with_dimension(limit));
         let mut digits = measured.1.digits();

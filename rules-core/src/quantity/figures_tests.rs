@@ -70,12 +70,8 @@ fn rounding_goes_the_way_it_is_told() {
 fn figures_at_the_edge_get_more_digits() {
     let limit = Interval::exact(amount("3 m"));
     let printed = |low, high| {
-        Figures::new(
-            Interval::new(low, high),
-            Relation::AtLeast,
-            limit,
-            Unit::METRE,
-        )
+        let measured = (Interval::new(low, high), Unit::METRE);
+        Figures::across(measured, Relation::AtLeast, (limit, Unit::METRE))
     };
     let short = printed(2_900_000_000, 2_999_999_000);
     assert_eq!(
@@ -169,7 +165,7 @@ fn printed_figures_give_the_outcome() {
             });
             let measured = Interval::new(low, high);
             for relation in relations {
-                let figures = Figures::new(measured, relation, limit, unit);
+                let figures = Figures::across((measured, unit), relation, (limit, unit));
                 let exact = relation.judge(measured, limit);
                 assert_eq!(
                     conclude(&figures, relation, unit.dimension()),

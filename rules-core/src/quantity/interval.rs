@@ -92,7 +92,7 @@ impl Interval {
     }
 
     /// The amounts with their sign turned.
-    #[expect(
+    #[allow(
         clippy::should_implement_trait,
         reason = "an operator would hide that a bound can be lost"
     )]
@@ -109,7 +109,7 @@ impl Interval {
     }
 
     /// One of these and one of those together.
-    #[expect(
+    #[allow(
         clippy::should_implement_trait,
         reason = "an operator would hide that a bound can be lost"
     )]
@@ -128,7 +128,7 @@ impl Interval {
     }
 
     /// One of these less one of those, the two being independent.
-    #[expect(
+    #[allow(
         clippy::should_implement_trait,
         reason = "an operator would hide that a bound can be lost"
     )]
@@ -166,11 +166,6 @@ impl Interval {
                 high: size,
             }),
         }
-    }
-
-    /// [`Interval::widen`] by an accuracy that may be unknown; unknown means no bound either way.
-    pub fn widen_opt(self, accuracy: Option<i64>) -> Self {
-        accuracy.map_or(Self::any(), |size| self.widen(i128::from(size)))
     }
 
     /// One of these times one of those, rounded outward, with what the product is an amount of: a number times

@@ -40,12 +40,3 @@ pub use show::{show, show_exactly, show_range};
 pub use unit::Unit;
 pub use wide::Rounding;
 pub use working_days::{Holiday, Weekday, WorkingDays, YearDay};
-
-/// An amount and what it is an amount of.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub struct Quantity {
-    /// The count of tiny units, as [`Dimension`] names them.
-    pub amount: i128,
-    /// What it is an amount of.
-    pub dimension: Dimension,
-}

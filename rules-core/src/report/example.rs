@@ -59,7 +59,7 @@ fn thing(id: &str, kind_name: &str, outline_name: &str, form: Form, accuracy: i6
         outlines: BTreeMap::from([(outline(kind_name, outline_name), figure)]),
         lacks: BTreeSet::new(),
         facts: BTreeMap::new(),
-        span: Span { start: 5, end: 9 },
+        span: Span::new(5, 9),
     }
 }
 
@@ -141,7 +141,7 @@ fn rule(id: &str, title: &str, value: Value, bound: Bound) -> Rule {
         note: None,
         in_force: None,
         layer: 0,
-        span: Span { start: 10, end: 12 },
+        span: Span::new(10, 12),
     }
 }
 

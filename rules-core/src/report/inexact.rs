@@ -121,7 +121,7 @@ impl Matter<'_> {
 fn facts_of(about: About<'_>) -> BTreeSet<FactId> {
     let mut facts = BTreeSet::new();
     pieces::of_rule(about.rule, &mut |piece| {
-        if let Piece::Fact(fact, _) = piece {
+        if let Piece::Fact(fact) = piece {
             facts.insert(fact);
         }
     });

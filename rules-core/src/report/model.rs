@@ -21,6 +21,7 @@ pub const SCHEMA: &str = "siting-report/3";
 /// All that was found about a plan under a rule set.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub struct Report {
     /// The form of this report.
     pub schema: String,
@@ -87,6 +88,7 @@ impl Report {
 /// An edition of the rule set that may govern the plan.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub struct EditionReport {
     /// Its short name.
     pub id: String,
@@ -109,6 +111,7 @@ pub struct EditionReport {
 /// What a rule comes to under one edition.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub struct EditionRule {
     /// Its id.
     pub id: String,
@@ -123,6 +126,7 @@ pub struct EditionRule {
 /// The plan's names.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub struct PlanHead {
     /// Its short name.
     pub id: String,
@@ -133,6 +137,7 @@ pub struct PlanHead {
 /// The rule set's names.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub struct RuleSetHead {
     /// Its short name.
     pub id: String,
@@ -151,6 +156,7 @@ pub struct RuleSetHead {
 /// One file of a rule set.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub struct LayerHead {
     /// Its short name.
     pub id: String,
@@ -163,6 +169,7 @@ pub struct LayerHead {
 /// The verdict as a word and as a sentence.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub struct VerdictWords {
     /// The word.
     pub word: Verdict,
@@ -182,6 +189,7 @@ impl VerdictWords {
 /// How many rules have which outcome.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub struct Counts {
     /// Fail.
     pub fail: u32,
@@ -200,6 +208,7 @@ pub struct Counts {
 /// The binding rules that fail as drawn, for sure or not.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub struct AsDrawnReport {
     /// How many, and which are not sure.
     pub sentence: String,
@@ -212,6 +221,7 @@ pub struct AsDrawnReport {
 /// What was found under one rule.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub struct RuleReport {
     /// Its id.
     pub id: String,
@@ -256,6 +266,7 @@ pub struct RuleReport {
 /// How many values are neither from the law nor from a page of the authority that applies it.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub struct SecondHandReport {
     /// How many.
     pub values: usize,
@@ -268,6 +279,7 @@ pub struct SecondHandReport {
 /// What was found for one subject of a rule.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub struct PartReport {
     /// The subject.
     pub subject: SubjectReport,
@@ -302,6 +314,7 @@ pub struct PartReport {
 /// Whom a finding is about.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub struct SubjectReport {
     /// The thing's id; none where it is the plan as a whole, or things that nobody has looked for.
     pub id: Option<String>,
@@ -318,6 +331,7 @@ pub struct SubjectReport {
 /// A place along a thing of which something changes along it.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub struct AtReport {
     /// The thing's id; none where it is a place along each thing of its kind.
     pub thing: Option<String>,
@@ -334,6 +348,7 @@ pub struct AtReport {
 /// A range, printed: its low end rounded down, its high end up.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub struct RangeReport {
     /// The low end with its unit; none where there is none.
     pub low: Option<String>,
@@ -348,6 +363,7 @@ pub struct RangeReport {
 /// How much room there is: good is positive.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub struct MarginReport {
     /// The least room, with its unit; less than nothing where it is short. None where there is no end.
     pub low: Option<String>,
@@ -362,6 +378,7 @@ pub struct MarginReport {
 /// One comparison of a value with a bound.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub struct ReadingReport {
     /// What was measured.
     pub what: String,
@@ -396,6 +413,7 @@ pub struct ReadingReport {
 /// From where to where a distance was taken, in the plan file's own coordinates, in metres.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub struct WitnessReport {
     /// East and north of one end.
     pub from: [String; 2],
@@ -416,6 +434,7 @@ pub struct WitnessReport {
 /// Something that nobody stated or looked for.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub struct MissingReport {
     /// `fact`, `outline`, `inventory`, `accuracy` or `document`; `inexact` where a fact is stated, but not exactly enough.
     pub kind: String,
@@ -432,6 +451,7 @@ pub struct MissingReport {
 /// Something missing, and what it would help to decide.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub struct Question {
     /// What is missing.
     pub missing: MissingReport,

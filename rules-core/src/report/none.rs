@@ -2,7 +2,7 @@
 
 use super::matter::Matter;
 use super::missing::capitalised;
-use super::model::ReadingReport;
+use super::model::{RangeReport, ReadingReport};
 use super::readings::About;
 use super::telling::MET;
 use crate::check::{Reading, Truth};
@@ -103,9 +103,9 @@ impl NoneWords {
     }
 
     /// The same in a few words.
-    pub(super) fn brief(&self, report: &ReadingReport) -> String {
-        match (report.holds.as_str(), &report.measured) {
-            ("holds", _) => MET.to_owned(),
+    pub(super) fn brief(&self, truth: Truth, measured: Option<&RangeReport>) -> String {
+        match (truth.applied(), measured) {
+            (Truth::HOLDS, _) => MET.to_owned(),
             (_, Some(measured)) => format!("{}{}", measured.text, self.row),
             (_, None) => "not known".to_owned(),
         }

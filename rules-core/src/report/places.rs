@@ -6,7 +6,6 @@ use super::model::AtReport;
 use crate::check::{At, Part, Reading};
 use crate::plan::{Amount, ThingIndex};
 use crate::ruleset::Value;
-use crate::ruleset::words::fact_words;
 use crate::vocabulary::FactId;
 
 impl Matter<'_> {
@@ -31,7 +30,7 @@ impl Matter<'_> {
             end: end.to_owned(),
             said: format!(
                 "where {} is {end}{}",
-                fact_words(known),
+                known.phrase(),
                 behind.unwrap_or_default()
             ),
             amount,

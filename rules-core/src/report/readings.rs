@@ -7,7 +7,6 @@ use super::figures::{
 use super::matter::Matter;
 use super::missing::capitalised;
 use super::model::{RangeReport, ReadingReport};
-use super::telling::brief;
 use crate::check::{Part, Reading, Truth};
 use crate::quantity::Interval;
 use crate::ruleset::words::{bound_words, listed, value_words};
@@ -72,8 +71,8 @@ impl Matter<'_> {
         };
         let at_worst = report.margin.as_ref().map(|room| room.at_worst.as_str());
         report.brief = match self.none_words(about, reading) {
-            Some(none) => none.brief(&report),
-            None => brief(&report, at_worst, reading),
+            Some(none) => none.brief(reading.truth, report.measured.as_ref()),
+            None => self.brief(&report, at_worst, reading),
         };
         report
     }

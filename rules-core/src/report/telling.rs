@@ -5,7 +5,7 @@ use super::matter::Matter;
 use super::model::ReadingReport;
 use super::readings::{About, only_ranges, overlaps_at_no_distance};
 use crate::check::{Outcome, Part, Reading, Truth};
-use crate::ruleset::words::{listed, value_words};
+use crate::ruleset::words::{clause_of, listed, value_words};
 use crate::ruleset::{Along, Bound};
 
 impl Matter<'_> {
@@ -39,7 +39,48 @@ impl Matter<'_> {
             report.what = value_words(reading.value(), self.rules);
             report.words = self.known_words(reading);
         }
-        brief(&report, room.as_deref(), reading)
+        self.brief(&report, room.as_deref(), reading)
+    }
+
+    /// The reading in a few words, with the figures as they are at worst.
+    pub(super) fn brief(
+        &self,
+        report: &ReadingReport,
+        room: Option<&str>,
+        reading: &Reading,
+    ) -> String {
+        let (Some(measured), Some(limit)) = (&report.measured, &report.limit) else {
+            return match report.words.is_empty() || clause_of(reading.value(), self.rules).is_some()
+            {
+                true => in_a_word(reading.truth).to_owned(),
+                false => format!("{} is {}", report.what, quoted(&report.words)),
+            };
+        };
+        let (asked, at_worst, limit) = match reading.bound() {
+            Bound::AtLeast(_) => ("at least ", &measured.low, &limit.high),
+            Bound::MoreThan(_) => ("more than ", &measured.low, &limit.high),
+            Bound::AtMost(_) => ("at most ", &measured.high, &limit.low),
+            Bound::LessThan(_) => ("less than ", &measured.high, &limit.low),
+            Bound::Is(_) => ("", &measured.low, &limit.low),
+        };
+        // Of what must hold somewhere along a thing, the worst place tells nothing.
+        let anywhere = reading.test.holds == Some(Along::Anywhere);
+        let measured = match at_worst {
+            _ if anywhere => &measured.text,
+            Some(amount) => amount,
+            None if measured.text == WITHOUT_END => WITHOUT_END,
+            None => NOT_KNOWN,
+        };
+        let whereabouts = if anywhere { " somewhere along it" } else { "" };
+        let asked = match limit {
+            Some(limit) => format!("{asked}{limit} asked{whereabouts}"),
+            None => "how much is asked is not known".to_owned(),
+        };
+        let place = report.place.as_ref().map(|place| format!(" {place}"));
+        let place = place.unwrap_or_default();
+        let room = room.filter(|room| *room != NOT_KNOWN && !overlaps_at_no_distance(reading));
+        let room = room.map(|room| format!(", {room}")).unwrap_or_default();
+        format!("{measured}{place}, {asked}{room}")
     }
 
     /// `3.4 m, at least 3 m asked, 0.4 m to spare`; with the relief by which it passes.
@@ -72,41 +113,6 @@ fn agrees(outcome: Outcome, truth: Truth) -> bool {
 
 fn by_relief(part: &Part) -> bool {
     part.relief.is_some() && part.outcome == Outcome::Pass
-}
-
-/// The reading in a few words, with the figures as they are at worst.
-pub(super) fn brief(report: &ReadingReport, room: Option<&str>, reading: &Reading) -> String {
-    let (Some(measured), Some(limit)) = (&report.measured, &report.limit) else {
-        return match report.words.is_empty() || report.what.starts_with("whether ") {
-            true => in_a_word(reading.truth).to_owned(),
-            false => format!("{} is {}", report.what, quoted(&report.words)),
-        };
-    };
-    let (asked, at_worst, limit) = match reading.bound() {
-        Bound::AtLeast(_) => ("at least ", &measured.low, &limit.high),
-        Bound::MoreThan(_) => ("more than ", &measured.low, &limit.high),
-        Bound::AtMost(_) => ("at most ", &measured.high, &limit.low),
-        Bound::LessThan(_) => ("less than ", &measured.high, &limit.low),
-        Bound::Is(_) => ("", &measured.low, &limit.low),
-    };
-    // Of what must hold somewhere along a thing, the worst place tells nothing.
-    let anywhere = reading.test.holds == Some(Along::Anywhere);
-    let measured = match at_worst {
-        _ if anywhere => &measured.text,
-        Some(amount) => amount,
-        None if measured.text == WITHOUT_END => WITHOUT_END,
-        None => NOT_KNOWN,
-    };
-    let whereabouts = if anywhere { " somewhere along it" } else { "" };
-    let asked = match limit {
-        Some(limit) => format!("{asked}{limit} asked{whereabouts}"),
-        None => "how much is asked is not known".to_owned(),
-    };
-    let place = report.place.as_ref().map(|place| format!(" {place}"));
-    let place = place.unwrap_or_default();
-    let room = room.filter(|room| *room != NOT_KNOWN && !overlaps_at_no_distance(reading));
-    let room = room.map(|room| format!(", {room}")).unwrap_or_default();
-    format!("{measured}{place}, {asked}{room}")
 }
 
 /// What is said of what holds and has no figure.

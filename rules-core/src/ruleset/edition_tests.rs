@@ -46,7 +46,7 @@ fn fault(body: &str) -> (&'static str, String, String) {
         panic!("{}", files[0].faults.show("town", &text))
     };
     let under = Lines::new(&text).underlined(fault.span.unwrap()).to_owned();
-    (fault.code, under, fault.message.clone())
+    (fault.code.word(), under, fault.message.clone())
 }
 
 const FROM: &str = "earlier: town-2019\nin-force: {from: 2026-01-01, by: applied}\n";
@@ -121,7 +121,7 @@ fn editions_that_are_not_there_or_go_round() {
         files
             .iter()
             .flat_map(|file| &file.faults.list)
-            .any(|fault| fault.code == "base-ring"),
+            .any(|fault| fault.code.word() == "base-ring"),
         "{files:?}"
     );
 }
@@ -135,7 +135,7 @@ fn what_is_wrong_with_both_editions_is_said_in_one_run() {
     let files = read(&text, &|_| Some(broken.as_str()), Vocabulary::standard()).unwrap_err();
     let said: Vec<_> = files
         .iter()
-        .map(|file| (file.name.as_deref(), file.faults.list[0].code))
+        .map(|file| (file.name.as_deref(), file.faults.list[0].code.word()))
         .collect();
     assert_eq!(
         said,

@@ -14,10 +14,10 @@ fn one(body: &str, code: &str, under: &str, message: &str, help: &str) {
     let faults = &files[0].faults;
     assert_eq!(faults.list.len(), 1, "{}", faults.show("rules", &text));
     let fault = &faults.list[0];
-    assert_eq!(fault.code, code, "{}", faults.show("rules", &text));
+    assert_eq!(fault.code.word(), code, "{}", faults.show("rules", &text));
     assert_eq!(Lines::new(&text).underlined(fault.span.unwrap()), under);
     assert_eq!(fault.message, message);
-    assert_eq!(fault.help.as_deref().unwrap_or_default(), help);
+    assert_eq!(fault.help.clone().unwrap_or_default().to_string(), help);
 }
 
 /// The same for the parts of one rule.
@@ -353,7 +353,7 @@ fn all_faults_of_a_file_in_one_run() {
         .faults
         .sorted()
         .iter()
-        .map(|fault| fault.code)
+        .map(|fault| fault.code.word())
         .collect();
     assert_eq!(codes, ["unknown-fact", "bad-id", "which-outline"]);
 }

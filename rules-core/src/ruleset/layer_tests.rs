@@ -1,6 +1,7 @@
 //! Files that build on others.
 
 use super::*;
+use crate::faults::Code;
 use crate::quantity::show_exactly;
 use crate::text::Lines;
 use crate::vocabulary::Vocabulary;
@@ -97,7 +98,7 @@ fn fault(body: &str) -> (&'static str, String) {
         panic!("{}", files[0].faults.show("town", &text))
     };
     (
-        fault.code,
+        fault.code.word(),
         Lines::new(&text).underlined(fault.span.unwrap()).to_owned(),
     )
 }
@@ -107,7 +108,7 @@ fn warnings(body: &str) -> Vec<&'static str> {
     let warnings = layered(body).unwrap().warnings;
     let codes = warnings.iter().flat_map(|file| &file.faults.list);
     codes
-        .map(|fault| fault.code)
+        .map(|fault| fault.code.word())
         .filter(|code| *code != "scope-missing")
         .collect()
 }
@@ -340,6 +341,27 @@ fn a_fault_that_an_edit_makes_is_shown_in_the_file_of_the_edit() {
     assert_eq!(fault(body), ("unknown-fact", "gate.latch-hight".to_owned()));
 }
 
+/// What a rule takes from a term of its base is shown where it stands, not at the same place of the rule's own file.
+#[test]
+fn a_slip_in_a_term_is_shown_in_the_file_of_the_term() {
+    let term =
+        "terms:\n  low: {of: barrier-stretch, fact: barrier-stretch.gap-below, at-most: 2 in}\n";
+    let base = BASE.replace("terms:\n", term);
+    let rule = "rules:\n  - {id: own, title: Own, clause: T 9, each: barrier-stretch, require: {meets: low}}\n";
+    let find = |name: &str| (name == "model").then_some(base.as_str());
+    let read = read(&local(rule), &find, Vocabulary::standard()).unwrap();
+    let slips = read.warnings.iter().flat_map(|file| {
+        let slips = file.faults.list.iter();
+        slips.map(|slip| (file.name.as_deref(), slip))
+    });
+    let mut unsaid = slips.filter(|(_, slip)| slip.code == Code::NoneUnsaid);
+    let (file, slip) = unsaid.next().unwrap();
+    assert_eq!(file, Some("model"));
+    let shown = Lines::new(&base).underlined(slip.span.unwrap()).to_owned();
+    assert!(shown.contains("barrier-stretch.gap-below"), "{shown}");
+    assert_eq!(unsaid.next(), None);
+}
+
 #[test]
 fn rules_that_cannot_both_hold_are_shown() {
     let body = "rules:\n  - {id: barrier, title: B, clause: T 4, each: barrier-stretch, require: {fact: barrier-stretch.height-outside, at-least: 48 in}}\n";
@@ -360,7 +382,7 @@ fn files_that_build_on_each_other() {
     )
     .unwrap_err();
     assert_eq!(faults[0].name.as_deref(), Some("two"));
-    assert_eq!(faults[0].faults.list[0].code, "base-ring");
+    assert_eq!(faults[0].faults.list[0].code.word(), "base-ring");
     let shared = local("").replace("[model]", "[other, model]");
     let other = local("").replace("ruleset: town", "ruleset: other");
     let both = |name: &str| match name {

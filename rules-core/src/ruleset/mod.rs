@@ -5,6 +5,7 @@ pub(crate) mod built_in;
 mod circle;
 mod clash;
 mod levels;
+mod lint;
 mod matters;
 mod model;
 mod named_terms;
@@ -39,7 +40,9 @@ pub use levels::{Fall, HeightOver, LevelOf, Surface, Volume};
 pub use matters::matters_of;
 pub use model::*;
 pub(crate) use once::{Once, address};
-pub use read::{Checked, FileFaults, is_language, read, read_in};
+#[cfg(any(test, feature = "inside"))]
+pub use read::read;
+pub use read::{Checked, FileFaults, is_language, read_in};
 pub use scope::{LeftOut, Reach};
 pub use sources::{Cited, Grade, Holder, Question, Source, SourceIndex, SourcedValue, grade_of};
 pub use values::*;

@@ -14,15 +14,15 @@ use crate::vocabulary::{FactId, KindId};
 #[derive(Debug, Clone, Copy)]
 pub enum Piece<'r> {
     /// A value and its bounds.
-    Test(&'r Test),
-    /// A fact, and whether it is meant all along its thing and not at one place.
-    Fact(FactId, bool),
+    Test,
+    /// A fact.
+    Fact(FactId),
     /// An outline.
     Outline(&'r Part),
     /// Things that are selected.
     Selection(&'r Selection),
     /// A barrier.
-    Enclosure(&'r Enclosure),
+    Enclosure,
     /// A paper that must be in hand.
     Paper(DocumentIndex),
 }
@@ -43,11 +43,6 @@ pub fn of_rule<'r>(rule: &'r Rule, see: &mut dyn FnMut(Piece<'r>)) {
     }
 }
 
-/// Shows each piece of a requirement, with those of the terms that it names.
-pub fn of_requirement<'r>(requirement: &'r Requirement, see: &mut dyn FnMut(Piece<'r>)) {
-    Pieces::new(&mut |piece, _| see(piece)).requirement(requirement);
-}
-
 /// Shows each piece of a value, with those of the terms that it names.
 pub fn of_value<'r>(value: &'r Value, see: &mut dyn FnMut(Piece<'r>)) {
     Pieces::new(&mut |piece, _| see(piece)).value(value);
@@ -58,7 +53,7 @@ pub fn speaks_of(requirement: &Requirement, kind: KindId, rules: &RuleSet) -> bo
     let mut speaks = false;
     let mut see = |piece: Piece<'_>, own: &[KindId]| {
         let named = match piece {
-            Piece::Fact(fact, _) => Some(rules.vocabulary.fact(fact).kind),
+            Piece::Fact(fact) => Some(rules.vocabulary.fact(fact).kind),
             Piece::Outline(part) => match part.which {
                 Which::Bound(kind) => Some(kind),
                 Which::Meant(ref selection) => Some(selection.kind),
@@ -68,7 +63,7 @@ pub fn speaks_of(requirement: &Requirement, kind: KindId, rules: &RuleSet) -> bo
                 let each = rules.documents.get(paper).and_then(|it| it.each.as_ref());
                 each.map(|each| each.kind)
             }
-            Piece::Test(_) | Piece::Selection(_) | Piece::Enclosure(_) => None,
+            Piece::Test | Piece::Selection(_) | Piece::Enclosure => None,
         };
         speaks |= named == Some(kind) && !own.contains(&kind);
     };
@@ -79,18 +74,15 @@ pub fn speaks_of(requirement: &Requirement, kind: KindId, rules: &RuleSet) -> bo
 struct Pieces<'s, 'r> {
     /// Who sees each piece, and the kinds whose names stand for things that are chosen within what is gone through.
     see: &'s mut dyn FnMut(Piece<'r>, &[KindId]),
-    whole: bool,
     own: Vec<KindId>,
-    /// The terms that were gone through, each beside all that it may mean another thing by: whether facts are meant all
-    /// along, and the kinds whose names stand for what is chosen around it.
-    terms: BTreeMap<(bool, Vec<KindId>), Once>,
+    /// The terms that were gone through, each beside the kinds whose names stand for what is chosen around it.
+    terms: BTreeMap<Vec<KindId>, Once>,
 }
 
 impl<'s, 'r> Pieces<'s, 'r> {
     fn new(see: &'s mut dyn FnMut(Piece<'r>, &[KindId])) -> Self {
         Pieces {
             see,
-            whole: false,
             own: Vec::new(),
             terms: BTreeMap::new(),
         }
@@ -107,8 +99,12 @@ impl<'s, 'r> Pieces<'s, 'r> {
 
 impl<'r> Visit<'r> for Pieces<'_, 'r> {
     fn term<T>(&mut self, said: &'r Arc<T>, go: fn(&mut Self, &'r T)) {
-        let around = (self.whole, self.own.clone());
-        if self.terms.entry(around).or_default().is_first(said) {
+        if self
+            .terms
+            .entry(self.own.clone())
+            .or_default()
+            .is_first(said)
+        {
             go(self, said);
         }
     }
@@ -120,15 +116,12 @@ impl<'r> Visit<'r> for Pieces<'_, 'r> {
     }
 
     fn test(&mut self, test: &'r Test) {
-        self.show(Piece::Test(test));
-        let outer = self.whole;
-        self.whole |= test.holds.is_some();
+        self.show(Piece::Test);
         within::test(self, test);
-        self.whole = outer;
     }
 
     fn fact(&mut self, fact: FactId) {
-        self.show(Piece::Fact(fact, self.whole));
+        self.show(Piece::Fact(fact));
     }
 
     fn paper(&mut self, paper: DocumentIndex) {
@@ -136,7 +129,7 @@ impl<'r> Visit<'r> for Pieces<'_, 'r> {
     }
 
     fn enclosure(&mut self, enclosure: &'r Enclosure) {
-        self.show(Piece::Enclosure(enclosure));
+        self.show(Piece::Enclosure);
         within::enclosure(self, enclosure);
     }
 

@@ -65,7 +65,7 @@ fn the_sixty_tried_clauses_read_clean() {
     };
     // They are clauses of many places, of which none says what else it holds.
     let warned = checked.warnings.iter().flat_map(|file| &file.faults.list);
-    let warned: Vec<_> = warned.map(|slip| slip.code).collect();
+    let warned: Vec<_> = warned.map(|slip| slip.code.word()).collect();
     assert_eq!(warned, ["scope-missing"]);
     let set = checked.rule_set;
     let clauses = set.rules.iter().map(|rule| rule.clause.as_str());
@@ -259,7 +259,7 @@ fn unused_things_are_warned_of() {
         .faults
         .list
         .iter()
-        .map(|fault| fault.code)
+        .map(|fault| fault.code.word())
         .collect();
     let expected = [
         "unused-term",
@@ -276,5 +276,5 @@ fn a_table_in_disguise_is_warned_of() {
         \x20       - [{fact: barrier-stretch.ground, is: soft}, {fact: barrier-stretch.gap-below, at-most: 2 in}]\n\
         \x20       - [{fact: barrier-stretch.ground, is: solid}, {fact: barrier-stretch.gap-below, at-most: 4 in}]\n";
     let warnings = check(body).unwrap().warnings;
-    assert_eq!(warnings[0].faults.list[0].code, "use-a-table");
+    assert_eq!(warnings[0].faults.list[0].code.word(), "use-a-table");
 }

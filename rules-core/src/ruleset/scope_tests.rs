@@ -25,7 +25,8 @@ fn faults(read: Result<Checked, Vec<FileFaults>>) -> Vec<(&'static str, String)>
         Err(files) => files,
     };
     let list = files.into_iter().flat_map(|file| file.faults.list);
-    list.map(|fault| (fault.code, fault.message)).collect()
+    list.map(|fault| (fault.code.word(), fault.message))
+        .collect()
 }
 
 /// All matters but these, as `leaves-out`.

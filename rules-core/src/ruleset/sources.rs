@@ -271,13 +271,6 @@ impl RuleSet {
         self.sources.iter().any(|source| source.layer == layer)
     }
 
-    /// The first day after which a rule must be compared with its sources again.
-    pub fn to_be_read_again(&self, rule: &Rule) -> Option<i128> {
-        let sources = rule.cited.iter();
-        let sources = sources.filter_map(|cited| self.sources.get(cited.source)?.again);
-        sources.chain(rule.again).min()
-    }
-
     /// The days on which its own sources were read: the oldest and the newest that somebody noted.
     pub fn read_between(&self) -> Option<(i128, i128)> {
         let own = self.sources.iter().filter(|source| source.layer == 0);

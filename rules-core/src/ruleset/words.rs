@@ -10,9 +10,9 @@ mod requirements;
 mod values;
 
 pub use days::in_force_words;
-pub use nouns::{fact_words, kind_noun, listed, plural, term_words, without_article};
+pub use nouns::{kind_noun, listed, plural, term_words, without_article};
 pub use places::{each_words, operand_words, outline_words, selection_words, zone_words};
-pub use requirements::{requirement_words, rows_words, test_words};
+pub use requirements::{clause_of, requirement_words, rows_words, test_words};
 pub use values::{all_words, bound_words, bounds_words, stated_words, value_words};
 
 #[cfg(test)]

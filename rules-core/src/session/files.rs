@@ -2,7 +2,8 @@
 
 use super::{Session, word};
 use crate::edit::tree::{list, set, take_out};
-use crate::text::{Faults, Node, Span, read, to_yaml_text};
+use crate::faults::Code;
+use crate::text::{Faults, Node, read, to_yaml_text};
 
 const RULES: &str = "rules";
 
@@ -24,14 +25,7 @@ pub fn opened(text: &str) -> Result<Opened, Faults> {
     if plan.as_map().is_none() {
         let mut faults = Faults::default();
         let message = "This is no plan: it does not say anything under a name.";
-        faults.add(
-            "not-a-map",
-            Span {
-                end: 1,
-                ..plan.span
-            },
-            message,
-        );
+        faults.add(Code::NotAMap, plan.span, message);
         return Err(faults);
     }
     let rules = plan.get(RULES).map(names).unwrap_or_default();

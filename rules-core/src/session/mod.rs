@@ -15,7 +15,7 @@ mod session_tests;
 pub use figures::{figure, shown};
 pub use files::{Opened, opened};
 pub use lot::lot_size;
-pub use path::{at, path_at};
+pub use path::at;
 pub use things::{Outline, Spot, path_of};
 
 use std::rc::Rc;

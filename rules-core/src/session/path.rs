@@ -26,15 +26,6 @@ fn push(keys: &mut [String], letter: char) {
     }
 }
 
-/// The path to what stands below a path.
-fn below(path: &str, key: &str) -> String {
-    let key = key.replace('\\', "\\\\").replace('.', "\\.");
-    match path {
-        "" => key,
-        path => format!("{path}.{key}"),
-    }
-}
-
 /// What stands at a path.
 pub fn at<'n>(root: &'n Node, path: &str) -> Option<&'n Node> {
     keys(path).iter().try_fold(root, |node, key| {
@@ -42,29 +33,6 @@ pub fn at<'n>(root: &'n Node, path: &str) -> Option<&'n Node> {
         let item = items.and_then(|items| items.get(key.parse::<usize>().ok()?));
         item.or_else(|| node.get(key))
     })
-}
-
-/// The path to the smallest part of a document that holds a byte of its text.
-pub fn path_at(root: &Node, byte: usize) -> String {
-    let mut path = String::new();
-    let mut node = root;
-    while let Some((key, inner)) = part_at(node, byte) {
-        path = below(&path, &key);
-        node = inner;
-    }
-    path
-}
-
-fn part_at(node: &Node, byte: usize) -> Option<(String, &Node)> {
-    let holds = |node: &Node| node.span.start <= byte && byte < node.span.end;
-    if let Some(items) = node.as_list() {
-        let found = items.iter().enumerate().find(|(_, item)| holds(item));
-        return found.map(|(index, item)| (index.to_string(), item));
-    }
-    let entry = node.as_map()?.iter().find(|entry| {
-        holds(&entry.value) || (entry.key_span.start <= byte && byte < entry.key_span.end)
-    });
-    entry.map(|entry| (entry.key.clone(), &entry.value))
 }
 
 /// Puts a value at a path, with all that is missing on the way there; no value takes away what stands there, and a section of

@@ -1,6 +1,5 @@
 //! One plan, several rule sets: each reads and judges the plan by itself, and the reports are made one.
 
-mod named;
 mod sight;
 
 #[cfg(test)]
@@ -9,16 +8,18 @@ mod tests;
 use std::collections::BTreeMap;
 use std::collections::btree_map::Entry;
 
-pub(crate) use named::{read_alone, said_twice};
-
-use crate::answer::{governed, judge_texts_in, layers_of, plan_apart_from_rules, plan_of};
+use crate::answer::{
+    Refusal, Refused, governed, judge_texts_in, layers_of, plan_apart_from_rules, plan_of,
+    plan_refused, read_rules_in, steps_texts,
+};
 use crate::check::Governed;
+use crate::faults::Code;
+use crate::named::said_twice;
 use crate::plan::Plan;
 use crate::report::{JudgedBy, ReadBySome, Report, Texts, governed_report, together};
 use crate::ruleset::RuleSet;
 use crate::steps::{Steps, steps_of_several};
-use crate::text::{self, DID_YOU_MEAN, Fault, Faults, Node, Span};
-use crate::{Refusal, Refused, plan_refused, read_rules_in, steps_texts};
+use crate::text::{self, Fault, Faults, Node, Span};
 
 /// The text of a rule set, the name that the person knows it by, and where to find the files that it builds on.
 #[derive(Clone, Copy)]
@@ -32,22 +33,16 @@ pub struct RulesText<'t> {
 }
 
 /// Reads a plan and several rule sets, judges the plan by each of them, and makes one report of all that was found. With
-/// one rule set it is the report of [`judge_texts`](crate::judge_texts). A text that is given twice counts once.
+/// one rule set it is the report of [`judge_texts`](crate::answer::judge_texts). A text that is given twice counts once.
 ///
 /// What of the plan only some of the rule sets know is left out of sight of the others, and the report says so.
+///
+/// In the language of this name (`nb`) are titles, questions, remedies and all other texts for people as far as the rule files
+/// have them in it, and the report's own words where it has some.
 ///
 /// # Errors
 /// All faults of all texts, each told once, or that judging would take too long; nothing where there is no rule set at
 /// all. A word of the plan that two rule sets use for different things must name the one that is meant.
-pub fn judge_together(plan_text: &str, sets: &[RulesText<'_>]) -> Result<Report, Refusal> {
-    judge_together_in(None, plan_text, sets)
-}
-
-/// As [`judge_together`], in the language of this name (`nb`): titles, questions, remedies and all other texts for people as
-/// far as the rule files have them in it, and the report's own words where it has some.
-///
-/// # Errors
-/// As [`judge_together`].
 pub fn judge_together_in(
     language: Option<&str>,
     plan_text: &str,
@@ -75,7 +70,7 @@ pub fn judge_together_in(
 /// of days since 1970-01-01).
 ///
 /// # Errors
-/// As [`judge_together`]; or that steps of different rule sets wait for each other.
+/// As [`judge_together_in`]; or that steps of different rule sets wait for each other.
 pub fn steps_together(
     plan_text: &str,
     sets: &[RulesText<'_>],
@@ -99,7 +94,7 @@ fn in_a_circle(set: &RulesText<'_>) -> Refused {
     let mut faults = Faults::default();
     faults
         .add_whole(
-            "circle-of-steps",
+            Code::CircleOfSteps,
             "Steps of these rule sets wait for each other in a circle, so that none of them can begin.",
         )
         .help("Ask for the steps of each rule set by itself, and ask the authorities which comes first.");
@@ -179,7 +174,7 @@ fn same_id(rules: &RuleSet, set: &RulesText<'_>) -> Refused {
     let mut faults = Faults::default();
     let message = format!("Another of these rule sets is called `{}`, too.", rules.id);
     faults
-        .add_whole("same-rule-set", message)
+        .add_whole(Code::SameRuleSet, message)
         .help("Give one of them another `ruleset` name: what a plan says for one must not be taken for the other.");
     Refused::new(Some(set.name.to_owned()), set.text, faults)
 }
@@ -229,13 +224,13 @@ fn plans_of_all(
 
 /// The faults of a plan that several rule sets tell, each once, with the help that says most.
 #[derive(Default)]
-struct Told(BTreeMap<(Option<Span>, &'static str), Fault>);
+struct Told(BTreeMap<(Option<Span>, Code), Fault>);
 
 impl Told {
     fn add(&mut self, faults: Faults) {
         let said = |fault: &Fault| {
-            let help = fault.help.as_deref().unwrap_or_default();
-            (help.starts_with(DID_YOU_MEAN), help.len())
+            let help = fault.help.as_ref().map_or(0, |help| help.to_string().len());
+            (fault.is_slip_of_the_pen(), help)
         };
         for fault in faults.list {
             match self.0.entry((fault.span, fault.code)) {

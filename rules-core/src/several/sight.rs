@@ -2,8 +2,9 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::named::keep_own;
-use crate::fit::{FOREIGN, below, take_out};
+use crate::faults::Code;
+use crate::fit::{below, take_out};
+use crate::named::keep_own;
 use crate::plan;
 use crate::ruleset::{Meant, PAPERS, RuleSet, clashes, with_name};
 use crate::text::{Content, Entry, Fault, Faults, Node, Span};
@@ -45,7 +46,7 @@ fn foreign(sight: &Node, rules: &RuleSet) -> BTreeSet<Span> {
     let read = plan::read_document(sight, &rules.vocabulary);
     let faults = read.err().unwrap_or_default();
     let foreign = |fault: &Fault| {
-        let unknown = FOREIGN.contains(&fault.code) || fault.code == "unknown-thing";
+        let unknown = fault.code.is_foreign_word() || fault.code == Code::UnknownThing;
         fault.span.filter(|_| unknown)
     };
     let words = faults.list.iter().filter_map(foreign);
@@ -124,7 +125,7 @@ fn refuse(faults: &mut Faults, word: &str, span: Span, meant: &[Meant<'_>]) {
         asked.join("; ")
     );
     faults
-        .add("say-which-rule-set", span, message)
+        .add(Code::SayWhichRuleSet, span, message)
         .help(format!(
             "Write the rule set that is meant in front: {}; or one line for each.",
             names.join(" or ")

@@ -171,6 +171,28 @@ In all
     assert_eq!(list(Some(LAST_DAY + 1)), expected("overdue since"));
 }
 
+/// A rule may name a day of its own, beside those of its sources.
+#[test]
+fn a_rule_is_to_be_compared_again_after_a_day_of_its_own() {
+    let rule = format!("{RULE}, source: act, again: 2027-03-01}}");
+    let set = set("dated", &format!("{DATED}rules:\n  - {rule}\n"));
+    let said = |on| {
+        let list = String::from(sources_listed(&set, on));
+        let words: Vec<&str> = list.split_whitespace().collect();
+        words.join(" ")
+    };
+    let before = said(Some(LAST_DAY));
+    assert!(
+        before.contains("`depth`, c; to be compared again after 2027-03-01 "),
+        "{before}"
+    );
+    let late = said(Some(LAST_DAY + 1));
+    assert!(
+        late.contains("`depth`, c; overdue since 2027-03-01 "),
+        "{late}"
+    );
+}
+
 /// Of several sources for one value the best counts; a rule without any, in a file that has some, is from memory.
 #[test]
 fn values_are_counted_by_their_best_source() {

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use super::{counted, date};
 use crate::report::text::{Page, Style};
 use crate::ruleset::words::listed;
-use crate::ruleset::{Grade, Holder, RuleSet, Source, SourcedValue};
+use crate::ruleset::{Grade, Holder, Rule, RuleSet, Source, SourcedValue};
 use crate::text::Visible;
 use crate::words::Language;
 
@@ -71,20 +71,28 @@ fn one_source(page: &mut Page, rules: &RuleSet, place: usize, (values, on): Aske
     for value in values {
         let here = value.cited.iter().filter(|one| one.source == place);
         for cited in here {
-            page.item(
-                4,
-                "- ",
-                &resting(value, cited.clause.as_deref().or(clause_of(rules, value))),
-            );
+            let rule = rule_of(rules, value);
+            let clause = cited.clause.as_deref();
+            let resting = resting(value, clause.or(rule.map(|rule| rule.clause.as_str())));
+            page.item(4, "- ", &(resting + &compared_again(rule, on)));
         }
     }
 }
 
-/// The clause that the rule itself names.
-fn clause_of<'r>(rules: &'r RuleSet, value: &SourcedValue<'_>) -> Option<&'r str> {
+/// The rule that a value stands in.
+fn rule_of<'r>(rules: &'r RuleSet, value: &SourcedValue<'_>) -> Option<&'r Rule> {
     let of_rule = (value.holder == Holder::Rule).then_some(value.id)?;
-    let rule = rules.rules.iter().find(|rule| rule.id == of_rule)?;
-    Some(&rule.clause)
+    rules.rules.iter().find(|rule| rule.id == of_rule)
+}
+
+/// When a rule itself says that it is to be compared with its sources again.
+fn compared_again(rule: Option<&Rule>, on: Option<i128>) -> String {
+    let said = |day| match on.is_some_and(|on| on > day) {
+        true => format!("; overdue since {}", date(day)),
+        false => format!("; to be compared again after {}", date(day)),
+    };
+    let day = rule.and_then(|rule| rule.again);
+    day.map(said).unwrap_or_default()
 }
 
 /// When it was read, and when it is to be read again.

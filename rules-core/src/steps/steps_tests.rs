@@ -141,7 +141,7 @@ fn a_circle_is_a_fault_of_the_rule_file() {
     let [fault] = &faults[0].faults.list[..] else {
         panic!("one fault")
     };
-    assert_eq!(fault.code, "circle-of-steps");
+    assert_eq!(fault.code.word(), "circle-of-steps");
     assert!(
         fault.message.contains("`b`, `later`, `c`, `a`"),
         "{}",

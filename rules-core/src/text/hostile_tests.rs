@@ -226,7 +226,13 @@ fn what_is_too_much_is_refused_at_once() {
         let read = read(&text);
         let took = began.elapsed();
         let codes: Vec<_> = read.map_or_else(
-            |faults| faults.list.into_iter().map(|fault| fault.code).collect(),
+            |faults| {
+                faults
+                    .list
+                    .into_iter()
+                    .map(|fault| fault.code.word())
+                    .collect()
+            },
             |_| vec!["read"],
         );
         println!("{name}: {took:?} {} {:?}", codes.len(), codes[0]);

@@ -1,9 +1,7 @@
 //! What every reader of a [`Node`] needs: keys taken one by one, and what to say of those that nobody took.
 
-use super::{Content, Entry, Faults, Node, Span};
-
-/// How a help begins that knows a word which is near to the one that was written.
-pub const DID_YOU_MEAN: &str = "Did you mean";
+use super::{Content, Entry, Fault, Faults, Help, Node, Span};
+use crate::faults::Code;
 
 /// Words longer than this are never guessed at.
 const LONGEST_GUESSED: usize = 64;
@@ -63,6 +61,7 @@ pub struct MapReader<'a> {
     entries: &'a [Entry],
     known: Vec<&'a str>,
     refused: Vec<&'a str>,
+    missing: Vec<&'a str>,
 }
 
 impl<'a> MapReader<'a> {
@@ -73,7 +72,7 @@ impl<'a> MapReader<'a> {
         let Some(entries) = node.as_map() else {
             faults
                 .add(
-                    "not-a-map",
+                    Code::NotAMap,
                     node.span,
                     format!(
                         "{} stands here, where {what} is expected.",
@@ -89,6 +88,7 @@ impl<'a> MapReader<'a> {
             entries,
             known: Vec::new(),
             refused: Vec::new(),
+            missing: Vec::new(),
         })
     }
 
@@ -110,42 +110,73 @@ impl<'a> MapReader<'a> {
         self.refused.extend(keys);
     }
 
-    /// As [`take`](Self::take); a key that is missing, or after which nothing stands, is a fault
-    /// (`missing-key`, `empty-value`).
+    /// As [`take`](Self::take); a key after which nothing stands is a fault `empty-value`, and one that is missing will be
+    /// a fault `missing-key` [at the end](Self::finish).
     pub fn need(&mut self, key: &'a str, faults: &mut Faults) -> Option<&'a Entry> {
         let Some(entry) = self.take(key) else {
-            let message = format!(
-                "{} needs the key `{key}`, which is not written.",
-                capital(self.what)
-            );
-            faults
-                .add("missing-key", self.head(), message)
-                .help(format!("Write `{key}: …` beside its other keys."));
+            self.missing.push(key);
             return None;
         };
         if entry.value.is_empty() {
             let message = format!("Nothing is written after `{key}`.");
             faults
-                .add("empty-value", entry.key_span, message)
+                .add(Code::EmptyValue, entry.key_span, message)
                 .help("Write it behind the `:`, or on the next lines, further in.");
             return None;
         }
         Some(entry)
     }
 
-    /// Ends the reading: every key that was never taken is a fault `unknown-key`.
+    /// Ends the reading: every key that was never taken is a fault `unknown-key`, and every one that had to be written and
+    /// is not a fault `missing-key`, unless it is only misspelt.
     pub fn finish(self, faults: &mut Faults) {
+        for entry in self.unknown() {
+            let message = format!("`{}` is not a key of {}.", brief(&entry.key), self.what);
+            let help = Help::near(self.meant_by(entry).map(str::to_owned), self.list());
+            faults
+                .add(Code::UnknownKey, entry.key_span, message)
+                .help(help);
+        }
+        self.tell_missing(faults);
+    }
+
+    /// Ends the reading of a map whose other keys were read before: of those that nobody knows nothing is said again.
+    pub(crate) fn finish_again(self, faults: &mut Faults) {
+        self.tell_missing(faults);
+    }
+
+    fn tell_missing(&self, faults: &mut Faults) {
+        for key in self.missing.iter().filter(|key| !self.misspells([**key])) {
+            let message = format!(
+                "{} needs the key `{key}`, which is not written.",
+                capital(self.what)
+            );
+            let help = format!("Write `{key}: …` beside its other keys.");
+            let fault = faults.add(Code::MissingKey, self.head(), message);
+            fault.of(self.span).help(help);
+        }
+    }
+
+    /// The entries whose keys nobody knows here.
+    fn unknown(&self) -> impl Iterator<Item = &'a Entry> {
         let named = |entry: &&Entry| {
             let key = entry.key.as_str();
             self.known.contains(&key) || self.refused.contains(&key)
         };
-        for entry in self.entries.iter().filter(|entry| !named(entry)) {
-            let message = format!("`{}` is not a key of {}.", brief(&entry.key), self.what);
-            let help = self.help_for(&entry.key);
-            faults
-                .add("unknown-key", entry.key_span, message)
-                .help(help);
-        }
+        self.entries.iter().filter(move |entry| !named(entry))
+    }
+
+    /// Whether one of some keys is written, but not as it is spelt: [`finish`](Self::finish) says so.
+    pub(crate) fn misspells<'k>(&self, keys: impl IntoIterator<Item = &'k str>) -> bool {
+        let meant: Vec<_> = (self.unknown())
+            .filter_map(|entry| self.meant_by(entry))
+            .collect();
+        keys.into_iter().any(|key| meant.contains(&key))
+    }
+
+    /// Says that keys are known here which are not taken.
+    pub(crate) fn know(&mut self, keys: impl IntoIterator<Item = &'a str>) {
+        self.known.extend(keys);
     }
 
     /// The place to underline where something is missing from the map: its first key.
@@ -155,21 +186,23 @@ impl<'a> MapReader<'a> {
             .map_or(self.span, |entry| entry.key_span)
     }
 
-    fn help_for(&self, key: &str) -> String {
+    /// Which of the keys that are not written an unknown key was meant to be, where one is close.
+    fn meant_by(&self, entry: &Entry) -> Option<&'a str> {
         let written = |known: &&str| self.entries.iter().any(|entry| entry.key == **known);
         let free = self.known.iter().copied().filter(|known| !written(known));
-        let guess = closest(key, free).map(|guess| format!("{DID_YOU_MEAN} `{guess}`? "));
+        closest(&entry.key, free)
+    }
+
+    fn list(&self) -> String {
         let known: Vec<_> = self
             .known
             .iter()
             .map(|known| format!("`{known}`"))
             .collect();
-        let list = if known.is_empty() {
-            "No keys are expected here.".to_owned()
-        } else {
-            format!("The keys here are {}.", known.join(", "))
-        };
-        guess.unwrap_or_default() + &list
+        match known.is_empty() {
+            true => "No keys are expected here.".to_owned(),
+            false => format!("The keys here are {}.", known.join(", ")),
+        }
     }
 }
 
@@ -200,14 +233,25 @@ pub fn closest<'c>(word: &str, candidates: impl IntoIterator<Item = &'c str>) ->
         .map(|(_, candidate)| candidate)
 }
 
-/// Which of some words was meant, in a sentence; where none is close, something else to say.
+/// Which of some words was meant; where none is close, something else to say.
 pub(crate) fn meant_or<'c>(
     word: &str,
     candidates: impl IntoIterator<Item = &'c str>,
-    otherwise: &str,
-) -> String {
-    let meant = closest(word, candidates).map(|guess| format!("{DID_YOU_MEAN} `{guess}`?"));
-    meant.unwrap_or_else(|| otherwise.to_owned())
+    otherwise: impl Into<String>,
+) -> Help {
+    match closest(word, candidates) {
+        Some(meant) => Help::near(Some(meant.to_owned()), ""),
+        None => Help::near(None, otherwise),
+    }
+}
+
+/// Which of some words was meant, if one is close, and what there is to say in any case.
+pub(crate) fn meant_and<'c>(
+    word: &str,
+    candidates: impl IntoIterator<Item = &'c str>,
+    says: impl Into<String>,
+) -> Help {
+    Help::near(closest(word, candidates).map(str::to_owned), says)
 }
 
 fn folded(word: &str) -> String {
@@ -218,7 +262,7 @@ fn folded(word: &str) -> String {
 ///
 /// # Errors
 /// For anything else, one fault `not-yes-or-no`.
-pub fn yes_no(node: &Node) -> Result<bool, super::Fault> {
+pub fn yes_no(node: &Node) -> Result<bool, Fault> {
     match node.text() {
         Some("yes" | "true") => Ok(true),
         Some("no" | "false") => Ok(false),
@@ -227,14 +271,12 @@ pub fn yes_no(node: &Node) -> Result<bool, super::Fault> {
                 || node.describe().to_owned(),
                 |text| format!("`{}`", brief(text)),
             );
-            Err(super::Fault {
-                code: "not-yes-or-no",
-                span: Some(node.span),
-                message: format!("`yes` or `no` is expected here, not {found}."),
-                help: closest(other.unwrap_or_default(), ["yes", "no", "true", "false"])
-                    .map(|guess| format!("Did you mean `{guess}`?"))
-                    .or(Some("Write `yes` or `no`.".to_owned())),
-            })
+            let message = format!("`yes` or `no` is expected here, not {found}.");
+            let mut fault = Fault::new(Code::NotYesOrNo, Some(node.span), message);
+            let words = ["yes", "no", "true", "false"];
+            let written = other.unwrap_or_default();
+            fault.help(meant_or(written, words, "Write `yes` or `no`."));
+            Err(fault)
         }
     }
 }

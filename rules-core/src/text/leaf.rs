@@ -1,5 +1,6 @@
 //! Single values and keys: how long they are, what counts as nothing, what may be a key.
 
+use crate::faults::Code;
 use std::collections::BTreeMap;
 
 use super::kit::brief;
@@ -53,7 +54,7 @@ pub(super) fn key_of(
     if key == "<<" && !quoted {
         faults
             .add(
-                "merge-key",
+                Code::MergeKey,
                 span,
                 "`<<` takes over another part of the file, which is not possible here.",
             )
@@ -67,7 +68,7 @@ pub(super) fn key_of(
             brief(&key)
         );
         faults
-            .add("duplicate-key", span, message)
+            .add(Code::DuplicateKey, span, message)
             .help("Keep one of the two, with what stands below either. If they belong to different things, did you mean to indent one of them further?");
         return None;
     }
@@ -80,5 +81,5 @@ fn bad_key(node: &Node, faults: &mut Faults) {
         _ => format!("A key is one word or text; here it is {}.", node.describe()),
     };
     let help = "Write `key: value`. Text that begins with a bracket needs quotes.";
-    faults.add("bad-key", node.span, message).help(help);
+    faults.add(Code::BadKey, node.span, message).help(help);
 }

@@ -64,11 +64,6 @@ impl<'t> Lines<'t> {
     }
 }
 
-/// The line and the column, in characters, of a byte of a text; both count from 1.
-pub fn line_col(text: &str, byte: usize) -> (usize, usize) {
-    Lines::new(text).line_col(byte)
-}
-
 /// The last place at or before a byte at which a character begins.
 pub(super) fn floor_char(text: &str, byte: usize) -> usize {
     text.floor_char_boundary(byte.min(text.len()))

@@ -30,11 +30,11 @@ mod visible_tests;
 #[cfg(test)]
 mod write_tests;
 
-pub use fault::{Fault, Faults};
-pub(crate) use kit::meant_or;
-pub use kit::{DID_YOU_MEAN, MapReader, closest, yes_no};
+pub use fault::{Fault, Faults, Help};
+pub use kit::{MapReader, closest, yes_no};
+pub(crate) use kit::{meant_and, meant_or};
 pub use laid_out::{to_json_text, to_yaml_text};
-pub use lines::{Lines, line_col};
+pub use lines::Lines;
 pub use node::{Content, Entry, Node, Span};
 pub use read::{MAX_BYTES, MAX_DEPTH, MAX_NODES, decode, longer_than_read, read, read_bytes};
 pub use show::{FaultRow, MAX_SHOWN};

@@ -1,12 +1,30 @@
 //! What a YAML or JSON text says, with the place of every part.
 
-/// Where something stands in a text: byte offsets, `start` included, `end` not.
+/// Where something stands: in which text, and between which byte offsets, `start` included, `end` not.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default)]
 pub struct Span {
+    /// Which of the texts that are read together; 0 for one that is read alone, and for the one that was asked for.
+    pub file: u16,
     /// The first byte.
     pub start: usize,
     /// One past the last byte.
     pub end: usize,
+}
+
+impl Span {
+    /// A place in a text that is read alone.
+    pub const fn new(start: usize, end: usize) -> Self {
+        Self {
+            file: 0,
+            start,
+            end,
+        }
+    }
+
+    /// Whether another place is in this one.
+    fn holds(self, other: Span) -> bool {
+        self.start <= other.start && other.end <= self.end
+    }
 }
 
 /// One part of the text.
@@ -45,4 +63,55 @@ pub struct Entry {
     pub key_span: Span,
     /// What it says.
     pub value: Node,
+}
+
+impl Node {
+    /// Puts the node and all below it into another of the texts that are read together.
+    pub(crate) fn put_into(&mut self, file: u16) {
+        self.span.file = file;
+        match &mut self.content {
+            Content::List(items) => items.iter_mut().for_each(|item| item.put_into(file)),
+            Content::Map(entries) => {
+                for entry in entries {
+                    entry.key_span.file = file;
+                    entry.value.put_into(file);
+                }
+            }
+            Content::Empty | Content::Scalar { .. } => {}
+        }
+    }
+
+    /// The path to the smallest part that holds all of a place, such as `things.3.latch-height`; empty for the whole.
+    pub fn path_to(&self, place: Span) -> String {
+        let mut steps = Vec::new();
+        self.go_to(place, &mut steps);
+        steps.join(".")
+    }
+
+    fn go_to(&self, place: Span, steps: &mut Vec<String>) {
+        if self.span == place {
+            return;
+        }
+        let below = match &self.content {
+            Content::Map(entries) => entries.iter().find_map(|entry| {
+                let is_here = entry.key_span.holds(place) || entry.value.span.holds(place);
+                is_here.then(|| (step(&entry.key), &entry.value))
+            }),
+            Content::List(items) => {
+                let mut items = items.iter().enumerate();
+                let here = items.find(|(_, item)| item.span.holds(place));
+                here.map(|(at, item)| (at.to_string(), item))
+            }
+            Content::Empty | Content::Scalar { .. } => None,
+        };
+        if let Some((step, node)) = below {
+            steps.push(step);
+            node.go_to(place, steps);
+        }
+    }
+}
+
+/// A key as it stands in a path: a dot that belongs to it has a backslash before it.
+fn step(key: &str) -> String {
+    key.replace('\\', "\\\\").replace('.', "\\.")
 }

@@ -4,6 +4,7 @@
 
 use super::tree::Builder;
 use super::{Content, Faults, Lines, Node, Span};
+use crate::faults::Code;
 
 /// The longest text that is read, in bytes: 2 MB.
 pub const MAX_BYTES: usize = 2_000_000;
@@ -38,7 +39,7 @@ pub fn decode(bytes: &[u8]) -> Result<&str, Faults> {
             "The file is not UTF-8 text: byte {at}, on line {line}, belongs to no character."
         );
         faults
-            .add_whole("not-utf8", message)
+            .add_whole(Code::NotUtf8, message)
             .help("Save the file again with the encoding UTF-8.");
         faults
     })
@@ -69,7 +70,7 @@ fn check_top(root: Option<&Node>, faults: &mut Faults) {
         Some((_, Content::Map(_))) => {}
         None | Some((_, Content::Empty)) => {
             faults
-                .add_whole("empty-file", "Nothing is written in the file.")
+                .add_whole(Code::EmptyFile, "Nothing is written in the file.")
                 .help("Comments alone do not count.");
         }
         Some((root, _)) => {
@@ -77,7 +78,7 @@ fn check_top(root: Option<&Node>, faults: &mut Faults) {
                 "The file should begin with a key, as in `key: value`; it has {} instead.",
                 root.describe()
             );
-            faults.add("top-not-a-map", root.span, message).help(
+            faults.add(Code::TopNotAMap, root.span, message).help(
                 "Put every part of the file under a key of its own, with a space after the `:`.",
             );
         }
@@ -97,7 +98,7 @@ pub fn longer_than_read() -> Faults {
     let mut faults = Faults::default();
     faults
         .add_whole(
-            "too-long",
+            Code::TooLong,
             format!("The file is longer than {MAX_BYTES} bytes, and is not read."),
         )
         .help("A plan or a rule set is far shorter; is this the right file?");
@@ -122,7 +123,7 @@ fn has_control(text: &str, faults: &mut Faults) -> bool {
             u32::from(c)
         );
         faults
-            .add("control-character", Span { start, end }, message)
+            .add(Code::ControlCharacter, Span::new(start, end), message)
             .help("Take it out; is this a text file?");
     }
     any

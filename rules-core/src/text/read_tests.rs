@@ -9,7 +9,7 @@ fn faults(text: &str) -> Faults {
 /// Each fault with the text it underlines.
 fn marks(text: &str) -> Vec<(&'static str, String)> {
     let rows = faults(text).rows(text).into_iter();
-    rows.map(|row| (row.code, row.underlined.unwrap_or_default()))
+    rows.map(|row| (row.code.word(), row.underlined.unwrap_or_default()))
         .collect()
 }
 

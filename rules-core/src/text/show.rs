@@ -1,10 +1,11 @@
 //! Faults laid out for a person to read, or as rows for another program.
 
+use crate::faults::Code;
 use serde::Serialize;
 use unicode_width::UnicodeWidthChar;
 
 use super::visible::each_shown;
-use super::{Fault, Faults, Lines, Span, Visible};
+use super::{Fault, Faults, Help, Lines, Node, Span, Visible, read};
 
 /// How many faults are shown in full; the rest are only counted.
 pub const MAX_SHOWN: usize = 50;
@@ -17,9 +18,10 @@ const TAB: &str = "    ";
 
 /// One fault with its place worked out, for another program.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[non_exhaustive]
 pub struct FaultRow {
     /// The kind of fault, a stable word.
-    pub code: &'static str,
+    pub code: Code,
     /// What is wrong.
     pub message: String,
     /// What would be right.
@@ -30,6 +32,8 @@ pub struct FaultRow {
     pub column: Option<usize>,
     /// The text at fault, as far as it stands on its first line.
     pub underlined: Option<String>,
+    /// The path of what it speaks of, such as `things.3.latch-height`; none where that is the whole text.
+    pub path: Option<String>,
 }
 
 impl Fault {
@@ -40,16 +44,19 @@ impl Fault {
         shown.into()
     }
 
-    /// The fault as a row for another program.
-    pub fn row(&self, lines: &Lines) -> FaultRow {
+    /// The fault as a row for another program; `tree` is what the text says, if it can be read.
+    fn row(&self, lines: &Lines, tree: Option<&Node>) -> FaultRow {
+        let path = self.of.or(self.span);
+        let path = path.zip(tree).map(|(span, tree)| tree.path_to(span));
         let place = self.span.map(|span| lines.line_col(span.start));
         FaultRow {
             code: self.code,
             message: self.message.clone(),
-            help: self.help.clone(),
+            help: self.help.as_ref().map(Help::to_string),
             line: place.map(|(line, _)| line),
             column: place.map(|(_, column)| column),
             underlined: self.span.map(|span| lines.underlined(span).to_owned()),
+            path: path.filter(|path| !path.is_empty()),
         }
     }
 
@@ -59,7 +66,7 @@ impl Fault {
             Some(span) => excerpt(file, span, lines, shown),
             None => shown.line(format!("in {file}")),
         }
-        shown.extend(&self.help);
+        shown.extend(self.help.as_ref().map(Help::to_string));
     }
 }
 
@@ -67,7 +74,7 @@ impl Faults {
     /// The faults in the order of their places, each once.
     pub fn sorted(&self) -> Vec<&Fault> {
         let mut sorted: Vec<_> = self.list.iter().collect();
-        sorted.sort_by_key(|fault| (fault.span, fault.code, &fault.message, &fault.help));
+        sorted.sort_by_key(|fault| (fault.span, fault.code.word(), &fault.message, &fault.help));
         sorted.dedup();
         sorted
     }
@@ -89,9 +96,10 @@ impl Faults {
 
     /// The faults as rows for another program, in the order of their places, each once.
     pub fn rows(&self, text: &str) -> Vec<FaultRow> {
-        let lines = Lines::new(text);
-        let sorted = self.sorted();
-        sorted.iter().map(|fault| fault.row(&lines)).collect()
+        let (lines, sorted) = (Lines::new(text), self.sorted());
+        let tree = read(text).ok();
+        let rows = sorted.iter();
+        rows.map(|fault| fault.row(&lines, tree.as_ref())).collect()
     }
 }
 

@@ -1,5 +1,6 @@
 //! From the parser's row of events to the tree, noting all that is wrong on the way.
 
+use crate::faults::Code;
 use std::borrow::Cow;
 use std::collections::BTreeMap;
 
@@ -9,6 +10,7 @@ use super::leaf::{key_of, or_empty, quoted_length};
 use super::lines::floor_char;
 use super::offsets::Offsets;
 use super::read::{MAX_DEPTH, MAX_NODES};
+use super::syntax::Said;
 use super::{Content, Entry, Faults, Lines, Node, Span, syntax};
 
 /// A list or a map that is not closed yet.
@@ -88,7 +90,7 @@ impl<'t> Builder<'t> {
         match event {
             Event::DocumentStart(_) => self.document(span)?,
             Event::Alias(_) => {
-                self.refuse_alias(span);
+                self.refuse(&syntax::ALIAS, span);
                 self.leaf(span, Content::Empty)?;
             }
             Event::Scalar(text, style, anchor, tag) => {
@@ -113,7 +115,7 @@ impl<'t> Builder<'t> {
     fn span(&self, place: saphyr_parser::Span) -> Span {
         let start = self.offsets.byte(place.start.index());
         let end = self.offsets.byte(place.end.index()).max(start);
-        Span { start, end }
+        Span::new(start, end)
     }
 
     fn slice(&self, span: Span) -> &'t str {
@@ -127,7 +129,7 @@ impl<'t> Builder<'t> {
         }
         self.faults
             .add(
-                "several-documents",
+                Code::SeveralDocuments,
                 span,
                 "A second document begins here; a file holds only one.",
             )
@@ -168,7 +170,7 @@ impl<'t> Builder<'t> {
         let message =
             format!("The file has more than {MAX_NODES} keys and values; no more are read.");
         self.faults
-            .add("too-many", span, message)
+            .add(Code::TooMany, span, message)
             .help("Is this the right file?");
         Err(Stop)
     }
@@ -176,17 +178,14 @@ impl<'t> Builder<'t> {
     fn open(&mut self, span: Span, holds: Holds) -> Result<(), Stop> {
         self.count(span)?;
         if self.open.len() >= MAX_DEPTH {
-            let said = syntax::say("recursion limit");
-            self.faults
-                .add(said.code, span, said.message)
-                .help(said.help);
+            self.refuse(&syntax::TOO_DEEP, span);
             return Err(Stop);
         }
         let written = self.slice(span);
         if written.starts_with('?') && matches!(holds, Holds::Entries(_)) {
             self.faults
                 .add(
-                    "question-mark",
+                    Code::QuestionMark,
                     span,
                     "A `?` before a key is not read here.",
                 )
@@ -268,23 +267,19 @@ impl<'t> Builder<'t> {
         }
     }
 
-    fn refuse_alias(&mut self, span: Span) {
-        let said = syntax::say("unknown anchor");
-        self.faults
-            .add(said.code, span, said.message)
-            .help(said.help);
+    fn refuse_properties(&mut self, span: Span, anchor: bool, tag: bool) {
+        if anchor {
+            self.refuse(&syntax::ANCHOR, self.before(span, '&'));
+        }
+        if tag {
+            self.refuse(&syntax::TAG, self.before(span, '!'));
+        }
     }
 
-    fn refuse_properties(&mut self, span: Span, anchor: bool, tag: bool) {
-        for (here, sign, word) in [(anchor, '&', "anchor"), (tag, '!', "tag")] {
-            if here {
-                let said = syntax::say(word);
-                let place = self.before(span, sign);
-                self.faults
-                    .add(said.code, place, said.message)
-                    .help(said.help);
-            }
-        }
+    fn refuse(&mut self, said: &Said, place: Span) {
+        self.faults
+            .add(said.code, place, said.message)
+            .help(said.help);
     }
 
     /// The word that begins with a sign and stands between the events so far and this place; else this place.
@@ -295,10 +290,7 @@ impl<'t> Builder<'t> {
             let said = line.split('#').next().unwrap_or_default();
             if let Some(at) = said.find(sign) {
                 let start = start + at;
-                return Span {
-                    start,
-                    end: start + self.word_at(start).len(),
-                };
+                return Span::new(start, start + self.word_at(start).len());
             }
             start += line.len();
         }
@@ -315,11 +307,10 @@ impl<'t> Builder<'t> {
     fn syntax(&mut self, error: &ScanError) -> Result<(), Stop> {
         let at = floor_char(self.text, self.offsets.byte(error.marker().index()));
         let tab = self.tab_near(at);
-        let said = syntax::say(match tab {
-            Some(_) => "tab",
-            None if error.info().contains("expected key") && self.after_text(at) => "left over",
-            None => error.info(),
-        });
+        let said = match tab {
+            Some(_) => &syntax::TAB,
+            None => syntax::say(error.info(), self.after_text(at)),
+        };
         let next = self.text.get(at..).and_then(|rest| rest.chars().next());
         let width = next
             .filter(|c| !matches!(c, '\n' | '\r'))
@@ -332,10 +323,10 @@ impl<'t> Builder<'t> {
             });
         let span = match (tab, said.code) {
             (Some(tab), _) => tab,
-            (None, "no-colon") => self.text_before(at),
-            _ => Span { start: at, end },
+            (None, Code::NoColon) => self.text_before(at),
+            _ => Span::new(at, end),
         };
-        let still_open = self.open_bracket().filter(|_| said.code == "bracket");
+        let still_open = self.open_bracket().filter(|_| said.code == Code::Bracket);
         let fault = self.faults.add(said.code, span, said.message);
         fault.help(still_open.unwrap_or_default() + said.help);
         Err(Stop)
@@ -347,10 +338,7 @@ impl<'t> Builder<'t> {
         let line = self.lines.line(before.len());
         let said = self.lines.line_text(line);
         let start = self.lines.start(line) + said.len() - said.trim_start().len();
-        Span {
-            start,
-            end: before.len().max(start),
-        }
+        Span::new(start, before.len().max(start))
     }
 
     /// Whether something else stands before a byte on its line.
@@ -379,10 +367,7 @@ impl<'t> Builder<'t> {
                     .find('\t')
                     .filter(|&at| at < indent && !said.trim().is_empty())?;
                 let start = self.lines.start(line) + at;
-                Some(Span {
-                    start,
-                    end: start + 1,
-                })
+                Some(Span::new(start, start + 1))
             })
     }
 }

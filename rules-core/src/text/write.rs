@@ -1,5 +1,6 @@
 //! Values on their way out, as YAML or JSON.
 
+use crate::faults::Code;
 use serde::Serialize;
 use serde_json::Value;
 
@@ -22,12 +23,11 @@ pub fn write(value: &impl Serialize) -> Result<String, Fault> {
 }
 
 fn not_writable(why: &str) -> Fault {
-    Fault {
-        code: "not-writable",
-        span: None,
-        message: format!("This cannot be written as YAML: {why}."),
-        help: None,
-    }
+    Fault::new(
+        Code::NotWritable,
+        None,
+        format!("This cannot be written as YAML: {why}."),
+    )
 }
 
 /// The same tree for programs: plain numbers and `true`/`false` become such, all else text; nothing becomes null.

@@ -15,6 +15,11 @@ pub struct OutlineId(pub u16);
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct FactId(pub u16);
 
+/// How the name of a fact begins that is so or is not.
+pub(super) const WHETHER: &str = "whether ";
+/// How the name of an outline begins that says nothing without its thing.
+const ITS: &str = "its ";
+
 /// How many of a kind a plan can have.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Number {
@@ -164,6 +169,8 @@ pub struct Outline {
     pub name: String,
     /// Its name in sentences: `the water's edge`.
     pub said: String,
+    /// Whether that says nothing without the thing, as `its top` does.
+    pub its: bool,
     /// What is drawn.
     pub shape: Shape,
     /// Whether a thing may be without it (a pool without a deck), so that `none` can be said of it.
@@ -201,6 +208,7 @@ impl Outline {
             kind,
             name: name.to_owned(),
             said: said.to_owned(),
+            its: said.starts_with(ITS),
             shape,
             none: false,
             within: Vec::new(),
@@ -256,6 +264,29 @@ impl Answer {
     }
 }
 
+/// How the name of a fact stands in a sentence.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Phrase {
+    /// After `the`: `height of the latch`.
+    Noun,
+    /// As it is, and what follows `whether` is so or is not: `whether the gate closes by itself`.
+    Whether,
+    /// As it is: `who owns the fence`.
+    Clause,
+}
+
+impl Phrase {
+    /// How a name stands in a sentence that begins with these words.
+    pub fn of(said: &str) -> Self {
+        const CLAUSES: [&str; 6] = ["who ", "whose ", "what ", "how ", "which ", "the "];
+        match said {
+            _ if said.starts_with(WHETHER) => Self::Whether,
+            _ if CLAUSES.iter().any(|start| said.starts_with(start)) => Self::Clause,
+            _ => Self::Noun,
+        }
+    }
+}
+
 /// A fact that a kind can have.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Fact {
@@ -265,6 +296,8 @@ pub struct Fact {
     pub name: String,
     /// Its name in sentences: `height of the latch`.
     pub said: String,
+    /// How its name stands in a sentence.
+    pub phrase: Phrase,
     /// What it can be.
     pub answer: Answer,
     /// Whether it may change along the thing, so that "from 46 to 50 in" makes sense.

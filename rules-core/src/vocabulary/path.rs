@@ -1,6 +1,7 @@
 //! Names in files, turned into places in the table.
 
-use super::{Fact, FactId, KindId, OutlineId, Vocabulary};
+use super::model::WHETHER;
+use super::{Fact, FactId, KindId, OutlineId, Phrase, Vocabulary};
 
 /// What a name such as `gate`, `gate.latch` or `gate.latch-height` stands for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -47,10 +48,16 @@ impl Vocabulary {
 impl Fact {
     /// Its name in the middle of a sentence: `the height of the latch`, `whether the gate closes by itself`.
     pub fn phrase(&self) -> String {
-        match self.said.starts_with("whether ") {
-            true => self.said.clone(),
-            false => format!("the {}", self.said),
+        match self.phrase {
+            Phrase::Whether | Phrase::Clause => self.said.clone(),
+            Phrase::Noun => format!("the {}", self.said),
         }
+    }
+
+    /// What is so or is not: `the gate closes by itself`; none where the name is no such clause.
+    pub fn clause(&self) -> Option<&str> {
+        let is_clause = self.phrase == Phrase::Whether;
+        is_clause.then(|| self.said.trim_start_matches(WHETHER))
     }
 }
 

@@ -1,5 +1,6 @@
 //! What must be so of every plan and every rule file.
 
+use rules_core::faults::Code;
 use rules_core::ruleset::say::read_back;
 use rules_core::text::{self, Node, to_json, to_json_text, to_yaml_text};
 use rules_core::work::{MOST_STEPS, counted};
@@ -122,5 +123,5 @@ fn is_too_much(refusal: &rules_core::Refusal) -> bool {
     let faults = refusal.rules.iter().flat_map(|file| &file.faults.list);
     faults
         .into_iter()
-        .all(|fault| fault.code == "too-much-work")
+        .all(|fault| fault.code == Code::TooMuchWork)
 }

@@ -2,7 +2,7 @@
 
 use rules_core::quantity::Dimension;
 use rules_core::vocabulary::{
-    Answer, Fact, FactId, KindId, Number, Outline, OutlineId, Role, Shape, Vocabulary,
+    Answer, Fact, FactId, KindId, Number, Outline, OutlineId, Phrase, Role, Shape, Vocabulary,
 };
 
 /// One metre in nanometres.
@@ -223,6 +223,7 @@ fn add_fact(table: &mut Vocabulary, kind: KindId, name: &str, answer: Answer, va
         kind,
         name: name.to_owned(),
         said: name.to_owned(),
+        phrase: Phrase::Noun,
         answer,
         varies,
         none: name == "latch",

@@ -9,7 +9,19 @@ const TESTS: &str = "#[cfg(test)]\nmod tests {";
 /// The sources in a folder of this project and in those below it, without tests, each with its path.
 pub fn sources(folder: &str) -> Vec<(PathBuf, String)> {
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("..");
-    below(&root.join(folder))
+    let mut all = below(&root.join(folder));
+    let declared = |text: &str| -> Vec<String> {
+        let lists = text.split("#[cfg(test)]\nmod ").skip(1);
+        let names = lists.filter_map(|rest| rest.split_once(';'));
+        names.map(|(name, _)| name.to_owned()).collect()
+    };
+    let for_tests: Vec<String> = all.iter().flat_map(|(_, text)| declared(text)).collect();
+    let stem = |path: &Path| {
+        path.file_stem()
+            .is_some_and(|stem| for_tests.iter().any(|name| **name == *stem))
+    };
+    all.retain(|(path, _)| !stem(path));
+    all
 }
 
 fn below(folder: &Path) -> Vec<(PathBuf, String)> {

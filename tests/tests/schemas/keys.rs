@@ -133,7 +133,8 @@ fn listed(faults: &text::Faults) -> BTreeSet<String> {
         .iter()
         .find(|fault| fault.message.contains("zzzzzzzz"));
     let help = stray
-        .and_then(|fault| fault.help.clone())
+        .and_then(|fault| fault.help.as_ref())
+        .map(|help| help.says.clone())
         .unwrap_or_default();
     let list = help.split("The keys here are ").nth(1).unwrap_or_default();
     list.split('`')

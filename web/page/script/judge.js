@@ -65,6 +65,11 @@ function inMetres(key, value) {
   return key === "dx" || key === "dy" ? value / 1000 : value;
 }
 
+/** What each side of the lot is proposed to face, and why, by the sides' ids. */
+export function proposedFaces() {
+  return Object.fromEntries(ask("faces").map((one) => [one.side, one]));
+}
+
 /** Where a thing, or an outline of it, can be taken hold of; places are in millimetres. */
 export function handlesOf(path) {
   return path ? ask("handles", path) : [];

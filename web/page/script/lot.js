@@ -1,13 +1,13 @@
 // The lot: by width and depth, by its sides and corners, or by drawing; and what each of its sides faces.
 
 import {act, announce, el} from "./dom.js";
-import {editPlan} from "./judge.js";
+import {editPlan, proposedFaces} from "./judge.js";
 import {tellLibrary} from "./engine.js";
 import {faultsAt, question} from "./field.js";
 import {placeFields} from "./shape.js";
 import {nameOf, sourceField} from "./things.js";
-import {look, state, tell} from "./store.js";
-import {t} from "./words.js";
+import {look, state, tell, tellAndLook} from "./store.js";
+import {SAID, t} from "./words.js";
 
 /** What was typed of the size of a lot of which one figure is still missing. */
 let half = {width: "", depth: ""};
@@ -72,17 +72,27 @@ function drawnLot(lot, line) {
   const sides = state.plan.lot.sides ?? [];
   const faces = line?.facts?.find((fact) => fact.id === "faces") ?? {id: "faces", ask: t("lot.faces"), answer: "choice", words: ["front", "side", "rear", "street-side", "shore", "alley"]};
   const others = (line?.facts ?? []).filter((fact) => fact.id !== "faces");
+  const proposed = sides.every((side) => side.faces) ? {} : proposedFaces();
   return el("div", {},
     sourceField("lot"), el("p", {class: "hint"}, t("lot.source-hint")),
     el("h3", {}, t("lot.sides-head")), el("p", {class: "hint"}, t("lot.faces-hint")),
     sides.map((side, index) => el("fieldset", {class: "side", id: `side-${side.id}`, "data-wrong": faultsAt(`lot.sides.${index}`).length > 0},
       el("legend", {}, t("lot.side-named", {name: nameOf(side)})),
       question(`lot.sides.${index}.faces`, {...faces, id: null, ask: t("lot.faces")}),
+      !side.faces && proposedFace(index, proposed[side.id]),
       others.map((fact) => question(`lot.sides.${index}.${fact.id}`, fact)))),
     (lot?.facts ?? []).map((fact) => question(`lot.${fact.id}`, fact)),
     question("north", {ask: t("lot.north"), answer: "angle", unit: "deg", how: t("lot.north-how")}),
     el("details", {class: "about", id: "lot-corners"}, el("summary", {}, t("lot.corners")),
       Object.entries(state.plan.lot.corners ?? {}).map(([corner, at]) => placeFields(`lot.corners.${corner.replaceAll(".", "\\.")}${at?.at ? ".at" : ""}`, t("lot.corner", {name: corner})))));
+}
+
+/** What a side may face, and why: somebody who stands there takes it or says something else. */
+function proposedFace(index, proposed) {
+  if (!proposed) return null;
+  const {faces, why} = proposed;
+  return el("p", {class: "hint"}, faces && t("lot.proposed", {faces}), " ", el("span", SAID, why), " ",
+    faces && el("button", {type: "button", class: "plain", "data-do": "face-taken", "data-path": `lot.sides.${index}.faces`, "data-faces": faces}, t("lot.take", {faces})));
 }
 
 /** The plan with a lot, as the library lays it out; says what is wrong beside the fields where it cannot be. */
@@ -94,6 +104,7 @@ function layOut(lot) {
   if (!wrong) announce(t("lot.laid-out"));
 }
 
+act("face-taken", (button) => tellAndLook({}, "say", button.dataset.path, button.dataset.faces));
 act("lot-mode", (radio) => {
   wrong = null;
   half = {width: "", depth: ""};

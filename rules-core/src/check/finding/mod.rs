@@ -9,7 +9,7 @@ use std::sync::Arc;
 
 use crate::plan::{Point, ThingIndex, Words};
 use crate::quantity::{Dimension, Interval, Unit};
-use crate::ruleset::{Bound, RuleSet, Test, Value};
+use crate::ruleset::{Bound, Test, Value};
 use crate::vocabulary::{FactId, KindId, OutlineId};
 
 use super::{Outcome, Truth, Verdict};
@@ -282,9 +282,4 @@ pub enum Need {
     Perhaps,
     /// Not for this plan.
     NotNeeded,
-}
-
-/// Gives the rule set's rule behind a finding.
-pub fn rule_of<'r>(rules: &'r RuleSet, finding: &Finding) -> Option<&'r crate::ruleset::Rule> {
-    rules.rule(finding.rule)
 }

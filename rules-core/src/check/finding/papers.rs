@@ -6,6 +6,7 @@ use crate::check::world::env::{Env, Referent};
 use crate::check::world::places::places;
 use crate::check::world::target::{Of, Target};
 use crate::check::{DocumentNeed, Finding, Level, Missing, Need, Outcome, Part, Subject, Truth};
+use crate::faults::Code;
 use crate::plan::{DocumentState, Plan, ThingIndex};
 use crate::ruleset::{Condition, Document, DocumentIndex, Requirement, Rule, RuleSet, Selection};
 use crate::text::Faults;
@@ -345,14 +346,14 @@ pub fn unsaid_papers(plan: &Plan, rules: &RuleSet) -> Faults {
             Some(kind) if papers.whole.is_some() => {
                 let message =
                     format!("There is a document `{id}` for each {kind}: which one is meant?");
-                faults.add("say-which-paper", papers.span, message).help(format!(
+                faults.add(Code::SayWhichPaper, papers.span, message).help(format!(
                     "Write the id of each {kind} and how its document stands: `{id}: {{… : in-hand}}`."
                 ));
             }
             None if !papers.of.is_empty() => {
                 let message = format!("There is one document `{id}`, not one for each thing.");
                 faults
-                    .add("one-paper", papers.span, message)
+                    .add(Code::OnePaper, papers.span, message)
                     .help(format!("Write how it stands: `{id}: in-hand`."));
             }
             _ => {}

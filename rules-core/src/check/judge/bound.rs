@@ -1,6 +1,7 @@
 //! How much work judging may be, and what is said where it would be more.
 
 use crate::check::judge::Judge;
+use crate::faults::Code;
 use crate::ruleset::{Requirement, Rule, RuleSet};
 use crate::text::{Fault, Faults};
 use crate::work::MOST_STEPS;
@@ -80,14 +81,12 @@ impl TooMuch {
         let layer = rule
             .and_then(|rule| rules.layers.get(rule.layer))
             .filter(|_| rule.is_some_and(|rule| rule.layer > 0));
+        let span = rule.filter(|rule| !rule.built_in).map(|rule| rule.span);
+        let mut fault = Fault::new(Code::TooMuchWork, span, message);
+        fault.help(help);
         TooMuch {
             file: layer.map(|layer| layer.id.clone()),
-            fault: Fault {
-                code: "too-much-work",
-                span: rule.filter(|rule| !rule.built_in).map(|rule| rule.span),
-                message,
-                help: Some(help.to_owned()),
-            },
+            fault,
         }
     }
 

@@ -5,6 +5,7 @@ use crate::check::value::distance::{Drawn, End};
 use crate::check::world::base::Base;
 use crate::check::world::env::{Env, Referent};
 use crate::check::world::scene::Scene;
+use crate::faults::Code;
 use crate::measure::figure_gap;
 use crate::plan::{Plan, Taped, Thing, ThingIndex};
 use crate::quantity::{Interval, Unit, show_range};
@@ -68,7 +69,7 @@ impl<'a> Judge<'a> {
         );
         let span = thing.facts.get(&level).and_then(|fact| fact.span);
         faults
-            .add("level-contradicts-height", span.unwrap_or(thing.span), message)
+            .add(Code::LevelContradictsHeight, span.unwrap_or(thing.span), message)
             .help("measure again, or correct one of them or the levels of the ground, or state how far off they may be");
     }
 
@@ -97,7 +98,7 @@ fn say(plan: &Plan, rules: &RuleSet, taped: &Taped, drawn: Interval, faults: &mu
         show_range(drawn, unit, DIGITS),
     );
     faults
-        .add("tape-contradicts-drawing", taped.span, message)
+        .add(Code::TapeContradictsDrawing, taped.span, message)
         .help(
             "measure again, or correct the drawing, or say that its accuracy is worse than stated",
         );

@@ -165,7 +165,7 @@ impl Cutter {
         }
     }
 
-    fn line(&self, points: &[crate::plan::Point]) -> Vec<Form> {
+    fn line(&self, points: &[Point]) -> Vec<Form> {
         let line = LineString(points.iter().map(|p| self.local.metres(*p)).collect());
         let parts = clipped(&self.area, line, self.keep == Keep::Beyond);
         let mut paths: Vec<Vec<_>> = parts

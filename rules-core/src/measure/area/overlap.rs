@@ -6,7 +6,7 @@ use std::collections::BTreeSet;
 use geo::{Area as _, MultiPolygon, Polygon};
 
 use crate::measure::area::cut::CUT;
-use crate::measure::area::joining::{joined, shared};
+use crate::measure::area::joining::joined;
 use crate::measure::area::region::{ARC_TOLERANCE, Fit, Local, rings};
 use crate::measure::area::{Area, area2, chain_length, disc_area, length};
 use crate::measure::distance::distance;
@@ -33,18 +33,6 @@ pub fn overlaps(a: &Figure, b: &Figure) -> bool {
                 _ => distance(one, other).low < spread,
             })
     })
-}
-
-/// The area of a figure in square nanometres.
-///
-/// Exact for straight sides, and to 13 digits where the form is convex: area + length · spread + π · spread². For any
-/// other form with a spread, and for forms that overlap, an interval that surely holds it.
-pub fn figure_area(figure: &Figure) -> Area {
-    match figure.forms.as_slice() {
-        [] => Area { low: 0, high: 0 },
-        [form] => form_area(form, figure.spread).unwrap_or_else(|| union_area(&[figure])),
-        _ => union_area(&[figure]),
-    }
 }
 
 /// The area of one form with a spread, where a formula gives it.
@@ -78,29 +66,6 @@ fn steiner(form: &Form, spread: i64) -> Area {
             .saturating_add(strip(round.high))
             .saturating_add(disc.high),
     }
-}
-
-/// The area that two figures share, in square nanometres: exactly 0 where they only touch, exactly a ring's own area
-/// where it lies within the other, else an interval that surely holds it.
-pub fn overlap(a: &Figure, b: &Figure) -> Area {
-    if !overlaps(a, b) {
-        return Area { low: 0, high: 0 };
-    }
-    for (outer, inner) in [(a, b), (b, a)] {
-        if let ([Form::Ring(ring)], [form], 0) =
-            (outer.forms.as_slice(), inner.forms.as_slice(), inner.spread)
-            && contains(ring, form).is_within()
-        {
-            return figure_area(inner);
-        }
-    }
-    let Some(local) = Local::around(&[a, b]) else {
-        return Area { low: 0, high: 0 };
-    };
-    let both = |fit| shared(&local.polygons(a, fit), &local.polygons(b, fit));
-    let margin = margin(&local, &[a, b]);
-    let most = steiner_sum(a).min(steiner_sum(b));
-    between(&both(Fit::Inner), &both(Fit::Outer), margin, 0, most)
 }
 
 /// The area that figures cover together, in square nanometres, each place counted once.

@@ -248,15 +248,6 @@ fn least_reach(corners: &[Point], b: &Figure) -> i64 {
     (least.sqrt().ceil() as i64).saturating_add(1 + STRAY)
 }
 
-/// How far a figure reaches beyond the line of a ring.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Overhang {
-    /// Whether any part is beyond the line, decided exactly; touching it is not beyond.
-    pub any: bool,
-    /// How far the farthest part is beyond, as [`farthest`] tells it; 0 when none is.
-    pub by: Gap,
-}
-
 /// Whether no part of a figure lies beyond the line of a ring, decided exactly; touching it is not beyond.
 pub fn lies_within(ring: &[Point], figure: &Figure) -> bool {
     let held = |form: &Form| contains(ring, form).is_within();
@@ -265,40 +256,4 @@ pub fn lies_within(ring: &[Point], figure: &Figure) -> bool {
         figure.spread == 0 || gap.low >= figure.spread
     };
     figure.forms.iter().all(|form| held(form) && clear(form))
-}
-
-/// Whether, where and how far any part of a figure lies beyond the line of a ring.
-pub fn overhang(ring: &[Point], figure: &Figure) -> Overhang {
-    let yard = Figure::new(vec![Form::Ring(ring.to_vec())], 0, None);
-    if !figure
-        .forms
-        .iter()
-        .all(|form| contains(ring, form).is_within())
-    {
-        return Overhang {
-            any: true,
-            by: farthest(figure, &yard),
-        };
-    }
-    // All forms are within; the spread reaches over the line where that is nearer.
-    let clear = figure
-        .forms
-        .iter()
-        .map(|form| between_lines(Chain::of(form), Chain::ring(ring)));
-    let Some(gap) = clear.min_by_key(Gap::span) else {
-        return Overhang {
-            any: false,
-            by: Gap::unknown(),
-        };
-    };
-    let any = gap.low < figure.spread;
-    let high = figure.spread.saturating_sub(gap.low).max(0);
-    Overhang {
-        any,
-        by: Gap {
-            low: 0,
-            high,
-            ..gap
-        },
-    }
 }

@@ -110,14 +110,15 @@ fn past_the_line_by_a_nanometre_is_past_it() {
             ..p
         })
     };
-    let beyond = |by| overhang(&lot, &figure(pool(by), 0));
-    assert!(!beyond(0).any && beyond(0).by.high == 0);
-    assert!(beyond(1).any && (beyond(1).by.low, beyond(1).by.high) == (1, 1));
-    assert!(beyond(3 * M).any && beyond(3 * M).by.low == 3 * M);
+    let within = |by| lies_within(&lot, &figure(pool(by), 0));
+    let yard = figure(Form::Ring(lot.clone()), 0);
+    let by = |by| farthest(&figure(pool(by), 0), &yard);
+    assert!(within(0) && by(0).high == 0);
+    assert!(!within(1) && (by(1).low, by(1).high) == (1, 1));
+    assert!(!within(3 * M) && by(3 * M).low == 3 * M);
     let tree = |x| figure(Form::Point(Point { x, y: 5 * M }), 2 * M);
-    assert!(!overhang(&lot, &tree(18 * M)).any);
-    let over = overhang(&lot, &tree(19 * M));
-    assert!(over.any && over.by.high == M);
+    assert!(lies_within(&lot, &tree(18 * M)));
+    assert!(!lies_within(&lot, &tree(19 * M)));
 }
 
 #[test]

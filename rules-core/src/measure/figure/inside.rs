@@ -2,7 +2,6 @@
 
 use std::cmp::Ordering;
 
-use crate::measure::distance::to_line;
 use crate::measure::figure::chain::{Bounds, Chain, Edge};
 use crate::measure::figure::exact::{Vector, turn};
 use crate::plan::figure::{Form, Point};
@@ -38,14 +37,6 @@ pub fn side(ring: &[Point], point: Point) -> Side {
         }
     }
     if within { Side::Inside } else { Side::Outside }
-}
-
-/// How deep a point lies within a ring: the distance to its line in nanometres, rounded down; 0 on it and outside.
-pub fn depth(ring: &[Point], point: Point) -> i64 {
-    match side(ring, point) {
-        Side::Inside => to_line(point, Chain::ring(ring)).low,
-        Side::On | Side::Outside => 0,
-    }
 }
 
 /// How a form lies with respect to the area of a ring, exactly as drawn.

@@ -362,9 +362,7 @@ fn absurd_forms_get_an_answer_and_no_panic() {
         assert!(
             figure_gap(&a, &b).low >= 0 && farthest(&a, &b).low >= 0 && widest(&a, &b).low >= 0
         );
-        assert!(
-            overlap(&a, &b).low >= 0 && union_area(&[&a, &b]).low >= 0 && figure_area(&a).low >= 0
-        );
+        assert!(union_area(&[&a, &b]).low >= 0 && union_area(&[&a]).low >= 0);
         let _ = (
             outward(&a, b.spread, Corners::Square),
             inward(&a, b.spread),
@@ -380,10 +378,10 @@ fn absurd_forms_get_an_answer_and_no_panic() {
         );
         assert!(length(one).low >= 0);
         if let (Form::Ring(ring), Form::Ring(_)) = (one, other) {
-            assert!(area2(ring) >= 0 && overhang(ring, &b).by.low >= 0);
+            assert!(area2(ring) >= 0);
             let _ = (
                 contains(ring, other),
-                depth(ring, Point { x: 0, y: 0 }),
+                lies_within(ring, &b),
                 area_band(ring, &[a.accuracy; 5]),
             );
         }

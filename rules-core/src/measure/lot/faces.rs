@@ -12,9 +12,14 @@ use crate::plan::figure::Point;
 /// Two pieces that turn by less than this (the cosine of 35 degrees) are one frontage, or one rear line.
 const ONE_LINE: f64 = 0.819;
 
-/// Proposes a name for each side of a lot. The sides follow each other round the lot, each from corner to corner.
-pub fn propose_faces(sides: &[Vec<Point>], beyond: &[Beyond], naming: Naming) -> Vec<Proposal> {
-    let lot = Lot::new(sides, beyond);
+/// Proposes a name for each side of a lot, by what it runs along. The sides follow each other round the lot, each from
+/// corner to corner.
+pub fn propose_faces(
+    sides: &[Vec<Point>],
+    along: &[Option<Beside>],
+    naming: Naming,
+) -> Vec<Proposal> {
+    let lot = Lot::new(sides, along);
     let fronts = lot.fronts(naming);
     (0..sides.len())
         .map(|index| {
@@ -28,34 +33,21 @@ pub fn propose_faces(sides: &[Vec<Point>], beyond: &[Beyond], naming: Naming) ->
         .collect()
 }
 
-/// The sides of a ring: its edges, those that turn little put together.
-pub fn sides_of(ring: &[Point]) -> Vec<Vec<Point>> {
-    let edges: Vec<Edge> = Chain::ring(ring).edges().collect();
-    let turns = |at: usize| {
-        let before = edges.get((at + edges.len() - 1) % edges.len().max(1));
-        let cosine = edges.get(at).zip(before).and_then(|(edge, before)| {
-            let (u, v) = (unit(before.a, before.b)?, unit(edge.a, edge.b)?);
-            Some(u.0 * v.0 + u.1 * v.1)
-        });
-        cosine.is_none_or(|cosine| cosine < ONE_LINE)
-    };
-    let Some(first) = (0..edges.len()).find(|at| turns(*at)) else {
-        return Vec::new();
-    };
-    let mut sides: Vec<Vec<Point>> = Vec::new();
-    for at in (first..edges.len()).chain(0..first) {
-        let Some(edge) = edges.get(at) else { continue };
-        match sides.last_mut() {
-            Some(side) if !turns(at) => side.push(edge.b),
-            _ => sides.push(vec![edge.a, edge.b]),
-        }
-    }
+/// What each side runs along, by the lines beside the lot.
+pub fn sides_along(sides: &[Vec<Point>], beyond: &[Beyond]) -> Vec<Option<Beside>> {
+    let ring: Vec<Point> = sides
+        .iter()
+        .flat_map(|side| side.iter().take(side.len().saturating_sub(1)).copied())
+        .collect();
     sides
+        .iter()
+        .map(|line| runs_along(line, &ring, beyond))
+        .collect()
 }
 
 struct Lot<'a> {
     sides: &'a [Vec<Point>],
-    along: Vec<Option<Beside>>,
+    along: &'a [Option<Beside>],
     /// The lines along streets, each of one or several sides.
     frontages: Vec<Vec<usize>>,
 }
@@ -71,15 +63,7 @@ struct Fronts {
 }
 
 impl<'a> Lot<'a> {
-    fn new(sides: &'a [Vec<Point>], beyond: &[Beyond]) -> Self {
-        let ring: Vec<Point> = sides
-            .iter()
-            .flat_map(|side| side.iter().take(side.len().saturating_sub(1)).copied())
-            .collect();
-        let along: Vec<_> = sides
-            .iter()
-            .map(|line| runs_along(line, &ring, beyond))
-            .collect();
+    fn new(sides: &'a [Vec<Point>], along: &'a [Option<Beside>]) -> Self {
         let mut lot = Lot {
             sides,
             along,

@@ -5,4 +5,3 @@ pub(super) mod faces;
 pub(super) mod sides;
 #[cfg(test)]
 pub(super) mod sides_tests;
-pub(super) mod yard;

@@ -26,16 +26,6 @@ pub enum Hand {
     Right,
 }
 
-impl Hand {
-    /// The other side.
-    pub fn other(self) -> Hand {
-        match self {
-            Hand::Left => Hand::Right,
-            Hand::Right => Hand::Left,
-        }
-    }
-}
-
 /// Rounding of constructed corners to whole nanometres, once for each of two steps.
 pub const ROUNDED: i64 = 3;
 

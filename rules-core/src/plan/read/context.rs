@@ -3,9 +3,10 @@
 use std::collections::BTreeSet;
 
 use super::super::{Source, SourceIndex};
+use crate::faults::Code;
 use crate::grammar::Keys;
 use crate::quantity::{self, Dimension, QuantityFault, Unit, Written};
-use crate::text::{Entry, Faults, Node, Span, closest};
+use crate::text::{Entry, Faults, Help, Node, Span, meant_or};
 use crate::vocabulary::Vocabulary;
 
 /// The widest angle that makes sense for a turn, in billionths of a degree.
@@ -60,7 +61,7 @@ impl<'a> Context<'a> {
         let text = node.text().filter(|text| !text.trim().is_empty());
         if text.is_none() {
             let message = format!("`{key}` needs one value; {} stands here.", node.describe());
-            self.faults.add("not-a-value", node.span, message);
+            self.faults.add(Code::NotAValue, node.span, message);
         }
         text
     }
@@ -77,13 +78,15 @@ impl<'a> Context<'a> {
         if self.is_bare_length(node, of) {
             let told = std::mem::replace(&mut self.told_of_unit, true);
             self.faults_after(told)
-                .add("no-unit", node.span, "This number has no unit, and the plan declares none.")
+                .add(Code::NoUnit, node.span, "This number has no unit, and the plan declares none.")
                 .help("Write `unit: m` or `unit: ft` at the top of the plan, or a unit behind each number.");
             return;
         }
         let message = format!("In `{key}`, {}.", fault.sentence);
         let help = format!("{}.", fault.help);
-        self.faults.add("bad-amount", node.span, message).help(help);
+        self.faults
+            .add(Code::BadAmount, node.span, message)
+            .help(help);
     }
 
     /// Where a fault belongs: with those held back if it follows from another.
@@ -107,7 +110,7 @@ impl<'a> Context<'a> {
         if !written.range.is_exact() {
             self.faults
                 .add(
-                    "not-one-amount",
+                    Code::NotOneAmount,
                     node.span,
                     format!("`{key}` needs one amount, without a range or a ±."),
                 )
@@ -124,7 +127,7 @@ impl<'a> Context<'a> {
             .filter(|length| length.abs() <= super::WIDEST);
         if fits.is_none() {
             let message = format!("`{key}` is more than 10 km.");
-            self.faults.add("too-far", node.span, message);
+            self.faults.add(Code::TooFar, node.span, message);
         }
         fits
     }
@@ -136,7 +139,7 @@ impl<'a> Context<'a> {
             return Some(length);
         }
         let message = format!("`{key}` needs to be more than nothing.");
-        self.faults.add("not-positive", node.span, message);
+        self.faults.add(Code::NotPositive, node.span, message);
         None
     }
 
@@ -148,7 +151,7 @@ impl<'a> Context<'a> {
         }
         self.faults
             .add(
-                "bad-angle",
+                Code::BadAngle,
                 node.span,
                 format!("`{key}` is more than a full turn."),
             )
@@ -166,7 +169,7 @@ impl<'a> Context<'a> {
         if length < 0 {
             let message =
                 format!("`{key}` says how far off, so that it cannot be less than nothing.");
-            self.faults.add("not-positive", value.span, message);
+            self.faults.add(Code::NotPositive, value.span, message);
             return None;
         }
         // What stands behind ± is rounded up, so the same text is read once more in that place.
@@ -187,7 +190,7 @@ impl<'a> Context<'a> {
         let help = guess(text, words.iter().copied(), "The words here are");
         let message = format!("`{text}` is not a word for `{key}`.");
         self.faults
-            .add("unknown-word", node.span, message)
+            .add(Code::UnknownWord, node.span, message)
             .help(help);
         None
     }
@@ -203,7 +206,7 @@ impl<'a> Context<'a> {
         let good = is_id(text);
         if !good {
             self.faults
-                .add("bad-id", span, format!("`{text}` cannot be used as an id for `{key}`."))
+                .add(Code::BadId, span, format!("`{text}` cannot be used as an id for `{key}`."))
                 .help("Use letters and digits, and single hyphens, dots, slashes or underscores between them: `back-door`, `12/4`. What people call a thing goes under `name`.");
         }
         good
@@ -229,7 +232,7 @@ impl<'a> Context<'a> {
             let message = format!("There is no source `{text}` in this plan.");
             let follows = self.mentioned.contains(text);
             self.faults_after(follows)
-                .add("unknown-source", entry.value.span, message)
+                .add(Code::UnknownSource, entry.value.span, message)
                 .help(help);
         }
         found
@@ -249,16 +252,18 @@ pub(crate) fn is_id(text: &str) -> bool {
     parts.all(|part| !part.is_empty() && part.chars().all(char::is_alphanumeric))
 }
 
-/// `Did you mean …?`, and the list of what is possible where it is short.
+/// The word that was meant; where none is close, what is possible.
 pub(super) fn guess<'w>(
     text: &str,
     words: impl Iterator<Item = &'w str> + Clone,
     list: &str,
-) -> String {
+) -> Help {
+    meant_or(text, words.clone(), possible(words, list))
+}
+
+/// The words that are possible, of many the first.
+fn possible<'w>(words: impl Iterator<Item = &'w str>, list: &str) -> String {
     const LONGEST_LIST: usize = 12;
-    if let Some(close) = closest(text, words.clone()) {
-        return format!("Did you mean `{close}`?");
-    }
     let all: Vec<_> = words.map(|word| format!("`{word}`")).collect();
     match all.len() {
         0 => "There are none.".to_owned(),

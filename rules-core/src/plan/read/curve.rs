@@ -3,6 +3,7 @@
 use super::super::{Form, Point};
 use super::context::Context;
 use super::shape::{Drawn, MOST_POINTS, corners_at};
+use crate::faults::Code;
 use crate::grammar;
 use crate::measure::{Kidney, Traced};
 use crate::plan::valid::area2;
@@ -33,7 +34,7 @@ impl<'a> Context<'a> {
         let outline = kidney.outline(MOST_OF_ONE * 3);
         if outline.is_none() {
             self.faults
-                .add("no-kidney", node.span, "No kidney has these measures.")
+                .add(Code::NoKidney, node.span, "No kidney has these measures.")
                 .help(
                     "`hollow` and `back` are each less than half of the way from `from` to `to`, and the ends so small \
                      that an arc fits between them; otherwise draw it as `curved`.",
@@ -80,7 +81,7 @@ impl<'a> Context<'a> {
         if !sound || corners.len() < 3 {
             self.faults
                 .add(
-                    "not-curved",
+                    Code::NotCurved,
                     node.span,
                     "`curved` needs at least three corners, and no more than one `out` or `in` between two of them.",
                 )
@@ -99,7 +100,7 @@ impl<'a> Context<'a> {
             _ => {
                 self.faults
                     .add(
-                        "not-an-arc",
+                        Code::NotAnArc,
                         node.span,
                         "An arc stands either `out` or `in`.",
                     )
@@ -125,7 +126,7 @@ impl<'a> Context<'a> {
         if inner <= 0 || low <= 0 {
             self.faults
                 .add(
-                    "no-l",
+                    Code::NoL,
                     node.span,
                     "The notch of an L is shorter and narrower than the L itself.",
                 )

@@ -93,7 +93,10 @@ fn arcs_and_hollow_corners_are_shapes_too() {
     ] {
         let faults = read(&text(wrong), &Vocabulary::standard()).expect_err(wrong);
         assert!(
-            faults.sorted().iter().any(|fault| fault.code == code),
+            faults
+                .sorted()
+                .iter()
+                .any(|fault| fault.code.word() == code),
             "{wrong}: {}",
             faults.show("plan", &text(wrong))
         );

@@ -5,11 +5,12 @@ use std::sync::Arc;
 
 use super::super::{Amount, Possible, Words};
 use super::context::{Context, guess};
+use crate::faults::Code;
 use crate::grammar::plan::POSSIBLE;
 use crate::quantity::{
     Dimension, Interval, NO_HIGH, NO_LOW, Unit, Written, in_one_dimension, show_exactly,
 };
-use crate::text::{Entry, MapReader, Node, closest, yes_no};
+use crate::text::{Entry, Help, MapReader, Node, Span, yes_no};
 use crate::vocabulary::{Answer, Fact, FactId};
 
 impl<'a> Context<'a> {
@@ -20,7 +21,7 @@ impl<'a> Context<'a> {
         if entry.value.is_empty() {
             let message = format!("Nothing is written after `{}`.", fact.name);
             self.faults
-                .add("empty-value", entry.key_span, message)
+                .add(Code::EmptyValue, entry.key_span, message)
                 .help("Write `unknown` where nobody knows, or leave the line out.");
             return None;
         }
@@ -40,16 +41,17 @@ impl<'a> Context<'a> {
         }
     }
 
+    /// There is no plan without this.
+    pub(super) fn never_none(&mut self, what: &str, span: Span) {
+        let message = format!("`none` makes no sense for {what}: there always is one.");
+        self.faults
+            .add(Code::NoneNotPossible, span, message)
+            .help("Write `unknown` where nobody knows.");
+    }
+
     fn none(&mut self, fact: &Fact, node: &Node) -> Option<Possible> {
         if !fact.none {
-            let message = format!(
-                "`none` makes no sense for {}: there always is one.",
-                fact.phrase()
-            );
-            let help = "Write `unknown` where nobody knows.";
-            self.faults
-                .add("none-not-possible", node.span, message)
-                .help(help);
+            self.never_none(&fact.phrase(), node.span);
             return None;
         }
         let none = true;
@@ -100,16 +102,12 @@ impl<'a> Context<'a> {
             return Some(words_of([text]));
         }
         let message = format!("`{text}` is not a word for {}.", fact.phrase());
-        let help = match known
-            .clone()
-            .find(other_spelling)
-            .or_else(|| closest(text, known.clone()))
-        {
-            Some(word) => format!("Did you mean `{word}`?"),
+        let help = match known.clone().find(other_spelling) {
+            Some(word) => Help::near(Some(word.to_owned()), ""),
             None => guess(text, known, "The words here are"),
         };
         self.faults
-            .add("unknown-word", node.span, message)
+            .add(Code::UnknownWord, node.span, message)
             .help(help);
         None
     }
@@ -118,14 +116,16 @@ impl<'a> Context<'a> {
     fn possible_map(&mut self, fact: &'a Fact, node: &'a Node) -> Option<Possible> {
         let mut map = MapReader::new(node, &fact.said, &mut self.faults)?;
         let [one_of, from, to] = map.keys(&POSSIBLE.keys, &mut self.faults);
+        let misspelt = map.misspells(POSSIBLE.keys.iter().map(|key| key.name));
         map.finish(&mut self.faults);
         match (one_of, from, to) {
             (Some(one_of), None, None) => self.one_of(fact, &one_of.value),
             (None, Some(from), Some(to)) => self.along(fact, node, (&from.value, &to.value)),
+            _ if misspelt => None,
             _ => {
                 self.faults
                     .add(
-                        "half-a-range",
+                        Code::HalfARange,
                         node.span,
                         format!("Only half of a range stands here for {}.", fact.phrase()),
                     )
@@ -140,7 +140,7 @@ impl<'a> Context<'a> {
         let Some(choices) = choices else {
             self.faults
                 .add(
-                    "empty-one-of",
+                    Code::EmptyOneOf,
                     node.span,
                     "`one-of` needs a list with at least one entry.",
                 )
@@ -176,7 +176,7 @@ impl<'a> Context<'a> {
                 fact.phrase()
             );
             self.faults
-                .add("does-not-vary", node.span, message)
+                .add(Code::DoesNotVary, node.span, message)
                 .help("Write `one-of` with a list.");
             return None;
         };
@@ -184,8 +184,9 @@ impl<'a> Context<'a> {
             let message = format!("The {} does not change along the thing.", fact.said);
             let help = "Write one amount; `1.2 m .. 1.4 m` where it lies somewhere between.";
             self.faults
-                .add("does-not-vary", node.span, message)
+                .add(Code::DoesNotVary, node.span, message)
                 .help(help);
+            return None;
         }
         let (least, most) = (
             self.end(fact, from, dimension),
@@ -195,14 +196,14 @@ impl<'a> Context<'a> {
         if least.dimension != most.dimension {
             let message = format!("The {} goes from days to months.", fact.said);
             self.faults
-                .add("unlike-amounts", node.span, message)
+                .add(Code::UnlikeAmounts, node.span, message)
                 .help("Write both in days, or both in months.");
             return None;
         }
         if high.high < low.low {
             let message = format!("The {} goes from more to less.", fact.said);
             self.faults
-                .add("wrong-way-round", node.span, message)
+                .add(Code::WrongWayRound, node.span, message)
                 .help("Write the lesser amount after `from`.");
             return None;
         }
@@ -231,7 +232,7 @@ impl<'a> Context<'a> {
             let text = node.text().unwrap_or_default();
             let message = format!("`{text}` cannot be {}.", fact.phrase());
             self.faults
-                .add("beyond-limits", node.span, message)
+                .add(Code::BeyondLimits, node.span, message)
                 .help(between(limits, written));
         }
         left

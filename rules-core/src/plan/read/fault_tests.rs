@@ -24,9 +24,9 @@ fn only(from: &str, to: &str) -> (&'static str, String, String) {
         "{fault:?}"
     );
     (
-        fault.code,
+        fault.code.word(),
         fault.message.clone(),
-        fault.help.clone().unwrap_or_default(),
+        fault.help.clone().unwrap_or_default().to_string(),
     )
 }
 
@@ -64,7 +64,7 @@ fn what_a_plan_must_have() {
     code("kind: gate, ", "", "missing-key");
     let text =
         "plan: p\ntitle: T\nunit: m\nlot: {corners: {a: [0, 0], b: [9, 0], c: [0, 9]}}\npool: []\n";
-    assert_eq!(faults(text).list[0].code, "no-pool");
+    assert_eq!(faults(text).list[0].code.word(), "no-pool");
 }
 
 #[test]
@@ -372,7 +372,7 @@ fn things_are_checked_against_each_other() {
         found
             .list
             .iter()
-            .all(|fault| fault.code == "part-of-itself"),
+            .all(|fault| fault.code.word() == "part-of-itself"),
         "{found:?}"
     );
 }

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use super::super::{Answered, DocumentState, Looked, Papers, Source, Taped, Thing, ThingIndex};
 use super::context::{Context, guess};
+use crate::faults::Code;
 use crate::grammar::{plan, words};
 use crate::quantity::{Dimension, Interval};
 use crate::text::{Entry, Node, Span};
@@ -18,7 +19,7 @@ impl<'a> Context<'a> {
         entry.value.as_list().unwrap_or_else(|| {
             let message = format!("`{}` needs a list.", entry.key);
             self.faults
-                .add("not-a-list", entry.value.span, message)
+                .add(Code::NotAList, entry.value.span, message)
                 .help("Begin each item with a hyphen on its own line.");
             &[]
         })
@@ -30,7 +31,7 @@ impl<'a> Context<'a> {
         };
         entry.value.as_map().unwrap_or_else(|| {
             let message = format!("`{}` needs keys with values.", entry.key);
-            self.faults.add("not-a-map", entry.value.span, message);
+            self.faults.add(Code::NotAMap, entry.value.span, message);
             &[]
         })
     }
@@ -43,7 +44,7 @@ impl<'a> Context<'a> {
             };
             if self.sources.iter().any(|other| other.id == source.id) {
                 let message = format!("There are two sources `{}`.", source.id);
-                self.faults.add("same-id", id.span, message);
+                self.faults.add(Code::SameId, id.span, message);
             }
             self.sources.push(source);
         }
@@ -84,7 +85,7 @@ impl<'a> Context<'a> {
                     "There always is one of `{}`, so that it is not part of the inventory.",
                     entry.key
                 );
-                self.faults.add("always-there", entry.key_span, message);
+                self.faults.add(Code::AlwaysThere, entry.key_span, message);
             } else if let Some(looked) = self.looked(entry) {
                 self.refuse_drawn(kind, &looked, entry, things);
                 inventory.insert(kind, looked);
@@ -115,7 +116,7 @@ impl<'a> Context<'a> {
                 entry.key, thing.id
             );
             self.faults
-                .add("none-but-drawn", entry.value.span, message)
+                .add(Code::NoneButDrawn, entry.value.span, message)
                 .help("Write `all-shown`, or take the thing out.");
         }
     }
@@ -138,7 +139,7 @@ impl<'a> Context<'a> {
         let range = is.range.meet(Interval::from_low(0));
         if range.is_none() {
             self.faults.add(
-                "not-positive",
+                Code::NotPositive,
                 at.span,
                 "A distance cannot be less than nothing.",
             );
@@ -173,7 +174,7 @@ impl<'a> Context<'a> {
             let message = format!("There is no thing `{id}` in this plan.");
             let follows = self.mentioned.contains(id);
             self.faults_after(follows)
-                .add("unknown-thing", span, message)
+                .add(Code::UnknownThing, span, message)
                 .help(help);
             return None;
         };
@@ -194,7 +195,9 @@ impl<'a> Context<'a> {
                 "`{text}` does not say to which outline of {} the tape went.",
                 kind.said
             );
-            self.faults.add("unknown-outline", span, message).help(help);
+            self.faults
+                .add(Code::UnknownOutline, span, message)
+                .help(help);
         }
         Some((index, outline?))
     }
@@ -250,7 +253,9 @@ impl<'a> Context<'a> {
             let names = Matter::ALL.iter().map(|matter| matter.id());
             let help = guess(name, names, "The matters are");
             let message = format!("`{name}` is no matter that can be answered here.");
-            self.faults.add("unknown-matter", span, message).help(help);
+            self.faults
+                .add(Code::UnknownMatter, span, message)
+                .help(help);
         }
         matter
     }
@@ -273,7 +278,7 @@ impl<'a> Context<'a> {
         if day.drawn.is_none() {
             let message = format!("After `{}`, one day is expected, not a range.", entry.key);
             self.faults
-                .add("not-one-day", entry.value.span, message)
+                .add(Code::NotOneDay, entry.value.span, message)
                 .help("Write the day as year-month-day, as in `2026-03-02`.");
         }
         day.drawn
@@ -293,7 +298,7 @@ impl<'a> Context<'a> {
         let message = format!("There is no thing `{id}` in this plan.");
         let follows = self.mentioned.contains(id);
         self.faults_after(follows)
-            .add("unknown-thing", span, message)
+            .add(Code::UnknownThing, span, message)
             .help(help);
     }
 }

@@ -7,6 +7,7 @@ use super::super::{Amount, Figure, Form, Point, Possible, SourceIndex, Thing};
 use super::context::{Context, Stated, guess};
 use super::fact::words_of;
 use super::shape::MOST_POINTS;
+use crate::faults::Code;
 use crate::grammar::plan;
 use crate::quantity::{Dimension, Interval, Unit};
 use crate::text::{Entry, MapReader, Node, Span};
@@ -64,7 +65,7 @@ impl<'a> Context<'a> {
         if let Some((_, span)) = written.remove(&boundary) {
             self.faults
                 .add(
-                    "wrong-place",
+                    Code::WrongPlace,
                     span,
                     "The lot's boundary is drawn by its corners, not as an outline.",
                 )
@@ -98,7 +99,7 @@ impl<'a> Context<'a> {
         let Some(entries) = entry.value.as_map() else {
             self.faults
                 .add(
-                    "not-corners",
+                    Code::NotCorners,
                     entry.value.span,
                     "The lot's corners need a name each.",
                 )
@@ -110,7 +111,8 @@ impl<'a> Context<'a> {
                 "There are {} corners here; no more than {MOST_POINTS} are read, and no survey of a lot has as many.",
                 entries.len()
             );
-            self.faults.add("too-many-points", entry.key_span, message);
+            self.faults
+                .add(Code::TooManyPoints, entry.key_span, message);
             return None;
         }
         let read: Vec<_> = entries.iter().map(|entry| self.corner(entry)).collect();
@@ -121,7 +123,8 @@ impl<'a> Context<'a> {
                 "A lot has at least three corners; this one has {}.",
                 corners.len()
             );
-            self.faults.add("too-few-points", entry.value.span, message);
+            self.faults
+                .add(Code::TooFewPoints, entry.value.span, message);
             return None;
         }
         let ring: Vec<_> = corners.iter().map(|corner| corner.at).collect();
@@ -166,7 +169,7 @@ impl<'a> Context<'a> {
                     name(at),
                     name(at + 1)
                 );
-                ("same-point", message)
+                (Code::SamePoint, message)
             }
             Flaw::Crossing(a, b) => {
                 let (a, b) = ((name(a), name(a + 1)), (name(b), name(b + 1)));
@@ -174,9 +177,9 @@ impl<'a> Context<'a> {
                     "The side from `{}` to `{}` meets the side from `{}` to `{}`.",
                     a.0, a.1, b.0, b.1
                 );
-                ("crosses-itself", message)
+                (Code::CrossesItself, message)
             }
-            Flaw::NoArea => ("no-area", "The lot surrounds no area.".to_owned()),
+            Flaw::NoArea => (Code::NoArea, "The lot surrounds no area.".to_owned()),
         };
         let help = "Write the corners in the order in which one walks round the lot.";
         self.faults.add(code, span, message).help(help);
@@ -212,7 +215,7 @@ impl<'a> Context<'a> {
         let Some(node) = listed else { return &[] };
         node.as_list().unwrap_or_else(|| {
             let message = "`sides` needs a list.";
-            self.faults.add("not-a-list", node.span, message);
+            self.faults.add(Code::NotAList, node.span, message);
             &[]
         })
     }
@@ -226,7 +229,7 @@ impl<'a> Context<'a> {
                 "`{}` and `{}` are the same side of the lot.",
                 place.id, side.id
             );
-            self.faults.add("side-twice", side.span, message);
+            self.faults.add(Code::SideTwice, side.span, message);
         }
         *place = side;
     }
@@ -257,7 +260,7 @@ impl<'a> Context<'a> {
             _ if (to + 1) % count == from => to,
             _ => {
                 self.faults
-                    .add("not-neighbours", node.span, "A side runs between two corners that follow each other, and these do not.")
+                    .add(Code::NotNeighbours, node.span, "A side runs between two corners that follow each other, and these do not.")
                     .help("The corners follow each other in the order in which they are listed, the first after the last.");
                 return None;
             }
@@ -289,7 +292,7 @@ impl<'a> Context<'a> {
             );
             let message = format!("The lot has no corner `{text}`.");
             self.faults
-                .add("unknown-corner", entry.value.span, message)
+                .add(Code::UnknownCorner, entry.value.span, message)
                 .help(help);
         }
         found

@@ -17,6 +17,7 @@ mod plan_tests;
 use std::collections::BTreeMap;
 
 use super::{Plan, Thing};
+use crate::faults::Code;
 use crate::grammar::plan::{PLAN, UNITS};
 use crate::measure::figure_gap;
 use crate::quantity::{Dimension, Unit};
@@ -158,7 +159,7 @@ impl<'a> Context<'a> {
             let help = guess(text, UNITS.into_iter(), "Write one of");
             let message = format!("`{text}` is not a unit of length.");
             self.faults
-                .add("bad-unit", entry.value.span, message)
+                .add(Code::BadUnit, entry.value.span, message)
                 .help(help);
         }
     }
@@ -215,7 +216,7 @@ impl<'a> Context<'a> {
         for (span, away) in far.collect::<Vec<_>>() {
             let message = format!("The pool lies {} m from its lot.", away / 1_000_000_000);
             self.faults
-                .add("pool-far-from-lot", span, message)
+                .add(Code::PoolFarFromLot, span, message)
                 .help("Give both in the same coordinates, counted from the same place.");
         }
     }
@@ -225,15 +226,19 @@ impl<'a> Context<'a> {
         let count = listed.value.as_list().map_or(1, <[_]>::len);
         if count > most {
             let message = format!("There are {count} {what}; no more than {most} are read.");
-            self.faults.add("too-many-things", listed.key_span, message);
+            self.faults
+                .add(Code::TooManyThings, listed.key_span, message);
         }
         count <= most
     }
 
     fn refuse_empty_pool(&mut self, pool: Option<&'a Entry>) {
         if let Some(pool) = pool.filter(|pool| pool.value.as_list().is_some_and(<[_]>::is_empty)) {
-            self.faults
-                .add("no-pool", pool.value.span, "There is no pool in this plan.");
+            self.faults.add(
+                Code::NoPool,
+                pool.value.span,
+                "There is no pool in this plan.",
+            );
         }
     }
 
@@ -259,7 +264,7 @@ impl<'a> Context<'a> {
                 let message = format!("There is no other thing `{id}` in this plan.");
                 let follows = self.mentioned.contains(id) && all.iter().all(|thing| thing.id != id);
                 self.faults_after(follows)
-                    .add("unknown-thing", span, message)
+                    .add(Code::UnknownThing, span, message)
                     .help(help);
             }
             if let Some(thing) = all.get_mut(index) {
@@ -276,7 +281,7 @@ impl<'a> Context<'a> {
             if seen.insert(thing.id.as_str(), ()).is_some() {
                 let message = format!("Two things have the id `{}`.", thing.id);
                 self.faults
-                    .add("same-id", thing.span, message)
+                    .add(Code::SameId, thing.span, message)
                     .help("Give each thing an id of its own; the lot's sides and `lot`, `zone`, `works` and so on have theirs.");
             }
         }
@@ -293,7 +298,7 @@ impl<'a> Context<'a> {
                     "`{}` and `{}` are both {}, and there can be only one.",
                     first.id, thing.id, kind.said
                 );
-                self.faults.add("more-than-one", thing.span, message);
+                self.faults.add(Code::MoreThanOne, thing.span, message);
             }
         }
     }
@@ -304,7 +309,7 @@ impl<'a> Context<'a> {
             let mut steps = std::iter::successors(thing.part_of, |at| things.get(*at)?.part_of);
             if steps.by_ref().take(things.len()).any(|at| at == index) {
                 let message = format!("`{}` is part of itself, by way of others.", thing.id);
-                self.faults.add("part-of-itself", thing.span, message);
+                self.faults.add(Code::PartOfItself, thing.span, message);
             }
         }
     }

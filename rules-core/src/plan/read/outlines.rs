@@ -6,6 +6,7 @@ use super::super::valid::{self, Flaw};
 use super::super::{Figure, Form};
 use super::context::{Context, guess};
 use super::shape::{Drawn, How, Outlined};
+use crate::faults::Code;
 use crate::measure::{Corners, OffsetFault, inward, inward_off, outward, outward_off};
 use crate::text::Span;
 use crate::vocabulary::{KindId, OutlineId, Shape};
@@ -64,7 +65,9 @@ impl Context<'_> {
             let names: Vec<_> = vocabulary.outline_names(kind).collect();
             let help = guess(name, names.into_iter(), "Its outlines are");
             let message = format!("`{name}` is not an outline of {said}.");
-            self.faults.add("unknown-outline", at, message).help(help);
+            self.faults
+                .add(Code::UnknownOutline, at, message)
+                .help(help);
         }
         found
     }
@@ -117,7 +120,7 @@ impl Context<'_> {
         );
         let message = format!("`{name}` cannot be worked out from `{base}`.");
         self.faults_after(follows)
-            .add("not-derived", span, message)
+            .add(Code::NotDerived, span, message)
             .help(why);
     }
 
@@ -135,7 +138,7 @@ impl Context<'_> {
                 "`{}` cannot have the shape of the outline that it is taken from.",
                 outline.name
             );
-            self.faults.add("wrong-shape", span, message);
+            self.faults.add(Code::WrongShape, span, message);
             return;
         }
         let flaw = forms.forms.iter().find_map(|form| match form {
@@ -146,7 +149,7 @@ impl Context<'_> {
         match flaw {
             Some(Flaw::Crossing(..)) if forms.off > 0 => {
                 let message = format!("`{}` crosses or touches itself.", outline.name);
-                self.faults.add("crosses-itself", span, message).help(
+                self.faults.add(Code::CrossesItself, span, message).help(
                     "Look at how far its arcs stand out or in: one of them reaches another side.",
                 );
             }
@@ -160,18 +163,18 @@ impl Context<'_> {
     fn refuse_flaw(&mut self, name: &str, flaw: Flaw, span: Span) {
         let (code, message) = match flaw {
             Flaw::Same(at) => (
-                "same-point",
+                Code::SamePoint,
                 format!("Points {} and {} of `{name}` are the same.", at + 1, at + 2),
             ),
             Flaw::Crossing(a, b) => (
-                "crosses-itself",
+                Code::CrossesItself,
                 format!(
                     "`{name}` crosses itself: the side after point {} meets the side after point {}.",
                     a + 1,
                     b + 1
                 ),
             ),
-            Flaw::NoArea => ("no-area", format!("`{name}` surrounds no area.")),
+            Flaw::NoArea => (Code::NoArea, format!("`{name}` surrounds no area.")),
         };
         let help = match flaw {
             Flaw::Same(_) => {

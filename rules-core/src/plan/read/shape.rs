@@ -3,6 +3,7 @@
 use super::super::figure::Accuracy;
 use super::super::{Curved, Form, Point};
 use super::context::{Context, guess};
+use crate::faults::Code;
 use crate::grammar::{self, DRAWN_WAYS, Syntax, keys, may, words};
 use crate::measure::{Corners, Traced};
 use crate::quantity::Dimension;
@@ -122,7 +123,7 @@ impl<'a> Context<'a> {
                 let help = guess(first, ways(), "The ways are");
                 let message = format!("`{first}` is not a way to draw an outline.");
                 self.faults
-                    .add("unknown-way", node.span, message)
+                    .add(Code::UnknownWay, node.span, message)
                     .help(help);
                 None
             }
@@ -139,7 +140,7 @@ impl<'a> Context<'a> {
         if !fits {
             self.faults
                 .add(
-                    "wrong-shape",
+                    Code::WrongShape,
                     way.key_span,
                     format!("`{}` draws an area, and a line is wanted here.", way.key),
                 )
@@ -171,7 +172,7 @@ impl<'a> Context<'a> {
                 entry.key,
                 points.len()
             );
-            self.faults.add("too-few-points", node.span, message);
+            self.faults.add(Code::TooFewPoints, node.span, message);
             return None;
         }
         Some(if shape == Shape::Line {
@@ -185,7 +186,11 @@ impl<'a> Context<'a> {
         let items = node.as_list().unwrap_or_default();
         if items.is_empty() || items.iter().any(|item| item.as_list().is_none()) {
             self.faults
-                .add("not-points", node.span, "A list of points is wanted here.")
+                .add(
+                    Code::NotPoints,
+                    node.span,
+                    "A list of points is wanted here.",
+                )
                 .help("Write it so: `[[0, 0], [4, 0], [4, 3]]`.");
             return None;
         }
@@ -194,7 +199,7 @@ impl<'a> Context<'a> {
                 "There are {} points here; no more than {MOST_POINTS} are read.",
                 items.len()
             );
-            self.faults.add("too-many-points", node.span, message);
+            self.faults.add(Code::TooManyPoints, node.span, message);
             return None;
         }
         let read: Vec<_> = items.iter().map(|item| self.point(item)).collect();
@@ -211,7 +216,7 @@ impl<'a> Context<'a> {
         let point = near(x, self.origin.0).zip(near(y, self.origin.1));
         if point.is_none() {
             self.faults
-                .add("too-far", node.span, "This place is more than 10 km from the lot's first corner.")
+                .add(Code::TooFar, node.span, "This place is more than 10 km from the lot's first corner.")
                 .help("Look at the figures and the unit again; every thing has to be in the same coordinates.");
         }
         point.map(|(x, y)| Point { x, y })
@@ -221,7 +226,7 @@ impl<'a> Context<'a> {
     pub fn place(&mut self, node: &'a Node) -> Option<(i128, i128)> {
         let Some([x, y]) = node.as_list() else {
             self.faults
-                .add("not-a-point", node.span, "A point is wanted here.")
+                .add(Code::NotAPoint, node.span, "A point is wanted here.")
                 .help("Write how far east and how far north: `[8, 20]`.");
             return None;
         };
@@ -297,7 +302,7 @@ impl<'a> Context<'a> {
         }
         self.faults
             .add(
-                "too-round",
+                Code::TooRound,
                 entry.value.span,
                 "`corner-radius` is more than half of the rectangle's width.",
             )
@@ -309,7 +314,7 @@ impl<'a> Context<'a> {
         let items = way.value.as_list().unwrap_or_default();
         if items.is_empty() {
             self.faults.add(
-                "not-parts",
+                Code::NotParts,
                 way.value.span,
                 "`parts` needs a list of outlines.",
             );
@@ -325,7 +330,7 @@ impl<'a> Context<'a> {
         if parts.iter().any(|part| part.spread != spread) {
             self.faults
                 .add(
-                    "unlike-parts",
+                    Code::UnlikeParts,
                     way.value.span,
                     "The parts of one outline need the same radius or width.",
                 )
@@ -341,7 +346,7 @@ impl<'a> Context<'a> {
             Some(way) if DRAWN_WAYS.contains(&way.key.as_str()) => self.one_way(shape, node, way),
             Some(way) => {
                 let message = format!("`{}` is not a way to draw a part of an outline.", way.key);
-                self.faults.add("unknown-way", way.key_span, message);
+                self.faults.add(Code::UnknownWay, way.key_span, message);
                 None
             }
             None => self
@@ -364,7 +369,7 @@ impl<'a> Context<'a> {
     fn moved(&mut self, node: &'a Node) -> Option<Outlined> {
         if let (Some(_), Some(inward)) = (node.get("outward"), node.get("inward")) {
             let message = "An outline lies either outward or inward of another.";
-            self.faults.add("two-ways", inward.span, message);
+            self.faults.add(Code::TwoWays, inward.span, message);
             return None;
         }
         let (how, from) = if node.get("inward").is_some() {

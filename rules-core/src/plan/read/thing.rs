@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::super::{Possible, SourceIndex, Thing};
 use super::context::{Context, Stated, guess};
 use super::outlines::Written;
+use crate::faults::Code;
 use crate::grammar::plan::{PLACED, THING};
 use crate::text::{MapReader, Node, Span};
 use crate::vocabulary::{FactId, KindId, Outline, OutlineId};
@@ -54,7 +55,7 @@ impl<'a> Context<'a> {
         let message = format!("`{text}` does not belong under `things`.");
         let help = format!("Write it under {place}.");
         self.faults
-            .add("wrong-place", node.span, message)
+            .add(Code::WrongPlace, node.span, message)
             .help(help);
         None
     }
@@ -67,7 +68,7 @@ impl<'a> Context<'a> {
             let names: Vec<_> = vocabulary.kind_names().collect();
             let help = guess(name, names.into_iter(), "The kinds are");
             let message = format!("`{name}` is not a kind of thing that `{key}` can name.");
-            self.faults.add("unknown-kind", span, message).help(help);
+            self.faults.add(Code::UnknownKind, span, message).help(help);
         }
         kind
     }
@@ -135,13 +136,7 @@ impl<'a> Context<'a> {
 
     fn may_lack(&mut self, outline: &Outline, span: Span) {
         if !outline.none {
-            let message = format!(
-                "`none` makes no sense for {}: there always is one.",
-                outline.said
-            );
-            self.faults
-                .add("none-not-possible", span, message)
-                .help("Write `unknown` where nobody knows.");
+            self.never_none(&outline.said, span);
         }
     }
 

@@ -7,6 +7,7 @@ use super::{AtReport, MissingReport, SubjectReport};
 /// What a question of class comes to.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub struct DecisionReport {
     /// Its id.
     pub id: String,
@@ -38,6 +39,7 @@ pub struct DecisionReport {
 /// A paper, and whether it is needed.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub struct DocumentReport {
     /// Its id.
     pub id: String,
@@ -69,6 +71,7 @@ pub struct DocumentReport {
 /// A duty in time.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub struct DutyReport {
     /// Its id.
     pub id: String,
@@ -94,6 +97,7 @@ pub struct DutyReport {
 /// What to be careful of.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub struct CautionReport {
     /// Its id.
     pub id: String,

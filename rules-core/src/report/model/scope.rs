@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 /// Which matters the rules hold, which somebody has answered, and which are still to be asked about.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub struct ScopeReport {
     /// The matters that a rule set in use holds.
     pub held: Vec<HeldMatter>,
@@ -19,6 +20,7 @@ pub struct ScopeReport {
 /// A matter that a rule set in use holds.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub struct HeldMatter {
     /// Its name in files: `house-doors`.
     pub matter: String,
@@ -31,6 +33,7 @@ pub struct HeldMatter {
 /// A matter that somebody has answered.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub struct AnsweredMatter {
     /// Its name in files.
     pub matter: String,
@@ -47,6 +50,7 @@ pub struct AnsweredMatter {
 /// A matter that is still to be asked about.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub struct OpenMatter {
     /// Its name in files.
     pub matter: String,
@@ -61,6 +65,7 @@ pub struct OpenMatter {
 /// Who knows a matter.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub struct AskReport {
     /// Who.
     pub who: String,
@@ -73,6 +78,7 @@ pub struct AskReport {
 /// Something that always comes on top of a rule set.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub struct OnTop {
     /// The short name of the rule set.
     pub rule_set: String,

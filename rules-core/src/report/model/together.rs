@@ -7,6 +7,7 @@ use super::{Counts, EditionReport, VerdictWords};
 /// One of several rule sets.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub struct RuleSetReport {
     /// Its short name.
     pub id: String,
@@ -29,6 +30,7 @@ pub struct RuleSetReport {
 /// Of two rules that limit the same measure between the same ends, the one that governs: what keeps it keeps the other.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub struct GovernsReport {
     /// What both limit.
     pub what: String,
@@ -45,6 +47,7 @@ pub struct GovernsReport {
 /// A limit that a rule sets.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub struct LimitReport {
     /// The rule's id.
     pub rule: String,
@@ -59,6 +62,7 @@ pub struct LimitReport {
 /// Rule sets that belong with one that was named.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub struct GoesWith {
     /// The short names of those that say so.
     pub rule_sets: Vec<String>,
@@ -69,6 +73,7 @@ pub struct GoesWith {
 /// What of the plan only some of the rule sets read.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
+#[non_exhaustive]
 pub struct ReadBySome {
     /// The short names of those that do.
     pub rule_sets: Vec<String>,

@@ -74,11 +74,11 @@ pub(super) fn is_common(each: Option<&Selection>, value: &Value) -> bool {
     let mut common = true;
     let mut see = |piece: Piece<'_>| {
         common &= match piece {
-            Piece::Fact(fact, _) => usize::from(fact.0) < facts,
+            Piece::Fact(fact) => usize::from(fact.0) < facts,
             Piece::Outline(part) => usize::from(part.outline.0) < outlines,
             Piece::Selection(selection) => usize::from(selection.kind.0) < kinds,
             Piece::Paper(_) => false,
-            Piece::Test(_) | Piece::Enclosure(_) => true,
+            Piece::Test | Piece::Enclosure => true,
         };
     };
     each.iter().for_each(|each| of_value(each, &mut see));

@@ -3,57 +3,35 @@
 //! Names are resolved and types are checked while reading: what comes out fits together, so that judging a plan
 //! never meets a rule that makes no sense.
 
-mod absent;
-mod bounds;
-mod coverage;
-mod decisions;
-mod duties;
-mod each;
-mod editions;
-mod files;
 mod head;
-mod holds;
-mod jumps;
-mod languages;
-mod layers;
-mod levels;
-mod like;
-mod lint;
-mod measures;
+pub(super) mod layers;
+mod take;
+
 mod names;
-mod operands;
-mod own;
 mod papers;
-mod pools;
-mod requirements;
-mod rules;
-mod scope;
-mod slips;
-mod sources;
-mod tables;
-mod terms;
-mod values;
-mod working_days;
-mod zones;
+pub(super) mod rule;
+mod value;
 
 use std::cell::OnceCell;
 use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 
+use super::lint::holds::{Seen, Sight};
 use super::{DocumentIndex, Layer, Question, RuleSet, Source, SourceIndex, built_in};
+use crate::faults::Code;
 use crate::grammar::Keys;
 use crate::text::{Entry, Fault, Faults, MapReader, Node, Span, yes_no};
 use crate::vocabulary::{FactId, KindId, Matter, Vocabulary};
 use crate::words::Language;
 use crate::work;
-use editions::{Chain, Words};
-use files::File;
-use holds::{Seen, Sight};
-pub use languages::is_language;
-use languages::picked;
+use head::editions::{Chain, Words};
+use head::files::File;
+pub use head::languages::is_language;
+use head::languages::picked;
 use layers::Merged;
-use terms::Slot;
-use values::flipped;
+use names::terms::Slot;
+use take::listed;
+use value::flipped;
 
 /// A rule set that can be used, and what its writer may want to look at again.
 #[derive(Debug, Clone, PartialEq)]
@@ -91,6 +69,7 @@ struct Found {
 ///
 /// # Errors
 /// All faults of all files, file by file.
+#[cfg(any(test, feature = "inside"))] // the program always says in which language
 pub fn read<'t>(
     text: &'t str,
     bases: &dyn Fn(&str) -> Option<&'t str>,
@@ -114,10 +93,10 @@ pub fn read_in<'t>(
 }
 
 /// What the reader knows while it goes through the files.
-struct Reader<'a> {
+pub(super) struct Reader<'a> {
     files: &'a [File],
     merged: &'a Merged,
-    vocabulary: Vocabulary,
+    pub(super) vocabulary: Vocabulary,
     /// The language that is wanted.
     language: Option<&'a str>,
     /// Which words of the vocabulary are an earlier edition's.
@@ -127,7 +106,7 @@ struct Reader<'a> {
     /// What is wrong, with places that say in which file.
     faults: Faults,
     warnings: Faults,
-    terms: Vec<Slot<'a>>,
+    pub(super) terms: Vec<Slot<'a>>,
     term_by_name: BTreeMap<&'a str, usize>,
     documents: BTreeMap<&'a str, DocumentIndex>,
     /// The kind of the things for each of which there is a document.
@@ -154,9 +133,9 @@ struct Reader<'a> {
     /// The kinds of which the term that is being read names an outline of all things without saying so.
     loose: BTreeSet<KindId>,
     /// What was seen of terms.
-    seen: Seen,
+    pub(super) seen: Seen,
     /// The rule that is being read or looked through.
-    now: Option<Span>,
+    pub(super) now: Option<Span>,
     /// Everything that a step can come before or after, once it was asked for.
     events: OnceCell<Rc<BTreeSet<String>>>,
 }
@@ -225,7 +204,7 @@ impl<'a> Reader<'a> {
     }
 
     /// Looks at requirements that were read.
-    fn sight(&self) -> Sight<'_> {
+    pub(super) fn sight(&self) -> Sight<'_> {
         Sight {
             vocabulary: &self.vocabulary,
             seen: &self.seen,
@@ -240,8 +219,8 @@ impl<'a> Reader<'a> {
             false => rule_set,
         };
         let found = Found {
-            faults: files::by_file(&self.faults, self.files),
-            warnings: files::by_file(&self.warnings, self.files),
+            faults: head::files::by_file(&self.faults, self.files),
+            warnings: head::files::by_file(&self.warnings, self.files),
         };
         (rule_set, self.vocabulary, found)
     }
@@ -273,8 +252,8 @@ impl<'a> Reader<'a> {
             "The rule file is not read, because {what} too many steps to look through: more than {most}."
         );
         let fault = match self.now {
-            Some(span) => self.faults.add("too-much-work", span, message),
-            None => self.faults.add_whole("too-much-work", message),
+            Some(span) => self.faults.add(Code::TooMuchWork, span, message),
+            None => self.faults.add_whole(Code::TooMuchWork, message),
         };
         fault.help("Make shorter lists and tables, or split the rules into several rule sets.");
         None
@@ -379,183 +358,4 @@ impl<'a> Reader<'a> {
     }
 
     // What is wrong.
-
-    fn faults(&mut self) -> &mut Faults {
-        &mut self.faults
-    }
-
-    fn fault(&mut self, code: &'static str, span: Span, message: impl Into<String>) -> &mut Fault {
-        self.faults().add(code, span, message)
-    }
-
-    fn warning(
-        &mut self,
-        code: &'static str,
-        span: Span,
-        message: impl Into<String>,
-    ) -> &mut Fault {
-        self.warnings.add(code, span, message)
-    }
-
-    /// A place counted from the beginning of its own file, as it stands in a rule set.
-    fn place(&self, span: Span) -> Span {
-        files::place(span, self.files)
-    }
-
-    /// The place of which [`place`](Self::place) gives `span`.
-    fn unplaced(&self, span: Span, file: usize) -> Span {
-        files::unplaced(span, file, self.files)
-    }
-
-    /// As [`unplaced`](Self::unplaced), in the file in which `other` is.
-    fn unplaced_beside(&self, span: Span, other: Span) -> Span {
-        self.unplaced(span, files::file_of(other, self.files))
-    }
-
-    // Small parts that many things have.
-
-    fn map(&mut self, node: &'a Node, what: &'a str) -> Option<MapReader<'a>> {
-        MapReader::new(node, what, self.faults())
-    }
-
-    /// The entries of a map's keys, in the order of its declaration.
-    fn keys<const N: usize>(
-        &mut self,
-        node: &'a Node,
-        declared: &Keys<N>,
-    ) -> Option<[Option<&'a Entry>; N]> {
-        declared.read(node, self.faults())
-    }
-
-    /// What stands after a key, if it is written: outside, whether it could be read.
-    fn if_written<T>(
-        &mut self,
-        written: Option<&'a Entry>,
-        read: impl FnOnce(&mut Self, &'a Node) -> Option<T>,
-    ) -> Option<Option<T>> {
-        flipped(written.map(|entry| read(self, &entry.value)))
-    }
-
-    /// What stands after a key; that it is missing was said before.
-    fn written<T>(
-        &mut self,
-        written: Option<&'a Entry>,
-        read: impl FnOnce(&mut Self, &'a Node) -> Option<T>,
-    ) -> Option<T> {
-        self.if_written(written, read)?
-    }
-
-    fn finish(&mut self, map: MapReader<'a>) {
-        map.finish(self.faults());
-    }
-
-    /// The text for people that stands after a key.
-    fn told(&mut self, written: Option<&'a Entry>) -> Option<String> {
-        written
-            .and_then(|entry| self.said(entry))
-            .map(str::to_owned)
-    }
-
-    fn text(&mut self, entry: &'a Entry) -> Option<&'a str> {
-        self.text_of(&entry.value, &entry.key)
-    }
-
-    /// The text that stands after a word.
-    fn text_of(&mut self, node: &'a Node, after: &str) -> Option<&'a str> {
-        let text = node.text();
-        if text.is_none() {
-            let message = format!(
-                "After `{after}`, a text is expected, not {}.",
-                node.describe()
-            );
-            self.fault("not-a-text", node.span, message)
-                .help("A text that begins with a bracket needs quotes.");
-        }
-        text
-    }
-
-    /// Whether `yes` stands after a key.
-    fn is_yes(&mut self, written: Option<&'a Entry>) -> bool {
-        written.and_then(|entry| self.yes_no(&entry.value)) == Some(true)
-    }
-
-    fn yes_no(&mut self, node: &Node) -> Option<bool> {
-        match yes_no(node) {
-            Ok(answer) => Some(answer),
-            Err(fault) => {
-                self.faults().list.push(fault);
-                None
-            }
-        }
-    }
-
-    /// The items of a list; anything else is a fault.
-    fn items(&mut self, node: &'a Node, key: &str) -> &'a [Node] {
-        if let Some(items) = node.as_list() {
-            return items;
-        }
-        if !node.is_empty() {
-            let message = format!(
-                "After `{key}`, a list is expected, not {}.",
-                node.describe()
-            );
-            self.fault("not-a-list", node.span, message)
-                .help("Begin each item with `- ` on a line of its own.");
-        }
-        &[]
-    }
-
-    /// One word, or a list of words.
-    fn words(&mut self, node: &'a Node) -> Vec<(&'a str, Span)> {
-        let nodes = node.as_list().unwrap_or(std::slice::from_ref(node));
-        let mut words = Vec::new();
-        for node in nodes {
-            match node.text() {
-                Some(word) => words.push((word, node.span)),
-                None => {
-                    self.fault(
-                        "not-a-word",
-                        node.span,
-                        format!("A word is expected here, not {}.", node.describe()),
-                    );
-                }
-            }
-        }
-        words
-    }
-
-    /// A short name, as every rule, term and document has one.
-    fn id(&mut self, written: Option<&'a Entry>) -> Option<&'a str> {
-        let entry = written?;
-        let id = self.text(entry)?;
-        self.check_id(id, entry.value.span).then_some(id)
-    }
-
-    fn check_id(&mut self, id: &str, span: Span) -> bool {
-        let good = id.starts_with(|c: char| c.is_ascii_lowercase())
-            && id
-                .chars()
-                .all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-');
-        if !good {
-            self.fault("bad-id", span, format!("`{id}` cannot be a short name."))
-                .help("A short name begins with a letter and has small letters, digits and `-` only, as in `rear-line`.");
-        }
-        good
-    }
-}
-
-/// `a`, `b` and `c`, each in code marks; of very many only the first.
-fn listed<'w>(words: impl IntoIterator<Item = &'w str>) -> String {
-    const MOST: usize = 100;
-    let words = words.into_iter().map(|word| format!("`{word}`"));
-    let mut words: Vec<_> = words.take(MOST + 1).collect();
-    if words.len() > MOST {
-        words.truncate(MOST);
-        return format!("{}, …", words.join(", "));
-    }
-    match words.split_last() {
-        Some((last, [])) => last.clone(),
-        Some((last, rest)) => format!("{} and {last}", rest.join(", ")),
-        None => "none".to_owned(),
-    }
 }

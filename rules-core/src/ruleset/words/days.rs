@@ -1,6 +1,6 @@
 //! When something is in force, in words.
 
-use super::{fact_words, requirement_words};
+use super::requirement_words;
 use crate::quantity::{Unit, show_exactly};
 use crate::ruleset::{Condition, InForce, RuleSet};
 
@@ -13,7 +13,7 @@ pub fn in_force_words(in_force: &InForce, rules: &RuleSet) -> String {
         (None, Some(to)) => format!("up to {}", day(to)),
         (None, None) => "on any day".to_owned(),
     };
-    let by = fact_words(rules.vocabulary.fact(in_force.by));
+    let by = rules.vocabulary.fact(in_force.by).phrase();
     let by = by.strip_prefix("the ").unwrap_or(&by);
     let where_ = |lead: &str, when: &Option<Condition>| {
         let words = when

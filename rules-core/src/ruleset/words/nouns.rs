@@ -1,6 +1,6 @@
 //! Names of kinds, facts and terms as they stand in a sentence.
 
-use crate::vocabulary::{Fact, KindId, Vocabulary};
+use crate::vocabulary::{KindId, Vocabulary};
 
 /// `a gate` without its article: `gate`.
 pub fn without_article(said: &str) -> &str {
@@ -13,19 +13,6 @@ pub fn without_article(said: &str) -> &str {
 /// What a kind is called, without an article: `lot line`.
 pub fn kind_noun(kind: KindId, vocabulary: &Vocabulary) -> &str {
     without_article(&vocabulary.kind(kind).said)
-}
-
-/// What a fact is called in a sentence: `the height of the latch`, `whether the gate closes by itself`.
-pub fn fact_words(fact: &Fact) -> String {
-    const CLAUSES: [&str; 7] = [
-        "whether ", "who ", "whose ", "what ", "how ", "which ", "the ",
-    ];
-    let stands_alone = CLAUSES.iter().any(|start| fact.said.starts_with(start));
-    if stands_alone {
-        fact.said.clone()
-    } else {
-        format!("the {}", fact.said)
-    }
 }
 
 /// What a term is called in a sentence: `the pool edge` for `pool-edge`.

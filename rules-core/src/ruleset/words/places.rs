@@ -103,10 +103,9 @@ fn any(selection: &Selection, rules: &RuleSet) -> String {
 pub fn outline_words(id: OutlineId, whose: &str, plain: bool, vocabulary: &Vocabulary) -> String {
     let outline = vocabulary.outline(id);
     let only_outline = vocabulary.kind(outline.kind).outlines.len() == 1;
-    let its = outline.said.starts_with("its ");
     if only_outline {
         whose.to_owned()
-    } else if plain && !its {
+    } else if plain && !outline.its {
         outline.said.clone()
     } else {
         format!("the {} of {whose}", without_article(&outline.said))

@@ -64,18 +64,14 @@ fn joined(members: &[Requirement], word: &str, rules: &RuleSet) -> String {
 
 /// A test as a clause: `the gate closes by itself`, `the flood zone: AE or VE`, `the depth is more than 600 mm`.
 pub fn test_words(test: &Test, rules: &RuleSet) -> String {
+    if let Some((clause, is_so)) = clause_asked(test, rules) {
+        return match is_so {
+            true => clause.to_owned(),
+            false => format!("it is not so that {clause}"),
+        };
+    }
     let value = value_words(&test.value, rules);
     match test.bounds.as_slice() {
-        [Bound::Is(choices)]
-            if answers(&test.value, choices, "yes", rules) && value.starts_with("whether ") =>
-        {
-            value.trim_start_matches("whether ").to_owned()
-        }
-        [Bound::Is(choices)]
-            if answers(&test.value, choices, "no", rules) && value.starts_with("whether ") =>
-        {
-            format!("it is not so that {}", value.trim_start_matches("whether "))
-        }
         [bound @ Bound::Is(choices)]
             if choices
                 .iter()
@@ -96,13 +92,27 @@ pub fn test_words(test: &Test, rules: &RuleSet) -> String {
     }
 }
 
-/// Whether the test asks a fact of yes or no for this answer.
-fn answers(value: &Value, choices: &[Choice], answer: &str, rules: &RuleSet) -> bool {
-    let Value::Fact(fact) = value else {
-        return false;
+/// What is so or is not where a fact says yes or no: `the gate closes by itself`.
+pub fn clause_of<'r>(value: &Value, rules: &'r RuleSet) -> Option<&'r str> {
+    match value {
+        Value::Fact(fact) => rules.vocabulary.fact(*fact).clause(),
+        _ => None,
+    }
+}
+
+/// The clause of a test that asks a fact of yes or no for one of the two, and whether for yes.
+fn clause_asked<'r>(test: &Test, rules: &'r RuleSet) -> Option<(&'r str, bool)> {
+    let [Bound::Is(choices)] = test.bounds.as_slice() else {
+        return None;
     };
-    let asks = matches!(choices, [Choice::Word(word)] if word == answer);
-    asks && rules.vocabulary.fact(*fact).answer == Answer::YesNo
+    let is_so = match choices.as_slice() {
+        [Choice::Word(word)] if word == "yes" => true,
+        [Choice::Word(word)] if word == "no" => false,
+        _ => return None,
+    };
+    let asks = matches!(&test.value, Value::Fact(fact) if rules.vocabulary.fact(*fact).answer == Answer::YesNo);
+    let clause = clause_of(&test.value, rules).filter(|_| asks)?;
+    Some((clause, is_so))
 }
 
 /// The rows of a table, each as `at most 15 kV: at least 25 ft`; `give` says what a row gives.

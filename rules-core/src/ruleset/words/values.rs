@@ -1,7 +1,7 @@
 //! Amounts and bounds in words.
 
 use super::levels::{fall_words, height_words, level_words, volume_words};
-use super::nouns::{fact_words, is_plural, kind_noun, listed, plural, term_words};
+use super::nouns::{is_plural, kind_noun, listed, plural, term_words};
 use super::places::{narrowed, operand_words, selection_words, zone_words};
 use crate::quantity::{Dimension, Unit, show_exactly, show_range};
 use crate::ruleset::types::{Type, type_of};
@@ -15,7 +15,7 @@ use crate::vocabulary::Answer;
 pub fn value_words(value: &Value, rules: &RuleSet) -> String {
     match value {
         Value::Stated(stated) => stated_words(stated),
-        Value::Fact(fact) => fact_words(rules.vocabulary.fact(*fact)),
+        Value::Fact(fact) => rules.vocabulary.fact(*fact).phrase(),
         Value::Distance(distance) => distance_words(distance, rules),
         Value::Area(area) => area_words(area, rules),
         Value::Length { of, within } => {

@@ -5,7 +5,7 @@ mod report;
 mod steps;
 mod words;
 
-use super::{RulesText, judge_together};
+use super::{RulesText, judge_together_in};
 use crate::Refusal;
 use crate::report::Report;
 use crate::vocabulary::Matter;
@@ -75,7 +75,7 @@ fn of_files<T>(sets: &[&str], base: &str, ask: impl FnOnce(&[RulesText<'_>]) -> 
 }
 
 fn judged_with(plan: &str, sets: &[&str], base: &str) -> Result<Report, Refusal> {
-    of_files(sets, base, |sets| judge_together(plan, sets))
+    of_files(sets, base, |sets| judge_together_in(None, plan, sets))
 }
 
 fn judged(plan: &str, sets: &[&str]) -> Report {

@@ -1,8 +1,8 @@
 //! Which words of a plan each rule set reads, and which are refused.
 
 use super::*;
+use crate::answer::{judge_texts, to_json};
 use crate::check::{Outcome, Verdict};
-use crate::{judge_texts, to_json};
 
 #[test]
 fn one_question_under_two_ids_is_refused_until_the_plan_names_the_rule_set() {

@@ -15,7 +15,7 @@ mod water;
 
 use row::{KindRow, OutlineRow, What};
 
-use super::{Answer, Fact, FactId, KindId, Lie, Outline, Role, Vocabulary};
+use super::{Answer, Fact, FactId, KindId, Lie, Outline, Phrase, Role, Vocabulary};
 
 /// All groups, in the order in which forms and reference pages show them.
 const GROUPS: [&[KindRow]; 9] = [
@@ -124,6 +124,7 @@ impl row::FactRow {
             kind,
             name: self.name.to_owned(),
             said: self.said.to_owned(),
+            phrase: Phrase::of(self.said),
             answer: self.what.answer(),
             varies: self.what.varies,
             none: self.what.none,

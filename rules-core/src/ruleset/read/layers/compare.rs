@@ -1,14 +1,15 @@
 //! Which of two rules is stricter, where that can be seen from constant limits on the same measure.
 
 use super::super::Reader;
-use super::super::coverage::stated;
 use super::{Changes, Item};
+use crate::faults::Code;
+use crate::ruleset::lint::coverage::stated;
 use crate::ruleset::{Bound, Requirement, Rule, Test, Value};
 use crate::text::Span;
 use crate::work;
 
 /// A rule of one file that is said to tighten or to replace one of another.
-pub(crate) struct Comparison {
+pub(in super::super) struct Comparison {
     /// The base's rule as it was.
     pub base: Item,
     /// The id of the rule in the file that changes it.
@@ -31,7 +32,7 @@ enum Compared {
 
 impl<'a> Reader<'a> {
     /// Compares what was changed with what it was.
-    pub(in super::super) fn compare_layers(&mut self, rules: &[Rule]) {
+    pub(crate) fn compare_layers(&mut self, rules: &[Rule]) {
         for comparison in &self.merged.comparisons {
             let Some(local) = rules.iter().find(|rule| rule.id == comparison.id) else {
                 continue;
@@ -55,7 +56,7 @@ impl<'a> Reader<'a> {
         match compared {
             Compared::Laxer if comparison.tightens => {
                 self.fault(
-                    "laxer",
+                    Code::Laxer,
                     span,
                     "This is said to be stricter than the base's rule, and is laxer.",
                 )
@@ -63,17 +64,17 @@ impl<'a> Reader<'a> {
             }
             Compared::Laxer if minimum => {
                 self.fault(
-                    "laxer",
+                    Code::Laxer,
                     span,
                     "The base says that its rule is a minimum, and this is laxer.",
                 );
             }
             Compared::Stricter if ceiling => {
-                self.fault("stricter", span, "The base says that its rule is the most that may be asked, and this asks more.")
+                self.fault(Code::Stricter, span, "The base says that its rule is the most that may be asked, and this asks more.")
 .help("Change the limit until it asks no more than the base's.");
             }
             Compared::Not if minimum || ceiling => {
-                self.warning("not-compared", span, "The program cannot tell whether this is stricter or laxer than the base's rule.")
+                self.warning(Code::NotCompared, span, "The program cannot tell whether this is stricter or laxer than the base's rule.")
                     .help("It compares plain limits on the same measure only. See for yourself that this is as the base allows.");
             }
             _ => {}
@@ -165,13 +166,13 @@ fn tests(requirement: &Requirement) -> Option<Vec<&Test>> {
 }
 
 /// Whether two values are the same, by a term or not.
-pub(in super::super) fn same(one: &Value, other: &Value) -> bool {
+pub(crate) fn same(one: &Value, other: &Value) -> bool {
     work::step_through(1);
     bare(one) == bare(other)
 }
 
 /// What a value says, by whatever name.
-pub(in super::super) fn bare(value: &Value) -> &Value {
+pub(crate) fn bare(value: &Value) -> &Value {
     match value {
         Value::Named { value, .. } => bare(value),
         value => value,

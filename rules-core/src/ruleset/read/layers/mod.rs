@@ -9,10 +9,12 @@ mod terms;
 
 use std::collections::BTreeMap;
 
-use super::files::File;
+use crate::faults::Code;
 use crate::grammar::{self, Keys};
+use crate::ruleset::read::head::files::File;
 use crate::text::{Entry, Fault, Faults, Node, Span, meant_or};
-pub(super) use compare::{Comparison, bare, same};
+pub(super) use compare::Comparison;
+pub(crate) use compare::{bare, same};
 use parts::{add_condition, id_of, text_of};
 pub(super) use terms::TermItem;
 
@@ -76,7 +78,7 @@ pub(super) fn merge(files: &[File]) -> Merged {
         if rules.as_list().is_none() && !rules.is_empty() {
             merged
                 .fault(
-                    "not-a-list",
+                    Code::NotAList,
                     rules.span,
                     format!(
                         "After `rules`, a list is expected, not {}.",
@@ -93,7 +95,7 @@ pub(super) fn merge(files: &[File]) -> Merged {
 }
 
 impl Merged {
-    fn fault(&mut self, code: &'static str, span: Span, message: impl Into<String>) -> &mut Fault {
+    fn fault(&mut self, code: Code, span: Span, message: impl Into<String>) -> &mut Fault {
         self.faults.add(code, span, message)
     }
 
@@ -119,7 +121,7 @@ impl Merged {
     fn target<'n>(&mut self, target: &'n Node, file: usize) -> Option<(usize, Option<&'n str>)> {
         let Some(name) = target.text() else {
             self.fault(
-                "not-a-word",
+                Code::NotAWord,
                 target.span,
                 "The id of a rule is expected here.",
             );
@@ -138,7 +140,8 @@ impl Merged {
             let only = "Only a rule of a file under `builds-on` can be changed.";
             let help = meant_or(rule, ids, only);
             let message = format!("No file that this one builds on has a rule `{rule}`.");
-            self.fault("unknown-rule", target.span, message).help(help);
+            self.fault(Code::UnknownRule, target.span, message)
+                .help(help);
         }
         Some((found?, part))
     }
@@ -168,7 +171,7 @@ impl Merged {
     fn withdraw_rule(&mut self, node: &Node, target: &Node, place: usize) {
         if self.changes(place) == Changes::Minimum {
             self.fault(
-                "laxer",
+                Code::Laxer,
                 target.span,
                 "The base says that this rule is a minimum, so it cannot be withdrawn.",
             )
@@ -205,7 +208,7 @@ impl Merged {
         }
         let (id, when) = (id_of(node), node.get("when"));
         if when.is_some() && id == target.text() {
-            self.fault("duplicate-id", target.span, "Where the `when` of this rule does not hold, the base's rule stays: the two need two ids.")
+            self.fault(Code::DuplicateId, target.span, "Where the `when` of this rule does not hold, the base's rule stays: the two need two ids.")
                 .help("Give this one an id of its own.");
             return;
         }
@@ -221,13 +224,13 @@ impl Merged {
         match self.target(target, file) {
             Some((place, None)) => {
                 if self.changes(place) == Changes::Ceiling {
-                    self.fault("stricter", target.span, "The base says that this rule is the most that may be asked, so it cannot be tightened.");
+                    self.fault(Code::Stricter, target.span, "The base says that this rule is the most that may be asked, so it cannot be tightened.");
                 }
                 self.compare(place, node, target, true);
             }
             Some((_, Some(_))) => {
                 self.fault(
-                    "tightens-part",
+                    Code::TightensPart,
                     target.span,
                     "Only a whole rule can be tightened.",
                 )
@@ -258,7 +261,7 @@ impl Merged {
         };
         if self.changes(place) == Changes::Minimum {
             self.fault(
-                "laxer",
+                Code::Laxer,
                 target.span,
                 "The base says that this rule is a minimum, so it can have no further relief.",
             );

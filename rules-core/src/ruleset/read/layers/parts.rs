@@ -2,6 +2,7 @@
 
 use super::terms::either;
 use super::{Changes, Merged, entry};
+use crate::faults::Code;
 use crate::text::{Content, Entry, Node, Span, to_json};
 
 /// What a key of a map says, as text.
@@ -218,7 +219,7 @@ impl Merged {
                 "Write the same bounds as in the base's row, and another `then`; or change the whole rule.",
             ),
         };
-        self.fault("edit-when", target.span, what).help(help);
+        self.fault(Code::EditWhen, target.span, what).help(help);
     }
 
     fn is_relief(&self, place: usize, part: &str) -> bool {
@@ -248,7 +249,7 @@ impl Merged {
         }
         if found.is_none() {
             self.fault(
-                "unknown-part",
+                Code::UnknownPart,
                 target.span,
                 format!("The rule has no relief, row or member with the id `{part}`."),
             )
@@ -261,11 +262,11 @@ impl Merged {
         match (self.changes(place), relief_goes) {
             (Changes::Default, _) | (Changes::Minimum, true) => {}
             (Changes::Ceiling, true) => {
-                self.fault("stricter", target.span, "The base says that this rule is the most that may be asked, so its relief cannot be withdrawn.");
+                self.fault(Code::Stricter, target.span, "The base says that this rule is the most that may be asked, so its relief cannot be withdrawn.");
             }
             _ => {
                 self.warnings
-                    .add("not-compared", target.span, "The base limits how this rule may be changed, and a change of a part is not compared.")
+                    .add(Code::NotCompared, target.span, "The base limits how this rule may be changed, and a change of a part is not compared.")
                     .help("See for yourself that it keeps within that.");
             }
         }

@@ -1,6 +1,7 @@
 //! Terms of several files, and what one file changes in those of another.
 
 use super::{Changes, Merged, entry};
+use crate::faults::Code;
 use crate::grammar;
 use crate::text::{Content, Entry, Node, Span};
 use crate::work;
@@ -49,7 +50,7 @@ impl Merged {
         self.edit_keys(&written.value, &grammar::TERM_EDIT);
         if target.text() != Some(written.key.as_str()) {
             self.fault(
-                "other-name",
+                Code::OtherName,
                 target.span,
                 format!(
                     "The term here is `{}`; the edit names another.",
@@ -65,7 +66,7 @@ impl Merged {
             .position(|term| term.name == written.key && term.file != file)
         else {
             self.fault(
-                "unknown-term",
+                Code::UnknownTerm,
                 target.span,
                 format!(
                     "No file that this one builds on has a term `{}`.",
@@ -77,7 +78,7 @@ impl Merged {
         self.term_not_compared(&written.key, target.span);
         if let (Some(when), true) = (written.value.get("when"), key == "withdraws") {
             self.fault(
-                "edit-when",
+                Code::EditWhen,
                 when.span,
                 "A term cannot be withdrawn under a condition: nothing would say what it means elsewhere.",
             )
@@ -91,7 +92,7 @@ impl Merged {
             (_, Some(with)) => self.replace_term(place, written, with, file),
             _ => {
                 self.fault(
-                    "missing-key",
+                    Code::MissingKey,
                     target.span,
                     "`replaces` needs the key `with`, which is not written.",
                 );
@@ -126,7 +127,7 @@ impl Merged {
         };
         if limited.into_iter().any(names) {
             self.warnings
-                .add("not-compared", span, format!("`{name}` is in a rule of which the base limits how it may be changed, and this is not compared."))
+                .add(Code::NotCompared, span, format!("`{name}` is in a rule of which the base limits how it may be changed, and this is not compared."))
                 .help("See for yourself that it keeps within that.");
         }
     }

@@ -1,0 +1,317 @@
+//! Documents to gather, and cautions.
+
+pub(super) mod duties;
+
+use super::Reader;
+use super::layers::Merged;
+use crate::faults::Code;
+use crate::grammar::{self, OUTCOMES};
+use crate::ruleset::{
+    Caution, Condition, Document, DocumentIndex, OnOutcome, Requirement, Selection,
+};
+use crate::text::{Node, Span, meant_or};
+use crate::vocabulary::{KindId, Role};
+
+/// When a document is needed.
+#[derive(Default)]
+struct Needed {
+    always: bool,
+    when: Vec<Condition>,
+    on: Vec<OnOutcome>,
+}
+
+impl<'a> Reader<'a> {
+    /// Notes the names of a file's documents, in the order in which they are read later.
+    pub(super) fn collect_documents(&mut self, node: &'a Node) {
+        for item in node
+            .get("documents")
+            .and_then(Node::as_list)
+            .unwrap_or_default()
+        {
+            let Some((id, span)) = item.get("id").and_then(|id| Some((id.text()?, id.span))) else {
+                continue;
+            };
+            if self.documents.contains_key(id) {
+                self.duplicate("document", id, span);
+                continue;
+            }
+            let index = self.documents.len();
+            self.documents.insert(id, index);
+            let each = item
+                .get("each")
+                .and_then(|each| self.kind_named_by(each, 0));
+            self.for_each.extend(each.map(|kind| (index, kind)));
+            if item.get("one-for-all").and_then(Node::text) == Some("yes") {
+                self.for_all.insert(index);
+            }
+        }
+    }
+
+    /// The kind of the things for each of which there is a document, by its name alone, or by that of a term so many terms
+    /// deep; what is wrong with it is said where it is read.
+    fn kind_named_by(&self, each: &Node, deep: usize) -> Option<KindId> {
+        let name = each.text().or_else(|| each.get("kind")?.text())?;
+        let kind = self.vocabulary.kind_named(name);
+        kind.or_else(|| {
+            let slot = self.terms.get(*self.term_by_name.get(name)?)?;
+            (deep < crate::ruleset::read::names::terms::DEEPEST)
+                .then(|| self.kind_named_by(&slot.item.node, deep + 1))?
+        })
+    }
+
+    /// Where there is a document for each of some things, one of them must be meant.
+    pub(super) fn for_which(
+        &mut self,
+        name: &str,
+        document: DocumentIndex,
+        span: Span,
+    ) -> Option<()> {
+        let Some(kind) = self.for_each.get(&document).copied() else {
+            self.one_for_all(name, document, span);
+            return Some(());
+        };
+        if self.around.bound.iter().any(|bound| bound.kind == kind) {
+            return Some(());
+        }
+        let kind = self.vocabulary.kind(kind).name.clone();
+        let message = format!("There is a document `{name}` for each {kind}: which one is meant?");
+        self.fault(Code::PaperOfWhich, span, message).help(format!(
+            "Put `each: {kind}` before it, so that one {kind} is meant. In a term, add `of: {kind}`."
+        ));
+        None
+    }
+
+    /// A single document that is asked for beside each of some things: one of them would do for all.
+    fn one_for_all(&mut self, name: &str, document: DocumentIndex, span: Span) {
+        let pool = self.pool();
+        let mut bound = self.around.bound.iter().map(|bound| bound.kind);
+        let Some(kind) = bound.find(|kind| Some(*kind) != pool) else {
+            return;
+        };
+        // Asked once for each document.
+        if !self.for_all.insert(document) {
+            return;
+        }
+        let kind = self.vocabulary.kind(kind).name.clone();
+        let message = format!("One `{name}` is enough here for every {kind} together.");
+        self.warning(Code::OneForAll, span, message).help(format!(
+            "If each {kind} needs one of its own, add `each: {kind}` to the document; if one is meant, add `one-for-all: yes`."
+        ));
+    }
+
+    /// The document of that name.
+    pub(super) fn document_named(&mut self, name: &str, span: Span) -> Option<DocumentIndex> {
+        if let Some(&document) = self.documents.get(name) {
+            self.used_documents.insert(document);
+            return Some(document);
+        }
+        let list = "List it under `documents`, with its title and who supplies it.";
+        let help = meant_or(name, self.documents.keys().copied(), list);
+        let message = format!("There is no document `{name}`.");
+        self.fault(Code::UnknownDocument, span, message).help(help);
+        None
+    }
+
+    /// One document.
+    pub(super) fn document(&mut self, node: &'a Node) -> Option<Document> {
+        let [
+            id,
+            title,
+            from,
+            form,
+            each,
+            filter,
+            zone,
+            needed,
+            discretion,
+            one_for_all,
+            source,
+        ] = self.keys(node, &grammar::DOCUMENT)?;
+        let id = self.id(id);
+        let [title, from, form] = [title, from, form].map(|text| self.told(text));
+        // The things for each of which there is a document of its own.
+        let each = each.and_then(|_| self.selected(node.span, each, [filter, zone, None]));
+        let mut when = Needed::default();
+        if let Some(entry) = needed {
+            self.needed_of(each.as_ref(), &entry.value, &mut when);
+            self.used_documents
+                .extend(id.and_then(|id| self.documents.get(id)));
+        }
+        let discretion = self.is_yes(discretion);
+        let cited = self.cited(source);
+        let one_for_all = self.is_yes(one_for_all);
+        Some(Document {
+            id: id?.to_owned(),
+            title: title?,
+            from,
+            form,
+            each: each.map(|(selection, _)| selection),
+            one_for_all,
+            always: when.always,
+            when: any_of(when.when),
+            on: when.on,
+            discretion,
+            cited,
+            span: node.span,
+        })
+    }
+
+    /// When a document is needed; of one for each thing, for which.
+    fn needed_of(
+        &mut self,
+        each: Option<&(Selection, Option<&'a str>)>,
+        node: &'a Node,
+        needed: &mut Needed,
+    ) {
+        match each {
+            Some((selection, term)) => {
+                self.with_bound(selection.kind, *term, |reader| reader.needed(node, needed));
+            }
+            None => self.needed(node, needed),
+        }
+    }
+
+    /// `always`, `{when: …}`, `{rule: …, outcome: […]}`, or a list of these.
+    fn needed(&mut self, node: &'a Node, needed: &mut Needed) {
+        if let Some(items) = node.as_list() {
+            items.iter().for_each(|item| self.needed(item, needed));
+        } else if node.text() == Some("always") {
+            needed.always = true;
+        } else if node.as_map().is_some() {
+            self.needed_map(node, needed);
+        } else {
+            self.fault(
+                Code::BadNeeded,
+                node.span,
+                "This does not say when the document is needed.",
+            )
+            .help(
+                "Write `always`, `{when: …}` with a requirement, or `{rule: …, outcome: [fail]}`.",
+            );
+        }
+    }
+
+    fn needed_map(&mut self, node: &'a Node, needed: &mut Needed) {
+        let Some([when, rule, outcome]) = self.keys(node, &grammar::NEED) else {
+            return;
+        };
+        needed.when.extend(self.written(when, Self::condition));
+        if rule.or(outcome).is_some() {
+            needed.on.extend(self.on_outcome(node));
+        }
+    }
+
+    fn on_outcome(&mut self, node: &'a Node) -> Option<OnOutcome> {
+        let [rule, outcome] =
+            ["rule", "outcome"].map(|key| grammar::NEED.must_have(node, key, self.faults()));
+        let rule = rule.and_then(|entry| Some((self.text(entry)?, entry.value.span)));
+        let outcomes = outcome.map(|entry| self.known_words(&entry.value, &OUTCOMES))?;
+        let (rule, span) = rule?;
+        if !self.rule_names.contains(rule) {
+            let names = self.rule_names.iter().copied();
+            let help = meant_or(rule, names, "Write the `id` of a rule.");
+            self.fault(
+                Code::UnknownRule,
+                span,
+                format!("There is no rule `{rule}`."),
+            )
+            .help(help);
+        }
+        Some(OnOutcome {
+            rule: self.now(rule).to_owned(),
+            outcomes,
+        })
+    }
+
+    /// The rule that came in the place of another.
+    fn now(&self, rule: &'a str) -> &'a str {
+        let merged: &'a Merged = self.merged;
+        merged
+            .gone
+            .get(rule)
+            .and_then(Option::as_deref)
+            .unwrap_or(rule)
+    }
+
+    /// One caution.
+    pub(super) fn caution(&mut self, node: &'a Node) -> Option<Caution> {
+        let [id, says, when] = self.keys(node, &grammar::CAUTION)?;
+        let id = self.id(id);
+        let says = self.told(says);
+        let when = self.if_written(when, Self::condition);
+        Some(Caution {
+            id: id?.to_owned(),
+            says: says?,
+            when: when?,
+            span: node.span,
+        })
+    }
+
+    /// Says what is defined and never used.
+    pub(super) fn report_unused(&mut self) {
+        self.unused_terms();
+        self.unused_sources();
+        self.base_first(|reader, node| {
+            for item in node
+                .get("documents")
+                .and_then(Node::as_list)
+                .unwrap_or_default()
+            {
+                reader.unused_document(item);
+            }
+            for item in node
+                .get("questions")
+                .and_then(Node::as_list)
+                .unwrap_or_default()
+            {
+                reader.unused_question(item);
+            }
+        });
+    }
+
+    fn unused_document(&mut self, item: &'a Node) {
+        let Some((id, span)) = item.get("id").and_then(|id| Some((id.text()?, id.span))) else {
+            return;
+        };
+        let used = self
+            .documents
+            .get(id)
+            .is_some_and(|document| self.used_documents.contains(document));
+        if !used {
+            self.warning(
+                Code::UnusedDocument,
+                span,
+                format!("Nothing calls for the document `{id}`."),
+            )
+            .help("Name it in a rule's `have` or `documents`, or say when it is `needed`.");
+        }
+    }
+
+    fn unused_question(&mut self, item: &'a Node) {
+        let Some((id, span)) = item.get("id").and_then(|id| Some((id.text()?, id.span))) else {
+            return;
+        };
+        let answers = self.vocabulary.with_role(Role::Answers);
+        let fact = answers.and_then(|kind| self.vocabulary.fact_named(kind, id));
+        if fact.is_some_and(|fact| !self.used_facts.contains(&fact)) {
+            self.warning(
+                Code::UnusedQuestion,
+                span,
+                format!("No rule uses the answer to `{id}`."),
+            )
+            .help("Take the question out, or name it in a rule as a `fact`.");
+        }
+    }
+}
+
+fn any_of(mut members: Vec<Condition>) -> Option<Condition> {
+    if members.len() < 2 {
+        return members.pop();
+    }
+    let about_pool = members.iter().any(|member| member.about_pool);
+    let requirements = members.into_iter().map(|member| member.requirement);
+    Some(Condition {
+        requirement: Requirement::Any(requirements.collect()),
+        about_pool,
+    })
+}

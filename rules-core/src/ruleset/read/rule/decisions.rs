@@ -1,0 +1,63 @@
+//! Decisions: questions whose answer is a class.
+
+use crate::faults::Code;
+use crate::grammar;
+use crate::ruleset::read::Reader;
+use crate::ruleset::read::rule::{Subject, spelled_out};
+use crate::ruleset::{Decision, Table};
+use crate::text::{Entry, Node};
+
+impl<'a> Reader<'a> {
+    /// A question whose answer is a class.
+    pub(crate) fn decision(&mut self, node: &'a Node) -> Option<Decision> {
+        let [id, title, clause, each, choosing @ .., source, table] =
+            self.keys(node, &grammar::DECISION)?;
+        let id = self.id(id);
+        let [title, clause] = [title, clause].map(|text| self.told(text));
+        self.no_condition(node);
+        let subject = self.subject(node.span, [None, None, each], choosing);
+        let cited = self.cited(source);
+        let table = subject
+            .as_ref()
+            .zip(table)
+            .map(|(subject, entry)| self.decided(subject, entry));
+        let (id, subject, (table, about_pool)) = (id?, subject?, table?);
+        Some(Decision {
+            id: id.to_owned(),
+            title: title.unwrap_or_else(|| spelled_out(id)),
+            clause,
+            each: subject.each,
+            about_pool: about_pool || subject.about_pool,
+            table: table?,
+            cited,
+            span: node.span,
+        })
+    }
+
+    /// A decision always decides: its conditions belong into its rows.
+    fn no_condition(&mut self, node: &Node) {
+        for key in grammar::DECISION.refused {
+            if let Some(node) = node.get(key) {
+                self.fault(
+                    Code::DecisionWhen,
+                    node.span,
+                    format!("A decision has no `{key}`: it always gives a class."),
+                )
+                .help("Put the condition into a row of its table.");
+            }
+        }
+    }
+
+    fn decided(
+        &mut self,
+        subject: &Subject<'a>,
+        entry: &'a Entry,
+    ) -> (Option<Table<String>>, bool) {
+        self.noting_pool(|reader| match &subject.each {
+            Some(each) => reader.with_bound(each.kind, subject.term, |reader| {
+                reader.class_table(&entry.value)
+            }),
+            None => reader.class_table(&entry.value),
+        })
+    }
+}

@@ -1,0 +1,328 @@
+//! Rules and their reliefs.
+
+pub(crate) mod bounds;
+pub(super) mod decisions;
+pub(super) mod each;
+pub(super) mod pools;
+pub(super) mod requirements;
+
+use std::collections::BTreeSet;
+use std::sync::Arc;
+
+use crate::faults::Code;
+use crate::grammar::{self, STRENGTHS, words};
+use crate::ruleset::built_in::INSIDE;
+use crate::ruleset::read::Reader;
+use crate::ruleset::read::layers::CHANGES;
+use crate::ruleset::read::rule::each::Choosing;
+use crate::ruleset::read::rule::pools::but_not;
+use crate::ruleset::read::value::flipped;
+use crate::ruleset::{DocumentIndex, Relief, Requirement, Rule, Selection, Strength};
+use crate::text::{Entry, Node, Span};
+
+impl<'a> Reader<'a> {
+    /// Notes all names of a file before anything is read that may use them.
+    pub(crate) fn collect(&mut self, node: &'a Node) {
+        self.collect_documents(node);
+        let items = |key| node.get(key).and_then(Node::as_list).unwrap_or_default();
+        self.collect_ids(items("decide").iter(), "decision");
+        self.collect_ids(items("cautions").iter(), "caution");
+        self.duplicate_steps(node);
+    }
+
+    /// Notes the names of the rules, also of those that another took the place of.
+    pub(crate) fn collect_rules(&mut self) {
+        let merged = self.merged;
+        self.rule_names = self.collect_ids(merged.rules.iter().map(|item| &item.node), "rule");
+        self.rule_names
+            .extend(merged.gone.keys().map(String::as_str));
+    }
+
+    /// Says which ids a list has twice.
+    fn collect_ids(
+        &mut self,
+        items: impl Iterator<Item = &'a Node>,
+        what: &str,
+    ) -> BTreeSet<&'a str> {
+        let mut seen = BTreeSet::new();
+        for item in items {
+            let Some((id, span)) = item.get("id").and_then(|id| Some((id.text()?, id.span))) else {
+                continue;
+            };
+            if !seen.insert(id) {
+                self.duplicate(what, id, span);
+            }
+        }
+        seen
+    }
+
+    pub(crate) fn duplicate(&mut self, what: &str, id: &str, span: Span) {
+        self.fault(
+            Code::DuplicateId,
+            span,
+            format!("There are two {what}s `{id}`."),
+        )
+        .help("Give each an id of its own.");
+    }
+
+    /// One rule.
+    pub(crate) fn rule(&mut self, node: &'a Node) -> Option<Rule> {
+        let (rule, about_pool) = self.noting_pool(|reader| reader.rule_of(node));
+        Some(Rule {
+            about_pool,
+            ..rule?
+        })
+    }
+
+    fn rule_of(&mut self, node: &'a Node) -> Option<Rule> {
+        let [
+            id,
+            title,
+            clause,
+            when,
+            unless,
+            each,
+            filter,
+            zone,
+            if_none,
+            require,
+            should,
+            strength,
+            relief,
+            remedy,
+            documents,
+            provenance,
+            source,
+            again,
+            note,
+            in_force,
+            _,
+            _,
+            changes,
+        ] = self.keys(node, &grammar::RULE)?;
+        let choosing = [filter, zone, if_none];
+        let written_id = id.map_or(node.span, |id| id.value.span);
+        let id = self.id(id);
+        if id == Some(INSIDE) {
+            let message = format!("`{INSIDE}` is a rule of every rule set already.");
+            self.fault(Code::NameTaken, written_id, message)
+                .help("Give the rule another name.");
+        }
+        let [title, clause] = [title, clause].map(|text| self.told(text));
+        if let Some(entry) = changes {
+            self.word_of(entry, words(&grammar::CHANGES), CHANGES);
+        }
+        let subject = self.subject(node.span, [when, unless, each], choosing);
+        let judged = subject
+            .as_ref()
+            .and_then(|subject| self.judged(node, subject, [require, should, strength, relief]));
+        let remedy = self.told(remedy);
+        let documents = documents.map_or_else(Vec::new, |entry| self.documents_named(&entry.value));
+        let cited = self.cited(source);
+        let provenance = self.provenance(provenance, &cited, (id.unwrap_or_default(), written_id));
+        let again = again.map(|entry| self.day(entry));
+        let note = self.told(note);
+        let in_force = self.if_written(in_force, Self::in_force);
+        let (subject, judged) = (subject?, judged?);
+        Some(Rule {
+            id: id?.to_owned(),
+            title: title?,
+            clause: clause?,
+            strength: judged.strength,
+            built_in: false,
+            when: subject.when,
+            unless: subject.unless,
+            each: subject.each,
+            about_pool: false,
+            require: judged.require?,
+            reliefs: judged.reliefs,
+            remedy,
+            documents,
+            provenance: provenance?,
+            cited,
+            again: flipped(again)?,
+            note,
+            in_force: in_force?,
+            layer: self.file,
+            span: node.span,
+        })
+    }
+
+    /// When the rule applies and to what. `when` is read knowing the subject, of which it may not speak.
+    pub(crate) fn subject(
+        &mut self,
+        span: Span,
+        [when, unless, written]: [Option<&'a Entry>; 3],
+        choosing: Choosing<'a>,
+    ) -> Option<Subject<'a>> {
+        let each = written.and_then(|_| self.selected(span, written, choosing));
+        if written.is_none() {
+            self.stray_choice(choosing);
+        }
+        self.around.when_of = each.as_ref().map(|(selection, _)| selection.kind);
+        let ((when, unless), about_pool) = self.noting_pool(|reader| {
+            [when, unless]
+                .map(|entry| entry.and_then(|entry| reader.whole_requirement(&entry.value)))
+                .into()
+        });
+        self.around.when_of = None;
+        if written.is_some() && each.is_none() {
+            // What is said of a thing that nobody knows would only give more faults.
+            return None;
+        }
+        let (each, term) = each.map_or((None, None), |(selection, term)| (Some(selection), term));
+        let subject = Subject {
+            when,
+            unless,
+            each,
+            term,
+            about_pool,
+        };
+        Some(self.of_each_pool(subject))
+    }
+
+    /// Where a rule is for each pool, what is said of "the pool" in its conditions chooses among them.
+    fn of_each_pool(&mut self, mut subject: Subject<'a>) -> Subject<'a> {
+        let pool = self.pool();
+        let each = subject.each.take();
+        let (each, is_pool) = match each {
+            Some(each) if Some(each.kind) == pool => (each, true),
+            each => {
+                self.spoke_of_pool |= subject.about_pool;
+                return Subject { each, ..subject };
+            }
+        };
+        let filter = match is_pool && subject.about_pool {
+            true => but_not(subject.when.take(), subject.unless.take()),
+            false => None,
+        };
+        let chosen = match (each.filter, filter) {
+            (Some(own), Some(filter)) => {
+                Some(Arc::new(Requirement::All(vec![(*own).clone(), filter])))
+            }
+            (own, filter) => own.or(filter.map(Arc::new)),
+        };
+        Subject {
+            each: Some(Selection {
+                filter: chosen,
+                closed: None,
+                ..each
+            }),
+            about_pool: false,
+            ..subject
+        }
+    }
+
+    /// `where`, `in` and `if-none` choose among what `each` names.
+    fn stray_choice(&mut self, choosing: Choosing<'a>) {
+        for entry in choosing.into_iter().flatten() {
+            let key = &entry.key;
+            self.fault(
+                Code::NoEach,
+                entry.key_span,
+                format!("`{key}` chooses among things, and no `each` says which."),
+            )
+            .help("Add `each:` with a kind, or write `when:` for a condition on the plan.");
+        }
+    }
+
+    fn judged(
+        &mut self,
+        node: &'a Node,
+        subject: &Subject<'a>,
+        [require, should, strength, relief]: [Option<&'a Entry>; 4],
+    ) -> Option<Judged> {
+        let require = match should {
+            Some(_) => require,
+            None => grammar::RULE.must_have(node, "require", self.faults()),
+        };
+        if let (Some(should), Some(_)) = (should, require) {
+            self.fault(
+                Code::TwoRequirements,
+                should.key_span,
+                "A rule has `require` or `should`, not both.",
+            );
+        }
+        let strength = match strength {
+            Some(entry) => self.word_of(entry, STRENGTHS, [Strength::Must, Strength::Should]),
+            None if should.is_some() => Some(Strength::Should),
+            None => Some(Strength::Must),
+        };
+        let read = |reader: &mut Self| {
+            let require = should.or(require);
+            let require = require.and_then(|entry| reader.whole_requirement(&entry.value));
+            let reliefs = relief.map_or_else(Vec::new, |entry| reader.reliefs(&entry.value));
+            (require, reliefs)
+        };
+        let (require, reliefs) = match &subject.each {
+            Some(each) => self.with_bound(each.kind, subject.term, read),
+            None => read(self),
+        };
+        Some(Judged {
+            strength: strength?,
+            require,
+            reliefs,
+        })
+    }
+
+    fn reliefs(&mut self, node: &'a Node) -> Vec<Relief> {
+        let mut ids = BTreeSet::new();
+        let mut reliefs = Vec::new();
+        for item in self.items(node, "relief") {
+            if let Some((id, span)) = item.get("id").and_then(|id| Some((id.text()?, id.span)))
+                && !ids.insert(id)
+            {
+                self.duplicate("relief", id, span);
+            }
+            reliefs.extend(self.relief(item));
+        }
+        reliefs
+    }
+
+    fn relief(&mut self, node: &'a Node) -> Option<Relief> {
+        let [id, when, unless, require, leave] = self.keys(node, &grammar::RELIEF_KEYS)?;
+        let id = self.id(id);
+        let [when, unless] =
+            [when, unless].map(|entry| self.if_written(entry, Self::whole_requirement));
+        let require = self.written(require, Self::whole_requirement);
+        let leave = self.is_yes(leave);
+        Some(Relief {
+            id: id?.to_owned(),
+            when: but_not(when?, unless?),
+            require: require?,
+            leave,
+            span: node.span,
+        })
+    }
+
+    fn documents_named(&mut self, node: &'a Node) -> Vec<DocumentIndex> {
+        let words = self.words(node);
+        words
+            .into_iter()
+            .filter_map(|(name, span)| self.document_named(name, span))
+            .collect()
+    }
+}
+
+/// When a rule applies, and to what.
+pub(crate) struct Subject<'a> {
+    pub when: Option<Requirement>,
+    pub unless: Option<Requirement>,
+    pub each: Option<Selection>,
+    /// The term that names the things.
+    pub term: Option<&'a str>,
+    /// Whether its conditions speak of "the pool".
+    pub about_pool: bool,
+}
+
+/// What a rule requires.
+struct Judged {
+    strength: Strength,
+    require: Option<Requirement>,
+    reliefs: Vec<Relief>,
+}
+
+/// A short name as words: `permit-route` is `Permit route`.
+pub(crate) fn spelled_out(id: &str) -> String {
+    crate::ruleset::read::rule::bounds::capital(&id.replace('-', " "))
+}
