@@ -15,8 +15,11 @@ mod session_tests;
 pub use figures::{figure, shown};
 pub use files::{Opened, opened};
 pub use lot::lot_size;
-pub use path::at;
-pub use things::{Outline, Spot, path_of};
+#[cfg(test)]
+use things::path_of;
+pub use things::{Outline, Spot};
+
+use path::at;
 
 use std::rc::Rc;
 
