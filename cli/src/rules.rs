@@ -1,4 +1,4 @@
-//! `siting rules`: for whoever writes a rule file, or wants to know what one says.
+//! `siting rules`: for people who write rule files or want to know what one says.
 
 mod cases;
 mod check;
@@ -38,7 +38,7 @@ Commands:
            side of each limit
   sources  What its values rest on: source by source, the best first
   try      Whether its cases come out as they should, and what they have shown
-  compare  What a new edition changes, in words, and which plans come out otherwise
+  compare  What a new edition changes, in words, and which plans come out differently
 
 Options:
   -f, --format FORMAT    text (if not said), or markdown
@@ -75,13 +75,13 @@ pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
     }
 }
 
-/// A rule file that was read, or why it was not.
+/// A rule file, and what was read from it or why it was refused.
 struct Loaded {
     source: Source,
     read: Result<RulesRead, Refusal>,
 }
 
-/// Reads the rule file of that path or name.
+/// Reads the rule file with that path or name.
 fn load(name: &OsString) -> Result<Loaded, Trouble> {
     let (source, bases) = files::rules(name)?;
     let read = match &source.refused {
@@ -99,7 +99,7 @@ fn refuse(refusal: &Refusal, name: &str) -> Result<ExitCode, Trouble> {
     crate::check::refuse(refusal, name, name)
 }
 
-/// The day that stands after `--on`.
+/// The day after `--on`.
 fn day_asked(written: OsString) -> Result<i128, Trouble> {
     const HELP: &str = "Write the day as year-month-day: --on 2026-03-02";
     day(&written.to_string_lossy()).map_err(|wrong| Trouble::new(wrong, HELP))

@@ -87,12 +87,11 @@ mod parts {
     pub mod cases;
     pub mod check;
     pub mod compare;
+    pub mod drag;
     pub mod drawing;
     pub mod edit;
     pub mod face;
     pub mod faults;
-    pub mod fit;
-    pub mod follow;
     pub mod grammar;
     pub mod measure;
     pub mod named;
@@ -109,6 +108,7 @@ mod parts {
     pub mod sides;
     pub mod steps;
     pub mod text;
+    pub mod unknown_keys;
     pub mod vocabulary;
     pub mod words;
     pub mod work;
@@ -124,8 +124,9 @@ pub mod program;
 pub use answer::{Refusal, Refused, to_json};
 pub use check::{Outcome, Verdict};
 pub use face::{NoOthers, RuleTexts, Rules, judge, judge_by_all};
-pub use report::{Counts, MissingReport, PartReport, Report, RuleReport, VerdictWords};
-pub use text::{Fault, FaultRow, Faults, write as to_yaml};
+pub use faults::Code;
+pub use report::{PartReport, Report, RuleReport};
+pub use text::{Fault, FaultRow, Faults, Help, write as to_yaml};
 
 #[cfg(feature = "inside")]
 pub use answer::{
@@ -133,11 +134,11 @@ pub use answer::{
     steps_texts, steps_to_json,
 };
 #[cfg(feature = "inside")]
-pub use fit::fit;
-#[cfg(feature = "inside")]
-pub use follow::{Begun, Followed, RuleNow, begin, follow};
+pub use drag::{DragStart, DragUpdate, RuleNow, start_drag, update_drag};
 #[cfg(feature = "inside")]
 pub use several::{RulesText, judge_together_in, steps_together};
+#[cfg(feature = "inside")]
+pub use unknown_keys::hide_unknown_keys;
 
 /// What was read and found can be handed to other threads.
 const _: fn() = || {

@@ -13,10 +13,9 @@ pub use crate::cases::{
 };
 pub use crate::check::Verdict;
 pub use crate::compare::{compare, compare_plan};
+pub use crate::drag::{DragStart, DragUpdate, start_drag, update_drag};
 pub use crate::drawing::{Drawing, Options};
 pub use crate::edit::{Add, Change, Changed, Wrong, change, handles};
-pub use crate::fit::fit;
-pub use crate::follow::{Begun, Followed, begin, follow};
 pub use crate::placement::{Class, NotPlaced, Placement, Wishes, place_texts, place_to_json};
 pub use crate::report::{Report, text};
 pub use crate::ruleset::say::{Line, ReadBack, Said, read_back};
@@ -31,3 +30,4 @@ pub use crate::text::{
     Content, Fault, FaultRow, Faults, MAX_BYTES, Node, Visible, closest, exact_name,
     longer_than_read, plain_json, read, read_bytes, to_json_text, to_yaml_text,
 };
+pub use crate::unknown_keys::hide_unknown_keys;

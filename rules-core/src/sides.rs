@@ -2,12 +2,12 @@
 
 use serde::Serialize;
 
-use crate::fit::fit;
 use crate::measure::{Beside, Beyond, Face, Naming, propose_faces, sides_along};
 use crate::plan::figure::{Form, Point};
 use crate::plan::{Plan, Thing, Words, read_document};
-use crate::report::capitalised;
 use crate::text::Node;
+use crate::text::capitalised;
+use crate::unknown_keys::hide_unknown_keys;
 use crate::vocabulary::{Matter, Part, Role, Vocabulary};
 
 /// A side of the lot runs along a road whose line lies no farther away, in nanometres: half of a wide street.
@@ -25,13 +25,13 @@ pub struct ProposedSide {
     pub why: String,
 }
 
-/// Proposes what the sides of a plan's lot face, in the order of the plan: from what lies beyond each, as the plan states
+/// Proposes what the sides of a plan's lot face: from what lies beyond each, as the plan states
 /// it, and from the roads and shores that are drawn. Nothing where the plan cannot be read, or its sides do not run once
 /// round the lot.
 pub fn proposed_sides(document: &Node) -> Vec<ProposedSide> {
     let vocabulary = Vocabulary::standard();
     let mut document = document.clone();
-    fit(&mut document, &vocabulary);
+    hide_unknown_keys(&mut document, &vocabulary);
     let Ok(plan) = read_document(&document, &vocabulary) else {
         return Vec::new();
     };
@@ -185,7 +185,7 @@ pool: {{id: pool, water: [[5, 5], [9, 5], [9, 9]]}}
     }
 
     fn named(words: [Option<&'static str>; 4]) -> Vec<(String, Option<&'static str>)> {
-        let sides = ["north", "south", "east", "west"].map(str::to_owned);
+        let sides = ["south", "east", "north", "west"].map(str::to_owned);
         sides.into_iter().zip(words).collect()
     }
 
@@ -194,22 +194,22 @@ pool: {{id: pool, water: [[5, 5], [9, 5], [9, 9]]}}
         let road = ", beyond: road";
         let (front, side, rear) = (Some("front"), Some("side"), Some("rear"));
         let interior = plan([road, "", "", ""], "");
-        assert_eq!(interior, named([rear, front, side, side]));
+        assert_eq!(interior, named([front, side, rear, side]));
         // On a corner the shorter line is the front; an alley behind is no street.
         let corner = plan([road, road, ", beyond: alley", ""], "");
         assert_eq!(
             corner,
-            named([Some("alley"), front, Some("street-side"), side])
+            named([front, Some("street-side"), Some("alley"), side])
         );
         let shore = plan([road, "", ", beyond: water", ""], "");
-        assert_eq!(shore, named([Some("shore"), front, side, side]));
+        assert_eq!(shore, named([front, side, Some("shore"), side]));
     }
 
     #[test]
     fn by_the_road_that_is_drawn_unless_the_plan_states_something_else() {
         let road = "things: [{kind: road, id: lane, centreline: [[-20, -5], [60, -5]]}]\n";
         let (front, side, rear) = (Some("front"), Some("side"), Some("rear"));
-        assert_eq!(plan([""; 4], road), named([rear, front, side, side]));
+        assert_eq!(plan([""; 4], road), named([front, side, rear, side]));
         let neighbour = ", beyond: neighbour-lot";
         assert_eq!(plan([neighbour, "", "", ""], road), named([None; 4]));
     }

@@ -3,7 +3,7 @@
 use rules_core::drawing::Drawing;
 use rules_core::edit::{Change, change};
 use rules_core::report::Report;
-use rules_core::{Followed, begin as begun, follow as followed, judge_texts, refusal_to_json};
+use rules_core::{DragUpdate, judge_texts, refusal_to_json, start_drag, update_drag};
 use serde::Serialize;
 use serde_json::json;
 use wasm_bindgen::prelude::wasm_bindgen;
@@ -74,7 +74,7 @@ fn start_of(plan: &str, rules: &str, options: &str) -> Result<Start, String> {
     let rules = rules_of(rules).map_err(refused)?;
     let mut document = fitted(plan, &rules).map_err(refused)?.document;
     let whole = options.holding(&mut document);
-    let begun = begun((&document, plan), &rules.rule_set, &whole).map_err(refused)?;
+    let begun = start_drag((&document, plan), &rules.rule_set, &whole).map_err(refused)?;
     Ok(Start {
         text: plan.to_owned(),
         document,
@@ -100,10 +100,10 @@ pub fn follow(wish: &str) -> String {
     })
 }
 
-fn step(start: &Start, wish: &Change) -> Result<Followed, String> {
+fn step(start: &Start, wish: &Change) -> Result<DragUpdate, String> {
     let mut document = start.document.clone();
     change(&mut document, wish).map_err(|wrong| json!({"wrong": wrong.0}).to_string())?;
     let options = start.options.holding(&mut document);
     let (plan, rules) = ((&document, start.text.as_str()), &start.rules.rule_set);
-    followed(&start.begun, plan, rules, &options).map_err(|refusal| refusal_to_json(&refusal))
+    update_drag(&start.begun, plan, rules, &options).map_err(|refusal| refusal_to_json(&refusal))
 }

@@ -3,10 +3,10 @@
 use super::Class;
 use super::model::{Offer, Placement, RuleName, RuleThere, Slide, TurnReport};
 use crate::check::Outcome;
-use crate::report::capitalised;
 use crate::report::text::{Page, Style};
 use crate::ruleset::words::listed;
 use crate::text::Visible;
+use crate::text::capitalised;
 
 /// A longer list ends after so many.
 const MOST: usize = 12;

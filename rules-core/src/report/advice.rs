@@ -1,8 +1,8 @@
 //! What would decide a finding that only the plan's accuracy leaves open.
 
+use super::context::ReportContext;
 use super::drawn::{Enough, gap_as_drawn};
 use super::figures::{larger, smaller, unit_of};
-use super::matter::Matter;
 use super::readings::About;
 use crate::check::{Reading, Witness};
 use crate::plan::ThingIndex;
@@ -28,7 +28,7 @@ fn is_drawn(value: &Value) -> bool {
     }
 }
 
-impl Matter<'_> {
+impl ReportContext<'_> {
     /// The advice for a part that is `marginal`: what to survey or tape, how well, or how far to move.
     pub(super) fn advice(&self, about: About<'_>) -> Option<String> {
         let open = about.part.readings.iter();

@@ -1,15 +1,15 @@
 //! Decisions, papers and duties.
 
-use super::matter::Matter;
-use super::missing::capitalised;
+use super::context::ReportContext;
 use super::model::{DecisionReport, DocumentReport, DutyReport};
 use crate::check::{Decided, DocumentNeed, Need, Subject};
 use crate::plan::DocumentState;
 use crate::ruleset::words::{listed, stated_words};
 use crate::ruleset::{Document, Duty, Holder};
+use crate::text::capitalised;
 use crate::words::{Language, Word};
 
-impl Matter<'_> {
+impl ReportContext<'_> {
     pub(super) fn decisions(&self) -> Vec<DecisionReport> {
         let decided = self.findings.decisions.iter();
         decided

@@ -1,8 +1,8 @@
 //! One rule's part of the report.
 
+use super::context::ReportContext;
 use super::drawn::outcome_as_drawn;
 use super::figures::{margin, relation};
-use super::matter::Matter;
 use super::model::{Counts, MarginReport, PartReport, ReadingReport, RuleReport};
 use super::readings::About;
 use super::sentences::{deciding, rule_sentence};
@@ -10,7 +10,7 @@ use crate::check::{Finding, Outcome, Part, Reading};
 use crate::ruleset::built_in::LAYER;
 use crate::ruleset::{Provenance, Rule, Strength};
 
-impl Matter<'_> {
+impl ReportContext<'_> {
     pub(super) fn rule_reports(&self) -> Vec<RuleReport> {
         let findings = self.findings.rules.iter();
         findings

@@ -1,4 +1,4 @@
-//! The schema of what a declaration says may stand somewhere.
+//! Schemas made from the grammar's declarations.
 
 use serde_json::{Map, Value, json};
 
@@ -11,7 +11,7 @@ use crate::grammar::{Declaration, Key, Syntax, Tie};
 use crate::quantity::Dimension;
 use crate::text::{read, to_json};
 
-/// The schema of what may stand somewhere.
+/// The schema of a syntax.
 pub(super) fn of(syntax: &Syntax) -> Value {
     match syntax {
         Syntax::Any => json!({}),
@@ -85,7 +85,7 @@ pub(super) fn map(declaration: &Declaration) -> Value {
     }
 }
 
-/// Keys with what may stand after each.
+/// Keys, each with the schema of what may follow it.
 pub(super) fn properties<'k>(keys: impl IntoIterator<Item = &'k Key>) -> Keys {
     let each = keys
         .into_iter()
@@ -129,7 +129,7 @@ fn tie(map: &mut Value, ties: &[Tie]) {
     }
 }
 
-/// Adds what tables declare under names.
+/// Adds a table's named declarations.
 pub(super) fn define(definitions: &mut Map<String, Value>, declared: &[(&str, Syntax)]) {
     let all = declared.iter();
     definitions.extend(all.map(|(name, syntax)| ((*name).to_owned(), of(syntax))));

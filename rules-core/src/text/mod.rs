@@ -31,7 +31,7 @@ mod visible_tests;
 mod write_tests;
 
 pub use fault::{Fault, Faults, Help};
-pub use kit::{MapReader, closest, yes_no};
+pub use kit::{MapReader, capitalised, closest, yes_no};
 pub(crate) use kit::{meant_and, meant_or};
 pub use laid_out::{to_json_text, to_yaml_text};
 pub use lines::Lines;

@@ -56,7 +56,7 @@ fn plan(depth: &str) -> Result<String, Box<dyn Error>> {
             "water": {"rectangle": {"at": [10, 30], "length": "8 m", "width": "4 m"}},
         },
     });
-    to_yaml(&plan).map_err(|fault| fault.message.into())
+    Ok(to_yaml(&plan)?)
 }
 
 fn outcomes(report: &Report) -> BTreeMap<&str, Outcome> {

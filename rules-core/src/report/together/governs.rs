@@ -9,10 +9,10 @@ use super::alike::{alike, all_alike, bare, is_common, required};
 use crate::check::{Finding, Outcome, Part, Reading, Subject};
 use crate::quantity::{Dimension, Interval};
 use crate::report::figures::{measured_alone, unit_of};
-use crate::report::missing::capitalised;
 use crate::report::{GovernsReport, LimitReport};
 use crate::ruleset::words::{bound_words, listed, value_words};
 use crate::ruleset::{Bound, Rule, Strength, Test, Value};
+use crate::text::capitalised;
 
 /// Each pair of limits of which one governs, in the order of the rule sets.
 pub(super) fn governs(judged: &[JudgedBy<'_>]) -> Vec<GovernsReport> {

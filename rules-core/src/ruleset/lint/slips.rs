@@ -40,7 +40,8 @@ impl Reader<'_> {
     fn never_applies(&mut self, rule: &Rule) {
         let sight = self.sight();
         let conditions: Vec<&Requirement> = conditions(rule).collect();
-        if conditions.iter().any(|one| sight.never(one)) {
+        let mut each = rule.when.iter().chain(conditions.iter().copied());
+        if each.any(|one| sight.never(one)) {
             return; // That was said where the condition stands.
         }
         let tests = tests_in(conditions.iter().copied());

@@ -19,8 +19,7 @@ use std::rc::Rc;
 use super::lint::holds::{Seen, Sight};
 use super::{DocumentIndex, Layer, Question, RuleSet, Source, SourceIndex, built_in};
 use crate::faults::Code;
-use crate::grammar::Keys;
-use crate::text::{Entry, Fault, Faults, MapReader, Node, Span, yes_no};
+use crate::text::{Faults, Node, Span};
 use crate::vocabulary::{FactId, KindId, Matter, Vocabulary};
 use crate::words::Language;
 use crate::work;
@@ -31,7 +30,6 @@ use head::languages::picked;
 use layers::Merged;
 use names::terms::Slot;
 use take::listed;
-use value::flipped;
 
 /// A rule set that can be used, and what its writer may want to look at again.
 #[derive(Debug, Clone, PartialEq)]

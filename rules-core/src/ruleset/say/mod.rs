@@ -17,9 +17,10 @@ use super::{
     Decision, IfNone, InForce, Meaning, Provenance, Relief, Rule, RuleSet, Selection, Strength,
     Term, Then,
 };
+use crate::text::capitalised;
 pub use examples::{Sides, sides};
 pub use lines::Line;
-use lines::{capital, lower};
+use lines::lower;
 use requirements::{Mode, Sayer, row_test_words};
 
 /// A rule set, read back.
@@ -120,7 +121,7 @@ fn lead(rule: &Rule, rules: &RuleSet) -> String {
         .as_ref()
         .map(|when| format!("where {}, ", requirement_words(when, rules)));
     let each = rule.each.as_ref().map(|each| subject(each, rules));
-    capital(&(when.unwrap_or_default() + &each.unwrap_or_default()))
+    capitalised(&(when.unwrap_or_default() + &each.unwrap_or_default()))
 }
 
 fn subject(each: &Selection, rules: &RuleSet) -> String {
@@ -211,14 +212,14 @@ fn decision_said(decision: &Decision, rules: &RuleSet) -> Said {
             Then::Give(class) => class.replace('-', " "),
             Then::Refer => "the authority decides".to_owned(),
         };
-        Line::new(format!("{}: {class}", capital(&test)))
+        Line::new(format!("{}: {class}", capitalised(&test)))
     });
     let each = decision
         .each
         .as_ref()
         .map_or_else(String::new, |each| subject(each, rules));
     let head = Line {
-        text: capital(&format!("{each}the first of these that applies decides")),
+        text: capitalised(&format!("{each}the first of these that applies decides")),
         under: rows.collect(),
     };
     Said {
@@ -244,7 +245,7 @@ fn term_said(term: &Term, rules: &RuleSet) -> Said {
     };
     Said {
         id: term.id.clone(),
-        title: capital(&term.id.replace('-', " ")),
+        title: capitalised(&term.id.replace('-', " ")),
         clause: None,
         lines: vec![line],
     }

@@ -111,8 +111,8 @@ const STRETCH: &[FactRow] = facts! {
         "On which side are the level rails?", "Stand at the pool and look: rails that you see are on the pool side.";
     "lowest-diagonal", "height of the lowest slanting part", metres(0, 100).or_none();
         "How high above the ground is its lowest slanting part?", "Measure on the outside, from the ground up to it.";
-    "see-through", "whether one sees through", yes_no();
-        "Can one see through it?", "Stand square to it, three steps away.";
+    "see-through", "whether it can be seen through", yes_no();
+        "Can you see through it?", "Stand square to it, three steps away.";
     "built-on", "day on which it was built", date().or_none();
         "On which day was it built?", "Look at the fence builder's bill.";
     "ends-at", "end of the stretch", such_as(&["stretch", "gate", "building", "shoreline", "nothing"]);
@@ -128,7 +128,7 @@ const GATE: &[FactRow] = facts! {
     "latch-height", "height of the latch", metres(0, 10).or_none();
         "How high above the ground is the part that opens the latch?", "Tape from the ground outside straight up to the knob or lever that lets go of the latch.";
     "latch-below-top", "distance from the latch to the top of the gate", metres(-10, 10).or_none();
-        "How far below the top of the gate is the latch?", "Tape from the latch straight up to the top edge; above the top counts as less than nothing.";
+        "How far below the top of the gate is the latch?", "Tape from the latch straight up to the top edge; above the top counts as negative.";
     "latch-side", "side on which the latch is", one_of(&["pool", "outside", "both"]).or_none();
         "On which side is the latch let go?", "Stand outside and try without reaching over.";
     "lock", "lock of the gate", such_as(&["padlock", "key", "electric", "combination"]).or_none();

@@ -96,7 +96,7 @@ const BUILDING: &[FactRow] = facts! {
     "stands-on", "ground that the building stands on", one_of(&["lot", "neighbour-lot"]);
         "Does it stand on this lot or on a neighbour's?", "Go by the surveyed line.";
     "footing-depth", "depth of the footing below the ground", metres(0, 100).varies().about(Matter::Ground);
-        "How deep below the ground is the underside of its footing?", "It stands on the building's drawings; otherwise dig a small hole beside the wall, or ask an engineer.";
+        "How deep below the ground is the underside of its footing?", "Look at the building's drawings; otherwise dig a small hole beside the wall, or ask an engineer.";
     "eaves-height", "height of the eaves", metres(0, 1000).varies();
         "How high are its eaves above the ground?", "Tape from the ground straight up to the lower edge of the roof.";
     "height", "height of the building", metres(0, 1000);
@@ -127,7 +127,7 @@ const WALL_OPENING: &[FactRow] = facts! {
     "latch-height", "height of the latch", metres(0, 10).or_none();
         "How high above the floor is the part that opens it?", "Tape from the floor inside straight up to the latch or handle.";
     "alarm", "alarm on it", such_as(&["exit-alarm", "UL 2017"]).or_none();
-        "Does an alarm sound when it opens, and to which standard?", "It stands on the alarm's label.";
+        "Does an alarm sound when it opens, and to which standard?", "Look at the alarm's label.";
     "alarm-switch-height", "height of the switch that silences the alarm", metres(0, 10).or_none();
         "How high above the floor is the switch that silences the alarm?", "Tape from the floor inside straight up to the switch.";
 };

@@ -1,4 +1,4 @@
-//! What stands beside the barrier, or in its stead.
+//! What stands beside the barrier, or in place of it.
 
 use super::row::{
     FactRow, KindRow, NONE, OTHERS, area, facts, line, look, metres, one_of, steepness, such_as,
@@ -98,7 +98,7 @@ const FOOTHOLD: &[FactRow] = facts! {
 
 const MESH_FENCE: &[FactRow] = facts! {
     "standard", "standard that the mesh fence meets", such_as(&["ASTM F2286"]).or_none();
-        "To which standard was the mesh fence tested?", "It stands on the label, or in the maker's declaration.";
+        "To which standard was the mesh fence tested?", "Look at the label, or in the maker's declaration.";
     "removable-end", "whether an end of it can be taken away", yes_no();
         "Can one of its end posts be taken out by hand?", "Try it without a tool.";
     "gate-self-latching", "whether its gate latches by itself", yes_no();

@@ -18,7 +18,7 @@ use crate::ruleset::read::rule::each::Choosing;
 use crate::ruleset::read::rule::pools::but_not;
 use crate::ruleset::read::value::flipped;
 use crate::ruleset::{DocumentIndex, Relief, Requirement, Rule, Selection, Strength};
-use crate::text::{Entry, Node, Span};
+use crate::text::{Entry, Node, Span, capitalised};
 
 impl<'a> Reader<'a> {
     /// Notes all names of a file before anything is read that may use them.
@@ -324,5 +324,5 @@ struct Judged {
 
 /// A short name as words: `permit-route` is `Permit route`.
 pub(crate) fn spelled_out(id: &str) -> String {
-    crate::ruleset::read::rule::bounds::capital(&id.replace('-', " "))
+    capitalised(&id.replace('-', " "))
 }
