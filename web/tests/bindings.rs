@@ -34,7 +34,11 @@ fn the_rule_sets_are_listed_with_what_they_say_of_themselves() {
     for set in sets {
         let id = set["id"].as_str().expect("a name");
         assert_eq!(json(&faults(&rules(id)))["faults"], json("[]"), "{id}");
-        assert_eq!(set["has_home"], home(id).is_some(), "{id}");
+        assert_eq!(
+            set["has_home"],
+            siting_rulesets::named(id).is_some_and(|set| set.home.is_some()),
+            "{id}"
+        );
         assert!(!set["title"].as_str().expect("a title").is_empty(), "{id}");
     }
     assert!(!siting_web::use_rules("nowhere") && !siting_web::open_home("nowhere", true));
@@ -137,9 +141,12 @@ fn a_rule_file_is_read_back_in_sentences() {
 
 #[test]
 fn cases_are_tried() {
-    let (rules, cases) = (rules("barrier-model"), cases_text("barrier-model"));
+    let (rules, cases) = (
+        rules("barrier-model"),
+        siting_rulesets::cases("barrier-model"),
+    );
     let cases = cases.expect("it has cases");
-    let answer = json(&try_cases(&rules, &cases));
+    let answer = json(&try_cases(&rules, cases));
     let tried = answer["cases"].as_array().expect("a list");
     assert!(!tried.is_empty());
     assert!(tried.iter().all(|case| case["wrong"] == json("[]")));
