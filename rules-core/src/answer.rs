@@ -166,7 +166,7 @@ pub(crate) fn governed<'a, 't>(
         let name = too_much.file.as_deref();
         let text = name.map_or(Some(rules_text), bases).unwrap_or_default();
         let faults = Faults {
-            list: vec![too_much.fault],
+            list: vec![*too_much.fault],
         };
         Refusal {
             plan: None,

@@ -18,7 +18,7 @@ pub struct Fault {
     /// What is wrong: one plain sentence that stands alone.
     pub message: String,
     /// What would be right, where that is known.
-    pub help: Option<Help>,
+    pub help: Option<Box<Help>>,
 }
 
 /// What would be right instead.
@@ -101,7 +101,7 @@ impl Fault {
 
     /// Says what would be right.
     pub fn help(&mut self, help: impl Into<Help>) {
-        self.help = Some(help.into());
+        self.help = Some(Box::new(help.into()));
     }
 
     /// Whether the word at fault is near to a known one, so that it was mistyped.

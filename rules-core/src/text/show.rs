@@ -5,7 +5,7 @@ use serde::Serialize;
 use unicode_width::UnicodeWidthChar;
 
 use super::visible::each_shown;
-use super::{Fault, Faults, Help, Lines, Node, Span, Visible, read};
+use super::{Fault, Faults, Lines, Node, Span, Visible, read};
 
 /// How many faults are shown in full; the rest are only counted.
 pub const MAX_SHOWN: usize = 50;
@@ -52,7 +52,7 @@ impl Fault {
         FaultRow {
             code: self.code,
             message: self.message.clone(),
-            help: self.help.as_ref().map(Help::to_string),
+            help: self.help.as_ref().map(ToString::to_string),
             line: place.map(|(line, _)| line),
             column: place.map(|(_, column)| column),
             underlined: self.span.map(|span| lines.underlined(span).to_owned()),
@@ -66,7 +66,7 @@ impl Fault {
             Some(span) => excerpt(file, span, lines, shown),
             None => shown.line(format!("in {file}")),
         }
-        shown.extend(self.help.as_ref().map(Help::to_string));
+        shown.extend(self.help.as_ref().map(ToString::to_string));
     }
 }
 

@@ -39,7 +39,7 @@ pub struct TooMuch {
     /// asked for.
     pub file: Option<String>,
     /// What takes too long, where it is in that file, and what to do.
-    pub fault: Fault,
+    pub fault: Box<Fault>,
 }
 
 impl TooMuch {
@@ -86,7 +86,7 @@ impl TooMuch {
         fault.help(help);
         TooMuch {
             file: layer.map(|layer| layer.id.clone()),
-            fault,
+            fault: Box::new(fault),
         }
     }
 
@@ -94,7 +94,7 @@ impl TooMuch {
     pub(crate) fn of_plan(self) -> Faults {
         let fault = Fault {
             span: None,
-            ..self.fault
+            ..*self.fault
         };
         Faults { list: vec![fault] }
     }
