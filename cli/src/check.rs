@@ -93,7 +93,7 @@ pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
     answer(&files::read(&plan)?, &all, &wishes)
 }
 
-/// The plan, where there are rules that it can be looked at by.
+/// The plan, if the command line also names rules for it.
 pub fn plan_by(
     rules: &[OsString],
     command: &str,
@@ -102,7 +102,7 @@ pub fn plan_by(
     let from_input = rules.iter().filter(|path| *path == "-").count();
     match plan {
         Some(plan) if plan == "-" && from_input > 0 => Err(Trouble::new(
-            "Plan and rules cannot both come from standard input.",
+            "The plan and the rules cannot both come from standard input.",
             "Give the path of one of them.",
         )),
         Some(_) if from_input > 1 => Err(Trouble::new(
@@ -112,7 +112,7 @@ pub fn plan_by(
         Some(_) if rules.is_empty() => Err(Trouble::new(
             "By which rules?",
             format!(
-                "Add `--rules` and a rule file, or one that comes along: {}.",
+                "Add `--rules` and a rule file, or the name of a bundled rule set: {}.",
                 bundled::names()
             ),
         )),
@@ -132,7 +132,7 @@ pub fn format(written: OsString) -> Result<Format, Trouble> {
     }
 }
 
-/// A language by its short name: the program's own words may lack it, and a rule file may have it all the same.
+/// The short name of a language. A rule file may have texts in it even if the program does not.
 fn language(written: OsString) -> Result<String, Trouble> {
     const HELP: &str =
         "Write the short name of the language: en, nb, fr, or another that the rule file has.";
@@ -162,7 +162,7 @@ fn colour(written: OsString) -> Result<Colour, Trouble> {
     }
 }
 
-/// Checks the example that comes with the program, and says how to go on. The example was shown, whatever was found.
+/// Checks the bundled example, and says how to go on. The status is 0 whatever the verdict.
 pub fn demo() -> Result<ExitCode, Trouble> {
     let answer = judge_texts(bundled::DEMO_PLAN, bundled::DEMO_RULES, &bundled::rules);
     let style = style(Colour::Auto);

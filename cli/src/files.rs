@@ -1,4 +1,4 @@
-//! Getting texts: from a file, from standard input, or from the rule sets that come with the program.
+//! Getting texts from a file, from standard input, or from the bundled rule sets.
 
 use std::cell::RefCell;
 use std::collections::BTreeMap;
@@ -13,32 +13,32 @@ use rules_core::{Refusal, Refused, RulesText};
 use crate::bundled;
 use crate::usage::Trouble;
 
-/// A text and the name that the person knows it by.
+/// A text, and the name that a person knows it by.
 pub struct Source {
     /// The name.
     pub name: String,
-    /// The text; where it is not UTF-8, with signs in the place of what cannot be read.
+    /// The text, with replacement characters where it is not UTF-8.
     pub text: String,
     /// What is wrong with its bytes.
     pub refused: Option<Refused>,
 }
 
-/// The rule sets that a plan is looked at by.
+/// The rule sets that a plan is judged by.
 pub struct RuleSets(Vec<(Source, Bases)>);
 
 impl RuleSets {
-    /// Those of these paths and names.
+    /// The rule sets with these paths or names.
     pub fn of(names: &[OsString]) -> Result<Self, Trouble> {
         let all: Result<Vec<_>, Trouble> = names.iter().map(rules).collect();
         Ok(Self(all?))
     }
 
-    /// What the first of them is known by.
+    /// The name of the first of them.
     pub fn name(&self) -> &str {
         self.0.first().map_or("", |(rules, _)| &rules.name)
     }
 
-    /// What the library answers, unless the bytes of a file are no text.
+    /// Calls the library, unless the bytes of a file are not text.
     pub fn ask<T>(
         &self,
         plan: &Source,
@@ -57,7 +57,7 @@ impl RuleSets {
         ask(&sets.collect::<Vec<_>>())
     }
 
-    /// Refuses a plan and rules whose bytes are no text.
+    /// Refuses a plan and rules whose bytes are not text.
     fn unread(&self, plan: &Source) -> Result<(), Refusal> {
         let several = self.0.len() > 1;
         let rules = self.0.iter().filter_map(|(rules, _)| {
@@ -78,7 +78,8 @@ impl RuleSets {
 
 /// Reads a file, or standard input for `-`.
 ///
-/// What is no file is not opened, since that alone can wait for ever; of what is too long nothing is read.
+/// Something that is not a regular file is not opened, because opening it may block for ever. A file that is too long
+/// is not read.
 pub fn read(path: &OsStr) -> Result<Source, Trouble> {
     if path == "-" {
         let name = "standard input";
@@ -109,7 +110,7 @@ fn limit() -> u64 {
     u64::try_from(MAX_BYTES).unwrap_or(u64::MAX)
 }
 
-/// The library refuses what is longer; one byte more is enough for it to see that.
+/// Reads one byte more than the limit, which is enough for the library to refuse a longer text.
 fn up_to_limit(from: &mut dyn Read) -> io::Result<Vec<u8>> {
     let mut bytes = Vec::new();
     from.take(limit().saturating_add(1))
@@ -117,7 +118,7 @@ fn up_to_limit(from: &mut dyn Read) -> io::Result<Vec<u8>> {
     Ok(bytes)
 }
 
-/// What stands under a name and is no file.
+/// The complaint about a path that is not a file.
 fn no_file(name: &str, what: FileType) -> Trouble {
     let (what, help) = match what.is_dir() {
         true => ("folder", "Name a file in it."),
@@ -159,8 +160,8 @@ fn unreadable(name: &str, error: &io::Error) -> Trouble {
     let (what, help) = match error.kind() {
         ErrorKind::NotFound => (format!("There is no file `{name}`."), "Is the name right?"),
         ErrorKind::PermissionDenied => (
-            format!("`{name}` may not be read."),
-            "Ask whoever owns the file for leave to read it.",
+            format!("You are not allowed to read `{name}`."),
+            "Ask the owner of the file for permission.",
         ),
         ErrorKind::IsADirectory => (
             format!("`{name}` is a folder, not a file."),
@@ -174,7 +175,7 @@ fn unreadable(name: &str, error: &io::Error) -> Trouble {
     Trouble::new(what, help)
 }
 
-/// The rule set of that path, or the one of that name that comes with the program.
+/// The rule set at that path, or the bundled one of that name.
 pub fn rules(name: &OsString) -> Result<(Source, Bases), Trouble> {
     let path = Path::new(name);
     let bundled = name.to_str().and_then(bundled::rules);
@@ -191,7 +192,7 @@ pub fn rules(name: &OsString) -> Result<(Source, Bases), Trouble> {
                 exact_name(&name.to_string_lossy())
             ),
             format!(
-                "Give the path of one, or the name of one that comes along: {}.",
+                "Give the path of one, or the name of a bundled one: {}.",
                 bundled::names()
             ),
         ));
@@ -200,7 +201,7 @@ pub fn rules(name: &OsString) -> Result<(Source, Bases), Trouble> {
     Ok((read(name)?, Bases::beside(beside)))
 }
 
-/// The cases of a rule set: those beside its file, or those of the one of that name that comes with the program.
+/// The cases of a rule set: those beside its file, or those of the bundled one of that name.
 pub fn cases(rules: &OsString) -> Result<Option<Source>, Trouble> {
     let path = Path::new(rules);
     if let (Some(text), false) = (rules.to_str().and_then(bundled::cases), path.exists()) {
@@ -213,7 +214,7 @@ pub fn cases(rules: &OsString) -> Result<Option<Source>, Trouble> {
     }
 }
 
-/// What a rule set can build on: the files beside it, then those that come with the program.
+/// What a rule set can build on: the files beside it, then the bundled ones.
 #[derive(Default)]
 pub struct Bases {
     folder: Option<PathBuf>,
@@ -245,7 +246,7 @@ impl Bases {
             .into_iter()
             .find(|path| path.is_file())?;
         let source = read(path.as_os_str()).ok()?;
-        // The reader borrows the text for as long as it works; the program ends right after.
+        // The reader borrows the text for the rest of the program, which ends right after.
         source.refused.is_none().then(|| &*source.text.leak())
     }
 }

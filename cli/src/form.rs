@@ -35,10 +35,10 @@ Exit status:
 ";
 
 const FILE: &str = "siting-form.html";
-/// A request has more in it than this only by mistake.
+/// No proper request is longer than this.
 const REQUEST: usize = 8192;
 
-/// The page, where it was packed before the command was built.
+/// The page, if it was packed before the command was built.
 #[cfg(with_form)]
 const PAGE: Option<&[u8]> = Some(include_bytes!("../form/index.html"));
 #[cfg(not(with_form))]
@@ -118,7 +118,7 @@ fn asked_port(written: Option<std::ffi::OsString>) -> Result<u16, Trouble> {
     written.parse().map_err(|_| {
         let written = exact_name(&written);
         Trouble::new(
-            format!("`{written}` is no port."),
+            format!("`{written}` is not a port."),
             "A port is a number from 1 to 65535, say 8420.",
         )
     })
@@ -151,7 +151,7 @@ fn answer_for_ever(page: &Page, port: u16) -> Result<ExitCode, Trouble> {
         format!("The form is at http://{address}/ for this machine only; Ctrl+C ends it.{origin}");
     print::out(said.as_str())?;
     for stream in listener.incoming().flatten() {
-        // Whoever hangs up gets no answer; the next one does.
+        // An error, such as a client that hangs up, ends only that request.
         let _ = answer(&page.html, stream);
     }
     Ok(ExitCode::SUCCESS)
@@ -178,7 +178,7 @@ fn answer(page: &[u8], mut stream: TcpStream) -> io::Result<()> {
     stream.write_all(body)
 }
 
-/// The path of a `GET` request, without what stands behind `?`; nothing where it is another request.
+/// The path of a `GET` request without the part after `?`; `None` for any other request.
 fn asked_path(stream: &mut TcpStream) -> io::Result<Option<String>> {
     let mut request = Vec::new();
     let mut piece = [0; 1024];

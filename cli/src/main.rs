@@ -1,4 +1,4 @@
-//! The command `siting`: reads the files, asks the library, prints the answer.
+//! The command `siting`: reads files, calls the library, prints the answer.
 // Only `print` prints.
 #![deny(clippy::print_stdout, clippy::print_stderr)]
 

@@ -1,6 +1,7 @@
-//! Printing, so that nothing breaks when nobody listens any more.
+//! Printing that copes with a closed output.
 //!
-//! All that the command prints goes through here, and what a person reads only as text in which nothing hides.
+//! Everything that the command prints goes through here. Text for people is printed only as [`Visible`], in which no
+//! character hides.
 
 use std::io::{self, ErrorKind, IsTerminal, Write};
 use std::process::ExitCode;
@@ -42,13 +43,13 @@ pub fn json(json: String) -> Result<ExitCode, Trouble> {
     to_stdout(&plain_json(json))
 }
 
-/// Says what went wrong; where even that cannot be written, the exit status has to do.
+/// Says what went wrong. If even that cannot be written, the exit status has to do.
 pub fn complain(text: impl Into<Visible>) {
     let written = io::stderr().lock().write_all(text.into().as_bytes());
     drop(written);
 }
 
-/// Is content where the reader has gone away (`siting | head`).
+/// A reader that has gone away (`siting | head`) is not an error.
 fn to_stdout(text: &str) -> Result<ExitCode, Trouble> {
     let mut stdout = io::stdout().lock();
     let printed = stdout

@@ -1,4 +1,4 @@
-//! `siting rules`: for whoever writes a rule file, or wants to know what one says.
+//! `siting rules`: for people who write rule files or want to know what one says.
 
 mod cases;
 mod check;
@@ -23,10 +23,10 @@ For whoever writes a rule file, or wants to know what one says.
 
 Usage: siting rules list [WORD...] [--on DATE]
        siting rules check RULESET
-       siting rules read RULESET [--format text|markdown]
+       siting rules read RULESET [--format text|markdown|page]
        siting rules sources RULESET [--on DATE]
        siting rules try RULESET [--cases FILE] [--edges]
-       siting rules compare OLD NEW [PLAN...]
+       siting rules compare OLD NEW [PLAN...] [--format text|json]
 
   RULESET    A rule file, or the name of a rule set that comes with the program
 
@@ -38,10 +38,12 @@ Commands:
            side of each limit
   sources  What its values rest on: source by source, the best first
   try      Whether its cases come out as they should, and what they have shown
-  compare  What a new edition changes, in words, and which plans come out otherwise
+  compare  What a new edition changes, in words, whether it is stricter, and which
+           plans come out differently; a folder stands for all plans in it
 
 Options:
-  -f, --format FORMAT    text (if not said), or markdown
+  -f, --format FORMAT    text (if not said); for `read` also markdown, or page: HTML
+                         to print and sign; for `compare` also json
       --on DATE          The day by which sources are called overdue
       --cases FILE       The cases to try; if not said, those that stand under
                          `cases` in the rule file, else cases.yaml beside it
@@ -75,13 +77,13 @@ pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
     }
 }
 
-/// A rule file that was read, or why it was not.
+/// A rule file, and what was read from it or why it was refused.
 struct Loaded {
     source: Source,
     read: Result<RulesRead, Refusal>,
 }
 
-/// Reads the rule file of that path or name.
+/// Reads the rule file with that path or name.
 fn load(name: &OsString) -> Result<Loaded, Trouble> {
     let (source, bases) = files::rules(name)?;
     let read = match &source.refused {
@@ -99,7 +101,7 @@ fn refuse(refusal: &Refusal, name: &str) -> Result<ExitCode, Trouble> {
     crate::check::refuse(refusal, name, name)
 }
 
-/// The day that stands after `--on`.
+/// The day after `--on`.
 fn day_asked(written: OsString) -> Result<i128, Trouble> {
     const HELP: &str = "Write the day as year-month-day: --on 2026-03-02";
     day(&written.to_string_lossy()).map_err(|wrong| Trouble::new(wrong, HELP))

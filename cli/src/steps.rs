@@ -60,7 +60,7 @@ pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
 
 fn first_day(written: Option<OsString>) -> Result<i128, Trouble> {
     const HELP: &str = "Write the day on which you can begin as year-month-day: --start 2026-03-02";
-    let written = written.ok_or_else(|| Trouble::new("From which day on?", HELP))?;
+    let written = written.ok_or_else(|| Trouble::new("Starting on which day?", HELP))?;
     day(&written.to_string_lossy()).map_err(|wrong| Trouble::new(wrong, HELP))
 }
 

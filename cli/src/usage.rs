@@ -1,4 +1,4 @@
-//! What can go wrong outside the two files, in plain words.
+//! Problems outside the files themselves, in plain words.
 
 use rules_core::text::{Visible, closest, exact_name};
 
@@ -23,7 +23,7 @@ impl Trouble {
 }
 
 impl Trouble {
-    /// As the person reads it: a line each.
+    /// The text to show, one line for each.
     pub fn shown(&self) -> Visible {
         let mut shown = Visible::new();
         shown.extend([&self.what, &self.help]);
@@ -31,7 +31,7 @@ impl Trouble {
     }
 }
 
-/// A word that stands for nothing here.
+/// A word that is not known here.
 pub fn unknown(what: &str, written: &str, known: &[&str]) -> Trouble {
     let help = match closest(written, known.iter().copied()) {
         Some(meant) => format!("Did you mean `{meant}`?"),
@@ -39,10 +39,13 @@ pub fn unknown(what: &str, written: &str, known: &[&str]) -> Trouble {
         None => format!("It knows: {}.", known.join(", ")),
     };
     let written = exact_name(written);
-    Trouble::new(format!("siting knows no {what} `{written}`."), help)
+    Trouble::new(
+        format!("siting does not know the {what} `{written}`."),
+        help,
+    )
 }
 
-/// An option or a word too many.
+/// An option or a word that does not belong here.
 pub fn unexpected(argument: lexopt::Arg<'_>, options: &[&str]) -> Trouble {
     match argument {
         lexopt::Arg::Long(name) => {
@@ -64,13 +67,13 @@ pub fn unexpected(argument: lexopt::Arg<'_>, options: &[&str]) -> Trouble {
     }
 }
 
-/// What the command line itself got wrong: an option without its value, say.
+/// A mistake in the command line itself, such as an option without its value.
 pub fn misread(error: lexopt::Error) -> Trouble {
     let what = match error {
         lexopt::Error::MissingValue {
             option: Some(option),
         } => {
-            format!("A value is missing behind `{option}`.")
+            format!("A value is missing after `{option}`.")
         }
         lexopt::Error::UnexpectedValue { option, .. } => format!("`{option}` takes no value."),
         other => format!("The command line cannot be read: {other}."),

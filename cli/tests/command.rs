@@ -184,7 +184,7 @@ fn anything_else_is_said_in_plain_words() {
         ),
         (
             &["check", PLAN, "--rules"],
-            "A value is missing behind `--rules`.",
+            "A value is missing after `--rules`.",
         ),
         (
             &["check", PLAN, "--rules", RULES, "--format", "jsn"],

@@ -47,7 +47,7 @@ fn it_tells_how_it_is_used() {
 #[test]
 fn a_port_is_a_number() {
     if packed().is_some() {
-        trouble_is_told(&[(&["form", "--serve", "here"], "`here` is no port.")]);
+        trouble_is_told(&[(&["form", "--serve", "here"], "`here` is not a port.")]);
     }
     trouble_is_told(&[(&["form", "--wide"], "There is no option `--wide` here.")]);
 }

@@ -206,6 +206,7 @@ fn every_command_in_every_format_shows_what_hides() {
         vec!["rules", "check", &rules],
         vec!["rules", "read", &rules],
         vec!["rules", "read", &rules, "--format", "markdown"],
+        vec!["rules", "read", &rules, "--format", "page"],
         vec!["rules", "sources", &rules],
         vec!["rules", "try", &rules, "--edges"],
         vec!["rules", "compare", RULES, &rules, &plan],

@@ -166,6 +166,14 @@ fn a_rule_file_is_read_back() {
     golden("rules-read.txt", &stdout(&text));
     let markdown = run(&["rules", "read", "eldermere", "--format", "markdown"]);
     golden("rules-read.md", &stdout(&markdown));
+    let page = stdout(&run(&["rules", "read", "eldermere", "--format", "page"]));
+    assert!(page.starts_with("<!DOCTYPE html>"), "{page}");
+    assert!(page.contains("the written rule stands") && page.contains("Signature"));
+    // Each rule has a row of its own with its clause, and nothing is fetched from elsewhere.
+    assert!(
+        page.contains("<th scope=\"row\">By-law 7, s. 10(1)<p>Pool to front lot line</p></th>")
+    );
+    assert!(!page.contains("src=") && !page.contains("href="));
 }
 
 #[test]
@@ -272,6 +280,20 @@ fn a_new_edition_is_compared_with_the_old_one() {
         .map(|(a, b)| (a.to_owned(), b.to_owned()))
         .unwrap();
     golden("rules-compare-plan.txt", &of_plan);
+
+    let as_json = run(&["rules", "compare", RULES, &new, PLAN, "--format", "json"]);
+    let json: serde_json::Value = serde_json::from_str(&stdout(&as_json)).expect("JSON");
+    assert_eq!(json["same"], false);
+    assert_eq!(json["summary"]["plans"], 1);
+    let plans = folder.join("plans");
+    std::fs::create_dir_all(&plans).unwrap();
+    std::fs::copy(PLAN, plans.join("home.yaml")).unwrap();
+    let of_folder = run(&["rules", "compare", RULES, &new, &plans.to_string_lossy()]);
+    assert!(
+        stdout(&of_folder).contains("of 1 plan newly fail"),
+        "{}",
+        stdout(&of_folder)
+    );
 
     let same = run(&["rules", "compare", RULES, "eldermere"]);
     assert_eq!(stdout(&same), "Both say the same.\n");

@@ -46,7 +46,7 @@ fn faults_and_slips_are_said_in_plain_words() {
     assert_eq!(status(&output), 3);
     golden("steps-circle.txt", &stderr(&output));
     let cases: [(&[&str], &str); 4] = [
-        (&["steps", PLAN, "-r", RULES], "From which day on?"),
+        (&["steps", PLAN, "-r", RULES], "Starting on which day?"),
         (
             &["steps", PLAN, "-r", RULES, "-s", "2026-02-30"],
             "`2026-02-30` is not a day of the calendar.",

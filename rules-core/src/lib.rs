@@ -87,12 +87,11 @@ mod parts {
     pub mod cases;
     pub mod check;
     pub mod compare;
+    pub mod drag;
     pub mod drawing;
     pub mod edit;
     pub mod face;
     pub mod faults;
-    pub mod fit;
-    pub mod follow;
     pub mod grammar;
     pub mod measure;
     pub mod named;
@@ -103,11 +102,13 @@ mod parts {
     pub mod ruleset;
     pub mod schema;
     pub mod scope;
+    pub mod session;
     pub mod several;
     pub mod shelf;
     pub mod sides;
     pub mod steps;
     pub mod text;
+    pub mod unknown_keys;
     pub mod vocabulary;
     pub mod words;
     pub mod work;
@@ -133,11 +134,11 @@ pub use answer::{
     steps_texts, steps_to_json,
 };
 #[cfg(feature = "inside")]
-pub use fit::fit;
-#[cfg(feature = "inside")]
-pub use follow::{Begun, Followed, RuleNow, begin, follow};
+pub use drag::{DragStart, DragUpdate, RuleNow, start_drag, update_drag};
 #[cfg(feature = "inside")]
 pub use several::{RulesText, judge_together_in, steps_together};
+#[cfg(feature = "inside")]
+pub use unknown_keys::hide_unknown_keys;
 
 /// What was read and found can be handed to other threads.
 const _: fn() = || {

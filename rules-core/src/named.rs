@@ -1,4 +1,4 @@
-//! Words of a plan that name the rule set whose word they are: `florida/counts-on-barrier`.
+//! Words of a plan that name the rule set they belong to: `florida/counts-on-barrier`.
 
 use std::borrow::Cow;
 use std::collections::BTreeSet;
@@ -7,7 +7,7 @@ use crate::faults::Code;
 use crate::ruleset::OF;
 use crate::text::{Content, Entry, Faults, Node};
 
-/// A plan as a rule set reads it that is alone in use.
+/// A plan as a rule set reads it when it is the only one in use.
 pub(crate) fn read_alone<'n>(document: &'n Node, rule_set: &str) -> Cow<'n, Node> {
     if !any_entry(document, &|entry| owner(entry) == Some(rule_set)) {
         return Cow::Borrowed(document);
@@ -17,7 +17,7 @@ pub(crate) fn read_alone<'n>(document: &'n Node, rule_set: &str) -> Cow<'n, Node
     Cow::Owned(own)
 }
 
-/// Of the words that name a rule set in use, only those of one of them stay, without the name.
+/// Of the words that name a rule set in use, keeps only those of `own`, without the name.
 pub(crate) fn keep_own(node: &mut Node, own: &str, in_use: &[&str]) {
     let is_anothers =
         |entry: &Entry| owner(entry).is_some_and(|id| id != own && in_use.contains(&id));
@@ -39,14 +39,14 @@ pub(crate) fn keep_own(node: &mut Node, own: &str, in_use: &[&str]) {
     }
 }
 
-/// The rule set that an entry names: before its key, or before the kind that it says.
+/// The rule set that an entry names, in front of its key or of its kind.
 fn owner(entry: &Entry) -> Option<&str> {
     let kind = (entry.key == "kind").then(|| entry.value.text()).flatten();
     let (rule_set, _) = kind.unwrap_or(&entry.key).split_once(OF)?;
     Some(rule_set)
 }
 
-/// Takes the name of a rule set from a word.
+/// Removes the name of a rule set from an entry's word.
 fn unname(entry: &mut Entry, rule_set: &str) {
     let bare = |word: &str| Some(word.strip_prefix(rule_set)?.strip_prefix(OF)?.to_owned());
     if let Some(key) = bare(&entry.key) {
@@ -70,7 +70,7 @@ fn any_entry(node: &Node, is_it: &dyn Fn(&Entry) -> bool) -> bool {
     }
 }
 
-/// Words that stand in one map twice for a rule set that reads them: with its name and without.
+/// Faults for words that occur twice in one map for a rule set: once with its name and once without.
 pub(crate) fn said_twice(read: &Node) -> Faults {
     let mut faults = Faults::default();
     each_map(read, &mut |entries| {

@@ -4,16 +4,16 @@ use crate::plan::{Answered, Plan};
 use crate::ruleset::{RuleSet, language_of};
 use crate::vocabulary::Matter;
 
-/// How a matter stands for a plan and the rule sets in use.
+/// Who answers for a matter, given a plan and the rule sets in use.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Standing<'a> {
     /// The matter.
     pub matter: Matter,
-    /// The short names of the rule sets that hold it.
+    /// The short names of the rule sets that cover it.
     pub held_by: Vec<&'a str>,
-    /// What the plan says that somebody who knows has said of it.
+    /// The answer that the plan records from somebody who knows.
     pub answered: Option<&'a Answered>,
-    /// Whom to ask, where no rule set holds it and nobody has said anything.
+    /// Whom to ask, if no rule set covers it and nobody has answered.
     pub ask: Vec<Ask<'a>>,
 }
 
@@ -24,18 +24,18 @@ impl Standing<'_> {
     }
 }
 
-/// Who knows a matter.
+/// Somebody to ask about a matter.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Ask<'a> {
     /// Who.
     pub who: &'a str,
     /// Why the rule set leaves it out.
     pub why: Option<&'a str>,
-    /// The short name of the rule set that says so; `None` where none says anything and this is who usually knows.
+    /// The short name of the rule set that says so; `None` if none does and this is who usually knows.
     pub said_by: Option<&'a str>,
 }
 
-/// How each matter stands, in the order of the list.
+/// Who answers for each matter, in the order of the list.
 pub fn standings<'a>(rule_sets: &[&'a RuleSet], plan: &'a Plan) -> Vec<Standing<'a>> {
     let matters = Matter::ALL.iter();
     matters
@@ -79,7 +79,7 @@ fn ask<'a>(matter: Matter, rule_sets: &[&'a RuleSet]) -> Vec<Ask<'a>> {
     ask
 }
 
-/// What always comes on top of the rule sets in use, each with the short name of the one that says so.
+/// The texts on what always applies on top of the rule sets in use, each with the short name of its rule set.
 pub fn on_top<'a>(rule_sets: &[&'a RuleSet]) -> Vec<(&'a str, &'a str)> {
     let all = rule_sets.iter();
     all.flat_map(|rules| {
@@ -95,7 +95,7 @@ mod tests {
     use crate::vocabulary::Vocabulary;
     use crate::{plan, ruleset};
 
-    /// A rule set that holds the barrier or the distances to the lot lines, and leaves out all others.
+    /// A rule set that covers one matter and leaves out all others.
     fn rules(id: &str, holds: Matter, rule: &str) -> RuleSet {
         let out = Matter::ALL.iter().filter(|matter| **matter != holds);
         let out =
@@ -161,7 +161,7 @@ mod tests {
     }
 
     #[test]
-    fn where_nothing_is_said_whoever_usually_knows_is_asked() {
+    fn without_other_advice_the_usual_office_is_asked() {
         let text = "ruleset: r\ntitle: T\nedition: '1'\nauthority: a\n";
         let read = ruleset::read(text, &|_| None, Vocabulary::standard());
         let (rules, plan) = (read.expect("clean").rule_set, plan_saying(""));

@@ -2,12 +2,12 @@
 
 use serde::Serialize;
 
-use crate::fit::fit;
 use crate::measure::{Beside, Beyond, Face, Naming, propose_faces, sides_along};
 use crate::plan::figure::{Form, Point};
 use crate::plan::{Plan, Thing, Words, read_document};
-use crate::report::capitalised;
 use crate::text::Node;
+use crate::text::capitalised;
+use crate::unknown_keys::hide_unknown_keys;
 use crate::vocabulary::{Matter, Part, Role, Vocabulary};
 
 /// A side of the lot runs along a road whose line lies no farther away, in nanometres: half of a wide street.
@@ -31,7 +31,7 @@ pub struct ProposedSide {
 pub fn proposed_sides(document: &Node) -> Vec<ProposedSide> {
     let vocabulary = Vocabulary::standard();
     let mut document = document.clone();
-    fit(&mut document, &vocabulary);
+    hide_unknown_keys(&mut document, &vocabulary);
     let Ok(plan) = read_document(&document, &vocabulary) else {
         return Vec::new();
     };

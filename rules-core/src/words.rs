@@ -1,8 +1,8 @@
-//! The report's own words, in each language that it speaks: one table, as of nothing that a rule file or a plan says.
+//! The report's own words in each language, in one table. Texts from rule files and plans are not in it.
 //!
-//! What was found about a thing is told in whole sentences that are made from figures and names; these are English only.
+//! Findings about a thing are whole sentences made from figures and names; those are in English only.
 
-/// A language in which the report has words of its own.
+/// A language that the report has words in.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Language {
     /// English.
@@ -22,14 +22,14 @@ impl Language {
         ("fr", Self::French),
     ];
 
-    /// The language of that short name, whatever the region behind it; English where there are no words in it.
+    /// The language of a short name, ignoring the region after it; English if there are no words in it.
     pub fn of(tag: &str) -> Self {
         let language = tag.split('-').next().unwrap_or_default();
         let known = Self::ALL.iter().find(|(short, _)| *short == language);
         known.map_or(Self::English, |(_, language)| *language)
     }
 
-    /// The one in this language, of the same in English, Bokmål and French.
+    /// Picks this language from a text in English, Bokmål and French.
     pub(crate) fn of_three(self, [english, bokmal, french]: [&'static str; 3]) -> &'static str {
         match self {
             Self::English => english,
@@ -45,10 +45,10 @@ impl Language {
     }
 }
 
-/// Rows: the name; then the words in English, Bokmål and French. `{…}` is filled in, and the same in each language.
+/// Rows: the name, then the words in English, Bokmål and French. Each language has the same `{…}` to fill in.
 macro_rules! words {
     ($($name:ident, $en:literal, $nb:literal, $fr:literal;)*) => {
-        /// Words of the report. Those in English stand beside each.
+        /// Words of the report, each documented by its English words.
         #[derive(Debug, Clone, Copy, PartialEq, Eq)]
         pub enum Word {
             $(#[doc = $en] $name),*
@@ -58,7 +58,7 @@ macro_rules! words {
             /// All of them.
             pub const ALL: &'static [Self] = &[$(Self::$name),*];
 
-            /// The words, with `{…}` in them where something is to be filled in.
+            /// The words, with their `{…}` not yet filled in.
             pub fn in_language(self, language: Language) -> &'static str {
                 language.of_three(match self {
                     $(Self::$name => [$en, $nb, $fr]),*
@@ -103,8 +103,8 @@ words! {
     NoRuleBinds, "No rule binds.", "Ingen regel er bindende.", "Aucune règle n'est obligatoire.";
     OfThoseThatBind, "Of the rules that bind, {counts}.", "Av de bindende reglene: {counts}.",
         "Parmi les règles obligatoires, {counts}.";
-    NoRuleApplied, "No rule of this rule set applied to the plan, so that nothing was judged by it. If something is missing in the plan or \
-        in its `inventory`, add it; else ask {authority} whether it is right that no rule applies.",
+    NoRuleApplied, "No rule of this rule set applied to the plan, so it judged nothing. If something is missing from the plan or \
+        its `inventory`, add it; otherwise ask {authority} whether it is right that no rule applies.",
         "Ingen regel i dette regelsettet gjaldt for planen, så ingenting er vurdert etter det. Mangler noe i planen eller i `inventory`, \
         legg det til; spør ellers {authority} om det stemmer at ingen regel gjelder.",
         "Aucune règle de cet ensemble ne s'applique au plan : rien n'a donc été jugé. S'il manque quelque chose dans le plan ou dans \
@@ -139,7 +139,7 @@ words! {
     WhatComesOnTop, "What always comes on top", "Det som alltid kommer i tillegg", "Ce qui s'ajoute toujours";
     ReadBySome, "What only some of these rule sets read", "Det bare noen av disse regelsettene leser",
         "Ce que seuls certains de ces ensembles de règles lisent";
-    WhatPasses, "What passes (figures as they are at worst)", "Oppfylt (tall slik de er på det verste)",
+    WhatPasses, "What passes (figures at their worst)", "Oppfylt (tall slik de er på det verste)",
         "Ce qui est respecté (chiffres au plus défavorable)";
     WhatDoesNotApply, "What does not apply", "Gjelder ikke", "Ce qui ne s'applique pas";
     WhatIsAdvised, "What is only advised, and does not bind", "Bare råd, ikke bindende",
@@ -158,6 +158,9 @@ words! {
     Contradicted, "Published sources contradict each other about this rule: ask.",
         "Kildene er uenige om denne regelen: spør.",
         "Les sources publiées se contredisent sur cette règle : renseignez-vous.";
+    ReadSo, "How this clause is read (by {by}, since {since}): {says}",
+        "Slik leses bestemmelsen (av {by}, siden {since}): {says}",
+        "Comment cette clause est lue (par {by}, depuis le {since}) : {says}";
     Note, "Note: {note}", "Merk: {note}", "Note : {note}";
     RuleIn, "rule `{rule}` in {file}", "regel `{rule}` i {file}", "règle `{rule}` de {file}";
     Line, ", line {line}", ", linje {line}", ", ligne {line}";
@@ -174,10 +177,9 @@ words! {
         "{edition}{of} s'applique à ce plan.";
     EditionOf, " of {id}", " av {id}", " de {id}";
     Edition, "Edition {edition}", "Utgave {edition}", "L'édition {edition}";
-    EditionOpen, "It is not known which of these editions governs the plan. What is decided in this report is so whichever it is.",
-        "Det er ikke kjent hvilken av disse utgavene som gjelder for planen. Det som er avgjort i denne rapporten, er likt for alle.",
+    EditionOpen, "It is not known which of these editions governs the plan. Whatever this report decides holds for each of them.", "Det er ikke kjent hvilken av disse utgavene som gjelder for planen. Det som er avgjort i denne rapporten, er likt for alle.",
         "On ne sait pas laquelle de ces éditions s'applique au plan. Ce qui est décidé dans ce rapport l'est quelle qu'elle soit.";
-    EditionPerhapsNone, "It is not known which of these editions governs the plan, or that none of them does yet. What is decided in this report is so whichever it is.",
+    EditionPerhapsNone, "It is not known which of these editions governs the plan, or whether any of them does yet. Whatever this report decides holds for each of them.",
         "Det er ikke kjent hvilken av disse utgavene som gjelder for planen, eller om noen av dem gjelder ennå. Det som er avgjort i denne rapporten, er likt for alle.",
         "On ne sait pas laquelle de ces éditions s'applique au plan, ni même si l'une d'elles s'applique déjà. Ce qui est décidé dans ce rapport l'est quelle qu'elle soit.";
     IfEdition, "If it is edition {edition}", "Hvis det er utgave {edition}", "Si c'est l'édition {edition}";
@@ -201,7 +203,7 @@ words! {
     InHand, ", in hand", ", foreligger", ", en main";
     Refused, ", asked for and refused", ", søkt om og avslått", ", demandé et refusé";
     // What every report warns of.
-    Drowning, "Children drown fast and without a sound. No barrier, cover or alarm stands in for an adult who watches. Keep the hole and the pool closed off from the first day, also while the works go on and before the barrier is passed by the authority.",
+    Drowning, "Children drown fast and without a sound. No barrier, cover or alarm stands in for an adult who watches. Keep the hole and the pool closed off from the first day, also during the works and before the authority has passed the barrier.",
         "Barn drukner fort og uten en lyd. Intet gjerde, trekk eller alarm erstatter en voksen som følger med. Hold gropen og bassenget avstengt fra første dag, også mens arbeidet pågår og før myndigheten har godtatt gjerdet.",
         "Un enfant se noie vite et sans bruit. Aucune enceinte, couverture ni alarme ne remplace un adulte qui surveille. Tenez la fouille et la piscine fermées dès le premier jour, aussi pendant les travaux et avant que l'autorité ait accepté l'enceinte.";
     ElectricityKills, "Electricity near water kills. Wiring, bonding and the connection of equipment are for a licensed electrician and are inspected before the pool is filled. Keep ladders, poles and machines away from overhead lines, and ask whoever owns a line before working below it.",
@@ -235,17 +237,16 @@ words! {
         "{remedy} ({title}), si c'est comme dessiné{others}.";
     AnswerTheOne, "answer the question above", "svar på spørsmålet ovenfor", "répondez à la question ci-dessus";
     AnswerThem, "answer the {n} questions above", "svar på de {n} spørsmålene ovenfor", "répondez aux {n} questions ci-dessus";
-    MeasureMore, "say or measure more exactly what turns on it", "oppgi eller mål mer nøyaktig det som avhenger av det",
+    MeasureMore, "state or measure more exactly what it depends on", "oppgi eller mål mer nøyaktig det som avhenger av det",
         "indiquez ou mesurez plus exactement ce qui en dépend";
     CheckAgain, "{steps}; put it into the plan's file, and check again.", "{steps}; skriv det i planfilen, og kontroller på nytt.",
         "{steps} ; notez-le dans le fichier du plan, et vérifiez de nouveau.";
     TakeItThere, "Take the plan and the papers to {authority}, who decide.", "Gå med planen og papirene til {authority}, som avgjør.",
         "Portez le plan et les documents à l'autorité qui décide : {authority}.";
-    AskTheAuthority, "Ask the authority ({authority}) about whatever is not plain: they decide.",
+    AskTheAuthority, "Ask the authority ({authority}) about anything that is not clear: they decide.",
         "Spør myndigheten ({authority}) om alt som ikke er klart: de avgjør.",
         "Demandez à l'autorité ({authority}) tout ce qui n'est pas clair : c'est elle qui décide.";
-    AskTheAuthorities, "Ask the authorities ({authority}) about whatever is not plain: they decide.",
-        "Spør myndighetene ({authority}) om alt som ikke er klart: de avgjør.",
+    AskTheAuthorities, "Ask the authorities ({authority}) about anything that is not clear: they decide.", "Spør myndighetene ({authority}) om alt som ikke er klart: de avgjør.",
         "Demandez aux autorités ({authority}) tout ce qui n'est pas clair : ce sont elles qui décident.";
     ChangeThePlan, "Change the plan.", "Endre planen.", "Modifiez le plan.";
     GetOnePaper, "Get the one paper that is still missing.", "Skaff det ene papiret som mangler.",
@@ -280,7 +281,7 @@ words! {
 }
 
 impl Word {
-    /// The words, with what stands behind each name filled in.
+    /// The words with each named gap filled in.
     pub fn said(self, language: Language, fill: &[(&str, &str)]) -> String {
         let mut said = String::new();
         let mut rest = self.in_language(language);
@@ -310,7 +311,7 @@ mod tests {
     }
 
     #[test]
-    fn each_language_fills_in_the_same() {
+    fn each_language_has_the_same_gaps() {
         for word in Word::ALL {
             let [en, others @ ..] = Language::ALL.map(|(_, language)| word.in_language(language));
             for other in others {
@@ -322,7 +323,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_filled_in_is_taken_as_it_stands() {
+    fn a_filled_in_text_is_not_filled_in_again() {
         let said = Word::Under.said(
             Language::French,
             &[("title", "{edition}"), ("edition", "2"), ("authority", "A")],
@@ -331,7 +332,7 @@ mod tests {
     }
 
     #[test]
-    fn a_language_is_known_by_its_short_name_whatever_the_region() {
+    fn a_language_is_found_by_its_short_name_whatever_the_region() {
         for (tag, language) in [
             ("en", Language::English),
             ("nb", Language::Bokmal),

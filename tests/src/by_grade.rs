@@ -1,4 +1,4 @@
-//! docs/coverage/grades.md: how many values of the rule sets are known how well, and which are known worst.
+//! docs/coverage/grades.md: how well the values of the rule sets are known, and which are known worst.
 
 use std::collections::BTreeMap;
 
@@ -11,19 +11,19 @@ use crate::read::bundled;
 const HEAD: &str = "\
 # How well the values are known
 
-A rule is one value, or as many values as its sources tell apart (`{id: page, value: the height}`); so is a term, a decision,
-a paper, a step and a question that names a source. A value is as good as the best of its sources, and a rule that names none
-counts as from memory. Each value counts once, in the set whose file it stands in: what a set takes from another that it builds
-on counts there. The program writes this page from the rule files; a test holds it to them, and the values from the trade and
-from memory to less than a tenth of all.
+A rule counts as one value, or as many as its sources tell apart (`{id: page, value: the height}`); so does a term, a decision,
+a paper, a step or a question that names a source. A value is as good as the best of its sources, and a rule without one
+counts as from memory. Each value counts once, in the set whose file it is in: what a set takes from another that it builds
+on counts there. The program writes this page from the rule files. A test keeps it up to date, and keeps the values from the trade and
+from memory below a tenth of all.
 
 | Rule set | law | authority | copy | restatement | trade | memory |
 |---|---|---|---|---|---|---|
 ";
 
-/// How many values of which grade each set has in its own file, and those known worst, in words.
+/// How many values of each grade each set has in its own file, and the worst-known ones, in words.
 pub struct ByGrade {
-    /// By the names of the sets; only those that name sources.
+    /// By rule set; only those that name sources.
     pub sets: BTreeMap<String, Tally>,
     /// All sets together.
     pub together: Tally,
@@ -32,7 +32,7 @@ pub struct ByGrade {
 }
 
 impl ByGrade {
-    /// How many values there are, and how many of them are from the trade or from memory.
+    /// How many values are from the trade or from memory, and how many there are in all.
     pub fn weak_of_all(&self) -> (usize, usize) {
         let number = |grade| self.together.get(&grade).copied().unwrap_or_default();
         let weak = number(Grade::Trade) + number(Grade::Memory);

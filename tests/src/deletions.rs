@@ -1,4 +1,4 @@
-//! The plans of the bundled cases less each key of them in turn.
+//! The plans of the bundled cases, each with one key left out in turn.
 
 use std::collections::BTreeMap;
 use std::fs;
@@ -14,8 +14,8 @@ use rules_core::vocabulary::Vocabulary;
 use crate::cases::changed_base;
 use crate::soundness::less::Possible;
 
-/// What stays, and why: the reader of a plan needs it, or it is no statement about the place but the owner's own design or
-/// the file's way of writing.
+/// Keys that are never left out, and why: the reader needs them, or they say nothing about the site but state the
+/// owner's design or the file's way of writing.
 const KEPT: [(&str, &str); 4] = [
     ("plan", "the file's own name"),
     ("title", "the file's own title"),
@@ -23,18 +23,18 @@ const KEPT: [(&str, &str); 4] = [
     ("north", "the file's own directions"),
 ];
 
-/// Rule sets whose ways through barriers take long: of each of their plans only so many a part of the deletions is tried
-/// where there is little time, other ones for each case.
+/// Rule sets that are slow because of their ways through barriers. When time is short, only one in this many of their
+/// deletions is tried, different ones for each case.
 const SLOW: [(&str, usize); 2] = [("barrier-model", 10), ("model-municipality", 25)];
 
-/// What came of all deletions.
+/// The result of all deletions.
 #[derive(Debug, Default)]
 pub struct Found {
     /// Plans judged.
     pub judged: usize,
-    /// Plans that cannot be read any more.
+    /// Plans that can no longer be read.
     pub unreadable: usize,
-    /// What said more than before, in words.
+    /// Plans that came out with fewer possible outcomes than before, in words.
     pub more: Vec<String>,
 }
 
@@ -42,7 +42,7 @@ fn folder() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("../rulesets")
 }
 
-/// The texts of a file of every rule set that has it, by the names of their folders.
+/// One file of every rule set that has it, by folder.
 fn texts(file: &str) -> BTreeMap<String, String> {
     let entries = fs::read_dir(folder()).expect("the folder of rule sets");
     let text = |path: PathBuf| {
@@ -110,20 +110,20 @@ fn value_of<'n>(node: &'n mut Node, key: &str) -> Option<&'n mut Node> {
     }
 }
 
-/// A step from a part of a document into it.
+/// A step down into a part of a document.
 #[derive(Debug, Clone, PartialEq, Eq)]
 enum Step {
     Key(String),
     Item(usize),
 }
 
-/// A document less one thing that it says.
+/// A document with one statement left out.
 struct Shorter {
     what: String,
     document: Node,
 }
 
-/// All documents that say one thing less.
+/// All documents with one statement less.
 fn shorter(plan: &Node, vocabulary: &Vocabulary) -> Vec<Shorter> {
     let mut all = Vec::new();
     let mut paths = Vec::new();
@@ -131,7 +131,7 @@ fn shorter(plan: &Node, vocabulary: &Vocabulary) -> Vec<Shorter> {
     for path in paths {
         let mut document = plan.clone();
         let what = said(&path);
-        // A thing goes together with the word that all of its kind are shown.
+        // Leaving out a thing also leaves out the statement that all of its kind are shown.
         if let [Step::Key(list), Step::Item(place)] = &path[..]
             && list == "things"
         {
@@ -221,10 +221,10 @@ fn is_kept(at: &[Step]) -> bool {
     KEPT.iter().any(|(kept, _)| kept == key)
 }
 
-/// The pool, its name and its outlines are what the owner proposes.
+/// The pool, its name and its outlines are the owner's proposal.
 fn is_design(at: &[Step], vocabulary: &Vocabulary) -> bool {
     match at {
-        // Of the things, one goes at a time, together with its kind's inventory.
+        // Things are left out one at a time, together with the inventory of their kind.
         [Step::Key(key)] => key == "pool" || key == "things",
         [Step::Key(pool), .., Step::Key(key)] if pool == "pool" => {
             key == "id" || is_outline(key, vocabulary)
@@ -238,7 +238,7 @@ fn is_outline(key: &str, vocabulary: &Vocabulary) -> bool {
     kinds.any(|(kind, _)| vocabulary.outline_named(kind, key).is_some())
 }
 
-/// How an outline is drawn is one statement.
+/// The drawing of an outline counts as one statement.
 fn is_drawn(at: &[Step], vocabulary: &Vocabulary) -> bool {
     match at {
         [.., Step::Item(_), Step::Key(key)] | [Step::Key(_), Step::Key(key)] => {
@@ -253,12 +253,12 @@ struct Case {
     name: String,
     rules: usize,
     plan: Node,
-    /// Of the deletions, every so manieth, from this one on.
+    /// Try every `n`-th deletion, starting from this one.
     every: (usize, usize),
 }
 
-/// Judges the plans of all bundled cases, and each of them less each thing that it says; not all of them where that takes
-/// long and there is little time. `only` is a rule set.
+/// Judges the plans of all bundled cases, and each of them with one statement left out in turn. In a hurry, slow rule
+/// sets try only some of the deletions. `only` names a rule set.
 pub fn run(in_a_hurry: bool, only: Option<&str>) -> Found {
     let files = texts("rules.yaml");
     let mut sets: Vec<RuleSet> = Vec::new();

@@ -1,10 +1,10 @@
-//! What may stand in a rule file, map by map: drawn from the schema, which is drawn from the tables of the grammar.
+//! What a rule file may contain, map by map, made from the schema, which is made from the tables of the grammar.
 
 use std::fmt::Write as _;
 
 use serde_json::{Map, Value};
 
-/// The maps in the order in which somebody who writes rules meets them: their titles and their names in the schema.
+/// The maps, in the order in which a person writing rules meets them: titles, and names in the schema.
 const MAPS: [(&str, &str); 31] = [
     ("The top of a rule file", "rule-set"),
     ("A rule", "rule"),
@@ -108,7 +108,7 @@ fn flow(example: &Value) -> String {
     }
 }
 
-/// The tables of what a requirement is made of: its measures, bounds and combinations.
+/// The tables for requirements: measures, bounds and combinations.
 pub(crate) fn requirement(schema: &Value) -> String {
     let one = defined(schema, "one-requirement");
     let properties = one.get("properties");
@@ -136,7 +136,7 @@ pub(crate) fn requirement(schema: &Value) -> String {
     page
 }
 
-/// The keys of which each set requires one.
+/// The keys named by a list of required sets.
 fn listed(sets: Option<&Value>) -> Vec<String> {
     let sets = sets.and_then(Value::as_array).into_iter().flatten();
     let keys = sets.filter_map(|set| set.pointer("/required/0")?.as_str());
@@ -149,7 +149,7 @@ fn needed(map: &Value) -> Vec<String> {
     needed.map(str::to_owned).collect()
 }
 
-/// A table of keys; those that are named come first, and of a map they are those that must be there.
+/// A table of keys, with the named ones first. For a map those are the required keys.
 fn rows(properties: Option<&Value>, first: &[String], title: &str) -> String {
     let properties = properties.and_then(Value::as_object).expect("its keys");
     let must = |key: &String| title == "Key" && first.contains(key);
@@ -170,7 +170,7 @@ fn rows(properties: Option<&Value>, first: &[String], title: &str) -> String {
     page
 }
 
-/// What a key means, and each of its words.
+/// The meaning of a key and of each of its words.
 fn means(schema: &Value) -> String {
     let said = |schema: &Value| {
         schema
@@ -189,7 +189,7 @@ fn means(schema: &Value) -> String {
     all.join("<br>")
 }
 
-/// What may stand somewhere, in words.
+/// What a schema allows, in words.
 fn stands(schema: &Value) -> String {
     let text = |key: &str| schema.get(key).and_then(Value::as_str);
     if let Some(name) = text("$ref") {
@@ -230,7 +230,7 @@ fn named(name: &str) -> String {
         .unwrap_or_else(|| name.to_owned())
 }
 
-/// Any of these, each once; that nothing need stand there goes without saying.
+/// Any of these, each once. That a place may be left empty goes without saying.
 fn any(ways: &[Value]) -> String {
     if let [one, list] = ways
         && list.get("items") == Some(one)

@@ -1,4 +1,4 @@
-//! What is checked against the outside.
+//! Checks against things outside the project, and the parts that several of them share.
 
 pub mod by_grade;
 pub mod cases;

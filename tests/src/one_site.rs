@@ -9,13 +9,13 @@ use rules_core::{Refusal, RulesText, judge_texts, judge_together_in};
 
 const HEAD: &str = "# One home under every bundled rule set
 
-The demo's home, Linden Row 12, judged under each rule set that comes with the program, without an answer to any rule set's
-own questions: how many of the rules that bind come out how, what fails, and which advice is not kept. The home is invented,
-and it stands in none of these places; the table shows how far rules differ, and how much a rule set still has to ask. Where a
-permission or a neighbour's consent may still be got, a rule that the plan does not keep is unknown, not failed. This page is
-written by `cargo run -p outside-checks --bin docs -- write`, and a test holds it to what the program says.
+The demo's home, Linden Row 12, judged under each bundled rule set, without answers to any rule set's
+own questions: how many binding rules have each outcome, what fails, and which advice is not followed. The home is invented
+and stands in none of these places; the table shows how far rules differ, and how much a rule set still has to ask. If a
+permission or a neighbour's consent can still be obtained, a rule that the plan does not keep is unknown, not failed.
+`cargo run -p outside-checks --bin docs -- write` writes this page, and a test keeps it up to date.
 
-| rule set | verdict | fail | marginal | unknown | refer | pass | not applicable | what fails | advice not kept |
+| rule set | verdict | fail | marginal | unknown | refer | pass | not applicable | what fails | advice not followed |
 |---|---|---|---|---|---|---|---|---|---|
 ";
 
@@ -24,11 +24,11 @@ const TOGETHER_HEAD: &str = "
 
 The same home under rule sets that people would use together: a state's with the electrical code and digging practice, a town's
 with the model code for barriers, a town's with its province's. The verdict is the worst of theirs. A rule that two of them take from
-the same file counts once, and a matter is held if one of them holds it. The home's papers are left out, too. Where two rules limit
-the same measure between the same ends, the last column says which one governs, but only if both surely apply; here most of them
-still turn on an answer.
+the same file counts once, and a matter is covered if one of them covers it. The home's papers are left out, too. If two rules limit
+the same measure between the same ends, the last column says which one governs, but only if both certainly apply; here most of them
+still depend on an answer.
 
-| rule sets | verdict | fail | marginal | unknown | refer | pass | not applicable | what fails | matters held | still to ask | what governs |
+| rule sets | verdict | fail | marginal | unknown | refer | pass | not applicable | what fails | matters covered | still to ask | what governs |
 |---|---|---|---|---|---|---|---|---|---|---|---|
 ";
 
@@ -48,7 +48,7 @@ pub const TOGETHER: [&[&str]; 12] = [
     &["norway", "digging"],
 ];
 
-/// What several rule sets together make of a plan.
+/// The report of several rule sets together on a plan.
 ///
 /// # Errors
 /// All faults of all texts.
@@ -121,7 +121,7 @@ fn alone(home: &str, files: &BTreeMap<String, String>) -> String {
     page
 }
 
-/// The verdict, and how many rules have which outcome.
+/// The verdict, and the number of rules with each outcome.
 fn outcomes(report: &Report) -> String {
     let counts = &report.counts;
     let numbers = [
@@ -155,12 +155,12 @@ fn failing(report: &Report, strength: &str) -> String {
     titles.join("; ")
 }
 
-/// The home's plan without what it says for its own rule set: answers, and papers.
+/// The home's plan without its answers and papers, which are for its own rule set.
 pub fn bare(home: &str) -> String {
     without("documents:", &without("answers:", home))
 }
 
-/// The plan without one part of it: what stands under that key.
+/// The plan without the part under this key.
 fn without(key: &str, home: &str) -> String {
     let mut inside = false;
     let kept = home.lines().filter(|line| {

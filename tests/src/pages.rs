@@ -1,4 +1,4 @@
-//! The pages under `docs/` that the program itself writes, and the texts that they are about.
+//! The pages under `docs/` that the program writes, and the texts they are made from.
 
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
@@ -11,12 +11,12 @@ use serde_json::Value;
 
 use crate::{by_grade, fault_page, one_site, reference};
 
-/// The folder that holds everything.
+/// The root folder of the project.
 pub fn root() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("..")
 }
 
-/// A file of every published rule set that has one, by the names of the rule sets.
+/// One file of every published rule set that has it, by rule set.
 ///
 /// # Errors
 /// What the file system says.
@@ -31,10 +31,10 @@ pub fn of_rule_sets(file: &str) -> io::Result<BTreeMap<String, String>> {
     Ok(texts)
 }
 
-/// A page: where it is, from the root, and what it should say.
+/// A page: its path from the root, and its text.
 pub type Page = (&'static str, String);
 
-/// All pages that the program itself writes.
+/// All pages that the program writes.
 ///
 /// # Errors
 /// What the file system says.
@@ -56,7 +56,7 @@ pub fn pages() -> io::Result<Vec<Page>> {
     ])
 }
 
-/// The program's own vocabulary with all that the published rule sets add to it.
+/// The program's own vocabulary with everything that the published rule sets add.
 ///
 /// # Errors
 /// What the file system says.
@@ -95,7 +95,7 @@ fn add(all: &mut Vocabulary, more: &Vocabulary) {
     }
 }
 
-/// A schema as a file: its keys in the order of the alphabet, so that the same schema is always the same text.
+/// A schema as a file, with its keys in alphabetical order, so that the same schema always gives the same text.
 fn json(schema: &Value) -> String {
     let sorted = sorted(schema);
     let text = serde_json::to_string_pretty(&sorted).unwrap_or_default();

@@ -1,7 +1,7 @@
 //! Random plans as text: the same seed gives the same text on every machine, native or in the browser.
 //!
-//! They are written the way people write: in metres or in feet, exact or give or take, with things left out. What they
-//! say is invented.
+//! They are written as people write: in metres or in feet, exact or give or take, with things left out. The data is
+//! invented.
 
 pub mod measures;
 
@@ -29,7 +29,7 @@ impl Random {
         low + i64::try_from(self.next() % size).unwrap_or(0)
     }
 
-    /// True once in so many times.
+    /// True once in `times` times, on average.
     pub fn once_in(&mut self, times: i64) -> bool {
         self.within(1, times) == 1
     }
@@ -41,7 +41,7 @@ impl Random {
         list.get(at).copied().unwrap_or("")
     }
 
-    /// A length between so many millimetres, written in one of the ways in which people write lengths.
+    /// A length between two numbers of millimetres, written in one of the ways people do.
     fn length(&mut self, low: i64, high: i64) -> String {
         match self.once_in(5) {
             true => format!("{} mm ± {} mm", self.within(low, high), self.within(1, 60)),
@@ -49,7 +49,7 @@ impl Random {
         }
     }
 
-    /// The same without a ±: what is drawn has its accuracy from its source.
+    /// The same without a ±, because drawn things get their accuracy from their source.
     fn drawn(&mut self, low: i64, high: i64) -> String {
         let millimetres = self.within(low, high);
         match self.within(0, 3) {
@@ -63,7 +63,7 @@ impl Random {
         }
     }
 
-    /// A place between so many millimetres, in metres.
+    /// A place within ranges in millimetres, written in metres.
     fn place(&mut self, x: (i64, i64), y: (i64, i64)) -> (String, String) {
         let metres = |millimetres: i64| {
             let sign = if millimetres < 0 { "-" } else { "" };

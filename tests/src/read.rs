@@ -1,4 +1,4 @@
-//! Texts as the library reads them. A fault in one is a slip of the test that wrote it: it is shown, and the test ends.
+//! Reading texts that a test writes. A fault in one is the test's own mistake, so it is shown and the test fails.
 
 use std::collections::BTreeMap;
 
@@ -14,13 +14,13 @@ pub fn rules(text: &str) -> RuleSet {
     layered(text, &|_| None)
 }
 
-/// A rule set that builds on others; `bases` finds their texts by their names.
+/// A rule set that builds on others; `bases` finds their texts by name.
 pub fn layered<'t>(text: &'t str, bases: &dyn Fn(&str) -> Option<&'t str>) -> RuleSet {
     read(text, bases).rule_set
 }
 
-/// A rule set that builds on no other and has not so much as a warning, but that a file of a few rules need not say which
-/// matters it holds.
+/// A rule set that builds on no other and has no warnings, except that a file of a few rules need not say which matters
+/// it covers.
 pub fn clean(text: &str) -> RuleSet {
     let read = read(text, &|_| None);
     let warned: String = read.warnings.into_iter().map(without_scope).collect();
@@ -35,7 +35,7 @@ fn without_scope(mut file: Refused) -> String {
     file.faults.show("rules", &file.text)
 }
 
-/// What is to be said of a rule set that can be read all the same.
+/// The warnings about a rule set that could be read.
 pub fn warnings(read: &RulesRead) -> String {
     let files = read.warnings.iter();
     files
@@ -43,18 +43,18 @@ pub fn warnings(read: &RulesRead) -> String {
         .collect()
 }
 
-/// A rule set that may build on those of the folder `rulesets`.
+/// A rule set that may build on those in the folder `rulesets`.
 pub fn local(text: &str) -> RuleSet {
     let files = texts_of("rules.yaml");
     layered(text, &|name| files.get(name).map(String::as_str))
 }
 
-/// A rule set of the folder `rulesets`, by its name.
+/// A rule set in the folder `rulesets`, by name.
 pub fn bundled(name: &str) -> RuleSet {
     local(&text_of(name, "rules.yaml"))
 }
 
-/// The cases of a rule set of the folder `rulesets`.
+/// The cases of a rule set in the folder `rulesets`.
 pub fn cases_of(name: &str) -> String {
     text_of(name, "cases.yaml")
 }
@@ -72,7 +72,7 @@ fn read<'t>(text: &'t str, bases: &dyn Fn(&str) -> Option<&'t str>) -> RulesRead
     read_rules(text, bases).unwrap_or_else(|bad| panic!("\n{}", bad.show("plan", "rules")))
 }
 
-/// A plan, in the words that a rule set knows.
+/// A plan, read with a rule set's vocabulary.
 pub fn plan(text: &str, rules: &RuleSet) -> Plan {
     plan::read(text, &rules.vocabulary)
         .unwrap_or_else(|faults| panic!("\n{}", faults.show("plan", text)))

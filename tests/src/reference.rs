@@ -5,9 +5,10 @@ use std::fmt::Write as _;
 use crate::grammar_page;
 use rules_core::quantity::{Unit, show_exactly};
 use rules_core::schema;
+use rules_core::text::capitalised;
 use rules_core::vocabulary::{Answer, Fact, Kind, Number, Shape, Vocabulary};
 
-/// What stands before the table of kinds.
+/// The text before the table of kinds.
 const HEAD: &str = include_str!("reference_head.md");
 
 /// The whole page.
@@ -29,9 +30,9 @@ pub fn page(vocabulary: &Vocabulary) -> String {
 }
 
 fn about(page: &mut String, kind: &Kind) {
-    let said = capital(&kind.said);
+    let said = capitalised(&kind.said);
     let number = match kind.number {
-        Number::One => "There always is just one.",
+        Number::One => "There is always exactly one.",
         Number::AtMostOne => "There is one or none.",
         Number::Many => "There can be any number.",
     };
@@ -108,7 +109,7 @@ fn answers(fact: &Fact) -> String {
         can_be += "; or `none`";
     }
     if fact.varies {
-        can_be += "; it may change along the thing: `{from: …, to: …}`";
+        can_be += "; it may vary along the thing: `{from: …, to: …}`";
     }
     can_be
 }
@@ -124,10 +125,4 @@ fn words_of(words: &[String], open: bool) -> String {
         (false, true) => format!("{listed}, or another word"),
         (false, false) => listed,
     }
-}
-
-fn capital(sentence: &str) -> String {
-    let mut rest = sentence.chars();
-    let first = rest.next().map(|c| c.to_uppercase().to_string());
-    first.unwrap_or_default() + rest.as_str()
 }

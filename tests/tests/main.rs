@@ -30,6 +30,7 @@ mod none_left_out;
 mod published_rules_na;
 mod published_rules_world;
 mod published_values;
+mod read_back;
 mod reference_geometry;
 mod reference_trade;
 mod rule_faults;

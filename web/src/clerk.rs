@@ -49,14 +49,9 @@ pub fn read_back(rules: &str) -> String {
         Err(refusal) => return refusal_to_json(&refusal),
     };
     let back = said_back(&read.rule_set);
-    let groups = [
-        ("Words", &back.terms),
-        ("Rules", &back.rules),
-        ("Decisions", &back.decisions),
-    ];
-    let groups: Vec<Value> = groups
-        .into_iter()
-        .map(|(group, said)| json!({"title": group, "rules": said.iter().map(said_row).collect::<Vec<_>>()}))
+    let groups: Vec<Value> = (back.groups.iter())
+        .filter(|group| !group.said.is_empty())
+        .map(|group| json!({"title": group.sort.title(), "rules": group.said.iter().map(said_row).collect::<Vec<_>>()}))
         .collect();
     json!({"title": back.title, "groups": groups}).to_string()
 }

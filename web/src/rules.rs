@@ -6,7 +6,9 @@ use std::rc::Rc;
 use rules_core::drawing::{Drawing, Options};
 use rules_core::report::Report;
 use rules_core::text::{Node, read};
-use rules_core::{Begun, Refusal, RulesRead, fit, judge_by, plan_refused, read_rules_in};
+use rules_core::{
+    DragStart, Refusal, RulesRead, hide_unknown_keys, judge_by, plan_refused, read_rules_in,
+};
 use wasm_bindgen::prelude::wasm_bindgen;
 
 /// A plan as it is looked at under a rule set.
@@ -28,7 +30,7 @@ pub struct Start {
     /// How the drawing is wanted.
     pub options: Options,
     /// What comes of it.
-    pub begun: Begun,
+    pub begun: DragStart,
 }
 
 thread_local! {
@@ -71,7 +73,7 @@ pub fn rules_of(text: &str) -> Result<Rc<RulesRead>, Refusal> {
 /// The plan of a text, as it is looked at under these rules.
 pub fn fitted(plan: &str, rules: &RulesRead) -> Result<Fitted, Refusal> {
     let mut document = read(plan).map_err(|faults| plan_refused(plan, faults))?;
-    let left_out = fit(&mut document, &rules.rule_set.vocabulary);
+    let left_out = hide_unknown_keys(&mut document, &rules.rule_set.vocabulary);
     Ok(Fitted { document, left_out })
 }
 

@@ -1,4 +1,4 @@
-//! `siting rules try`: whether the cases of a rule set come out as they should.
+//! `siting rules try`: whether the cases of a rule set come out as expected.
 
 use std::ffi::OsString;
 use std::process::ExitCode;
@@ -15,8 +15,8 @@ use crate::files::{self, Source};
 use crate::print;
 use crate::usage::{self, Trouble, misread};
 
-/// A case does not come out as expected.
-const OTHERWISE: u8 = 1;
+/// The exit status when a case does not come out as expected.
+const UNEXPECTED: u8 = 1;
 
 pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
     let (mut rules, mut cases, mut with_edges) = (None, None, false);
@@ -48,7 +48,7 @@ pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
     }
 }
 
-/// The cases of a rule file that was read, its own or those beside it; `None` where it has none that can be read.
+/// The cases of a rule file, its own or those beside it; `None` if it has none that can be read.
 pub(super) fn tried(rules: &OsString, read: &RulesRead) -> Option<Vec<Tried>> {
     let beside = match read.cases {
         Some(_) => None,
@@ -58,7 +58,7 @@ pub(super) fn tried(rules: &OsString, read: &RulesRead) -> Option<Vec<Tried>> {
     try_node(&read.rule_set, &node).ok()
 }
 
-/// The file of cases: the one asked for, else none where the rule file has its own, else the one beside it.
+/// The file of cases: the one named, else none if the rule file has its own cases, else the one beside it.
 fn file(
     rules: &OsString,
     asked: Option<OsString>,
@@ -96,5 +96,5 @@ fn answer(rules: &RuleSet, cases: &Node, with_edges: bool) -> Result<(Visible, u
         text.add(&edges_to_text(&edges(rules, cases)?));
     }
     let good = tried.iter().all(|case| case.wrong.is_empty());
-    Ok((text, if good { 0 } else { OTHERWISE }))
+    Ok((text, if good { 0 } else { UNEXPECTED }))
 }

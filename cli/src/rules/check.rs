@@ -31,7 +31,7 @@ pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
     }
 }
 
-/// The faults, and beside them what looks like a slip.
+/// Prints the faults, and then what looks like a slip.
 fn refused(refusal: &Refusal, name: &str) -> Result<ExitCode, Trouble> {
     let status = super::refuse(refusal, name)?;
     let slips = refusal.show_slips(name);
@@ -72,7 +72,7 @@ fn clean(mut read: RulesRead, rules: &OsString, source: &Source) -> Visible {
     said
 }
 
-/// Adds slips to those of the file that was asked for.
+/// Adds slips to those of the file being checked.
 fn add_to_own(files: &mut Vec<Refused>, source: &Source, slips: Vec<rules_core::text::Fault>) {
     if slips.is_empty() {
         return;

@@ -32,6 +32,11 @@ fn format(written: OsString) -> Result<fn(&ReadBack) -> Visible, Trouble> {
     match written.to_string_lossy().as_ref() {
         "text" => Ok(ReadBack::to_text),
         "markdown" => Ok(ReadBack::to_markdown),
-        other => Err(usage::unknown("format", other, &["text", "markdown"])),
+        "page" => Ok(ReadBack::to_page),
+        other => Err(usage::unknown(
+            "format",
+            other,
+            &["text", "markdown", "page"],
+        )),
     }
 }

@@ -21,7 +21,7 @@ fn rules(text: &str) -> RuleSet {
     read.unwrap_or_else(|faults| panic!("{faults:?}")).rule_set
 }
 
-/// The names of all that is asked, as a report names what is missing.
+/// The names of everything asked, spelled as a report spells missing answers.
 fn names(asked: &Asked) -> BTreeSet<String> {
     let fact = |kind: &str, fact: &AskedFact| format!("{kind}.{}", fact.id);
     let kinds = asked.kinds.iter();
@@ -52,7 +52,7 @@ fn name(missing: Missing, rules: &RuleSet) -> Option<String> {
     }
 }
 
-/// A lot, a pool, and one of every kind, of which nothing is stated.
+/// A lot, a pool and one of every kind, with nothing stated about them.
 fn bare_plan(rules: &RuleSet) -> crate::plan::Plan {
     let vocabulary = &rules.vocabulary;
     let own_place = ["pool", "lot-line"];
@@ -69,7 +69,7 @@ fn bare_plan(rules: &RuleSet) -> crate::plan::Plan {
 }
 
 #[test]
-fn whatever_a_report_waits_for_is_asked() {
+fn whatever_a_report_misses_is_asked() {
     for text in SETS {
         let rules = rules(text);
         let asked = asked(&rules);
@@ -89,9 +89,9 @@ fn whatever_a_report_waits_for_is_asked() {
     }
 }
 
-/// What no rule file names, but the geometry reads with what it names: heights with distances through the air, where
-/// people come from with an enclosure, how loud a machine is with a sound.
-const READ_WITH_OTHERS: [&str; 35] = [
+/// What the geometry reads although no rule file names it: heights for distances through the air, where people come
+/// from for an enclosure, how loud a machine is for a sound.
+const READ_WITH_OTHERS: &[&str] = &[
     "lot",
     "ground-spot",
     "level-ground",
@@ -113,12 +113,16 @@ const READ_WITH_OTHERS: [&str; 35] = [
     "beyond",
     "type",
     "in",
+    // What a level over the ground is read from.
+    "contour",
+    "interval",
+    "level",
     "use",
     "sound-power",
     "reflecting-surfaces",
     "runs",
     "line",
-    // Whether the pool lies on the lot is in every report.
+    // Every report says whether the pool lies on the lot.
     "lot",
     "boundary",
     "pool",
@@ -137,7 +141,8 @@ fn nothing_is_asked_that_the_rule_file_does_not_name() {
         let asked = asked(&rules);
         for name in names(&asked) {
             let part = name.rsplit('.').next().unwrap_or_default();
-            // A kind's only outline goes without its name; whether a thing lies in a zone, all its outlines say.
+            // A kind's only outline is written without its name, and whether a thing lies in a zone reads all its
+            // outlines.
             let whole = name.split('.').next().unwrap_or_default();
             let outline = matches!(rules.vocabulary.path(&name), Some(Named::Outline(_)));
             let unnamed = rules.vocabulary.kind_named(whole).is_some_and(|kind| {
@@ -156,7 +161,7 @@ fn nothing_is_asked_that_the_rule_file_does_not_name() {
 }
 
 #[test]
-fn one_rule_asks_for_what_it_reads_and_nothing_else() {
+fn a_rule_asks_for_what_it_reads_and_nothing_else() {
     let text = "\
 ruleset: small
 title: Small

@@ -1,7 +1,7 @@
-//! What a rule set needs to know of a plan: only that, in the order in which a person would answer, each thing with the
-//! rules for which it is asked and with how it is found out.
+//! What a rule set needs to know about a plan, and nothing else, in the order in which a person would answer. Each
+//! question comes with the rules that ask it and with how to find the answer.
 //!
-//! It is drawn from the vocabulary and from the rules that were read, so that a form needs no list of its own.
+//! It is built from the vocabulary and the rules, so that a form needs no list of its own.
 
 mod model;
 mod reads;
@@ -152,7 +152,7 @@ impl Asker<'_> {
     }
 }
 
-/// The word for what is asked, by what it is an amount of.
+/// The word for an amount of this dimension.
 fn answer(dimension: Dimension) -> &'static str {
     match dimension {
         Dimension::Length => "length",
@@ -171,7 +171,7 @@ fn answer(dimension: Dimension) -> &'static str {
     }
 }
 
-/// A span may be written in days or in months, whichever the vocabulary counts it in.
+/// The units to write it in. A span may be written in days or in months, whichever the vocabulary uses.
 fn units(dimension: Dimension) -> Vec<&'static str> {
     let spans = [Dimension::Days, Dimension::Months];
     let fits =
@@ -180,7 +180,7 @@ fn units(dimension: Dimension) -> Vec<&'static str> {
     all.map(|unit| unit.symbol()).collect()
 }
 
-/// What is possible at all, printed in the usual unit.
+/// The least and the greatest possible amount, printed in the usual unit.
 fn limits(fact: &Fact) -> [Option<String>; 2] {
     let Answer::Amount {
         dimension,

@@ -1,4 +1,4 @@
-//! What is asked, as a form and other programs get it.
+//! What a rule set asks, as forms and other programs receive it.
 
 use serde::Serialize;
 
@@ -6,13 +6,13 @@ use serde::Serialize;
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct Asked {
-    /// The kinds of things, in the order of the vocabulary: the lot, who applies, the pool, its barrier, and so on.
+    /// The kinds of things, in the order of the vocabulary: the lot, the applicant, the pool, its barrier, and so on.
     pub kinds: Vec<AskedKind>,
-    /// The rule set's own questions; the answers stand under `answers` in the plan.
+    /// The rule set's own questions. A plan answers them under `answers`.
     pub questions: Vec<AskedFact>,
-    /// The days that count; they stand under `dates` in the plan.
+    /// The dates that matter. A plan gives them under `dates`.
     pub dates: Vec<AskedFact>,
-    /// The papers that it speaks of.
+    /// The papers that it calls for.
     pub documents: Vec<AskedDocument>,
 }
 
@@ -28,9 +28,9 @@ pub struct AskedKind {
     pub ask: String,
     /// `one` (always there), `one-or-none` or `many`.
     pub number: &'static str,
-    /// The part of a form in which it is asked for: `where`, `lot`, `pool`, `road`, `site`, `barrier` or `questions`.
+    /// The part of a form that asks for it: `where`, `lot`, `pool`, `road`, `site`, `barrier` or `questions`.
     pub part: &'static str,
-    /// The shape of its first outline: `point`, `line` or `area`; none where nothing of it has to be drawn.
+    /// The shape of its first outline: `point`, `line` or `area`; `None` if nothing of it has to be drawn.
     pub drawn_as: Option<&'static str>,
     /// The outlines that are read.
     pub outlines: Vec<AskedOutline>,
@@ -78,13 +78,13 @@ pub struct AskedFact {
     pub unit: Option<&'static str>,
     /// All units in which it can be written.
     pub units: Vec<&'static str>,
-    /// Whether it may be that there is none.
+    /// Whether `none` is an answer.
     pub may_be_none: bool,
-    /// Whether it may change along the thing.
+    /// Whether it may vary along the thing.
     pub varies: bool,
-    /// No less than this is possible.
+    /// The least possible amount.
     pub least: Option<String>,
-    /// No more than this is possible.
+    /// The greatest possible amount.
     pub most: Option<String>,
     /// What reads it.
     pub why: Vec<Because>,
@@ -93,9 +93,9 @@ pub struct AskedFact {
 /// A word of a choice.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Choice {
-    /// As files have it.
+    /// As written in files.
     pub word: String,
-    /// As a sentence has it.
+    /// As written in a sentence.
     pub said: String,
 }
 
@@ -111,13 +111,13 @@ pub struct AskedDocument {
     pub from: Option<String>,
     /// In what form.
     pub form: Option<String>,
-    /// Whether whoever gives it is free to refuse.
+    /// Whether whoever issues it may refuse.
     pub discretion: bool,
     /// What calls for it.
     pub why: Vec<Because>,
 }
 
-/// The rule, decision, paper, duty or caution for which something is asked.
+/// The rule, decision, paper, duty or caution that something is asked for.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Because {
     /// Its id.

@@ -1,4 +1,4 @@
-//! What the rules read of a plan: facts, outlines, kinds and papers, each with what reads it.
+//! What the rules read from a plan: facts, outlines, kinds and papers, each with its readers.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
@@ -6,7 +6,7 @@ use std::sync::Arc;
 use crate::check::value::heights::facts_of_height;
 use crate::check::value::levels::fact_of_level;
 use crate::check::world::special::{
-    POWER, REFLECTING, RUNS, WIDTH, in_the_way, line_of, says_whose,
+    POWER, REFLECTING, RUNS, WIDTH, in_the_way, line_of, ownership_fact,
 };
 use crate::ruleset::visit::{Visit, within};
 use crate::ruleset::{
@@ -15,7 +15,7 @@ use crate::ruleset::{
 };
 use crate::vocabulary::{FactId, KindId, OutlineId, Role, Vocabulary};
 
-/// What reads something: a place in [`Reads::readers`].
+/// A reader of something: its place in [`Reads::readers`].
 pub(super) type Reader = usize;
 type Who = BTreeSet<Reader>;
 
@@ -32,7 +32,7 @@ pub(super) struct Reads {
 
 /// All that a rule set reads.
 pub(super) fn of(rules: &RuleSet) -> Reads {
-    let mut walk = Walk {
+    let mut walk = ReadsWalk {
         vocabulary: &rules.vocabulary,
         reads: Reads::default(),
         now: 0,
@@ -48,7 +48,7 @@ pub(super) fn facts_of<'r>(
     requirement: &'r Requirement,
     vocabulary: &'r Vocabulary,
 ) -> BTreeSet<FactId> {
-    let mut walk = Walk {
+    let mut walk = ReadsWalk {
         vocabulary,
         reads: Reads::default(),
         now: 0,
@@ -58,15 +58,15 @@ pub(super) fn facts_of<'r>(
     walk.reads.facts.into_keys().collect()
 }
 
-struct Walk<'r> {
+struct ReadsWalk<'r> {
     vocabulary: &'r Vocabulary,
     reads: Reads,
     now: Reader,
-    /// The terms that this reader was found to read.
+    /// The terms already seen for this reader.
     terms: Once,
 }
 
-impl<'r> Walk<'r> {
+impl<'r> ReadsWalk<'r> {
     fn reader(&mut self, id: &str, title: &str) {
         self.now = self.reads.readers.len();
         self.terms = Once::default();
@@ -148,7 +148,7 @@ impl<'r> Walk<'r> {
         requirement.iter().for_each(|inner| self.requirement(inner));
     }
 
-    /// Outlines of which the level counts.
+    /// Outlines whose level matters.
     fn raised(&mut self, operand: &'r Operand) {
         self.operand(operand);
         self.levels_of(operand);
@@ -167,7 +167,7 @@ impl<'r> Walk<'r> {
         }
     }
 
-    /// How far the owner's own things are from a lot line hangs on whose they are.
+    /// The distance of the owner's things from a lot line depends on whose they are.
     fn past_the_line(&mut self, own: &Operand, line: &Operand) {
         let vocabulary = self.vocabulary;
         let kind = |part: &Part| vocabulary.outline(part.outline).kind;
@@ -178,11 +178,11 @@ impl<'r> Walk<'r> {
         let facts = own
             .parts
             .iter()
-            .filter_map(|part| says_whose(kind(part), vocabulary));
+            .filter_map(|part| ownership_fact(kind(part), vocabulary));
         facts.for_each(|(fact, _)| self.fact(fact));
     }
 
-    /// What stands in the way is read with every distance on foot.
+    /// Every distance on foot reads what stands in the way.
     fn in_the_way(&mut self) {
         for outline in in_the_way(self.vocabulary) {
             self.kind(self.vocabulary.outline(outline).kind);
@@ -190,7 +190,7 @@ impl<'r> Walk<'r> {
         }
     }
 
-    /// How high an outline lies, and whether the ground is level, is read with every distance through the air.
+    /// Every distance through the air reads how high its outlines lie and whether the ground is level.
     fn height(&mut self, outline: OutlineId) {
         for fact in facts_of_height(outline, self.vocabulary) {
             self.fact(fact);
@@ -210,7 +210,7 @@ impl<'r> Walk<'r> {
         line.iter().for_each(|(_, line)| self.outline(*line));
     }
 
-    /// Whether a thing lies in a zone, all its outlines say but those that lie within another.
+    /// Whether a thing lies in a zone depends on all its outlines, except those that lie within another.
     fn place(&mut self, kind: KindId) {
         let vocabulary = self.vocabulary;
         let all = &vocabulary.kind(kind).outlines;
@@ -222,7 +222,7 @@ impl<'r> Walk<'r> {
     }
 }
 
-impl<'r> Visit<'r> for Walk<'r> {
+impl<'r> Visit<'r> for ReadsWalk<'r> {
     fn term<T>(&mut self, said: &'r Arc<T>, go: fn(&mut Self, &'r T)) {
         if self.terms.is_first(said) {
             go(self, said);
@@ -277,7 +277,8 @@ impl<'r> Visit<'r> for Walk<'r> {
         }
     }
 
-    /// Where people come from is told by the sides of the lot and by the doors of the house; a barrier may have holes.
+    /// An enclosure also reads where people come from (the sides of the lot, the doors of the house) and the holes in
+    /// the barrier.
     fn enclosure(&mut self, enclosure: &'r Enclosure) {
         within::enclosure(self, enclosure);
         self.all_named(&[(Role::LotLine, "beyond"), (Role::BarrierOpening, WIDTH)]);

@@ -39,7 +39,7 @@ fn tried(rest: &str) -> Tried {
 }
 
 #[test]
-fn what_is_as_expected_and_what_is_not() {
+fn outcomes_that_differ_from_those_expected_are_reported() {
     let good = "    expect: {depth: pass, gate: fail}\n    decide: {size: large}\n    verdict: does-not-comply\n";
     assert_eq!(tried(good).wrong, [""; 0]);
     assert_eq!(tried(good).outcomes.len(), 2);
@@ -49,7 +49,7 @@ fn what_is_as_expected_and_what_is_not() {
         tried("    all-others: pass\n").wrong,
         ["Rule `gate` comes to fail, not pass."]
     );
-    // The rule that is in every rule set is expected by its name, and is none of the others.
+    // The built-in rule can be expected by name, but does not count among the others.
     let inside = |outcome| tried(&format!("    expect: {{pool-inside-the-lot: {outcome}}}\n"));
     assert_eq!(inside("marginal").wrong, [""; 0]);
     assert_eq!(
@@ -85,7 +85,7 @@ fn a_change_is_laid_over_the_base() {
 }
 
 #[test]
-fn a_plan_that_cannot_be_read_is_told() {
+fn a_plan_that_cannot_be_read_is_reported() {
     let wrong =
         tried("    change: {pool: {depth: 1.5}, unit: kg}\n    expect: {depth: pass}\n").wrong;
     assert!(wrong.iter().any(|wrong| wrong.contains("kg")), "{wrong:?}");

@@ -1,4 +1,4 @@
-//! The edge cases of each limit, made by the program itself: just inside, at the limit, just outside.
+//! Edge cases of each limit, which the program makes itself: just inside, at the limit, just outside.
 
 use std::collections::BTreeMap;
 
@@ -20,26 +20,26 @@ pub struct EdgeCase {
     pub rule: String,
     /// The limit in words: `the height of the latch: at least 1.5 m`.
     pub limit: String,
-    /// The case from which the three were made; `None` where the rule applies in no case.
+    /// The case that the three were made from; `None` if the rule applies in no case.
     pub case: Option<String>,
-    /// What the rule comes to at each of them; empty where there is no case.
+    /// The rule's outcome at each of them; empty if there is no case.
     pub edges: Vec<Edge>,
 }
 
-/// What a rule comes to with one amount.
+/// A rule's outcome with one amount.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Edge {
     /// `just inside`, `at the limit` or `just outside`.
     pub place: &'static str,
     /// The amount in words.
     pub amount: String,
-    /// What the rule comes to.
+    /// The rule's outcome.
     pub outcome: Outcome,
 }
 
-/// Tries each stated limit on a fact at its edges: on the first case in which its rule applies and
-/// is decided (else on the first in which it is open), the fact of all things
-/// of its kind is set to just inside the limit, to the limit, and to just outside.
+/// Tries each stated limit on a fact at its edges. It takes the first case in which the rule is decided, else the first
+/// in which it is open, and sets the fact, on all things of its kind, to just inside the limit, to the limit, and to
+/// just outside.
 ///
 /// # Errors
 /// What is wrong with the cases themselves.
@@ -47,9 +47,9 @@ pub fn edges(rules: &RuleSet, cases: &Node) -> Result<Vec<EdgeCase>, Faults> {
     let mut faults = Faults::default();
     let read = read_file(cases, &mut faults);
     let cases = faults.or(read.unwrap_or_default())?;
-    let judged: Vec<Judged<'_>> = cases
+    let judged: Vec<JudgedCase<'_>> = cases
         .iter()
-        .filter_map(|case| Judged::of(case, rules))
+        .filter_map(|case| JudgedCase::of(case, rules))
         .collect();
     let own = rules.rules.iter().enumerate();
     let own = own.filter(|(_, rule)| rule.layer == 0);
@@ -58,14 +58,14 @@ pub fn edges(rules: &RuleSet, cases: &Node) -> Result<Vec<EdgeCase>, Faults> {
         .collect())
 }
 
-/// A case's plan, and what each rule comes to on it.
-struct Judged<'c> {
+/// A case's plan, and each rule's outcome on it.
+struct JudgedCase<'c> {
     case: &'c str,
     plan: Plan,
     outcomes: BTreeMap<usize, Outcome>,
 }
 
-impl<'c> Judged<'c> {
+impl<'c> JudgedCase<'c> {
     fn of(case: &Case<'c>, rules: &RuleSet) -> Option<Self> {
         let plan = plan::read(&json(&case.plan), &rules.vocabulary).ok()?;
         let found = check(&plan, rules).ok()?;
@@ -86,10 +86,11 @@ impl<'c> Judged<'c> {
     }
 }
 
-fn of_rule(index: usize, rule: &Rule, rules: &RuleSet, judged: &[Judged<'_>]) -> Vec<EdgeCase> {
+fn of_rule(index: usize, rule: &Rule, rules: &RuleSet, judged: &[JudgedCase<'_>]) -> Vec<EdgeCase> {
     let mut limits = Vec::new();
     add_limits(&rule.require, rules, &mut limits, &mut Once::default());
-    // What is open or referred for another reason may hide the limit, so a case that decides comes before one that does not.
+    // Where a rule is open or referred for another reason, that may hide the limit, so a case that decides it is
+    // preferred.
     let first = |outcomes: &[Outcome]| judged.iter().find(|one| one.is_one_of(index, outcomes));
     let base = first(&[Outcome::Pass, Outcome::Fail])
         .or_else(|| first(&[Outcome::Unknown, Outcome::Marginal]));
@@ -111,19 +112,19 @@ fn outcome(index: usize, plan: &Plan, rules: &RuleSet) -> Option<Outcome> {
 }
 
 /// A stated limit on one fact.
-struct Limit<'r> {
+struct FactLimit<'r> {
     value: &'r Value,
     fact: FactId,
     bound: &'r Bound,
     sides: Sides,
 }
 
-impl Limit<'_> {
+impl FactLimit<'_> {
     fn words(&self, rules: &RuleSet) -> String {
         format!(
             "{}: {}",
             value_words(self.value, rules),
-            bound_words(self.bound, Some(self.value), rules)
+            bound_words(self.bound, rules)
         )
     }
 
@@ -146,7 +147,7 @@ impl Limit<'_> {
         .collect()
     }
 
-    /// The plan in which the fact is this amount, and nothing else.
+    /// The plan with the fact set to exactly this amount.
     fn set(&self, plan: &Plan, amount: i128, rules: &RuleSet) -> Plan {
         let fact = rules.vocabulary.fact(self.fact);
         let exact = Interval::exact(amount);
@@ -175,7 +176,7 @@ impl Limit<'_> {
 fn add_limits<'r>(
     requirement: &'r Requirement,
     rules: &RuleSet,
-    found: &mut Vec<Limit<'r>>,
+    found: &mut Vec<FactLimit<'r>>,
     terms: &mut Once,
 ) {
     let mut add = |one: &'r Requirement| add_limits(one, rules, found, terms);
@@ -197,17 +198,17 @@ fn add_limits<'r>(
             });
             rows.for_each(add);
         }
-        // What `not` makes of a limit is the other way round; it is left to the cases.
+        // `not` turns a limit round, so limits under it are left to the cases.
         Requirement::Not(_) | Requirement::Have(_) | Requirement::Refer => {}
     }
 }
 
-fn of_test<'r>(test: &'r Test, rules: &RuleSet) -> Vec<Limit<'r>> {
+fn of_test<'r>(test: &'r Test, rules: &RuleSet) -> Vec<FactLimit<'r>> {
     let Some(fact) = fact_of(&test.value) else {
         return Vec::new();
     };
     let limit = |bound| {
-        Some(Limit {
+        Some(FactLimit {
             value: &test.value,
             fact,
             bound,

@@ -1,4 +1,4 @@
-//! What a case expects, and what came out.
+//! Comparing a case's expectations with the outcomes.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -10,9 +10,9 @@ use crate::plan;
 use crate::ruleset::RuleSet;
 use crate::text::Entry;
 
-/// What a case writes of a rule that it leaves aside.
+/// The word for a rule that a case does not check.
 const UNSAID: &str = "unsaid";
-/// What a case writes among the classes where it may be for the authority to decide.
+/// The word, among the classes, for a decision that may be left to the authority.
 const REFER: &str = "refer";
 
 impl Case<'_> {
@@ -34,7 +34,7 @@ impl Case<'_> {
         }
     }
 
-    /// What the case wants each rule that it speaks of to come to.
+    /// The outcome that the case expects of each rule it names.
     fn wanted<'s>(&'s self, rules: &'s RuleSet) -> Vec<(&'s str, &'s str)> {
         let named = self
             .expect

@@ -1,22 +1,18 @@
-//! A rule set's cases: small example plans, and what the rules must come to on them.
+//! A rule set's cases: small example plans, and the outcomes that the rules must give on them.
 //!
-//! A file of cases has `cases`, a list, and may have a `base`, a plan that they share:
+//! A file of cases has a list, `cases`, and may have a plan that they share, `base`:
 //!
 //! ```yaml
 //! base: {plan: base, title: Base, …}
 //! cases:
-//!   - case: low-fence
-//!     title: A fence of 47 in
-//!     change: {things: [{id: fence, height-outside: 47 in}]}   # or `plan:`, a plan of its own
-//!     without: [gate]                                          # things of the base that are left out
-//!     expect: {height: fail, gap-below: pass}
-//!     all-others: pass                                         # all other rules of the file itself
-//!     decide: {barrier-route: barrier, size: [small, large]}   # classes; several where it must stay open between them
-//!     verdict: does-not-comply
+//! - case: low-fence title: A fence of 47 in change: {things: [{id: fence, height-outside: 47 in}]} # or `plan:`, a
+//!   plan of its own without: [gate] # things of the base to leave out expect: {height: fail, gap-below: pass}
+//!   all-others: pass # every other rule of the file itself decide: {barrier-route: barrier, size: [small, large]} #
+//!   classes; several if it must stay open between them verdict: does-not-comply
 //! ```
 //!
-//! A rule that is `unsaid` is left out of `all-others`. `change` is laid over the base: the maps of a plan are changed key by key, its things by their id, and all else is
-//! replaced; a key with nothing after it is taken out.
+//! A rule that is `unsaid` is left out of `all-others`. `change` is laid over the base: maps are changed key by key,
+//! and things by their ids; everything else is replaced. A key with nothing after it is removed.
 
 #[cfg(test)]
 mod cases_tests;
@@ -46,15 +42,15 @@ use written::read_file;
 pub struct Tried {
     /// Its id.
     pub case: String,
-    /// What it shows.
+    /// Its title: what it shows.
     pub title: String,
-    /// The rules that it speaks of, and what they came to.
+    /// The rules that it names, and their outcomes.
     pub outcomes: BTreeMap<String, Outcome>,
-    /// What did not come out as expected, in sentences; empty where all did.
+    /// What did not come out as expected, in sentences; empty if everything did.
     pub wrong: Vec<String>,
 }
 
-/// Tries all cases of a file that was read, or of the list of cases that stands in a rule file itself.
+/// Tries all cases of a file already read, or of the list of cases in a rule file.
 ///
 /// # Errors
 /// What is wrong with the cases themselves. A plan that cannot be read is named in its case's `wrong`.

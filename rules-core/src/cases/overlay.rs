@@ -13,7 +13,7 @@ pub fn laid_over(base: &Node, change: &Node) -> Node {
     })
 }
 
-/// A map whose keys are changed; where both have one, `both` says what it becomes.
+/// A map with its keys changed. `both` gives the new value of a key that both maps have.
 fn merged(base: &Node, change: &Node, both: impl Fn(&Node, &Node) -> Node) -> Node {
     let (Some(under), Some(over)) = (base.as_map(), change.as_map()) else {
         return change.clone();
@@ -74,7 +74,8 @@ pub(super) fn leave_out(plan: &mut Node, gone: &[&str]) {
     }
 }
 
-/// A part of a text as JSON, every value as it was written: only so does a plan's reader see `0.10 m` and `yes`.
+/// Part of a text as JSON, with every value as a string, so that the plan reader sees `0.10 m` and `yes` as they were
+/// written.
 pub fn json(node: &Node) -> String {
     match &node.content {
         Content::Empty => "null".to_owned(),

@@ -1,4 +1,4 @@
-//! What the cases of a rule set have shown of each rule.
+//! Which outcomes the cases of a rule set have shown for each rule.
 
 use std::collections::BTreeMap;
 
@@ -6,7 +6,7 @@ use super::Tried;
 use crate::check::Outcome;
 use crate::ruleset::RuleSet;
 
-/// What the cases have shown a rule coming to.
+/// The outcomes that the cases have shown for a rule.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Shown {
     /// The rule's id.
@@ -19,7 +19,7 @@ pub struct Shown {
     pub open: bool,
 }
 
-/// What the cases have shown of each rule of the file itself, in the order of the file.
+/// The outcomes that the cases have shown for each of the file's own rules, in the order of the file.
 pub fn shown(rules: &RuleSet, tried: &[Tried]) -> Vec<Shown> {
     let own = rules.rules.iter().filter(|rule| rule.layer == 0);
     let mut all: Vec<Shown> = own
@@ -50,7 +50,7 @@ impl Shown {
         }
     }
 
-    /// What no case has shown, in words: `passing`, `failing`, `open`.
+    /// The outcomes that no case has shown, in words: `passing`, `failing`, `open`.
     pub fn lacking(&self) -> Vec<&'static str> {
         let all = [
             (self.passing, "passing"),

@@ -1,11 +1,11 @@
-//! Rules that no case tries: a slip in them goes unnoticed.
+//! Rules that no case tries, where a slip would go unnoticed.
 
 use super::{Tried, shown};
 use crate::faults::Code;
 use crate::ruleset::RuleSet;
 use crate::text::Faults;
 
-/// The rules of the file itself of which no case shows anything, each where it stands.
+/// The file's own rules that no case exercises, each with its place in the file.
 pub fn unexercised(rules: &RuleSet, tried: &[Tried]) -> Faults {
     let mut slips = Faults::default();
     let own = rules.rules.iter().filter(|rule| rule.layer == 0);

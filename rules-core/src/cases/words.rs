@@ -1,15 +1,15 @@
-//! What came of the cases, as text.
+//! The results of the cases, as text.
 
 use super::{EdgeCase, Shown, Tried};
 use crate::text::Visible;
 
-/// What came of the cases: what did not come out as expected, and what they have shown of each rule.
+/// The results of the cases: what did not come out as expected, and which outcomes they have shown for each rule.
 pub fn tried_to_text(tried: &[Tried], shown: &[Shown]) -> Visible {
     let wrong: Vec<&Tried> = tried.iter().filter(|case| !case.wrong.is_empty()).collect();
     let all = tried.len();
     let mut text = Visible::new();
     text.line(match wrong.len() {
-        0 => format!("All {all} cases come out as they should."),
+        0 => format!("All {all} cases come out as expected."),
         some => format!("{some} of {all} cases did not come out as expected."),
     });
     for case in wrong {
@@ -52,7 +52,7 @@ fn add_shown(shown: &[Shown], text: &mut Visible) {
     });
 }
 
-/// What the rules come to at the edges of their limits.
+/// The outcomes at the edges of the limits.
 pub fn edges_to_text(edges: &[EdgeCase]) -> Visible {
     let mut text = Visible::new();
     text.line("At the edges of the limits");
@@ -64,7 +64,7 @@ pub fn edges_to_text(edges: &[EdgeCase]) -> Visible {
         text.gap();
         text.line(format!("  Rule `{}`, {}", limit.rule, limit.limit));
         text.line(match &limit.case {
-            None => "    No case is one in which it applies.".to_owned(),
+            None => " It applies in no case.".to_owned(),
             Some(case) => format!("    made from case `{case}`"),
         });
         let amounts = width(limit.edges.iter().map(|edge| edge.amount.as_str()));
@@ -76,7 +76,7 @@ pub fn edges_to_text(edges: &[EdgeCase]) -> Visible {
     text
 }
 
-/// How many characters the longest of them has.
+/// The length of the longest text, in characters.
 fn width<'t>(texts: impl Iterator<Item = &'t str>) -> usize {
     texts
         .map(|text| text.chars().count())

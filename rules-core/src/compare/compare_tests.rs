@@ -1,4 +1,5 @@
 use super::*;
+use crate::check::{Outcome, Verdict};
 use crate::ruleset;
 use crate::vocabulary::Vocabulary;
 
@@ -20,6 +21,14 @@ fn rules(depth: &str, more: &str) -> RuleSet {
     read.expect("good rules").rule_set
 }
 
+fn of(changes: &Changes, sort: Sort) -> Changed {
+    let mut groups = changes.groups.iter();
+    let found = groups.find(|(other, _)| *other == sort);
+    found
+        .map(|(_, changed)| changed.clone())
+        .unwrap_or_default()
+}
+
 const WORK: &str =
     "  - {id: work, title: Work, clause: s. 2, require: {fact: pool.work, is: new}}\n";
 
@@ -35,16 +44,16 @@ fn what_says_the_same_is_no_change() {
 fn a_changed_term_an_added_and_a_removed_rule_are_told() {
     let (old, new) = (rules("2 m", ""), rules("1.4 m", WORK));
     let changes = compare(&old, &new);
-    assert_eq!(changes.terms.changed.len(), 1);
-    let added: Vec<&str> = changes
-        .rules
+    assert_eq!(of(&changes, Sort::Words).changed.len(), 1);
+    let rules_changed = of(&changes, Sort::Rules);
+    let added: Vec<&str> = rules_changed
         .added
         .iter()
         .map(|said| said.id.as_str())
         .collect();
-    assert_eq!((added, changes.rules.removed.len()), (vec!["work"], 0));
+    assert_eq!((added, rules_changed.removed.len()), (vec!["work"], 0));
     let back = compare(&new, &old);
-    assert_eq!(back.rules.removed, changes.rules.added);
+    assert_eq!(of(&back, Sort::Rules).removed, rules_changed.added);
     let text = changes.to_text();
     assert!(
         text.contains("before: This means 2 m.") && text.contains("now:    This means 1.4 m."),
@@ -52,20 +61,90 @@ fn a_changed_term_an_added_and_a_removed_rule_are_told() {
     );
 }
 
+/// The effect on the rule `depth` of another limit.
+fn effect(old: &str, new: &str) -> Effect {
+    let changes = of(&compare(&rules(old, ""), &rules(new, "")), Sort::Rules);
+    let change = changes.changed.into_iter().next().expect("a change");
+    change.effect.expect("an effect")
+}
+
 #[test]
-fn a_plan_comes_out_otherwise() {
+fn a_rule_is_stricter_or_laxer_or_each_in_some_cases() {
+    assert_eq!(effect("2 m", "1.4 m").word, "stricter");
+    assert_eq!(effect("2 m", "2.4 m").word, "laxer");
+    assert_eq!(effect("2 m", "pool.excavation-depth").word, "changed");
+    let table = |fixed: &str, other: &str| {
+        format!(
+            "{{table: {{by: pool.form, rows: [{{is: spa, then: {fixed}}}, {{otherwise: {other}}}]}}}}"
+        )
+    };
+    let both = effect(&table("1 m", "2 m"), &table("1.5 m", "1.8 m"));
+    assert_eq!(both.word, "both");
+    assert!(
+        both.sentence
+            .ends_with("laxer where the way the pool is built is spa"),
+        "{}",
+        both.sentence
+    );
+    // The same length in another unit is the same.
+    assert_eq!(
+        compare(&rules("1 m", ""), &rules("1000 mm", ""))
+            .groups
+            .len(),
+        2
+    );
+    assert_eq!(effect("1 m", "1000 mm").word, "same");
+}
+
+#[test]
+fn a_renamed_rule_is_told_as_renamed() {
+    let (old, new) = (
+        rules("2 m", WORK),
+        rules("2 m", &WORK.replace("id: work", "id: new-work")),
+    );
+    let changes = compare(&old, &new);
+    let changed = of(&changes, Sort::Rules);
+    assert!(changed.added.is_empty() && changed.removed.is_empty());
+    assert_eq!(changed.renamed.len(), 1);
+    let compared = compare_plan(PLAN, (&old, &new), &changes).expect("a good plan");
+    assert!(compared.is_same(), "{compared:?}");
+}
+
+#[test]
+fn papers_steps_cautions_and_days_in_force_are_told() {
+    let more = "documents: [{id: letter, title: A letter, needed: always}]\ncautions: [{id: dig, says: Ask first.}]\n";
+    let changes = compare(&rules("2 m", ""), &rules("2 m", more));
+    let sorts: Vec<Sort> = changes.groups.iter().map(|(sort, _)| *sort).collect();
+    assert_eq!(sorts, [Sort::Papers, Sort::Cautions]);
+    let days = "in-force: {from: 2026-01-01, by: applied}\n";
+    let text = compare(&rules("2 m", ""), &rules("2 m", days)).to_text();
+    assert!(
+        text.contains("now:    In force from 2026-01-01 on"),
+        "{text}"
+    );
+}
+
+#[test]
+fn a_plan_comes_out_differently() {
     let (old, new) = (rules("2 m", ""), rules("1.4 m", WORK));
-    let compared = compare_plan(PLAN, &old, &new).expect("a good plan");
+    let changes = compare(&old, &new);
+    let compared = compare_plan(PLAN, (&old, &new), &changes).expect("a good plan");
     assert_eq!(
         compared.verdict,
         (Verdict::NothingAgainst, Verdict::DoesNotComply)
     );
+    let rules: Vec<_> = (compared.rules.iter())
+        .map(|rule| (rule.id.as_str(), rule.outcome(true), rule.outcome(false)))
+        .collect();
     let expected = [
-        ("depth".to_owned(), Some(Outcome::Pass), Some(Outcome::Fail)),
-        ("work".to_owned(), None, Some(Outcome::Unknown)),
+        ("depth", Some(Outcome::Pass), Some(Outcome::Fail)),
+        ("work", None, Some(Outcome::Unknown)),
     ];
-    assert_eq!(compared.rules, expected);
-    let same = compare_plan(PLAN, &old, &old).expect("a good plan");
-    assert_eq!(same.rules, []);
-    assert!(compare_plan("plan: [", &old, &new).is_err());
+    assert_eq!(rules, expected);
+    let text = summary(&[("p.yaml".to_owned(), compared)]);
+    assert!(text.starts_with("1 of 1 plan newly fails.\n"), "{text}");
+    let same = compare(&old, &old);
+    let same = compare_plan(PLAN, (&old, &old), &same).expect("a good plan");
+    assert!(same.is_same());
+    assert!(compare_plan("plan: [", (&old, &new), &changes).is_err());
 }

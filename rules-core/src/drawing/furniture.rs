@@ -1,13 +1,13 @@
-//! What a sheet needs beside the plan: the patterns, the north arrow, the scale bar, the places to take hold of.
+//! What a sheet needs besides the plan: patterns, the north arrow, the scale bar, the handles.
 
 use super::labels::{Label, Lettering};
-use super::place::{Frame, Spot};
+use super::place::{Frame, SheetPoint};
 use super::shade;
 use super::sheet::{Handle, Sheet};
 use super::svg::{el, mm, title};
 use crate::quantity::Unit;
 
-/// The patterns and the lot to which the shade is cut.
+/// The patterns, and the lot as the clip path of the shading.
 pub(super) fn defs(sheet: &Sheet<'_>) -> String {
     let line = |d: String, width: f64| {
         el("path")
@@ -54,22 +54,25 @@ fn pattern(id: &str, size: f64, inner: &str, sheet: &Sheet<'_>) -> String {
         .holding(inner)
 }
 
-/// An arrow to the north in a ring, at the top right.
+/// An arrow to the north in a ring, at the top right; nothing where nobody said where north is.
 pub(super) fn north(lettering: &mut Lettering, sheet: &Sheet<'_>) -> String {
+    let Some(north) = sheet.plan.north else {
+        return String::new();
+    };
     let (r, edge) = (sheet.points(17.0), sheet.points(28.0));
-    let at = Spot {
+    let at = SheetPoint {
         x: sheet.frame.high.x - edge,
         y: sheet.frame.low.y + edge + sheet.points(14.0),
     };
-    let degrees = sheet.plan.north as f64 / 1e9;
+    let degrees = north as f64 / 1e9;
     let turn = degrees.to_radians();
-    let up = Spot {
+    let up = SheetPoint {
         x: libm::sin(turn),
         y: -libm::cos(turn),
     };
     let side = up.left();
     let spot = |forward: f64, left: f64| at.along(up, r * forward).along(side, r * left);
-    let polygon = |corners: [Spot; 3]| {
+    let polygon = |corners: [SheetPoint; 3]| {
         corners
             .map(|spot| format!("{},{}", mm(spot.x), mm(spot.y)))
             .join(" ")
@@ -110,10 +113,10 @@ pub(super) fn north(lettering: &mut Lettering, sheet: &Sheet<'_>) -> String {
         .holding(&(title("North") + &inner))
 }
 
-/// A bar of whole metres or feet, about 150 points long, at the bottom left; on paper the scale beside it.
+/// A bar of whole metres or feet, about 150 points long, at the bottom left; on paper, with the scale beside it.
 pub(super) fn scale_bar(lettering: &mut Lettering, sheet: &Sheet<'_>) -> String {
     let (unit, long) = bar_length(sheet);
-    let low = Spot {
+    let low = SheetPoint {
         x: sheet.frame.low.x + sheet.points(20.0),
         y: sheet.frame.high.y - sheet.points(13.0),
     };
@@ -160,10 +163,10 @@ pub(super) fn scale_bar(lettering: &mut Lettering, sheet: &Sheet<'_>) -> String 
         .holding(&bar)
 }
 
-fn at_bar(text: String, low: Spot, along: f64, sheet: &Sheet<'_>) -> Label {
+fn at_bar(text: String, low: SheetPoint, along: f64, sheet: &Sheet<'_>) -> Label {
     Label {
         text,
-        at: Spot {
+        at: SheetPoint {
             x: low.x + along,
             y: low.y - sheet.points(9.0),
         },
@@ -180,7 +183,7 @@ fn plain(text: String, unit: Unit) -> String {
     }
 }
 
-/// The longest round length that is no longer than 160 points, in millimetres, and its unit.
+/// The longest round length of no more than 160 points, in millimetres, and its unit.
 fn bar_length(sheet: &Sheet<'_>) -> (Unit, f64) {
     const METRES: [f64; 12] = [
         0.4, 1.0, 2.0, 4.0, 10.0, 20.0, 40.0, 100.0, 200.0, 400.0, 1000.0, 4000.0,
@@ -224,7 +227,7 @@ fn drawn(handle: &Handle, sheet: &Sheet<'_>) -> String {
             .at("r", sheet.points(radius))
             .with("fill", fill)
     };
-    // What the finger has to hit is larger than what is seen: 24 points across, as WCAG 2.2 asks (2.5.8).
+    // The target is larger than the visible ring: 24 points across, as WCAG 2.2 asks (2.5.8).
     let reach = circle("reach", 12.0, "none")
         .with("pointer-events", "all")
         .empty();

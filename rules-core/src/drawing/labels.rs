@@ -1,6 +1,6 @@
-//! Lettering, placed so that no figure lies on another.
+//! Lettering, placed so that no text covers another.
 
-use super::place::{Frame, Spot};
+use super::place::{Frame, SheetPoint};
 use super::sheet::Sheet;
 use super::svg::{el, mm};
 
@@ -9,20 +9,20 @@ use super::svg::{el, mm};
 pub(super) struct Label {
     pub text: String,
     /// The middle of it.
-    pub at: Spot,
-    /// In degrees, with the clock.
+    pub at: SheetPoint,
+    /// In degrees, clockwise.
     pub angle: f64,
     pub class: &'static str,
 }
 
-/// What is written, and where there is no more room.
+/// What is written so far, and the room it takes.
 #[derive(Default)]
 pub(super) struct Lettering {
     taken: Vec<Frame>,
     written: String,
 }
 
-/// How wide a letter is on average, of its height (from memory, for a plain sans-serif).
+/// The average width of a letter, as a share of its height (from memory, for a plain sans-serif).
 const WIDE: f64 = 0.55;
 
 impl Lettering {
@@ -31,7 +31,7 @@ impl Lettering {
         self.taken.push(frame);
     }
 
-    /// Writes the label at the first of some places where there is room, or, where it must stand, at the first of all.
+    /// Writes the label at the first place that has room. If none has and it must be shown, it goes to the first place.
     pub fn place(&mut self, places: &[Label], must: bool, sheet: &Sheet<'_>) {
         let free = |label: &&Label| {
             let frame = boxed(label, sheet);
@@ -46,7 +46,7 @@ impl Lettering {
         self.written += &written(label, sheet);
     }
 
-    /// All that was written.
+    /// Everything written.
     pub fn svg(self, sheet: &Sheet<'_>) -> String {
         let size = sheet.points(sheet.lettering());
         el("g")
@@ -95,7 +95,7 @@ fn written(label: &Label, sheet: &Sheet<'_>) -> String {
         .with("class", label.class)
         .with("x", &x)
         .with("y", &y)
-        // From the middle of the letters down to their foot.
+        // Down from the middle of the letters to their baseline.
         .at("dy", size * 0.35)
         .with_some("transform", turned)
         .saying(&label.text)

@@ -1,35 +1,36 @@
-//! The lot: the land, and its sides with their lengths.
+//! The lot: its land, and its sides with their lengths.
 
 use super::labels::{Label, Lettering};
 use super::path;
-use super::place::Spot;
+use super::place::SheetPoint;
 use super::sheet::Sheet;
 use super::style::{LOT, LOT_LINE, SURE_SOURCES};
 use super::svg::el;
-use super::things::{around, capital, reach, spaced};
+use super::things::{around, called, reach};
 use crate::plan::Thing;
 use crate::plan::figure::{Figure, Form};
+use crate::text::capitalised;
 
 fn of_kind<'s>(kind: &'s str, sheet: &'s Sheet<'_>) -> impl Iterator<Item = &'s Thing> {
     let things = sheet.plan.things.iter();
     things.filter(move |thing| sheet.kind(thing) == kind)
 }
 
-/// The boundary as it is drawn.
+/// The outline of the lot.
 pub(super) fn boundary<'s>(sheet: &'s Sheet<'_>) -> Option<&'s Figure> {
     let lot = of_kind(LOT, sheet).next()?;
     sheet.outlines(lot).first().map(|(_, figure)| *figure)
 }
 
-/// The land itself.
+/// The land inside it.
 pub(super) fn land(sheet: &Sheet<'_>) -> String {
     let ring = boundary(sheet).map(|figure| path::figure(figure, sheet));
     let land = el("path").with("class", "land").with_some("d", ring);
     land.with("fill", "#ffffff").empty()
 }
 
-/// Its sides: a long dash with two dots where a surveyor, a plat or a deed vouches for them, else a short dash, since
-/// nobody may take them for a boundary.
+/// Its sides: a long dash with two dots where a survey, a plat or a deed gives them, else a short dash, so that nobody
+/// takes them for the boundary.
 pub(super) fn sides(sheet: &Sheet<'_>) -> String {
     of_kind(LOT_LINE, sheet)
         .map(|side| drawn(side, sheet))
@@ -61,7 +62,7 @@ fn drawn(side: &Thing, sheet: &Sheet<'_>) -> String {
     around(side, &(reach(&d) + &line), more, sheet)
 }
 
-/// Writes beside each side what it is called and how long it is.
+/// Writes each side's name and length beside it.
 pub(super) fn lengths(lettering: &mut Lettering, sheet: &Sheet<'_>) {
     let turned = boundary(sheet).is_some_and(|figure| runs_with_the_clock(figure, sheet));
     for side in of_kind(LOT_LINE, sheet) {
@@ -75,7 +76,7 @@ pub(super) fn lengths(lettering: &mut Lettering, sheet: &Sheet<'_>) {
                 let (a, b) = if turned { (*b, *a) } else { (*a, *b) };
                 let text = format!(
                     "{} {}",
-                    capital(&spaced(&side.id)),
+                    capitalised(&called(side)),
                     sheet.printed(a.to(b).length())
                 );
                 lettering.place(&beside(&text, a, b, sheet), false, sheet);
@@ -84,8 +85,8 @@ pub(super) fn lengths(lettering: &mut Lettering, sheet: &Sheet<'_>) {
     }
 }
 
-/// Outside the lot, which lies to the left of the way from one to the other, else inside.
-fn beside(text: &str, a: Spot, b: Spot, sheet: &Sheet<'_>) -> Vec<Label> {
+/// Outside the lot, else inside. The lot lies to the left of the way from `a` to `b`.
+fn beside(text: &str, a: SheetPoint, b: SheetPoint, sheet: &Sheet<'_>) -> Vec<Label> {
     let (a, b) = sheet.frame.part_of(a, b).unwrap_or((a, b));
     let (way, out) = (a.to(b), a.to(b).unit().left());
     let off = [(0.5, -11.0), (0.3, -11.0), (0.7, -11.0), (0.5, 11.0)];

@@ -1,19 +1,24 @@
-//! What is set along lines, and the signs for what is only a place.
+//! Marks along lines, and the sign for a thing that is a single point.
 
 use std::fmt::Write;
 
-use super::place::Spot;
+use super::place::SheetPoint;
 use super::sheet::Sheet;
 use super::svg::{el, mm};
 use crate::vocabulary::Mark;
 
-/// How far apart marks are, in points.
+/// The spacing of marks, in points.
 const APART: f64 = 34.0;
-/// More marks than this on one line say no more.
+/// More marks than this on one line add nothing.
 const MOST: usize = 300;
 
 /// The marks along a line.
-pub(super) fn along(line: &[Spot], mark: Mark, letter: Option<char>, sheet: &Sheet<'_>) -> String {
+pub(super) fn along(
+    line: &[SheetPoint],
+    mark: Mark,
+    letter: Option<char>,
+    sheet: &Sheet<'_>,
+) -> String {
     let apart = match mark {
         Mark::None => return String::new(),
         Mark::Crosses => APART * 0.7,
@@ -30,17 +35,17 @@ pub(super) fn along(line: &[Spot], mark: Mark, letter: Option<char>, sheet: &She
     }
 }
 
-/// Places on a line, evenly apart, that are on the sheet, each with the way that the line runs there.
-fn places(line: &[Spot], apart: f64, sheet: &Sheet<'_>) -> Vec<(Spot, Spot)> {
+/// Evenly spaced places of a line on the sheet, each with the direction of the line there.
+fn places(line: &[SheetPoint], apart: f64, sheet: &Sheet<'_>) -> Vec<(SheetPoint, SheetPoint)> {
     let mut list = Vec::new();
     for (a, b) in line.iter().zip(line.iter().skip(1)) {
-        // Marks keep their places while the view moves, so they are counted from the line's own end.
+        // Marks are counted from the end of the line, so that they stay in place when the view moves.
         let (way, length) = (a.to(*b), a.to(*b).length());
         let count = (length / apart).floor().max(1.0);
         let Some((first, last)) = sheet.frame.part_of(*a, *b) else {
             continue;
         };
-        let share = |spot: Spot| a.to(spot).length() / length;
+        let share = |spot: SheetPoint| a.to(spot).length() / length;
         let begin = (share(first) * count - 0.5).ceil().max(0.0);
         let end = (share(last) * count - 0.5).floor().min(count - 1.0);
         let mut n = begin;
@@ -52,7 +57,7 @@ fn places(line: &[Spot], apart: f64, sheet: &Sheet<'_>) -> Vec<(Spot, Spot)> {
     list
 }
 
-fn strokes(places: &[(Spot, Spot)], mark: Mark, sheet: &Sheet<'_>) -> String {
+fn strokes(places: &[(SheetPoint, SheetPoint)], mark: Mark, sheet: &Sheet<'_>) -> String {
     let mut d = String::new();
     for (at, way) in places {
         let (way, side) = (*way, way.left());
@@ -60,7 +65,7 @@ fn strokes(places: &[(Spot, Spot)], mark: Mark, sheet: &Sheet<'_>) -> String {
             let (forward, left) = (sheet.points(forward), sheet.points(left));
             at.along(way, forward).along(side, left)
         };
-        let lines: &[(Spot, Spot)] = match mark {
+        let lines: &[(SheetPoint, SheetPoint)] = match mark {
             Mark::Crosses => &[
                 (from(-3.0, -3.0), from(3.0, 3.0)),
                 (from(-3.0, 3.0), from(3.0, -3.0)),
@@ -81,7 +86,7 @@ fn strokes(places: &[(Spot, Spot)], mark: Mark, sheet: &Sheet<'_>) -> String {
     }
 }
 
-/// A thin line that is as wide at any scale.
+/// A thin line of the same width at any scale.
 fn line(d: &str, stroke: &str, width: &str) -> String {
     el("path")
         .with("class", "mark")
@@ -94,11 +99,11 @@ fn line(d: &str, stroke: &str, width: &str) -> String {
         .empty()
 }
 
-fn rings(places: &[(Spot, Spot)], sheet: &Sheet<'_>) -> String {
+fn rings(places: &[(SheetPoint, SheetPoint)], sheet: &Sheet<'_>) -> String {
     places.iter().map(|(at, _)| ring(*at, 2.6, sheet)).collect()
 }
 
-fn ring(at: Spot, radius: f64, sheet: &Sheet<'_>) -> String {
+fn ring(at: SheetPoint, radius: f64, sheet: &Sheet<'_>) -> String {
     el("circle")
         .with("class", "mark")
         .at("cx", at.x)
@@ -111,9 +116,9 @@ fn ring(at: Spot, radius: f64, sheet: &Sheet<'_>) -> String {
         .empty()
 }
 
-fn letters(places: &[(Spot, Spot)], letter: char, sheet: &Sheet<'_>) -> String {
+fn letters(places: &[(SheetPoint, SheetPoint)], letter: char, sheet: &Sheet<'_>) -> String {
     let size = sheet.points(10.0);
-    let one = |(at, _): &(Spot, Spot)| {
+    let one = |(at, _): &(SheetPoint, SheetPoint)| {
         el("text")
             .with("class", "mark")
             .at("x", at.x)
@@ -132,8 +137,8 @@ fn letters(places: &[(Spot, Spot)], letter: char, sheet: &Sheet<'_>) -> String {
     places.iter().map(one).collect()
 }
 
-/// The sign for a thing that is only a place: a ring with a cross in it.
-pub(super) fn place(at: Spot, sheet: &Sheet<'_>) -> String {
+/// The sign for a thing that is a single point: a ring with a cross in it.
+pub(super) fn place(at: SheetPoint, sheet: &Sheet<'_>) -> String {
     let r = sheet.points(5.5);
     let d = format!(
         "M{} {y}L{} {y}M{x} {}L{x} {}",
@@ -147,9 +152,9 @@ pub(super) fn place(at: Spot, sheet: &Sheet<'_>) -> String {
     ring(at, 5.5, sheet) + &line(&d, "#26251f", "1")
 }
 
-/// Posts at both ends of a gate, and for a door or window the gap that it leaves in its wall.
-pub(super) fn posts(ends: [Spot; 2], sheet: &Sheet<'_>) -> String {
-    let post = |at: Spot| {
+/// Posts at both ends of a gate, door or window.
+pub(super) fn posts(ends: [SheetPoint; 2], sheet: &Sheet<'_>) -> String {
+    let post = |at: SheetPoint| {
         let half = sheet.points(2.8);
         el("rect")
             .with("class", "mark")

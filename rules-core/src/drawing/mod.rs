@@ -1,10 +1,11 @@
-//! The plan as a drawing to scale: SVG that prints well by itself, and that a page can point at.
-//!
-//! It decides nothing. What it says of distances was found by `check` and put into words by `report`; the only geometry
-//! of its own is where ink goes. One unit of the drawing is a millimetre of ground; y runs down, as screens have it.
-//! Nothing is told by colour alone: what fails is heavy, what is open is broken, what is kept free is hatched, and each
-//! thing has a title. All looks are plain attributes, so that a page whose policy allows no style of its own can show it.
+//! The plan as a drawing to scale: SVG that prints well by itself, and that a page can point at. It decides nothing.
+//! `check` found what it says about distances, and `report` put that into words; the drawing itself only works out
+//! where the ink goes. One unit of the drawing is a millimetre of ground, and y runs down, as on a screen. Colour alone
+//! never carries meaning: a line that fails is heavy, an open one is dashed, ground kept free is hatched, and
+//! everything has a title. Every style is a plain attribute, so a page whose policy forbids inline styles can show the
+//! drawing.
 
+mod changed;
 mod furniture;
 mod labels;
 mod lot;
@@ -13,7 +14,6 @@ mod path;
 mod place;
 mod shade;
 mod sheet;
-mod stirred;
 mod style;
 mod svg;
 mod things;
@@ -28,18 +28,18 @@ use crate::plan::Plan;
 use crate::report::RuleReport;
 use crate::ruleset::RuleSet;
 use crate::vocabulary::Layer;
+use changed::ChangedThings;
 use labels::Lettering;
 use place::Frame;
 use sheet::Sheet;
-use stirred::Stirred;
 use svg::{el, mm, title};
 
-/// A drawing in pieces, so that a page need not read all of it anew where only a part is drawn otherwise.
+/// A drawing in pieces, so that a page need not read all of it again when only part of it changes.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Drawing {
-    /// How it begins: the tag of the whole, and what it is called.
+    /// The opening tag of the whole drawing, and its title.
     open: String,
-    /// What lies on one another, the lowest first: each one element, always as many, in the same order.
+    /// The layers, lowest first. Each is one element; their number and order never change.
     layers: Vec<String>,
 }
 
@@ -50,8 +50,8 @@ impl Drawing {
     }
 }
 
-/// The layers of a drawing, nothing in the place of one that is known to be as before; and the part of the ground that
-/// they show, with the size of a point on it.
+/// The layers of a drawing, with `None` for a layer known to be unchanged; also the part of the ground that they show,
+/// and the size of a point on it.
 #[derive(Debug)]
 pub(crate) struct Layers {
     layers: Vec<Option<String>>,
@@ -59,8 +59,8 @@ pub(crate) struct Layers {
 }
 
 impl Layers {
-    /// Those that are drawn otherwise.
-    pub fn otherwise_than(self, before: &Self) -> Vec<Option<String>> {
+    /// The layers that differ from those before; `None` for the rest.
+    pub fn diff(self, before: &Self) -> Vec<Option<String>> {
         let pairs = self.layers.into_iter().zip(&before.layers);
         pairs
             .map(|(layer, old)| layer.filter(|layer| old.as_ref() != Some(layer)))
@@ -68,10 +68,10 @@ impl Layers {
     }
 }
 
-/// Draws a plan and what was found about it.
+/// Draws a plan and the findings about it.
 ///
-/// `reports` must be those that were made of these findings: one for each rule, with all parts of the selected one and at
-/// least what decides of the others.
+/// `reports` must be made from these findings: one for each rule, with every part of the selected rule and at least the
+/// deciding part of the others.
 pub fn drawing<'a>(
     plan: &'a Plan,
     rules: &'a RuleSet,
@@ -82,11 +82,15 @@ pub fn drawing<'a>(
     let sheet = Sheet::new((plan, rules), (findings, reports), options);
     Drawing {
         open: root(&sheet).opening(&title(&plan.title)),
-        layers: drawn(&sheet, &Stirred::ALL).into_iter().flatten().collect(),
+        layers: drawn(&sheet, &ChangedThings::ALL)
+            .into_iter()
+            .flatten()
+            .collect(),
     }
 }
 
-/// The layers alone; of those into which the same things go as before, by the same vocabulary and options, none is drawn.
+/// The layers alone. A layer that holds the same things as before is not drawn again; the vocabulary and options must
+/// be the same as before.
 pub(crate) fn layers<'a>(
     (plan, rules): (&'a Plan, &'a RuleSet),
     found: (&'a Findings<'a>, &'a [RuleReport]),
@@ -95,20 +99,20 @@ pub(crate) fn layers<'a>(
 ) -> Layers {
     let sheet = Sheet::new((plan, rules), found, options);
     let same_ground = |(_, drawn): &(&Plan, &Layers)| drawn.shows == (sheet.frame, sheet.point);
-    let stirred = match before.filter(same_ground) {
-        Some((before, _)) => Stirred::since(before, &sheet),
-        None => Stirred::ALL,
+    let changed = match before.filter(same_ground) {
+        Some((before, _)) => ChangedThings::since(before, &sheet),
+        None => ChangedThings::ALL,
     };
     Layers {
-        layers: drawn(&sheet, &stirred),
+        layers: drawn(&sheet, &changed),
         shows: (sheet.frame, sheet.point),
     }
 }
 
-fn drawn(sheet: &Sheet<'_>, stirred: &Stirred<'_>) -> Vec<Option<String>> {
+fn drawn(sheet: &Sheet<'_>, changed: &ChangedThings<'_>) -> Vec<Option<String>> {
     let options = sheet.options;
     let mut lettering = Lettering::default();
-    // In the order in which lettering is placed: what must be read finds room first.
+    // Lettering is placed in this order, so that what must be readable gets its room first.
     let north = furniture::north(&mut lettering, sheet);
     let bar = furniture::scale_bar(&mut lettering, sheet);
     let distances = witness::lines(&mut lettering, sheet);
@@ -116,11 +120,11 @@ fn drawn(sheet: &Sheet<'_>, stirred: &Stirred<'_>) -> Vec<Option<String>> {
     things::names(&mut lettering, sheet);
     let shade = options.shade.then(|| shade::zones(sheet));
     let layers = |layer| {
-        stirred
+        changed
             .has(layer, sheet)
             .then(|| things::layer(layer, sheet))
     };
-    let of_lot = |draw: fn(&Sheet<'_>) -> String| stirred.has_lot(sheet).then(|| draw(sheet));
+    let of_lot = |draw: fn(&Sheet<'_>) -> String| changed.has_lot(sheet).then(|| draw(sheet));
     let inner = [
         of_lot(furniture::defs),
         Some(ground(sheet)),

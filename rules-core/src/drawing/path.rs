@@ -1,15 +1,15 @@
-//! Figures as SVG paths: what is round is an arc of a circle, never a row of corners.
+//! Figures as SVG paths: a round part is an arc of a circle, never a row of corners.
 
 use std::fmt::Write;
 
-use super::place::Spot;
+use super::place::SheetPoint;
 use super::sheet::Sheet;
 use super::svg::mm;
 use crate::measure::is_convex;
 use crate::plan::figure::{Arc, Course, Curved, Figure, Form, Point};
 
-/// A form widened by so much, as the `d` of a path; `None` where its border would need more than arcs and straight
-/// lines about its corners.
+/// A form widened by `by`, as the `d` of a path; `None` where arcs about its corners and straight lines cannot draw its
+/// border.
 pub(super) fn widened(form: &Form, by: f64, sheet: &Sheet<'_>) -> Option<String> {
     let spots = |points: &[Point]| points.iter().map(|p| sheet.spot(*p)).collect::<Vec<_>>();
     match form {
@@ -23,7 +23,7 @@ pub(super) fn widened(form: &Form, by: f64, sheet: &Sheet<'_>) -> Option<String>
     }
 }
 
-/// The bare form, for a border that is drawn by the width of a line.
+/// The form itself, for a border drawn by the width of its line.
 pub(super) fn bare(form: &Form, sheet: &Sheet<'_>) -> String {
     match form {
         Form::Point(point) => straight(&[sheet.spot(*point); 2], false),
@@ -45,13 +45,14 @@ pub(super) fn figure(figure: &Figure, sheet: &Sheet<'_>) -> String {
     if let Some(parts) = exact {
         return parts.join(" ");
     }
-    // The border of what has hollows: its polygon is nowhere a millimetre off, and no verdict rests on a drawing.
+    // The border of a form with hollows: the polygon is less than a millimetre off everywhere, and no verdict rests on
+    // a drawing.
     let fitted = crate::measure::around(figure, 0, crate::measure::Fit::Outer);
     let parts: Vec<String> = fitted.forms.iter().map(|form| bare(form, sheet)).collect();
     parts.join(" ")
 }
 
-fn anticlockwise(points: &[Point], sheet: &Sheet<'_>) -> Vec<Spot> {
+fn anticlockwise(points: &[Point], sheet: &Sheet<'_>) -> Vec<SheetPoint> {
     let mut spots = sheet.spots(points);
     if turned(&spots) > 0.0 {
         spots.reverse();
@@ -59,7 +60,7 @@ fn anticlockwise(points: &[Point], sheet: &Sheet<'_>) -> Vec<Spot> {
     spots
 }
 
-fn straight(spots: &[Spot], closed: bool) -> String {
+fn straight(spots: &[SheetPoint], closed: bool) -> String {
     let mut d = String::new();
     for (n, spot) in spots.iter().enumerate() {
         let _ = write!(
@@ -76,9 +77,9 @@ fn straight(spots: &[Spot], closed: bool) -> String {
     d
 }
 
-/// An area with round sides, each moved outward by so much; `None` where the moved sides do not meet.
+/// An area with round sides, each moved outward by `by`; `None` where the moved sides do not meet.
 fn round_about(curved: &Curved, form: &Form, by: f64, sheet: &Sheet<'_>) -> Option<String> {
-    /// As far as two moved sides may be from each other, in millimetres.
+    /// How far apart the ends of two moved sides may be, in millimetres.
     const NEAR: f64 = 0.5;
     let Form::Ring(corners) = form else {
         return None;
@@ -89,7 +90,7 @@ fn round_about(curved: &Curved, form: &Form, by: f64, sheet: &Sheet<'_>) -> Opti
         .courses
         .iter()
         .map(|course| moved(course, out, sheet));
-    let moved: Vec<Moved> = moved.collect::<Option<_>>()?;
+    let moved: Vec<MovedCourse> = moved.collect::<Option<_>>()?;
     let next = moved.iter().cycle().skip(1);
     let mut joined = moved.iter().zip(next);
     if !joined.all(|(one, next)| one.to.to(next.from).length() <= NEAR) {
@@ -97,7 +98,7 @@ fn round_about(curved: &Curved, form: &Form, by: f64, sheet: &Sheet<'_>) -> Opti
     }
     let start = moved.first()?.from;
     let mut d = format!("M{} {}", mm(start.x), mm(start.y));
-    for Moved { to, arc, .. } in &moved {
+    for MovedCourse { to, arc, .. } in &moved {
         let _ = match arc {
             Some((radius, sweep)) => write!(d, "A{0} {0} 0 0 {sweep} ", mm(*radius)),
             None => write!(d, "L"),
@@ -107,15 +108,15 @@ fn round_about(curved: &Curved, form: &Form, by: f64, sheet: &Sheet<'_>) -> Opti
     Some(d + "Z")
 }
 
-/// A course on the sheet: its ends and, where it is round, its radius and whether it goes with the clock, as 1 or 0.
-struct Moved {
-    from: Spot,
-    to: Spot,
+/// A course on the sheet: its ends and, where it is round, its radius and whether it runs clockwise, as 1 or 0.
+struct MovedCourse {
+    from: SheetPoint,
+    to: SheetPoint,
     arc: Option<(f64, u8)>,
 }
 
-/// A course moved to its left on the sheet by so much; `None` where nothing would be left of its arc.
-fn moved(course: &Course, by: f64, sheet: &Sheet<'_>) -> Option<Moved> {
+/// A course moved to its left on the sheet by `by`; `None` where nothing would be left of its arc.
+fn moved(course: &Course, by: f64, sheet: &Sheet<'_>) -> Option<MovedCourse> {
     let (from, to) = (sheet.spot(course.from), sheet.spot(course.to));
     let Some(Arc {
         middle,
@@ -124,7 +125,7 @@ fn moved(course: &Course, by: f64, sheet: &Sheet<'_>) -> Option<Moved> {
     }) = course.arc
     else {
         let out = from.to(to).unit().left();
-        return Some(Moved {
+        return Some(MovedCourse {
             from: from.along(out, by),
             to: to.along(out, by),
             arc: None,
@@ -132,30 +133,30 @@ fn moved(course: &Course, by: f64, sheet: &Sheet<'_>) -> Option<Moved> {
     };
     let middle = sheet.spot(middle);
     let wider = if left { -by } else { by };
-    let beyond = |end: Spot| end.along(middle.to(end).unit(), wider);
+    let beyond = |end: SheetPoint| end.along(middle.to(end).unit(), wider);
     let radius = sheet.ground(radius) + wider;
-    (radius > 0.0).then(|| Moved {
+    (radius > 0.0).then(|| MovedCourse {
         from: beyond(from),
         to: beyond(to),
         arc: Some((radius, u8::from(!left))),
     })
 }
 
-/// Twice the area that a ring surrounds, less than nothing where it runs anticlockwise as seen on the sheet.
-fn turned(spots: &[Spot]) -> f64 {
+/// Twice the area inside a ring, negative where it runs anticlockwise as seen on the sheet.
+fn turned(spots: &[SheetPoint]) -> f64 {
     let next = spots.iter().cycle().skip(1);
     let pairs = spots.iter().zip(next);
     pairs.map(|(a, b)| a.x * b.y - b.x * a.y).sum()
 }
 
-fn disc(at: Spot, by: f64) -> String {
+fn disc(at: SheetPoint, by: f64) -> String {
     let (r, left, right) = (mm(by), mm(at.x - by), mm(at.x + by));
     let y = mm(at.y);
     format!("M{left} {y}A{r} {r} 0 1 0 {right} {y}A{r} {r} 0 1 0 {left} {y}Z")
 }
 
-/// Each edge moved outward, and an arc about each corner; the corners run anticlockwise.
-fn rounded(spots: &[Spot], by: f64) -> String {
+/// Each edge moved outward, with an arc about each corner. The corners must run anticlockwise.
+fn rounded(spots: &[SheetPoint], by: f64) -> String {
     let mut d = String::new();
     let r = mm(by);
     for (from, to) in spots.iter().zip(spots.iter().cycle().skip(1)) {

@@ -2,28 +2,28 @@
 
 /// A place on the sheet, or the way from one place to another.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Spot {
+pub(super) struct SheetPoint {
     pub x: f64,
     pub y: f64,
 }
 
-impl Spot {
-    pub fn to(self, other: Spot) -> Spot {
-        Spot {
+impl SheetPoint {
+    pub fn to(self, other: SheetPoint) -> SheetPoint {
+        SheetPoint {
             x: other.x - self.x,
             y: other.y - self.y,
         }
     }
 
-    /// This place moved along a way, by so much of it.
-    pub fn along(self, way: Spot, share: f64) -> Spot {
-        Spot {
+    /// This place moved along a way by a share of it.
+    pub fn along(self, way: SheetPoint, share: f64) -> SheetPoint {
+        SheetPoint {
             x: self.x + way.x * share,
             y: self.y + way.y * share,
         }
     }
 
-    pub fn middle(self, other: Spot) -> Spot {
+    pub fn middle(self, other: SheetPoint) -> SheetPoint {
         self.along(self.to(other), 0.5)
     }
 
@@ -31,27 +31,27 @@ impl Spot {
         (self.x * self.x + self.y * self.y).sqrt()
     }
 
-    /// The same direction, one millimetre long; nothing where there is no direction.
-    pub fn unit(self) -> Spot {
+    /// The same direction, one millimetre long; zero where there is no direction.
+    pub fn unit(self) -> SheetPoint {
         let length = self.length();
         match length > 0.0 {
-            true => Spot {
+            true => SheetPoint {
                 x: self.x / length,
                 y: self.y / length,
             },
-            false => Spot { x: 0.0, y: 0.0 },
+            false => SheetPoint { x: 0.0, y: 0.0 },
         }
     }
 
     /// A quarter turn anticlockwise, as seen on the sheet.
-    pub fn left(self) -> Spot {
-        Spot {
+    pub fn left(self) -> SheetPoint {
+        SheetPoint {
             x: self.y,
             y: -self.x,
         }
     }
 
-    /// The angle of a way in degrees, so that text along it is read from below or from the right.
+    /// The angle of a way in degrees, turned so that text along it reads from below or from the right.
     pub fn reading_angle(self) -> f64 {
         let angle = libm::atan2(self.y, self.x).to_degrees();
         match angle {
@@ -65,13 +65,13 @@ impl Spot {
 /// A box on the sheet.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Frame {
-    pub low: Spot,
-    pub high: Spot,
+    pub low: SheetPoint,
+    pub high: SheetPoint,
 }
 
 impl Frame {
-    /// The box around some places; `None` where there are none.
-    pub fn around(spots: impl Iterator<Item = Spot>) -> Option<Frame> {
+    /// The box around some places; `None` if there are none.
+    pub fn around(spots: impl Iterator<Item = SheetPoint>) -> Option<Frame> {
         let point = spots.map(|spot| Frame {
             low: spot,
             high: spot,
@@ -81,11 +81,11 @@ impl Frame {
 
     pub fn join(self, other: Frame) -> Frame {
         Frame {
-            low: Spot {
+            low: SheetPoint {
                 x: self.low.x.min(other.low.x),
                 y: self.low.y.min(other.low.y),
             },
-            high: Spot {
+            high: SheetPoint {
                 x: self.high.x.max(other.high.x),
                 y: self.high.y.max(other.high.y),
             },
@@ -94,16 +94,16 @@ impl Frame {
 
     pub fn wider(self, by: f64) -> Frame {
         Frame {
-            low: self.low.along(Spot { x: -by, y: -by }, 1.0),
-            high: self.high.along(Spot { x: by, y: by }, 1.0),
+            low: self.low.along(SheetPoint { x: -by, y: -by }, 1.0),
+            high: self.high.along(SheetPoint { x: by, y: by }, 1.0),
         }
     }
 
-    /// The box with that width and height about the same middle.
+    /// A box of that width and height with the same middle.
     pub fn resized(self, width: f64, height: f64) -> Frame {
         let (middle, half) = (
             self.middle(),
-            Spot {
+            SheetPoint {
                 x: width / 2.0,
                 y: height / 2.0,
             },
@@ -114,7 +114,7 @@ impl Frame {
         }
     }
 
-    pub fn middle(self) -> Spot {
+    pub fn middle(self) -> SheetPoint {
         self.low.middle(self.high)
     }
 
@@ -126,7 +126,7 @@ impl Frame {
         self.high.y - self.low.y
     }
 
-    pub fn holds(self, spot: Spot) -> bool {
+    pub fn holds(self, spot: SheetPoint) -> bool {
         (self.low.x..=self.high.x).contains(&spot.x) && (self.low.y..=self.high.y).contains(&spot.y)
     }
 
@@ -137,8 +137,8 @@ impl Frame {
             && other.low.y < self.high.y
     }
 
-    /// The part of a way from one place to another that lies in the box.
-    pub fn part_of(self, from: Spot, to: Spot) -> Option<(Spot, Spot)> {
+    /// The part of a straight line between two places that lies in the box.
+    pub fn part_of(self, from: SheetPoint, to: SheetPoint) -> Option<(SheetPoint, SheetPoint)> {
         let way = from.to(to);
         let (mut start, mut end) = (0.0_f64, 1.0_f64);
         for (at, step, low, high) in [

@@ -1,7 +1,7 @@
 //! The ground that a rule keeps free of one of the pool's outlines.
 //!
-//! It is drawn, never judged: no verdict rests on it. Each zone is what lies within the limit of the thing that the rule
-//! measures to, as the limit is at worst; the outline of the pool that must stay out of it is named in its title.
+//! It is drawn, never judged: no verdict rests on it. Each zone is the ground within the limit (at its worst) of the
+//! thing that the rule measures to. Its title names the outline of the pool that must stay out of it.
 
 use super::path::{bare, widened};
 use super::sheet::Sheet;
@@ -15,20 +15,20 @@ use crate::ruleset::words::outline_words;
 use crate::ruleset::{Bound, Distance, Measured, Places, Value};
 
 /// One zone.
-struct Zone<'s> {
+struct ShadedZone<'s> {
     rule: &'s RuleReport,
     figure: &'s Figure,
     /// In millimetres of ground.
     by: f64,
     title: String,
-    /// Whether the plan does not keep out of it for sure.
+    /// Whether the pool may lie in it: the rule fails or is marginal.
     entered: bool,
 }
 
-/// A limit beyond this, in millimetres, shades more than any sheet shows.
+/// A limit above this, in millimetres, would shade more than any sheet shows.
 const WIDEST: f64 = 1e7;
 
-/// All zones: one even tint, the borders of the zones, and a hatch in those that the pool does not keep out of.
+/// All zones: one even tint, a hatch in those that the pool may lie in or whose rule is selected, and their borders.
 pub(super) fn zones(sheet: &Sheet<'_>) -> String {
     let zones = all(sheet);
     let tint: String = zones
@@ -55,14 +55,14 @@ pub(super) fn zones(sheet: &Sheet<'_>) -> String {
         .holding(&inner)
 }
 
-/// The lot, to which the shade is cut.
+/// The lot as a clip path for the shading.
 pub(super) fn clip(sheet: &Sheet<'_>) -> String {
     let ring = lot::boundary(sheet).map(|figure| path::figure(figure, sheet));
     let inner = el("path").with_some("d", ring).empty();
     el("clipPath").with("id", "siting-lot").holding(&inner)
 }
 
-fn all<'s>(sheet: &'s Sheet<'_>) -> Vec<Zone<'s>> {
+fn all<'s>(sheet: &'s Sheet<'_>) -> Vec<ShadedZone<'s>> {
     let rules = sheet.findings.rules.iter().zip(sheet.reports);
     let mut zones = Vec::new();
     for (finding, rule) in rules {
@@ -80,7 +80,7 @@ fn zone<'s>(
     reading: &Reading,
     entered: bool,
     sheet: &'s Sheet<'_>,
-) -> Option<Zone<'s>> {
+) -> Option<ShadedZone<'s>> {
     let witness = reading.witness?;
     let distance =
         distance(reading.value()).filter(|distance| distance.places == Places::Nearest)?;
@@ -97,7 +97,7 @@ fn zone<'s>(
         outline_words(own.1, &whose, true, vocabulary),
         limit_words(reading),
     );
-    Some(Zone {
+    Some(ShadedZone {
         rule,
         figure,
         by,
@@ -127,8 +127,8 @@ fn distance(value: &Value) -> Option<&Distance> {
     }
 }
 
-/// The limit on the level ground: for one through the air, what is left of it beside the height at the place that was
-/// measured.
+/// The limit as a horizontal distance. For a distance through the air, it is what remains of the limit after the height
+/// difference at the measured place.
 fn level_limit(
     reading: &Reading,
     how: Measured,
@@ -155,7 +155,7 @@ fn level_limit(
 
 type End = (usize, crate::vocabulary::OutlineId);
 
-/// The pool's end of a distance and the other one; `None` where not just one of them is a pool's.
+/// The pool's end of a distance and the other end; `None` unless exactly one of them is a pool's.
 fn ends(witness: &Witness, sheet: &Sheet<'_>) -> Option<(End, End)> {
     let from = (witness.from_thing, witness.from_outline);
     let to = (witness.to_thing, witness.to_outline);
@@ -173,7 +173,7 @@ fn ends(witness: &Witness, sheet: &Sheet<'_>) -> Option<(End, End)> {
     }
 }
 
-impl Zone<'_> {
+impl ShadedZone<'_> {
     fn selected(&self, sheet: &Sheet<'_>) -> bool {
         sheet.options.selected.as_deref() == Some(self.rule.id.as_str())
     }
@@ -182,26 +182,25 @@ impl Zone<'_> {
         self.by + sheet.ground(self.figure.spread)
     }
 
-    /// The zone filled. What has hollows is widened by the width of a line with round joints, which is the same ground.
+    /// The zone, filled. A form with hollows is widened by a wide line with round joints, which covers the same ground.
     fn area(&self, fill: &str, sheet: &Sheet<'_>) -> String {
         let by = self.reach(sheet);
         let one = |form: &Form| {
             let path = el("path")
                 .with("class", "zone")
-                .with("data-rule", &self.rule.id)
-                .with("fill", fill);
+                .with("data-rule", &self.rule.id);
+            let inside = match form {
+                Form::Ring(_) => fill,
+                _ => "none",
+            };
             match widened(form, by, sheet) {
-                Some(d) => path.with("d", d).holding(&title(&self.title)),
+                Some(d) => path
+                    .with("fill", fill)
+                    .with("d", d)
+                    .holding(&title(&self.title)),
                 None => path
+                    .with("fill", inside)
                     .with("d", bare(form, sheet))
-                    .with(
-                        "fill",
-                        if matches!(form, Form::Ring(_)) {
-                            fill
-                        } else {
-                            "none"
-                        },
-                    )
                     .with("stroke", fill)
                     .at("stroke-width", 2.0 * by)
                     .with("stroke-linejoin", "round")

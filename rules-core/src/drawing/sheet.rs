@@ -1,8 +1,8 @@
-//! The sheet that is drawn on: what it shows, how large, and where a place of the plan lies on it.
+//! The sheet: what it shows, at what size, and where a place of the plan lies on it.
 
 use serde::Deserialize;
 
-use super::place::{Frame, Spot};
+use super::place::{Frame, SheetPoint};
 use super::style::{LOT, POOL};
 use crate::check::{Findings, Outcome};
 use crate::plan::figure::{Figure, Form, Point};
@@ -12,32 +12,33 @@ use crate::report::RuleReport;
 use crate::ruleset::{Rule, RuleSet, Strength};
 use crate::vocabulary::{Outline, Vocabulary};
 
-/// What is to be drawn, and how large.
+/// What to draw, and at what size.
 #[derive(Debug, Clone, PartialEq, Deserialize)]
 #[serde(default, rename_all = "kebab-case", deny_unknown_fields)]
 pub struct Options {
-    /// The id of the rule whose distances are shown; without one, those that fail or are marginal are.
+    /// The id of the rule whose distances are shown. Without one, the distances of rules that fail or are marginal are
+    /// shown.
     pub selected: Option<String>,
-    /// The id of the thing that is being worked on.
+    /// The id of the thing being worked on.
     #[serde(rename = "thing")]
     pub chosen: Option<String>,
-    /// Whether the ground that a rule keeps free of the pool is shaded.
+    /// Whether to shade the ground that a rule keeps free of the pool.
     pub shade: bool,
-    /// Whether the deciding distance of every rule is shown.
+    /// Whether to show the deciding distance of every rule.
     pub all_distances: bool,
-    /// How wide the drawing is on the screen, in points.
+    /// The width of the drawing on the screen, in points.
     pub width: f64,
-    /// How high; as high as it needs where that is not said.
+    /// Its height; without one, as high as it needs.
     pub height: Option<f64>,
-    /// The part that is shown: left, top, width and height in the drawing's own millimetres.
+    /// The part shown: left, top, width and height in the drawing's own millimetres.
     pub view: Option<[f64; 4]>,
-    /// On paper: one to how much.
+    /// On paper: the scale, 1 to this.
     pub scale: Option<u32>,
-    /// The part of the paper that can be printed on, in millimetres: width and height.
+    /// The printable part of the paper, in millimetres: width and height.
     pub paper: Option<[f64; 2]>,
-    /// The unit of lengths that no rule states: `m`, `ft`.
+    /// The unit for lengths that no rule states: `m`, `ft`.
     pub unit: Option<String>,
-    /// Where the chosen thing can be taken hold of; see [`Options::holding`].
+    /// The handles of the chosen thing; see [`Options::holding`].
     #[serde(skip)]
     pub handles: Vec<Handle>,
 }
@@ -61,7 +62,8 @@ impl Default for Options {
 }
 
 impl Options {
-    /// Whether distances of a rule are drawn: those of the selected one, or without one of those that decide against the plan.
+    /// Whether a rule's distances are drawn: those of the selected rule, or, if none is selected, those of the rules
+    /// that decide against the plan.
     pub(crate) fn shows(&self, rule: &Rule, outcome: Outcome) -> bool {
         let against = matches!(outcome, Outcome::Fail | Outcome::Marginal);
         match &self.selected {
@@ -71,11 +73,11 @@ impl Options {
     }
 }
 
-/// A place where a thing can be taken hold of.
+/// A handle: a place where a thing can be dragged.
 #[derive(Debug, Clone, PartialEq, Eq, Deserialize, serde::Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct Handle {
-    /// What taking hold of it changes: `corner`, `side`, `turn`, `point`, `radius`, `end`.
+    /// What dragging it changes: `corner`, `side`, `turn`, `point`, `radius`, `end`.
     pub what: String,
     /// Which of them, from 0.
     pub index: usize,
@@ -90,7 +92,7 @@ pub(super) struct Sheet<'a> {
     pub findings: &'a Findings<'a>,
     pub reports: &'a [RuleReport],
     pub options: &'a Options,
-    /// From the plan's own origin to that of the drawing, in nanometres.
+    /// The offset from the plan's origin to the drawing's, in nanometres.
     shift: (i64, i64),
     /// What is shown.
     pub frame: Frame,
@@ -100,9 +102,9 @@ pub(super) struct Sheet<'a> {
 
 /// A 96th of an inch, in millimetres.
 const POINT: f64 = 25.4 / 96.0;
-/// Coordinates farther from their origin than this, in nanometres, would lose millimetres in a browser: 2 km.
+/// Coordinates farther from their origin than this (2 km, in nanometres) would lose millimetres in a browser.
 const FAR: i128 = 2_000_000_000_000;
-/// So far from the lot, in millimetres, a thing that a rule measures to is shown with it.
+/// Within this distance of the lot, in millimetres, a thing that a rule measures to is shown with it.
 const NEAR: f64 = 9000.0;
 const NANO: f64 = 1e6;
 
@@ -112,7 +114,7 @@ impl<'a> Sheet<'a> {
         (findings, reports): (&'a Findings<'a>, &'a [RuleReport]),
         options: &'a Options,
     ) -> Self {
-        let nothing = Spot { x: 0.0, y: 0.0 };
+        let nothing = SheetPoint { x: 0.0, y: 0.0 };
         let mut sheet = Sheet {
             plan,
             rules,
@@ -139,11 +141,11 @@ impl<'a> Sheet<'a> {
         let around = Frame::around(main.flat_map(|thing| self.reach(thing)));
         let around = around.map(|frame| self.with_measured(frame));
         let around = around.unwrap_or(Frame {
-            low: Spot {
+            low: SheetPoint {
                 x: 0.0,
                 y: -20_000.0,
             },
-            high: Spot {
+            high: SheetPoint {
                 x: 30_000.0,
                 y: 0.0,
             },
@@ -151,7 +153,7 @@ impl<'a> Sheet<'a> {
         around.wider((around.width().max(around.height()) * 0.09).max(2500.0))
     }
 
-    /// With the places near the lot to which a rule measures: the road's middle, the neighbour's house.
+    /// Widened to take in places near the lot that a rule measures to: the middle of the road, the neighbour's house.
     fn with_measured(&self, frame: Frame) -> Frame {
         let near = frame.wider(NEAR);
         let rules = self.findings.rules.iter();
@@ -164,7 +166,7 @@ impl<'a> Sheet<'a> {
         Frame::around(ends).map_or(frame, |measured| frame.join(measured))
     }
 
-    fn reach(&self, thing: &'a Thing) -> impl Iterator<Item = Spot> {
+    fn reach(&self, thing: &'a Thing) -> impl Iterator<Item = SheetPoint> {
         let corners = thing
             .outlines
             .values()
@@ -172,8 +174,8 @@ impl<'a> Sheet<'a> {
         corners.collect::<Vec<_>>().into_iter()
     }
 
-    /// The corners of the boxes around the forms of a figure.
-    pub fn corners(&self, figure: &Figure) -> Vec<Spot> {
+    /// Two corners of the box around a figure.
+    pub fn corners(&self, figure: &Figure) -> Vec<SheetPoint> {
         let by = self.ground(figure.spread);
         let points = figure.forms.iter().flat_map(Form::points);
         match Frame::around(points.map(|point| self.spot(*point))) {
@@ -183,21 +185,21 @@ impl<'a> Sheet<'a> {
     }
 
     /// Where a place of the plan lies on the sheet.
-    pub fn spot(&self, point: Point) -> Spot {
-        Spot {
+    pub fn spot(&self, point: Point) -> SheetPoint {
+        SheetPoint {
             x: point.x.saturating_add(self.shift.0) as f64 / NANO,
             y: -(point.y.saturating_add(self.shift.1) as f64 / NANO),
         }
     }
 
-    pub fn spots(&self, points: &[Point]) -> Vec<Spot> {
+    pub fn spots(&self, points: &[Point]) -> Vec<SheetPoint> {
         points.iter().map(|point| self.spot(*point)).collect()
     }
 
     /// Where a place in the file's coordinates, in millimetres, lies on the sheet.
-    pub fn spot_of_file(&self, [east, north]: [i64; 2]) -> Spot {
+    pub fn spot_of_file(&self, [east, north]: [i64; 2]) -> SheetPoint {
         let [x, y] = self.zero();
-        Spot {
+        SheetPoint {
             x: (east as f64) - x,
             y: -((north as f64) - y),
         }
@@ -215,12 +217,13 @@ impl<'a> Sheet<'a> {
         nanometres as f64 / NANO
     }
 
-    /// So many points of the screen, in millimetres of ground.
+    /// A number of screen points, in millimetres of ground.
     pub fn points(&self, count: f64) -> f64 {
         count * self.point
     }
 
-    /// How high letters are, in points: 2.5 mm on paper (a height of ISO 3098, from memory), a little more on a screen.
+    /// The height of letters, in points: 2.5 mm on paper (a height of ISO 3098, from memory), a little more on a
+    /// screen.
     pub fn lettering(&self) -> f64 {
         match self.options.scale {
             Some(_) => 2.5 / POINT,
@@ -232,7 +235,8 @@ impl<'a> Sheet<'a> {
         &self.rules.vocabulary
     }
 
-    /// A thing's outlines in the order of the table, each with its figure; one that lies as another does is left out.
+    /// A thing's outlines in the order of the table, each with its figure, leaving out any that coincides with an
+    /// earlier one.
     pub fn outlines(&self, thing: &'a Thing) -> Vec<(&'a Outline, &'a Figure)> {
         let mut list: Vec<(&Outline, &Figure)> = Vec::new();
         for id in &self.vocabulary().kind(thing.kind).outlines {
@@ -250,7 +254,7 @@ impl<'a> Sheet<'a> {
         &self.vocabulary().kind(thing.kind).name
     }
 
-    /// The one word that a fact surely is.
+    /// The one word that a fact is known to be.
     pub fn word(&self, thing: &'a Thing, fact: &str) -> Option<&'a str> {
         let id = self.vocabulary().fact_named(thing.kind, fact)?;
         match thing.facts.get(&id)?.words.as_deref()? {
@@ -281,7 +285,7 @@ impl<'a> Sheet<'a> {
     }
 }
 
-/// A plan near its file's own origin is drawn in the file's coordinates, so that nothing jumps when a corner moves.
+/// A plan near its file's origin is drawn in the file's coordinates, so that nothing jumps when a corner moves.
 fn shift((x, y): (i128, i128)) -> (i64, i64) {
     let near = x.abs() <= FAR && y.abs() <= FAR;
     let whole = |at: i128| i64::try_from(at).ok().filter(|_| near).unwrap_or(0);
@@ -302,8 +306,8 @@ fn fitted(shown: Frame, options: &Options) -> (Frame, f64) {
     }
     let width = options.width.clamp(50.0, 20_000.0);
     if let Some([x, y, across, down]) = options.view {
-        let low = Spot { x, y };
-        let size = Spot {
+        let low = SheetPoint { x, y };
+        let size = SheetPoint {
             x: across.clamp(100.0, 1e8),
             y: down.clamp(100.0, 1e8),
         };
@@ -312,7 +316,7 @@ fn fitted(shown: Frame, options: &Options) -> (Frame, f64) {
     }
     // A strip below for the scale bar.
     let strip = |point: f64| Frame {
-        high: Spot {
+        high: SheetPoint {
             y: shown.high.y + 34.0 * point,
             ..shown.high
         },

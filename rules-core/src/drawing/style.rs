@@ -1,4 +1,4 @@
-//! The kinds of which the sheet itself is made, by their names, and who vouches for a line.
+//! The kinds that the sheet treats specially, by name, and the sources that make a line a boundary.
 
 /// The land.
 pub(super) const LOT: &str = "lot";
@@ -6,5 +6,5 @@ pub(super) const LOT: &str = "lot";
 pub(super) const LOT_LINE: &str = "lot-line";
 /// What is to be built.
 pub(super) const POOL: &str = "pool";
-/// Who supplied a line of the lot so that it may be called a boundary.
+/// Sources good enough for a line of the lot to be drawn as a boundary.
 pub(super) const SURE_SOURCES: [&str; 3] = ["survey", "plat", "deed"];

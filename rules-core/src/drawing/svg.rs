@@ -1,13 +1,11 @@
-//! How SVG is written: elements, escaped text, and coordinates in whole millimetres of ground.
+//! Writing SVG: elements, escaped text, and coordinates in whole millimetres of ground.
 
-use std::borrow::Cow;
+use crate::text::escaped;
 
-use crate::text::one_line;
-
-/// One element as it is written.
+/// An element being written: its text so far, and its name.
 pub(super) struct El(String, &'static str);
 
-/// Nearly every element has room in so many bytes, so that it need not be moved while it is written.
+/// Nearly every element fits in this many bytes, so it need not be reallocated while it is written.
 const ROOM: usize = 240;
 
 /// Begins an element.
@@ -36,7 +34,7 @@ impl El {
         }
     }
 
-    /// With a coordinate or a length on the ground, in millimetres.
+    /// With a coordinate or a length on the ground, in millimetres, as an attribute.
     pub fn at(mut self, name: &str, millimetres: f64) -> Self {
         for piece in [" ", name, "=\"", &mm(millimetres), "\""] {
             self.0.push_str(piece);
@@ -44,19 +42,19 @@ impl El {
         self
     }
 
-    /// Without anything in it.
+    /// Closes the element with nothing in it.
     pub fn empty(self) -> String {
         self.0 + "/>"
     }
 
-    /// With this in it, and more to come.
+    /// The opening tag and this content, left open for more.
     pub fn opening(mut self, inner: &str) -> String {
         self.0.push('>');
         self.0.push_str(inner);
         self.0
     }
 
-    /// With this in it.
+    /// Closes the element with this SVG in it.
     pub fn holding(self, inner: &str) -> String {
         let name = self.1;
         let mut text = self.opening(inner);
@@ -66,38 +64,18 @@ impl El {
         text
     }
 
-    /// With this text in it.
+    /// Closes the element with this text in it.
     pub fn saying(self, text: &str) -> String {
         self.holding(&escaped(text))
     }
 }
 
-/// What a pointer or a screen reader tells of an element.
+/// The title that a pointer shows and a screen reader reads out.
 pub(super) fn title(text: &str) -> String {
     el("title").saying(text)
 }
 
-/// A text that nobody can take for anything but text. What hides is shown, so that XML can hold all that is left.
-pub(super) fn escaped(text: &str) -> Cow<'_, str> {
-    let text = one_line(text);
-    if !text.contains(['&', '<', '>', '"', '\'']) {
-        return text;
-    }
-    let mut safe = String::with_capacity(text.len());
-    for c in text.chars() {
-        match c {
-            '&' => safe.push_str("&amp;"),
-            '<' => safe.push_str("&lt;"),
-            '>' => safe.push_str("&gt;"),
-            '"' => safe.push_str("&quot;"),
-            '\'' => safe.push_str("&#39;"),
-            c => safe.push(c),
-        }
-    }
-    safe.into()
-}
-
-/// A number of millimetres, to the nearest whole one.
+/// Millimetres, rounded to a whole number.
 #[expect(
     clippy::cast_possible_truncation,
     reason = "places on a sheet are far below what an i64 holds, and a cast beyond stops at the end"

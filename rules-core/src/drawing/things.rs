@@ -1,15 +1,16 @@
-//! The things of the plan, each a group that can be pointed at and read out.
+//! The things of the plan, each as a group that can be pointed at and read out.
 
 use super::labels::{Label, Lettering, width_of};
 use super::marks;
 use super::path;
-use super::place::{Frame, Spot};
+use super::place::{Frame, SheetPoint};
 use super::sheet::Sheet;
 use super::style::{LOT, LOT_LINE};
 use super::svg::{el, title};
 use crate::plan::Thing;
 use crate::plan::figure::{Figure, Form};
 use crate::ruleset::words::kind_noun;
+use crate::text::capitalised;
 use crate::vocabulary::{Layer, Look, Mark, Outline, Shape};
 
 /// The things of one layer.
@@ -23,7 +24,7 @@ pub(super) fn layer(layer: Layer, sheet: &Sheet<'_>) -> String {
         .collect()
 }
 
-/// A thing lies as high as the highest of its outlines.
+/// A thing belongs to the layer of its topmost outline.
 pub(super) fn layer_of<'a>(thing: &'a Thing, sheet: &Sheet<'a>) -> Option<Layer> {
     let outlines = sheet.outlines(thing).into_iter();
     outlines.map(|(outline, _)| look(outline).layer).max()
@@ -36,27 +37,26 @@ fn look(outline: &Outline) -> Look {
         .unwrap_or_else(|| Look::of_shape(outline.shape))
 }
 
-/// What a thing is called: its kind and its own id.
+/// The name of a thing: its kind and its id.
 pub(super) fn name(thing: &Thing, sheet: &Sheet<'_>) -> String {
     let noun = kind_noun(thing.kind, sheet.vocabulary());
-    let own = spaced(&thing.id);
+    let own = called(thing);
     match own.eq_ignore_ascii_case(noun) {
-        true => capital(noun),
-        false => format!("{}: {own}", capital(noun)),
+        true => capitalised(noun),
+        false => format!("{}: {own}", capitalised(noun)),
     }
 }
 
-pub(super) fn spaced(id: &str) -> String {
+/// Its name, or its id as a person would say it.
+pub(super) fn called(thing: &Thing) -> String {
+    thing.name.clone().unwrap_or_else(|| spaced(&thing.id))
+}
+
+fn spaced(id: &str) -> String {
     id.replace('-', " ")
 }
 
-pub(super) fn capital(text: &str) -> String {
-    let mut rest = text.chars();
-    let first = rest.next().map(|c| c.to_uppercase().to_string());
-    first.unwrap_or_default() + rest.as_str()
-}
-
-/// The group of a thing, with what a pointer and a reader of the screen need.
+/// The group of a thing, with what a pointer and a screen reader need.
 pub(super) fn around(thing: &Thing, inner: &str, more: &str, sheet: &Sheet<'_>) -> String {
     let chosen = sheet.options.chosen.as_deref() == Some(thing.id.as_str());
     let class = format!(
@@ -129,7 +129,7 @@ fn outlined(
     reach + &shape + &set_along(thing, (outline, figure), look, main, sheet)
 }
 
-/// A thin line is hard to hit: what lies beside it is taken for it.
+/// A thin line is hard to hit, so a wide invisible line takes the pointer for it.
 pub(super) fn reach(d: &str) -> String {
     el("path")
         .with("class", "reach")
@@ -142,7 +142,7 @@ pub(super) fn reach(d: &str) -> String {
         .empty()
 }
 
-/// Marks along the line, posts at the ends of what opens.
+/// Marks along the line, and posts at the ends of a gate, door or window.
 fn set_along(
     thing: &Thing,
     (outline, figure): (&Outline, &Figure),
@@ -167,8 +167,8 @@ fn set_along(
     }
 }
 
-/// The places of a form in the order of its line; a ring comes back to its first.
-fn line_of(form: &Form, sheet: &Sheet<'_>) -> Vec<Spot> {
+/// The places of a form along its line; a ring returns to its first place.
+fn line_of(form: &Form, sheet: &Sheet<'_>) -> Vec<SheetPoint> {
     match form {
         Form::Point(point) => vec![sheet.spot(*point)],
         Form::Path(points) => sheet.spots(points),
@@ -180,7 +180,7 @@ fn line_of(form: &Form, sheet: &Sheet<'_>) -> Vec<Spot> {
     }
 }
 
-/// Writes the names of the things where there is room.
+/// Writes the name of each thing that there is room for.
 pub(super) fn names(lettering: &mut Lettering, sheet: &Sheet<'_>) {
     let own_place = [LOT, LOT_LINE];
     let things = sheet.plan.things.iter().rev();
@@ -190,7 +190,7 @@ pub(super) fn names(lettering: &mut Lettering, sheet: &Sheet<'_>) {
     named.sort_by_cached_key(|thing| std::cmp::Reverse(layer_of(thing, sheet)));
     for thing in named {
         if let Some((outline, figure)) = sheet.outlines(thing).first() {
-            let text = capital(&spaced(&thing.id));
+            let text = capitalised(&called(thing));
             let places = match outline.shape {
                 Shape::Line => beside_line(&text, figure, sheet),
                 Shape::Area | Shape::Point => in_area(&text, figure, sheet),
@@ -200,7 +200,7 @@ pub(super) fn names(lettering: &mut Lettering, sheet: &Sheet<'_>) {
     }
 }
 
-fn label(text: &str, at: Spot, angle: f64) -> Label {
+fn label(text: &str, at: SheetPoint, angle: f64) -> Label {
     Label {
         text: text.to_owned(),
         at,
@@ -209,7 +209,7 @@ fn label(text: &str, at: Spot, angle: f64) -> Label {
     }
 }
 
-/// In the middle of what is shown of an area, else below, above or beside it.
+/// In the middle of the visible part of an area, else below, above or beside it.
 fn in_area(text: &str, figure: &Figure, sheet: &Sheet<'_>) -> Vec<Label> {
     let corners = sheet.corners(figure);
     let Some(around) = Frame::around(corners.into_iter()) else {
@@ -219,11 +219,11 @@ fn in_area(text: &str, figure: &Figure, sheet: &Sheet<'_>) -> Vec<Label> {
         return Vec::new();
     }
     let (low, high) = (
-        Spot {
+        SheetPoint {
             x: around.low.x.max(sheet.frame.low.x),
             y: around.low.y.max(sheet.frame.low.y),
         },
-        Spot {
+        SheetPoint {
             x: around.high.x.min(sheet.frame.high.x),
             y: around.high.y.min(sheet.frame.high.y),
         },
@@ -232,30 +232,30 @@ fn in_area(text: &str, figure: &Figure, sheet: &Sheet<'_>) -> Vec<Label> {
     let aside = width_of(text, sheet) / 2.0 + sheet.points(5.0);
     let wide = width_of(text, sheet) <= high.x - low.x;
     let inside = (wide && high.y - low.y >= sheet.points(14.0)).then_some(middle);
-    let quarter = Spot {
+    let quarter = SheetPoint {
         x: middle.x,
         y: low.y + (high.y - low.y) * 0.25,
     };
     let below = [
         quarter,
-        Spot {
+        SheetPoint {
             x: middle.x,
             y: high.y + gap,
         },
-        Spot {
+        SheetPoint {
             x: middle.x,
             y: low.y - gap,
         },
-        Spot {
+        SheetPoint {
             x: high.x + aside,
             y: middle.y,
         },
-        Spot {
+        SheetPoint {
             x: low.x - aside,
             y: middle.y,
         },
     ];
-    // Beside what is cut off by the edge of the sheet, a name would seem to belong to something else.
+    // Outside an area that the edge of the sheet cuts off, a name would seem to belong to something else.
     let whole = sheet.frame.holds(around.low) && sheet.frame.holds(around.high);
     let outside = below
         .into_iter()
@@ -268,7 +268,7 @@ fn in_area(text: &str, figure: &Figure, sheet: &Sheet<'_>) -> Vec<Label> {
         .collect()
 }
 
-/// Beside the longest straight part of a line that is shown, where the text is not longer than that.
+/// Beside the longest visible straight part of a line, if the text is no longer than that part.
 fn beside_line(text: &str, figure: &Figure, sheet: &Sheet<'_>) -> Vec<Label> {
     let lines = figure.forms.iter().map(|form| line_of(form, sheet));
     let parts = lines.flat_map(|line| {
@@ -282,7 +282,7 @@ fn beside_line(text: &str, figure: &Figure, sheet: &Sheet<'_>) -> Vec<Label> {
             .filter_map(|(a, b)| sheet.frame.part_of(a, b))
     });
     let longest = parts.max_by(|one, other| {
-        let length = |(a, b): &(Spot, Spot)| a.to(*b).length();
+        let length = |(a, b): &(SheetPoint, SheetPoint)| a.to(*b).length();
         length(one).total_cmp(&length(other))
     });
     let Some((a, b)) = longest else {

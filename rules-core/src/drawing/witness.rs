@@ -1,16 +1,16 @@
-//! From where to where a rule measures, as dimension lines with their figures.
+//! Dimension lines with their figures: where each rule measures from and to.
 
 use std::collections::BTreeSet;
 
 use super::labels::{Label, Lettering, width_of};
-use super::place::Spot;
+use super::place::SheetPoint;
 use super::sheet::Sheet;
 use super::svg::{el, mm, title};
 use crate::check::{Outcome, Part, Witness};
 use crate::report::{PartReport, RangeReport, ReadingReport, RuleReport, deciding};
 
 /// One measured distance.
-struct Line<'s> {
+struct DimensionLine<'s> {
     rule: &'s RuleReport,
     part: &'s PartReport,
     outcome: Outcome,
@@ -18,7 +18,7 @@ struct Line<'s> {
     figure: String,
 }
 
-/// The dimension lines that are asked for; their figures are placed first of all lettering.
+/// The dimension lines asked for. Their figures are placed before any other lettering.
 pub(super) fn lines(lettering: &mut Lettering, sheet: &Sheet<'_>) -> String {
     let mut seen = BTreeSet::new();
     let mut drawn = String::new();
@@ -35,7 +35,7 @@ pub(super) fn lines(lettering: &mut Lettering, sheet: &Sheet<'_>) -> String {
     el("g").with("class", "distances").holding(&drawn)
 }
 
-fn asked_for<'s>(sheet: &'s Sheet<'_>) -> Vec<Line<'s>> {
+fn asked_for<'s>(sheet: &'s Sheet<'_>) -> Vec<DimensionLine<'s>> {
     let selected = sheet.options.selected.is_some();
     let rules = sheet.findings.rules.iter().zip(sheet.reports);
     let shown = rules.filter(|(finding, _)| {
@@ -56,8 +56,11 @@ fn asked_for<'s>(sheet: &'s Sheet<'_>) -> Vec<Line<'s>> {
     list
 }
 
-/// The lines of the part that decides; a report may hold only that one.
-fn of_deciding<'s>(rule: &'s RuleReport, parts: &'s [Part]) -> impl Iterator<Item = Line<'s>> {
+/// The lines of the deciding part. A report may hold that part only.
+fn of_deciding<'s>(
+    rule: &'s RuleReport,
+    parts: &'s [Part],
+) -> impl Iterator<Item = DimensionLine<'s>> {
     let part = deciding(parts).and_then(|place| parts.get(place));
     let said = rule.deciding.and_then(|place| rule.parts.get(place));
     let both = part.zip(said).into_iter();
@@ -68,10 +71,10 @@ fn of_part<'s>(
     rule: &'s RuleReport,
     part: &'s Part,
     said: &'s PartReport,
-) -> impl Iterator<Item = Line<'s>> {
+) -> impl Iterator<Item = DimensionLine<'s>> {
     let readings = part.readings.iter().zip(&said.readings);
     readings.filter_map(move |(reading, words)| {
-        Some(Line {
+        Some(DimensionLine {
             rule,
             part: said,
             outcome: part.outcome,
@@ -90,8 +93,8 @@ fn weight(outcome: Outcome) -> u8 {
     }
 }
 
-/// What was measured, as it is at worst (where nobody knows that, as it is drawn), and the limit where that is not kept for sure. What must be kept stands in the
-/// words: they are the contrary of the rule's own bound where that stands under a `not`.
+/// The measured figure at its worst (as drawn, where the worst is not known), and the limit unless it is surely kept.
+/// The bound is read from the report's words, because under a `not` they state the opposite of the rule's own bound.
 fn figure(words: &ReadingReport, outcome: Outcome) -> String {
     let low = |range: &RangeReport| range.low.clone();
     let high = |range: &RangeReport| range.high.clone();
@@ -118,8 +121,8 @@ fn figure(words: &ReadingReport, outcome: Outcome) -> String {
     }
 }
 
-/// How far beside its own place a dimension line is drawn, so that it lies on no other.
-fn room_beside(ends: [Spot; 2], taken: &[[Spot; 2]], sheet: &Sheet<'_>) -> f64 {
+/// How far a dimension line is shifted sideways so that it does not lie on another.
+fn room_beside(ends: [SheetPoint; 2], taken: &[[SheetPoint; 2]], sheet: &Sheet<'_>) -> f64 {
     let steps = [0.0, 1.0, -1.0, 2.0, -2.0, 3.0, -3.0, 4.0, -4.0, 5.0, -5.0];
     let offsets = steps.map(|step| step * sheet.points(19.0));
     let free = |off: &f64| {
@@ -129,20 +132,20 @@ fn room_beside(ends: [Spot; 2], taken: &[[Spot; 2]], sheet: &Sheet<'_>) -> f64 {
     offsets.into_iter().find(free).unwrap_or(0.0)
 }
 
-fn moved([from, to]: [Spot; 2], off: f64) -> [Spot; 2] {
+fn moved([from, to]: [SheetPoint; 2], off: f64) -> [SheetPoint; 2] {
     let side = from.to(to).unit().left();
     [from.along(side, off), to.along(side, off)]
 }
 
-/// Whether two lines run the same way, side by side, too near to be told apart.
-fn lies_on([a, b]: [Spot; 2], [c, d]: [Spot; 2], sheet: &Sheet<'_>) -> bool {
+/// Whether two parallel lines are too close to tell apart.
+fn lies_on([a, b]: [SheetPoint; 2], [c, d]: [SheetPoint; 2], sheet: &Sheet<'_>) -> bool {
     let (way, other) = (a.to(b).unit(), c.to(d).unit());
     let parallel = (way.x * other.y - way.y * other.x).abs() < 0.05;
-    let across = |spot: Spot| {
+    let across = |spot: SheetPoint| {
         let from = a.to(spot);
         (way.x * from.y - way.y * from.x).abs()
     };
-    let along = |spot: Spot| {
+    let along = |spot: SheetPoint| {
         let from = a.to(spot);
         way.x * from.x + way.y * from.y
     };
@@ -151,10 +154,10 @@ fn lies_on([a, b]: [Spot; 2], [c, d]: [Spot; 2], sheet: &Sheet<'_>) -> bool {
     parallel && near && low < a.to(b).length() && high > 0.0
 }
 
-impl Line<'_> {
+impl DimensionLine<'_> {
     fn drawn(
         &self,
-        ends: [Spot; 2],
+        ends: [SheetPoint; 2],
         off: f64,
         lettering: &mut Lettering,
         sheet: &Sheet<'_>,
@@ -185,8 +188,9 @@ impl Line<'_> {
         )
     }
 
-    /// A line with a slanting stroke at each end; what fails is heavy, for sure or as drawn, and what is open is broken.
-    fn dimension(&self, [from, to]: [Spot; 2], sheet: &Sheet<'_>) -> String {
+    /// A line with a slanting stroke at each end: heavy where the rule fails (surely or as drawn), dashed where it is
+    /// open.
+    fn dimension(&self, [from, to]: [SheetPoint; 2], sheet: &Sheet<'_>) -> String {
         let (width, dash) = match self.outcome {
             Outcome::Fail => ("2.4", None),
             Outcome::Marginal if self.fails_as_drawn() => ("2.4", Some("5 3")),
@@ -196,7 +200,7 @@ impl Line<'_> {
         let line = format!("M{} {}L{} {}", mm(from.x), mm(from.y), mm(to.x), mm(to.y));
         let way = from.to(to).unit();
         let slant = way.along(way.left(), 1.0);
-        let tick = |at: Spot| {
+        let tick = |at: SheetPoint| {
             let (a, b) = (
                 at.along(slant, sheet.points(4.5)),
                 at.along(slant, -sheet.points(4.5)),
@@ -207,15 +211,15 @@ impl Line<'_> {
     }
 
     /// Above the middle of the line, else below it or nearer to one of its ends.
-    fn places(&self, [from, to]: [Spot; 2], sheet: &Sheet<'_>) -> Vec<Label> {
+    fn places(&self, [from, to]: [SheetPoint; 2], sheet: &Sheet<'_>) -> Vec<Label> {
         let way = from.to(to);
         let short = way.length() < sheet.points(4.0);
         let (angle, side) = match short {
-            true => (0.0, Spot { x: 0.0, y: -1.0 }),
+            true => (0.0, SheetPoint { x: 0.0, y: -1.0 }),
             false => (way.reading_angle(), way.unit().left()),
         };
         let long = way.length() > width_of(&self.figure, sheet);
-        let label = |angle: f64, at: Spot| Label {
+        let label = |angle: f64, at: SheetPoint| Label {
             text: self.figure.clone(),
             at,
             angle,
@@ -224,7 +228,7 @@ impl Line<'_> {
                 _ => "figure",
             },
         };
-        // A figure that is longer than its line stands level beside it.
+        // A figure longer than its line is written level beside it.
         if !long {
             return self
                 .level_places(from.middle(to), way, sheet)
@@ -245,11 +249,16 @@ impl Line<'_> {
             .to_vec()
     }
 
-    /// To the right and the left of the middle of a line, above and below its ends.
-    fn level_places(&self, middle: Spot, way: Spot, sheet: &Sheet<'_>) -> [Spot; 6] {
+    /// Right and left of the middle of a line, then above and below it.
+    fn level_places(
+        &self,
+        middle: SheetPoint,
+        way: SheetPoint,
+        sheet: &Sheet<'_>,
+    ) -> [SheetPoint; 6] {
         let half = width_of(&self.figure, sheet) / 2.0 + way.x.abs() / 2.0 + sheet.points(7.0);
         let up = way.y.abs() / 2.0 + sheet.points(14.0);
-        let spot = |x: f64, y: f64| middle.along(Spot { x, y }, 1.0);
+        let spot = |x: f64, y: f64| middle.along(SheetPoint { x, y }, 1.0);
         [
             spot(half, 0.0),
             spot(-half, 0.0),
@@ -261,8 +270,8 @@ impl Line<'_> {
     }
 }
 
-/// Where two things meet there is no line: a ring with a cross through it.
-fn touch(at: Spot, sheet: &Sheet<'_>) -> String {
+/// Where two things touch there is no line to draw, so a ring with a cross marks the place.
+fn touch(at: SheetPoint, sheet: &Sheet<'_>) -> String {
     let r = sheet.points(7.0);
     let ring = el("circle")
         .at("cx", at.x)
@@ -287,8 +296,8 @@ fn touch(at: Spot, sheet: &Sheet<'_>) -> String {
     ring + &stroke(&cross, "1.6", None)
 }
 
-/// Thin lines from the places that were measured to the line that is drawn beside them.
-fn extensions(ends: [Spot; 2], beside: [Spot; 2]) -> String {
+/// Extension lines: thin lines from the measured places to the dimension line beside them.
+fn extensions(ends: [SheetPoint; 2], beside: [SheetPoint; 2]) -> String {
     let pairs = ends.into_iter().zip(beside).filter(|(from, to)| from != to);
     let d: String = pairs
         .map(|(from, to)| format!("M{} {}L{} {}", mm(from.x), mm(from.y), mm(to.x), mm(to.y)))

@@ -1,13 +1,13 @@
-//! That the readers take the keys of the tables and no others, each under its name.
+//! The readers take the keys of the tables and no others, each under its own name.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::{Path, PathBuf};
 
-/// The readers of what people write.
+/// The readers of the files that people write.
 const READERS: [&str; 3] = ["ruleset/read", "plan/read", "cases"];
 
-/// Names in the readers that say more than the key does, or are words of Rust.
+/// Names in the readers that say more than the key, or avoid a keyword of Rust.
 const ALSO: [(&str, &str); 7] = [
     ("in", "within"),
     ("in", "zone"),
@@ -22,7 +22,7 @@ fn source() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("src")
 }
 
-/// The texts of a folder and of those in it, but for tests; without comments.
+/// The sources of a folder and its subfolders, without tests and comments.
 fn texts(folder: &Path) -> Vec<String> {
     let mut all = Vec::new();
     for entry in fs::read_dir(folder).unwrap() {
@@ -46,7 +46,7 @@ fn readers() -> String {
     folders.join("\n")
 }
 
-/// What stands between a bracket at the beginning of a text and the one that closes it, split at its own commas.
+/// The text from an opening bracket to the one that closes it, split at its own commas.
 fn items(text: &str) -> Vec<String> {
     let (mut deep, mut quoted, mut all) = (0, false, vec![String::new()]);
     for c in text.chars() {
@@ -97,7 +97,7 @@ fn declared() -> BTreeMap<String, Vec<String>> {
     maps.collect()
 }
 
-/// Whether a reader may call the entry of a key so.
+/// Whether a reader may use this name for the entry of a key.
 fn fits(name: &str, key: &str) -> bool {
     let plain = key.replace('-', "_");
     let of_each_other = name.ends_with(&plain) || plain.starts_with(name) || plain.ends_with(name);

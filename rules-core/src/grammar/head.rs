@@ -1,4 +1,4 @@
-//! The top of a rule file, and what the file says of itself.
+//! The top of a rule file, and what it says about itself.
 
 use super::Syntax::{
     self, ByName, List, Map, Meanings, Named, OneOrMore, Open, OrNothing, Pattern, ShortName, Text,
@@ -13,13 +13,13 @@ const MATTER: Syntax = Named("matter");
 /// What sort of rule set a file is.
 pub(crate) const SORTS: [&str; 4] = ["place", "code", "topic", "example"];
 
-pub(crate) const RULE_SET: Keys<28> = keys([
+pub(crate) const RULE_SET: Keys<29> = keys([
     need("ruleset", ShortName)
         .says("The short name of this rule set, in small letters and hyphens."),
     need("title", Told).says("Its title."),
     need("edition", Told).says("Your name for this version, such as `2026-01`."),
     need("authority", Told).says("Who decides, and whom the applicant may ask."),
-    may("notice", Told).says("What every report says beside its findings."),
+    may("notice", Told).says("What every report says besides its findings."),
     may("in-force", Named("in-force")),
     may("earlier", ShortName).says(
         "The edition before this one, which holds for plans that this one does not govern yet.",
@@ -40,31 +40,36 @@ pub(crate) const RULE_SET: Keys<28> = keys([
     may("documents", OrNothing(&List(&Named("document"), 0)))
         .says("What an application must hold."),
     may("decide", OrNothing(&List(&Named("decision"), 0)))
-        .says("Questions of which the answer is a class."),
+        .says("Questions with a class as the answer."),
     may("do", OrNothing(&List(&Named("duty"), 0))).says("What must be done, and when."),
     may("cautions", OrNothing(&List(&Named("caution"), 0))).says("Warnings for those who build."),
+    may(
+        "interpretations",
+        OrNothing(&List(&Named("interpretation"), 0)),
+    )
+    .says("How the authority reads a clause, by whom and since when."),
     may("cases", List(&Open(&["case", "title"]), 0))
         .says("Small example plans with the outcomes that the rules must give."),
     may("place", Told).says("The place whose rules they are."),
     may("country", Told).says("The country of that place."),
-    may("finding-the-authority", Told).says("How one finds out which authority serves an address."),
+    may("finding-the-authority", Told).says("How to find out which authority serves an address."),
     may("costs", Told).says("What the permit costs."),
     may("lasts", Told).says("How long the permit lasts."),
     may("sort", Words(&SORTS)).says("What sort of rule set it is."),
     may("belongs-with", OneOrMore(&ShortName)).says("Rule sets that belong with this one."),
     may("language", LANGUAGE).says(
-        "The language of texts that are written in one only, such as `nb`; English if not said.",
+        "The language of texts given in one language only, such as `nb`; English by default.",
     ),
 ])
 .called("a rule set");
 
 pub(crate) const SCOPE: Keys<3> = keys([
-    may("holds", OneOrMore(&MATTER)).says("The matters on which these rules bind."),
+    may("holds", OneOrMore(&MATTER)).says("The matters that these rules cover."),
     may("leaves-out", List(&Map(&LEFT_OUT), 0)).says("The matters that they leave to others."),
-    may("on-top", List(&Told, 0)).says("What always comes on top of them."),
+    may("on-top", List(&Told, 0)).says("What always applies on top of them."),
 ])
 .called("a scope")
-.says("Which matters these rules hold, and which they leave to others: each matter once.")
+.says("Which matters these rules cover, and which they leave to others: each matter once.")
 .example("{holds: barrier, on-top: [What the deed of the lot says.]}");
 
 pub(crate) const LEFT_OUT: Keys<3> = keys([
@@ -75,7 +80,7 @@ pub(crate) const LEFT_OUT: Keys<3> = keys([
 .called("a matter that is left out")
 .example("{matter: noise, ask: The noise office}");
 
-/// How good a witness a source is, the best first.
+/// How reliable a source is, best first.
 pub(crate) const GRADES: [(&str, &str); 6] = [
     ("law", "The law itself, where the state publishes it."),
     ("authority", "A page of the authority that applies it."),
@@ -88,7 +93,7 @@ pub(crate) const GRADES: [(&str, &str); 6] = [
 pub(crate) const SOURCE: Keys<6> = keys([
     need("title", Told).says("What it is called."),
     may("at", Text).says("Its address."),
-    need("grade", Meanings(&GRADES)).says("How good a witness it is."),
+    need("grade", Meanings(&GRADES)).says("How reliable it is."),
     may("read", DAY).says("The day on which it was read."),
     may("again", DAY).says("The day after which it must be read again."),
     NOTE,
@@ -99,7 +104,7 @@ pub(crate) const SOURCE: Keys<6> = keys([
 pub(crate) const CITATION: Keys<3> = keys([
     need("id", ShortName).says("The source."),
     may("clause", Told).says("The place in it."),
-    may("value", Told).says("The value that stands there, where it is not all of the rule."),
+    may("value", Told).says("The value found there, if it is only part of the rule."),
 ])
 .called("the name of a source, or a source with the place in it,")
 .example("{id: bylaw, clause: 4.2}");
@@ -121,7 +126,7 @@ pub(crate) const CALENDAR: Keys<4> = keys([
     may("weekend", OneOrMore(&WEEKDAY)).says("The days of the week on which nobody works."),
     may("holidays", List(&HOLIDAY, 0)).says("The holidays."),
     may("moved", Map(&MOVED)).says(
-        "Where a holiday on a fixed day falls on the first of these, the second is free as well.",
+        "If a holiday on a fixed date falls on the first of these days, the second is free, too.",
     ),
 ])
 .called("a calendar")

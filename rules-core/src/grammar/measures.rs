@@ -1,4 +1,4 @@
-//! What is measured, and what a value must keep.
+//! What is measured, and the bounds a value must keep.
 
 use super::Syntax::{
     self, AnyOf, Choice, List, Map, Meanings, Named, OneOrMore, Says, Told, Word, Words,
@@ -7,7 +7,7 @@ use super::things::{IF_NONE_KEY, IN, KIND, LIMIT, OUTLINES, REQUIREMENT, WHERE, 
 use super::{Key, Keys, Tie, keys, may, need};
 use crate::quantity::Dimension;
 
-/// Something that is measured, stated or reckoned.
+/// Something that is measured, stated or calculated.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum Measure {
     Fact,
@@ -37,7 +37,7 @@ pub(crate) enum Measure {
 pub(crate) struct MeasureKey {
     pub measure: Measure,
     pub key: Key,
-    /// What its limits are, where that is the same for all of its values.
+    /// The dimension of its limits, if it is the same for all its values.
     pub limits: Option<Dimension>,
 }
 
@@ -61,7 +61,7 @@ impl MeasureKey {
     }
 }
 
-/// The measures: a requirement has just one of them, or combines others.
+/// The measures. A requirement has exactly one of them, or combines other requirements.
 pub(crate) static MEASURES: [MeasureKey; 20] = [
     measure(Measure::Fact, "fact", "fact-name")
         .says("What is stated in the plan, such as `pool.depth`."),
@@ -91,23 +91,23 @@ pub(crate) static MEASURES: [MeasureKey; 20] = [
         .says("The level of the ground at outlines."),
     measure(Measure::Fall, "fall", "fall")
         .in_(Dimension::Number)
-        .says("How much the way from one outline to another falls for each length."),
+        .says("The fall from one outline to another, per length."),
     measure(Measure::Volume, "volume", "volume")
         .in_(Dimension::Volume)
         .says("What lies over an area between two levels."),
     measure(Measure::Uplift, "uplift", "volume")
         .in_(Dimension::Mass)
-        .says("The mass of the water that would fill a volume: with as much it lifts what keeps it out."),
+        .says("The mass of water that would fill a volume: the water lifts whatever keeps it out by that much."),
     measure(Measure::Height, "height", "height")
         .in_(Dimension::Length)
-        .says("The least height of outlines over the ground and all that is near them."),
-    measure(Measure::Table, "table", "table").says("Rows, of which the first that applies counts."),
+        .says("The least height of outlines above the ground and everything near them."),
+    measure(Measure::Table, "table", "table").says("Rows; the first that applies counts."),
     measure(Measure::Largest, "largest-of", "several").says("The largest of some values."),
     measure(Measure::Smallest, "smallest-of", "several").says("The smallest of some values."),
     measure(Measure::Sum, "sum", "several").says("The sum of some values."),
     measure(Measure::Difference, "difference", "two-values")
         .says("The first value less the others."),
-    measure(Measure::Product, "product", "two-values").says("Values multiplied with each other."),
+    measure(Measure::Product, "product", "two-values").says("Values multiplied together."),
 ];
 
 /// The measure that a key names.
@@ -116,12 +116,12 @@ pub(crate) fn measure_named(key: &str) -> Option<Measure> {
     named.map(|measure| measure.measure)
 }
 
-/// What a value must keep.
+/// The bounds on a value.
 pub(crate) const BOUNDS: [Key; 5] = [
-    may("at-least", LIMIT).says("No less than this; just this passes."),
-    may("at-most", LIMIT).says("No more than this; just this passes."),
-    may("more-than", LIMIT).says("More than this; just this fails."),
-    may("less-than", LIMIT).says("Less than this; just this fails."),
+    may("at-least", LIMIT).says("No less than this; exactly this passes."),
+    may("at-most", LIMIT).says("No more than this; exactly this passes."),
+    may("more-than", LIMIT).says("More than this; exactly this fails."),
+    may("less-than", LIMIT).says("Less than this; exactly this fails."),
     may("is", Named("answer"))
         .says("A word, yes or no, an amount, `none`; or a list, of which it is one."),
 ];
@@ -135,14 +135,11 @@ pub(crate) const ALONG: [(&str, &str); 2] = [
     ("all-along", "Every place along the thing must keep it."),
 ];
 
-pub(crate) const HOLDS: Key = may("holds", Meanings(&ALONG)).says("Where along a thing the value must keep it, if it changes along the thing. Else the whole rule is judged at each place by itself.");
+pub(crate) const HOLDS: Key = may("holds", Meanings(&ALONG)).says("Where along a thing the value must keep it, if it varies along the thing. Without this, the whole rule is judged at each place separately.");
 
 /// How a distance is measured.
 pub(crate) const MEASURED: [(&str, &str); 4] = [
-    (
-        "level",
-        "On the level, as on a map; this is meant where nothing is said.",
-    ),
+    ("level", "Horizontally, as on a map; this is the default."),
     ("in-space", "The straight line, height included."),
     (
         "plumb",
@@ -167,7 +164,7 @@ pub(crate) const DISTANCE: Keys<4> = keys([
 pub(crate) const AREA: Keys<3> = keys([
     need("of", OUTLINES),
     may("in", ZONE),
-    may("share-of", AnyOf(&[OUTLINES, LIMIT])).says("The area of which a share is meant."),
+    may("share-of", AnyOf(&[OUTLINES, LIMIT])).says("The area to take a share of."),
 ])
 .called("an area")
 .example("{of: [pool.water, building.footprint], share-of: lot.boundary}");
@@ -176,12 +173,12 @@ pub(crate) const LENGTH: Keys<2> = keys([need("of", OUTLINES), may("in", ZONE)])
     .called("a length")
     .example("{of: barrier-stretch.line, in: {around: pool.water, by: 5 m}}");
 
-/// From whom a barrier can separate.
+/// Whom a barrier can keep out.
 pub(crate) const SEPARATED: [&str; 3] = ["street", "neighbour-lot", "dwelling"];
 
 pub(crate) const ENCLOSURE: Keys<3> = keys([
     need("of", OUTLINES),
-    need("from", OneOrMore(&Words(&SEPARATED))).says("From whom it must be closed off."),
+    need("from", OneOrMore(&Words(&SEPARATED))).says("Who must be kept out."),
     need("made-of", OUTLINES).says("What closes it off."),
 ])
 .called("an enclosure")
@@ -208,12 +205,12 @@ pub(crate) const GROUND_LEVEL: Keys<1> = keys([need("at", OUTLINES)])
 pub(crate) const FALL: Keys<3> = keys([
     need("from", OUTLINES),
     need("to", OUTLINES),
-    may("run", LIMIT).says("How far it runs; the distance where nothing is said."),
+    may("run", LIMIT).says("How far it runs; by default the distance."),
 ])
 .called("a fall")
 .example("{from: pool.deck, to: pool.water, run: 2 m}");
 
-/// The word for the ground as it is, where a level can stand.
+/// The word for the existing ground in place of a level.
 pub(crate) const GROUND: &str = "ground";
 const SURFACE: Syntax = AnyOf(&[Choice(GROUND, "The ground as it is."), LIMIT]);
 
@@ -229,25 +226,25 @@ pub(crate) const UPLIFT: Keys<4> = VOLUME.called("an uplift");
 
 pub(crate) const HEIGHT: Keys<3> = keys([
     need("of", OUTLINES),
-    need("within", LIMIT).says("How near to it."),
+    need("within", LIMIT).says("How near to them."),
     may("over", OUTLINES).says("What somebody may stand on, besides the ground."),
 ])
 .called("a height")
 .example("{of: barrier-stretch.line, within: 1 m, over: boulder}");
 
-/// One value taken of each of some things.
+/// One value taken from each of some things.
 pub(crate) const TAKEN: Keys<5> = keys([
     KIND,
     WHERE,
     IN,
     IF_NONE_KEY,
-    need("take", LIMIT).says("What is taken of each."),
+    need("take", LIMIT).says("What to take from each."),
 ])
 .called("a choice of things, of each of which something is taken")
 .example("{kind: gate, take: gate.latch-height}");
 
 pub(crate) const TABLE: Keys<2> = keys([
-    may("by", LIMIT).says("What the rows go by."),
+    may("by", LIMIT).says("The value that picks the row."),
     need("rows", List(&Map(&ROW), 1)),
 ])
 .called("a table")
@@ -284,7 +281,7 @@ pub(crate) const ROW: Keys<4> = keys([
 ])
 .example("{at-most: 1.2 m, then: 1 m}");
 
-/// What values are made of, by the names under which other tables speak of them.
+/// The parts of values, under the names that other tables use.
 pub(crate) const VALUES: [(&str, Syntax); 16] = [
     (
         "limit",

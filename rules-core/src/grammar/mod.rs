@@ -1,7 +1,7 @@
-//! The grammar of the files that people write: one declaration for each map, with its keys and what may stand after each.
+//! The grammar of the files that people write: one declaration for each map, with its keys and what may follow each.
 //!
-//! The readers take keys only through these tables, so that a misspelt key is answered with those that are known; the
-//! JSON schemas and the reference page are drawn from them. What words mean together is left to the readers.
+//! The readers take keys only through these tables, so they can answer a misspelt key with the known ones. The JSON
+//! schemas and the reference page are built from them. What words mean together is left to the readers.
 
 mod head;
 mod measures;
@@ -25,26 +25,26 @@ pub(crate) use things::*;
 use crate::quantity::Dimension;
 use crate::text::{Entry, Faults, MapReader, Node};
 
-/// A map: how a sentence names it, its keys, and which of them go together.
+/// A map: its name in a sentence, its keys, and how they depend on each other.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Declaration<K: ?Sized = [Key]> {
-    /// As in `a distance`.
+    /// Its name in a sentence, such as `a distance`.
     pub what: &'static str,
-    /// What it says, in a sentence; empty where that stands beside its key.
+    /// What it means, in a sentence; empty if its key says that.
     pub means: &'static str,
-    /// An example, as it is written; empty where none is needed.
+    /// An example, as written in a file; empty if none is needed.
     pub example: &'static str,
-    /// Which keys depend on each other.
+    /// How its keys depend on each other.
     pub ties: &'static [Tie],
-    /// Keys that other maps have, too.
+    /// Groups of keys that it shares with other maps.
     pub groups: &'static [&'static [Key]],
-    /// Keys that somebody may well write here, of which the reader says by itself why they are wrong.
+    /// Keys that people are likely to write here by mistake; the reader explains them itself.
     pub refused: &'static [&'static str],
     /// Its keys.
     pub keys: K,
 }
 
-/// A map with so many keys.
+/// A map with `N` keys.
 pub(crate) type Keys<const N: usize> = Declaration<[Key; N]>;
 
 /// A key of a map.
@@ -53,29 +53,29 @@ pub(crate) struct Key {
     pub name: &'static str,
     /// Whether it must be written.
     pub needed: bool,
-    /// What may stand after it.
+    /// What may follow it.
     pub syntax: Syntax,
-    /// What it means, in a sentence; empty where the name says it all.
+    /// What it means, in a sentence; empty if the name says it all.
     pub means: &'static str,
 }
 
-/// How keys of one map depend on each other. Each set of keys stands for all of them together.
+/// How the keys of a map depend on each other. A set counts as written only if all its keys are.
 #[derive(Debug, Clone, Copy)]
 pub(crate) enum Tie {
-    /// Just one of these is written.
+    /// Exactly one of these sets is written.
     One(&'static [&'static [&'static str]]),
-    /// At least one of these is written.
+    /// At least one of these sets is written.
     Some(&'static [&'static [&'static str]]),
-    /// Whoever writes the first key writes the second, too.
+    /// The first key needs the second.
     Needs(&'static str, &'static str),
 }
 
-/// What may stand somewhere.
+/// What may be written in a place.
 #[derive(Debug, Clone, Copy)]
 pub(crate) enum Syntax {
-    /// Whatever the vocabulary or the place says.
+    /// Anything; the vocabulary or the context decides.
     Any,
-    /// A text as it stands.
+    /// A plain text.
     Text,
     /// A word, or yes or no.
     Word,
@@ -84,15 +84,17 @@ pub(crate) enum Syntax {
     /// A text for people, which may be written in several languages.
     Told,
     YesNo,
-    /// A short name, as every rule, thing and document has one.
+    /// A short name, such as every rule, thing and document has.
     ShortName,
+    /// An id in a plan.
+    PlanId,
     /// A text of this pattern, with examples.
     Pattern(&'static str, &'static [&'static str]),
-    /// An amount of a dimension with its unit; `None`: of any.
+    /// An amount of a dimension with its unit; `None` means any dimension.
     Amount(Option<Dimension>),
-    /// A length, which takes the plan's unit where it has none.
+    /// A length, which takes the plan's unit if it has none.
     Length,
-    /// What is declared under that name.
+    /// The declaration of that name.
     Named(&'static str),
     /// One of these words.
     Words(&'static [&'static str]),
@@ -102,29 +104,29 @@ pub(crate) enum Syntax {
     Meanings(&'static [(&'static str, &'static str)]),
     /// Any of these.
     AnyOf(&'static [Syntax]),
-    /// A list of at least so many.
+    /// A list of at least this many.
     List(&'static Syntax, usize),
     /// A list of two.
     Pair(&'static Syntax),
-    /// One, or a list of some.
+    /// One item, or a list of one or more.
     OneOrMore(&'static Syntax),
     /// This, or nothing after the key.
     OrNothing(&'static Syntax),
-    /// A map in which each short name stands for one of these.
+    /// A map from short names to these.
     ByName(&'static Syntax),
-    /// A map in which each key stands for one of these.
+    /// A map from any keys to these.
     Each(&'static Syntax),
     /// A map with this key alone.
     Alone(&'static str, &'static Syntax),
-    /// A map with at least these keys, which is declared elsewhere.
+    /// A map that is declared elsewhere and has at least these keys.
     Open(&'static [&'static str]),
     /// A map.
     Map(&'static Declaration),
-    /// With a sentence that says what it is.
+    /// This, with a sentence that says what it is.
     Says(&'static str, &'static Syntax),
 }
 
-/// The words of a table that says what each means.
+/// The words of a table of words and meanings.
 pub(crate) fn words<const N: usize>(
     table: &[(&'static str, &'static str); N],
 ) -> [&'static str; N] {
@@ -179,7 +181,7 @@ pub(crate) const CITED: Key =
 pub(crate) const NOTE: Key = may("note", Syntax::Told);
 
 impl<const N: usize> Keys<N> {
-    /// Says what it says.
+    /// Says what it means.
     pub const fn says(self, means: &'static str) -> Self {
         Self { means, ..self }
     }
@@ -194,22 +196,22 @@ impl<const N: usize> Keys<N> {
         Self { ties, ..self }
     }
 
-    /// Adds keys that other maps have, too.
+    /// Adds groups of keys that it shares with other maps.
     pub const fn with(self, groups: &'static [&'static [Key]]) -> Self {
         Self { groups, ..self }
     }
 
-    /// Names keys of which the reader says by itself why they are wrong here.
+    /// Names the keys that the reader explains itself as wrong here.
     pub const fn refusing(self, refused: &'static [&'static str]) -> Self {
         Self { refused, ..self }
     }
 
-    /// How a sentence names it, as in `a distance`.
+    /// Gives its name in a sentence, such as `a distance`.
     pub const fn called(self, what: &'static str) -> Self {
         Self { what, ..self }
     }
 
-    /// The entries of its keys, in their order; says what is missing, and which keys nobody knows.
+    /// The entries of its keys, in order; reports missing and unknown keys.
     pub fn read<'a>(&self, node: &'a Node, faults: &mut Faults) -> Option<[Option<&'a Entry>; N]> {
         let mut map = MapReader::new(node, self.what, faults)?;
         map.refuse(self.refused.iter().copied());
@@ -218,7 +220,7 @@ impl<const N: usize> Keys<N> {
         Some(entries)
     }
 
-    /// The entry of a key that must be written here, though not in every such map; that it is missing is a fault.
+    /// The entry of a key that is needed here, though not in every such map. A missing one is a fault.
     pub fn must_have<'a>(
         &self,
         node: &'a Node,
@@ -247,7 +249,7 @@ impl<const N: usize> Keys<N> {
 }
 
 impl<'a> MapReader<'a> {
-    /// The entries of some keys, in their order; what must be written and is not is a fault.
+    /// The entries of some keys, in order. A missing needed key is a fault.
     pub(crate) fn keys<const N: usize>(
         &mut self,
         keys: &[Key; N],

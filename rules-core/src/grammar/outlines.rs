@@ -51,7 +51,7 @@ pub(crate) const KIDNEY: Keys<5> = keys([
 pub(crate) const BAND: Keys<2> = keys([need("along", Named("path")), WIDE])
     .called("a band")
     .example("{along: [[0, 0], [4, 0]], width: 300 mm}");
-/// How far a side stands out or in: just one of the two.
+/// How far a side bulges out or in: one of the two, not both.
 pub(crate) const ARC: Keys<2> = keys([may("out", LENGTH), may("in", LENGTH)]).called("an arc");
 const CURVED: Syntax = List(
     &AnyOf(&[POINT, Alone("out", &LENGTH), Alone("in", &LENGTH)]),
@@ -61,11 +61,11 @@ const CURVED: Syntax = List(
 /// A way to draw an outline by itself: its key, what it draws, and what stands after the key.
 type Way = (&'static str, &'static str, Syntax);
 
-/// The ways to draw an outline by itself, other than by its points.
+/// The ways to draw an outline by itself, besides listing its points.
 pub(crate) const DRAWN: [Way; 8] = [
     (
         "circle",
-        "A circle by its middle and its radius.",
+        "A circle by its centre and its radius.",
         Map(&CIRCLE),
     ),
     (
@@ -85,17 +85,17 @@ pub(crate) const DRAWN: [Way; 8] = [
     ),
     (
         "oval",
-        "Two half circles round two points, and what lies between.",
+        "Two half circles round two points, and the area between.",
         Map(&OVAL),
     ),
     (
         "kidney",
-        "Two round ends about two points, and a hollow to the left of the way from the one to the other.",
+        "Two round ends about two points, and a hollow on the left as you go from one to the other.",
         Map(&KIDNEY),
     ),
     (
         "curved",
-        "Corners as one walks round; between two of them, how far the side stands out or in at its middle.",
+        "Corners in order round the shape; between two of them, how far the side bulges out or in at its middle.",
         CURVED,
     ),
     (
@@ -111,7 +111,7 @@ pub(crate) const DRAWN_WAYS: [&str; 8] = {
     [a.0, b.0, c.0, d.0, e.0, f.0, g.0, h.0]
 };
 
-/// What outlines are made of, by the names under which other tables speak of it.
+/// The parts of outlines, under the names that other tables use.
 pub(crate) const DRAWN_OF: [(&str, Syntax); 5] = [
     (
         "length",
@@ -141,7 +141,7 @@ pub(crate) const DRAWN_OF: [(&str, Syntax); 5] = [
     (
         "ring",
         Says(
-            "The corners, in the order in which one walks round; the first is not repeated.",
+            "The corners in order round the shape; the first is not repeated.",
             &List(&POINT, 3),
         ),
     ),
@@ -159,7 +159,7 @@ pub(crate) const CORNERS: [(&str, &str); 2] = [
     ),
 ];
 
-/// An outline of the same thing, of which another is made.
+/// An outline of the same thing from which another is made.
 const OUTLINE: Syntax = Named("outline");
 
 pub(crate) const SAME: Keys<1> = keys([need("same-as", OUTLINE)])

@@ -1,11 +1,11 @@
-//! The words that a rule file adds: questions, kinds, facts and outlines.
+//! A rule file's own vocabulary: questions, kinds, facts and outlines.
 
 use super::Syntax::{
     Amount, AnyOf, List, Map, Meanings, Named, ShortName, Text, Told, Words, YesNo,
 };
 use super::{CITED, ID, Key, Keys, Tie, keys, may, need};
 
-/// What can be answered, besides a list of words.
+/// The types of answer, besides a list of words.
 pub(crate) const ANSWERS: [(&str, &str); 14] = [
     ("yes-no", "Yes or no."),
     ("length", "Such as `3 m`."),
@@ -23,17 +23,17 @@ pub(crate) const ANSWERS: [(&str, &str); 14] = [
     ("number", "Such as `4` or `40 %`."),
 ];
 
-/// What a fact of a rule set's own can be.
+/// The keys of a rule set's own fact.
 pub(crate) const ANSWER: [Key; 9] = [
     need("ask", Told).says("The question that asks for it."),
     may("how", Told).says("How it is measured or where it is found."),
     need("answer", AnyOf(&[Meanings(&ANSWERS), List(&Text, 1)]))
         .says("What can be answered: a list of words, or one of these."),
-    may("least", Amount(None)).says("Less is not possible in this world."),
-    may("most", Amount(None)).says("More is not possible in this world."),
+    may("least", Amount(None)).says("The least that is possible."),
+    may("most", Amount(None)).says("The most that is possible."),
     may("open", YesNo).says("Whether other words are possible too."),
     may("matter", Named("matter")).says("The matter to which it belongs."),
-    may("varies", YesNo).says("Whether it may change along the thing."),
+    may("varies", YesNo).says("Whether it may vary along the thing."),
     may("none", YesNo).says("Whether `none` is an answer."),
 ];
 
@@ -62,16 +62,17 @@ pub(crate) const OWN_OUTLINE: Keys<5> = keys([
     need("said", Told).says("Its name in a sentence, with the article."),
     need("shape", Words(&SHAPES)),
     may("none", YesNo).says("Whether a thing may be without it."),
-    may("like", Text)
-        .says("An outline as which it is drawn and as high, by facts of the same names."),
+    may("like", Text).says(
+        "Another outline: this one is drawn like it and is as high, by facts of the same names.",
+    ),
 ])
 .called("an outline")
 .example("{id: foot, said: its foot, shape: area}");
 
-/// How many things there can be of a kind.
+/// How many things of a kind there can be.
 pub(crate) const NUMBERS: [&str; 3] = ["one", "at-most-one", "many"];
 
-/// What is said of a new kind; one that the program knows by itself has it already.
+/// The keys of a new kind; the program's own kinds have these already.
 pub(crate) const NEW_KIND: [Key; 4] = [
     may("said", Told).says("Its name in a sentence, with the article."),
     may("ask", Told).says("The question that finds out whether there is any."),
@@ -84,7 +85,7 @@ pub(crate) const OWN_KIND: Keys<4> = keys([
     need("id", ShortName)
         .says("Its name in plans and rules; the name of a kind that is there already adds to that kind."),
     may("like", ShortName)
-        .says("A kind beside which it is asked for, and whose it is, as of that one."),
+        .says("Another kind: a form asks for this one beside it, and the two belong to the same owner."),
     may("outlines", List(&Map(&OWN_OUTLINE), 0)),
     may("facts", List(&Named("own-fact"), 0)),
 ])

@@ -4,7 +4,7 @@ use super::Syntax::{
     self, AnyOf, Choice, Map, Named, OneOrMore, Pattern, ShortName, Text, Told, Words, YesNo,
 };
 use super::things::{IF_NONE_KEY, IN, REQUIREMENT, THINGS, WHERE};
-use super::{CITED, ID, Keys, Tie, keys, may, need};
+use super::{CITED, DAY, ID, Keys, Tie, keys, may, need};
 
 /// A rule's outcomes, in the report's words.
 pub(crate) const OUTCOMES: [&str; 6] = [
@@ -19,7 +19,7 @@ pub(crate) const OUTCOMES: [&str; 6] = [
 /// When a document is needed.
 pub(crate) const NEED: Keys<3> = keys([
     may("when", REQUIREMENT).says("When this holds."),
-    may("rule", Text).says("When this rule comes to one of the outcomes."),
+    may("rule", Text).says("When this rule has one of the outcomes."),
     may("outcome", OneOrMore(&Words(&OUTCOMES))),
 ])
 .called("a need")
@@ -28,7 +28,7 @@ pub(crate) const NEED: Keys<3> = keys([
 
 const NEEDED: Syntax = AnyOf(&[Choice("always", "For every application."), Map(&NEED)]);
 
-/// Documents choose things as others do, but there is one for none.
+/// Documents choose things as other entries do, but have no `if-none`: there is no document for no thing.
 pub(crate) const DOCUMENT: Keys<11> = keys([
     ID,
     need("title", Told).says("What it is."),
@@ -38,9 +38,9 @@ pub(crate) const DOCUMENT: Keys<11> = keys([
     WHERE,
     IN,
     may("needed", OneOrMore(&NEEDED)).says("When it is needed."),
-    may("discretion", YesNo).says("Whether whoever gives it may refuse."),
+    may("discretion", YesNo).says("Whether whoever issues it may refuse."),
     may("one-for-all", YesNo)
-        .says("Whether one is enough where a rule asks for it beside each of some things."),
+        .says("Whether one is enough if a rule asks for it for each of some things."),
     CITED,
 ])
 .called("a document")
@@ -80,12 +80,25 @@ pub(crate) const DUTY: Keys<12> = keys([
     may("by", WORKING).says("How long before."),
     may("within", WORKING).says("How soon after."),
     may("takes", WORKING).says("How long it takes."),
-    may("every", SPAN).says("How often it comes again."),
+    may("every", SPAN).says("How often it recurs."),
     CITED,
 ])
 .called("a duty")
 .tied(&[Tie::Some(&[&["id"], &["step"]])])
 .example("{step: tell-the-office, before: dig, by: 3 working days}");
+
+/// How the authority reads a clause.
+pub(crate) const INTERPRETATION: Keys<6> = keys([
+    ID,
+    need("of", OneOrMore(&ShortName)).says("The rules whose clause it is about."),
+    need("says", Told).says("How the clause is read."),
+    need("by", Told).says("Who reads it so."),
+    need("since", DAY).says("The day from which it is read so."),
+    CITED,
+])
+.called("an interpretation")
+.says("How the authority reads a clause; it is printed with what the rule finds, and changes nothing in it.")
+.example("{id: height, of: rear-line, says: The distance is taken to the coping., by: The building office, since: 2026-02-01}");
 
 pub(crate) const CAUTION: Keys<3> = keys([
     ID,

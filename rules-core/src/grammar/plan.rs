@@ -1,10 +1,10 @@
 //! A plan, and a file of cases.
 
 use super::Syntax::{
-    self, Any, AnyOf, Choice, Each, List, Map, Meanings, Named, OrNothing, Says, ShortName, Text,
-    Words,
+    self, Any, AnyOf, Choice, Each, List, Map, Meanings, Named, OneOrMore, OrNothing, PlanId, Says,
+    ShortName, Text, Words,
 };
-use super::{DAY, ID, Key, Keys, OUTCOMES, keys, may, need};
+use super::{DAY, Key, Keys, OUTCOMES, keys, may, need};
 
 const LENGTH: Syntax = Named("length");
 const POINT: Syntax = Named("point");
@@ -14,21 +14,22 @@ const WHEREABOUT: Syntax = Named("whereabouts");
 /// The units in which lengths are written.
 pub(crate) const UNITS: [&str; 6] = ["m", "mm", "cm", "ft", "in", "yd"];
 
-/// What is written of a document; it may differ for each of some things.
+/// The state of a document; it may differ from thing to thing.
 pub(crate) const DOCUMENT_STATES: [&str; 3] = ["in-hand", "not-yet", "refused"];
 
 const STATE: Syntax = Words(&DOCUMENT_STATES);
 
-/// The top of a plan, beside a key for each kind of which there is always one.
-pub(crate) const PLAN: Keys<12> = keys([
-    need("plan", ShortName).says("A short name for this plan."),
-    need("title", Text).says("What it is a plan of, in words."),
+/// The top of a plan. Each kind of which there is exactly one has a key of its own as well.
+pub(crate) const PLAN: Keys<13> = keys([
+    need("plan", PlanId).says("A short name for this plan."),
+    need("title", Text).says("What the plan shows, in words."),
+    may("rules", OneOrMore(&ShortName)).says("The rule sets that it is made for."),
     may("unit", Words(&UNITS)).says("The unit of lengths that are written without one."),
     may("north", Named("angle")).says("How far north is turned from the y axis, clockwise."),
     may("sources", OrNothing(&List(&Named("source"), 0)))
         .says("Where the places of things come from, and how good they are."),
     may("things", OrNothing(&List(&Named("thing"), 0)))
-        .says("All that stands, runs or grows on the lot and near it."),
+        .says("Everything that stands, runs or grows on the lot and near it."),
     need("lot", Named("thing-lot")),
     need(
         "pool",
@@ -48,14 +49,14 @@ pub(crate) const PLAN: Keys<12> = keys([
             ),
         ]))),
     )
-    .says("How the documents stand that the rules ask for."),
+    .says("The state of the documents that the rules ask for."),
     may("answered", OrNothing(&Named("answered"))).says(
-        "Matters that the rules may leave to others, and what somebody who knows has said of each.",
+        "Matters that the rules may leave to others, each with the answer of somebody who knows.",
     ),
 ])
 .called("a plan");
 
-/// What somebody who knows has said of a matter.
+/// Somebody's answer on a matter that the rules leave to others.
 pub(crate) const ANSWER_GIVEN: Keys<3> = keys([
     need("by", Text).says("Who said it."),
     need("on", DAY).says("On which day."),
@@ -73,10 +74,7 @@ pub(crate) const SOURCES: [(&str, &str); 9] = [
         "map",
         "A town's or utility's map, or a picture from the air.",
     ),
-    (
-        "fence",
-        "A fence, hedge or wall that is taken for the line.",
-    ),
+    ("fence", "A fence, hedge or wall taken as the line."),
     ("guess", "Somebody's guess."),
     ("design", "What is to be built, as designed."),
     ("tape", "Measured with a tape."),
@@ -87,10 +85,10 @@ pub(crate) const SOURCES: [(&str, &str); 9] = [
 ];
 
 pub(crate) const PLAN_SOURCE: Keys<4> = keys([
-    need("id", ShortName).says("A short name, by which things say that they are from this source."),
+    need("id", PlanId).says("A short name, by which things name this source."),
     need("by", Meanings(&SOURCES)).says("What it is."),
     may("accuracy", WHEREABOUT).says("How far off a place from it may be."),
-    may("shift", WHEREABOUT).says("How far all of it together may be shifted."),
+    may("shift", WHEREABOUT).says("How far everything from it may be shifted together."),
 ])
 .called("a source")
 .example("{id: deed-map, by: map, accuracy: 500 mm}");
@@ -118,11 +116,15 @@ pub(crate) const ALL_SHOWN: Keys<1> = keys([need("all-shown", Map(&SHOWN))])
 pub(crate) const SHOWN: Keys<1> =
     keys([need("within", LENGTH).says("How far beyond the lot.")]).called("`all-shown`");
 
-// What things have beside their facts and outlines.
+// What things have besides their facts and outlines.
 
-pub(crate) const THING: Keys<3> = keys([
+const ID: Key = need("id", PlanId).says("A short name of its own.");
+const NAME: Key = may("name", Text).says("What people call it, in any words.");
+
+pub(crate) const THING: Keys<4> = keys([
     may("kind", ShortName),
     ID,
+    NAME,
     may("part-of", Text).says("The id of the thing that it is a part of."),
 ])
 .called("a thing");
@@ -144,19 +146,20 @@ pub(crate) const LOT_CORNER: Keys<2> = keys([need("at", POINT), may("accuracy", 
     .called("a corner")
     .example("{at: [24, 0], accuracy: 20 mm}");
 
-pub(crate) const SIDE: Keys<3> = keys([
+pub(crate) const SIDE: Keys<4> = keys([
     ID,
+    NAME,
     need("from", Text).says("The corner at which it begins."),
     need("to", Text).says("The corner at which it ends."),
 ])
 .called("a side of the lot")
 .example("{id: front, from: a, to: b}");
 
-/// What is still possible of a fact: one of several answers, or all between two along the thing.
+/// What a fact may still be: one of several answers, or a range along the thing.
 pub(crate) const POSSIBLE: Keys<3> =
     keys([may("one-of", Any), may("from", Any), may("to", Any)]).called("a fact");
 
-/// What plans are made of, by the names under which other tables speak of it.
+/// The parts of plans, under the names that other tables use.
 pub(crate) const DEFINED: [(&str, Syntax); 4] = [
     ("source", Map(&PLAN_SOURCE)),
     ("tape", Map(&TAPE)),
@@ -178,7 +181,7 @@ pub(crate) const DEFINED: [(&str, Syntax); 4] = [
     ),
 ];
 
-/// What a rule comes to in a case; `unsaid` where the case does not say what it must.
+/// A rule's expected outcome in a case; `unsaid` if the case does not check it.
 const EXPECTED: [&str; 7] = {
     let [a, b, c, d, e, f] = OUTCOMES;
     [a, b, c, d, e, f, "unsaid"]

@@ -4,7 +4,7 @@ use super::Syntax::{List, Named, Text, YesNo};
 use super::things::{REQUIREMENT, THINGS};
 use super::{Key, Measure, Syntax, may, measure_named, need};
 
-/// A way in which requirements are combined.
+/// A way to combine requirements.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum Combination {
     All,
@@ -47,12 +47,12 @@ pub(crate) const COMBINATIONS: [(Combination, Key); 7] = [
     ),
 ];
 
-/// A key by which a file that builds on this one can change a requirement.
+/// A key that lets a file building on this one change a requirement.
 pub(crate) const PART: Key =
     may("id", Text).says("A name by which another file can change this part.");
 
-/// The kind of one of which a term speaks.
-pub(crate) const TERM_OF: Key = may("of", Named("kind-name")).says("It speaks of one of these.");
+/// The kind of thing that a term is about.
+pub(crate) const TERM_OF: Key = may("of", Named("kind-name")).says("It is about one of these.");
 
 pub(crate) const EACH: Key =
     need("each", THINGS).says("What is required must hold of each of these.");
@@ -71,7 +71,7 @@ pub(crate) fn mains() -> impl Iterator<Item = &'static str> {
     measures.chain(COMBINATIONS.iter().map(|(_, key)| key.name))
 }
 
-/// What a key says that a requirement is.
+/// The sort of requirement that a key stands for.
 pub(crate) fn main_named(key: &str) -> Option<Main> {
     let combination = COMBINATIONS.iter().find(|(_, known)| known.name == key);
     let combination = combination.map(|(combination, _)| Main::Combination(*combination));

@@ -1,4 +1,4 @@
-//! Rules, and what a file changes in the rules and terms of files under it.
+//! Rules, and a file's changes to the rules and terms of files under it.
 
 use super::Syntax::{
     self, Amount, AnyOf, List, Map, Meanings, Named, OneOrMore, Open, ShortName, Text, Told, Words,
@@ -6,8 +6,8 @@ use super::Syntax::{
 };
 use super::things::{IF_NONE_KEY, IN, REQUIREMENT, THINGS, WHERE};
 use super::{
-    CALENDAR, CAUTION, CITATION, CITED, DAY, DECISION, DOCUMENT, DUTY, ID, Key, Keys, NOTE,
-    OWN_FACT, OWN_KIND, QUESTION, RULE_SET, SCOPE, SOURCE, Tie, keys, may, need,
+    CALENDAR, CAUTION, CITATION, CITED, DAY, DECISION, DOCUMENT, DUTY, ID, INTERPRETATION, Key,
+    Keys, NOTE, OWN_FACT, OWN_KIND, QUESTION, RULE_SET, SCOPE, SOURCE, Tie, keys, may, need,
 };
 use crate::quantity::Dimension;
 
@@ -34,7 +34,7 @@ pub(crate) const CHANGES: [(&str, &str); 3] = [
 pub(crate) const RULE: Keys<23> = keys([
     ID,
     need("title", Told).says("What it is about, in a few words."),
-    need("clause", Told).says("Where it stands in the authority's text."),
+    need("clause", Told).says("Its place in the authority's text."),
     may("when", REQUIREMENT).says("It applies when this holds of the plan."),
     may("unless", REQUIREMENT).says("It does not apply when this holds of the plan."),
     may("each", THINGS).says("It is judged for each of these."),
@@ -45,7 +45,7 @@ pub(crate) const RULE: Keys<23> = keys([
     may("should", REQUIREMENT).says("What ought to hold: reported, but it binds nobody."),
     may("strength", Words(&STRENGTHS)).says("Whether it binds."),
     may("relief", List(&RELIEF, 0))
-        .says("Exceptions: ways in which it is met although what it requires does not hold."),
+        .says("Exceptions: other ways to meet the rule."),
     may("remedy", Told).says("What the applicant can do where it fails."),
     may("documents", OneOrMore(&Text)).says("Documents that it calls for."),
     may("provenance", Meanings(&PROVENANCE)).says("How well its values are known."),
@@ -53,8 +53,8 @@ pub(crate) const RULE: Keys<23> = keys([
     may("again", DAY).says("The day after which it must be compared with its sources again."),
     NOTE,
     may("in-force", IN_FORCE),
-    may("replaces", Text).says("The rule of a file under this one in whose place it comes."),
-    may("tightens", Text).says("The rule of a file under this one than which it is stricter."),
+    may("replaces", Text).says("The rule of a file under this one that it replaces."),
+    may("tightens", Text).says("The rule of a file under this one that it is stricter than."),
     may("changes", Meanings(&CHANGES)).says("How a file above this one may change it."),
 ])
 .called("a rule")
@@ -71,7 +71,7 @@ pub(crate) const RELIEF_KEYS: Keys<5> = keys([
     may("when", REQUIREMENT).says("It is open when this holds."),
     may("unless", REQUIREMENT).says("It is not open when this holds."),
     need("require", REQUIREMENT).says("What must hold instead."),
-    may("leave", YesNo).says("Whether the authority is free to say no."),
+    may("leave", YesNo).says("Whether the authority is free to refuse."),
 ])
 .called("a relief")
 .example("{id: by-leave, require: {have: consent}, leave: yes}");
@@ -91,7 +91,7 @@ const WHEN: Key = may("when", REQUIREMENT).says("Only where this holds.");
 const CLAUSE: Key = may("clause", Text);
 const EDIT_NOTE: Key = may("note", Text);
 
-/// A rule of a file under this one, or a part of it, that goes.
+/// Withdraws a rule of a file under this one, or a part of it.
 pub(crate) const WITHDRAWAL: Keys<4> = keys([
     need("withdraws", Text).says("The rule that goes, or a part of it: `rule/part`."),
     WHEN,
@@ -120,7 +120,7 @@ pub(crate) const PART_REPLACED: Keys<5> = keys([
 .called("an edit")
 .example("{replaces: rear-line/by-leave, with: {id: by-leave, require: {have: letter}}}");
 
-/// A term of a file under this one that changes or goes.
+/// Changes or withdraws a term of a file under this one.
 pub(crate) const TERM_EDIT: Keys<6> = keys([
     may("replaces", Text).says("The term of a file under this one that changes."),
     may("withdraws", Text).says("The term of a file under this one that goes."),
@@ -133,7 +133,7 @@ pub(crate) const TERM_EDIT: Keys<6> = keys([
 .tied(&[Tie::Needs("replaces", "with")])
 .example("{replaces: rear-distance, with: 3 m}");
 
-/// A term with the sources in which it was read.
+/// A term with its sources.
 pub(crate) const SOURCED_TERM: Keys<2> = keys([
     need("means", Named("term")).says("What it stands for."),
     CITED,
@@ -141,8 +141,8 @@ pub(crate) const SOURCED_TERM: Keys<2> = keys([
 .called("a term")
 .example("{means: 3 m, source: bylaw}");
 
-/// What rule files are made of, by the names under which other tables speak of it.
-pub(crate) const RULE_FILE: [(&str, Syntax); 16] = [
+/// The parts of rule files, under the names that other tables use.
+pub(crate) const RULE_FILE: [(&str, Syntax); 17] = [
     ("rule-set", Map(&RULE_SET)),
     ("rule", Map(&RULE)),
     ("relief", Map(&RELIEF_KEYS)),
@@ -155,6 +155,7 @@ pub(crate) const RULE_FILE: [(&str, Syntax); 16] = [
     ("decision", Map(&DECISION)),
     ("duty", Map(&DUTY)),
     ("caution", Map(&CAUTION)),
+    ("interpretation", Map(&INTERPRETATION)),
     ("question", Map(&QUESTION)),
     ("own-kind", Map(&OWN_KIND)),
     ("own-fact", Map(&OWN_FACT)),

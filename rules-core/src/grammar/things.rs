@@ -1,4 +1,4 @@
-//! The things, outlines and zones of which a rule speaks.
+//! The things, outlines and zones that a rule uses.
 
 use super::Syntax::{self, Amount, AnyOf, List, Map, Meanings, Named, Pair, Text};
 use super::{Key, Keys, keys, may, need};
@@ -10,7 +10,7 @@ pub(super) const REQUIREMENT: Syntax = Named("requirement");
 pub(super) const ZONE: Syntax = Named("zone");
 pub(super) const THINGS: Syntax = Named("things");
 
-/// What it means if there is none of some things.
+/// The outcome if there are no such things.
 pub(crate) const IF_NONE: [(&str, &str); 3] = [
     ("passes", "Then this holds."),
     ("fails", "Then this does not hold."),
@@ -18,14 +18,14 @@ pub(crate) const IF_NONE: [(&str, &str); 3] = [
 ];
 
 // The keys that choose among things.
-pub(super) const WHERE: Key = may("where", REQUIREMENT).says("Only those of which this holds.");
+pub(super) const WHERE: Key = may("where", REQUIREMENT).says("Only those for which this holds.");
 pub(super) const IN: Key =
     may("in", ZONE).says("Only what lies in this zone, and only that part of it.");
 pub(super) const IF_NONE_KEY: Key =
     may("if-none", Meanings(&IF_NONE)).says("What it means if there is none.");
 pub(crate) const CHOOSING: [Key; 3] = [WHERE, IN, IF_NONE_KEY];
 
-pub(super) const KIND: Key = need("kind", THINGS).says("Of what kind, or which term.");
+pub(super) const KIND: Key = need("kind", THINGS).says("The kind, or a term.");
 
 pub(crate) const CHOSEN: Keys<4> = keys([KIND, WHERE, IN, IF_NONE_KEY])
     .called("a choice of things")
@@ -33,7 +33,7 @@ pub(crate) const CHOSEN: Keys<4> = keys([KIND, WHERE, IN, IF_NONE_KEY])
 
 pub(crate) const CHOSEN_OUTLINES: Keys<6> = keys([
     need("kind", AnyOf(&[Named("outline-name"), THINGS]))
-        .says("Of what kind, or which term; with its outline after a dot."),
+        .says("The kind, or a term; with its outline after a dot."),
     WHERE,
     IN,
     IF_NONE_KEY,
@@ -45,7 +45,7 @@ pub(crate) const CHOSEN_OUTLINES: Keys<6> = keys([
 .example("{kind: building, outline: footprint, counted: 50 %}");
 
 pub(crate) const ALL_OUTLINES: Keys<1> = keys([need("all", OUTLINES)
-    .says("Those of all such things together, also where a rule is about one of them.")])
+    .says("Those of all such things together, even if the rule is about one of them.")])
 .called("outlines")
 .example("{all: pool.water}");
 
@@ -56,7 +56,7 @@ pub(crate) const EACH_OUTLINE: Keys<1> =
 
 pub(crate) const AROUND: Keys<2> = keys([need("around", OUTLINES), need("by", LIMIT)])
     .called("a zone")
-    .says("All within a distance of an outline.")
+    .says("Everything within a distance of an outline.")
     .example("{around: pool.water, by: 3 m}");
 pub(crate) const BETWEEN: Keys<1> = keys([need("between", Pair(&OUTLINES))])
     .called("a zone")
@@ -72,7 +72,7 @@ pub(crate) const INSIDE: Keys<1> = keys([need("inside", OUTLINES)])
     .example("{inside: lot.boundary}");
 pub(crate) const NOT_IN: Keys<1> = keys([need("not", ZONE)])
     .called("a zone")
-    .says("All but a zone.")
+    .says("Everything but a zone.")
     .example("{not: {inside: building.footprint}}");
 
 pub(crate) const CORNER_OF: Keys<2> = keys([
@@ -91,7 +91,7 @@ pub(crate) const ZONE_MAP: Syntax = AnyOf(&[
     Map(&NOT_IN),
 ]);
 
-/// Things, outlines and zones, by the names under which other tables speak of them.
+/// Things, outlines and zones, under the names that other tables use.
 pub(crate) const PLACES: [(&str, Syntax); 3] = [
     ("things", AnyOf(&[Named("kind-name"), Map(&CHOSEN)])),
     (

@@ -1,8 +1,8 @@
 //! What would decide a finding that only the plan's accuracy leaves open.
 
+use super::context::ReportContext;
 use super::drawn::{Enough, gap_as_drawn};
 use super::figures::{larger, smaller, unit_of};
-use super::matter::Matter;
 use super::readings::About;
 use crate::check::{Reading, Witness};
 use crate::plan::ThingIndex;
@@ -28,7 +28,7 @@ fn is_drawn(value: &Value) -> bool {
     }
 }
 
-impl Matter<'_> {
+impl ReportContext<'_> {
     /// The advice for a part that is `marginal`: what to survey or tape, how well, or how far to move.
     pub(super) fn advice(&self, about: About<'_>) -> Option<String> {
         let open = about.part.readings.iter();
@@ -45,8 +45,8 @@ impl Matter<'_> {
         }
         let gap = gap_as_drawn(reading)?;
         let unit = unit_of(reading.unit, reading.dimension);
-        let advice = match (reading.blur, reading.witness) {
-            (Some(blur), Some(witness)) => self.survey(reading, blur.into(), &witness),
+        let advice = match (reading.tolerance, reading.witness) {
+            (Some(tolerance), Some(witness)) => self.survey(reading, tolerance.into(), &witness),
             (None, Some(witness)) => self.ask_how_far_off(&witness, unit),
             _ => self.measure_again(reading, gap, unit),
         };
@@ -56,13 +56,13 @@ impl Matter<'_> {
         ))
     }
 
-    fn survey(&self, reading: &Reading, blur: i128, witness: &Witness) -> String {
+    fn survey(&self, reading: &Reading, tolerance: i128, witness: &Witness) -> String {
         let unit = unit_of(reading.unit, reading.dimension);
         let ends = self.both_ends(witness, unit);
         match Enough::beside(reading) {
             Some(enough) => format!(
                 "Survey or tape between {ends}: the two accuracies together are {} and must come down to {}.",
-                larger(blur, unit),
+                larger(tolerance, unit),
                 enough.or_less()
             ),
             None => format!(
@@ -142,7 +142,7 @@ impl Matter<'_> {
 fn move_in(reading: &Reading, unit: Unit) -> Option<String> {
     let margin = reading.margin?;
     let far = margin.range.least().filter(|low| *low <= 0)?;
-    let lengths = margin.dimension == Dimension::Length && reading.blur.is_some();
+    let lengths = margin.dimension == Dimension::Length && reading.tolerance.is_some();
     if !lengths {
         return None;
     }

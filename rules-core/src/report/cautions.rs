@@ -1,6 +1,6 @@
 //! What to be careful of: what every report says, whatever the rules are.
 
-use super::matter::Matter;
+use super::context::ReportContext;
 use super::model::CautionReport;
 use crate::words::Word;
 
@@ -14,7 +14,7 @@ const OURS: [(&str, Word); 6] = [
     ("lifting", Word::Lifting),
 ];
 
-impl Matter<'_> {
+impl ReportContext<'_> {
     /// The rule set's cautions that apply or may apply, then the program's own.
     pub(super) fn cautions(&self) -> Vec<CautionReport> {
         let theirs = self.findings.cautions.iter();

@@ -1,7 +1,7 @@
 //! What a rule comes to as drawn, which is told before what it comes to for sure.
 
+use super::context::ReportContext;
 use super::figures::{relation, smaller, unit_of};
-use super::matter::Matter;
 use super::model::{AsDrawnReport, RuleReport};
 use super::readings::About;
 use super::rules::MUST;
@@ -32,7 +32,7 @@ pub(super) fn outcome_as_drawn(finding: &Finding) -> Option<Outcome> {
     })
 }
 
-impl Matter<'_> {
+impl ReportContext<'_> {
     /// What would make it sure what a part comes to that only the plan's accuracy leaves open.
     pub(super) fn what_makes_sure(&self, about: About<'_>) -> String {
         let unstated = |missing: &Missing| matches!(missing, Missing::Accuracy(_));

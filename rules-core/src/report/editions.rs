@@ -1,6 +1,6 @@
 //! Which edition of the rule set governs the plan, and what each that may comes to.
 
-use super::matter::Texts;
+use super::context::Texts;
 use super::model::{EditionReport, EditionRule, Report, RuleReport, VerdictWords};
 use super::report;
 use crate::check::{Edition, Governed, Need, Outcome};

@@ -2,8 +2,8 @@
 
 use std::collections::BTreeSet;
 
+use super::context::ReportContext;
 use super::figures::{measured_alone, unit_of};
-use super::matter::Matter;
 use super::missing::{lowered_after, said};
 use super::model::MissingReport;
 use super::places::fact_of;
@@ -18,7 +18,7 @@ use crate::vocabulary::{FactId, KindId, Number};
 /// A fact of a thing.
 pub(super) type FactOf = (ThingIndex, FactId);
 
-impl Matter<'_> {
+impl ReportContext<'_> {
     /// The facts that a part turns on although they are stated: those of its open readings, and where nothing else is
     /// missing those that only its conditions read.
     pub(super) fn inexact(&self, about: About<'_>) -> Vec<FactOf> {
@@ -82,10 +82,7 @@ impl Matter<'_> {
         let known = vocabulary.fact(fact);
         let many = vocabulary.kind(known.kind).number == Number::Many;
         let lead = match many {
-            true => format!(
-                "{}: ",
-                super::missing::capitalised(&self.thing_words(thing))
-            ),
+            true => format!("{}: ", crate::text::capitalised(&self.thing_words(thing))),
             false => String::new(),
         };
         let stated = self.stated_words(thing, fact);
@@ -114,7 +111,7 @@ impl Matter<'_> {
             amount.chain(words).chain(none).collect::<Vec<_>>()
         });
         let words = words.unwrap_or_default();
-        super::missing::capitalised(&listed(&words, "or"))
+        crate::text::capitalised(&listed(&words, "or"))
     }
 }
 

@@ -2,16 +2,17 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::context::ReportContext;
 use super::inexact::FactOf;
-use super::matter::Matter;
 use super::model::{MissingReport, Question};
 use super::readings::About;
 use crate::check::{self, Finding, Missing, Outcome};
 use crate::plan::ThingIndex;
 use crate::ruleset::Rule;
+use crate::text::capitalised;
 use crate::vocabulary::{FactId, KindId, Number, OutlineId};
 
-impl Matter<'_> {
+impl ReportContext<'_> {
     pub(super) fn all_missing(&self, missing: &[Missing]) -> Vec<MissingReport> {
         missing.iter().map(|one| self.missing(*one)).collect()
     }
@@ -232,14 +233,5 @@ pub(super) fn lowered_after(lead: &str, question: &str) -> String {
     match rest.next() {
         Some(first) if !lead.is_empty() => format!("{}{}", first.to_lowercase(), rest.as_str()),
         _ => question.to_owned(),
-    }
-}
-
-/// The sentence with a capital at its beginning.
-pub(crate) fn capitalised(text: &str) -> String {
-    let mut rest = text.chars();
-    match rest.next() {
-        Some(first) => format!("{}{}", first.to_uppercase(), rest.as_str()),
-        None => String::new(),
     }
 }

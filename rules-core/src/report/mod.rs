@@ -2,13 +2,12 @@
 
 mod advice;
 mod cautions;
+mod context;
 mod drawn;
 mod editions;
 mod figures;
-mod glance;
 mod inexact;
 mod lists;
-mod matter;
 mod missing;
 mod model;
 mod next;
@@ -19,6 +18,7 @@ mod rules;
 mod scope;
 mod second_hand;
 mod sentences;
+mod summary;
 mod telling;
 pub mod text;
 mod together;
@@ -36,13 +36,11 @@ mod told_tests;
 #[cfg(test)]
 mod tried;
 
+pub use context::Texts;
 pub use editions::governed_report;
-pub use glance::{Glance, Told, glances};
-pub(crate) use lists::duty_sentence;
-pub use matter::Texts;
-pub(crate) use missing::capitalised;
 pub use model::*;
 pub(crate) use sentences::deciding;
+pub use summary::{Detail, RuleSummary, rule_summaries};
 pub(crate) use together::{JudgedBy, together};
 
 use crate::check::Findings;
@@ -51,7 +49,7 @@ use crate::ruleset::language_of;
 use crate::ruleset::words::listed;
 use crate::ruleset::{Layer, RuleSet};
 use crate::words::Word;
-use matter::Matter;
+use context::ReportContext;
 
 /// Puts findings into words. `texts` are what plan and rules were read from, so that lines can be named.
 pub fn report<'a>(
@@ -60,10 +58,10 @@ pub fn report<'a>(
     rules: &'a RuleSet,
     texts: &Texts<'a>,
 ) -> Report {
-    Matter::new(findings, plan, rules, texts).report()
+    ReportContext::new(findings, plan, rules, texts).report()
 }
 
-impl Matter<'_> {
+impl ReportContext<'_> {
     fn report(&self) -> Report {
         let rules = self.rule_reports();
         let (binding, advising): (Vec<_>, Vec<_>) =

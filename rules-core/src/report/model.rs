@@ -258,9 +258,26 @@ pub struct RuleReport {
     pub mark: Option<String>,
     /// What the rule file's writer wants the reader to know.
     pub note: Option<String>,
+    /// How the authority reads its clause.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub interpretations: Vec<InterpretationReport>,
     /// The short names of the rule sets that it comes from, where there are several.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub rule_sets: Vec<String>,
+}
+
+/// How the authority reads a clause.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct InterpretationReport {
+    /// Its id.
+    pub id: String,
+    /// How the clause is read.
+    pub says: String,
+    /// Who reads it so.
+    pub by: String,
+    /// From which day on: `2026-03-02`.
+    pub since: String,
 }
 
 /// How many values are neither from the law nor from a page of the authority that applies it.

@@ -1,10 +1,10 @@
 //! What to do next.
 
-use super::missing::capitalised;
 use super::model::{Report, RuleReport};
 use super::rules::MUST;
 use crate::check::{Outcome, Verdict};
 use crate::ruleset::words::listed;
+use crate::text::capitalised;
 use crate::words::Word;
 
 /// What to do next, in order: never more than five steps, the last of them always the authority.

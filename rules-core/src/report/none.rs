@@ -1,13 +1,13 @@
 //! Where there must be none: an area, a length or a number that must be nothing, and the pool past the lot line.
 
-use super::matter::Matter;
-use super::missing::capitalised;
+use super::context::ReportContext;
 use super::model::{RangeReport, ReadingReport};
 use super::readings::About;
 use super::telling::MET;
 use crate::check::{Reading, Truth};
 use crate::ruleset::words::{all_words, operand_words, zone_words};
 use crate::ruleset::{Area, Bound, Choice, Value};
+use crate::text::capitalised;
 
 /// How it is said that there is none of something, and that there is some.
 pub(super) struct NoneWords {
@@ -22,7 +22,7 @@ pub(super) struct NoneWords {
     row: &'static str,
 }
 
-impl Matter<'_> {
+impl ReportContext<'_> {
     /// How to word a reading of something of which there must be none.
     pub(super) fn none_words(&self, about: About<'_>, reading: &Reading) -> Option<NoneWords> {
         if about.rule.built_in {

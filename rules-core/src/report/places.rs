@@ -1,14 +1,14 @@
 //! Places along things, and which pool is meant.
 
+use super::context::ReportContext;
 use super::figures::{measured_alone, unit_of};
-use super::matter::Matter;
 use super::model::AtReport;
 use crate::check::{At, Part, Reading};
 use crate::plan::{Amount, ThingIndex};
 use crate::ruleset::Value;
 use crate::vocabulary::FactId;
 
-impl Matter<'_> {
+impl ReportContext<'_> {
     /// The place at which a part is told.
     pub(super) fn at(&self, part: &Part) -> Vec<AtReport> {
         let at = part.place().map_or(&[][..], |place| &place.at);

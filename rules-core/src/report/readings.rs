@@ -1,16 +1,16 @@
 //! Readings in figures and in sentences.
 
+use super::context::ReportContext;
 use super::figures::{
     NOT_KNOWN, drawn, drawn_margin, margin, measured_alone, measured_and_limit, open_end, relation,
     says_nothing, unit_of,
 };
-use super::matter::Matter;
-use super::missing::capitalised;
 use super::model::{RangeReport, ReadingReport};
 use crate::check::{Part, Reading, Truth};
 use crate::quantity::Interval;
 use crate::ruleset::words::{bound_words, listed, value_words};
 use crate::ruleset::{Along, Bound, Measured, Places, Rule, Value};
+use crate::text::capitalised;
 use crate::vocabulary::Answer;
 
 /// What a reading belongs to.
@@ -29,7 +29,7 @@ fn is_a_gap(value: &Value) -> bool {
     }
 }
 
-impl Matter<'_> {
+impl ReportContext<'_> {
     pub(super) fn reading(&self, about: About<'_>, reading: &Reading) -> ReadingReport {
         let report = self.figures_of(about, reading);
         let report = ReadingReport {
@@ -79,7 +79,7 @@ impl Matter<'_> {
 
     /// What must be kept: `at least 3 m`, `not wood`.
     fn asked_words(&self, reading: &Reading) -> String {
-        let words = bound_words(reading.bound(), Some(reading.value()), self.rules);
+        let words = bound_words(reading.bound(), self.rules);
         match (reading.negated, reading.bound()) {
             (true, Bound::Is(_)) => format!("not {words}"),
             _ => words,

@@ -177,7 +177,7 @@ fn word_reading(value: &Value, bound: &Bound, words: &[&str]) -> Reading {
         unit: None,
         margin: None,
         witness: None,
-        blur: None,
+        tolerance: None,
         ..distance_reading(value, bound, Interval::exact(0), 0)
     }
 }
@@ -198,7 +198,7 @@ fn a_word_is_set_against_the_words_allowed() {
     let report = reported(vec![finding(1, vec![gate])]);
     assert_eq!(
         report.rules[0].sentence,
-        "For the gate `garden-gate`, the side on which the latch is: outside; it must be pool."
+        "For the gate `garden-gate`, the side on which the latch sits: outside; it must be pool."
     );
     assert_eq!(report.rules[0].parts[0].subject.plan_line, Some(2));
 }

@@ -1,16 +1,19 @@
 //! One rule's part of the report.
 
+use super::context::ReportContext;
 use super::drawn::outcome_as_drawn;
 use super::figures::{margin, relation};
-use super::matter::Matter;
-use super::model::{Counts, MarginReport, PartReport, ReadingReport, RuleReport};
+use super::model::{
+    Counts, InterpretationReport, MarginReport, PartReport, ReadingReport, RuleReport,
+};
 use super::readings::About;
 use super::sentences::{deciding, rule_sentence};
 use crate::check::{Finding, Outcome, Part, Reading};
+use crate::quantity::{Unit, show_exactly};
 use crate::ruleset::built_in::LAYER;
-use crate::ruleset::{Provenance, Rule, Strength};
+use crate::ruleset::{Interpretation, Provenance, Rule, Strength};
 
-impl Matter<'_> {
+impl ReportContext<'_> {
     pub(super) fn rule_reports(&self) -> Vec<RuleReport> {
         let findings = self.findings.rules.iter();
         findings
@@ -44,8 +47,20 @@ impl Matter<'_> {
             provenance: provenance_word(rule.provenance).to_owned(),
             mark: self.rule_mark(rule),
             note: rule.note.clone(),
+            interpretations: self.interpretations(rule),
             rule_sets: Vec::new(),
         }
+    }
+
+    fn interpretations(&self, rule: &Rule) -> Vec<InterpretationReport> {
+        let told = |one: &Interpretation| InterpretationReport {
+            id: one.id.clone(),
+            says: one.says.clone(),
+            by: one.by.clone(),
+            since: show_exactly(one.since, Unit::DATE),
+        };
+        let all = self.rules.interpretations_of(&rule.id);
+        all.map(told).collect()
     }
 
     /// The rule's sentence; where its own `when` decides the outcome, the parts have nothing to say.

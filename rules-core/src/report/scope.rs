@@ -1,6 +1,6 @@
 //! Which matters the rules hold, and whom to ask about the rest.
 
-use super::matter::Matter;
+use super::context::ReportContext;
 use super::model::{
     AnsweredMatter, AskReport, HeldMatter, OnTop, OpenMatter, Report, ScopeReport, VerdictWords,
 };
@@ -11,7 +11,7 @@ use crate::ruleset::language_of;
 use crate::scope::{Ask, Standing, on_top, standings};
 use crate::words::{Language, Word};
 
-impl Matter<'_> {
+impl ReportContext<'_> {
     /// What was found, and whether that is all that is to be asked.
     pub(super) fn verdict(&self) -> VerdictWords {
         let matters = standings(&[self.rules], self.plan);

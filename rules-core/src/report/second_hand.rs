@@ -3,13 +3,13 @@
 
 use std::collections::BTreeSet;
 
-use super::matter::Matter;
+use super::context::ReportContext;
 use super::model::SecondHandReport;
 use crate::ruleset::words::listed;
 use crate::ruleset::{Cited, Grade, Holder, Provenance, Rule, RuleSet, SourcedValue, language_of};
 use crate::words::{Language, Word};
 
-impl Matter<'_> {
+impl ReportContext<'_> {
     /// What stands behind the clause of a rule: `from a restatement`, `from memory, to be checked (48 in)`.
     pub(super) fn rule_mark(&self, rule: &Rule) -> Option<String> {
         let values = self.rules.values_under(rule);

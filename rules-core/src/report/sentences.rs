@@ -1,19 +1,19 @@
 //! Findings in sentences.
 
+use super::context::ReportContext;
 use super::drawn::{as_drawn_words, fails_as_drawn, may_only_fail_as_drawn};
-use super::matter::Matter;
-use super::missing::capitalised;
 use super::model::{PartReport, ReadingReport};
 use super::readings::About;
 use crate::check::{Outcome, Part, Subject};
 use crate::ruleset::Rule;
 use crate::ruleset::words::{in_force_words, requirement_words};
+use crate::text::capitalised;
 use crate::vocabulary::KindId;
 
 /// So many readings are said in full; the rest are counted.
 const MOST_SAID: usize = 3;
 
-impl Matter<'_> {
+impl ReportContext<'_> {
     /// What was found for one subject, in a sentence or more.
     pub(super) fn part_sentence(&self, about: About<'_>, readings: &[ReadingReport]) -> String {
         let About { rule, part } = about;

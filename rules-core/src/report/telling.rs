@@ -1,14 +1,14 @@
 //! Which of a part's readings tells most of it, and the part in a few words.
 
+use super::context::ReportContext;
 use super::figures::{NOT_KNOWN, WITHOUT_END, at_worst, relation};
-use super::matter::Matter;
 use super::model::ReadingReport;
 use super::readings::{About, only_ranges, overlaps_at_no_distance};
 use crate::check::{Outcome, Part, Reading, Truth};
 use crate::ruleset::words::{clause_of, listed, value_words};
 use crate::ruleset::{Along, Bound};
 
-impl Matter<'_> {
+impl ReportContext<'_> {
     /// The place of the reading that tells most of a part: of those that agree with what it comes to, the first with a
     /// limit of which anything is known. Where it passes by a relief, what counts is what the relief asks, and the relief's
     /// readings come last.
@@ -22,7 +22,7 @@ impl Matter<'_> {
         compared.iter().position(tells).or(first)
     }
 
-    /// The reading in a few words, those of [`Matter::figures_of`].
+    /// The reading in a few words, those of [`ReportContext::figures_of`].
     pub(super) fn brief_of(&self, about: About<'_>, reading: &Reading) -> String {
         if self.none_words(about, reading).is_some() {
             return self.figures_of(about, reading).brief;

@@ -344,22 +344,23 @@ fn a_fault_that_an_edit_makes_is_shown_in_the_file_of_the_edit() {
 /// What a rule takes from a term of its base is shown where it stands, not at the same place of the rule's own file.
 #[test]
 fn a_slip_in_a_term_is_shown_in_the_file_of_the_term() {
-    let term =
-        "terms:\n  low: {of: barrier-stretch, fact: barrier-stretch.gap-below, at-most: 2 in}\n";
-    let base = BASE.replace("terms:\n", term);
-    let rule = "rules:\n  - {id: own, title: Own, clause: T 9, each: barrier-stretch, require: {meets: low}}\n";
+    let table = "table: {by: {area: {of: lot.boundary}}, rows: [{less-than: 500 m2, then: 40 %}, {otherwise: 35 %}]}";
+    let area = "area: {of: building.roof, share-of: lot.boundary}";
+    let term = format!("terms:\n  small: {{{area}, at-most: {{{table}}}}}\n");
+    let base = BASE.replace("terms:\n", &term);
+    let rule = "rules:\n  - {id: own, title: Own, clause: T 9, require: {meets: small}}\n";
     let find = |name: &str| (name == "model").then_some(base.as_str());
     let read = read(&local(rule), &find, Vocabulary::standard()).unwrap();
     let slips = read.warnings.iter().flat_map(|file| {
         let slips = file.faults.list.iter();
         slips.map(|slip| (file.name.as_deref(), slip))
     });
-    let mut unsaid = slips.filter(|(_, slip)| slip.code == Code::NoneUnsaid);
-    let (file, slip) = unsaid.next().unwrap();
+    let mut jumps = slips.filter(|(_, slip)| slip.code == Code::LimitJumps);
+    let (file, slip) = jumps.next().unwrap();
     assert_eq!(file, Some("model"));
     let shown = Lines::new(&base).underlined(slip.span.unwrap()).to_owned();
-    assert!(shown.contains("barrier-stretch.gap-below"), "{shown}");
-    assert_eq!(unsaid.next(), None);
+    assert!(shown.contains("less-than: 500 m2"), "{shown}");
+    assert_eq!(jumps.next(), None);
 }
 
 #[test]

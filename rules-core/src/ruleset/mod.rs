@@ -15,6 +15,7 @@ mod read;
 pub mod say;
 mod scope;
 mod sources;
+pub mod stricter;
 pub mod types;
 mod values;
 pub(crate) mod visit;

@@ -61,6 +61,8 @@ pub struct RuleSet {
     pub duties: Vec<Duty>,
     /// What to be careful of.
     pub cautions: Vec<Caution>,
+    /// How the authority reads clauses.
+    pub interpretations: Vec<Interpretation>,
 }
 
 /// The language in which several rule sets were read: that of the first.
@@ -73,6 +75,12 @@ impl RuleSet {
     /// The rule at a place: in its files' rules, and after them in those that are in every rule set.
     pub fn rule(&self, place: usize) -> Option<&Rule> {
         self.all_rules().nth(place)
+    }
+
+    /// How the authority reads a rule.
+    pub fn interpretations_of(&self, rule: &str) -> impl Iterator<Item = &Interpretation> {
+        let all = self.interpretations.iter();
+        all.filter(move |one| one.of.iter().any(|of| of == rule))
     }
 
     /// The rules of its files, then those that are in every rule set.
@@ -449,6 +457,25 @@ pub struct Caution {
     pub says: String,
     /// Only where this holds.
     pub when: Option<Condition>,
+    /// Where it stands.
+    pub span: Span,
+}
+
+/// How the authority reads a clause.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Interpretation {
+    /// Its id.
+    pub id: String,
+    /// The ids of the rules that it is about.
+    pub of: Vec<String>,
+    /// How they are read.
+    pub says: String,
+    /// Who reads them so.
+    pub by: String,
+    /// From which day on (days since 1970-01-01).
+    pub since: i128,
+    /// Where it comes from.
+    pub cited: Vec<Cited>,
     /// Where it stands.
     pub span: Span,
 }

@@ -7,12 +7,19 @@ mod levels;
 mod nouns;
 mod places;
 mod requirements;
+mod steps;
 mod values;
 
 pub use days::in_force_words;
-pub use nouns::{kind_noun, listed, plural, term_words, without_article};
-pub use places::{each_words, operand_words, outline_words, selection_words, zone_words};
-pub use requirements::{clause_of, requirement_words, rows_words, test_words};
+pub use nouns::{in_quotes, kind_noun, listed, plural, term_words, without_article};
+pub use places::{
+    each_words, narrowed_words, operand_words, outline_words, selection_words, zone_words,
+};
+pub use requirements::{
+    along_words, asked, both, bounded_words, clause_of, if_none_words, meets_words,
+    requirement_words, rows_words, test_words, verb_after,
+};
+pub use steps::duty_sentence;
 pub use values::{all_words, bound_words, bounds_words, stated_words, value_words};
 
 #[cfg(test)]

@@ -5,10 +5,10 @@ use serde_json::{Value, json};
 use super::parts::any_of;
 use crate::quantity::{Dimension, Unit};
 
-/// How an amount begins: a figure, perhaps a sign, perhaps a word of a range.
+/// How an amount begins: perhaps the words of a range, perhaps a sign, then a figure.
 const BEGINS: &str = r"^\s*(at least |at most )?[-+−]?\s*\.?\d";
 
-/// An amount of a dimension, or of any with `None`. `bare` is whether figures without a unit take that of the file.
+/// An amount of a dimension; `None` means any dimension. With `bare`, a figure without a unit takes the file's unit.
 pub(super) fn amount(dimension: Option<Dimension>, bare: bool) -> Value {
     match dimension {
         Some(Dimension::Date) => {
@@ -51,14 +51,14 @@ fn with_unit(dimension: Dimension, bare: bool) -> Value {
     }
 }
 
-/// All ways to write a unit of that dimension; days and months do for each other.
+/// All spellings of the units of a dimension. Days and months stand in for each other.
 fn spellings(dimension: Dimension) -> Vec<String> {
     let spans = [Dimension::Days, Dimension::Months];
     let fits = |of: Dimension| of == dimension || spans.contains(&of) && spans.contains(&dimension);
     let units = Unit::ALL.iter().filter(|unit| fits(unit.dimension()));
     let names = units.flat_map(|unit| unit.names());
     let mut spellings: Vec<_> = names.map(pattern).collect();
-    // The marks of feet and inches as they are set in print.
+    // The typographic marks of feet and inches.
     if dimension == Dimension::Length {
         spellings.extend(["[′’]", "[″”]"].map(str::to_owned));
     }
@@ -67,7 +67,7 @@ fn spellings(dimension: Dimension) -> Vec<String> {
     spellings
 }
 
-/// A spelling as a pattern. Capitals and small letters are the same where the reader takes them for the same.
+/// A spelling as a pattern, ignoring case where the reader ignores it.
 fn pattern(name: &str) -> String {
     let loosely = Unit::find(&name.to_uppercase()) == Unit::find(name);
     let one = |c: char| match c {

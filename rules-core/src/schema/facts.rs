@@ -1,4 +1,4 @@
-//! What a plan can state of a fact.
+//! What a plan can state for a fact.
 
 use serde_json::{Map, Value, json};
 
@@ -7,7 +7,7 @@ use super::parts::{any_of, choice, defined, keys, list_of, map, put, said, word,
 use crate::quantity::Dimension;
 use crate::vocabulary::{Answer, Fact, Vocabulary};
 
-/// What is defined for facts that are stated alike, by its name: `stated-length-varies`.
+/// One definition for all facts that are stated in the same way: `stated-length-varies`.
 pub(super) fn define(definitions: &mut Map<String, Value>, vocabulary: &Vocabulary) {
     for id in vocabulary.kinds().flat_map(|(_, kind)| &kind.facts) {
         let fact = vocabulary.fact(*id);
@@ -17,7 +17,7 @@ pub(super) fn define(definitions: &mut Map<String, Value>, vocabulary: &Vocabula
     }
 }
 
-/// The name under which what can be stated of a fact is defined; `None` where its words are its own.
+/// The name of the definition for a fact; `None` if the fact has words of its own.
 fn shared(fact: &Fact) -> Option<String> {
     let sort = match &fact.answer {
         Answer::Amount { dimension, .. } => name_of(*dimension),
@@ -29,7 +29,7 @@ fn shared(fact: &Fact) -> Option<String> {
     Some(format!("stated-{sort}{none}{varies}"))
 }
 
-/// The schema of what a plan states of a fact, with the question that asks for it.
+/// The schema of a fact in a plan, with its question.
 pub(super) fn stated(fact: &Fact) -> Value {
     let possible = shared(fact).map_or_else(|| possible(fact), |name| defined(&name));
     let mut stated = said(&question(fact), possible);
@@ -57,7 +57,7 @@ fn possible(fact: &Fact) -> Value {
     any_of(single)
 }
 
-/// The question that asks for a fact, and how it is answered in the field.
+/// The question for a fact, and how to find the answer in the field.
 pub(super) fn question(fact: &Fact) -> String {
     match fact.how.is_empty() {
         true => fact.ask.clone(),
@@ -75,7 +75,7 @@ fn known(fact: &Fact) -> Value {
     }
 }
 
-/// Words; where others are possible too, those are suggestions.
+/// Words; if others are possible too, these are suggestions.
 pub(super) fn words_of(words: &[String], open: bool) -> Value {
     let words = word(words.iter().map(String::as_str));
     if open {

@@ -1,8 +1,8 @@
-//! JSON Schemas (draft 2020-12) of the files that people write, drawn from the vocabulary.
+//! JSON Schemas (draft 2020-12) of the files that people write, built from the vocabulary and the grammar.
 //!
-//! An editor that understands them completes kinds, facts and words, shows the question behind each, and underlines
-//! slips while the file is written. They let through whatever the reader takes: what a schema cannot see (a term that
-//! is defined nowhere, a distance from a thing to itself) is left to the reader, which has the last word.
+//! With them, an editor completes kinds, facts and words, shows the question behind each, and underlines slips as you
+//! type. They accept whatever the reader accepts. What a schema cannot see (an undefined term, a distance from a thing
+//! to itself) is left to the reader, which has the last word.
 
 mod amounts;
 mod cases;
@@ -20,7 +20,7 @@ use serde_json::{Map, Value, json};
 
 use crate::vocabulary::Vocabulary;
 
-/// The schema of a plan of which the things are those of the vocabulary.
+/// The schema of a plan with the vocabulary's kinds of things.
 pub fn plan(vocabulary: &Vocabulary) -> Value {
     let definitions = plan::definitions(vocabulary);
     whole(
@@ -31,8 +31,8 @@ pub fn plan(vocabulary: &Vocabulary) -> Value {
     )
 }
 
-/// The schema of a rule file. A rule file may add kinds and facts of its own, so that names which the vocabulary does
-/// not know are let through.
+/// The schema of a rule file. Since a rule file may add kinds and facts of its own, names unknown to the vocabulary are
+/// let through.
 pub fn rule_set(vocabulary: &Vocabulary) -> Value {
     let definitions = rules::definitions(vocabulary);
     whole("rule-set.json", "A rule file", "rule-set", definitions)

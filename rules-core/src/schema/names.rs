@@ -1,4 +1,4 @@
-//! The names that a rule file uses: kinds, outlines and facts, and those that it makes itself.
+//! The names that a rule file uses: kinds, outlines and facts, and names of its own.
 
 use serde_json::{Map, Value, json};
 
@@ -6,7 +6,7 @@ use super::facts::question;
 use super::parts::{any_of, choice};
 use crate::vocabulary::{FactId, Role, Vocabulary};
 
-/// A name that a rule file makes itself: a term, or a part of a kind of its own.
+/// A rule file's own name: a term, or a part of a kind of its own.
 const OWN: &str = "^[a-z][a-z0-9-]*$";
 const OWN_PART: &str = r"^[a-z][a-z0-9-]*(\.[a-z][a-z0-9-]*)?$";
 
@@ -68,7 +68,7 @@ fn days(vocabulary: &Vocabulary) -> Value {
     or_own(known.collect(), OWN_PART, "A fact that is a day.")
 }
 
-/// How a rule file writes a fact: with its kind, or without for a day and for a question of its own.
+/// How a rule file may write a fact: with its kind, and also without it for a date or a question of its own.
 pub(super) fn spellings(vocabulary: &Vocabulary, id: FactId) -> Vec<String> {
     let fact = vocabulary.fact(id);
     let short = vocabulary.kind(fact.kind).is_short();

@@ -2,13 +2,13 @@
 
 use serde_json::{Map, Value, json};
 
-use super::parts::{Keys, any_of, defined, map, or_nothing, said, short_name};
+use super::parts::{Keys, any_of, defined, map, or_nothing, plan_id, said};
 use super::syntax::{self, properties};
 use super::{facts, shapes, things};
 use crate::grammar::plan::{ANSWER_GIVEN, DEFINED, LOT_CORNER, PLAN};
 use crate::vocabulary::{Matter, Number, Vocabulary};
 
-/// What plans are made of.
+/// The definitions for plans.
 pub(super) fn definitions(vocabulary: &Vocabulary) -> Map<String, Value> {
     let mut definitions = Map::new();
     shapes::define(&mut definitions, vocabulary);
@@ -45,7 +45,7 @@ pub(super) fn top_keys(vocabulary: &Vocabulary) -> Keys {
     top
 }
 
-/// What somebody who knows has said, under the name of its matter.
+/// Answers given by others, each under the name of its matter.
 fn answered() -> Value {
     let one = syntax::map(&ANSWER_GIVEN);
     let all = Matter::ALL.iter();
@@ -55,9 +55,9 @@ fn answered() -> Value {
 
 fn corners() -> Value {
     json!({
-        "description": "The lot's corners, each with a name, in the order in which one walks round: `{a: [0, 0], b: [24, 0], …}`.",
+        "description": "The lot's corners, each with a name, in order round the lot: `{a: [0, 0], b: [24, 0], …}`.",
         "type": "object",
-        "propertyNames": short_name(),
+        "propertyNames": plan_id(),
         "minProperties": 3,
         "additionalProperties": any_of(vec![defined("point"), syntax::map(&LOT_CORNER)]),
     })

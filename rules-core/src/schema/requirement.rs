@@ -47,7 +47,7 @@ fn bounds() -> impl Iterator<Item = &'static str> {
     BOUNDS.iter().map(|key| key.name)
 }
 
-/// A value that is measured or reckoned.
+/// A value that is measured or calculated.
 fn measure() -> Value {
     let mut measure = map(measure_keys(), &[]);
     put(&mut measure, "allOf", json!([one_key(measures())]));
@@ -113,7 +113,7 @@ fn limits_of(measure: &str, dimension: Dimension) -> Value {
     json!({"if": {"required": [measure]}, "then": limits(dimension)})
 }
 
-/// What the limits of something can be that is measured in that dimension.
+/// The limits of something measured in that dimension.
 fn limits(dimension: Dimension) -> Value {
     let own = amount(Some(dimension), false);
     let limit = any_of(vec![own.clone(), defined("fact-name"), defined("measure")]);
@@ -128,7 +128,7 @@ fn limits(dimension: Dimension) -> Value {
     json!({"properties": compared.collect::<Map<_, _>>()})
 }
 
-/// What fits each fact, facts that are alike together.
+/// The limits that fit each fact, with similar facts grouped.
 fn by_fact(vocabulary: &Vocabulary) -> Vec<Value> {
     let mut alike: BTreeMap<String, (Value, Vec<String>)> = BTreeMap::new();
     for fact in vocabulary.kinds().flat_map(|(_, kind)| &kind.facts) {
@@ -166,7 +166,7 @@ fn answered(answer: Value, fact: &Fact) -> Value {
     json!({"properties": properties})
 }
 
-/// What stands after a term's name: an amount or a name, a list, or a map that is told by its keys.
+/// What follows a term's name: an amount or a name, a list, or a map whose keys say what it is.
 fn term() -> Value {
     let names = |key: &str| json!({"required": [key]});
     let zones = some_key(["around", "between", "corner", "inside"]);
@@ -209,7 +209,7 @@ fn otherwise(condition: Value, then: Value, other: Value) -> Value {
     json!({"if": condition, "then": then, "else": other})
 }
 
-/// A value or a requirement; `of` says of which kind it speaks.
+/// A value or a requirement; `of` says which kind it is about.
 fn term_of_one() -> Value {
     let mut all = combining_keys();
     all.extend(measure_keys());

@@ -7,7 +7,7 @@ use super::{names, requirement, syntax};
 use crate::grammar::{ADDITION, Declaration, PART_REPLACED, RULE_FILE, WITHDRAWAL};
 use crate::vocabulary::{Matter, Vocabulary};
 
-/// What rule files are made of.
+/// The definitions for rule files.
 pub(super) fn definitions(vocabulary: &Vocabulary) -> Map<String, Value> {
     let mut definitions = Map::new();
     names::define(&mut definitions, vocabulary);
@@ -22,7 +22,7 @@ pub(super) fn definitions(vocabulary: &Vocabulary) -> Map<String, Value> {
     definitions
 }
 
-/// A text for people: as it stands, or one for each language.
+/// A text for people: one for all, or one for each language.
 fn told_text() -> Value {
     let languages = json!({
         "type": "object",
@@ -38,7 +38,7 @@ fn matter() -> Value {
     any_of(all.map(|it| choice(it.id(), it.said())).collect())
 }
 
-/// A rule, or an edit of one, which is known by a key of its own.
+/// A rule, or an edit of one, told apart by its key.
 fn entry() -> Value {
     let edits: [(&str, &Declaration); 3] = [
         ("with", &PART_REPLACED),

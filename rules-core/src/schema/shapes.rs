@@ -7,7 +7,7 @@ use super::syntax::{self, of};
 use crate::grammar::{DRAWN, DRAWN_OF, DRAWN_WAYS, INWARD, OUTWARD, SAME};
 use crate::vocabulary::{KindId, OutlineId, Shape, Vocabulary};
 
-/// The ways to draw outlines, for each shape, and how outlines of a kind are made of each other.
+/// The ways to draw outlines of each shape, and to take an outline from another of the same kind.
 pub(super) fn define(definitions: &mut Map<String, Value>, vocabulary: &Vocabulary) {
     syntax::define(definitions, &DRAWN_OF);
     for (way, means, after) in DRAWN {

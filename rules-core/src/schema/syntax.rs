@@ -1,17 +1,17 @@
-//! The schema of what a declaration says may stand somewhere.
+//! Schemas made from the grammar's declarations.
 
 use serde_json::{Map, Value, json};
 
 use super::amounts::amount;
 use super::parts::{
-    Keys, alone, any_of, choice, defined, list_of, meaning, one_or_more, or_nothing, put, said,
-    short_name, text, word, yes_no,
+    Keys, alone, any_of, choice, defined, list_of, meaning, one_or_more, or_nothing, plan_id, put,
+    said, short_name, text, word, yes_no,
 };
 use crate::grammar::{Declaration, Key, Syntax, Tie};
 use crate::quantity::Dimension;
 use crate::text::{read, to_json};
 
-/// The schema of what may stand somewhere.
+/// The schema of a syntax.
 pub(super) fn of(syntax: &Syntax) -> Value {
     match syntax {
         Syntax::Any => json!({}),
@@ -21,6 +21,7 @@ pub(super) fn of(syntax: &Syntax) -> Value {
         Syntax::Told => defined("told"),
         Syntax::YesNo => yes_no(),
         Syntax::ShortName => short_name(),
+        Syntax::PlanId => plan_id(),
         Syntax::Pattern(pattern, examples) => matching(pattern, examples),
         Syntax::Amount(dimension) => amount(*dimension, false),
         Syntax::Length => amount(Some(Dimension::Length), true),
@@ -84,7 +85,7 @@ pub(super) fn map(declaration: &Declaration) -> Value {
     }
 }
 
-/// Keys with what may stand after each.
+/// Keys, each with the schema of what may follow it.
 pub(super) fn properties<'k>(keys: impl IntoIterator<Item = &'k Key>) -> Keys {
     let each = keys
         .into_iter()
@@ -128,7 +129,7 @@ fn tie(map: &mut Value, ties: &[Tie]) {
     }
 }
 
-/// Adds what tables declare under names.
+/// Adds a table's named declarations.
 pub(super) fn define(definitions: &mut Map<String, Value>, declared: &[(&str, Syntax)]) {
     let all = declared.iter();
     definitions.extend(all.map(|(name, syntax)| ((*name).to_owned(), of(syntax))));

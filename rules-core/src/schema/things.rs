@@ -9,12 +9,12 @@ use super::syntax::properties;
 use crate::grammar::plan::{LOT, PLACED, SIDE, THING};
 use crate::vocabulary::{Kind, KindId, Number, Role, Vocabulary};
 
-/// What is defined for a kind: `thing-gate`.
+/// The name of a kind's definition: `thing-gate`.
 pub(super) fn definition_of(kind: &Kind) -> String {
     format!("thing-{}", kind.name)
 }
 
-/// Whether a thing of this kind stands under `things`.
+/// Whether things of this kind are listed under `things`.
 pub(super) fn listed(kind: &Kind) -> bool {
     kind.is_listed()
 }
@@ -33,20 +33,17 @@ pub(super) fn define(definitions: &mut Map<String, Value>, vocabulary: &Vocabula
     }
 }
 
-/// How the word of a named rule set is written: `florida/counts-on-barrier`.
+/// How a word is written with its rule set in front: `florida/counts-on-barrier`.
 const NAMED: &str = "^[a-z][a-z0-9-]*/[a-z][a-z0-9-]*$";
 
-/// A map in which a key may name the rule set whose word it is, where several are used on one plan.
+/// A map whose keys may name the rule set they belong to, for a plan used with several rule sets.
 fn with_named(mut map: Value) -> Value {
-    let any = said(
-        "What the rule set means that stands before the `/`.",
-        json!({}),
-    );
+    let any = said("A word of the rule set named before the `/`.", json!({}));
     put(&mut map, "patternProperties", json!({NAMED: any}));
     map
 }
 
-/// What is stated of a kind.
+/// The facts of a kind.
 fn facts(vocabulary: &Vocabulary, kind: KindId) -> Keys {
     let mut all = Keys::new();
     for &id in &vocabulary.kind(kind).facts {
@@ -96,7 +93,7 @@ fn side(vocabulary: &Vocabulary, kind: KindId) -> Value {
     map(all, &["id", "from", "to"])
 }
 
-/// The answers to a rule set's own questions, some of which no vocabulary knows.
+/// The answers to a rule set's own questions, some of which the vocabulary does not know.
 fn answers(vocabulary: &Vocabulary, kind: KindId) -> Value {
     let mut answers = map(facts(vocabulary, kind), &[]);
     put(&mut answers, "additionalProperties", Value::from(true));
@@ -113,10 +110,7 @@ pub(super) fn any_thing(vocabulary: &Vocabulary) -> Value {
     let named = json!({"type": "string", "pattern": NAMED});
     let choices = kinds.iter().map(|kind| choice(&kind.name, &kind.said));
     let choices = choices
-        .chain([said(
-            "A kind of the rule set that stands before the `/`.",
-            named,
-        )])
+        .chain([said("A kind of the rule set named before the `/`.", named)])
         .collect();
     let by_kind: Vec<_> = kinds.iter().map(|kind| {
         json!({"if": {"properties": {"kind": {"const": kind.name}}, "required": ["kind"]}, "then": defined(&definition_of(kind))})

@@ -1,4 +1,4 @@
-//! One plan, several rule sets: each reads and judges the plan by itself, and the reports are made one.
+//! One plan under several rule sets: each reads and judges the plan by itself, and their reports are merged into one.
 
 mod sight;
 
@@ -21,28 +21,28 @@ use crate::ruleset::RuleSet;
 use crate::steps::{Steps, steps_of_several};
 use crate::text::{self, Fault, Faults, Node, Span};
 
-/// The text of a rule set, the name that the person knows it by, and where to find the files that it builds on.
+/// The text of a rule set, the name that a person knows it by, and a way to find the files it builds on.
 #[derive(Clone, Copy)]
 pub struct RulesText<'t> {
     /// The name of the file, or of the rule set.
     pub name: &'t str,
     /// The text.
     pub text: &'t str,
-    /// Finds the text of a rule set that this one builds on, by its name.
+    /// Finds the text of a rule set that this one builds on, by name.
     pub bases: &'t dyn Fn(&str) -> Option<&'t str>,
 }
 
-/// Reads a plan and several rule sets, judges the plan by each of them, and makes one report of all that was found. With
-/// one rule set it is the report of [`judge_texts`](crate::answer::judge_texts). A text that is given twice counts once.
+/// Reads a plan and several rule sets, judges the plan by each, and makes one report of all the findings. With one rule
+/// set it is the report of [`judge_texts`](crate::answer::judge_texts). A text given twice counts once.
 ///
-/// What of the plan only some of the rule sets know is left out of sight of the others, and the report says so.
+/// Parts of the plan that only some of the rule sets know are hidden from the others, and the report says so.
 ///
-/// In the language of this name (`nb`) are titles, questions, remedies and all other texts for people as far as the rule files
-/// have them in it, and the report's own words where it has some.
+/// Titles, questions, remedies and other texts for people are in the language of this name (`nb`) where the rule files
+/// have them in it, and so are the report's own words where it has them.
 ///
 /// # Errors
-/// All faults of all texts, each told once, or that judging would take too long; nothing where there is no rule set at
-/// all. A word of the plan that two rule sets use for different things must name the one that is meant.
+/// All faults of all texts, each reported once, or that judging would take too long; empty if no rule set is given. A
+/// word of the plan that two rule sets use for different things must name the one that is meant.
 pub fn judge_together_in(
     language: Option<&str>,
     plan_text: &str,
@@ -66,7 +66,7 @@ pub fn judge_together_in(
     Ok(together(first, parts.collect(), read.read_by))
 }
 
-/// Reads a plan and several rule sets, and puts the steps that all of them ask for in one order, from a day on (as a number
+/// Reads a plan and several rule sets, and puts all the steps they ask for in one order, starting on a day (as a number
 /// of days since 1970-01-01).
 ///
 /// # Errors
@@ -101,7 +101,7 @@ fn in_a_circle(set: &RulesText<'_>) -> Refused {
     Refused::new(Some(set.name.to_owned()), set.text, faults)
 }
 
-/// What stands in all texts.
+/// What was read from all the texts.
 struct AllRead {
     rules: Vec<RuleSet>,
     /// The plan as each rule set reads it.
@@ -179,7 +179,7 @@ fn same_id(rules: &RuleSet, set: &RulesText<'_>) -> Refused {
     Refused::new(Some(set.name.to_owned()), set.text, faults)
 }
 
-/// Adds the files at fault of one rule set, each by its name, and none twice.
+/// Adds the faulty files of one rule set, each by name and none twice.
 fn add(files: &mut Vec<Refused>, refused: Refusal, set: &RulesText<'_>) {
     for file in refused.rules {
         let name = file.name.clone().unwrap_or_else(|| set.name.to_owned());
@@ -193,23 +193,23 @@ fn add(files: &mut Vec<Refused>, refused: Refusal, set: &RulesText<'_>) {
     }
 }
 
-/// The plan as each rule set reads it, and what only some of them read, by their short names.
+/// The plan as each rule set reads it, and the parts that only some of them read, with those rule sets' short names.
 fn plans_of_all(
     (document, text): (&Node, &str),
     rules: &[RuleSet],
 ) -> Result<(Vec<Plan>, Vec<ReadBySome>), Refusal> {
     let sights = sight::sights(document, rules);
-    let mut told = Told::default();
-    told.add(sight::refuse_clashes(document, rules));
+    let mut merged = MergedFaults::default();
+    merged.add(sight::refuse_clashes(document, rules));
     let mut plans = Vec::new();
     for (sight, rules) in sights.iter().zip(rules) {
-        told.add(said_twice(sight));
+        merged.add(said_twice(sight));
         match plan_of((sight, text), rules) {
             Ok(plan) => plans.push(plan),
-            Err(refusal) => told.add(refusal.plan.map(|plan| plan.faults).unwrap_or_default()),
+            Err(refusal) => merged.add(refusal.plan.map(|plan| plan.faults).unwrap_or_default()),
         }
     }
-    let faults = told.faults();
+    let faults = merged.faults();
     if !faults.is_empty() {
         return Err(plan_refused(text, faults));
     }
@@ -222,11 +222,11 @@ fn plans_of_all(
     Ok((plans, read_by.collect()))
 }
 
-/// The faults of a plan that several rule sets tell, each once, with the help that says most.
+/// The faults of a plan under several rule sets, each once, with the most helpful help.
 #[derive(Default)]
-struct Told(BTreeMap<(Option<Span>, Code), Fault>);
+struct MergedFaults(BTreeMap<(Option<Span>, Code), Fault>);
 
-impl Told {
+impl MergedFaults {
     fn add(&mut self, faults: Faults) {
         let said = |fault: &Fault| {
             let help = fault.help.as_ref().map_or(0, |help| help.to_string().len());
@@ -250,7 +250,7 @@ impl Told {
     }
 }
 
-/// What is found under each rule set, or of all of them which would take too long.
+/// The findings under each rule set, or a refusal that names every rule set that would take too long.
 fn governed_by_all<'a>(
     plans: &'a [Plan],
     rules: &'a [RuleSet],

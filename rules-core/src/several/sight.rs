@@ -1,16 +1,16 @@
-//! What each of several rule sets sees of one plan.
+//! What each of several rule sets sees of a plan.
 
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::faults::Code;
-use crate::fit::{below, take_out};
 use crate::named::keep_own;
 use crate::plan;
 use crate::ruleset::{Meant, PAPERS, RuleSet, clashes, with_name};
 use crate::text::{Content, Entry, Fault, Faults, Node, Span};
+use crate::unknown_keys::{below, take_out};
 
-/// What each rule set sees of a plan: all but the words that it does not know and another one does. A word that none of
-/// them knows stays where it is, to be told.
+/// What each rule set sees of a plan: everything except words that it does not know and another rule set does. A word
+/// that none of them knows stays, so that it is reported.
 pub(super) fn sights(document: &Node, sets: &[RuleSet]) -> Vec<Node> {
     let in_use: Vec<&str> = sets.iter().map(|rules| rules.id.as_str()).collect();
     let own = in_use.iter().map(|id| {
@@ -19,7 +19,7 @@ pub(super) fn sights(document: &Node, sets: &[RuleSet]) -> Vec<Node> {
         own
     });
     let mut sights: Vec<Node> = own.collect();
-    // What is measured or drawn from something that was left out is foreign only now.
+    // After each pass, whatever is measured or drawn from something left out becomes foreign, too.
     while leave_out_what_others_know(&mut sights, sets) {}
     sights
 }
@@ -53,7 +53,8 @@ fn foreign(sight: &Node, rules: &RuleSet) -> BTreeSet<Span> {
     words.chain(papers_of_others(sight, rules)).collect()
 }
 
-/// The papers that no edition of a rule set asks for. No reader refuses them: somebody may have them for another purpose.
+/// The papers that no edition of a rule set asks for. The reader accepts them, since somebody may have them for another
+/// purpose.
 fn papers_of_others(sight: &Node, rules: &RuleSet) -> Vec<Span> {
     let editions = std::iter::successors(Some(rules), |rules| rules.earlier.as_deref());
     let own: Vec<&str> = (editions.flat_map(|edition| &edition.documents))
@@ -66,14 +67,14 @@ fn papers_of_others(sight: &Node, rules: &RuleSet) -> Vec<Span> {
     others.map(|entry| entry.key_span).collect()
 }
 
-/// The words that a rule set knows: those that are foreign to it, and all that stands below them, it does not.
+/// The words that a rule set knows: all except those that are foreign to it and everything below those.
 fn known(sight: &Node, foreign: &BTreeSet<Span>) -> BTreeSet<Span> {
     let mut rest = sight.clone();
     take_out(&mut rest, "", foreign, &mut Vec::new());
     words_of(&rest)
 }
 
-/// Where the words of a part stand.
+/// The places of the words of a part.
 fn words_of(node: &Node) -> BTreeSet<Span> {
     let mut spans = BTreeSet::new();
     note_words(node, &mut spans);
@@ -96,7 +97,8 @@ fn note_words(node: &Node, spans: &mut BTreeSet<Span>) {
     }
 }
 
-/// The words of a plan under which several rule sets ask, and not for the same, and that do not say which one is meant.
+/// Faults for words of a plan that several rule sets use for different things, where the plan does not say which one is
+/// meant.
 pub(super) fn refuse_clashes(document: &Node, sets: &[RuleSet]) -> Faults {
     let sets: Vec<&RuleSet> = sets.iter().collect();
     let clashes = clashes(&sets);
@@ -178,10 +180,11 @@ fn keys(node: &Node, of: Option<&str>, words: &mut Vec<(String, Span)>) {
     words.extend(entries.map(|entry| (word(entry), entry.key_span)));
 }
 
-/// What only some of the rule sets read: by the places of those that do, what a person would find in the plan.
+/// What only some of the rule sets read: for each group of readers (by their places), the paths of those parts of the
+/// plan.
 pub(super) type ReadBySome = BTreeMap<Vec<usize>, Vec<String>>;
 
-/// What of a plan only some of the rule sets read, which see these parts of it.
+/// The parts of a plan that only some of the rule sets read. `sights` is what each of them sees.
 pub(super) fn read_by_some(document: &Node, sights: &[Node]) -> ReadBySome {
     let written: Vec<BTreeSet<Span>> = sights.iter().map(words_of).collect();
     let mut all = ReadBySome::new();

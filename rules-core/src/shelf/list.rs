@@ -1,24 +1,23 @@
-//! The rule sets there are, for whoever looks for their place.
+//! The list of rule sets, for a person looking for their town.
 
 use super::{counted, date};
-use crate::report::capitalised;
 use crate::report::text::{Page, Style};
 use crate::ruleset::{RuleSet, Sort};
-use crate::text::Visible;
+use crate::text::{Visible, capitalised};
 
-/// Which rule sets are wanted, and on which day somebody asks.
+/// Which rule sets to list, and the day of the request.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub struct Shelf {
-    /// All of these words must be in what a rule set says of itself: its name, title, place, country or matters.
+    /// Words that must all occur in a rule set's name, title, place, country or matters.
     pub words: Vec<String>,
-    /// The day (days since 1970-01-01); without one nothing is said of what is overdue.
+    /// The day (days since 1970-01-01). Without one, nothing is called overdue.
     pub on: Option<i128>,
 }
 
-const LEAD: &str = "Behind each place stands the name of its rule set, to be written after --rules, and \
-                    below it all that the set holds. For what it does not hold, the report says whom to ask.";
+const LEAD: &str = "After each place comes the name of its rule set, to write after --rules, and below \
+                    it everything that the set covers. For anything else, the report says whom to ask.";
 
-/// Those rule sets that are wanted: places by country, then codes, topics and examples. Empty where none is.
+/// The rule sets that match: places by country, then codes, topics and examples. Empty if none match.
 pub fn listed(sets: &[RuleSet], wanted: &Shelf) -> Visible {
     let sets = sets.iter().filter(|rules| is_wanted(rules, wanted));
     let sets: Vec<&RuleSet> = sets.collect();
@@ -74,12 +73,12 @@ fn group(page: &mut Page, heading: &str, mut sets: Vec<&RuleSet>, wanted: &Shelf
     }
 }
 
-/// Whether it is one for a whole country, so that the country need not be named twice.
+/// Whether it covers a whole country, so that the country need not be named twice.
 fn is_whole_country(rules: &RuleSet) -> bool {
     rules.about.place == rules.about.country
 }
 
-/// By country, then by place, the larger before the smaller: Ontario before its towns.
+/// By country, then by place, larger places first: Ontario before its towns.
 fn order(rules: &RuleSet) -> (&str, Vec<&str>, &str) {
     let place = rules.about.place.as_deref().unwrap_or_default();
     let country = country(rules);
@@ -87,7 +86,7 @@ fn order(rules: &RuleSet) -> (&str, Vec<&str>, &str) {
     (country, place.rsplit(", ").collect(), &rules.id)
 }
 
-/// The country by which places are put together; nothing where a rule set stands for no place.
+/// The country to group a rule set under; empty if it is not for a place.
 fn country(rules: &RuleSet) -> &str {
     let place = rules.about.place.as_ref();
     let country = place.and(rules.about.country.as_deref());
@@ -110,7 +109,7 @@ fn entry(page: &mut Page, rules: &RuleSet, wanted: &Shelf) {
     );
 }
 
-/// The matters that it holds.
+/// The matters that it covers.
 fn covers(rules: &RuleSet) -> String {
     let matters = rules.reach.holds.iter();
     let words: Vec<String> = matters
@@ -136,12 +135,12 @@ fn size(rules: &RuleSet) -> String {
         .collect();
     let from_others = match rules.rules.len().saturating_sub(own) {
         0 => String::new(),
-        more => format!(", {more} more of {}", below.join(" and ")),
+        more => format!(", {more} more from {}", below.join(" and ")),
     };
     format!("{}{from_others}", counted(own, "rule"))
 }
 
-/// Between which days its sources were read.
+/// The first and last day on which its sources were read.
 fn read(rules: &RuleSet) -> Option<String> {
     let (first, last) = rules.read_between()?;
     Some(match first == last {
@@ -150,12 +149,15 @@ fn read(rules: &RuleSet) -> Option<String> {
     })
 }
 
-/// How many of its own sources should have been read again by that day.
+/// How many of its own sources were due to be read again by that day.
 fn overdue(rules: &RuleSet, on: Option<i128>) -> Option<String> {
     let on = on?;
     let own = rules.sources.iter().filter(|source| source.layer == 0);
     match own.filter(|source| source.is_overdue(on)).count() {
         0 => None,
-        number => Some(format!("{} to be read again", counted(number, "source"))),
+        number => Some(format!(
+            "{} due to be read again",
+            counted(number, "source")
+        )),
     }
 }

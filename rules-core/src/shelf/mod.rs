@@ -1,5 +1,5 @@
-//! What is to be known of rule sets before one is used: which there are, what each covers, how old it is, and what its
-//! values rest on. Laid out for a person at a terminal.
+//! What to know about rule sets before using one: which there are, what each covers, how old it is, and what its values
+//! rest on. Laid out for a person at a terminal.
 
 mod list;
 mod sources;

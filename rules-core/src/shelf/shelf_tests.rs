@@ -1,4 +1,4 @@
-//! Which rule sets are listed where, how old they are, and what their values rest on.
+//! Where rule sets are listed, how old they are, and what their values rest on.
 
 use super::{Shelf, listed, sources_listed, tally};
 use crate::ruleset::{Grade, RuleSet, read};
@@ -55,7 +55,7 @@ fn shown(sets: &[RuleSet], words: &[&str], on: Option<i128>) -> String {
 }
 
 #[test]
-fn places_stand_by_country_and_the_province_before_its_towns() {
+fn places_are_grouped_by_country_with_a_province_before_its_towns() {
     let sets = [
         place("b", "Ashford, Norland", "Westria", ""),
         place("a", "Eldermere", "Eldermere", ""),
@@ -92,7 +92,7 @@ Others
 }
 
 #[test]
-fn only_those_with_all_the_words_are_listed() {
+fn only_rule_sets_with_all_the_words_are_listed() {
     let others = Matter::ALL.iter().filter(|it| **it != Matter::Noise);
     let others: String = others
         .map(|it| format!("    - {{matter: {}, ask: somebody}}\n", it.id()))
@@ -115,8 +115,8 @@ fn only_those_with_all_the_words_are_listed() {
 }
 
 #[test]
-fn a_set_says_what_it_builds_on_and_how_old_it_is() {
-    let size = "1 rule, 1 more of base, read 2026-01-10 to 2026-03-01";
+fn a_set_shows_what_it_builds_on_and_how_old_it_is() {
+    let size = "1 rule, 1 more from base, read 2026-01-10 to 2026-03-01";
     let list = |on| shown(&[dated()], &[], on);
     for on in [None, Some(LAST_DAY)] {
         assert!(
@@ -129,7 +129,7 @@ fn a_set_says_what_it_builds_on_and_how_old_it_is() {
     let late: Vec<&str> = late.split_whitespace().collect();
     assert!(
         late.join(" ")
-            .ends_with(&format!("{size}, 1 source to be read again."))
+            .ends_with(&format!("{size}, 1 source due to be read again."))
     );
 }
 
@@ -166,14 +166,14 @@ In all
 "
         )
     };
-    assert_eq!(list(None), expected("to be read again after"));
-    assert_eq!(list(Some(LAST_DAY)), expected("to be read again after"));
+    assert_eq!(list(None), expected("due to be read again after"));
+    assert_eq!(list(Some(LAST_DAY)), expected("due to be read again after"));
     assert_eq!(list(Some(LAST_DAY + 1)), expected("overdue since"));
 }
 
-/// A rule may name a day of its own, beside those of its sources.
+/// A rule may have its own day for the next comparison, besides those of its sources.
 #[test]
-fn a_rule_is_to_be_compared_again_after_a_day_of_its_own() {
+fn a_rule_can_be_due_for_comparison_on_its_own_day() {
     let rule = format!("{RULE}, source: act, again: 2027-03-01}}");
     let set = set("dated", &format!("{DATED}rules:\n  - {rule}\n"));
     let said = |on| {
@@ -193,7 +193,7 @@ fn a_rule_is_to_be_compared_again_after_a_day_of_its_own() {
     );
 }
 
-/// Of several sources for one value the best counts; a rule without any, in a file that has some, is from memory.
+/// Of several sources for one value, the best counts. A rule without a source, in a file that has some, is from memory.
 #[test]
 fn values_are_counted_by_their_best_source() {
     let set = set(

@@ -1,4 +1,4 @@
-//! What the values of a rule set rest on, source by source, the best first.
+//! What the values of a rule set rest on, source by source, best first.
 
 use std::collections::BTreeMap;
 
@@ -12,7 +12,7 @@ use crate::words::Language;
 /// How many values there are of each grade.
 pub type Tally = BTreeMap<Grade, usize>;
 
-/// How many values there are of each grade, every grade among them.
+/// How many values there are of each grade, with a zero for a grade that has none.
 pub fn tally(values: &[SourcedValue<'_>]) -> Tally {
     let none = Grade::ALL.into_iter().map(|grade| (grade, 0));
     let mut tally: Tally = none.collect();
@@ -22,8 +22,8 @@ pub fn tally(values: &[SourcedValue<'_>]) -> Tally {
     tally
 }
 
-/// All sources of a rule set by their grade, each with what rests on it, and a sum. `on` is the day on which somebody asks
-/// (a number of days since 1970-01-01); without one nothing is said of what is overdue.
+/// All sources of a rule set by grade, each with the values that rest on it, and a total. `on` is the day of the
+/// request (a number of days since 1970-01-01); without one, nothing is called overdue.
 pub fn sources_listed(rules: &RuleSet, on: Option<i128>) -> Visible {
     let mut page = Page::new(Style::default());
     page.paragraph(0, &format!("{}, edition {}", rules.title, rules.edition));
@@ -79,7 +79,7 @@ fn one_source(page: &mut Page, rules: &RuleSet, place: usize, (values, on): Aske
     }
 }
 
-/// The rule that a value stands in.
+/// The rule that a value belongs to.
 fn rule_of<'r>(rules: &'r RuleSet, value: &SourcedValue<'_>) -> Option<&'r Rule> {
     let of_rule = (value.holder == Holder::Rule).then_some(value.id)?;
     rules.rules.iter().find(|rule| rule.id == of_rule)
@@ -95,7 +95,7 @@ fn compared_again(rule: Option<&Rule>, on: Option<i128>) -> String {
     day.map(said).unwrap_or_default()
 }
 
-/// When it was read, and when it is to be read again.
+/// When it was read, and when it is due to be read again.
 fn age(source: &Source, on: Option<i128>) -> String {
     let read = match source.read {
         Some(day) => format!("Read on {}", date(day)),
@@ -104,7 +104,7 @@ fn age(source: &Source, on: Option<i128>) -> String {
     let overdue = on.is_some_and(|on| source.is_overdue(on));
     let again = source.again.map(|day| match overdue {
         true => format!("; overdue since {}", date(day)),
-        false => format!("; to be read again after {}", date(day)),
+        false => format!("; due to be read again after {}", date(day)),
     });
     format!("{read}{}.", again.unwrap_or_default())
 }
@@ -159,7 +159,7 @@ fn heading(grade: Grade) -> &'static str {
         Grade::Law => "The law (law)",
         Grade::Authority => "A page of the office that applies it (authority)",
         Grade::Copy => "The law's text, kept by somebody else (copy)",
-        Grade::Restatement => "Somebody else's words for it (restatement)",
+        Grade::Restatement => "The law in somebody else's words (restatement)",
         Grade::Trade => "What the trade says (trade)",
         Grade::Memory => "Nobody looked it up (memory)",
     }

@@ -1,8 +1,8 @@
-//! The steps of a project in their order, each with its days: from a rule set's duties and the day on which it starts.
+//! The steps of a project in order, each with its dates, worked out from a rule set's duties and the start day.
 //!
-//! Days and months are those of the calendar, week-ends and holidays among them; working days are those of the rule set's
-//! own calendar. A step whose time nobody stated counts as done on the day
-//! on which it begins; that is said, as the days after it can then only be later.
+//! Days and months are calendar days and months, weekends and holidays included. Working days follow the rule set's own
+//! calendar. A step of unstated length counts as done on the day it begins; the text says so, since later steps can
+//! then only move later.
 
 mod net;
 mod span;
@@ -18,20 +18,20 @@ use crate::ruleset::words::stated_words;
 use crate::ruleset::{Duty, RuleSet};
 use net::{Asking, Net};
 
-/// How many days a step is put off to see what that moves.
+/// How many days a step is delayed to see what that moves.
 const DELAY: i128 = 7;
 
 /// The steps of a project, in their order.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct Steps {
-    /// The day on which the first of them can begin.
+    /// The first day on which work can begin.
     pub start: String,
-    /// The day on which all is done at the earliest.
+    /// The earliest day on which everything is done.
     pub end: String,
     /// The steps, the earliest first.
     pub steps: Vec<Step>,
-    /// What the rule set asks of others and not of this plan.
+    /// Duties of the rule set that do not apply to this plan.
     pub not_needed: Vec<String>,
     /// Which days were counted, as a sentence.
     pub counted: String,
@@ -43,33 +43,34 @@ pub struct Steps {
 pub struct Step {
     /// Its name in the rule set.
     pub id: String,
-    /// What is to be done or happens.
+    /// What has to be done, or what happens.
     pub what: String,
     /// By whom.
     pub who: Option<String>,
-    /// Whether it surely applies to this plan.
+    /// Whether it certainly applies to this plan.
     pub sure: bool,
-    /// Whether it is something that happens, and that no duty of the rule set brings about.
+    /// Whether it is an event: something that happens without being a duty of the rule set.
     pub event: bool,
     /// The earliest day on which it can begin.
     pub earliest: String,
-    /// The day on which it is then done.
+    /// The day on which it is done if it begins then.
     pub done: String,
-    /// The latest day on which it can begin without putting off the end or missing its last day; none for what recurs.
+    /// The latest day on which it can begin without delaying the end or missing its deadline; `None` for a step that
+    /// recurs.
     pub latest: Option<String>,
-    /// How many days lie between the earliest and the latest; below nothing where its last day cannot be kept.
+    /// The number of days between the earliest and the latest; negative where its deadline cannot be kept.
     pub slack: Option<i64>,
     /// How long it takes; `None` where the rule set does not say.
     pub takes: Option<String>,
     /// What it waits for.
     pub waits_for: Vec<Wait>,
-    /// The last day on which it may be done, where the rule set sets one.
+    /// Its deadline, where the rule set sets one.
     pub last_day: Option<String>,
     /// How often it recurs.
     pub every: Option<String>,
-    /// The second day, where it recurs.
+    /// The day of its second time, if it recurs.
     pub again: Option<String>,
-    /// What moves if it begins a week later than it can.
+    /// What moves if it begins a week after its earliest day.
     pub a_week_later: Vec<Moved>,
     /// By how many days that moves the end.
     pub end_moves: i64,
@@ -82,15 +83,15 @@ pub struct Step {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct Wait {
-    /// The name of the step before.
+    /// The name of the step it waits for.
     pub step: String,
-    /// How long it waits at least.
+    /// The shortest wait after that step.
     pub at_least: Option<String>,
-    /// How long after that it may begin at the latest.
+    /// The longest wait allowed after that step.
     pub at_most: Option<String>,
 }
 
-/// A step that is moved by another.
+/// A step that another step moves.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct Moved {
@@ -100,7 +101,7 @@ pub struct Moved {
     pub days: i64,
 }
 
-/// The day that a text says, as a number of days since 1970-01-01.
+/// Reads a date, as a number of days since 1970-01-01.
 ///
 /// # Errors
 /// A sentence that says what is wrong with it.
@@ -111,14 +112,13 @@ pub fn day(text: &str) -> Result<i128, String> {
     }
 }
 
-/// The steps of a plan that was judged, from a day on (as a number of days since 1970-01-01).
+/// The steps for a judged plan, starting on a day (as a number of days since 1970-01-01).
 pub fn steps(rules: &RuleSet, findings: &Findings<'_>, start: i128) -> Steps {
     let sets = [(rules, findings)];
     of_net(&Net::of(&sets), &sets, start)
 }
 
-/// The same for several rule sets together; `None` where steps of different rule sets wait for each other, so that none of
-/// them can begin.
+/// The same for several rule sets together; `None` if steps of different rule sets wait for each other in a circle.
 pub fn steps_of_several(sets: &[(&RuleSet, &Findings<'_>)], start: i128) -> Option<Steps> {
     let net = Net::of(sets);
     (!net.has_circle()).then(|| of_net(&net, sets, start))
@@ -156,7 +156,7 @@ fn days(count: i128) -> i64 {
     i64::try_from(count).unwrap_or(i64::MAX)
 }
 
-/// The days of a net that starts on some day.
+/// The dates of a net of steps that starts on a given day.
 struct Schedule<'n, 'r> {
     net: &'n Net<'r>,
     start: i128,
@@ -188,7 +188,8 @@ impl<'n, 'r> Schedule<'n, 'r> {
         self.begun.get(node).copied().unwrap_or(self.start)
     }
 
-    /// How many steps come before: of two on one day, the one that the other waits for has fewer.
+    /// How many steps come before this one. It orders steps that begin on the same day: a step has more than any step
+    /// it waits for.
     fn rank(&self, node: usize) -> usize {
         let (mut before, mut next) = (vec![node], 0);
         while let Some(&here) = before.get(next) {
@@ -245,7 +246,7 @@ impl<'n, 'r> Schedule<'n, 'r> {
             .collect()
     }
 
-    /// What moves, and by how much the end does, if a step begins a week later than it can.
+    /// What moves, and how far the end moves, if a step begins a week after its earliest day.
     fn delayed(&self, place: usize) -> (Vec<Moved>, i64) {
         let mut first = vec![self.start; self.net.nodes.len()];
         if let Some(day) = first.get_mut(place) {
@@ -271,7 +272,7 @@ fn recurs(duty: Option<&Duty>) -> bool {
     duty.is_some_and(|duty| duty.every.is_some())
 }
 
-/// The day on which all is done but what recurs.
+/// The day on which everything is done, apart from steps that recur.
 fn end(net: &Net<'_>, done: &[i128]) -> Option<i128> {
     let once = net
         .nodes

@@ -1,68 +1,68 @@
-//! The net of steps: what waits for what, and the days that follow from it.
+//! The net of steps: what waits for what, and the dates that follow.
 
 use std::collections::BTreeSet;
 
-use super::span::{self, Span};
+use super::span::{self, TimeSpan};
 use crate::check::Findings;
 use crate::quantity::WorkingDays;
-use crate::report::duty_sentence;
+use crate::ruleset::words::duty_sentence;
 use crate::ruleset::{Duty, RuleSet, Stated, with_name};
 
-/// A rule set, and what was found under it.
+/// A rule set and its findings.
 pub(super) type Asking<'r> = (&'r RuleSet, &'r Findings<'r>);
 
-/// A duty, or something that happens and that no duty of any rule set brings about.
-pub(super) struct Node<'r> {
+/// A duty, or an event that is no rule set's duty.
+pub(super) struct StepNode<'r> {
     pub name: String,
-    /// The places of the rule sets whose duty it is.
+    /// The rule sets whose duty it is, by their places in the list.
     of: Vec<usize>,
     pub duty: Option<&'r Duty>,
-    /// Which days are working days for it.
+    /// The calendar of its working days.
     pub calendar: &'r WorkingDays,
-    /// Whether it surely applies.
+    /// Whether it certainly applies.
     pub sure: bool,
 }
 
-impl<'r> Node<'r> {
-    /// A span of its duty, counted by its calendar.
-    pub fn span(&self, stated: Option<&'r Stated>) -> Option<Span<'r>> {
+impl<'r> StepNode<'r> {
+    /// A span of its duty, with the calendar to count it by.
+    pub fn span(&self, stated: Option<&'r Stated>) -> Option<TimeSpan<'r>> {
         let calendar = self.calendar;
-        stated.map(|stated| Span { stated, calendar })
+        stated.map(|stated| TimeSpan { stated, calendar })
     }
 }
 
-/// One begins so long after another is done.
+/// One step that begins some time after another is done.
 #[derive(Clone, Copy)]
-pub(super) struct Link<'r> {
+pub(super) struct StepLink<'r> {
     pub from: usize,
     pub to: usize,
-    /// Whether it is `to` that is said to come after.
+    /// Whether the duty `to` names `from` in `after`, rather than `from` naming `to` in `before`.
     pub follows: bool,
-    pub lag: Option<Span<'r>>,
-    /// `to` begins no later than so long after `from` is done: `from` must not be done too early.
-    pub no_longer: Option<Span<'r>>,
+    pub lag: Option<TimeSpan<'r>>,
+    /// The longest time from the end of `from` to the start of `to`: `from` must not be done too early.
+    pub no_longer: Option<TimeSpan<'r>>,
 }
 
 /// All steps that apply to a plan, and what links them.
 pub(super) struct Net<'r> {
-    pub nodes: Vec<Node<'r>>,
-    pub links: Vec<Link<'r>>,
+    pub nodes: Vec<StepNode<'r>>,
+    pub links: Vec<StepLink<'r>>,
     /// The short names of the rule sets, where there are several.
     sets: Vec<&'r str>,
 }
 
 impl<'r> Net<'r> {
-    /// That of several rule sets. What one waits for, and has no duty for, is a duty of that name in another one, else
-    /// something that happens once for all of them.
+    /// The net of several rule sets. If a step waits for something that is not a duty of its own rule set, that is the
+    /// duty of the same name in another rule set, or else one event shared by all of them.
     pub fn of(sets: &[Asking<'r>]) -> Self {
         let mut nodes = duties(sets);
         let duties = nodes.len();
         for (place, (rules, _)) in sets.iter().enumerate() {
             for name in named_by(&nodes, place) {
-                // What waits for a duty that does not apply waits for nothing.
+                // A duty that does not apply holds nothing up.
                 let idle = rules.duties.iter().any(|duty| duty.id == name);
                 if !idle && places(&nodes, place, name).is_empty() {
-                    nodes.push(Node {
+                    nodes.push(StepNode {
                         name: name.to_owned(),
                         of: Vec::new(),
                         duty: None,
@@ -83,12 +83,12 @@ impl<'r> Net<'r> {
     }
 
     /// The short names of the rule sets that ask for a step, where there are several.
-    pub fn rule_sets(&self, node: &Node<'_>) -> Vec<String> {
+    pub fn rule_sets(&self, node: &StepNode<'_>) -> Vec<String> {
         let named = node.of.iter().filter_map(|place| self.sets.get(*place));
         named.map(|name| (*name).to_owned()).collect()
     }
 
-    /// Whether some of the steps wait for each other, so that none of them can begin.
+    /// Whether some steps wait for each other in a circle, so that none of them can begin.
     pub fn has_circle(&self) -> bool {
         let mut open: BTreeSet<usize> = (0..self.nodes.len()).collect();
         loop {
@@ -113,14 +113,14 @@ impl<'r> Net<'r> {
         span::after(begun, self.takes_span(node))
     }
 
-    fn takes_span(&self, node: usize) -> Option<Span<'r>> {
+    fn takes_span(&self, node: usize) -> Option<TimeSpan<'r>> {
         self.nodes.get(node)?.span(self.takes(node))
     }
 
-    /// The earliest day on which each step can begin, where none begins before its day in `first`.
+    /// The earliest day on which each step can begin, no earlier than its day in `first`.
     pub fn earliest(&self, first: Vec<i128>) -> Vec<i128> {
         let mut begun = first;
-        // Each round settles one more step of the longest chain; steps that are put off for each other need a second.
+        // Each round settles one more step of the longest chain. Steps that delay each other need a second round.
         for _ in 0..=self.nodes.len().saturating_mul(2) {
             let before = begun.clone();
             for link in &self.links {
@@ -143,7 +143,7 @@ impl<'r> Net<'r> {
         begun
     }
 
-    /// The latest day on which each can begin without putting off the end, or without missing its own last day.
+    /// The latest day on which each step can begin without delaying the end or missing its own deadline.
     pub fn latest(&self, end: i128, last_days: &[Option<i128>]) -> Vec<i128> {
         let nodes = 0..self.nodes.len();
         let mut latest: Vec<i128> = nodes
@@ -170,9 +170,9 @@ impl<'r> Net<'r> {
         latest
     }
 
-    /// The last day on which each step may be done: so long after the latest of those that it follows.
+    /// Each step's deadline, counted from the latest of the steps it follows.
     pub fn last_days(&self, begun: &[i128]) -> Vec<Option<i128>> {
-        let last = |(node, step): (usize, &Node<'r>)| {
+        let last = |(node, step): (usize, &StepNode<'r>)| {
             let duty = step.duty.filter(|duty| !duty.after.is_empty())?;
             let within = duty.within.as_ref()?;
             let links = self.links.iter().filter(|link| link.to == node);
@@ -183,7 +183,7 @@ impl<'r> Net<'r> {
         self.nodes.iter().enumerate().map(last).collect()
     }
 
-    /// The day on which each is done.
+    /// The day on which each step is done.
     pub fn all_done(&self, begun: &[i128]) -> Vec<i128> {
         (0..self.nodes.len())
             .map(|node| self.done(node, begun))
@@ -191,8 +191,8 @@ impl<'r> Net<'r> {
     }
 }
 
-/// The first day from which a day is reached in no more than this span.
-fn day_to_reach(day: i128, within: Option<Span<'_>>) -> i128 {
+/// The first day from which `day` is no more than this span away.
+fn day_to_reach(day: i128, within: Option<TimeSpan<'_>>) -> i128 {
     let latest = span::before(day, within);
     if span::after(latest, within) < day {
         latest.saturating_add(1)
@@ -201,16 +201,16 @@ fn day_to_reach(day: i128, within: Option<Span<'_>>) -> i128 {
     }
 }
 
-/// The duties that apply, those that two rule sets have in the same words once.
-fn duties<'r>(sets: &[Asking<'r>]) -> Vec<Node<'r>> {
-    let mut nodes: Vec<Node<'r>> = Vec::new();
+/// The duties that apply. A duty that two rule sets state in the same words is listed once.
+fn duties<'r>(sets: &[Asking<'r>]) -> Vec<StepNode<'r>> {
+    let mut nodes: Vec<StepNode<'r>> = Vec::new();
     for (place, (rules, findings)) in sets.iter().enumerate() {
         for (duty, sure) in &findings.duties {
             let Some(duty) = rules.duties.get(*duty) else {
                 continue;
             };
             let said = |duty: &Duty| duty_sentence(duty, true);
-            let same = |node: &&mut Node<'r>| {
+            let same = |node: &&mut StepNode<'r>| {
                 let theirs = node.duty.filter(|_| !node.of.contains(&place));
                 let alike = |other: &Duty| other.id == duty.id && said(other) == said(duty);
                 theirs.is_some_and(alike) && *node.calendar == rules.working_days
@@ -220,7 +220,7 @@ fn duties<'r>(sets: &[Asking<'r>]) -> Vec<Node<'r>> {
                 node.sure |= sure;
                 continue;
             }
-            nodes.push(Node {
+            nodes.push(StepNode {
                 name: duty.id.clone(),
                 of: vec![place],
                 duty: Some(duty),
@@ -232,16 +232,16 @@ fn duties<'r>(sets: &[Asking<'r>]) -> Vec<Node<'r>> {
     nodes
 }
 
-/// What the duties of a rule set come before and after.
-fn named_by<'r>(nodes: &[Node<'r>], place: usize) -> Vec<&'r str> {
+/// The steps that a rule set's duties come before or after.
+fn named_by<'r>(nodes: &[StepNode<'r>], place: usize) -> Vec<&'r str> {
     let own = nodes.iter().filter(|node| node.of.contains(&place));
     let own = own.filter_map(|node| node.duty);
     let names = own.flat_map(|duty| duty.before.iter().chain(&duty.after));
     names.map(String::as_str).collect()
 }
 
-/// The steps that a rule set means by a name: its own duty, else those of others, else what happens.
-fn places(nodes: &[Node<'_>], place: usize, name: &str) -> Vec<usize> {
+/// The steps that a rule set means by a name: its own duty, else other rule sets' duties or an event.
+fn places(nodes: &[StepNode<'_>], place: usize, name: &str) -> Vec<usize> {
     let named = || {
         nodes
             .iter()
@@ -255,8 +255,8 @@ fn places(nodes: &[Node<'_>], place: usize, name: &str) -> Vec<usize> {
     }
 }
 
-/// Puts the name of its rule set before that of each duty that is not the only step of its name.
-fn name_apart(nodes: &mut [Node<'_>], sets: &[Asking<'_>]) {
+/// Where several steps share a name, puts each duty's rule set in front of it.
+fn name_apart(nodes: &mut [StepNode<'_>], sets: &[Asking<'_>]) {
     let names: Vec<String> = nodes.iter().map(|node| node.name.clone()).collect();
     for node in nodes {
         let alike = names.iter().filter(|name| **name == node.name).count();
@@ -267,7 +267,7 @@ fn name_apart(nodes: &mut [Node<'_>], sets: &[Asking<'_>]) {
     }
 }
 
-fn links<'r>(own: usize, nodes: &[Node<'r>]) -> Vec<Link<'r>> {
+fn links<'r>(own: usize, nodes: &[StepNode<'r>]) -> Vec<StepLink<'r>> {
     let Some((node, duty)) = nodes.get(own).and_then(|node| Some((node, node.duty?))) else {
         return Vec::new();
     };
@@ -282,14 +282,14 @@ fn links<'r>(own: usize, nodes: &[Node<'r>]) -> Vec<Link<'r>> {
         }
         all
     };
-    let ahead = all(&duty.before).into_iter().map(|to| Link {
+    let ahead = all(&duty.before).into_iter().map(|to| StepLink {
         from: own,
         to,
         follows: false,
         lag: node.span(duty.by.as_ref()),
         no_longer: node.span(duty.within.as_ref().filter(|_| duty.after.is_empty())),
     });
-    let behind = all(&duty.after).into_iter().map(|from| Link {
+    let behind = all(&duty.after).into_iter().map(|from| StepLink {
         from,
         to: own,
         follows: true,

@@ -1,4 +1,4 @@
-//! The steps against dates that were counted by hand on a calendar.
+//! The steps, checked against dates counted by hand on a calendar.
 
 use super::*;
 use crate::check::check;
@@ -29,7 +29,7 @@ fn planned(duties: &str, start: &str) -> Steps {
     )
 }
 
-/// Each step with its earliest day, the day it is done and the days to spare.
+/// Each step with its earliest day, the day it is done, and the days to spare.
 fn days_of(steps: &Steps) -> Vec<String> {
     let said = |step: &Step| {
         let slack = step
@@ -41,13 +41,13 @@ fn days_of(steps: &Steps) -> Vec<String> {
 }
 
 #[test]
-fn one_after_the_other() {
+fn steps_follow_one_another() {
     let steps = planned(
         "  - {id: dig, after: apply, by: 6 weeks, takes: 5 days}\n  - {id: notify, before: apply, by: 14 days}\n  - {id: \
          apply, before: dig}\n  - {id: tidy, takes: 2 days}\n",
         "2026-03-02",
     );
-    // 2 March and 14 days is 16 March; 42 days on is 27 April; five days on is 2 May.
+    // 14 days after 2 March is 16 March; 42 days later is 27 April; five days later is 2 May.
     let expected = [
         "notify 2026-03-02 2026-03-02 0",
         "tidy 2026-03-02 2026-03-04 59",
@@ -66,7 +66,7 @@ fn one_after_the_other() {
 }
 
 #[test]
-fn months_are_those_of_the_calendar() {
+fn months_are_calendar_months() {
     let steps = planned(
         "  - {id: wait, takes: 1 month}\n  - {id: go, after: wait, takes: 1 year}\n",
         "2026-01-31",
@@ -76,7 +76,7 @@ fn months_are_those_of_the_calendar() {
 }
 
 #[test]
-fn what_may_not_be_done_too_early_is_put_off() {
+fn a_step_that_must_not_be_done_too_early_is_delayed() {
     let steps = planned(
         "  - {id: locate, before: dig, by: 3 days, within: 30 days}\n  - {id: permit, takes: 100 days, before: dig}\n  - \
          {id: dig}\n",
@@ -92,7 +92,7 @@ fn what_may_not_be_done_too_early_is_put_off() {
 }
 
 #[test]
-fn a_last_day_that_cannot_be_kept_is_said() {
+fn a_deadline_that_cannot_be_kept_is_reported() {
     let steps = planned(
         "  - {id: permit, before: fence}\n  - {id: posts, after: permit, takes: 10 days, before: fence}\n  - {id: fence, \
          after: permit, within: 9 days}\n",
@@ -102,14 +102,14 @@ fn a_last_day_that_cannot_be_kept_is_said() {
     assert_eq!(fence.last_day.as_deref(), Some("2026-01-10"));
     assert_eq!(fence.slack, Some(-1));
     assert!(
-        steps.to_text().contains("which cannot be kept"),
+        steps.to_text().contains("which is not possible"),
         "{}",
         steps.to_text()
     );
 }
 
 #[test]
-fn what_recurs_does_not_put_off_the_end() {
+fn a_recurring_step_does_not_delay_the_end() {
     let steps = planned(
         "  - {id: fill}\n  - {id: look, after: fill, every: 6 months}\n",
         "2026-08-31",
@@ -123,7 +123,7 @@ fn what_recurs_does_not_put_off_the_end() {
 }
 
 #[test]
-fn what_does_not_apply_holds_nothing_up() {
+fn a_duty_that_does_not_apply_holds_nothing_up() {
     let steps = planned(
         "  - {id: apply, when: {fact: pool.depth, more-than: 3 m}, what: Apply, takes: 90 days}\n  - {id: dig, after: \
          apply}\n",
@@ -134,7 +134,7 @@ fn what_does_not_apply_holds_nothing_up() {
 }
 
 #[test]
-fn a_circle_is_a_fault_of_the_rule_file() {
+fn a_circle_of_steps_is_a_fault_in_the_rule_file() {
     let text = "ruleset: r\ntitle: R\nedition: '1'\nauthority: nobody\nrules: []\ndo:\n  - {id: a, before: b}\n  - {id: b, \
                 before: later}\n  - {id: c, after: later, before: a}\n  - {id: d, after: a}\n  - {id: later}\n";
     let faults = ruleset::read(text, &|_| None, Vocabulary::standard()).expect_err("a circle");
@@ -150,7 +150,7 @@ fn a_circle_is_a_fault_of_the_rule_file() {
 }
 
 #[test]
-fn only_days_are_days() {
+fn only_a_valid_date_is_read_as_a_day() {
     assert_eq!(day("1970-01-02"), Ok(1));
     for wrong in ["tomorrow", "2026-02-30", "3 m", ""] {
         assert!(day(wrong).is_err(), "{wrong}");
@@ -162,7 +162,8 @@ fn only_days_are_days() {
 fn working_days_leave_out_weekends_and_holidays() {
     let duties = "  - {id: tell, before: dig, by: 3 working days}\n  - {id: dig, takes: 5 working days}\n  - {id: fill, \
                   after: dig, within: 2 working days}\n";
-    // A Friday, and three working days on is Wednesday, as it is from the Sunday; a Wednesday and five on the next one.
+    // Three working days after Friday is Wednesday, as it is after Sunday. Five after a Wednesday is the next
+    // Wednesday.
     let steps = planned(duties, "2026-03-06");
     let expected = [
         "tell 2026-03-06 2026-03-06 2",
@@ -180,7 +181,8 @@ fn working_days_leave_out_weekends_and_holidays() {
          are holidays, so they are counted as well."
     ));
 
-    // With Maundy Thursday, Good Friday and Easter Monday free: told on 31 March (a Tuesday), 1, 7 and 8 April follow.
+    // Maundy Thursday, Good Friday and Easter Monday are free. After a notice on Tuesday 31 March, the working days are
+    // 1, 7 and 8 April.
     let easter =
         format!("{duties}calendar: {{name: Easter, holidays: [easter-3, easter-2, easter+1]}}\n");
     let steps = planned(&easter, "2026-03-31");
@@ -194,12 +196,13 @@ fn working_days_leave_out_weekends_and_holidays() {
     );
 }
 
-/// A step that need not hold anything up may begin on the last day from which the working days still suffice.
+/// The latest start of a step is the last day that still leaves enough working days.
 #[test]
 fn the_latest_day_counts_working_days_back() {
     let duties = "  - {id: wait, takes: 20 days, before: dig}\n  - {id: tell, before: dig, by: 2 working days}\n  - {id: dig}\n";
     let steps = planned(duties, "2026-03-02");
-    // Twenty days on is Sunday, 22 March: two working days before it are the 20th and the 19th, so the 18th will do.
+    // Twenty days later is Sunday 22 March. The two working days before it are the 20th and the 19th, so the 18th is
+    // early enough.
     let tell = steps
         .steps
         .iter()

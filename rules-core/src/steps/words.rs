@@ -1,23 +1,23 @@
-//! The steps as text for the person who has to take them.
+//! The steps as text, for the person who has to take them.
 
-use super::net::{Net, Node};
+use super::net::{Net, StepNode};
 use super::{Moved, Step, Steps};
 use crate::quantity::{Unit, WorkingDays};
 use crate::report::text::{of, wrap};
 use crate::ruleset::words::listed;
 use crate::text::Visible;
 
-/// How many columns a line has at most.
+/// The greatest width of a line, in columns.
 const WIDTH: usize = 80;
 
 impl Steps {
-    /// The steps as text, numbered in their order.
+    /// The steps as numbered text.
     pub fn to_text(&self) -> Visible {
         let mut text = Visible::new();
         text.line(match self.steps.is_empty() {
             true => "The rule set asks for no steps.".to_owned(),
             false => format!(
-                "Start on {}; all is done on {} at the earliest.",
+                "Start on {}; everything is done on {} at the earliest.",
                 self.start, self.end
             ),
         });
@@ -30,7 +30,7 @@ impl Steps {
         }
         if !self.not_needed.is_empty() {
             text.gap();
-            text.line("Not asked for here:");
+            text.line("Not needed here:");
             text.extend(self.not_needed.iter().flat_map(|what| paragraph(2, what)));
         }
         text.gap();
@@ -40,10 +40,10 @@ impl Steps {
 
     fn lines(&self, step: &Step) -> Vec<String> {
         let mut lines = Vec::new();
-        lines
-            .extend((!step.sure).then(|| {
-                "Only if it applies: that turns on an answer that is missing.".to_owned()
-            }));
+        lines.extend(
+            (!step.sure)
+                .then(|| "Only if it applies, which depends on a missing answer.".to_owned()),
+        );
         lines.extend(step.who.as_ref().map(|who| format!("Who: {who}.")));
         lines.extend(self.waits(step));
         lines.push(time(step));
@@ -89,7 +89,7 @@ impl Steps {
         place.map_or(0, |place| place + 1)
     }
 
-    /// How much room there is, and what a delay moves.
+    /// The days to spare, and what a delay moves.
     fn room(&self, step: &Step) -> Option<String> {
         let (latest, slack) = (step.latest.as_ref()?, step.slack?);
         let room = match slack {
@@ -144,7 +144,7 @@ impl Steps {
 
 /// Which days were counted.
 pub(super) fn counted(net: &Net<'_>) -> String {
-    let counts = |node: &&Node<'_>| {
+    let counts = |node: &&StepNode<'_>| {
         let duty = node.duty.iter();
         let mut spans = duty.flat_map(|duty| [&duty.by, &duty.within, &duty.takes]);
         spans.any(|span| (span.as_ref()).is_some_and(|span| span.unit == Unit::WORKING_DAY))
@@ -158,7 +158,7 @@ pub(super) fn counted(net: &Net<'_>) -> String {
         }
     }
     match said.is_empty() {
-        true => "All days are counted, week-ends and holidays too.".to_owned(),
+        true => "All days are counted, weekends and holidays included.".to_owned(),
         false => said.join(" "),
     }
 }
@@ -188,7 +188,7 @@ fn free_days(calendar: &WorkingDays) -> Vec<String> {
         .collect()
 }
 
-/// Numbers in their order, three and more in a row as `4 to 9`.
+/// Numbers in order; three or more in a row as `4 to 9`.
 fn runs(numbers: &[usize]) -> Vec<String> {
     let mut runs: Vec<(usize, usize)> = Vec::new();
     for &number in numbers {
@@ -205,14 +205,14 @@ fn runs(numbers: &[usize]) -> Vec<String> {
     runs.into_iter().flat_map(said).collect()
 }
 
-/// A paragraph, its lines indented by so many columns.
+/// A paragraph with every line indented by `indent` columns.
 fn paragraph(indent: usize, text: &str) -> Vec<String> {
     let margin = " ".repeat(indent);
     let lines = wrap(text, WIDTH.saturating_sub(indent));
     lines.iter().map(|line| format!("{margin}{line}")).collect()
 }
 
-/// A paragraph that stands behind something else.
+/// A paragraph that begins after a lead text, with its other lines indented to match.
 fn led_by(lead: &str, text: &str) -> Vec<String> {
     let mut lines = paragraph(lead.len(), text);
     match lines.first_mut() {
@@ -226,7 +226,7 @@ fn time(step: &Step) -> String {
     match &step.takes {
         Some(takes) => format!("Takes {takes}: done on {}.", step.done),
         None if step.event => "Nothing here says how long it takes or when it happens.".to_owned(),
-        None => "How long it takes is not said.".to_owned(),
+        None => "The rule set does not say how long it takes.".to_owned(),
     }
 }
 
@@ -234,7 +234,7 @@ fn last_day(step: &Step) -> Option<String> {
     let last = step.last_day.as_ref()?;
     Some(match step.slack {
         Some(..0) => format!(
-            "It must be done by {last}, which cannot be kept: something before it must be done later."
+            "It must be done by {last}, which is not possible: something before it must be done later."
         ),
         _ => format!("It must be done by {last}."),
     })

@@ -76,7 +76,7 @@ impl<'a> MapReader<'a> {
                     node.span,
                     format!(
                         "{} stands here, where {what} is expected.",
-                        capital(node.describe())
+                        capitalised(node.describe())
                     ),
                 )
                 .help("Write it as keys with values, one `key: value` on each line.");
@@ -149,7 +149,7 @@ impl<'a> MapReader<'a> {
         for key in self.missing.iter().filter(|key| !self.misspells([**key])) {
             let message = format!(
                 "{} needs the key `{key}`, which is not written.",
-                capital(self.what)
+                capitalised(self.what)
             );
             let help = format!("Write `{key}: …` beside its other keys.");
             let fault = faults.add(Code::MissingKey, self.head(), message);
@@ -292,9 +292,9 @@ pub(super) fn brief(word: &str) -> String {
     short
 }
 
-/// A phrase with a capital at its beginning.
-fn capital(phrase: &str) -> String {
-    let mut rest = phrase.chars();
+/// The text with a capital first letter.
+pub fn capitalised(text: &str) -> String {
+    let mut rest = text.chars();
     let first = rest.next().map(|c| c.to_uppercase().to_string());
     first.unwrap_or_default() + rest.as_str()
 }

@@ -31,12 +31,13 @@ mod visible_tests;
 mod write_tests;
 
 pub use fault::{Fault, Faults, Help};
-pub use kit::{MapReader, closest, yes_no};
+pub use kit::{MapReader, capitalised, closest, yes_no};
 pub(crate) use kit::{meant_and, meant_or};
 pub use laid_out::{to_json_text, to_yaml_text};
 pub use lines::Lines;
 pub use node::{Content, Entry, Node, Span};
 pub use read::{MAX_BYTES, MAX_DEPTH, MAX_NODES, decode, longer_than_read, read, read_bytes};
 pub use show::{FaultRow, MAX_SHOWN};
+pub(crate) use visible::escaped;
 pub use visible::{Visible, exact_name, one_line, plain_json};
 pub use write::{to_json, write};

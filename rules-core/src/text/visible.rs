@@ -104,6 +104,26 @@ pub fn exact_name(name: &str) -> Cow<'_, str> {
     replaced(name, sign)
 }
 
+/// A text within XML or HTML that nobody can take for anything but text. What hides is shown, so that XML can hold all that is left.
+pub(crate) fn escaped(text: &str) -> Cow<'_, str> {
+    let text = one_line(text);
+    if !text.contains(['&', '<', '>', '"', '\'']) {
+        return text;
+    }
+    let mut safe = String::with_capacity(text.len());
+    for c in text.chars() {
+        match c {
+            '&' => safe.push_str("&amp;"),
+            '<' => safe.push_str("&lt;"),
+            '>' => safe.push_str("&gt;"),
+            '"' => safe.push_str("&quot;"),
+            '\'' => safe.push_str("&#39;"),
+            c => safe.push(c),
+        }
+    }
+    safe.into()
+}
+
 /// JSON whose texts hold nothing that hides: each such character is written as JSON's own escape, so that the texts read
 /// back as they were.
 pub fn plain_json(json: String) -> String {

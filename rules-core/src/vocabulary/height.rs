@@ -1,6 +1,6 @@
-//! How high over the ground an outline lies, and by which fact its level is stated.
+//! How high above the ground an outline lies, and which fact states its level.
 
-/// How high over the ground something is; `F` names a fact of the same kind.
+/// How high above the ground something is; `F` names a fact of the same kind.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Height<F> {
     /// On the ground.
@@ -17,26 +17,26 @@ pub enum Height<F> {
     About(F),
     /// Between two facts.
     Between(F, F),
-    /// As high as these facts say on the pool side and outside, over the ground on which the other thing stands.
+    /// As high as these facts say, on the pool side and outside, above the ground where the other thing stands.
     OnItsSide(F, F),
-    /// At the pool's rim, where it runs over: the highest that the water can stand.
+    /// At the pool's rim, where it overflows: the highest possible water level.
     Rim,
     /// Somewhere from the ground up to the pool's rim.
     UpToRim,
-    /// So far above the pool's rim.
+    /// Above the pool's rim by this fact.
     OverRim(F),
-    /// So far above the ground or the pool's rim: nobody knows which of them was meant.
+    /// Above the ground or the pool's rim by this fact; it is not known which was meant.
     OverGroundOrRim(F),
     /// Below the ground or on it.
     Deep,
     /// On the ground or above it.
     High,
-    /// Nobody knows.
+    /// Not known.
     Unknown,
 }
 
 impl<F> Height<F> {
-    /// The same with other names for its facts; `None` where one of them has none.
+    /// The same with its facts renamed; `None` if one of them has no new name.
     pub(super) fn with<G>(self, name: impl Fn(F) -> Option<G>) -> Option<Height<G>> {
         use Height::*;
         Some(match self {
@@ -78,12 +78,12 @@ impl<F: Copy> Height<F> {
 pub struct Level<F> {
     /// The fact.
     pub fact: F,
-    /// Whether nothing else tells it: the thing may lie above the ground or below it, nobody knows how far.
+    /// Whether it is the only clue: without it, the thing may lie any distance above or below the ground.
     pub only: bool,
 }
 
 impl<F> Level<F> {
-    /// The same with another name for its fact.
+    /// The same with its fact renamed.
     pub(super) fn with<G>(self, name: impl Fn(F) -> Option<G>) -> Option<Level<G>> {
         let fact = name(self.fact)?;
         Some(Level {

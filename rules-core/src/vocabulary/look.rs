@@ -1,12 +1,12 @@
-//! How an outline is drawn: the pens of a site plan.
+//! How an outline is drawn: the line styles of a site plan.
 //!
 //! The signs are those that surveyors' sheets commonly use (common practice, no source): a boundary in a long dash with
-//! two dots, a fence with crosses, a buried line broken by the letter of what it carries. All of it is ink on white; a
-//! page may give colours by the classes.
+//! two dots, a fence with crosses, a buried line broken by the letter of what it carries. Everything is ink on white; a
+//! page can add colours through the classes.
 
 use super::Shape;
 
-/// What is set along a line.
+/// The marks along a line.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Mark {
     /// Nothing.
@@ -15,7 +15,7 @@ pub enum Mark {
     Crosses,
     /// Small rings, as of poles.
     Rings,
-    /// Heads of arrows, the way that water runs.
+    /// Arrowheads in the direction of flow.
     Arrows,
     /// Short strokes across.
     Strokes,
@@ -23,27 +23,27 @@ pub enum Mark {
     Letter,
 }
 
-/// Where in the order of drawing something comes: what is later lies on top.
+/// The place of something in the drawing order: later layers lie on top.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Layer {
     /// Areas of the ground.
     Ground,
-    /// What runs across it.
+    /// Lines across the ground.
     Lines,
-    /// What stands on it.
+    /// Things that stand on it.
     Standing,
-    /// What encloses.
+    /// The barrier.
     Barrier,
     /// The pool.
     Pool,
 }
 
-/// How something is drawn. Widths and dashes are in points of the screen, whatever the scale.
+/// How something is drawn. Widths and dashes are in screen points, at any scale.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Look {
-    /// Over or under what.
+    /// Its layer.
     pub layer: Layer,
-    /// What fills it: a colour, or a pattern of the drawing.
+    /// Its fill: a colour, or a pattern of the drawing.
     pub fill: &'static str,
     /// The colour of its line.
     pub stroke: &'static str,
@@ -51,7 +51,7 @@ pub struct Look {
     pub width: &'static str,
     /// The dashes of its line and the gaps between them.
     pub dash: Option<&'static str>,
-    /// What is set along its line.
+    /// The marks along its line.
     pub mark: Mark,
 }
 
@@ -86,7 +86,7 @@ impl Look {
         self
     }
 
-    /// How something is drawn of which only the shape is known.
+    /// The default look of a shape.
     pub fn of_shape(shape: Shape) -> Self {
         match shape {
             Shape::Area => look(Layer::Ground, NONE, "1"),

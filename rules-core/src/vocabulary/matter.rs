@@ -1,9 +1,9 @@
-//! The matters on which an authority may have rules. It is one short list that no file can add to: so every rule set can
-//! be asked of each matter whether it holds it, and who knows it if not.
+//! The matters that an authority may have rules on: one short list that no file can extend. So every rule set has to
+//! say, for each matter, whether it covers it and, if not, who knows.
 
 use crate::words::Language;
 
-/// What the list says of a matter.
+/// The list's entry for a matter.
 struct Row {
     id: &'static str,
     said: [&'static str; 3],
@@ -11,18 +11,18 @@ struct Row {
     who: [&'static str; 3],
 }
 
-/// Rows of matters: name in files; then, in English, Bokmål and French, the name in sentences, what a person would ask, and
-/// who usually knows.
+/// Rows of matters: the name in files; then, in English, Bokmål and French, the name in sentences, the question a
+/// person would ask, and who usually knows.
 macro_rules! matters {
     ($($name:ident, $id:literal, [$said:literal, $($saids:literal),*], $ask:expr, $who:expr;)*) => {
-        /// A matter on which an authority may have rules.
+        /// A matter that an authority may have rules on.
         #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
         pub enum Matter {
             $(#[doc = $said] $name),*
         }
 
         impl Matter {
-            /// All of them, in the order in which they are shown.
+            /// All matters, in the order in which they are shown.
             pub const ALL: &'static [Self] = &[$(Self::$name),*];
 
             fn row(self) -> Row {
@@ -238,7 +238,7 @@ impl Matter {
         language.of_three(self.row().said)
     }
 
-    /// What a person would ask.
+    /// The question a person would ask.
     pub fn ask(self) -> &'static str {
         self.ask_in(Language::English)
     }

@@ -1,7 +1,7 @@
 //! The one table of kinds, outlines and facts.
 //!
-//! Reader, checker, schema, form and reference page are all drawn from it; a rule set adds kinds and facts of its
-//! own to a copy. Nothing else in the program lists what a pool or a gate has.
+//! The reader, the checker, the schemas, the form and the reference page are all built from it. A rule set adds kinds
+//! and facts of its own to a copy. Nothing else in the program lists what a pool or a gate has.
 
 mod height;
 mod look;

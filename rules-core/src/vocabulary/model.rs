@@ -5,13 +5,13 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::{Height, Level, Look, Matter};
 use crate::quantity::{Dimension, Interval, NO_HIGH, NO_LOW};
 
-/// A kind of thing: its place in the table.
+/// A kind of thing, as its place in the table.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct KindId(pub u16);
-/// An outline of a kind: its place in the table.
+/// An outline of a kind, as its place in the table.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct OutlineId(pub u16);
-/// A fact of a kind: its place in the table.
+/// A fact of a kind, as its place in the table.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct FactId(pub u16);
 
@@ -23,11 +23,11 @@ const ITS: &str = "its ";
 /// How many of a kind a plan can have.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Number {
-    /// Just one, and it is always there (the lot, the applicant, the works).
+    /// Exactly one, always there (the lot, the applicant, the works).
     One,
-    /// One or none; a rule may speak of it without `each` (a cover, an alarm).
+    /// One or none. A rule can name it without `each` (a cover, an alarm).
     AtMostOne,
-    /// Any number; a rule speaks of them with `each`, or of the set.
+    /// Any number. A rule uses `each`, or speaks of them all together.
     Many,
 }
 
@@ -46,24 +46,26 @@ pub struct Kind {
     pub facts: Vec<FactId>,
     /// The question that finds out whether there is any: `Is there a septic tank or field within 30 m?`
     pub ask: String,
-    /// The matter to which it belongs; `None` for what rules on many matters speak of.
+    /// The matter it belongs to; `None` for a kind that rules on many matters use.
     pub matter: Option<Matter>,
-    /// What the program itself does with it.
+    /// Its special role in the program, if it has one.
     pub role: Option<Role>,
-    /// Whether things of this kind always belong to the applicant. Past a lot line they stand on somebody else's land.
+    /// Whether things of this kind always belong to the applicant. Beyond a lot line they stand on somebody else's
+    /// land.
     pub owners: bool,
-    /// Whether each belongs to one pool: where a plan has several, a rule about one pool speaks of its own only.
+    /// Whether each belongs to one pool. On a plan with several pools, a rule about one pool then uses only that pool's
+    /// own.
     pub of_a_pool: bool,
-    /// Whether it leads through a barrier or a wall: a gate, a door, a window or a gap that is stated.
+    /// Whether it leads through a barrier or a wall: a gate, a door, a window or a stated gap.
     pub opens: bool,
     /// The part of a form in which it is asked for.
     pub part: Part,
-    /// How each of its outlines lies that says nothing else, those among them that a rule file adds.
+    /// How its outlines lie unless they say otherwise, including those that a rule file adds.
     pub others: Lie,
 }
 
 impl Kind {
-    /// The key under which a plan has it, where there is just one.
+    /// Its key in a plan, for a kind of which there is exactly one.
     pub fn plan_key(&self) -> &str {
         match self.role {
             Some(Role::Events) => "dates",
@@ -71,13 +73,14 @@ impl Kind {
         }
     }
 
-    /// Whether a plan has it under `things`: the pool and the sides of the lot have places of their own.
+    /// Whether a plan lists it under `things`. The pool and the sides of the lot have places of their own.
     pub fn is_listed(&self) -> bool {
         let own_place = matches!(self.role, Some(Role::Pool | Role::LotLine));
         self.number != Number::One && !own_place
     }
 
-    /// Whether its facts need no kind before them: the days, and the answers to a rule set's own questions.
+    /// Whether its facts are written without the kind in front: the dates, and the answers to a rule set's own
+    /// questions.
     pub fn is_short(&self) -> bool {
         matches!(self.role, Some(Role::Answers | Role::Events))
     }
@@ -86,7 +89,7 @@ impl Kind {
 /// The part of a form in which a kind is asked for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Part {
-    /// Where the lot is, who applies, and what for.
+    /// Where the lot is, who applies, and for what.
     Where,
     /// The lot and its sides.
     Lot,
@@ -94,7 +97,7 @@ pub enum Part {
     Pool,
     /// The road.
     Road,
-    /// All else that is on the lot or near it.
+    /// Everything else on the lot or near it.
     #[default]
     Site,
     /// The barrier.
@@ -118,7 +121,7 @@ impl Part {
     }
 }
 
-/// What the program itself does with a kind, beyond what it does with every thing.
+/// The special role of a kind in the program.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Role {
     /// The lot, which every plan has.
@@ -127,9 +130,9 @@ pub enum Role {
     LotLine,
     /// What is to be built.
     Pool,
-    /// A building, in which people may live.
+    /// A building, which may be a dwelling.
     Building,
-    /// A door or window, by which people come out.
+    /// A door or window that people can come out of.
     WallOpening,
     /// A run of the barrier.
     Fence,
@@ -137,15 +140,15 @@ pub enum Role {
     Gate,
     /// A hole in the barrier.
     BarrierOpening,
-    /// A wire that hangs between its supports.
+    /// A wire that hangs between supports.
     Wire,
-    /// A place of which the level of the ground is known.
+    /// A place where the level of the ground is known.
     Spot,
-    /// A line along which the ground has one level.
+    /// A line along which the ground is at one level.
     Contour,
     /// The answers to a rule set's own questions.
     Answers,
-    /// The days on which something happens.
+    /// The dates of events.
     Events,
 }
 
@@ -173,13 +176,13 @@ pub struct Outline {
     pub its: bool,
     /// What is drawn.
     pub shape: Shape,
-    /// Whether a thing may be without it (a pool without a deck), so that `none` can be said of it.
+    /// Whether a thing may be without it (a pool without a deck), so that `none` is allowed.
     pub none: bool,
-    /// Outlines of the same kind within which it lies, however they are drawn: where they are not, it is not either.
+    /// Outlines of the same kind that contain it however they are drawn. Outside them it cannot be.
     pub within: Vec<OutlineId>,
-    /// Whether it is no part of the thing itself (the area inside the barrier).
+    /// Whether it is not part of the thing itself (the area inside the barrier).
     pub beside: bool,
-    /// Whether it stands in the way of whoever walks. Gates, doors and windows count as closed.
+    /// Whether it blocks a person on foot. Gates, doors and windows count as closed.
     pub bars_the_way: bool,
     /// Whether it lets nothing through, not even a cord: the wall of a house.
     pub solid: bool,
@@ -190,19 +193,19 @@ pub struct Outline {
 /// How high an outline lies, and how it is drawn.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub struct Lie {
-    /// Its lowest and its highest place over the ground, all between them belonging to the thing; `None` where only a fact
-    /// `height` of its kind could tell.
+    /// Its lowest and its highest point above the ground; everything between belongs to the thing. `None` if only a
+    /// `height` fact of its kind could tell.
     pub extent: Option<(Height<FactId>, Height<FactId>)>,
     /// The fact that states its level.
     pub level: Option<Level<FactId>>,
-    /// Whether its level is that of its lowest place, as a hole's is.
+    /// Whether its level is that of its lowest point, as for a hole.
     pub lowest: bool,
-    /// How it is drawn; `None`: by its shape.
+    /// How it is drawn; `None` for the default of its shape.
     pub look: Option<Look>,
 }
 
 impl Outline {
-    /// An outline that every thing of its kind has, and of which no more is known.
+    /// An outline that every thing of its kind has, with everything else left at its default.
     pub fn new(kind: KindId, name: &str, said: &str, shape: Shape) -> Self {
         Self {
             kind,
@@ -223,16 +226,16 @@ impl Outline {
 /// What a fact can be.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Answer {
-    /// An amount. Figures beyond its two ends are too far off to be meant.
+    /// An amount. A figure beyond its limits cannot be meant.
     Amount {
         /// Of what.
         dimension: Dimension,
-        /// No less than this is read.
+        /// The reader refuses less.
         least: Option<i128>,
-        /// No more than this is read.
+        /// The reader refuses more.
         most: Option<i128>,
     },
-    /// One of these words; `open` where a rule file or a plan may use another word as well.
+    /// One of these words, or, if `open`, another word from a rule file or a plan.
     Word {
         /// The words.
         words: Vec<String>,
@@ -244,9 +247,9 @@ pub enum Answer {
 }
 
 impl Answer {
-    /// What an amount can be where nobody states it. Of the ends in the table only those count that no amount can pass: a
-    /// depth is never below 0, and angles, shares and counts end somewhere. The others only tell a slip from a figure that
-    /// is meant; nobody has measured them.
+    /// What an amount can be if nobody states it. Only the limits of the table that no amount can pass count here: a
+    /// depth is never below 0, and angles, shares and counts have an end. The other limits only catch slips; nobody has
+    /// measured them.
     pub fn possible(&self) -> Interval {
         let Answer::Amount {
             dimension,
@@ -300,7 +303,7 @@ pub struct Fact {
     pub phrase: Phrase,
     /// What it can be.
     pub answer: Answer,
-    /// Whether it may change along the thing, so that "from 46 to 50 in" makes sense.
+    /// Whether it may vary along the thing, so that "from 46 to 50 in" makes sense.
     pub varies: bool,
     /// Whether `none` is a value (a gate without a latch).
     pub none: bool,
@@ -308,11 +311,11 @@ pub struct Fact {
     pub ask: String,
     /// How it is measured in the field.
     pub how: String,
-    /// The matter to which it belongs, where that is not its kind's.
+    /// The matter it belongs to, if it differs from its kind's.
     pub matter: Option<Matter>,
 }
 
-/// The table, whole: what the program knows, and what a rule set added.
+/// The whole table: what the program knows and what a rule set added.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Vocabulary {
     kinds: Vec<Kind>,
@@ -327,7 +330,7 @@ impl Vocabulary {
         (0..).map(KindId).zip(&self.kinds)
     }
 
-    /// The kind with which the program does this.
+    /// The kind that has this role.
     pub fn with_role(&self, role: Role) -> Option<KindId> {
         let mut kinds = self.kinds();
         kinds.find_map(|(id, kind)| (kind.role == Some(role)).then_some(id))
@@ -339,7 +342,7 @@ impl Vocabulary {
         around.any(|next| *next == other || self.is_within(*next, other))
     }
 
-    /// The kinds whose facts need no kind before them.
+    /// The kinds whose facts are written without the kind in front.
     pub fn short_kinds(&self) -> impl Iterator<Item = KindId> + '_ {
         let roles = [Role::Answers, Role::Events].into_iter();
         roles.filter_map(|role| self.with_role(role))
@@ -407,7 +410,7 @@ impl Vocabulary {
         format!("{}.{}", self.kind(outline.kind).name, outline.name)
     }
 
-    /// Adds a kind without outlines or facts; gives back the one that is there already under that name.
+    /// Adds a kind without outlines or facts. If there is one of that name already, returns that one.
     pub fn add_kind(&mut self, name: &str, said: &str, number: Number, ask: &str) -> KindId {
         if let Some(id) = self.kind_named(name) {
             return id;
@@ -432,12 +435,12 @@ impl Vocabulary {
         id
     }
 
-    /// Says what the program does with a kind.
+    /// Gives a kind its role.
     pub fn set_role(&mut self, kind: KindId, role: Role) {
         self.kind_mut(kind).role = Some(role);
     }
 
-    /// Makes a kind like another: whose it is, whether it leads through a wall, and where a form asks for it.
+    /// Makes a kind like another: whose it is, whether it leads through a wall, and which part of a form asks for it.
     pub(crate) fn kind_like(&mut self, kind: KindId, other: KindId) {
         let other = self.kind(other).clone();
         let own = self.kind_mut(kind);
@@ -445,8 +448,8 @@ impl Vocabulary {
         own.part = other.part;
     }
 
-    /// Makes an outline like another: how high it is, by facts of the same names, how it is drawn, and whether it stands in
-    /// the way. Gives back the facts that its own kind lacks; if there are any, nothing changes.
+    /// Makes an outline like another: its heights (by facts of the same names), its look, and whether it blocks the
+    /// way. Returns the facts that its own kind lacks; if there are any, nothing changes.
     pub(crate) fn outline_like(&mut self, outline: OutlineId, other: OutlineId) -> Vec<String> {
         let (kind, other) = (self.outline(outline).kind, self.outline(other).clone());
         let name = |fact: FactId| self.fact(fact).name.as_str();
@@ -474,7 +477,7 @@ impl Vocabulary {
         Vec::new()
     }
 
-    /// Says to which matter a kind belongs.
+    /// Sets the matter that a kind belongs to.
     pub fn set_matter(&mut self, kind: KindId, matter: Option<Matter>) {
         self.kind_mut(kind).matter = matter;
     }
@@ -495,7 +498,7 @@ impl Vocabulary {
         &mut self.outlines[usize::from(id.0)]
     }
 
-    /// The matter to which a fact belongs: its own, else its kind's.
+    /// The matter that a fact belongs to: its own, else its kind's.
     pub fn matter_of(&self, fact: FactId) -> Option<Matter> {
         let fact = self.fact(fact);
         fact.matter.or(self.kind(fact.kind).matter)
@@ -506,7 +509,7 @@ impl Vocabulary {
         [self.kinds.len(), self.outlines.len(), self.facts.len()]
     }
 
-    /// Puts a fact in the place of one that it says in other words.
+    /// Replaces a fact by the same fact in other words.
     #[expect(
         clippy::indexing_slicing,
         reason = "an id is only ever made by the table that holds it"
@@ -532,7 +535,8 @@ impl Vocabulary {
     }
 }
 
-/// The next place in a list of the table. A rule set cannot fill it: the reader refuses files that large long before.
+/// The next place in a list of the table. A rule set cannot fill it, because the reader refuses files that large long
+/// before.
 fn next(length: usize) -> u16 {
     u16::try_from(length).unwrap_or(u16::MAX)
 }

@@ -1,4 +1,4 @@
-//! Names in files, turned into places in the table.
+//! Looking up names from files in the table.
 
 use super::model::WHETHER;
 use super::{Fact, FactId, KindId, OutlineId, Phrase, Vocabulary};
@@ -61,8 +61,8 @@ impl Fact {
     }
 }
 
-/// Whether this is a name as files spell them: small letters and digits, in parts joined by single hyphens, a letter
-/// first.
+/// Whether this is a valid name in files: small letters and digits in parts joined by single hyphens, beginning with a
+/// letter.
 pub fn is_name(text: &str) -> bool {
     let plain = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit();
     text.starts_with(|c: char| c.is_ascii_lowercase())

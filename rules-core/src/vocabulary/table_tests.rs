@@ -1,4 +1,4 @@
-//! The table as a whole: every row is one that reader, form and reference page can use.
+//! The table as a whole: every row works for the reader, the form and the reference page.
 
 use std::collections::BTreeSet;
 
@@ -11,13 +11,13 @@ fn each_fact(vocabulary: &Vocabulary) -> Vec<(String, &Fact)> {
         .collect()
 }
 
-/// A question ends with its question mark, or with one sentence of caution after it.
+/// A question ends with a question mark, or with one more sentence of caution.
 fn is_question(text: &str) -> bool {
     text.starts_with(char::is_uppercase) && text.contains('?') && text.ends_with(['?', '.'])
 }
 
 #[test]
-fn it_holds_what_the_published_clauses_need() {
+fn it_has_what_the_published_clauses_need() {
     let vocabulary = Vocabulary::standard();
     assert!(vocabulary.kinds().count() >= 40);
     assert!(each_fact(&vocabulary).len() >= 150);
@@ -62,7 +62,7 @@ fn names_are_plain_and_unique() {
 }
 
 #[test]
-fn every_fact_asks_and_says_how_it_is_found() {
+fn every_fact_has_a_question_and_a_way_to_find_the_answer() {
     let vocabulary = Vocabulary::standard();
     for (path, fact) in each_fact(&vocabulary) {
         assert!(is_question(&fact.ask), "{path}: {}", fact.ask);
@@ -106,7 +106,7 @@ fn limits_are_in_order_and_words_unique() {
 }
 
 #[test]
-fn things_that_a_rule_names_without_each_are_single() {
+fn a_kind_that_rules_name_without_each_has_at_most_one_thing() {
     let vocabulary = Vocabulary::standard();
     let number = |name: &str| {
         vocabulary
@@ -149,9 +149,9 @@ fn limits_are_in_the_tiny_units_of_their_dimension() {
     assert_eq!(most("pool.standing-time"), Some(12_000_000));
 }
 
-/// What rules on many matters speak of: only these kinds belong to none.
+/// Only these kinds, which rules on many matters use, belong to no matter.
 #[test]
-fn each_kind_says_to_which_matter_it_belongs() {
+fn each_kind_belongs_to_a_matter() {
     let vocabulary = Vocabulary::standard();
     let kinds = vocabulary.kinds();
     let none: Vec<_> = kinds
@@ -188,7 +188,7 @@ fn each_kind_says_to_which_matter_it_belongs() {
 }
 
 #[test]
-fn each_matter_has_a_name_a_question_and_somebody_who_knows() {
+fn each_matter_has_a_name_a_question_and_somebody_to_ask() {
     let mut seen = BTreeSet::new();
     for matter in Matter::ALL {
         assert!(is_name(matter.id()) && seen.insert(matter.id()));

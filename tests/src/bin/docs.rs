@@ -1,5 +1,5 @@
-//! Writes the pages under `docs/` that are drawn from the vocabulary: `docs write`, or `docs check`, which only says
-//! which of them are out of date.
+//! Writes the generated pages under `docs/`: `docs write`, or `docs check`, which only says which of them are out of
+//! date.
 
 use std::process::ExitCode;
 use std::{fs, io};

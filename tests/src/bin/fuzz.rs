@@ -1,7 +1,7 @@
-//! Judges random plans by random rule files, with all that must be so of them: `fuzz [--seed N] [--cases N] [--minutes N]
-//! [--keep FOLDER]`.
+//! Judges random plans by random rule files, and checks everything that must hold of the results: `fuzz [--seed N]
+//! [--cases N] [--minutes N] [--keep FOLDER]`.
 //!
-//! With `--seed` alone, tries just that case and shows it. Every tenth case is one of the second evaluator's.
+//! With `--seed` alone, tries that one case and shows it. Every tenth case is one for the second evaluator.
 
 use std::collections::BTreeMap;
 use std::panic::{AssertUnwindSafe, catch_unwind};

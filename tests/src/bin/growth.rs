@@ -1,7 +1,7 @@
-//! How much work large inputs are: steps, time and memory, each in a process of its own.
+//! How much work large inputs take: steps, time and memory, each input in its own process.
 //!
-//! `cargo run --release -p outside-checks --bin growth`, or with the names of some rows, such as `pools-100/denmark`;
-//! `--each-rule` and a row for what each of its rules takes.
+//! Run `cargo run --release -p outside-checks --bin growth`, perhaps with the names of some rows, such as
+//! `pools-100/denmark`. `--each-rule` and a row show what each of its rules takes.
 
 use std::process::Command;
 
@@ -69,7 +69,7 @@ fn one(name: &str) -> String {
     )
 }
 
-/// The demo with so many times the things, judged without a report.
+/// The demo with its things multiplied, judged without a report.
 fn demo(times: usize) -> (&'static str, usize) {
     let (plan, rules) = more_of_the_demo(times);
     let judged = check::check(&plan, &rules).is_ok();
@@ -103,14 +103,14 @@ fn row(name: &str) -> (&'static str, usize) {
     (if answer.is_ok() { "judged" } else { "refused" }, size)
 }
 
-/// How long this process was at work, in milliseconds, whatever else the machine does.
+/// The processor time of this process, in milliseconds.
 fn worked() -> f64 {
     let told = std::fs::read_to_string("/proc/self/schedstat").unwrap_or_default();
     let first = told.split_whitespace().next();
     first.and_then(|it| it.parse::<f64>().ok()).unwrap_or(0.0) / 1e6
 }
 
-/// What each rule of a row takes by itself.
+/// Shows what each rule of a row takes by itself.
 fn each_rule(name: &str) {
     let (plan, rules) = match name.strip_prefix("times-") {
         Some(times) => more_of_the_demo(times.parse().expect("a number")),

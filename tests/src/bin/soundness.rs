@@ -1,10 +1,9 @@
-//! Runs the property of soundness on many random cases: `soundness [--cases N] [--seed N]`.
+//! Checks soundness on many random cases: `soundness [--cases N] [--seed N]`.
 //!
-//! With `--seed` alone, runs just that case and shows all of it if it fails. `--sites` runs the second family of cases, sites in
-//! the program's own words. `--same N` judges rules in other words on N
-//! plans; `--less N` judges N plans less each thing that they say; `--bundled` does so with the plans of all bundled cases, or
-//! of one rule set that is named; `--faults N` tries checkers that are wrong in one way each, or the one that is
-//! named.
+//! With `--seed` alone, it runs that one case and, if it fails, shows all of it. `--sites` runs the second family of
+//! cases, sites in the program's own words. `--same N` judges reworded rules on N plans. `--less N` judges N plans with
+//! one statement left out in turn; `--bundled` does that with the plans of all bundled cases, or of one named rule set.
+//! `--faults N` tries checkers that are wrong in one way each, or only a named one.
 
 use std::collections::BTreeMap;
 use std::panic::{AssertUnwindSafe, catch_unwind};
@@ -20,7 +19,7 @@ use outside_checks::soundness::same::{self, Differs, Tried, WAYS};
 use outside_checks::soundness::sites::{self, Library};
 use outside_checks::soundness::words::Words;
 
-/// No more failures than this are shown.
+/// The most failures to show.
 const SHOWN: usize = 5;
 
 fn number_after(name: &str) -> Option<u64> {
@@ -29,7 +28,7 @@ fn number_after(name: &str) -> Option<u64> {
     arguments.next()?.parse().ok()
 }
 
-/// Rules in other words on so many plans.
+/// Reworded rules on this many plans.
 fn in_other_words(cases: u64) -> ExitCode {
     let words = Words::new();
     let (mut tried, mut differing) = (Tried::new(), BTreeMap::<&str, Vec<Differs>>::new());
@@ -58,7 +57,7 @@ fn in_other_words(cases: u64) -> ExitCode {
     }
 }
 
-/// Every plan of so many cases less one thing that it says.
+/// Every plan of this many cases with one statement left out in turn.
 fn with_less_said(cases: u64) -> ExitCode {
     let words = Words::new();
     let (mut tried, mut failed) = (0, Vec::new());
@@ -83,7 +82,7 @@ fn with_less_said(cases: u64) -> ExitCode {
     }
 }
 
-/// How many of so many seeds show each fault, and the first of them.
+/// How many of this many seeds show each fault, and the first that does.
 fn faults(cases: u64) -> ExitCode {
     let mut missed = false;
     let only = std::env::args()
@@ -105,7 +104,7 @@ fn faults(cases: u64) -> ExitCode {
     }
 }
 
-/// All bundled cases less each thing that they say.
+/// All bundled cases with one statement left out in turn.
 fn bundled() -> ExitCode {
     let only = std::env::args()
         .skip_while(|argument| argument != "--bundled")

@@ -1,11 +1,11 @@
-//! A tree changed in a few places: something grafted in, left out, said again, wrapped up, or named otherwise.
+//! A tree changed in a few places: something inserted, left out, repeated, wrapped, or renamed.
 
 use rules_core::text::{Content, Entry, Node, Span};
 
 use super::stock::{Stock, scalar};
 use crate::random_plans::Random;
 
-/// The same tree with so many changes.
+/// The same tree with this many changes.
 pub(super) fn changed(tree: &Node, changes: i64, stock: &Stock, random: &mut Random) -> Node {
     let mut tree = tree.clone();
     for _ in 0..changes {
@@ -24,7 +24,7 @@ fn parts(node: &Node) -> usize {
     }
 }
 
-/// Goes on until `left` parts are passed, and changes that one; whether it was found.
+/// Passes `left` parts and changes the next one. Returns whether it got that far.
 fn change(node: &mut Node, key: &str, left: &mut i64, stock: &Stock, random: &mut Random) -> bool {
     if *left == 0 {
         here(node, key, stock, random);
@@ -62,7 +62,7 @@ fn place(length: usize, random: &mut Random) -> usize {
     usize::try_from(random.within(0, last)).unwrap_or(0)
 }
 
-/// One item said again, now and then many times over.
+/// Repeats an item, now and then many times over.
 fn again(items: &mut Vec<Node>, random: &mut Random) {
     let at = place(items.len(), random);
     let times = if random.once_in(10) { 200 } else { 1 };
@@ -71,7 +71,7 @@ fn again(items: &mut Vec<Node>, random: &mut Random) {
     }
 }
 
-/// A key left out, named otherwise, or put in.
+/// Leaves out a key, renames one, or adds one.
 fn one_key(entries: &mut Vec<Entry>, stock: &Stock, random: &mut Random) {
     let at = place(entries.len(), random);
     let key = stock.key(random);
@@ -89,7 +89,7 @@ fn one_key(entries: &mut Vec<Entry>, stock: &Stock, random: &mut Random) {
     entries.retain(|entry| seen.insert(entry.key.clone()));
 }
 
-/// Inside something that takes a requirement, a value or a zone.
+/// Wraps it in something that takes a requirement, a value or a zone.
 fn wrapped(node: &Node, stock: &Stock, random: &mut Random) -> Node {
     let list = |times| Node {
         span: Span::default(),

@@ -1,5 +1,5 @@
-//! Plans and rule files put together at random from the vocabulary's and the grammar's own words, and what must be so of
-//! whatever is said of them.
+//! Plans and rule files put together at random from the words of the vocabulary and the grammar, and what must hold of
+//! every answer about them.
 
 mod changed;
 mod oracles;

@@ -1,4 +1,4 @@
-//! What must be so of every plan and every rule file.
+//! What must hold for every plan and every rule file.
 
 use rules_core::faults::Code;
 use rules_core::ruleset::say::read_back;
@@ -18,7 +18,7 @@ pub struct Case {
     pub rules: String,
 }
 
-/// What a case came to, where nothing is wrong with the program.
+/// The result of a case that shows nothing wrong with the program.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Outcome {
     /// The plan was judged.
@@ -31,7 +31,8 @@ pub enum Outcome {
     PlanRefused,
 }
 
-/// An edition and those before it are each read within the bound, and the plan is judged by no more of them.
+/// An edition and the earlier ones are each read within the limit on steps, and the plan is judged by each of them at
+/// most once.
 const MOST_OF_A_CASE: u64 = 8 * MOST_STEPS;
 
 impl Case {
@@ -54,7 +55,7 @@ impl Case {
     }
 }
 
-/// Reads, reads back, judges and reports, and says what is not as it must be.
+/// Reads, reads back, judges and reports, and says what is wrong with the results.
 ///
 /// # Errors
 /// What is wrong, in a sentence.
@@ -71,7 +72,7 @@ pub fn tried(case: &Case, stock: &Stock) -> Result<(Outcome, u64), String> {
     }
 }
 
-/// What was read and is written again reads the same.
+/// A tree that is written out reads the same again.
 fn printed_again(tree: &Node) -> Result<(), String> {
     for written in [to_yaml_text(tree), to_json_text(tree)] {
         let again = text::read(&written).map_err(|faults| {

@@ -1,4 +1,4 @@
-//! The trees, keys and words of which cases are made.
+//! The trees, keys and words that cases are made of.
 
 use std::collections::BTreeMap;
 use std::io;
@@ -9,7 +9,7 @@ use rules_core::vocabulary::{Answer, Vocabulary};
 use crate::random_plans::{self, Random};
 use crate::{large, pages, random_rules};
 
-/// Amounts as people write them, and as they should not.
+/// Amounts as people write them, right and wrong.
 const AMOUNTS: &[&str] = &[
     "0 mm",
     "1 mm",
@@ -42,21 +42,21 @@ const AMOUNTS: &[&str] = &[
     "",
 ];
 
-/// All that is at hand.
+/// Everything to make cases from.
 pub struct Stock {
     /// The bundled rule sets, by name.
     pub bundled: BTreeMap<String, String>,
     vocabulary: Vocabulary,
     plans: Vec<Node>,
     rules: Vec<Node>,
-    /// What stands after each key, anywhere.
+    /// The values found after each key, anywhere.
     values: BTreeMap<String, Vec<Node>>,
     keys: Vec<String>,
     words: Vec<String>,
 }
 
 impl Stock {
-    /// Reads the bundled rule sets and all that is written for tests.
+    /// Reads the bundled rule sets and all files written for tests.
     ///
     /// # Errors
     /// What the file system says.
@@ -107,7 +107,7 @@ impl Stock {
         Ok(stock)
     }
 
-    /// A plan: one of those at hand, or a random one.
+    /// A plan: one from the stock, or a random one.
     pub(super) fn plan(&self, random: &mut Random, seed: u64) -> Node {
         let made = random
             .once_in(2)
@@ -115,14 +115,14 @@ impl Stock {
         made.flatten().unwrap_or_else(|| any(&self.plans, random))
     }
 
-    /// A rule file: one of those at hand, or a random one.
+    /// A rule file: one from the stock, or a random one.
     pub(super) fn rules(&self, random: &mut Random, seed: u64) -> Node {
         let file = random_rules::rule_set(seed, &self.vocabulary);
         let made = (!random.once_in(3)).then(|| text::read(&file).ok());
         made.flatten().unwrap_or_else(|| any(&self.rules, random))
     }
 
-    /// Something that stands after this key somewhere; else after any.
+    /// A value found after this key somewhere; else one found after any key.
     pub(super) fn value(&self, key: &str, random: &mut Random) -> Node {
         let own = self.values.get(key).filter(|_| !random.once_in(8));
         let other = || self.values.get(&any(&self.keys, random));
@@ -144,7 +144,7 @@ impl Stock {
     }
 }
 
-/// One of a list; there are some.
+/// One of a list, which must not be empty.
 pub(super) fn any<T: Clone>(list: &[T], random: &mut Random) -> T {
     let last = i64::try_from(list.len()).unwrap_or(1) - 1;
     let at = usize::try_from(random.within(0, last)).unwrap_or(0);

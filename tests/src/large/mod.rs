@@ -1,4 +1,4 @@
-//! Large plans and rule sets, made when they are wanted: for how work grows with what is written.
+//! Large plans and rule sets, made on demand to see how work grows with the size of the input.
 
 mod plans;
 pub mod rows;

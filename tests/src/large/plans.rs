@@ -40,7 +40,7 @@ pub fn small_plan() -> String {
     format!("{HEAD}{LOT}{POOL}")
 }
 
-/// A plan with so many small pools.
+/// A plan with `count` small pools.
 pub fn pools(count: usize) -> String {
     let mut plan = format!("{HEAD}{LOT}pool:\n");
     let across = (1..).find(|side| side * side >= count).unwrap_or(1);
@@ -60,7 +60,7 @@ pub fn pools(count: usize) -> String {
     plan
 }
 
-/// A plan of a round lot with so many corners, of the sides of which nothing is said.
+/// A plan of a round lot with `count` corners and nothing stated about its sides.
 pub fn corners(count: usize) -> String {
     let corner = |at: usize| {
         let turn = TAU * at as f64 / count as f64;
@@ -75,7 +75,7 @@ pub fn corners(count: usize) -> String {
     format!("{HEAD}{lot}{POOL}")
 }
 
-/// A plan with a fence of so many points that hardly differ, in stretches of a thousand.
+/// A plan with a fence of many points that hardly differ, in stretches of a thousand.
 pub fn close_fence(points: usize) -> String {
     let mut plan = format!("{HEAD}{LOT}{POOL}things:\n");
     let all: Vec<usize> = (0..points).collect();
@@ -97,7 +97,7 @@ pub fn close_fence(points: usize) -> String {
     plan
 }
 
-/// A plan with so many trees, and so many wells.
+/// A plan with many trees and wells.
 pub fn trees_and_wells(trees: usize, wells: usize) -> String {
     let mut plan = format!("{HEAD}{LOT}{POOL}things:\n");
     let place = |at: usize| (1.0 + (at % 50) as f64 * 0.5, 1.0 + (at / 50) as f64 * 0.5);
@@ -121,7 +121,7 @@ pub fn trees_and_wells(trees: usize, wells: usize) -> String {
     plan
 }
 
-/// The plan with every thing of which there may be many so many times, each a metre from the last.
+/// The plan with every thing of a kind that allows many repeated `times` times, each a metre from the last.
 pub fn more_things(home: &Plan, rules: &RuleSet, times: usize) -> Plan {
     let mut plan = home.clone();
     let many = |kind| rules.vocabulary.kind(kind).number == Number::Many;
@@ -156,7 +156,7 @@ fn shift(form: &mut Form, by: i64) {
     }
 }
 
-/// A plan with so many small buildings, in rows, between the pool and a well.
+/// A plan with `count` small buildings, in rows, between the pool and a well.
 pub fn buildings(count: usize) -> String {
     let mut plan = format!(
         "{HEAD}{LOT}{POOL}things:\n  - {{kind: well, id: w, source: s, casing: [15, 2]}}\n"
@@ -177,7 +177,7 @@ pub fn buildings(count: usize) -> String {
     plan
 }
 
-/// A plan with so many combs of a thousand corners, every other one crossing all before it.
+/// A plan with `count` combs of a thousand corners, every other one crossing all those before it.
 pub fn combs(count: usize) -> String {
     let mut plan = format!("{HEAD}{LOT}{POOL}things:\n");
     for comb in 0..count {
@@ -205,7 +205,7 @@ pub fn combs(count: usize) -> String {
     plan
 }
 
-/// A plan with so many spots of known level, and levels of the pool.
+/// A plan with `count` spots of known level, and levels of the pool.
 pub fn spots(count: usize) -> String {
     let mut plan = format!("{HEAD}{LOT}{POOL}things:\n");
     for at in 0..count {

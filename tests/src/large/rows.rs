@@ -1,14 +1,14 @@
-//! The large inputs by name: what was tried, and in which sizes.
+//! The large inputs by name, with the sizes to try.
 
 use super::{plans, rules};
 
-/// Inputs of one sort.
+/// Inputs of one type.
 pub struct Row {
-    /// What they are called.
+    /// Their name.
     pub name: &'static str,
-    /// A plan and a rule set of some size.
+    /// Makes a plan and a rule set of some size.
     pub make: fn(usize) -> (String, String),
-    /// The sizes in which they are tried.
+    /// The sizes to try.
     pub sizes: &'static [usize],
 }
 
@@ -19,7 +19,7 @@ fn row(name: &'static str, sizes: &'static [usize], make: fn(usize) -> (String, 
     Row { name, make, sizes }
 }
 
-/// A rule set with nothing much on the plan.
+/// A rule set, with a small plan.
 fn by(rules: String) -> (String, String) {
     (plans::small_plan(), rules)
 }
@@ -29,7 +29,7 @@ fn of(plan: String) -> (String, String) {
     (plan, ELDERMERE.to_owned())
 }
 
-/// All of them.
+/// All rows.
 pub fn rows() -> Vec<Row> {
     vec![
         row("demo", &[1], |_| of(HOME.to_owned())),
@@ -78,8 +78,8 @@ pub fn rows() -> Vec<Row> {
     ]
 }
 
-/// The plan and the rules of a row by its name and its size, as in `pools-100`; after a stroke the rule set that takes the
-/// place of the row's own, as in `pools-100/denmark`.
+/// The plan and the rules of a row by name and size, as in `pools-100`. A rule set after a slash replaces the row's
+/// own, as in `pools-100/denmark`.
 pub fn named(name: &str, bundled: &dyn Fn(&str) -> Option<String>) -> Option<(String, String)> {
     let (row, set) = name.split_once('/').unwrap_or((name, ""));
     let (row, size) = row.rsplit_once('-')?;

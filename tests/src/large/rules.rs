@@ -10,7 +10,7 @@ authority: the office
 notice: Invented for tests.
 ";
 
-/// Rules with these in the place of terms, and of rules.
+/// A rule file with these terms and rules.
 pub fn rules(terms: &str, rules: &str) -> String {
     let terms = if terms.is_empty() {
         String::new()
@@ -20,7 +20,7 @@ pub fn rules(terms: &str, rules: &str) -> String {
     format!("{RULES}{terms}rules:\n{rules}")
 }
 
-/// Terms that each add up the one before fifty times over, so deep; and a rule by the last.
+/// `deep` terms that each add up the one before fifty times, and a rule that uses the last.
 pub fn laughs(deep: usize) -> String {
     rules(
         &laughing("t", deep),
@@ -28,7 +28,7 @@ pub fn laughs(deep: usize) -> String {
     )
 }
 
-/// So many towers of terms as in [`laughs`], five deep, each with a rule.
+/// `towers` sets of terms as in [`laughs`], five deep, each with a rule.
 pub fn many_laughs(towers: usize) -> String {
     let names: Vec<String> = (0..towers).map(|at| format!("t{at}-")).collect();
     let terms: String = names.iter().map(|name| laughing(name, 5)).collect();
@@ -53,7 +53,7 @@ fn by_sum(id: &str, term: &str) -> String {
     format!("  - {{id: {id}, title: {id}, clause: C, require: {{value: {term}, at-least: 1 m}}}}\n")
 }
 
-/// Terms that each name the one before twice, so many.
+/// `terms` terms that each name the one before twice.
 pub fn doubling(terms: usize) -> String {
     let mut all = "  t0: {fact: pool.depth, at-least: 1 m}\n".to_owned();
     for at in 1..terms {
@@ -70,7 +70,7 @@ pub fn doubling(terms: usize) -> String {
     )
 }
 
-/// A rule with so many `each` inside each other.
+/// A rule with `deep` nested `each`.
 pub fn nested_each(deep: usize, kind: &str) -> String {
     let mut require = "{fact: pool.depth, at-least: 1 m}".to_owned();
     for _ in 0..deep {
@@ -82,7 +82,7 @@ pub fn nested_each(deep: usize, kind: &str) -> String {
     )
 }
 
-/// A rule that speaks of the nearest well to each tree.
+/// A rule about the nearest well to each tree.
 pub fn nearest() -> String {
     rules(
         "",
@@ -90,7 +90,7 @@ pub fn nearest() -> String {
     )
 }
 
-/// A rule that speaks of each tree and each well.
+/// A rule about each tree and each well.
 pub fn each_pair() -> String {
     rules(
         "",
@@ -98,7 +98,7 @@ pub fn each_pair() -> String {
     )
 }
 
-/// A rule that asks one requirement of each of something, or of the plan.
+/// A rule with one requirement, on each of some things or on the plan.
 fn one_rule(each: &str, require: &str) -> String {
     rules(
         "",
@@ -106,7 +106,7 @@ fn one_rule(each: &str, require: &str) -> String {
     )
 }
 
-/// A rule about the way on foot from the well to the pool.
+/// A rule about the walking distance from the well to the pool.
 pub fn on_foot() -> String {
     one_rule(
         "",
@@ -122,7 +122,7 @@ pub fn covered() -> String {
     )
 }
 
-/// The demo's rules less the one on the widest gap in the barrier, which `enclosed` tries by itself.
+/// The demo's rules without the one on the widest gap in the barrier, which `enclosed` tries by itself.
 pub fn unenclosed() -> String {
     "ruleset: fences\ntitle: Fences\nedition: \"1\"\nauthority: Eldermere building office\nbuilds-on: [eldermere]\n\
      rules: [{withdraws: barrier-all-round, clause: \"1\"}]\n"
@@ -145,14 +145,14 @@ pub fn on_ground() -> String {
     )
 }
 
-/// A rule that holds where one of so many tests does.
+/// A rule that holds where one of `tests` tests does.
 pub fn long_list(tests: usize) -> String {
     let test = |at: usize| format!("{{fact: pool.depth, at-most: {} mm}}", at + 1);
     let tests: Vec<String> = (0..tests).map(test).collect();
     one_rule("", &format!("{{any-of: [{}]}}", tests.join(", ")))
 }
 
-/// A rule with a table of so many rows.
+/// A rule with a table of `rows` rows.
 pub fn long_table(rows: usize) -> String {
     let row = |at: usize| format!("{{at-most: {} mm, then: {} mm}}", at + 1, at + 7);
     let rows: Vec<String> = (0..rows).map(row).collect();
@@ -165,7 +165,7 @@ pub fn long_table(rows: usize) -> String {
     )
 }
 
-/// So many rules, all of the same requirement.
+/// `count` rules, all with the same requirement.
 pub fn alike(count: usize) -> String {
     let rule = |at: usize| {
         format!(
@@ -176,7 +176,7 @@ pub fn alike(count: usize) -> String {
     rules("", &(0..count).map(rule).collect::<String>())
 }
 
-/// So many questions, each with a rule that waits for its answer.
+/// `count` questions, each with a rule that needs its answer.
 pub fn questions(count: usize) -> String {
     let question = |at: usize| format!("  - {{id: q{at}, ask: Is it so?, answer: yes-no}}\n");
     let rule = |at: usize| {
@@ -191,7 +191,7 @@ pub fn questions(count: usize) -> String {
     )
 }
 
-/// So many documents and as many steps, each after the one before it.
+/// `count` documents and as many steps, each after the one before it.
 pub fn papers(count: usize) -> String {
     let document =
         |at: usize| format!("  - {{id: d{at}, title: A paper, from: somebody, needed: always}}\n");

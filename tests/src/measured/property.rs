@@ -1,5 +1,5 @@
-//! The property itself: what holds in a world is possible for the plan, an exact plan is measured exactly, and what is
-//! printed says the same.
+//! The property: the value in a world is possible for the plan, an exact plan is measured exactly, and the printed
+//! figures agree.
 
 use rules_core::check::{Findings, check};
 use rules_core::plan;
@@ -11,7 +11,7 @@ use super::site::Site;
 use crate::read;
 use crate::soundness::random::Random;
 
-/// A measure, and what it comes to in one exact world.
+/// A measure, and its true value in one exact world.
 pub struct Measure {
     /// Its name.
     pub name: &'static str,
@@ -21,33 +21,33 @@ pub struct Measure {
     pub limits: [&'static str; 3],
     /// Draws a plan.
     pub draw: fn(&mut Random) -> Site,
-    /// What it comes to in a world, in the tiny unit of its dimension; `None` where there is nothing to measure.
+    /// Its value in a world, in the tiny unit of its dimension; `None` if there is nothing to measure.
     pub truth: fn(&Site) -> Option<f64>,
-    /// By how much the floats of the truth may be off.
+    /// How far off the true value's floats may be.
     pub fine: f64,
-    /// How far from the truth either end may be where the plan is drawn exactly.
+    /// How far either end may be from the truth on a plan drawn exactly.
     pub exact: f64,
-    /// How much of an interval, in hundredths, a few random worlds reach across at least, on average.
+    /// The least share of an interval, in percent, that a few random worlds must span on average.
     pub reach: f64,
 }
 
 /// What was tried.
 #[derive(Debug, Default, Clone, Copy, PartialEq)]
 pub struct Tally {
-    /// Worlds held against an interval.
+    /// Worlds compared with an interval.
     pub worlds: usize,
     /// Plans whose interval has both ends.
     pub bounded: usize,
     /// Exact plans that were measured exactly.
     pub exact: usize,
-    /// Plans of which nothing was certain but that there is a value.
+    /// Plans where nothing was certain except that there is a value.
     pub open: usize,
     reach: f64,
     reached: usize,
 }
 
 impl Tally {
-    /// How much of the intervals the worlds reach across, in hundredths.
+    /// The share of the intervals that the worlds span, in percent.
     pub fn reach(&self) -> f64 {
         100.0 * self.reach / self.reached.max(1) as f64
     }
@@ -56,10 +56,10 @@ impl Tally {
 /// Worlds drawn of each plan.
 const WORLDS: usize = 5;
 
-/// Tries a measure on so many plans.
+/// Tries a measure on `cases` plans.
 ///
 /// # Errors
-/// The first plan and world of which the interval says too little.
+/// The first plan whose interval leaves out one of its worlds.
 pub fn run(measure: &Measure, cases: u64) -> Result<Tally, String> {
     let rules = measure
         .limits
@@ -109,7 +109,7 @@ impl Case<'_> {
         Ok(measured)
     }
 
-    /// What is printed holds what was measured, and gives the outcome.
+    /// The printed figures contain what was measured, and agree with the outcome.
     fn printed(&self, found: &Findings<'_>, plan: &plan::Plan, site: &Site) -> Result<(), String> {
         let written = report(found, plan, self.rules, &Texts::default());
         let part = found.rules[0]

@@ -1,4 +1,4 @@
-//! Distances, lengths and areas of what is drawn.
+//! Distances, lengths and areas of drawn things.
 
 use rules_core::plan::Point;
 
@@ -12,7 +12,7 @@ use crate::soundness::random::Random;
 /// Lengths are good to a few nanometres.
 const NEAR: f64 = 8.0;
 
-/// All measures of this sort.
+/// The measures of this file.
 pub const MEASURES: &[Measure] = &[
     Measure {
         name: "distance, level",
@@ -227,10 +227,10 @@ pub const MEASURES: &[Measure] = &[
     },
 ];
 
-/// A way turns a few micrometres beside a corner; a tenth of a millimetre for all of them.
+/// A walking route turns a few micrometres from a corner; this allows a tenth of a millimetre for all its turns.
 const ON_FOOT: f64 = 1e5;
 
-/// Measures whose plans cannot be measured exactly, because a fact of theirs varies or may be read in two ways.
+/// Measures whose plans cannot be measured exactly, because one of their facts varies or can be read in two ways.
 pub const LOOSE: &[Measure] = &[
     Measure {
         name: "distance in space, a sloping wire",
@@ -238,7 +238,7 @@ pub const LOOSE: &[Measure] = &[
         limits: ["6 m", "7 m", "22.5 ft"],
         draw: under_a_sloping_wire,
         truth: |site| Some(to_a_sloping_wire(site)),
-        // The wire is looked at in steps of about a centimetre.
+        // The wire is sampled about every centimetre.
         fine: 1e5,
         exact: f64::INFINITY,
         reach: 5.0,
@@ -265,7 +265,7 @@ pub const LOOSE: &[Measure] = &[
     },
 ];
 
-/// How good a drawing may be, in nanometres.
+/// The accuracy of a drawing, in nanometres.
 pub fn off(random: &mut Random) -> i64 {
     *random.pick(&[0, 5 * MM, 50 * MM, 200 * MM])
 }
@@ -278,7 +278,7 @@ pub fn place(random: &mut Random, x: (i64, i64), y: (i64, i64)) -> Point {
     }
 }
 
-/// A rectangle around a place, turned by up to so many degrees.
+/// A rectangle around a place, turned by up to a number of degrees.
 pub fn rectangle(
     random: &mut Random,
     at: Point,
@@ -357,7 +357,7 @@ fn beside_a_house(random: &mut Random) -> Site {
     site
 }
 
-/// So far from the house that neither may overlap.
+/// A pool and a house far enough apart never to overlap.
 fn apart_from_a_house(random: &mut Random) -> Site {
     let mut site = pool_at(random, (8, 22), (29, 33));
     let at = place(random, (10, 20), (9, 13));
@@ -367,7 +367,7 @@ fn apart_from_a_house(random: &mut Random) -> Site {
     site
 }
 
-/// A rectangle whose first side stands out or in.
+/// A rectangle whose first side bulges out or in.
 fn a_curved_pool(random: &mut Random) -> Site {
     let at = place(random, (10, 20), (12, 26));
     let ring = rectangle(random, at, (4, 8), (4, 5), 45);
@@ -387,7 +387,8 @@ fn beside_a_well(random: &mut Random) -> Site {
     site
 }
 
-/// Along all sides; both sides of what is widened, and a circle; an arc by how far it goes round.
+/// The perimeter: the sum of the sides; for a widened shape both its sides and a circle; for an arc its angle times its
+/// radius.
 fn way_round(pool: &Shape) -> f64 {
     let along = |pieces: Vec<(P, P)>| pieces.into_iter().map(|(a, b)| apart(a, b)).sum::<f64>();
     match pool {
@@ -407,7 +408,8 @@ fn near_the_rear(random: &mut Random) -> Site {
     pool_at(random, (12, 18), (31, 40))
 }
 
-/// From a pool near the middle of a line to what lies beyond the line, which runs with the lot to its left.
+/// The distance from a pool near the middle of a line to the ground beyond the line, which runs with the lot on its
+/// left.
 fn short_of(pool: &Shape, (a, b): (P, P)) -> f64 {
     let past =
         |at: &Point| truth::cross((b.0 - a.0, b.1 - a.1), (p(*at).0 - a.0, p(*at).1 - a.1)) <= 0.0;
@@ -425,7 +427,7 @@ fn short_of(pool: &Shape, (a, b): (P, P)) -> f64 {
     (least - pool.radius() as f64).max(0.0)
 }
 
-/// A pool whose rim stands a little over the ground.
+/// A pool whose rim stands a little above the ground.
 fn raised_pool(random: &mut Random) -> Site {
     let mut site = pool_at(random, (6, 24), (10, 30));
     let rim = Fact::Length(
@@ -470,7 +472,8 @@ fn under_a_sloping_wire(random: &mut Random) -> Site {
     site
 }
 
-/// From the water to a wire that climbs evenly from its one end to its other: by thirds in pieces of the wire.
+/// The distance from the water to a wire that climbs evenly from end to end, found by ternary search in pieces of the
+/// wire.
 fn to_a_sloping_wire(site: &Site) -> f64 {
     let (pool, item) = (site.pool().shape("water"), site.first("overhead-line"));
     let ends = all(item.shape("conductor").corners());
@@ -523,7 +526,7 @@ fn on_both_sides_of_a_house(random: &mut Random) -> Site {
     site
 }
 
-/// A pool and a well with a house between, none of them near the other.
+/// A pool and a well with a house between them, all well apart.
 fn behind_a_house(random: &mut Random) -> Site {
     let mut site = pool_at(random, (8, 22), (30, 34));
     let middle = Point {
@@ -553,7 +556,7 @@ fn behind_a_house_and_a_fence(random: &mut Random) -> Site {
         site.items.push(stretch(random, "fence", ends.to_vec()));
         return site;
     }
-    // With a closed gate in it, somewhere about its middle.
+    // With a closed gate in it, somewhere near its middle.
     let [left, right] = ends;
     let at = |share: i64| Point {
         x: left.x + (right.x - left.x) / 100 * share,
@@ -570,7 +573,7 @@ fn behind_a_house_and_a_fence(random: &mut Random) -> Site {
     site
 }
 
-/// The pieces of the fence and of the gate in it, those that meet a little longer, so that nobody slips through.
+/// The pieces of the fence and its gate, slightly lengthened where they meet so that nobody slips through.
 fn closed_fence(site: &Site) -> Vec<(P, P)> {
     let runs = site.all("barrier-stretch").chain(site.all("gate"));
     let runs: Vec<(P, P)> = runs.flat_map(|run| pieces(run.shape("line"))).collect();
@@ -586,7 +589,7 @@ fn closed_fence(site: &Site) -> Vec<(P, P)> {
     runs.iter().map(piece).collect()
 }
 
-/// On foot from the well to the pool, round the house, and round the fence if that stops who walks.
+/// The walking distance from the well to the pool, round the house, and round the fence if it is closed.
 fn to_the_pool(site: &Site, fenced: bool) -> f64 {
     let house = all(site.first("building").shape("wall").corners());
     let fences = if fenced {
@@ -598,13 +601,13 @@ fn to_the_pool(site: &Site, fenced: bool) -> f64 {
     on_foot(from, site.pool().shape("water"), &house, &fences)
 }
 
-/// The shorter of the two ways round the hull of the house and both ends, or straight where the house is not between.
+/// The shorter of the two ways round the hull of the house and both ends, or straight if the house is not between them.
 fn round_the_house(site: &Site) -> f64 {
     let house = all(site.first("building").shape("wall").corners());
     let spot = |kind: &str, outline: &str| p(site.first(kind).shape(outline).corners()[0]);
     let (from, to) = (spot("well", "casing"), spot("tree", "stem"));
     let straight = apart(from, to);
-    // A nanometre, because by floats no place is quite on a wall.
+    // A nanometre, because in floats no place is exactly on a wall.
     if truth::near_along((from, to), 1.0, |at| {
         to_shape(at, site.first("building").shape("wall"))
     })

@@ -1,4 +1,4 @@
-//! A plan as it is stated, and the worlds that it may stand for.
+//! A plan as stated, and the worlds that it may stand for.
 
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
@@ -21,9 +21,9 @@ pub enum Shape {
     Line(Vec<Point>),
     /// An area with straight sides.
     Area(Vec<Point>),
-    /// An area, anticlockwise, whose first side stands out so far at its middle; in where it is negative.
+    /// An area, anticlockwise, whose first side bulges out by this much at its middle, or in if negative.
     Curved(Vec<Point>, i64),
-    /// All within so many nanometres of a place, or of a straight line between two: a circle or an oval.
+    /// Everything within a number of nanometres of a place, or of a straight line between two: a circle or an oval.
     Round(Vec<Point>, i64),
 }
 
@@ -39,7 +39,7 @@ impl Shape {
         }
     }
 
-    /// How far it reaches beyond what its corners span.
+    /// How far it reaches beyond its corners.
     pub fn radius(&self) -> i64 {
         match self {
             Shape::Round(_, radius) => *radius,
@@ -47,7 +47,7 @@ impl Shape {
         }
     }
 
-    /// As a plan's file writes it.
+    /// As written in a plan's file.
     pub fn text(&self) -> String {
         match self {
             Shape::Spot(at) => point(*at),
@@ -85,14 +85,14 @@ impl Shape {
     }
 }
 
-/// So many nanometres in metres, without a unit.
+/// Nanometres written in metres, without a unit.
 pub fn metres(nanometres: i64) -> String {
     let sign = if nanometres < 0 { "-" } else { "" };
     let size = nanometres.unsigned_abs();
     format!("{sign}{}.{:09}", size / 1_000_000_000, size % 1_000_000_000)
 }
 
-/// A place as a plan's file writes it.
+/// A place, as written in a plan's file.
 pub fn point(at: Point) -> String {
     format!("[{}, {}]", metres(at.x), metres(at.y))
 }
@@ -105,15 +105,15 @@ fn points(list: &[Point]) -> String {
 /// A fact of a thing.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Fact {
-    /// So many nanometres, give or take so many.
+    /// A length and its tolerance, in nanometres.
     Length(i64, i64),
     /// From one length at its first end to another at its last.
     Varying(i64, i64),
-    /// So many millionths of a decibel, give or take so many.
+    /// A level and its tolerance, in millionths of a decibel.
     Level(i64, i64),
     /// As written.
     Word(String),
-    /// One of these words; the first, where nothing is left open.
+    /// One of these words; the first, if nothing is left open.
     OneOf(Vec<&'static str>),
 }
 
@@ -165,18 +165,18 @@ pub struct Item {
     pub kind: &'static str,
     /// Its name.
     pub id: String,
-    /// From which source: a place in the site's list.
+    /// Its source, as a place in the site's list.
     pub source: usize,
     /// How far off it may be within its source, in nanometres.
     pub off: i64,
-    /// What is drawn of it.
+    /// Its outlines.
     pub outlines: Vec<(&'static str, Shape)>,
-    /// What is said of it.
+    /// Its facts.
     pub facts: Vec<(&'static str, Fact)>,
 }
 
 impl Item {
-    /// A thing of a source, good to so many nanometres.
+    /// A thing from a source, accurate to a number of nanometres.
     pub fn new(kind: &'static str, source: usize, off: i64) -> Item {
         Item {
             kind,
@@ -252,17 +252,17 @@ pub struct Site {
     pub lot: [Point; 4],
     /// How far off the lot's corners may be.
     pub lot_off: i64,
-    /// By how much each source may be shifted as a whole; the first is the lot's.
+    /// How far each source may be shifted as a whole; the first is the lot's.
     pub shifts: Vec<i64>,
-    /// The pool first, then all else.
+    /// The pool first, then everything else.
     pub items: Vec<Item>,
 }
 
-/// What everything of a site moves by in one world.
+/// How everything on a site moves in one world.
 struct Moves<'r> {
     random: &'r mut Random,
     shifts: Vec<(i64, i64)>,
-    /// Where corners written at one place have gone.
+    /// Where the corners at each place have moved to.
     gone: BTreeMap<Point, Point>,
     together: bool,
 }
@@ -349,7 +349,7 @@ impl Site {
         text
     }
 
-    /// The same with nothing off.
+    /// The same plan with no inaccuracy.
     pub fn exact(&self) -> Site {
         let exact = |item: &Item| Item {
             off: 0,
@@ -368,7 +368,7 @@ impl Site {
         }
     }
 
-    /// One of its worlds: every corner elsewhere by no more than it may be, every source shifted as a whole.
+    /// One of its worlds: every corner moved by no more than it may be off, and every source shifted as a whole.
     pub fn world(&self, random: &mut Random) -> Site {
         let together = random.chance(60);
         let shifts = self
@@ -431,7 +431,7 @@ impl Moves<'_> {
                     }
                     self.together = before;
                 }
-                // What is left of the accuracy changes the radius.
+                // The rest of the accuracy changes the radius.
                 Shape::Round(list, radius) => {
                     let share = self.random.between(0, item.off);
                     let whole = step(self.random, share);
@@ -451,14 +451,14 @@ impl Moves<'_> {
     }
 }
 
-/// A step of no more than so many nanometres, often of just as many.
+/// A step of at most a number of nanometres, often exactly that.
 pub fn step(random: &mut Random, most: i64) -> (i64, i64) {
     let (x, y) = random.direction();
     let far = match random.chance(70) {
         true => most,
         false => random.between(0, most),
     };
-    // Cut towards nothing, and a nanometre less for the rounding of the direction.
+    // Rounded towards zero, and a nanometre less to allow for rounding the direction.
     let far = (far - 1).max(0) as f64;
     ((x * far) as i64, (y * far) as i64)
 }

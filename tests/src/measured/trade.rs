@@ -1,4 +1,4 @@
-//! The way through a barrier, and noise.
+//! Enclosure by a barrier, and noise.
 
 use rules_core::plan::Point;
 
@@ -8,7 +8,7 @@ use super::site::{Fact, Item, M, MM, Shape, Site};
 use super::truth::{P, all, distance, meets, p, pieces, sides, to_segment, within};
 use crate::soundness::random::Random;
 
-/// All measures of this sort.
+/// The measures of this file.
 pub const MEASURES: &[Measure] = &[
     Measure {
         name: "enclosure, one fence",
@@ -34,7 +34,8 @@ pub const MEASURES: &[Measure] = &[
                 .map(|item| pieces(item.shape("line")))
                 .collect();
             let gate = pieces(site.first("gate").shape("line"))[0];
-            // The first stretch runs to the gate, the gate to the second stretch, and that back to the first.
+            // The first stretch runs to the gate, the gate to the second stretch, and the second stretch back to the
+            // first.
             let (first, second) = (&lines[0], &lines[1]);
             let joints = [
                 gap(first[first.len() - 1], gate),
@@ -53,7 +54,7 @@ pub const MEASURES: &[Measure] = &[
         limits: ["100 mm", "4 in", "200 mm"],
         draw: a_fence_on_the_edge,
         truth: |site| {
-            // Where the pool reaches out of the fence, there is room for a disc around its farthest corner.
+            // Where the pool reaches beyond the fence, a disc fits around its farthest corner.
             let fence = all(site.first("barrier-stretch").shape("line").corners());
             let out = site.pool().shape("water").corners().iter().map(|at| p(*at));
             let out = out.filter(|at| !within(&fence, *at));
@@ -125,7 +126,7 @@ fn pool(random: &mut Random) -> Site {
     site
 }
 
-/// A corner of a fence of 12 by 10 m around the pool.
+/// A corner of a 12 by 10 m fence around the pool.
 fn corner(random: &mut Random, x: i64, y: i64) -> Point {
     let mut near = |at: i64| at * M + random.between(-300 * MM, 300 * MM);
     Point {
@@ -137,7 +138,7 @@ fn corner(random: &mut Random, x: i64, y: i64) -> Point {
 fn one_fence(random: &mut Random) -> Site {
     let mut site = pool(random);
     let corners = [(6, -5), (6, 5), (-6, 5), (-6, -5)].map(|(x, y)| corner(random, x, y));
-    // The gap is in the front, along the line from the last corner to the first.
+    // The gap is at the front, along the line from the last corner to the first.
     let (from, to) = (corners[3], corners[0]);
     let long = (to.x - from.x) as f64;
     let start = random.between(3 * M, 8 * M) as f64 / long;
@@ -176,7 +177,7 @@ fn a_fence_on_the_edge(random: &mut Random) -> Site {
 fn fences_and_a_gate(random: &mut Random) -> Site {
     let mut site = pool(random);
     let [a, b, c, d] = [(6, -5), (6, 5), (-6, 5), (-6, -5)].map(|(x, y)| corner(random, x, y));
-    // A gate about a metre wide in the front, hung a little short of its posts.
+    // A gate about a metre wide at the front, a little short of its posts.
     let mut joint = || *random.pick(&[0, 10, 40, 99, 101, 150]) * MM;
     let (x, level) = (15 * M, d.y.midpoint(a.y));
     let at = |x: i64| Point { x, y: level };

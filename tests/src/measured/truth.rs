@@ -1,4 +1,4 @@
-//! Plane geometry in plain floats, nanometres in and out: what a measure comes to in one exact world.
+//! Plane geometry in plain floats, in nanometres: the true values of measures in one exact world.
 
 use rules_core::plan::Point;
 
@@ -30,22 +30,22 @@ pub fn cross(a: P, b: P) -> f64 {
     a.0 * b.1 - a.1 * b.0
 }
 
-/// So far.
+/// The length of a vector.
 pub fn length(a: P) -> f64 {
     libm::sqrt(dot(a, a))
 }
 
-/// From one place to another.
+/// The distance between two places.
 pub fn apart(a: P, b: P) -> f64 {
     length(sub(a, b))
 }
 
-/// From a place to the other by a share.
+/// The place a share of the way from one place to another.
 pub fn part_way(a: P, b: P, share: f64) -> P {
     (a.0 + share * (b.0 - a.0), a.1 + share * (b.1 - a.1))
 }
 
-/// From a place to a straight piece.
+/// The distance from a place to a segment.
 pub fn to_segment(at: P, (a, b): (P, P)) -> f64 {
     let line = sub(b, a);
     let squared = dot(line, line);
@@ -57,13 +57,13 @@ pub fn to_segment(at: P, (a, b): (P, P)) -> f64 {
     apart(at, part_way(a, b, share))
 }
 
-/// Whether two straight pieces cross.
+/// Whether two segments cross.
 pub fn meets((a, b): (P, P), (c, d): (P, P)) -> bool {
     let side = |p: P, q: P, r: P| cross(sub(q, p), sub(r, p));
     side(a, b, c) * side(a, b, d) < 0.0 && side(c, d, a) * side(c, d, b) < 0.0
 }
 
-/// The straight pieces of a shape's line.
+/// The segments of a shape's line.
 pub fn pieces(shape: &Shape) -> Vec<(P, P)> {
     let list = all(shape.corners());
     match shape {
@@ -86,7 +86,7 @@ pub fn sides(ring: &[P]) -> Vec<(P, P)> {
         .collect()
 }
 
-/// Whether a place lies within a ring, by the number of sides to the north of it.
+/// Whether a place lies within a ring, by counting the sides north of it.
 pub fn within(ring: &[P], at: P) -> bool {
     let over = |(a, b): &(P, P)| {
         (a.0 > at.0) != (b.0 > at.0) && at.1 < a.1 + (b.1 - a.1) * (at.0 - a.0) / (b.0 - a.0)
@@ -94,7 +94,7 @@ pub fn within(ring: &[P], at: P) -> bool {
     sides(ring).iter().filter(|side| over(side)).count() % 2 == 1
 }
 
-/// From a place to a shape; nothing within it.
+/// The distance from a place to a shape; zero inside it.
 pub fn to_shape(at: P, shape: &Shape) -> f64 {
     if matches!(shape, Shape::Area(ring) if within(&all(ring), at)) {
         return 0.0;
@@ -106,7 +106,7 @@ pub fn to_shape(at: P, shape: &Shape) -> f64 {
     (least - shape.radius() as f64).max(0.0)
 }
 
-/// From one shape to another.
+/// The distance between two shapes.
 pub fn distance(one: &Shape, other: &Shape) -> f64 {
     let inside = |outer: &Shape, inner: &Shape| matches!(outer, Shape::Area(ring) if within(&all(ring), p(inner.corners()[0])));
     if inside(one, other) || inside(other, one) {
@@ -116,7 +116,7 @@ pub fn distance(one: &Shape, other: &Shape) -> f64 {
     (least - (one.radius() + other.radius()) as f64).max(0.0)
 }
 
-/// From some straight pieces to others.
+/// The least distance between two sets of segments.
 pub fn between(ones: &[(P, P)], others: &[(P, P)]) -> f64 {
     let mut least = f64::INFINITY;
     for a in ones {
@@ -131,7 +131,7 @@ pub fn between(ones: &[(P, P)], others: &[(P, P)]) -> f64 {
     least
 }
 
-/// The circle of an arc: its middle, the way from there to the arc's top, and how far round its ends lie from the top.
+/// The circle of an arc: its centre, the vector from there to the arc's top, and the angle from the top to its ends.
 struct Circle {
     middle: P,
     spoke: P,
@@ -139,8 +139,8 @@ struct Circle {
 }
 
 impl Circle {
-    /// Through two places, standing out by `rise` between them. The middle of the circle is where the lines meet that halve
-    /// the ways from either end to the top of the arc.
+    /// The arc through two places that bulges by `rise` between them. Its centre is where the perpendicular bisectors
+    /// of the chords from either end to the top meet.
     fn through(a: P, b: P, rise: f64) -> Self {
         let long = apart(a, b);
         let out = ((b.1 - a.1) / long, (a.0 - b.0) / long);
@@ -148,7 +148,8 @@ impl Circle {
             f64::midpoint(a.0, b.0) + out.0 * rise,
             f64::midpoint(a.1, b.1) + out.1 * rise,
         );
-        // The chord of half the arc, halved at a right angle, meets the axis of the arc: by likeness of triangles.
+        // The perpendicular bisector of the chord of half the arc meets the arc's axis; the radius follows from similar
+        // triangles.
         let radius = (long * long / 4.0 + rise * rise) / (2.0 * rise);
         let middle = (top.0 - out.0 * radius, top.1 - out.1 * radius);
         let mut circle = Circle {
@@ -160,7 +161,7 @@ impl Circle {
         circle
     }
 
-    /// How far round a place lies from the arc's top.
+    /// The angle of a place from the arc's top.
     fn angle(&self, at: P) -> f64 {
         let off = sub(at, self.middle);
         libm::atan2(cross(self.spoke, off), dot(self.spoke, off))
@@ -183,7 +184,7 @@ impl Circle {
     }
 }
 
-/// How long an arc is that stands out by `rise` between two places: how far it goes round, and its radius.
+/// The length of an arc that bulges by `rise` between two places: its angle times its radius.
 pub fn along_arc((a, b): (P, P), rise: f64) -> f64 {
     let circle = Circle::through(a, b, rise);
     (circle.ends.0 - circle.ends.1).abs() * apart(circle.spoke, (0.0, 0.0))
@@ -205,7 +206,7 @@ pub fn with_its_arc(shape: &Shape) -> Vec<P> {
         .collect()
 }
 
-/// From a place to a shape whose first side is an arc, by the arc's circle.
+/// The distance from a place to a shape whose first side is an arc, using the arc's circle.
 pub fn to_curved(at: P, shape: &Shape) -> f64 {
     let Shape::Curved(corners, rise) = shape else {
         return to_shape(at, shape);
@@ -273,7 +274,7 @@ pub fn against_the_clock(mut ring: Vec<P>) -> Vec<P> {
     ring
 }
 
-/// The area that a disc around a place shares with a ring: each side with the centre makes a triangle, cut by the circle.
+/// The area that a disc shares with a ring: each side makes a triangle with the centre, and the circle cuts it.
 pub fn in_disc(ring: &[P], centre: P, radius: f64) -> f64 {
     let slice = |(a, b): (P, P)| {
         let (a, b) = (sub(a, centre), sub(b, centre));
@@ -299,10 +300,10 @@ pub fn in_disc(ring: &[P], centre: P, radius: f64) -> f64 {
     sides(ring).into_iter().map(slice).sum::<f64>().abs()
 }
 
-/// The share from and to which a straight piece lies within a distance of something convex; `None` where nowhere.
+/// The shares of a segment between which it lies within a distance of something convex; `None` if it never does.
 pub fn near_along((a, b): (P, P), by: f64, far: impl Fn(P) -> f64) -> Option<(f64, f64)> {
     let at = |share: f64| far(part_way(a, b, share));
-    // The distance to something convex is convex: its least place by thirds, then the two crossings by halves.
+    // The distance to something convex is convex, so ternary search finds its minimum and bisection the two crossings.
     let (mut low, mut high) = (0.0, 1.0);
     for _ in 0..200 {
         let (one, two) = (low + (high - low) / 3.0, high - (high - low) / 3.0);
@@ -333,7 +334,7 @@ pub fn near_along((a, b): (P, P), by: f64, far: impl Fn(P) -> f64) -> Option<(f6
     Some((edge(least, 0.0), edge(least, 1.0)))
 }
 
-/// The places of a ring without the corners that point in, anticlockwise (Andrew's monotone chain, 1979).
+/// The convex hull of some places, anticlockwise (Andrew's monotone chain, 1979).
 pub fn hull(mut list: Vec<P>) -> Vec<P> {
     list.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)));
     let half = |list: &mut dyn Iterator<Item = P>| {
@@ -355,9 +356,9 @@ pub fn hull(mut list: Vec<P>) -> Vec<P> {
     lower
 }
 
-/// The shortest way from a place to a shape round a convex ring and some straight pieces, to a few micrometres: over and over,
-/// each corner is reached by way of each other, until nothing gets shorter (Bellman and Ford). What is in the way is made
-/// smaller by a millionth, so that a way along it is free.
+/// The shortest way from a place to a shape round a convex ring and some segments, to a few micrometres. Each corner is
+/// reached through every other one until nothing gets shorter (Bellman and Ford). Obstacles are shrunk by a millionth,
+/// so that a way along them is free.
 pub fn on_foot(from: P, to: &Shape, ring: &[P], walls: &[(P, P)]) -> f64 {
     let many = ring.len() as f64;
     let sum = ring
@@ -371,7 +372,8 @@ pub fn on_foot(from: P, to: &Shape, ring: &[P], walls: &[(P, P)]) -> f64 {
     let shorter = |(a, b): &(P, P)| (part_way(*b, *a, 1.0 - 1e-6), part_way(*a, *b, 1.0 - 1e-6));
     let mut blocks: Vec<(P, P)> = walls.iter().map(shorter).collect();
     blocks.extend(sides(&smaller));
-    // From corner to corner through the middle crosses no side.
+    // A line between opposite corners, through the middle, crosses no side, so each corner is joined to the middle as
+    // well.
     blocks.extend(smaller.iter().map(|at| (middle, *at)));
     let free = |a: P, b: P| blocks.iter().all(|block| !meets((a, b), *block));
     let mut places = vec![from];

@@ -11,13 +11,13 @@ use super::truth::{
 };
 use crate::soundness::random::Random;
 
-/// The floats of a truth are good to a square millimetre.
+/// The floats of the true values are accurate to a square millimetre.
 const FINE: f64 = 1e12;
 /// Areas are cut on a grid, and a millimetre is allowed for arcs: a few square decimetres at most.
 const CUT: f64 = 3e13;
 const ARC: f64 = 5e16;
 
-/// All measures of this sort.
+/// The measures of this file.
 pub const MEASURES: &[Measure] = &[
     Measure {
         name: "area in a rear yard",
@@ -104,7 +104,7 @@ pub const MEASURES: &[Measure] = &[
             )
         },
         fine: 1000.0,
-        // A millimetre off the arc is some centimetres along a line that only just enters.
+        // A millimetre off the arc shifts the entry of a nearly tangent line by some centimetres.
         exact: 2e8,
         reach: 5.0,
     },
@@ -136,7 +136,7 @@ pub const MEASURES: &[Measure] = &[
     },
 ];
 
-/// Of what lies in one zone to what lies in another nobody says how far it is at most.
+/// There is no upper bound on the distance from things in one zone to things in another.
 pub const LOOSE: &[Measure] = &[Measure {
     name: "distance between what lies in two zones",
     rule: "    require: {distance: {from: {kind: barrier-stretch, outline: line, in: {around: pool.water, by: 2 m}}, to: {kind: overhead-line, outline: conductor, in: {around: pool.water, by: 3 m}}}, at-most: LIMIT}",
@@ -220,18 +220,18 @@ fn spot(site: &Site, kind: &str, outline: &str) -> P {
     p(site.first(kind).shape(outline).corners()[0])
 }
 
-/// The rear wall, going along it with the rear to the left.
+/// The rear wall, in the direction that has the rear on the left.
 fn rear_wall(site: &Site) -> (P, P) {
     let line = all(site.first("building").shape("rear-wall").corners());
     (line[0], line[1])
 }
 
-/// The part of the pool behind the rear wall, made longer, and on the lot.
+/// The part of the pool on the lot and behind the extended line of the rear wall.
 fn behind(site: &Site) -> Vec<P> {
     cut_to(&left_of(&water(site), rear_wall(site)), &all(&site.lot))
 }
 
-/// The triangle at the crossing of two centrelines, on the lot's side.
+/// The sight triangle at the crossing of two centrelines, on the lot's side.
 fn sight_triangle(site: &Site) -> Vec<P> {
     let lines: Vec<Vec<P>> = site
         .all("road")
@@ -240,7 +240,7 @@ fn sight_triangle(site: &Site) -> Vec<P> {
     let ((a, b), (c, d)) = ((lines[0][0], lines[0][1]), (lines[1][0], lines[1][1]));
     let (u, v) = ((b.0 - a.0, b.1 - a.1), (d.0 - c.0, d.1 - c.1));
     let at = part_way(a, b, cross((c.0 - a.0, c.1 - a.1), v) / cross(u, v));
-    // The lot lies to the west of the one and to the north of the other, towards their first and last end.
+    // The lot lies west of one and north of the other, towards the first end of one and the last end of the other.
     let leg = |end: P| part_way(at, end, 15e9 / apart(at, end));
     against_the_clock(vec![at, leg(a), leg(d)])
 }
@@ -254,7 +254,7 @@ fn rectangular(random: &mut Random, x: (i64, i64), y: (i64, i64)) -> Site {
 fn house(random: &mut Random) -> Item {
     let at = place(random, (11, 19), (11, 15));
     let ring = rectangle(random, at, (8, 12), (6, 10), 8);
-    // From the left to the right, so that what lies behind it is to the left.
+    // From left to right, so that the ground behind it is on the left.
     let rear = vec![ring[3], ring[2]];
     item(random, "building")
         .drawn("wall", Shape::Area(ring))

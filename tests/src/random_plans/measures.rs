@@ -1,10 +1,10 @@
-//! Random plans on which every way of measuring has something to measure; `RULES` has a rule for each.
+//! Random plans with something for every measure to measure; `RULES` has a rule for each.
 
 use std::fmt::Write as _;
 
 use super::{Random, lot, sources};
 
-/// A rule for every way of measuring.
+/// A rule for every measure.
 pub const RULES: &str = include_str!("../../every-measure/rules.yaml");
 
 /// The text of a random plan.
@@ -145,7 +145,7 @@ fn house(random: &mut Random, text: &mut String) {
     }
 }
 
-/// A fence around the pool in two stretches that nearly meet, with a gate or without.
+/// A fence around the pool in two stretches that nearly meet, with or without a gate.
 fn fence(random: &mut Random, text: &mut String, (x, y): (i64, i64)) {
     let (left, low) = (
         x - random.within(6_000, 7_000),

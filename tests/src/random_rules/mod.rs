@@ -1,6 +1,7 @@
-//! Random rule files as text, drawn from the vocabulary: well formed, though not every one makes sense. And the same
-//! file written otherwise, or with one thing spoilt.
+//! Random rule files as text, made from the vocabulary: well formed, though not all of them make sense. Also the same
+//! file written differently, or with one thing spoilt.
 
+mod change;
 mod requirement;
 mod respell;
 mod spoil;
@@ -12,10 +13,11 @@ use rules_core::vocabulary::{KindId, Number, Vocabulary};
 use crate::random_plans::Random;
 use requirement::Maker;
 
+pub use change::changed;
 pub use respell::{Spelling, respelled};
 pub use spoil::spoilt;
 
-/// Kinds that random plans draw, which rules should mostly speak of.
+/// Kinds that random plans draw, which most rules should be about.
 const DRAWN: [&str; 8] = [
     "building",
     "overhead-line",
@@ -101,7 +103,7 @@ fn rule(random: &mut Random, vocabulary: &Vocabulary, index: i64) -> String {
     rule
 }
 
-/// A kind of which there can be several: mostly one that plans draw.
+/// A kind that can have several things: mostly one that plans draw.
 fn some_kind(random: &mut Random, vocabulary: &Vocabulary) -> Option<KindId> {
     if !random.once_in(3) {
         return vocabulary.kind_named(random.pick(&DRAWN));

@@ -6,11 +6,11 @@ use rules_core::vocabulary::{Answer, Fact, KindId, Number, Shape, Vocabulary};
 use super::some_kind;
 use crate::random_plans::Random;
 
-/// Makes requirements for the things that are bound around them.
+/// Makes requirements for the things bound around them.
 pub(super) struct Maker<'a> {
     pub random: &'a mut Random,
     vocabulary: &'a Vocabulary,
-    /// The kinds of which one thing is meant.
+    /// The kinds that have one thing bound here.
     pub bound: Vec<KindId>,
 }
 
@@ -31,7 +31,7 @@ impl<'a> Maker<'a> {
         list.get(usize::try_from(self.random.within(0, last)).ok()?)
     }
 
-    /// A condition on the plan, in which nothing is bound.
+    /// A condition on the plan, with nothing bound.
     pub fn condition(&mut self) -> String {
         let bound = std::mem::take(&mut self.bound);
         let condition = match self.random.within(0, 3) {
@@ -54,7 +54,7 @@ impl<'a> Maker<'a> {
         )
     }
 
-    /// Any requirement, so deep at most.
+    /// Any requirement, at most `deep` levels deep.
     pub fn requirement(&mut self, deep: i64) -> String {
         let simple = deep == 0 || self.random.once_in(2);
         if simple {
@@ -131,7 +131,7 @@ impl<'a> Maker<'a> {
         format!("{{each: {name}, if-none: {if_none}{filter}, require: {require}}}")
     }
 
-    /// A test of a fact that has one value here: of a bound thing, of the pool, of what there is at most one of.
+    /// A test of a fact with one value here: of a bound thing, of the pool, or of a kind with at most one thing.
     fn fact_test(&mut self) -> Option<String> {
         let mut kinds = self.bound.clone();
         kinds.extend(self.bound.clone());
@@ -206,7 +206,7 @@ impl<'a> Maker<'a> {
         )
     }
 
-    /// A limit that is a length: mostly an amount, at times reckoned.
+    /// A limit that is a length: mostly an amount, sometimes calculated.
     fn length_value(&mut self) -> String {
         match self.random.within(0, 11) {
             0 => "pool.excavation-depth".to_owned(),
@@ -225,7 +225,7 @@ impl<'a> Maker<'a> {
         }
     }
 
-    /// A length in one of the ways in which people write one.
+    /// A length, written in one of the ways people do.
     pub fn length(&mut self) -> String {
         let millimetres = self.random.within(10, 9000);
         match self.random.within(0, 3) {

@@ -1,23 +1,23 @@
-//! The same file written otherwise.
+//! The same file, written differently.
 
 use rules_core::quantity::{Dimension, Unit, parse};
 use rules_core::text::{Content, Entry, Node};
 
 use crate::random_plans::Random;
 
-/// What changes in the writing.
+/// What to change in the writing.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Spelling {
-    /// The order of keys, remarks, quotes, `true` for `yes`, lines for braces, a list for `all-of`, a list of one answer
-    /// for the answer: nothing that a report shows.
+    /// The order of keys, comments, quotes, `true` for `yes`, lines for braces, a list for `all-of`, a list of one
+    /// answer for the answer: nothing that a report shows.
     Form,
-    /// Lengths in another unit, which a report shows as they are written.
+    /// The units of lengths, which a report shows as written.
     Units,
 }
 
-/// Keys after which the order of keys says something.
+/// Keys whose map depends on the order of its keys.
 const ORDERED: [&str; 1] = ["corners"];
-/// Keys after which a list of requirements is all of them.
+/// Keys after which a list of requirements means all of them.
 const REQUIREMENTS: [&str; 3] = ["require", "when", "unless"];
 
 /// The same file, written otherwise.
@@ -56,7 +56,7 @@ impl Writer {
         shuffled
     }
 
-    /// In lines, or from here on in braces.
+    /// In lines, or in braces from here on.
     fn block(&mut self, node: &Node, indent: usize, key: &str) {
         match &node.content {
             Content::Map(entries) if indent == 0 || self.random.once_in(2) => {
@@ -120,7 +120,7 @@ impl Writer {
         }
     }
 
-    /// What stands behind a key; one answer to a fact is the same as a list of one.
+    /// The value of a key. One answer to a fact means the same as a list of one.
     fn entry(&mut self, entry: &Entry, of_fact: bool) -> String {
         let written = self.flow(&entry.value, &entry.key);
         let one = matches!(entry.value.content, Content::Scalar { .. });

@@ -1,10 +1,10 @@
-//! One thing in a file spoilt.
+//! Spoiling one thing in a file.
 
 use rules_core::text::{Content, Node, to_json};
 
 use crate::random_plans::Random;
 
-/// Words that stand in rule files, each in some other place.
+/// Words of rule files, to be put where they do not belong.
 const WORDS: [&str; 14] = [
     "gate",
     "pool.depth",
@@ -41,7 +41,7 @@ fn parts(node: &Node) -> usize {
     }
 }
 
-/// Goes through the values until `left` are passed, and spoils that one.
+/// Passes `left` values and spoils the next one.
 fn spoil(node: &mut Node, left: &mut i64, random: &mut Random) {
     match &mut node.content {
         Content::List(items) => {

@@ -1,4 +1,4 @@
-//! Whether what the checker found about a plan agrees with a world of that plan.
+//! Whether the checker's findings on a plan agree with a world of that plan.
 
 use rules_core::check::{Decided, DocumentNeed, Findings, Level, Need, Subject, Truth, Verdict};
 use rules_core::plan::Plan;
@@ -8,28 +8,28 @@ use rules_core::vocabulary::KindId;
 use super::evaluate::{Class, Evaluator, Judgement};
 use super::world::World;
 
-/// A place at which a finding and a world disagree.
+/// A finding and a world that disagree.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Disagreement {
-    /// The rule, where it is one.
+    /// The rule, if it is about one.
     pub rule: Option<usize>,
     /// In words.
     pub what: String,
 }
 
-/// A plan, what was found about it, and one of its worlds.
+/// A plan, the findings on it, and one of its worlds.
 pub struct Beside<'a> {
     /// The plan.
     pub plan: &'a Plan,
     /// The rules.
     pub rules: &'a RuleSet,
-    /// What was found.
+    /// The findings.
     pub findings: &'a Findings<'a>,
     /// The world.
     pub world: &'a World,
 }
 
-/// Whether the checker allows for what this world comes to.
+/// Whether the checker's outcomes include this world's judgement.
 fn contains(truth: Truth, judgement: Judgement) -> bool {
     match judgement {
         Judgement::Applies(level) => truth.may_be(level),
@@ -49,7 +49,7 @@ impl Beside<'_> {
     /// Everything.
     ///
     /// # Errors
-    /// The first place at which a world disagrees.
+    /// The first disagreement.
     pub fn all(&self) -> Result<(), Disagreement> {
         let judged = self.rules_agree()?;
         self.verdict_agrees(&judged)?;
@@ -57,7 +57,8 @@ impl Beside<'_> {
         self.classes_agree()
     }
 
-    /// Every rule's judgement in the world is possible; gives those judgements, `None` where one could not be made.
+    /// Checks that every rule's judgement in the world is possible. Returns the judgements, with `None` for one that
+    /// could not be made.
     fn rules_agree(&self) -> Result<Vec<Option<Judgement>>, Disagreement> {
         let mut all = Vec::new();
         for (place, rule) in self.rules.all_rules().enumerate() {
@@ -77,7 +78,7 @@ impl Beside<'_> {
         Ok(all)
     }
 
-    /// The verdict on the whole does not contradict the world.
+    /// Checks that the verdict does not contradict the world.
     fn verdict_agrees(&self, judged: &[Option<Judgement>]) -> Result<(), Disagreement> {
         let Some(all) = judged.iter().copied().collect::<Option<Vec<Judgement>>>() else {
             return Ok(());
@@ -101,13 +102,13 @@ impl Beside<'_> {
         }
     }
 
-    /// The world's place of a thing of the plan.
+    /// The place in the world of a thing of the plan.
     fn in_world(&self, thing: usize) -> Option<usize> {
         let id = &self.plan.things.get(thing)?.id;
         self.world.things.iter().position(|being| being.id == *id)
     }
 
-    /// What is said of the papers is so.
+    /// Checks what is said about the papers.
     fn papers_agree(&self) -> Result<(), Disagreement> {
         for found in &self.findings.documents {
             let thing = match found.thing {
@@ -146,7 +147,7 @@ impl Beside<'_> {
         }
     }
 
-    /// A paper that the world calls for is named.
+    /// Checks that every paper the world calls for is named.
     fn no_paper_is_forgotten(&self) -> Result<(), Disagreement> {
         for (number, document) in self.rules.documents.iter().enumerate() {
             let things: Vec<Option<usize>> = match &document.each {
@@ -171,7 +172,7 @@ impl Beside<'_> {
         Ok(())
     }
 
-    /// The world's places of the things of a kind that the plan shows.
+    /// The places in the world of the things of a kind that the plan shows.
     fn shown(&self, kind: KindId) -> Vec<usize> {
         let things = self.plan.things.iter().enumerate();
         things
@@ -180,7 +181,7 @@ impl Beside<'_> {
             .collect()
     }
 
-    /// Every class to which a question comes in the world is possible.
+    /// Checks that every class a decision comes to in the world is possible.
     fn classes_agree(&self) -> Result<(), Disagreement> {
         for (number, decision) in self.rules.decisions.iter().enumerate() {
             let Ok(classes) = self.evaluator().classes(decision) else {

@@ -1,7 +1,7 @@
-//! From a world to plans that say less and less of it.
+//! From a world to plans that say less and less about it.
 //!
-//! The first plan states the world exactly. Each further one is made from the one before by taking back something
-//! that it states, so that every world of the one before is a world of it too.
+//! The first plan states the world exactly. Each further plan takes back something that the one before states, so every
+//! world of the one before is also a world of it.
 
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -18,12 +18,12 @@ use super::random::Random;
 use super::words::{METRE, Words};
 use super::world::{Drawn, World};
 
-/// A stretch of a plan's life: the plan, and the words by which it was blurred last.
+/// A step of the chain: the plan, and how it was blurred last.
 #[derive(Debug, Clone)]
 pub struct Step {
     /// The plan.
     pub plan: Plan,
-    /// What was done to the one before.
+    /// What was done to the plan before.
     pub done: String,
 }
 
@@ -57,7 +57,7 @@ pub fn chain(
     chain
 }
 
-/// A vector of so many nanometres or a little less, in a random direction.
+/// A vector of `length` nanometres or slightly less, in a random direction.
 pub fn vector(random: &mut Random, length: i64) -> (i64, i64) {
     let (x, y) = match random.chance(40) {
         true => *random.pick(&[(1.0, 0.0), (-1.0, 0.0), (0.0, 1.0), (0.0, -1.0), (0.6, 0.8)]),
@@ -66,7 +66,7 @@ pub fn vector(random: &mut Random, length: i64) -> (i64, i64) {
     towards((x, y), length)
 }
 
-/// A vector in a direction of length one, never longer than so many nanometres.
+/// A vector along a unit direction, never longer than `length` nanometres.
 pub fn towards((x, y): (f64, f64), length: i64) -> (i64, i64) {
     let long = length as f64;
     let (mut x, mut y) = ((x * long) as i64, (y * long) as i64);
@@ -81,13 +81,13 @@ struct Blur<'a> {
     random: &'a mut Random,
     words: &'a Words,
     world: &'a World,
-    /// The papers that the authority is free to give.
+    /// The papers that the authority may refuse.
     discretion: &'a BTreeSet<String>,
     plan: &'a mut Plan,
 }
 
 impl Blur<'_> {
-    /// Takes back one thing; `None` where the one drawn has nothing to take back.
+    /// Takes back one statement; `None` if the one chosen has nothing to take back.
     fn once(&mut self) -> Option<String> {
         match self
             .random
@@ -130,7 +130,7 @@ impl Blur<'_> {
         (!all.is_empty()).then(|| *self.random.pick(&all))
     }
 
-    /// Draws an outline elsewhere, corner by corner or as a whole, and adds as much to its accuracy.
+    /// Moves an outline, corner by corner or as a whole, and adds as much to its accuracy.
     fn position(&mut self) -> Option<String> {
         let (thing, outline) = self.figure()?;
         let by = self.size();
@@ -144,7 +144,7 @@ impl Blur<'_> {
         Some(format!("position of {thing} by {by}"))
     }
 
-    /// Moves all that comes from one source, and adds as much to its shift.
+    /// Moves everything from one source, and adds as much to its shift.
     fn shift(&mut self) -> Option<String> {
         let source = self.random.below(SOURCES);
         let by = self.size();
@@ -186,7 +186,7 @@ impl Blur<'_> {
         Some(format!("outline of {thing} missing"))
     }
 
-    /// Nobody says any more that a thing is without an outline.
+    /// Takes back that a thing lacks an outline.
     fn none_unsaid(&mut self) -> Option<String> {
         let things = self.plan.things.iter().enumerate();
         let all: Vec<(usize, OutlineId)> = things
@@ -242,7 +242,7 @@ impl Blur<'_> {
         Some(format!("fact of {thing} dropped"))
     }
 
-    /// How far from the lot, less a nanometre or more, every hidden thing of a kind is.
+    /// A distance from the lot that every hidden thing of a kind exceeds, by a nanometre or more.
     fn radius(&self, kind: KindId, hidden: &[&str]) -> Option<i64> {
         let lot = &self.world.named("lot")?.outlines[&self.words.boundary];
         let mut least = i64::MAX;
@@ -256,7 +256,7 @@ impl Blur<'_> {
         (0..i64::MAX).contains(&least).then_some(least)
     }
 
-    /// Says less of what was looked for.
+    /// Says less about what was looked for.
     fn inventory(&mut self) -> Option<String> {
         let kinds: Vec<_> = self.plan.inventory.keys().copied().collect();
         if kinds.is_empty() {
@@ -278,7 +278,7 @@ impl Blur<'_> {
         Some(format!("kind {} shown within {within}", kind.0))
     }
 
-    /// Leaves a thing out, where the inventory allows it or is made to.
+    /// Leaves a thing out, where the inventory allows it or is changed to allow it.
     fn hidden(&mut self) -> Option<String> {
         let all: Vec<usize> = (0..self.plan.things.len())
             .filter(|index| self.words.may_be_left_out(self.plan.things[*index].kind))
@@ -296,8 +296,8 @@ impl Blur<'_> {
             Some(Looked::AllShown(Some(within))) => Some(*within),
             _ => Some(i64::MAX),
         };
-        // A thing may be hidden only where all that other plans of the chain allowed for it still holds: it is
-        // drawn with an accuracy in them, so the whole kind becomes unchecked unless the thing is drawn exactly.
+        // A thing may be hidden only if everything that the earlier plans allowed for it stays possible. They draw it
+        // with an accuracy, so unless the thing is drawn exactly, its whole kind becomes unchecked.
         let still = self.is_exact(thing);
         let within = self
             .radius(kind, &[&id])
@@ -351,11 +351,11 @@ impl Blur<'_> {
         Some(format!("tape wider by {by}"))
     }
 
-    /// Nobody says any more where a paper stands, or it is still to be got.
+    /// Takes back the state of a paper, or turns it into one still to be got.
     fn document(&mut self) -> Option<String> {
         let ids: Vec<String> = self.plan.documents.keys().cloned().collect();
         let id = self.random.pick(&ids).clone();
-        // One that the authority is free to give is its to give while it is to be got.
+        // While a paper is still to be got, one that the authority may refuse is up to the authority.
         let free = self.discretion.contains(&id);
         let unsaid = free || self.random.chance(50);
         let papers = self.plan.documents.get_mut(&id)?;
@@ -374,7 +374,7 @@ impl Blur<'_> {
     }
 }
 
-/// What is drawn of a figure, as an exact outline.
+/// A figure as an exact outline.
 pub fn drawn(figure: &Figure) -> Drawn {
     Drawn {
         forms: figure.forms.clone(),

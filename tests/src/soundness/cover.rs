@@ -1,4 +1,4 @@
-//! What lies in what: overlaps, and the areas of outlines of rings together, each place once.
+//! Containment: overlaps, and the area that outlines made of rings cover together, counting each place once.
 
 use rules_core::plan::{Form, Point};
 
@@ -6,7 +6,7 @@ use super::geometry;
 use super::number::Real;
 use super::world::Drawn;
 
-/// Areas worked out in floats are good to a square millimetre, in square nanometres.
+/// The accuracy of areas in floats, in square nanometres: a square millimetre.
 pub const FINE: f64 = 1e12;
 
 /// Whether two outlines share more than a line; `None` where they only touch.
@@ -28,7 +28,7 @@ pub fn overlap(a: &Drawn, b: &Drawn) -> Option<bool> {
     deep.then_some(true)
 }
 
-/// Whether two forms share more than a line, told by a corner or a crossing.
+/// Whether two forms share more than a line, judging by corners and crossings.
 fn deep(a: &Form, b: &Form) -> bool {
     let within = |outer: &Form, inner: &Form| match outer {
         Form::Ring(ring) => geometry::corners(inner)
@@ -44,7 +44,7 @@ fn deep(a: &Form, b: &Form) -> bool {
     within(a, b) || within(b, a) || area && crossing
 }
 
-/// Whether an outline lies wholly within a ring; `None` where it touches the line, or may only seem to.
+/// Whether an outline lies wholly within a ring; `None` if it touches the line or comes too close to tell.
 pub fn inside(of: &Drawn, ring: &[Point]) -> Option<bool> {
     let line = Drawn {
         forms: vec![Form::Path(
@@ -87,10 +87,10 @@ fn crosses(of: &Drawn, ring: &[Point]) -> bool {
 /// A ring as floats.
 type Ring = Vec<(f64, f64)>;
 
-/// Into how many corners a circle is made.
+/// The number of corners for a circle.
 const CORNERS: usize = 64;
 
-/// The rings of outlines; a circle's corners are on it, or where `around`, its sides touch it.
+/// The rings of outlines. A circle becomes a polygon inside it or, if `around`, outside it.
 fn rings(of: &[&Drawn], around: bool) -> Option<Vec<Ring>> {
     let mut all = Vec::new();
     for drawn in of {
@@ -121,8 +121,8 @@ fn circle(middle: Point, radius: f64, around: bool) -> Ring {
     (0..CORNERS).map(corner).collect()
 }
 
-/// The area that outlines cover together, of that only what lies in any of some others (or, the other way round, in none
-/// of them), in square nanometres; `None` where one of them is not made of rings, or, where there are others, of circles.
+/// The area that outlines cover together, in square nanometres; with `within`, only the part inside any of some others
+/// (or inside none of them). `None` if one of them is not made of rings or, where there are others, of circles.
 pub fn area(of: &[&Drawn], within: Option<(&[&Drawn], bool)>) -> Option<Real> {
     let is_round = |drawn: &&Drawn| drawn.spread > 0;
     let Some((zone, inside)) = within else {
@@ -150,7 +150,7 @@ pub fn area(of: &[&Drawn], within: Option<(&[&Drawn], bool)>) -> Option<Real> {
     ))
 }
 
-/// The same of rings.
+/// The same for rings.
 fn covered(own: &[Ring], within: Option<(&[Ring], bool)>) -> f64 {
     let zone = within.map_or(&[][..], |(zone, _)| zone);
     let all: Vec<&Ring> = own.iter().chain(zone).collect();
@@ -178,7 +178,7 @@ fn sides(ring: &Ring) -> impl Iterator<Item = ((f64, f64), (f64, f64))> + '_ {
     ring.iter().copied().zip(next)
 }
 
-/// Where the picture changes from left to right: at each corner, and wherever two sides cross.
+/// The x coordinates where the cross-section changes: at each corner, and wherever two sides cross.
 fn breaks(all: &[&Ring]) -> Vec<f64> {
     let mut cuts: Vec<f64> = all
         .iter()
@@ -203,7 +203,7 @@ fn breaks(all: &[&Ring]) -> Vec<f64> {
     cuts
 }
 
-/// From where to where rings cover the line across at `x`, sorted, none overlapping.
+/// The spans of the line at `x` that rings cover, sorted and without overlaps.
 fn spans(rings: &[Ring], x: f64) -> Vec<(f64, f64)> {
     let mut all = Vec::new();
     for ring in rings {
@@ -271,7 +271,7 @@ mod tests {
         near(area(&[&one], Some((&[&two], true))), 25);
         near(area(&[&one], Some((&[&two], false))), 75);
         near(area(&[&one, &one], None), 100);
-        // A triangle, slanting across the square: half of 10 by 10.
+        // A triangle across the square: half of 10 by 10.
         near(
             area(&[&ring(&[(0, 0), (20, 0), (0, 20)])], Some((&[&one], true))),
             100,

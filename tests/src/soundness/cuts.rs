@@ -1,4 +1,4 @@
-//! What the rules of a set turn on: the amounts that they state, and the facts that they read.
+//! What the rules of a set depend on: the amounts they state and the facts they read.
 
 use std::collections::BTreeSet;
 
@@ -7,7 +7,7 @@ use rules_core::vocabulary::{FactId, KindId};
 
 use super::walk::{self, Visitor};
 
-/// Every amount that a rule set states, sorted, none twice.
+/// Every amount that a rule set states, sorted and without repeats.
 pub fn amounts(rules: &RuleSet) -> Vec<i128> {
     let mut cuts = Cuts::default();
     walk::rule_set(rules, &mut cuts);
@@ -51,13 +51,13 @@ impl Visitor for Reads {
     }
 }
 
-/// Whether something speaks of the thing that a kind's name stands for.
+/// Whether something refers to the thing that a kind's name stands for.
 pub struct Speaks<'a> {
     rules: &'a RuleSet,
     kind: KindId,
-    /// The kinds whose names stand for things that are selected within it.
+    /// The kinds whose names stand for things selected inside it.
     own: Vec<KindId>,
-    /// Whether anything seen so far does.
+    /// Whether anything seen so far refers to it.
     pub found: bool,
 }
 

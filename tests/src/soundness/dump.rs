@@ -1,4 +1,4 @@
-//! A failing case in words, for whoever has to find out why.
+//! A failing case in words, for the person who has to find out why.
 
 use std::fmt::Write;
 
@@ -11,7 +11,7 @@ use rules_core::vocabulary::Vocabulary;
 
 use super::world::{Held, World};
 
-/// Says a rule in short.
+/// A rule in brief.
 pub fn rule(words: &Vocabulary, rule: &Rule) -> String {
     let says = Says(words);
     let mut text = rule.id.clone();
@@ -216,7 +216,7 @@ impl Says<'_> {
     }
 }
 
-/// Says what a paper is needed for, and a question of class.
+/// What each paper is needed for, and each decision.
 pub fn papers(words: &Vocabulary, rules: &RuleSet) -> String {
     let says = Says(words);
     let mut text = String::new();
@@ -245,7 +245,7 @@ pub fn papers(words: &Vocabulary, rules: &RuleSet) -> String {
     text
 }
 
-/// Says a world in short.
+/// A world in brief.
 pub fn world(words: &Vocabulary, world: &World) -> String {
     let mut text = format!("papers: {:?}\n", world.papers);
     for thing in &world.things {
@@ -299,7 +299,7 @@ fn possible(possible: &Possible) -> String {
     text
 }
 
-/// Says a plan in short.
+/// A plan in brief.
 pub fn plan(words: &Vocabulary, plan: &Plan) -> String {
     let mut text = String::new();
     let shifts: Vec<_> = plan.sources.iter().map(|source| source.shift).collect();

@@ -52,13 +52,13 @@ pub fn exact(random: &mut Random, words: &Words, world: &World) -> Plan {
         documents: papers(words, world),
         answered: Default::default(),
         origin: (0, 0),
-        north: 0,
+        north: None,
     };
     plan.measured = tapes(random, world);
     plan
 }
 
-/// Where every paper stands: as a whole, or for each thing of its kind.
+/// The state of every paper, as a whole or for each thing of its kind.
 fn papers(words: &Words, world: &World) -> BTreeMap<String, Papers> {
     let state = |level: Level| match level {
         Level::Holds => DocumentState::InHand,
@@ -90,6 +90,7 @@ fn things(random: &mut Random, words: &Words, world: &World) -> Vec<Thing> {
             .map(|(id, held)| (*id, stated(words, *id, held)));
         things.push(Thing {
             id: being.id.clone(),
+            name: None,
             kind: being.kind,
             part_of: None,
             source: Some(random.below(SOURCES)),
@@ -102,7 +103,7 @@ fn things(random: &mut Random, words: &Words, world: &World) -> Vec<Thing> {
     things
 }
 
-/// The outlines that a thing is without, and of which the plan says so.
+/// The outlines that a thing lacks, as the plan says.
 fn lacks(words: &Words, being: &Being, drawn: &BTreeMap<OutlineId, Figure>) -> BTreeSet<OutlineId> {
     let all = words.outlines(being.kind).iter().copied();
     all.filter(|outline| !drawn.contains_key(outline)).collect()
@@ -115,7 +116,7 @@ fn outlines(words: &Words, being: &Being) -> BTreeMap<OutlineId, Figure> {
         .iter()
         .map(|(id, drawn)| (*id, exact(drawn)))
         .collect();
-    // What is derived from another outline is derived by the program itself, to be found out if it does so wrongly.
+    // The program itself derives an outline from another, so that a mistake there shows up.
     if let (Some(by), [first, second, ..]) = (being.wider_by, words.outlines(being.kind))
         && let Ok(wider) = outward(&all[first], by, Corners::Square)
     {

@@ -1,4 +1,4 @@
-//! Distances and areas of exact shapes, by the plainest way: every edge against every edge.
+//! Distances and areas of exact shapes, in the plainest way: every edge against every edge.
 //!
 //! Shares nothing with the checker's own geometry, on purpose.
 
@@ -96,7 +96,7 @@ fn covers(form: &Form, p: Point) -> bool {
     }
 }
 
-/// How far a place is from an edge: exactly, and the place on the edge as floats.
+/// The exact distance from a place to an edge, and the nearest place on the edge as floats.
 fn to_edge((a, b): Edge, p: Point) -> (Real, (f64, f64)) {
     let ((x, y), (u, v)) = (along(a, b), along(a, p));
     let (dot, length) = (x * u + y * v, x * x + y * y);
@@ -119,7 +119,7 @@ fn to_edge((a, b): Edge, p: Point) -> (Real, (f64, f64)) {
     )
 }
 
-/// A quick float of the same distance, to leave out pairs that cannot be nearest.
+/// The same distance as a quick float, to skip pairs that cannot be nearest.
 fn roughly((a, b): Edge, p: Point) -> f64 {
     let (x, y) = ((b.x - a.x) as f64, (b.y - a.y) as f64);
     let (u, v) = ((p.x - a.x) as f64, (p.y - a.y) as f64);
@@ -135,7 +135,7 @@ fn roughly((a, b): Edge, p: Point) -> f64 {
 /// Two places, as floats.
 pub type Pair = ((f64, f64), (f64, f64));
 
-/// The least distance between two forms and between which places; areas count as filled.
+/// The least distance between two forms, and the two places; areas count as filled.
 fn apart(a: &Form, b: &Form) -> (Real, Pair) {
     let (of_a, of_b) = (edges(a), edges(b));
     let crossing = of_a
@@ -185,7 +185,7 @@ pub fn middle(form: &Form) -> (f64, f64) {
     (sum.0 / count, sum.1 / count)
 }
 
-/// The least distance between two outlines, and between which places of their forms.
+/// The least distance between two outlines, and the two places on their forms.
 pub fn nearest(a: &Drawn, b: &Drawn) -> (Real, Pair) {
     let mut best: Option<(Real, Pair)> = None;
     for one in &a.forms {
@@ -201,7 +201,7 @@ pub fn nearest(a: &Drawn, b: &Drawn) -> (Real, Pair) {
     (distance.less(reach).no_less_than_nothing(), pair)
 }
 
-/// The greatest distance between any place of the one and any place of the other: it ends at corners.
+/// The greatest distance between a place of one and a place of the other, which is always between corners.
 pub fn farthest(from: &Drawn, to: &Drawn) -> Real {
     let mut most = 0;
     for one in from.forms.iter().flat_map(corners) {
@@ -214,7 +214,7 @@ pub fn farthest(from: &Drawn, to: &Drawn) -> Real {
     Real::root(most).plus(reach)
 }
 
-/// The same in floats, and between which places.
+/// The same in floats, with the two places.
 pub fn farthest_pair(from: &Drawn, to: &Drawn) -> (f64, Pair) {
     let place = |at: &Point| (at.x as f64, at.y as f64);
     let mut best = (0.0, ((0.0, 0.0), (0.0, 0.0)));
@@ -274,10 +274,10 @@ mod tests {
         assert_eq!(nearest(&square, &point(13, 14, 0)).0, Real::whole(5));
         assert_eq!(nearest(&square, &point(13, 14, 2)).0, Real::whole(3));
         assert_eq!(nearest(&square, &point(13, 14, 9)).0, Real::whole(0));
-        // From (0, 0) to (13, 14): the root of 365, a little over 19.
+        // From (0, 0) to (13, 14): the square root of 365, just over 19.
         assert_eq!(farthest(&square, &point(13, 14, 0)).floor(), 19);
         assert_eq!(farthest(&square, &point(15, 8, 3)).floor(), 20);
-        // A square is 14.14 across, a round thing twice its radius.
+        // The diagonal of a square is 14.14; the width of a round thing is twice its radius.
         assert_eq!(farthest(&square, &square).floor(), 14);
         assert_eq!(farthest(&point(1, 1, 3), &point(1, 1, 3)), Real::whole(6));
     }

@@ -1,4 +1,4 @@
-//! Plans that say one thing less.
+//! Plans with one statement less.
 
 use rules_core::check::{Truth, Verdict, check};
 use rules_core::plan::{Looked, Plan};
@@ -11,17 +11,17 @@ use super::property::Failure;
 use super::random::Random;
 use super::words::{METRE, Words};
 
-/// A plan that says one thing less, and what that is.
+/// A plan with one statement less, and what was left out.
 #[derive(Debug, Clone)]
 pub struct Shorter {
-    /// What is not said any more.
+    /// What was left out.
     pub what: String,
     /// The plan.
     pub plan: Plan,
 }
 
-/// All plans that say one thing less than a plan. What stays is the owner's own design: the pool and its outlines; and
-/// the lot's boundary, without which there is no plan.
+/// All plans with one statement less than a plan. The owner's design, the pool and its outlines, always stays, and so
+/// does the lot's boundary, without which there is no plan.
 pub fn shorter(words: &Words, plan: &Plan) -> Vec<Shorter> {
     let mut all = Less {
         words,
@@ -95,7 +95,7 @@ impl Less<'_> {
         }
     }
 
-    /// Without a thing, and without the word that all of its kind are shown.
+    /// Without a thing, and without the statement that all of its kind are shown.
     fn without(&mut self, index: usize) {
         let kind = self.plan.things[index].kind;
         if self.words.may_be_left_out(kind) {
@@ -147,7 +147,7 @@ impl Less<'_> {
     }
 }
 
-/// Takes a thing out of a plan, and all that refers to it.
+/// Removes a thing from a plan, with everything that refers to it.
 pub fn leave_out(plan: &mut Plan, thing: usize) {
     plan.things.remove(thing);
     for papers in plan.documents.values_mut() {
@@ -166,7 +166,7 @@ pub fn leave_out(plan: &mut Plan, thing: usize) {
     }
 }
 
-/// What is possible of a plan: for each rule, and the verdict.
+/// The possible outcomes for a plan: of each rule, and the verdict.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Possible {
     /// For each rule.
@@ -185,7 +185,7 @@ impl Possible {
         }
     }
 
-    /// Where something is possible here that is not possible there: the rule's place, or none for the verdict.
+    /// Where this allows something that `vaguer` does not: the rule's place, or `Some(None)` for the verdict.
     pub fn beyond(&self, vaguer: &Self) -> Option<Option<usize>> {
         let mut pairs = self.rules.iter().zip(&vaguer.rules);
         if let Some(rule) = pairs.position(|(surer, vaguer)| !surer.within(*vaguer)) {
@@ -196,7 +196,7 @@ impl Possible {
     }
 }
 
-/// Judges a plan of a seed, and every plan that says one thing less; gives how many those were, and what went wrong.
+/// Judges a seed's plan and every plan with one statement less. Returns how many those were, and what went wrong.
 pub fn run(seed: u64, words: &Words) -> (u64, Vec<Failure>) {
     let mut random = Random::new(seed);
     let style = *random.pick(&[Style::Filtered, Style::Rich, Style::Rich]);

@@ -1,8 +1,9 @@
 //! The soundness of the checker, tried against a second evaluator that judges one exact world at a time.
 //!
-//! Truth comes first: a world is drawn, then rules, then plans that say less and less of that world. What the
-//! checker finds possible for a plan must contain what each of its worlds comes to, and must not grow as the plan
-//! grows more certain. So that "always unknown" cannot pass, open findings must have worlds of both judgements.
+//! Truth comes first: a random world is made, then rules, then plans that say less and less about that world. The
+//! outcomes that the checker finds possible for a plan must include the judgement of each of its worlds, and must not
+//! become more as the plan becomes more certain. So that "always unknown" cannot pass, open findings must have worlds
+//! of both judgements.
 
 pub mod agrees;
 pub mod blur;

@@ -1,4 +1,4 @@
-//! Real numbers of one world, to a millionth of a tiny unit, and the comparisons between them.
+//! Real numbers in one world, to a millionth of a tiny unit, and comparisons between them.
 
 use std::cmp::Ordering;
 
@@ -7,7 +7,7 @@ const SHIFT: u32 = 20;
 /// One for plain numbers.
 const BILLION: i128 = 1_000_000_000;
 
-/// One real number: exactly `low` where both ends are equal, else somewhere strictly between two ends.
+/// A real number: exactly `low` if both ends are equal, else strictly between the two ends.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Real {
     low: i128,
@@ -47,7 +47,7 @@ impl Real {
         Self::exactly(amount << (SHIFT - 1))
     }
 
-    /// A number that is known to so much, above and below.
+    /// A number known to within `slack`.
     pub fn about(value: f64, slack: f64) -> Self {
         let scaled = |value: f64| (value * f64::from(1 << SHIFT)) as i128;
         Self {
@@ -56,7 +56,7 @@ impl Real {
         }
     }
 
-    /// The first over the second, as a plain number; `None` where the second may be nothing.
+    /// This divided by `base`, as a plain number; `None` if `base` may be zero.
     pub fn over(self, base: Self) -> Option<Self> {
         let share = |part: i128, whole: i128| part as f64 / whole as f64 * 1e9;
         (base.low > 0 && self.low >= 0).then(|| {
@@ -100,7 +100,7 @@ impl Real {
         }
     }
 
-    /// The whole tiny units in it, rounded down.
+    /// Rounded down to whole tiny units.
     pub fn floor(self) -> i128 {
         self.low >> SHIFT
     }
@@ -115,7 +115,7 @@ impl Real {
         self.low - other.high <= slack << SHIFT && other.low - self.high <= slack << SHIFT
     }
 
-    /// How the two compare; `None` where they are too close to tell.
+    /// How the two compare; `None` if they are too close to tell.
     pub fn compared(self, other: Self) -> Option<Ordering> {
         let exact = self.low == self.high && other.low == other.high;
         match (self.low.cmp(&other.low), exact) {
@@ -126,7 +126,7 @@ impl Real {
         }
     }
 
-    /// Both together.
+    /// The sum.
     #[must_use]
     pub fn plus(self, other: Self) -> Self {
         Self {
@@ -135,7 +135,7 @@ impl Real {
         }
     }
 
-    /// The first less the second.
+    /// The difference.
     #[must_use]
     pub fn less(self, other: Self) -> Self {
         Self {
@@ -144,7 +144,7 @@ impl Real {
         }
     }
 
-    /// Itself, or 0 where it is below.
+    /// The number itself, or 0 if it is negative.
     #[must_use]
     pub fn no_less_than_nothing(self) -> Self {
         Self {
@@ -153,7 +153,7 @@ impl Real {
         }
     }
 
-    /// Times a plain number, which counts in billionths; `None` where it does not fit.
+    /// Multiplied by a plain number, which counts in billionths; `None` if it does not fit.
     pub fn times(self, number: Self) -> Option<Self> {
         let mut ends = Vec::new();
         for a in [self.low, self.high] {
@@ -169,7 +169,7 @@ impl Real {
         })
     }
 
-    /// The lesser of two; `None` where that cannot be told.
+    /// The lesser of two; `None` if that cannot be told.
     pub fn lesser(self, other: Self) -> Option<Self> {
         match self == other {
             true => Some(self),
@@ -180,7 +180,7 @@ impl Real {
         }
     }
 
-    /// The greater of two; `None` where that cannot be told.
+    /// The greater of two; `None` if that cannot be told.
     pub fn greater(self, other: Self) -> Option<Self> {
         match self == other {
             true => Some(self),

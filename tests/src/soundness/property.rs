@@ -1,4 +1,4 @@
-//! The property itself, and what is counted beside it.
+//! The soundness property, and the counts kept along with it.
 
 use std::sync::Arc;
 
@@ -23,7 +23,7 @@ use super::world::World;
 /// A case in which the property does not hold.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Failure {
-    /// Run this again.
+    /// The seed, to run it again.
     pub seed: u64,
     /// Which part of the property failed.
     pub what: String,
@@ -51,7 +51,7 @@ pub fn run(seed: u64, words: &Words, tally: &mut Tally) -> Result<(), Failure> {
     run_with(seed, words, tally, None)
 }
 
-/// The same with a checker that is wrong in some way.
+/// The same, with a checker that has a fault.
 ///
 /// # Errors
 /// The first part of the property that fails.
@@ -95,12 +95,13 @@ const SAMPLES: usize = 6;
 const SEARCHES: usize = 60;
 
 impl Case<'_> {
-    /// What is found about a plan.
+    /// The findings on a plan.
     fn found<T>(&self, plan: &Plan, act: impl FnOnce(&Findings<'_>) -> T) -> T {
         fault::found(self.fault, plan, &self.rules, act)
     }
 
-    /// The world is among what is possible at every step, and what is possible never grows on the way back to it.
+    /// Checks that the world's judgement is possible at every step, and that a vaguer plan never has fewer possible
+    /// outcomes.
     fn contained(&self) -> Result<(), Failure> {
         let mut before: Option<Vec<Truth>> = None;
         for (number, step) in self.chain.iter().enumerate() {
@@ -112,7 +113,7 @@ impl Case<'_> {
                 let Some(surer) = before.as_ref().map(|before| before[place]) else {
                     continue;
                 };
-                // Outlines of the pool are the owner's design: one that is not drawn any more is not asked of.
+                // The pool's outlines are the owner's design: once one is no longer drawn, nothing is asked of it.
                 let design = place >= self.rules.rules.len() && step.done.contains("outline");
                 if !design && !Classes::of(surer).within(Classes::of(*vaguer)) {
                     let done = &step.done;
@@ -128,7 +129,7 @@ impl Case<'_> {
         Ok(())
     }
 
-    /// What was found about a plan agrees with a world of it.
+    /// Checks that the findings on a plan agree with a world of it.
     fn holds_world(
         &self,
         plan: &Plan,
@@ -147,7 +148,7 @@ impl Case<'_> {
         })
     }
 
-    /// A plan that states the world exactly leaves nothing open.
+    /// Checks that a plan stating the world exactly leaves nothing open.
     fn exactly_decided(&self) -> Result<(), Failure> {
         // A derived outline is rounded to the nanometre, and its accuracy says so.
         if self
@@ -167,7 +168,8 @@ impl Case<'_> {
             let Ok((_, false)) = self.evaluator(&self.world).judge(rule) else {
                 continue;
             };
-            // No plan states what lies between the least and the greatest of what changes along a thing.
+            // For a fact that changes along a thing, a plan states only the least and the greatest, not what lies
+            // between.
             if evaluate::changes_along(&self.world, rule) {
                 continue;
             }
@@ -206,7 +208,7 @@ impl Case<'_> {
         &self.chain[self.chain.len() - 1].plan
     }
 
-    /// Other worlds of the vaguest plan are among what is possible too.
+    /// Checks that other worlds of the vaguest plan are possible, too.
     fn sampled(&mut self) -> Result<(), Failure> {
         let plan = self.vaguest().clone();
         let mut sampler = Sampler::new(
@@ -223,13 +225,13 @@ impl Case<'_> {
         })
     }
 
-    /// Counts for how many open findings worlds of both judgements can be found.
+    /// Counts the open findings that have worlds of both judgements.
     fn tightness(&mut self, plain: bool) {
         let plan = self.vaguest().clone();
         let found = self.found(&plan, truths);
         for (rule, truth) in self.rules.rules.iter().zip(found) {
             let classes = Classes::of(truth);
-            // A word that the second evaluator does not know says nothing of the checker.
+            // A word that the second evaluator does not know proves nothing about the checker.
             let Ok((judgement, _)) = self.evaluator(&self.world).judge(rule) else {
                 continue;
             };
@@ -267,7 +269,7 @@ impl Case<'_> {
         }
     }
 
-    /// Puts a limit at the very edge of what was measured, and everything must still hold.
+    /// Puts a limit at the very edge of what was measured, and checks that everything still holds.
     fn at_the_edges(&mut self) -> Result<(), Failure> {
         let plan = self.vaguest().clone();
         for place in 0..self.rules.rules.len() {
@@ -346,7 +348,7 @@ fn truths(findings: &Findings<'_>) -> Vec<Truth> {
     findings.rules.iter().map(|finding| finding.truth).collect()
 }
 
-/// Puts another limit to a rule of one test, where it states one.
+/// Replaces the limit of a rule of one test, if it states one.
 fn set_limit(rule: &mut Rule, amount: i128) {
     let Requirement::Test(test) = &mut rule.require else {
         return;

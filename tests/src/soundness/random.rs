@@ -5,7 +5,7 @@
 pub struct Random(u64);
 
 impl Random {
-    /// Starts from a seed; near seeds give unlike streams.
+    /// Starts from a seed. Neighbouring seeds give unrelated streams.
     pub fn new(seed: u64) -> Self {
         let mut random = Self(seed ^ 0x5851_f42d_4c95_7f2d);
         random.bits();
@@ -38,7 +38,7 @@ impl Random {
         low + (bits % width) as i128
     }
 
-    /// True so many times in a hundred.
+    /// True in `percent` of all cases.
     pub fn chance(&mut self, percent: usize) -> bool {
         self.below(100) < percent
     }
@@ -48,7 +48,7 @@ impl Random {
         &of[self.below(of.len())]
     }
 
-    /// A place in a list drawn by weight.
+    /// A random place in a list, by weight.
     pub fn weighted(&mut self, weights: &[usize]) -> usize {
         let mut left = self.below(weights.iter().sum());
         for (place, weight) in weights.iter().enumerate() {

@@ -1,4 +1,4 @@
-//! From a plan back to worlds that agree with all it states, the extreme ones above all.
+//! From a plan back to worlds that agree with everything it states, extreme ones above all.
 
 use std::collections::BTreeMap;
 
@@ -15,28 +15,28 @@ use super::random::Random;
 use super::words::{METRE, Words};
 use super::world::{Being, Drawn, Held, World};
 
-/// Further than this nobody puts a thing of which nobody knows where it is.
+/// A thing whose place is unknown is put no farther away than this.
 const ANYWHERE: i64 = 40 * METRE;
 
 /// Which way to push things.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Push {
-    /// Each its own random way.
+    /// Each in a random direction of its own.
     Anyhow,
     /// Not at all.
     Stay,
-    /// All towards one thing, and it towards the nearest of them, each by just what its accuracy allows.
+    /// All towards one thing, and that thing towards the nearest of them, each as far as its accuracy allows.
     Together(usize),
     /// All away from it.
     Apart(usize),
-    /// All so that their farthest places come nearer to its farthest.
+    /// All so that their farthest places come closer to its farthest.
     Narrower(usize),
-    /// All so that these go farther apart.
+    /// All so that those places move farther apart.
     Wider(usize),
 }
 
 impl Push {
-    /// The thing that it is about, whether it pulls together, and whether the farthest places count.
+    /// The thing it is about, whether it pulls things together, and whether the farthest places count.
     fn about(self) -> Option<(usize, bool, bool)> {
         match self {
             Push::Anyhow | Push::Stay => None,
@@ -50,19 +50,19 @@ impl Push {
 
 /// Draws worlds of a plan.
 pub struct Sampler<'a> {
-    /// Where chance comes from.
+    /// The random generator.
     pub random: &'a mut Random,
     /// The words.
     pub words: &'a Words,
     /// The plan.
     pub plan: &'a Plan,
-    /// A world of it that is known: where everything stands if nothing is pushed.
+    /// A known world of it, where everything stands if nothing is pushed.
     pub home: &'a World,
-    /// Amounts at which a rule may turn.
+    /// Amounts at which a rule's outcome may change.
     pub cuts: Vec<i128>,
-    /// Which papers the authority is free to give.
+    /// Which papers the authority may refuse.
     discretion: Vec<bool>,
-    /// How many things may still change along themselves of which nobody said so.
+    /// How many more things may vary along themselves although the plan does not say so.
     may_change: usize,
 }
 
@@ -130,7 +130,7 @@ impl<'a> Sampler<'a> {
         match state {
             Some(DocumentState::InHand) => Level::Holds,
             Some(DocumentState::Refused) => Level::Fails,
-            // To be got from an authority that is free to give it or not.
+            // Still to be got from an authority that may refuse it.
             Some(DocumentState::NotYet) if self.discretion[number] => Level::Authority,
             _ => {
                 let all = [Level::Holds, Level::Fails, Level::Authority];
@@ -152,7 +152,7 @@ impl<'a> Sampler<'a> {
         }
     }
 
-    /// By how much a thing drawn at one place is pushed: a direction of length one.
+    /// The unit direction in which a thing is pushed.
     fn direction(&mut self, index: usize, figure: &Figure, push: Push) -> (f64, f64) {
         let Some((focus, together, far)) = push.about() else {
             return self.random.direction();
@@ -189,14 +189,14 @@ impl<'a> Sampler<'a> {
         }
     }
 
-    /// By how much the things of each source were drawn off: the shift that brings them back.
+    /// The shift of each source that brings its things back to their true places.
     fn shifts(&mut self, push: Push) -> Vec<(i64, i64)> {
         let mut shifts = Vec::new();
         for (source, entry) in self.plan.sources.iter().enumerate() {
             let most = entry
                 .shift
                 .unwrap_or_else(|| self.random.between(0, 5 * METRE));
-            // The way in which the first of its things is pushed, where it has one.
+            // The direction in which its first thing is pushed, if it has one.
             let own = |thing: &Thing| thing.source == Some(source) && !thing.outlines.is_empty();
             let focus = push.about().map(|(focus, ..)| focus);
             let lead = focus
@@ -255,14 +255,14 @@ impl<'a> Sampler<'a> {
         }
     }
 
-    /// Whether a thing is without an outline here: where the plan says so, and now and then where it says nothing.
+    /// Whether a thing lacks an outline in this world: if the plan says so, and now and then if it says nothing.
     fn is_without(&mut self, index: usize, outline: OutlineId) -> bool {
         let thing = &self.plan.things[index];
         if thing.lacks.contains(&outline) {
             return true;
         }
         let end = (index, outline);
-        // A tape that was held to it says that it is there.
+        // A tape reading to it shows that it is there.
         let taped = self
             .plan
             .measured
@@ -302,7 +302,7 @@ impl<'a> Sampler<'a> {
         scattered(self.random, shape, within)
     }
 
-    /// All facts of a thing, those among them that change along it with the same pieces.
+    /// All facts of a thing. Those that vary along it share the same pieces.
     fn facts(
         &mut self,
         kind: KindId,
@@ -352,7 +352,8 @@ impl<'a> Sampler<'a> {
         }
     }
 
-    /// Something that changes along a thing, its least and its greatest at any two of the pieces, any others between.
+    /// A fact that varies along a thing: its least and greatest at any two of the pieces, and anything between at the
+    /// others.
     fn along(&mut self, least: (i128, i128), most: (i128, i128), pieces: usize) -> Held {
         let low = self.amount(least);
         let high = self.amount(most).max(low);
@@ -363,7 +364,7 @@ impl<'a> Sampler<'a> {
         Held::Along(values)
     }
 
-    /// An amount between two: an end, an amount at which a rule turns or beside it, or any.
+    /// An amount between two: an end, an amount at which a rule's outcome changes or next to it, or any.
     fn amount(&mut self, (low, high): (i128, i128)) -> i128 {
         let near: Vec<i128> = self
             .cuts
@@ -392,7 +393,7 @@ impl<'a> Sampler<'a> {
         })
     }
 
-    /// Adds things that the plan does not show, where the inventory leaves room for them.
+    /// Adds things that the plan does not show, if the inventory leaves room for them.
     fn unseen(&mut self, world: &mut World) {
         for kind in self.words.kinds() {
             if !self.words.may_be_left_out(kind) {
@@ -472,7 +473,7 @@ impl<'a> Sampler<'a> {
         }
     }
 
-    /// Moves an outline out from the lot until it is a hair beyond a distance of it.
+    /// Moves an outline away from the lot until it is just beyond a distance from it.
     fn just_beyond(&mut self, lot: &Drawn, drawn: &mut Drawn, beyond: i64, way: (f64, f64)) {
         let at = |by: i64| {
             let step = towards(way, by);
@@ -491,7 +492,7 @@ impl<'a> Sampler<'a> {
         if far(near) || !far(out) {
             return;
         }
-        // Now and then a little further out than the very edge.
+        // Sometimes slightly beyond the edge.
         let slack = *self.random.pick(&[1, 1000, METRE / 10]);
         while out - near > slack {
             let middle = i64::midpoint(near, out);

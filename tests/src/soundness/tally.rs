@@ -1,17 +1,17 @@
-//! What is counted while the property is tried.
+//! Counts kept while the property is checked.
 
-/// What was counted over many cases.
+/// The counts over many cases.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
 pub struct Tally {
     /// Cases run.
     pub cases: u64,
-    /// Judgements of single worlds that were compared with what the checker found possible.
+    /// Judgements of single worlds compared with the checker's possible outcomes.
     pub compared: u64,
-    /// Worlds that could not be judged: two numbers too close to tell apart.
+    /// Worlds that could not be judged because two numbers were too close to tell apart.
     pub ties: u64,
     /// Findings about plans that do not state the world exactly.
     pub blurred: u64,
-    /// Those of them that were decided.
+    /// Those among them that were decided.
     pub decided: u64,
     /// Open findings of rules of one test without conditions.
     pub open: u64,
@@ -23,7 +23,7 @@ pub struct Tally {
     pub both_filtered: u64,
     /// Limits put at the edge of what was measured.
     pub edges: u64,
-    /// Cases that are too much work to judge, and are refused.
+    /// Cases refused because judging them would take too much work.
     pub refused: u64,
 }
 
@@ -43,12 +43,12 @@ impl Tally {
         self.refused += other.refused;
     }
 
-    /// How many of the blurred findings were decided, in percent.
+    /// The share of blurred findings that were decided, in percent.
     pub fn decided_share(&self) -> f64 {
         share(self.decided, self.blurred)
     }
 
-    /// For how many open findings of one test worlds of both judgements were found, in percent.
+    /// The share of open findings of one test with worlds of both judgements, in percent.
     pub fn tightness(&self) -> f64 {
         share(self.both, self.open)
     }

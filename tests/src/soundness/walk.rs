@@ -1,11 +1,11 @@
-//! All that a rule is made of, one piece after the other.
+//! Visiting everything that a rule is made of.
 
 use rules_core::ruleset::{
     Bound, Condition, Decision, Operand, Part, Requirement, RowTest, Rule, RuleSet, Selection,
     ShareOf, Table, Then, Value, Which, Zone,
 };
 
-/// Whoever wants to see the pieces. Each is shown before what it is made of.
+/// A visitor. It sees each piece before the parts of that piece.
 pub trait Visitor {
     /// A value.
     fn value(&mut self, _: &Value) {}
@@ -15,7 +15,7 @@ pub trait Visitor {
     fn requirement(&mut self, _: &Requirement) {}
     /// Which things an outline is of.
     fn which(&mut self, _: &Which) {}
-    /// From here on a kind's name stands for each of the things that are selected.
+    /// From here on, a kind's name stands for each of the selected things.
     fn enter(&mut self, _: &Selection) {}
     /// Until here.
     fn leave(&mut self) {}

@@ -1,4 +1,5 @@
-//! A small vocabulary of its own: every way in which a kind, an outline or a fact can behave, and little else.
+//! A small vocabulary for these tests, with every way in which a kind, an outline or a fact can behave, and little
+//! else.
 
 use rules_core::quantity::Dimension;
 use rules_core::vocabulary::{
@@ -8,20 +9,20 @@ use rules_core::vocabulary::{
 /// One metre in nanometres.
 pub const METRE: i64 = 1_000_000_000;
 
-/// The vocabulary, and its ids by what they are good for.
+/// The vocabulary, and its ids by purpose.
 #[derive(Debug, Clone)]
 pub struct Words {
     /// The table itself.
     pub vocabulary: Vocabulary,
-    /// The lot: there is just one.
+    /// The lot: exactly one.
     pub lot: KindId,
     /// Its boundary.
     pub boundary: OutlineId,
-    /// An alarm: there is one or none.
+    /// An alarm: one or none.
     pub alarm: KindId,
     /// The pool: every plan shows all of them.
     pub pool: KindId,
-    /// Kinds of which there is any number, the pool among them.
+    /// Kinds with any number of things, the pool among them.
     pub many: Vec<KindId>,
 }
 
@@ -74,7 +75,7 @@ impl Words {
         let pool = table.add_kind("pool", "a pool", Number::Many, "");
         table.set_role(pool, Role::Pool);
         outline(&mut table, pool, "water", Shape::Area);
-        // No name that the checker knows: this one need not lie round the water.
+        // The checker does not know this name, so this outline need not lie around the water.
         may_lack(&mut table, pool, "ledge", Shape::Area);
         changing(
             &mut table,
@@ -113,7 +114,7 @@ impl Words {
         let gate = table.add_kind("gate", "a gate", Number::Many, "");
         table.set_role(gate, Role::Gate);
         outline(&mut table, gate, "line", Shape::Line);
-        // The one fact of which there may be none.
+        // The only fact that may be `none`.
         fact(
             &mut table,
             gate,
@@ -165,7 +166,7 @@ impl Words {
         self.vocabulary.fact(fact).varies
     }
 
-    /// What a fact is an amount of, if it is one.
+    /// The dimension of a fact, if it is an amount.
     pub fn dimension(&self, fact: FactId) -> Option<Dimension> {
         match self.vocabulary.fact(fact).answer {
             Answer::Amount { dimension, .. } => Some(dimension),
@@ -173,7 +174,7 @@ impl Words {
         }
     }
 
-    /// The words that a fact can be; none where it is an amount.
+    /// The words that a fact can be; empty if it is an amount.
     pub fn words(&self, fact: FactId) -> Vec<String> {
         match &self.vocabulary.fact(fact).answer {
             Answer::Amount { .. } => Vec::new(),
@@ -182,7 +183,7 @@ impl Words {
         }
     }
 
-    /// The least and the most that an amount can be.
+    /// The least and the greatest that an amount can be.
     pub fn limits(&self, fact: FactId) -> (i128, i128) {
         match self.vocabulary.fact(fact).answer {
             Answer::Amount { least, most, .. } => (least.unwrap_or(0), most.unwrap_or(0)),
@@ -213,7 +214,7 @@ fn fact(table: &mut Vocabulary, kind: KindId, name: &str, answer: Answer) {
     add_fact(table, kind, name, answer, false);
 }
 
-/// A fact that may change along the thing.
+/// A fact that may vary along the thing.
 fn changing(table: &mut Vocabulary, kind: KindId, name: &str, answer: Answer) {
     add_fact(table, kind, name, answer, true);
 }

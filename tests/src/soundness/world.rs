@@ -15,15 +15,14 @@ pub struct Drawn {
     pub spread: i64,
 }
 
-/// What a fact is in a world.
+/// The value of a fact in a world.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Held {
     /// There is none.
     Nothing,
     /// An amount, the same everywhere along the thing.
     Amount(i128),
-    /// It changes along the thing: what it is at each of its pieces. All facts of a thing that change along it have the
-    /// same pieces.
+    /// It varies along the thing: its value at each piece. All varying facts of a thing share the same pieces.
     Along(Vec<i128>),
     /// A word.
     Word(String),
@@ -40,14 +39,14 @@ pub struct Being {
     pub outlines: BTreeMap<OutlineId, Drawn>,
     /// All its facts.
     pub facts: BTreeMap<FactId, Held>,
-    /// The papers for it, in the order of the rule set's documents: in hand, refused, or the authority's to give.
+    /// The papers for it, in the order of the rule set's documents: in hand, refused, or up to the authority.
     pub papers: Vec<Level>,
-    /// Its second outline is not drawn but lies this far outside its first, with square corners.
+    /// If set, its second outline is not drawn but lies this far outside the first, with square corners.
     pub wider_by: Option<i64>,
 }
 
 impl Being {
-    /// How many pieces it has along which something changes; one where nothing does.
+    /// How many pieces it varies along; one if nothing varies.
     pub fn pieces(&self) -> usize {
         let along = self.facts.values().map(|held| match held {
             Held::Along(values) => values.len(),
@@ -60,14 +59,14 @@ impl Being {
 /// A world.
 #[derive(Debug, Clone, PartialEq)]
 pub struct World {
-    /// All things that there are, shown on a plan or not.
+    /// All things, shown on a plan or not.
     pub things: Vec<Being>,
     /// The papers for the whole plan, in the order of the rule set's documents.
     pub papers: Vec<Level>,
 }
 
 impl World {
-    /// The places of all things of a kind.
+    /// All things of a kind, as places in the list.
     pub fn of_kind(&self, kind: KindId) -> impl Iterator<Item = usize> + '_ {
         self.things
             .iter()

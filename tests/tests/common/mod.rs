@@ -3,6 +3,7 @@
 mod dice;
 pub mod measured;
 mod plot;
+pub mod random;
 mod sources;
 
 use outside_checks::cases::changed_base;

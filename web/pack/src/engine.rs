@@ -1,4 +1,4 @@
-//! The library as the page carries it: the WASM, and the script that calls it.
+//! The library inside the page: the WASM, and the script that calls it.
 
 use std::error::Error;
 use std::path::{Path, PathBuf};
@@ -18,7 +18,7 @@ pub struct Engine {
     pub glue: String,
 }
 
-/// Builds the library for the browser and binds it; keeps both files in `out` for the next time.
+/// Builds the library for the browser and binds it. Both files stay in `out` for the next time.
 pub fn build(web: &Path, out: &Path, profile: &str) -> Result<Engine, Box<dyn Error>> {
     let target = out.join("build");
     add_target(web, &Tools::found())?;
@@ -36,7 +36,7 @@ pub fn build(web: &Path, out: &Path, profile: &str) -> Result<Engine, Box<dyn Er
     kept(out)
 }
 
-/// The library as it was bound last.
+/// The library as last bound.
 pub fn kept(out: &Path) -> Result<Engine, Box<dyn Error>> {
     let wasm = fs::read(out.join("engine_bg.wasm"));
     let wasm =
@@ -96,7 +96,7 @@ fn add_target(web: &Path, tools: &Tools) -> Result<(), Box<dyn Error>> {
     }
 }
 
-/// The folder of this machine's crates is named nowhere in the module, so that its bytes are the same everywhere.
+/// Keeps the path of this machine's crates out of the module, so that its bytes are the same everywhere.
 fn compile(web: &Path, target: &Path, profile: &str) -> Result<(), Box<dyn Error>> {
     let cargo = env::var_os("CARGO").unwrap_or_else(|| "cargo".into());
     let mut command = Command::new(cargo);

@@ -1,7 +1,7 @@
 //! Packs the form into one HTML file: `cargo run --release -p siting-pack` writes `target/form/index.html`.
 //!
-//! `--quick` builds the library without the slow optimisations; `--page-only` takes the library as it was packed last,
-//! and packs the page around it anew.
+//! `--quick` builds the library without the slow optimisations. `--page-only` takes the library as last packed and
+//! packs the page around it again.
 
 mod engine;
 mod page;
@@ -13,14 +13,14 @@ use std::{env, fs, io};
 
 use lexopt::prelude::*;
 
-/// How the library comes into the page.
+/// Where the library comes from.
 #[derive(Clone, Copy)]
 enum Library {
-    /// Built for the people who will use it.
+    /// Built with all optimisations, for release.
     Full,
     /// Built fast.
     Quick,
-    /// As it was packed last.
+    /// As last packed.
     AsItWas,
 }
 
@@ -39,7 +39,7 @@ fn main() -> Result<(), Box<dyn Error>> {
     fs::write(&file, &html)?;
     println!("{}: {} kB", file.display(), html.len() / 1000);
     if matches!(library, Library::Full) {
-        // The command carries the page that stands here when it is built.
+        // The command includes the page found here when it is built.
         fs::write(web.join("../cli/form/index.html"), &html)?;
     }
     Ok(())
@@ -58,7 +58,7 @@ fn asked() -> Result<Library, Box<dyn Error>> {
     Ok(library)
 }
 
-/// Where cargo builds: as it was told, or in the checkout.
+/// The folder where cargo builds: the one it was told, or the checkout's own.
 fn target_folder(web: &Path) -> io::Result<PathBuf> {
     match env::var_os("CARGO_TARGET_DIR") {
         Some(folder) => Ok(folder.into()),

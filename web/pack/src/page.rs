@@ -1,4 +1,4 @@
-//! The one file: the page with its style, words, script and library inside, and a policy that lets nothing else run.
+//! The single file: the page with its style, words, script and library inside, and a policy that lets nothing else run.
 
 use std::error::Error;
 use std::io::Write;
@@ -36,7 +36,7 @@ pub fn packed(page: &Path, engine: &Engine) -> Result<String, Box<dyn Error>> {
         .try_fold(html, |html, (mark, piece)| put(&html, mark, &piece))
 }
 
-/// Puts a piece where its mark stands, which it must do once.
+/// Puts a piece in place of its mark.
 fn put(html: &str, mark: &str, piece: &str) -> Result<String, Box<dyn Error>> {
     match html.split_once(mark) {
         Some((before, after)) => Ok(format!("{before}{piece}{after}")),
@@ -44,7 +44,7 @@ fn put(html: &str, mark: &str, piece: &str) -> Result<String, Box<dyn Error>> {
     }
 }
 
-/// Nothing is loaded from anywhere, and only this script and this style count.
+/// The policy: nothing is loaded from anywhere, and only this script and this style are allowed.
 fn policy(script: &str, style: &str) -> String {
     let (script, style) = (hash(script), hash(style));
     format!(
@@ -63,12 +63,12 @@ fn squeezed(bytes: &[u8]) -> io::Result<Vec<u8>> {
     writer.finish()
 }
 
-/// The words of each language, in a block that is read and never run.
+/// The words of each language, in a block that is read but never run.
 fn words(page: &Path) -> Result<String, Box<dyn Error>> {
     let files = files(&page.join("words"), "json")?;
     let blocks = files.iter().map(|file| {
         let language = file.file_stem().unwrap_or_default().to_string_lossy();
-        // In such a block only a closing tag could end the text.
+        // Only a closing tag could end the text of such a block.
         let text = fs::read_to_string(file)?.replace('<', "\\u003c");
         Ok(format!(
             "<script type=\"application/json\" class=\"words\" data-language=\"{language}\">{text}</script>\n"
@@ -77,7 +77,7 @@ fn words(page: &Path) -> Result<String, Box<dyn Error>> {
     blocks.collect()
 }
 
-/// The script of wasm-bindgen in a scope of its own, as the constant `library`.
+/// The script from wasm-bindgen in its own scope, as the constant `library`.
 fn called(glue: &str) -> String {
     let exported: Vec<&str> = glue
         .lines()
@@ -101,13 +101,13 @@ mod tests {
     use super::{called, put};
 
     #[test]
-    fn a_piece_has_one_place() {
+    fn a_piece_needs_a_place_on_the_page() {
         assert_eq!(put("a%x%b", "%x%", "1").unwrap(), "a1b");
         assert!(put("ab", "%x%", "1").is_err());
     }
 
     #[test]
-    fn the_calls_stand_in_a_scope_of_their_own() {
+    fn the_exported_calls_get_their_own_scope() {
         let glue = "export function check(a) {\n}\nfunction initSync() {}\nexport { initSync, __wbg_init as default };";
         let script = called(glue);
         assert!(script.contains("\nfunction check(a) {"));

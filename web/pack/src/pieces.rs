@@ -4,7 +4,7 @@ use std::error::Error;
 use std::path::{Path, PathBuf};
 use std::{fs, io};
 
-/// The files of a folder with that ending, in the order of their names.
+/// The files in a folder with that extension, sorted by name.
 pub fn files(folder: &Path, ending: &str) -> io::Result<Vec<PathBuf>> {
     let mut files: Vec<PathBuf> = fs::read_dir(folder)?
         .map(|entry| Ok(entry?.path()))
@@ -14,14 +14,14 @@ pub fn files(folder: &Path, ending: &str) -> io::Result<Vec<PathBuf>> {
     Ok(files)
 }
 
-/// The files, one after the other.
+/// The texts of the files, one after the other.
 pub fn joined(files: &[PathBuf]) -> io::Result<String> {
     files.iter().map(fs::read_to_string).collect()
 }
 
-/// The modules as one script: each stands behind those that it imports, without the imports and the exports.
+/// The modules as one script, each after those it imports, without imports and exports.
 ///
-/// All of them then share one scope, so a name may be given once only; the browser refuses a script that gives it twice.
+/// They all share one scope, so a name may be declared only once; the browser refuses a script that declares it twice.
 pub fn bundled(folder: &Path, first: &str) -> Result<String, Box<dyn Error>> {
     let mut bundle = Bundle::default();
     bundle.add(&folder.join(first))?;
@@ -69,7 +69,7 @@ mod tests {
     use super::imported;
 
     #[test]
-    fn an_import_names_its_file() {
+    fn an_import_line_gives_its_file() {
         assert_eq!(
             imported("import {a, b} from \"./words.js\";"),
             Some("./words.js")

@@ -1,4 +1,4 @@
-//! What is asked of a fence, and of nothing else through which a child gets to the pool.
+//! What the rules ask of a fence but of no other way for a child to reach the pool.
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -9,7 +9,7 @@ use crate::ruleset::visit::Visit;
 use crate::ruleset::{Enclosure, Once, Requirement, RuleSet};
 use crate::vocabulary::Matter;
 
-/// What the file's binding rules ask of a fence, and no rule at all of a gate: one question for each such fact of a gate.
+/// What the file's binding rules ask of a fence and no rule asks of a gate: one question for each such fact of a gate.
 pub(super) fn no_gate(rules: &RuleSet) -> Vec<String> {
     let vocabulary = &rules.vocabulary;
     let read = reads::of(rules).facts;
@@ -22,7 +22,7 @@ pub(super) fn no_gate(rules: &RuleSet) -> Vec<String> {
         {
             questions.entry(gate).or_insert_with(|| {
                 format!(
-                    "The rule `{}` asks for `{}`, and no rule for `{}`: may the {} be anything?",
+                    "The rule `{}` limits `{}`, but no rule limits `{}`: may the {} be anything?",
                     rule.id,
                     vocabulary.fact_path(fence),
                     vocabulary.fact_path(gate),
@@ -34,8 +34,8 @@ pub(super) fn no_gate(rules: &RuleSet) -> Vec<String> {
     questions.into_values().collect()
 }
 
-/// How high a fence is and how wide its gaps are says nothing of where it stands: without an enclosure, one straight fence
-/// beside the pool will do.
+/// The height of a fence and the width of its gaps do not say where it stands. Without an `enclosure`, one straight
+/// fence beside the pool would do.
 pub(super) fn not_all_round(rules: &RuleSet) -> Option<String> {
     let vocabulary = &rules.vocabulary;
     let asks = |rule: &Requirement| {
@@ -48,7 +48,7 @@ pub(super) fn not_all_round(rules: &RuleSet) -> Option<String> {
     let closed = binding(rules).any(|rule| asks_for_closed(&rule.require));
     (!closed).then(|| {
         format!(
-            "No rule asks whether the barrier goes all the way round: one straight fence beside the pool keeps `{}` and \
+            "No rule asks whether the barrier goes all the way round: one straight fence beside the pool passes `{}` and \
              all the others. Measure an `enclosure` in a rule of its own.",
             rule.id
         )
@@ -56,18 +56,18 @@ pub(super) fn not_all_round(rules: &RuleSet) -> Option<String> {
 }
 
 fn asks_for_closed(requirement: &Requirement) -> bool {
-    let mut look = Closed::default();
+    let mut look = EnclosureFinder::default();
     look.requirement(requirement);
     look.found
 }
 
 #[derive(Default)]
-struct Closed {
+struct EnclosureFinder {
     found: bool,
     terms: Once,
 }
 
-impl<'r> Visit<'r> for Closed {
+impl<'r> Visit<'r> for EnclosureFinder {
     fn term<T>(&mut self, said: &'r Arc<T>, go: fn(&mut Self, &'r T)) {
         if self.terms.is_first(said) {
             go(self, said);

@@ -1,5 +1,5 @@
-//! What a rule set leaves unasked, though somebody can get hurt by it: questions for whoever wrote the rule file. The law may
-//! mean it so.
+//! Gaps in a rule set that could get somebody hurt, as questions for whoever wrote the rule file. The law may intend
+//! them.
 
 mod fence;
 mod pools;
@@ -10,7 +10,7 @@ mod unasked_tests;
 
 use crate::ruleset::{Rule, RuleSet, Strength};
 
-/// The questions that the rules of the file itself raise, one sentence or two for each.
+/// The questions that the file's own rules raise, in one or two sentences each.
 pub fn unasked(rules: &RuleSet) -> Vec<String> {
     let fence = fence::no_gate(rules)
         .into_iter()
@@ -21,7 +21,7 @@ pub fn unasked(rules: &RuleSet) -> Vec<String> {
     fence.chain(words::left_out(rules)).chain(pools).collect()
 }
 
-/// The rules that bind and stand in the file itself.
+/// The file's own binding rules.
 fn own(rules: &RuleSet) -> impl Iterator<Item = &Rule> {
     binding(rules).filter(|rule| rule.layer == 0)
 }
@@ -31,7 +31,7 @@ fn binding(rules: &RuleSet) -> impl Iterator<Item = &Rule> {
     all.filter(|rule| rule.strength == Strength::Must)
 }
 
-/// Words of a list as a sentence has them: `a`, `b` or `c`.
+/// The words of a list in a sentence: `a`, `b` or `c`.
 fn either<'w>(words: impl IntoIterator<Item = &'w String>) -> String {
     let quoted: Vec<String> = words.into_iter().map(|word| format!("`{word}`")).collect();
     match quoted.split_last() {

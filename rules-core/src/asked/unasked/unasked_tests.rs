@@ -2,7 +2,7 @@ use super::unasked;
 use crate::ruleset::read;
 use crate::vocabulary::{Matter, Vocabulary};
 
-/// What is asked of a file with these rules, and with this before them.
+/// The questions about a file with this head and these rules.
 fn of_file(head: &str, rules: &[&str]) -> Vec<String> {
     let mut text = format!("ruleset: r\ntitle: T\nedition: '1'\nauthority: Nobody\n{head}rules:\n");
     for (number, rule) in rules.iter().enumerate() {
@@ -22,12 +22,12 @@ const FENCE: &str =
     "each: barrier-stretch, require: {fact: barrier-stretch.height-outside, at-least: 4 ft}";
 const GATE: &str = "each: gate, require: {fact: gate.height, at-least: 4 ft}";
 
-/// A fence of 4 ft with a gate of 3 ft: whoever asks for the one is asked about the other.
+/// A fence of 4 ft with a gate of 3 ft: a file with a rule on the fence raises a question about the gate.
 #[test]
-fn what_is_asked_of_a_fence_and_of_no_gate_is_a_question() {
+fn a_rule_on_fences_without_one_on_gates_is_a_question() {
     let inside =
         "each: barrier-stretch, require: {fact: barrier-stretch.height-inside, at-least: 4 ft}";
-    let asked = "The rule `r0` asks for `barrier-stretch.height-outside`, and no rule for `gate.height`: may the height of the gate be anything?";
+    let asked = "The rule `r0` limits `barrier-stretch.height-outside`, but no rule limits `gate.height`: may the height of the gate be anything?";
     assert_eq!(of(&[FENCE, ALL_ROUND]), [asked]);
     assert_eq!(
         of(&[FENCE, inside, ALL_ROUND]),
@@ -41,7 +41,7 @@ fn what_is_asked_of_a_fence_and_of_no_gate_is_a_question() {
     let bounded = "each: gate, require: {fact: gate.opening, less-than: 4 in}";
     assert!(of(&[holes])[0].ends_with("may the widest opening in the gate be anything?"));
     assert_eq!(of(&[holes, bounded, ALL_ROUND]), [""; 0]);
-    // That a rule only applies to high fences asks nothing of any.
+    // A rule that only applies to high fences asks no height of them.
     let high = "each: barrier-stretch, where: {fact: barrier-stretch.height-outside, more-than: 2 m}, require: {fact: barrier-stretch.type, is: solid}";
     assert_eq!(of(&[high]), [""; 0]);
 }
@@ -53,7 +53,7 @@ fn a_fence_without_an_enclosure_is_a_question() {
         asked.len() == 1 && asked[0].contains("goes all the way round"),
         "{asked:?}"
     );
-    // Advice closes nothing, and what only says when a rule applies does not, either.
+    // Neither advice nor a condition of a rule counts as asking for an enclosure.
     let advice = ALL_ROUND.replace("require", "should");
     let condition = format!(
         "{}, require: {{fact: pool.depth, at-most: 3 m}}",
@@ -71,7 +71,7 @@ fn to_lines(faces: &str) -> String {
 }
 
 #[test]
-fn lot_lines_of_which_no_rule_speaks_are_a_question() {
+fn lot_lines_that_no_rule_mentions_are_a_question() {
     let to = |word: &str| to_lines(&format!("{{fact: lot-line.faces, is: {word}}}"));
     let (front, others) = (to("front"), to("[side, rear]"));
     let [asked] = &of(&[&front, &others])[..] else {
@@ -81,15 +81,19 @@ fn lot_lines_of_which_no_rule_speaks_are_a_question() {
         asked.contains("`alley`, `shore` or `street-side`"),
         "{asked}"
     );
-    // One list alone may be all that the law has.
-    assert!(!of(&[&front]).iter().any(|it| it.contains("No rule speaks")));
+    // A single list may be all that the law has.
+    assert!(
+        !of(&[&front])
+            .iter()
+            .any(|it| it.contains("No rule mentions"))
+    );
     let rest = to_lines("{not: {fact: lot-line.faces, is: front}}");
     assert_eq!(of(&[&front, &rest]), [""; 0]);
     let any = "require: {distance: {from: pool.water, to: lot-line}, at-least: 1 m}";
     assert!(
         !of(&[&front, &others, any])
             .iter()
-            .any(|it| it.contains("No rule speaks"))
+            .any(|it| it.contains("No rule mentions"))
     );
     let advice = to("[street-side, shore, alley]").replace("require", "should");
     assert_eq!(
@@ -100,7 +104,7 @@ fn lot_lines_of_which_no_rule_speaks_are_a_question() {
 }
 
 #[test]
-fn what_the_scope_says_of_a_word_answers_the_question() {
+fn a_word_that_the_scope_covers_is_no_question() {
     let to = |word: &str| to_lines(&format!("{{fact: lot-line.faces, is: {word}}}"));
     let (front, others) = (to("front"), to("[side, rear]"));
     let others_hold = Matter::ALL.iter().map(|matter| matter.id());
@@ -118,27 +122,27 @@ fn what_the_scope_says_of_a_word_answers_the_question() {
         file("Lines that are street-side, and the line of an alley."),
         [""; 0]
     );
-    // The shore is left to somebody; a valley is no alley.
+    // The shore is left to somebody else, and a valley is not an alley.
     let asked = file("The street-side lines and valleys.");
     assert!(asked[0].contains("that is `alley` ("), "{asked:?}");
 }
 
 #[test]
-fn a_word_that_has_another_in_it_is_a_question() {
+fn a_word_that_contains_a_named_one_is_a_question() {
     let of_type = |word: &str| {
         format!(
             "each: wall-opening, where: {{fact: wall-opening.type, is: {word}}}, require: {{fact: wall-opening.self-closing, is: yes}}"
         )
     };
     let asked = of(&[&of_type("door")]);
-    let expected = "Of `wall-opening.type` the rules name `door` and not `garage-door`, `pet-door` or `sliding-door`: is that meant?";
+    let expected = "For `wall-opening.type`, the rules name `door` but not `garage-door`, `pet-door` or `sliding-door`: is that intended?";
     assert_eq!(asked, [expected]);
     assert_eq!(
         of(&[&of_type("[door, sliding-door, pet-door, garage-door]")]),
         [""; 0]
     );
     assert_eq!(of(&[&of_type("sliding-door")]), [""; 0]);
-    // A neighbour's lot is no lot of one's own.
+    // A neighbour's lot is not one's own lot.
     let own = "each: building, where: {fact: building.stands-on, is: lot}, require: {fact: building.height, at-most: 4 m}";
     assert_eq!(of(&[own]), [""; 0]);
 }

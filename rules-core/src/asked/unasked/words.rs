@@ -1,5 +1,5 @@
-//! Words of a list that no rule speaks of: a lot line along an alley where only front, side and rear lines have rules, a sliding
-//! door where the rules say `door`.
+//! Words of a list that no rule mentions: a lot line along an alley where only front, side and rear lines have rules,
+//! or a sliding door where the rules say `door`.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
@@ -15,13 +15,13 @@ use crate::vocabulary::{Answer, FactId, KindId, Matter, Vocabulary};
 type Words = BTreeSet<String>;
 type Kinds = BTreeSet<KindId>;
 
-/// How a word begins that says the contrary of what follows in it: a neighbour's lot is not the lot.
+/// How a word starts that means the opposite of the rest of it: a neighbour's lot is not the lot.
 const CONTRARY: [&str; 2] = ["not", "neighbour"];
 
-/// The questions on words that are left out: first those of lists that several rules go through, then those that are like a
-/// word that a rule has.
+/// Questions about words left out: first words of lists that several rules work through, then words like one that a
+/// rule names.
 pub(super) fn left_out(rules: &RuleSet) -> Vec<String> {
-    let named = Named::anywhere(rules);
+    let named = NamedWords::anywhere(rules);
     let mut told = BTreeSet::new();
     let mut questions = Vec::new();
     for fact in named.facts() {
@@ -31,15 +31,15 @@ pub(super) fn left_out(rules: &RuleSet) -> Vec<String> {
             questions.push(say_uncovered(rules, fact, &rest));
         }
     }
-    let own = Named::in_own(rules);
+    let own = NamedWords::in_own(rules);
     for fact in own.facts().filter(|fact| !told.contains(fact)) {
         questions.extend(like_one(rules, fact, &own, &named));
     }
     questions
 }
 
-/// The words of a closed list of which no rule speaks, where several rules ask a distance for different words of it.
-fn uncovered(rules: &RuleSet, fact: FactId, named: &Named) -> Words {
+/// The words of a closed list that no rule mentions, if several rules set distances for different words of it.
+fn uncovered(rules: &RuleSet, fact: FactId, named: &NamedWords) -> Words {
     let entry = rules.vocabulary.fact(fact);
     let Answer::Word { words, open: false } = &entry.answer else {
         return Words::new();
@@ -67,15 +67,15 @@ fn say_uncovered(rules: &RuleSet, fact: FactId, rest: &Words) -> String {
     let vocabulary = &rules.vocabulary;
     let kind = vocabulary.kind(vocabulary.fact(fact).kind);
     format!(
-        "No rule speaks of {} that is {} (`{}`): is it free of the rules on the others? If not, add the word to one of them; if so, name it under `on-top`.",
+        "No rule mentions {} that is {} (`{}`): is it exempt from the rules on the others? If not, add the word to one of them; if so, name it under `on-top`.",
         kind.said,
         either(rest),
         vocabulary.fact_path(fact)
     )
 }
 
-/// Words of the same fact that have in them one that a rule names: a sliding door is a door.
-fn like_one(rules: &RuleSet, fact: FactId, own: &Named, named: &Named) -> Option<String> {
+/// Words of a fact that contain one that a rule names: a sliding door is a door.
+fn like_one(rules: &RuleSet, fact: FactId, own: &NamedWords, named: &NamedWords) -> Option<String> {
     let Answer::Word { words, .. } = &rules.vocabulary.fact(fact).answer else {
         return None;
     };
@@ -100,17 +100,17 @@ fn like_one(rules: &RuleSet, fact: FactId, own: &Named, named: &Named) -> Option
     (!like.is_empty()).then(|| {
         let pairs = like
             .iter()
-            .map(|(one, others)| format!("`{one}` and not {}", either(others)));
+            .map(|(one, others)| format!("`{one}` but not {}", either(others)));
         format!(
-            "Of `{}` the rules name {}: is that meant?",
+            "For `{}`, the rules name {}: is that intended?",
             rules.vocabulary.fact_path(fact),
             pairs.collect::<Vec<_>>().join(", ")
         )
     })
 }
 
-/// Whether the scope of the file speaks of such things, so that the report does: what comes on top of it names them, or their
-/// matter is left to others.
+/// Whether the file's scope covers the word, so that the report mentions it: `on-top` names it, or it is a matter left
+/// to others.
 fn is_said(word: &str, rules: &RuleSet) -> bool {
     let reach = &rules.reach;
     let matter = Matter::named(word).and_then(|matter| reach.left_out(matter));
@@ -120,16 +120,16 @@ fn is_said(word: &str, rules: &RuleSet) -> bool {
     matter.is_some() || texts.any(|text| of_letters(text).contains(&of_letters(word)))
 }
 
-/// Looks for the distances from or to the things that a fact is said of.
+/// Collects the distances from or to the things that have a fact.
 struct Distances<'r> {
     vocabulary: &'r Vocabulary,
     fact: FactId,
     kind: KindId,
     list: &'r [String],
-    /// What `each` stands for, here.
+    /// What `each` stands for here, innermost last.
     bound: Vec<&'r Selection>,
     terms: Once,
-    /// The two kinds of each distance, and the words of the things that it takes; `None` if it takes all of them.
+    /// The kinds at both ends of each distance, and the words it is limited to; `None` if it takes all of them.
     found: Vec<(Kinds, Option<Words>)>,
 }
 
@@ -190,7 +190,7 @@ impl<'r> Visit<'r> for Distances<'r> {
     fn filter(&mut self, _filter: &'r Requirement) {}
 }
 
-/// The words of a list that a condition accepts; `None` if it does not mention the fact.
+/// The words of the list that a condition accepts; `None` if it does not mention the fact.
 fn chosen(condition: &Requirement, fact: FactId, list: &[String]) -> Option<Words> {
     let each = |members: &[Requirement]| -> Vec<Option<Words>> {
         members.iter().map(|one| chosen(one, fact, list)).collect()
@@ -221,7 +221,7 @@ fn chosen(condition: &Requirement, fact: FactId, list: &[String]) -> Option<Word
     }
 }
 
-/// Whether a condition is a test of that fact and of nothing else.
+/// Whether a condition tests that fact and nothing else.
 fn only_of(condition: &Requirement, fact: FactId) -> bool {
     match condition {
         Requirement::Test(test) => test.value == Value::Fact(fact),
@@ -242,15 +242,15 @@ fn words_of(bounds: &[Bound]) -> impl Iterator<Item = &str> {
     })
 }
 
-/// The words that rules name, by their fact.
+/// The words that rules name, by fact.
 #[derive(Default)]
-struct Named {
+struct NamedWords {
     words: BTreeMap<FactId, Words>,
     terms: Once,
 }
 
-impl Named {
-    /// Those in any rule of any file, advice included.
+impl NamedWords {
+    /// Those in every rule of every file, advice included.
     fn anywhere(rules: &RuleSet) -> Self {
         let mut named = Self::default();
         rules.rules.iter().for_each(|rule| named.rule(rule));
@@ -301,7 +301,7 @@ impl Named {
     }
 }
 
-impl<'r> Visit<'r> for Named {
+impl<'r> Visit<'r> for NamedWords {
     fn term<T>(&mut self, said: &'r Arc<T>, go: fn(&mut Self, &'r T)) {
         if self.terms.is_first(said) {
             go(self, said);

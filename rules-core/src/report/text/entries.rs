@@ -94,6 +94,11 @@ fn named(part: &PartReport) -> Option<String> {
 
 /// A rule whose values are not sure says so.
 fn cautious_about(page: &mut Page, rule: &RuleReport) {
+    for one in &rule.interpretations {
+        let fill = [("says", &one.says), ("by", &one.by), ("since", &one.since)];
+        let fill = fill.map(|(key, text)| (key, text.as_str()));
+        page.paragraph(4, &page.said(Word::ReadSo, &fill));
+    }
     if rule.provenance == "contradicted" {
         page.paragraph(4, page.word(Word::Contradicted));
     }

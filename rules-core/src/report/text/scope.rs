@@ -1,8 +1,8 @@
 //! What the rules leave to others, and whom to ask about it.
 
 use super::page::{Mark, Page};
-use crate::report::missing::capitalised;
 use crate::report::model::{AnsweredMatter, AskReport, HeldMatter, OpenMatter, Report};
+use crate::text::capitalised;
 use crate::words::Word;
 
 /// What is left to ask, what was answered, and what always comes on top.

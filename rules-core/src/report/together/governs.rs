@@ -9,10 +9,10 @@ use super::alike::{alike, all_alike, bare, is_common, required};
 use crate::check::{Finding, Outcome, Part, Reading, Subject};
 use crate::quantity::{Dimension, Interval};
 use crate::report::figures::{measured_alone, unit_of};
-use crate::report::missing::capitalised;
 use crate::report::{GovernsReport, LimitReport};
 use crate::ruleset::words::{bound_words, listed, value_words};
 use crate::ruleset::{Bound, Rule, Strength, Test, Value};
+use crate::text::capitalised;
 
 /// Each pair of limits of which one governs, in the order of the rule sets.
 pub(super) fn governs(judged: &[JudgedBy<'_>]) -> Vec<GovernsReport> {
@@ -168,7 +168,7 @@ fn subject(limit: &Limit<'_>, part: &Part) -> Option<String> {
     let Subject::Thing { index, .. } = part.subject else {
         return None;
     };
-    Some(format!("`{}`", limit.by.plan.things.get(index)?.id))
+    Some(format!("`{}`", limit.by.plan.things.get(index)?.called()))
 }
 
 /// A limit as it is in this plan.
@@ -214,7 +214,7 @@ impl Limit<'_> {
     }
 
     fn words(&self) -> String {
-        bound_words(self.bound, Some(&self.test.value), self.by.governed.rules)
+        bound_words(self.bound, self.by.governed.rules)
     }
 
     /// A limit that the plan decides on (a row of a table, say), as it was read for a part.

@@ -8,10 +8,9 @@ use std::collections::BTreeSet;
 use crate::faults::Code;
 use crate::quantity::{Dimension, ONE, Unit, show_exactly};
 use crate::ruleset::read::Reader;
-use crate::ruleset::read::rule::bounds::capital;
 use crate::ruleset::types::{Type, type_of};
 use crate::ruleset::{Bound, Choice, Requirement, RowTest, Stated, Table, Value};
-use crate::text::Span;
+use crate::text::{Span, capitalised};
 use crate::vocabulary::{Answer, Vocabulary};
 use crate::work;
 
@@ -380,10 +379,10 @@ fn gaps(
         return;
     };
     let message = match rest {
-        [] => format!("{} is in no row of this table.", capital(last)),
+        [] => format!("{} is in no row of this table.", capitalised(last)),
         _ => format!(
             "{} and {last} are in no row of this table.",
-            capital(&rest.join(", "))
+            capitalised(&rest.join(", "))
         ),
     };
     reader

@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use crate::ruleset::lint::coverage::{cells, impossible, keeps};
-use crate::ruleset::read::layers::{bare, same};
+use crate::ruleset::stricter::{bare, same};
 use crate::ruleset::{Bound, Once, Requirement, Test, Then, Value, address};
 use crate::vocabulary::{FactId, Vocabulary};
 use crate::work;

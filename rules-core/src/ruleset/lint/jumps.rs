@@ -4,7 +4,7 @@ use crate::faults::Code;
 use crate::quantity::{Dimension, ONE, Unit, show_exactly};
 use crate::ruleset::lint::coverage::{Cell, bounds_of, cells, rows_taking, stated};
 use crate::ruleset::read::Reader;
-use crate::ruleset::read::layers::same;
+use crate::ruleset::stricter::same;
 use crate::ruleset::{Area, Bound, Operand, Rule, ShareOf, Stated, Table, Test, Then, Value};
 use crate::vocabulary::Vocabulary;
 

@@ -9,7 +9,7 @@ use std::sync::Arc;
 use crate::faults::Code;
 use crate::ruleset::lint::coverage::stated;
 use crate::ruleset::lint::holds::{alike, is_all_tests, tests_in};
-use crate::ruleset::read::layers::{bare, same};
+use crate::ruleset::stricter::{bare, same};
 use crate::ruleset::{self, Once, Relief, Requirement, Rule, Strength, Test, Value};
 use crate::vocabulary::{Answer, Vocabulary};
 use crate::work;
@@ -40,7 +40,8 @@ impl Reader<'_> {
     fn never_applies(&mut self, rule: &Rule) {
         let sight = self.sight();
         let conditions: Vec<&Requirement> = conditions(rule).collect();
-        if conditions.iter().any(|one| sight.never(one)) {
+        let mut each = rule.when.iter().chain(conditions.iter().copied());
+        if each.any(|one| sight.never(one)) {
             return; // That was said where the condition stands.
         }
         let tests = tests_in(conditions.iter().copied());

@@ -19,8 +19,7 @@ use std::rc::Rc;
 use super::lint::holds::{Seen, Sight};
 use super::{DocumentIndex, Layer, Question, RuleSet, Source, SourceIndex, built_in};
 use crate::faults::Code;
-use crate::grammar::Keys;
-use crate::text::{Entry, Fault, Faults, MapReader, Node, Span, yes_no};
+use crate::text::{Faults, Node, Span};
 use crate::vocabulary::{FactId, KindId, Matter, Vocabulary};
 use crate::words::Language;
 use crate::work;
@@ -31,7 +30,6 @@ use head::languages::picked;
 use layers::Merged;
 use names::terms::Slot;
 use take::listed;
-use value::flipped;
 
 /// A rule set that can be used, and what its writer may want to look at again.
 #[derive(Debug, Clone, PartialEq)]
@@ -268,11 +266,14 @@ impl<'a> Reader<'a> {
         let mut documents = Vec::new();
         let mut duties = Vec::new();
         let mut cautions = Vec::new();
+        let mut interpretations = Vec::new();
         self.base_first(|reader, node| {
             reader.list(node, "decide", &mut decisions, Self::decision);
             reader.list(node, "documents", &mut documents, Self::document);
             reader.list(node, "do", &mut duties, Self::duty);
             reader.list(node, "cautions", &mut cautions, Self::caution);
+            let into = &mut interpretations;
+            reader.list(node, "interpretations", into, Self::interpretation);
         });
         for item in &self.merged.rules {
             if work::is_spent() {
@@ -313,6 +314,7 @@ impl<'a> Reader<'a> {
             documents,
             duties,
             cautions,
+            interpretations,
         })
     }
 

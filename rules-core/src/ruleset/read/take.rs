@@ -1,22 +1,10 @@
 //! How the reader takes texts, words and ids out of what a file says, and notes what is wrong with them.
 
-use super::head::editions::{Chain, Words};
-use super::head::files::File;
-use super::head::languages::picked;
-use super::layers::Merged;
-use super::names::terms::Slot;
 use super::value::flipped;
-use super::{DocumentIndex, Layer, Question, RuleSet, Source, SourceIndex, built_in};
 use crate::faults::Code;
 use crate::grammar::Keys;
 use crate::ruleset::read::Reader;
 use crate::text::{Entry, Fault, Faults, MapReader, Node, Span, yes_no};
-use crate::vocabulary::{FactId, KindId, Matter, Vocabulary};
-use crate::words::Language;
-use crate::work;
-use std::cell::OnceCell;
-use std::collections::{BTreeMap, BTreeSet};
-use std::rc::Rc;
 
 impl<'a> Reader<'a> {
     pub(super) fn faults(&mut self) -> &mut Faults {

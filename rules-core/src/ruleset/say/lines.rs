@@ -1,4 +1,6 @@
-//! A sentence, with what is listed under it.
+//! A sentence and the lines listed under it.
+
+use crate::text::capitalised;
 
 /// One line of a read-back, and the lines that it introduces.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -21,7 +23,7 @@ impl Line {
     /// The same with something before it.
     pub(super) fn led_by(self, lead: &str) -> Self {
         let text = if lead.is_empty() {
-            capital(&self.text)
+            capitalised(&self.text)
         } else {
             format!("{lead}{}", lower(&self.text))
         };
@@ -38,18 +40,9 @@ impl Line {
     }
 }
 
-/// A phrase with a capital at its beginning.
-pub(super) fn capital(phrase: &str) -> String {
-    first(phrase, |c| c.to_uppercase().to_string())
-}
-
 /// A phrase with a small letter at its beginning.
 pub(super) fn lower(phrase: &str) -> String {
-    first(phrase, |c| c.to_lowercase().to_string())
-}
-
-fn first(phrase: &str, change: impl Fn(char) -> String) -> String {
     let mut rest = phrase.chars();
-    let first = rest.next().map(change);
+    let first = rest.next().map(|c| c.to_lowercase().to_string());
     first.unwrap_or_default() + rest.as_str()
 }

@@ -41,17 +41,10 @@ impl ReadBack {
             out.gap();
             out.line((form.sentence)(&line.sentence()));
         }
-        for (title, group) in [
-            ("Words", &self.terms),
-            ("Rules", &self.rules),
-            ("Decisions", &self.decisions),
-        ] {
-            if group.is_empty() {
-                continue;
-            }
+        for group in self.groups.iter().filter(|group| !group.said.is_empty()) {
             out.gap();
-            (form.heading)(2, title, &mut out);
-            for said in group {
+            (form.heading)(2, group.sort.title(), &mut out);
+            for said in &group.said {
                 said.lay_out(form, &mut out);
             }
         }
@@ -84,12 +77,6 @@ impl Said {
             }
         }
         text
-    }
-
-    /// The same with more lines at its end.
-    pub fn with(mut self, more: impl IntoIterator<Item = String>) -> Self {
-        self.lines.extend(more.into_iter().map(Line::new));
-        self
     }
 }
 

@@ -1,15 +1,14 @@
 //! Requirements as sentences and lists.
 
 use super::examples::examples;
-use super::lines::{Line, lower};
-use super::{bounds_of_row, if_none_words};
+use super::lines::Line;
+use super::tables::Found;
+use crate::ruleset::visit::Visit;
 use crate::ruleset::words::{
-    bound_words, bounds_words, each_words, requirement_words, term_words, value_words,
+    along_words, asked, both, bounded_words, bounds_words, each_words, if_none_words, meets_words,
+    requirement_words, value_words, verb_after,
 };
-use crate::ruleset::{
-    Bound, Choice, Each, Requirement, RowTest, RuleSet, Table, Test, Then, Value,
-};
-use crate::vocabulary::Answer;
+use crate::ruleset::{Bound, Each, Requirement, RowTest, RuleSet, Table, Test, Then, Value};
 
 /// How a requirement is said.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -34,10 +33,12 @@ impl Mode {
         }
     }
 
-    fn hold(self) -> &'static str {
+    /// `all of these hold`, `one of these holds`.
+    fn hold(self, one: bool) -> &'static str {
         match self {
             Self::Must => "must hold",
             Self::Should => "should hold",
+            Self::Holds if one => "holds",
             Self::Holds => "hold",
         }
     }
@@ -49,34 +50,42 @@ pub(super) struct Sayer<'r> {
 }
 
 impl Sayer<'_> {
+    /// A condition: that it is so.
+    pub(super) fn holds(&self, requirement: &Requirement) -> Line {
+        self.line(requirement, Mode::Holds, true)
+    }
+
     /// A requirement, or with `holds` false its opposite.
     pub(super) fn line(&self, requirement: &Requirement, mode: Mode, holds: bool) -> Line {
         match requirement {
             Requirement::Test(test) => self.test(test, mode, holds),
+            Requirement::All(members) | Requirement::Any(members) if members.len() == 1 => {
+                let only = members.iter().map(|one| self.line(one, mode, holds)).next();
+                only.unwrap_or_else(|| Line::new(""))
+            }
             Requirement::All(members) if holds => {
-                self.list(format!("all of these {}", mode.hold()), members, mode)
+                self.list(format!("all of these {}", mode.hold(false)), members, mode)
             }
             Requirement::Any(members) if holds => self.list(
-                format!("at least one of these {}", mode.hold()),
+                format!("at least one of these {}", mode.hold(true)),
                 members,
                 Mode::Holds,
             ),
-            Requirement::Count { of, bounds } if holds => {
-                let bounds = bounds_words(bounds, None, self.rules);
-                self.list(
-                    format!("{bounds} of these {} {}", of.len(), mode.hold()),
-                    of,
-                    Mode::Holds,
-                )
+            Requirement::Count {
+                of,
+                bounds: bounds_of,
+            } if holds => {
+                let bounds = bounds_words(bounds_of, self.rules);
+                let head = format!("{bounds} of these {} {}", of.len(), mode.hold(false));
+                let list = self.list(head, of, Mode::Holds);
+                self.with_tables(list, |found| limits(found, bounds_of))
             }
             Requirement::Not(inner) => self.line(inner, mode, !holds),
             Requirement::Each(each) if holds => self.each(each, mode),
             Requirement::Table(table) if holds => self.table(table, mode),
-            Requirement::Meets { term, .. } if holds => Line::new(format!(
-                "{} {} met",
-                term_words(&term.name),
-                mode.verb(true)
-            )),
+            Requirement::Meets { term, .. } => {
+                Line::new(meets_words(&term.name, mode.verb(holds), self.rules))
+            }
             Requirement::Have(document) if holds => self.have(*document, mode),
             Requirement::Refer => Line::new("the authority decides"),
             other => self.opposite(other, mode),
@@ -115,29 +124,14 @@ impl Sayer<'_> {
     /// For each of some things; in one line if what is said of them is one.
     fn each(&self, each: &Each, mode: Mode) -> Line {
         let inner = self.line(&each.require, mode, true);
-        let none = each.selection.if_none.filter(|_| !self.is_pool(each));
-        let none = none.map(|none| format!(" (if there is none, {})", if_none_words(none)));
-        let lead = if self.is_pool(each) {
-            String::new()
-        } else {
-            format!(
-                "for {}{}, ",
-                each_words(&each.selection, self.rules),
-                none.unwrap_or_default()
-            )
-        };
-        Line {
-            text: lead + &inner.text,
+        let none = each.selection.if_none;
+        let none = none.map(|none| format!(" (where there is none, {})", if_none_words(none)));
+        let whom = each_words(&each.selection, self.rules);
+        let line = Line {
+            text: format!("for {whom}{}, {}", none.unwrap_or_default(), inner.text),
             under: inner.under,
-        }
-    }
-
-    /// That a rule is for each pool goes without saying.
-    fn is_pool(&self, each: &Each) -> bool {
-        let selection = &each.selection;
-        self.rules.vocabulary.kind_named("pool") == Some(selection.kind)
-            && selection.filter.is_none()
-            && selection.zone.is_none()
+        };
+        self.with_tables(line, |found| found.selection(&each.selection))
     }
 
     fn table(&self, table: &Table<Requirement>, mode: Mode) -> Line {
@@ -147,73 +141,63 @@ impl Sayer<'_> {
                 Then::Give(requirement) => self.line(requirement, mode, true),
                 Then::Refer => Line::new("the authority decides"),
             };
-            Line {
+            let line = Line {
                 text: format!("{test}, {}", then.text),
                 under: then.under,
-            }
+            };
+            self.with_tables(line, |found| found.row_test(&row.test))
         });
-        Line {
+        let list = Line {
             text: "the first of these that applies counts".to_owned(),
             under: rows.collect(),
-        }
+        };
+        self.with_tables(list, |found| table.by.iter().for_each(|by| found.value(by)))
     }
 
     fn test(&self, test: &Test, mode: Mode, holds: bool) -> Line {
-        let value = value_words(&test.value, self.rules);
-        if let (Some(clause), [Bound::Is(choices)]) =
-            (value.strip_prefix("whether "), test.bounds.as_slice())
-            && let Some(yes) = self.asked(&test.value, choices)
-        {
+        if let Some((clause, yes)) = asked(&test.value, &test.bounds, self.rules) {
             return match (mode, holds == yes) {
                 (Mode::Holds, true) => Line::new(clause),
                 (mode, so) => Line::new(format!("it {} so that {clause}", mode.verb(so))),
             };
         }
-        let verb = mode.verb(holds);
-        match test.bounds.as_slice() {
-            [bound] => self.one_bound(&value, test, bound, (mode, holds)),
-            bounds => {
-                let examples: Vec<_> = bounds
-                    .iter()
-                    .filter_map(|bound| self.example(test, bound, (mode, holds)))
-                    .collect();
-                let words = bounds_words(bounds, Some(&test.value), self.rules);
-                Line::new(format!("{value} {verb} {words}{}", in_brackets(&examples)))
-            }
+        let value = value_words(&test.value, self.rules);
+        if let [bound] = &test.bounds[..]
+            && let Some((word, Value::Table(table))) = limit(bound)
+        {
+            return self.limited_by_table(&value, test, (word, bound, table), (mode, holds));
         }
+        let examples: Vec<_> = (test.bounds.iter())
+            .filter_map(|bound| self.example(test, bound, (mode, holds)))
+            .collect();
+        let line = Line::new(format!(
+            "{value}{} {}{}{}{}",
+            verb_after(&value, mode.verb(holds)),
+            both(&test.bounds, holds),
+            bounds_words(&test.bounds, self.rules),
+            along_words(test),
+            in_brackets(&examples)
+        ));
+        self.with_tables(line, |found| found.test(test))
     }
 
-    fn one_bound(
+    /// A limit of which a table says how much it is.
+    fn limited_by_table(
         &self,
         value: &str,
         test: &Test,
-        bound: &Bound,
+        (word, bound, table): (&str, &Bound, &Table<Value>),
         (mode, holds): (Mode, bool),
     ) -> Line {
-        let verb = mode.verb(holds);
-        if let Some((word, Value::Table(table))) = limit(bound) {
-            return Line {
-                text: format!("{value} {verb} {word} what the first of these that applies gives"),
-                under: self.limits(test, bound, table, (mode, holds)),
-            };
-        }
-        let example = self.example(test, bound, (mode, holds));
-        let words = bound_words(bound, Some(&test.value), self.rules);
-        let verb = match mode {
-            // `the side on which the latch is is pool`
-            Mode::Holds if value.ends_with(" is") => {
-                if holds {
-                    ":"
-                } else {
-                    ": not"
-                }
-            }
-            _ => &format!(" {verb}"),
+        let line = Line {
+            text: format!(
+                "{value}{} {word} what the first of these that applies gives{}",
+                verb_after(value, mode.verb(holds)),
+                along_words(test)
+            ),
+            under: self.limits(test, bound, table, (mode, holds)),
         };
-        Line::new(format!(
-            "{value}{verb} {words}{}",
-            in_brackets(example.as_slice())
-        ))
+        self.with_tables(line, |found| found.value(&test.value))
     }
 
     /// The rows of a table that gives a limit, each with its own examples.
@@ -226,7 +210,7 @@ impl Sayer<'_> {
     ) -> Vec<Line> {
         let rows = table.rows.iter().map(|row| {
             let head = row_test_words(&row.test, table.by.as_ref(), self.rules);
-            match &row.then {
+            let line = match &row.then {
                 Then::Refer => Line::new(format!("{head}, the authority decides")),
                 Then::Give(Value::Table(inner)) => Line {
                     text: format!("{head}, the first of these that applies"),
@@ -235,12 +219,12 @@ impl Sayer<'_> {
                 Then::Give(limit) => {
                     let example = self.example(test, &with_limit(bound, limit), said);
                     let words = value_words(limit, self.rules);
-                    Line::new(format!(
-                        "{head}, {words}{}",
-                        in_brackets(example.as_slice())
-                    ))
+                    let example = in_brackets(example.as_slice());
+                    let line = Line::new(format!("{head}, {words}{example}"));
+                    self.with_tables(line, |found| found.value(limit))
                 }
-            }
+            };
+            self.with_tables(line, |found| found.row_test(&row.test))
         });
         rows.collect()
     }
@@ -257,28 +241,20 @@ impl Sayer<'_> {
             Mode::Must | Mode::Should => format!("{good} passes, {bad} fails"),
         })
     }
-
-    /// Whether a fact of yes or no is asked for yes or for no.
-    fn asked(&self, value: &Value, choices: &[Choice]) -> Option<bool> {
-        let Value::Fact(fact) = value else {
-            return None;
-        };
-        match choices {
-            [Choice::Word(word)] if self.rules.vocabulary.fact(*fact).answer == Answer::YesNo => {
-                Some(word == "yes")
-            }
-            _ => None,
-        }
-    }
 }
 
 /// When a row applies, in words.
 pub(super) fn row_test_words(test: &RowTest, by: Option<&Value>, rules: &RuleSet) -> String {
     match test {
-        RowTest::Bounds(bounds) => bounds_of_row(bounds, by, rules),
-        RowTest::When(when) => format!("where {}", lower(&requirement_words(when, rules))),
+        RowTest::Bounds(bounds) => format!("where {}", bounded_words(by, bounds, rules)),
+        RowTest::When(when) => format!("where {}", requirement_words(when, rules)),
         RowTest::Otherwise => "otherwise".to_owned(),
     }
+}
+
+fn limits<'r>(found: &mut Found<'r>, bounds: &'r [Bound]) {
+    let limits = bounds.iter().filter_map(Bound::limit);
+    limits.for_each(|limit| found.value(limit));
 }
 
 /// The word of a bound, and its limit.

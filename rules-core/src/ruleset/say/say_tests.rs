@@ -14,14 +14,14 @@ fn said(body: &str) -> String {
         Ok(checked) => checked.rule_set,
         Err(files) => panic!("{}", files[0].faults.show("rules", &text)),
     };
-    let mut back = read_back(&set);
-    let rules = back.rules.split_off(back.rules.len() - 1);
+    let last = read_back(&set).group(Sort::Rules).last().cloned();
     let only = ReadBack {
-        terms: Vec::new(),
-        decisions: Vec::new(),
-        rules,
         title: String::new(),
         head: Vec::new(),
+        groups: vec![Group {
+            sort: Sort::Rules,
+            said: last.into_iter().collect(),
+        }],
     };
     let text = only.to_markdown();
     text.split_once("### One (s. 1)\n\n").unwrap().1.to_owned()
@@ -109,7 +109,7 @@ fn reliefs_and_terms_are_named() {
 fn the_least_that_can_be_has_no_example_below_it() {
     assert_eq!(
         rule("require: {area: {of: pool.water, in: lot.flag-handle}, at-most: 0 m2}"),
-        "The area of the water's edge inside the strip that leads to the road must be at most 0 m² (0 m² passes, 0.01 m² fails).\n",
+        "The area within the water's edge inside the strip that leads to the road must be at most 0 m² (0 m² passes, 0.01 m² fails).\n",
     );
     assert_eq!(
         rule("each: gate\n    require: {fact: gate.width, at-least: 0 mm}"),
@@ -125,7 +125,10 @@ fn every_rule_of_the_tried_clauses_is_said_in_whole_lines() {
         .rule_set;
     let back = read_back(&set);
     assert_eq!(
-        (back.rules.len(), back.decisions.len()),
+        (
+            back.group(Sort::Rules).len(),
+            back.group(Sort::Decisions).len()
+        ),
         (set.rules.len(), set.decisions.len())
     );
     let plain = back.to_text();
@@ -138,6 +141,9 @@ fn every_rule_of_the_tried_clauses_is_said_in_whole_lines() {
     assert!(!plain.contains(" is is ") && !plain.contains("  is "));
     assert_eq!(
         back.to_markdown().matches("\n### ").count(),
-        set.rules.len() + set.terms.len() + set.decisions.len()
+        back.groups
+            .iter()
+            .map(|group| group.said.len())
+            .sum::<usize>()
     );
 }

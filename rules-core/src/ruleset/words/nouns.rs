@@ -15,14 +15,38 @@ pub fn kind_noun(kind: KindId, vocabulary: &Vocabulary) -> &str {
     without_article(&vocabulary.kind(kind).said)
 }
 
-/// What a term is called in a sentence: `the pool edge` for `pool-edge`.
+const PREPOSITIONS: [&str; 18] = [
+    "to", "from", "by", "in", "at", "on", "of", "near", "with", "within", "under", "over",
+    "beside", "behind", "before", "after", "between", "outside",
+];
+
+/// What a term is called in a sentence: `the pool edge` for `pool-edge`; in quotes where that is no noun: `the “to street”`.
 pub fn term_words(term: &str) -> String {
-    format!("the {}", term.replace('-', " "))
+    format!("the {}", term_noun(term))
 }
 
-/// Whether a term is called in the plural: `rear-lines`.
+/// A term without an article.
+pub(super) fn term_noun(term: &str) -> String {
+    const NO_NOUNS: [&str; 6] = ["any", "all", "each", "every", "no", "not"];
+    let first = term.split('-').next().unwrap_or_default();
+    match PREPOSITIONS.contains(&first) || NO_NOUNS.contains(&first) {
+        true => in_quotes(term),
+        false => term.replace('-', " "),
+    }
+}
+
+/// A term's name in quotes: `“needs permit”`.
+pub fn in_quotes(term: &str) -> String {
+    format!("“{}”", term.replace('-', " "))
+}
+
+/// Whether a term is called in the plural: `rear-lines`, `doors-to-pool`.
 pub(super) fn is_plural(term: &str) -> bool {
-    term.ends_with('s') && !term.ends_with("ss")
+    let words: Vec<&str> = term.split('-').collect();
+    let mut heads = words.iter().zip(words.iter().skip(1));
+    let head = heads.find(|(_, next)| PREPOSITIONS.contains(next));
+    let head = head.map(|(head, _)| head).or(words.last());
+    head.is_some_and(|head| head.ends_with('s') && !head.ends_with("ss"))
 }
 
 /// `a`, `a or b`, `a, b or c` (with the joining word that is given).

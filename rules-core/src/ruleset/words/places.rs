@@ -1,20 +1,21 @@
 //! Things, outlines and regions in words.
 
-use super::nouns::{is_plural, kind_noun, listed, term_words, without_article};
+use super::nouns::{is_plural, kind_noun, listed, term_noun, term_words, without_article};
 use super::requirements::requirement_words;
 use super::values::value_words;
+use crate::quantity::{Unit, show_exactly};
 use crate::ruleset::{Operand, Part, RuleSet, Selection, Which, Zone};
 use crate::vocabulary::{Number, OutlineId, Vocabulary};
 
-/// The things selected, without an article: `lot line (the side that the line is: rear)`; a term by its name.
+/// The things selected, without an article: `gate (where the gate closes by itself)`; a term by its name.
 pub fn selection_words(selection: &Selection, rules: &RuleSet) -> String {
     if let Some(term) = &selection.term {
-        return term.replace('-', " ");
+        return term_noun(term);
     }
     format!(
         "{}{}",
         kind_noun(selection.kind, &rules.vocabulary),
-        narrowed(selection, rules)
+        narrowed_words(selection, rules)
     )
 }
 
@@ -36,7 +37,7 @@ pub fn each_words(selection: &Selection, rules: &RuleSet) -> String {
 }
 
 /// What narrows a selection down: its `where` in brackets, then its region.
-pub(super) fn narrowed(selection: &Selection, rules: &RuleSet) -> String {
+pub fn narrowed_words(selection: &Selection, rules: &RuleSet) -> String {
     let zone = selection.zone.as_deref();
     let zone = zone.map(|zone| format!(" {}", zone_words(zone, rules)));
     filter_words(selection, rules) + &zone.unwrap_or_default()
@@ -45,7 +46,7 @@ pub(super) fn narrowed(selection: &Selection, rules: &RuleSet) -> String {
 /// The `where` of a selection in brackets, if it has one.
 fn filter_words(selection: &Selection, rules: &RuleSet) -> String {
     let filter = selection.filter.as_deref();
-    let filter = filter.map(|filter| format!(" ({})", requirement_words(filter, rules)));
+    let filter = filter.map(|filter| format!(" (where {})", requirement_words(filter, rules)));
     filter.unwrap_or_default()
 }
 
@@ -62,8 +63,23 @@ pub fn operand_words(operand: &Operand, joined_by: &str, rules: &RuleSet) -> Str
     listed(&parts, joined_by)
 }
 
-/// An outline; of all pools together that is said, since a rule speaks of one.
+/// An outline, and how much of it counts.
 fn part_words(part: &Part, joined_by: &str, rules: &RuleSet) -> String {
+    let outline = whole_words(part, joined_by, rules);
+    let share = part.counted.map(|billionths| {
+        let percent = show_exactly(billionths, Unit::PERCENT);
+        format!(" (of which {percent} counts)")
+    });
+    let drawn = if part.if_drawn {
+        " (where it is drawn)"
+    } else {
+        ""
+    };
+    format!("{outline}{}{drawn}", share.unwrap_or_default())
+}
+
+/// An outline; of all pools together that is said, since a rule speaks of one.
+fn whole_words(part: &Part, joined_by: &str, rules: &RuleSet) -> String {
     let vocabulary = &rules.vocabulary;
     match &part.which {
         Which::Bound(kind) => {
@@ -82,7 +98,11 @@ fn part_words(part: &Part, joined_by: &str, rules: &RuleSet) -> String {
                     outline_words(part.outline, "all pools together", false, vocabulary)
                 }
                 true => outline_words(part.outline, "any pool", false, vocabulary),
-                false => outline_words(part.outline, &any(selection, rules), plain, vocabulary),
+                false => {
+                    let one = vocabulary.kind(selection.kind).number == Number::One;
+                    let any = any(selection, rules);
+                    outline_words(part.outline, &any, plain && one, vocabulary)
+                }
             }
         }
     }

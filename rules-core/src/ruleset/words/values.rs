@@ -2,14 +2,13 @@
 
 use super::levels::{fall_words, height_words, level_words, volume_words};
 use super::nouns::{is_plural, kind_noun, listed, plural, term_words};
-use super::places::{narrowed, operand_words, selection_words, zone_words};
+use super::places::{narrowed_words, operand_words, selection_words, zone_words};
 use crate::quantity::{Dimension, Unit, show_exactly, show_range};
 use crate::ruleset::types::{Type, type_of};
 use crate::ruleset::{
     Area, Bound, Choice, Distance, Enclosure, Measured, Over, Places, RuleSet, Selection, ShareOf,
     Sound, Stated, Value,
 };
-use crate::vocabulary::Answer;
 
 /// A value as a short noun phrase: `the distance from the pool edge to the rear lines`, `3 m`.
 pub fn value_words(value: &Value, rules: &RuleSet) -> String {
@@ -52,9 +51,9 @@ pub fn value_words(value: &Value, rules: &RuleSet) -> String {
             };
             format!("the {word} of {}", listed(&each(values, rules), "and"))
         }
-        Value::Sum(values) => each(values, rules).join(" plus "),
-        Value::Difference(values) => each(values, rules).join(" less "),
-        Value::Product(values) => each(values, rules).join(" times "),
+        Value::Sum(values) => reckoned(values, " plus ", rules),
+        Value::Difference(values) => reckoned(values, " less ", rules),
+        Value::Product(values) => reckoned(values, " times ", rules),
         Value::Over { how, of, take } => over_words(*how, of, take, rules),
         Value::Named { term, .. } => term_words(&term.name),
     }
@@ -71,6 +70,24 @@ fn each(values: &[Value], rules: &RuleSet) -> Vec<String> {
         .collect()
 }
 
+/// Values that are reckoned together; what is reckoned itself stands in brackets.
+fn reckoned(values: &[Value], sign: &str, rules: &RuleSet) -> String {
+    let words = |value: &Value| {
+        let words = value_words(value, rules);
+        match value {
+            Value::Sum(_)
+            | Value::Difference(_)
+            | Value::Product(_)
+            | Value::Over { .. }
+            | Value::Largest(_)
+            | Value::Smallest(_) => format!("({words})"),
+            _ => words,
+        }
+    };
+    let words: Vec<String> = values.iter().map(words).collect();
+    words.join(sign)
+}
+
 /// An amount as the rule file states it: `3 m`, `4 ft 6 in`.
 pub fn stated_words(stated: &Stated) -> String {
     if stated.range.is_exact() {
@@ -82,24 +99,20 @@ pub fn stated_words(stated: &Stated) -> String {
 
 fn distance_words(distance: &Distance, rules: &RuleSet) -> String {
     let what = match distance.how {
-        Measured::Plumb => "height",
-        _ => "distance",
-    };
-    let how = match distance.how {
-        Measured::Level => "",
-        Measured::InSpace => ", through the air",
-        Measured::Plumb => ", straight up or down",
-        Measured::Walking => ", walked round what stands in the way",
+        Measured::Level => "distance",
+        Measured::InSpace => "distance through the air",
+        Measured::Plumb => "height straight up or down",
+        Measured::Walking => "way on foot, round what stands in the way,",
     };
     let from = operand_words(&distance.from, "or", rules);
     let to = operand_words(&distance.to, "or", rules);
     match distance.places {
-        Places::Nearest => format!("the {what} from {from} to {to}{how}"),
+        Places::Nearest => format!("the {what} from {from} to {to}"),
         Places::Farthest => {
-            format!("the greatest {what} from any place of {from} to any place of {to}{how}")
+            format!("the greatest {what} from any place of {from} to any place of {to}")
         }
         Places::FarthestOfFirst => {
-            format!("the {what} from the farthest point of {from} to {to}{how}")
+            format!("the {what} from the farthest point of {from} to {to}")
         }
     }
 }
@@ -110,17 +123,16 @@ fn area_words(area: &Area, rules: &RuleSet) -> String {
     let within = within
         .map(|zone| format!(" {}", zone_words(zone, rules)))
         .unwrap_or_default();
+    let area_words = format!("the area within {of}{within}");
     match &area.share_of {
-        None => format!("the area of {of}{within}"),
+        None => area_words,
         Some(ShareOf::Outlines(whole)) => {
             let whole = operand_words(whole, "and", rules);
-            format!("the share that {of}{within} takes of {whole}")
+            format!("the share that {area_words} takes of the area within {whole}")
         }
         Some(ShareOf::Value(whole)) => {
-            format!(
-                "the share that {of}{within} takes of {}",
-                value_words(whole, rules)
-            )
+            let whole = value_words(whole, rules);
+            format!("the share that {area_words} takes of {whole}")
         }
     }
 }
@@ -129,17 +141,17 @@ fn enclosure_words(enclosure: &Enclosure, rules: &RuleSet) -> String {
     let from: Vec<String> = enclosure
         .from
         .iter()
-        .map(|word| word.replace('-', " "))
+        .map(|word| format!("the {}", word.replace('-', " ")))
         .collect();
     let from = if from.is_empty() {
         String::new()
     } else {
-        format!(" from the {}", listed(&from, "or the"))
+        format!(" from {}", listed(&from, "or"))
     };
     format!(
-        "the widest way{from} to {} through {}",
+        "the widest gap that {} leave on the way{from} to {}",
+        operand_words(&enclosure.made_of, "and", rules),
         operand_words(&enclosure.of, "or", rules),
-        operand_words(&enclosure.made_of, "and", rules)
     )
 }
 
@@ -160,7 +172,7 @@ pub fn all_words(selection: &Selection, rules: &RuleSet) -> String {
         None => format!(
             "{}{}",
             plural(kind_noun(selection.kind, &rules.vocabulary)),
-            narrowed(selection, rules)
+            narrowed_words(selection, rules)
         ),
     }
 }
@@ -169,14 +181,14 @@ fn over_words(how: Over, of: &Selection, take: &Value, rules: &RuleSet) -> Strin
     let (take, of) = (value_words(take, rules), all_words(of, rules));
     let bare = take.strip_prefix("the ").unwrap_or(&take);
     match how {
-        Over::Largest => format!("the largest {bare} of the {of}"),
-        Over::Smallest => format!("the smallest {bare} of the {of}"),
+        Over::Largest => format!("the largest {bare} among all {of}"),
+        Over::Smallest => format!("the smallest {bare} among all {of}"),
         Over::Sum => format!("{take} of all {of}, added up"),
     }
 }
 
 /// A bound on a value: `at least 3 m`, `pool or both`.
-pub fn bound_words(bound: &Bound, of: Option<&Value>, rules: &RuleSet) -> String {
+pub fn bound_words(bound: &Bound, rules: &RuleSet) -> String {
     let limit = |amount: &str, day: &str, value: &Value| {
         let date = is_date(value, rules);
         format!(
@@ -190,35 +202,21 @@ pub fn bound_words(bound: &Bound, of: Option<&Value>, rules: &RuleSet) -> String
         Bound::AtMost(value) => limit("at most", "on or before", value),
         Bound::MoreThan(value) => limit("more than", "after", value),
         Bound::LessThan(value) => limit("less than", "before", value),
-        Bound::Is(choices) => {
-            let unit = usual_unit(of, rules);
-            let words = |choice| choice_words(choice, unit);
-            listed(&choices.iter().map(words).collect::<Vec<_>>(), "or")
-        }
+        Bound::Is(choices) => listed(&choices.iter().map(choice_words).collect::<Vec<_>>(), "or"),
     }
 }
 
 /// Several bounds at once: `more than 1 m and at most 2 m`.
-pub fn bounds_words(bounds: &[Bound], of: Option<&Value>, rules: &RuleSet) -> String {
-    let words = |bound| bound_words(bound, of, rules);
+pub fn bounds_words(bounds: &[Bound], rules: &RuleSet) -> String {
+    let words = |bound| bound_words(bound, rules);
     listed(&bounds.iter().map(words).collect::<Vec<_>>(), "and")
 }
 
 /// One of the answers that `is` allows. An amount has lost its unit there, so it is said in the usual one.
-fn choice_words(choice: &Choice, unit: Unit) -> String {
+fn choice_words(choice: &Choice) -> String {
     match choice {
         Choice::Word(word) => word.clone(),
-        Choice::Amount(amount, _) => show_exactly(*amount, unit),
+        Choice::Amount(amount, dimension) => show_exactly(*amount, Unit::usual(*dimension)),
         Choice::None => "none".to_owned(),
-    }
-}
-
-fn usual_unit(of: Option<&Value>, rules: &RuleSet) -> Unit {
-    let Some(Value::Fact(fact)) = of else {
-        return Unit::ONE;
-    };
-    match rules.vocabulary.fact(*fact).answer {
-        Answer::Amount { dimension, .. } => Unit::usual(dimension),
-        _ => Unit::ONE,
     }
 }

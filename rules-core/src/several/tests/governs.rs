@@ -1,4 +1,4 @@
-//! Which of two limits governs, and of which it is not said.
+//! Which of two limits governs, and where the report does not say.
 
 use super::*;
 
@@ -27,7 +27,7 @@ fn of_two_limits_on_the_same_distance_the_stricter_governs() {
 }
 
 #[test]
-fn the_names_of_terms_do_not_matter_for_what_governs() {
+fn the_names_of_terms_do_not_affect_which_limit_governs() {
     let plain = rear("plain", "pool.water", "at-least: 1.5 m");
     let termed = "terms: {edge: pool.water, back: {kind: lot-line, where: {fact: lot-line.faces, is: rear}}}\n\
          rules: [{id: r, title: R, clause: s. 2, each: back, require: {distance: {from: edge, to: lot-line}, at-least: 2 m}}]\n";
@@ -41,7 +41,7 @@ fn the_names_of_terms_do_not_matter_for_what_governs() {
 }
 
 #[test]
-fn nothing_is_said_to_govern_where_something_else_is_measured() {
+fn no_limit_governs_where_the_measures_differ() {
     let water = rear("water", "pool.water", "at-least: 1.5 m");
     let none = |other: &str| {
         let report = judged(&plan(""), &[&water, other]);

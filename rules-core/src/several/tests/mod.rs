@@ -10,7 +10,7 @@ use crate::Refusal;
 use crate::report::Report;
 use crate::vocabulary::Matter;
 
-/// A lot of 30 m by 40 m, the water 2.5 m from the rear line, with all matters answered.
+/// A lot of 30 m by 40 m with the water 2.5 m from the rear line and all matters answered.
 fn plan(more: &str) -> String {
     let answered: String = (Matter::ALL.iter())
         .map(|matter| format!("  {}: {{by: the office, on: 2026-03-02}}\n", matter.id()))
@@ -35,7 +35,7 @@ fn rules(id: &str, rest: &str) -> String {
     )
 }
 
-/// A rule set that asks for a depth between two figures.
+/// A rule set with limits on the depth.
 fn depth(id: &str, at_most: &str) -> String {
     let rule = format!(
         "{{id: depth, title: Depth, clause: s. 1, require: {{fact: pool.depth, at-most: {at_most}}}}}"
@@ -45,7 +45,7 @@ fn depth(id: &str, at_most: &str) -> String {
 
 const REAR: &str = "each: {kind: lot-line, where: {fact: lot-line.faces, is: rear}}";
 
-/// A rule set with one rule on the way to the rear line.
+/// A rule set with one rule on the distance to the rear line.
 fn rear(id: &str, from: &str, limit: &str) -> String {
     let distance = format!("{{distance: {{from: {from}, to: lot-line}}, {limit}}}");
     let rule = format!("{{id: rear-{id}, title: Rear, clause: s. 4, {REAR}, require: {distance}}}");
@@ -59,7 +59,7 @@ fn asking(id: &str, question: &str) -> String {
     rules(id, &format!("questions: [{question}]\nrules: [{rule}]\n"))
 }
 
-/// Asks something of rule sets in the files `file-1`, `file-2` and so on, which may build on a file `base`.
+/// Calls `ask` with rule sets in the files `file-1`, `file-2` and so on, which may build on a file `base`.
 fn of_files<T>(sets: &[&str], base: &str, ask: impl FnOnce(&[RulesText<'_>]) -> T) -> T {
     let find = |name: &str| (name == "base").then_some(base);
     let names: Vec<String> = (1..)

@@ -1,10 +1,10 @@
-//! What several rule sets come to together.
+//! The joint report of several rule sets.
 
 use super::*;
 use crate::check::{Outcome, Verdict};
 
 #[test]
-fn the_worst_of_the_verdicts_holds_either_way_round() {
+fn the_joint_verdict_is_the_worst_in_either_order() {
     let (keeps, breaks) = (depth("a", "2 m"), depth("b", "1 m"));
     let unknown = rules(
         "c",
@@ -32,7 +32,7 @@ fn the_worst_of_the_verdicts_holds_either_way_round() {
 }
 
 #[test]
-fn a_rule_set_of_which_nothing_applies_leaves_it_undecided() {
+fn a_rule_set_with_no_applicable_rule_leaves_the_verdict_open() {
     let idle = rules(
         "idle",
         "rules: [{id: spa, title: S, clause: s. 3, when: {fact: pool.depth, more-than: 9 m}, require: {fact: pool.depth, at-most: 10 m}}]\n",
@@ -72,7 +72,7 @@ fn the_pool_on_the_lot_is_judged_once() {
 }
 
 #[test]
-fn a_base_that_two_rule_sets_share_is_told_once() {
+fn a_base_that_two_rule_sets_share_is_reported_once() {
     let base = asking("base", "Is it noted?");
     let (a, b) = (
         rules("a", "builds-on: [base]\n"),
@@ -88,7 +88,7 @@ fn a_base_that_two_rule_sets_share_is_told_once() {
 }
 
 #[test]
-fn a_rule_of_a_shared_base_that_one_of_them_changes_is_told_for_each() {
+fn a_rule_of_a_shared_base_that_one_of_them_changes_is_reported_for_each() {
     let base = rear("base", "pool.water", "at-least: 1 m");
     let changed = format!(
         "builds-on: [base]\nrules:\n  - {{id: rear-base, replaces: rear-base, title: Rear, clause: s. 5, {REAR}, require: {{distance: {{from: pool.water, to: lot-line}}, at-least: 2 m}}}}\n"
@@ -106,7 +106,7 @@ fn a_rule_of_a_shared_base_that_one_of_them_changes_is_told_for_each() {
 }
 
 #[test]
-fn a_matter_that_one_leaves_out_and_another_holds_is_held() {
+fn a_matter_that_one_leaves_out_and_another_covers_is_covered() {
     let all_but = |held: &str, ask: &str| {
         let out: String = (Matter::ALL.iter())
             .filter(|matter| matter.id() != held)
@@ -179,7 +179,7 @@ fn one_paper_that_two_rule_sets_want_is_listed_once() {
             "a b".to_owned()
         )]
     );
-    // One of the two is in hand, the other is not.
+    // One of the two papers is in hand, the other is not.
     let apart = judged(
         &plan("documents: {plan-a: in-hand}\n"),
         &[&perhaps, &surely],
@@ -201,7 +201,7 @@ fn one_paper_that_two_rule_sets_want_is_listed_once() {
 }
 
 #[test]
-fn what_goes_with_a_rule_set_is_told_unless_it_is_named() {
+fn rule_sets_that_belong_together_are_listed_unless_used() {
     let a = depth("a", "2 m") + "belongs-with: [b, power]\n";
     let b = depth("b", "2 m") + "belongs-with: [power]\n";
     let goes = |report: &Report| -> Vec<String> {

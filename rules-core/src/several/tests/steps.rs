@@ -9,9 +9,9 @@ fn stepped(sets: &[&str]) -> Result<Steps, Refusal> {
     of_files(sets, "", |sets| steps_together(&plan(""), sets, start))
 }
 
-/// Counted by hand: 2 March and 14 days is 16 March, and 5 days on is 21 March.
+/// Counted by hand: 14 days after 2 March is 16 March, and 5 days later is 21 March.
 #[test]
-fn the_steps_of_all_rule_sets_stand_in_one_order() {
+fn the_steps_of_all_rule_sets_are_put_in_one_order() {
     let a = depth("a", "2 m")
         + "do:\n  - {id: notify, before: dig, by: 14 days}\n  - {id: call, after: permit}\n";
     let b = depth("b", "2 m")
@@ -35,7 +35,7 @@ fn the_steps_of_all_rule_sets_stand_in_one_order() {
     assert_eq!(by, ["a b", "", "a", "b"]);
 }
 
-/// 2 March 2026 is a Monday: 5 working days on is Monday the 9th, or Saturday the 7th where only Sundays are free.
+/// 2 March 2026 is a Monday. Five working days later is Monday the 9th, or Saturday the 7th if only Sundays are free.
 #[test]
 fn each_rule_set_counts_its_own_working_days() {
     let duty = "do: [{id: wait, takes: 5 working days}]\n";

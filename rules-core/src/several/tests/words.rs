@@ -1,4 +1,4 @@
-//! Which words of a plan each rule set reads, and which are refused.
+//! Which words of a plan each rule set reads, and which words are refused.
 
 use super::*;
 use crate::answer::{judge_texts, to_json};
@@ -40,7 +40,7 @@ fn one_question_under_two_ids_is_refused_until_the_plan_names_the_rule_set() {
 }
 
 #[test]
-fn what_is_not_answered_is_asked_for_with_the_name_of_its_rule_set() {
+fn an_open_question_is_asked_with_the_name_of_its_rule_set() {
     let (a, b) = (
         asking("a", "Is it noted in the deed?"),
         asking("b", "Is it noted on the map?"),
@@ -56,7 +56,7 @@ fn what_is_not_answered_is_asked_for_with_the_name_of_its_rule_set() {
 }
 
 #[test]
-fn a_word_that_is_said_twice_for_one_rule_set_is_refused() {
+fn a_word_given_twice_for_one_rule_set_is_refused() {
     let a = asking("a", "Is it noted?");
     let text = plan("answers: {noted: yes, a/noted: no}\n");
     let refusal = judge_texts(&text, &a, &|_| None).expect_err("said twice");
@@ -69,7 +69,7 @@ fn a_word_that_is_said_twice_for_one_rule_set_is_refused() {
 }
 
 #[test]
-fn what_only_one_of_them_knows_is_kept_and_told() {
+fn a_word_that_only_one_rule_set_knows_is_kept_and_reported() {
     let a = asking("a", "Is it noted?");
     let own = "kinds:\n  - {id: mast, said: a mast, ask: Is there a mast?, facts: [{id: lit, said: light, ask: Is it lit?, answer: yes-no}], outlines: [{id: foot, said: the foot, shape: point}]}\n\
                rules: [{id: lit, title: Lit, clause: s. 7, each: mast, require: {fact: mast.lit, is: yes}}]\n";
@@ -114,7 +114,7 @@ fn a_word_that_none_of_them_knows_is_refused_once() {
 }
 
 #[test]
-fn all_files_tell_their_faults_in_one_run() {
+fn one_run_reports_the_faults_of_all_files() {
     let broken = [
         rules("a", "rules: [{id: one}]\n"),
         rules("b", "rules: [{id: two}]\n"),
@@ -130,7 +130,7 @@ fn all_files_tell_their_faults_in_one_run() {
 }
 
 #[test]
-fn two_rule_sets_of_one_name_are_refused_and_one_text_counts_once() {
+fn two_rule_sets_of_one_name_are_refused_but_a_repeated_text_counts_once() {
     let (one, other) = (depth("a", "2 m"), depth("a", "1 m"));
     assert!(refused(&plan(""), &[&one, &other]).contains("called `a`, too"));
     let once = judged(&plan(""), &[&one, &one]);

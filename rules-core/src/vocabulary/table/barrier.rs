@@ -57,7 +57,7 @@ pub(super) const KINDS: &[KindRow] = &[
         number: Number::Many,
         ask: "Which gates lead through the barrier?",
         outlines: &[
-            line("line", "the gate, closed")
+            line("line", "its closed leaf")
                 .within(&["swing"])
                 .bars_the_way()
                 .drawn(look(Layer::Barrier, NONE, "2.6")),
@@ -107,12 +107,12 @@ const STRETCH: &[FactRow] = facts! {
         "Are slats woven into the mesh?", "Say yes only if they are fastened at top or bottom.";
     "rail-spacing", "distance between the tops of its rails", metres(0, 100).or_none();
         "How far apart are the level rails?", "Measure from the top of one to the top of the next, at the narrowest.";
-    "rail-side", "side on which the rails are", one_of(&["pool", "outside", "both"]).or_none();
+    "rail-side", "side on which the rails run", one_of(&["pool", "outside", "both"]).or_none();
         "On which side are the level rails?", "Stand at the pool and look: rails that you see are on the pool side.";
     "lowest-diagonal", "height of the lowest slanting part", metres(0, 100).or_none();
         "How high above the ground is its lowest slanting part?", "Measure on the outside, from the ground up to it.";
-    "see-through", "whether one sees through", yes_no();
-        "Can one see through it?", "Stand square to it, three steps away.";
+    "see-through", "whether it can be seen through", yes_no();
+        "Can you see through it?", "Stand square to it, three steps away.";
     "built-on", "day on which it was built", date().or_none();
         "On which day was it built?", "Look at the fence builder's bill.";
     "ends-at", "end of the stretch", such_as(&["stretch", "gate", "building", "shoreline", "nothing"]);
@@ -128,8 +128,8 @@ const GATE: &[FactRow] = facts! {
     "latch-height", "height of the latch", metres(0, 10).or_none();
         "How high above the ground is the part that opens the latch?", "Tape from the ground outside straight up to the knob or lever that lets go of the latch.";
     "latch-below-top", "distance from the latch to the top of the gate", metres(-10, 10).or_none();
-        "How far below the top of the gate is the latch?", "Tape from the latch straight up to the top edge; above the top counts as less than nothing.";
-    "latch-side", "side on which the latch is", one_of(&["pool", "outside", "both"]).or_none();
+        "How far below the top of the gate is the latch?", "Tape from the latch straight up to the top edge; above the top counts as negative.";
+    "latch-side", "side on which the latch sits", one_of(&["pool", "outside", "both"]).or_none();
         "On which side is the latch let go?", "Stand outside and try without reaching over.";
     "lock", "lock of the gate", such_as(&["padlock", "key", "electric", "combination"]).or_none();
         "What locks the gate?", "A latch alone is no lock.";

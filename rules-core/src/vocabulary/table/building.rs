@@ -18,7 +18,7 @@ pub(super) const KINDS: &[KindRow] = &[
             area("wall", "its outside wall")
                 .solid()
                 .drawn(look(Layer::Standing, "#d8d4ca", "1.6")),
-            area("roof", "its roof, plumbed down")
+            area("roof", "its roof plan")
                 .reaches(At("eaves-height"), Between("eaves-height", "height"))
                 .drawn(look(Layer::Standing, NONE, "0.8").dashed("6 3")),
             area(
@@ -96,7 +96,7 @@ const BUILDING: &[FactRow] = facts! {
     "stands-on", "ground that the building stands on", one_of(&["lot", "neighbour-lot"]);
         "Does it stand on this lot or on a neighbour's?", "Go by the surveyed line.";
     "footing-depth", "depth of the footing below the ground", metres(0, 100).varies().about(Matter::Ground);
-        "How deep below the ground is the underside of its footing?", "It stands on the building's drawings; otherwise dig a small hole beside the wall, or ask an engineer.";
+        "How deep below the ground is the underside of its footing?", "Look at the building's drawings; otherwise dig a small hole beside the wall, or ask an engineer.";
     "eaves-height", "height of the eaves", metres(0, 1000).varies();
         "How high are its eaves above the ground?", "Tape from the ground straight up to the lower edge of the roof.";
     "height", "height of the building", metres(0, 1000);
@@ -112,7 +112,7 @@ const BUILDING: &[FactRow] = facts! {
 const WALL_OPENING: &[FactRow] = facts! {
     "type", "sort of opening", one_of(&["door", "sliding-door", "window", "pet-door", "garage-door", "vent"]);
         "Is it a door, a sliding door, a window, a pet door, a garage door or a vent?", "Go by what can pass through.";
-    "in", "wall that the opening is in", one_of(&["building", "barrier-stretch", "neighbour-building"]);
+    "in", "wall that holds the opening", one_of(&["building", "barrier-stretch", "neighbour-building"]);
         "Is it in a wall that is part of the barrier, in another wall of the house, or in a neighbour's?", "Follow the barrier round and see whether it runs along this wall.";
     "sill-height", "height of the sill", metres(-10, 100);
         "How high is its lower edge above the floor or the ground outside, whichever is higher?", "Tape from the standing place straight up to the lowest part that opens.";
@@ -127,7 +127,7 @@ const WALL_OPENING: &[FactRow] = facts! {
     "latch-height", "height of the latch", metres(0, 10).or_none();
         "How high above the floor is the part that opens it?", "Tape from the floor inside straight up to the latch or handle.";
     "alarm", "alarm on it", such_as(&["exit-alarm", "UL 2017"]).or_none();
-        "Does an alarm sound when it opens, and to which standard?", "It stands on the alarm's label.";
+        "Does an alarm sound when it opens, and to which standard?", "Look at the alarm's label.";
     "alarm-switch-height", "height of the switch that silences the alarm", metres(0, 10).or_none();
         "How high above the floor is the switch that silences the alarm?", "Tape from the floor inside straight up to the switch.";
 };

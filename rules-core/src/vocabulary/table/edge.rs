@@ -1,4 +1,4 @@
-//! What stands beside the barrier, or in its stead.
+//! What stands beside the barrier, or in place of it.
 
 use super::row::{
     FactRow, KindRow, NONE, OTHERS, area, facts, line, look, metres, one_of, steepness, such_as,
@@ -90,7 +90,7 @@ const FOOTHOLD: &[FactRow] = facts! {
         "How high above the ground is it?", "Tape from the ground straight up to its top.";
     "slope", "slope of the foothold", steepness();
         "How steep is its top?", "Lay a spirit level or a telephone on it; level is 0, upright 90 degrees.";
-    "barrier-side", "side of the barrier on which it is", one_of(&["inside", "outside"]);
+    "barrier-side", "side of the barrier on which it stands", one_of(&["inside", "outside"]);
         "Is it on the pool side of the barrier or outside?", "Stand at the pool: what you can touch is inside.";
     "fixed", "whether it is fixed", yes_no();
         "Is it fixed, or could anybody move it?", "Try to move it alone.";
@@ -98,7 +98,7 @@ const FOOTHOLD: &[FactRow] = facts! {
 
 const MESH_FENCE: &[FactRow] = facts! {
     "standard", "standard that the mesh fence meets", such_as(&["ASTM F2286"]).or_none();
-        "To which standard was the mesh fence tested?", "It stands on the label, or in the maker's declaration.";
+        "To which standard was the mesh fence tested?", "Look at the label, or in the maker's declaration.";
     "removable-end", "whether an end of it can be taken away", yes_no();
         "Can one of its end posts be taken out by hand?", "Try it without a tool.";
     "gate-self-latching", "whether its gate latches by itself", yes_no();

@@ -1,4 +1,4 @@
-//! The ground itself: levels, slopes, walls that hold it, trees in it.
+//! The ground: levels, slopes, retaining walls, trees.
 
 use super::row::{
     FactRow, KindRow, NONE, OTHERS, area, facts, line, look, metres, number, one_of, point,
@@ -57,7 +57,7 @@ pub(super) const KINDS: &[KindRow] = &[
                 "1.2",
             )),
             area("root-zone", "its root zone").reaches(Deep, Ground),
-            area("canopy", "its crown, plumbed down").reaches(High, High),
+            area("canopy", "its drip line").reaches(High, High),
         ],
         facts: TREE,
         others: OTHERS.drawn(look(Layer::Ground, NONE, "0.8").dashed("1.5 3")),
@@ -118,9 +118,9 @@ const SPOT: &[FactRow] = facts! {
 
 const CONTOUR: &[FactRow] = facts! {
     "level", "level of the contour", metres(-500, 9000);
-        "At what level is the ground along it?", "It stands on the map; turn it into the datum of the other levels.";
+        "At what level is the ground along it?", "Look at the map; turn it into the datum of the other levels.";
     "interval", "difference of level between neighbouring contours", metres(0, 100);
-        "By how much do neighbouring contours of this map differ?", "It stands in the map's legend.";
+        "By how much do neighbouring contours of this map differ?", "Look in the map's legend.";
 };
 
 const RAISED: &[FactRow] = facts! {
@@ -132,7 +132,7 @@ const TREE: &[FactRow] = facts! {
     "stem-diameter", "diameter of the stem", metres(0, 30);
         "How thick is the stem at chest height?", "Tape round it about 1.4 m above the ground, and divide by 3.14.";
     "stems", "number of stems", number(1, 100);
-        "How many stems has it?", "Count them at chest height.";
+        "How many stems does it have?", "Count them at chest height.";
     "species", "species of the tree", such_as(&["oak", "maple", "pine", "birch", "beech", "spruce", "willow", "poplar"]);
         "Which tree is it?", "Take a leaf to somebody who knows trees.";
     "stands-on", "ground that the tree stands on", one_of(&["lot", "neighbour-lot", "road"]);

@@ -1,6 +1,6 @@
 //! The program's own table, one fact to a row.
 //!
-//! Each limit is what the world allows, never what is usual: a plan is refused only for what cannot be true.
+//! Each limit is what is physically possible, not what is usual: a plan is refused only for what cannot be true.
 
 mod barrier;
 mod building;
@@ -17,7 +17,7 @@ use row::{KindRow, OutlineRow, What};
 
 use super::{Answer, Fact, FactId, KindId, Lie, Outline, Phrase, Role, Vocabulary};
 
-/// All groups, in the order in which forms and reference pages show them.
+/// All groups, in the order of forms and reference pages.
 const GROUPS: [&[KindRow]; 9] = [
     site::KINDS,
     people::KINDS,
@@ -30,7 +30,8 @@ const GROUPS: [&[KindRow]; 9] = [
     water::KINDS,
 ];
 
-/// What is measured of a fence, and of a gate in it by itself: a rule on the one says nothing of the other.
+/// Pairs of facts that are measured on a fence and, separately, on a gate in it. A rule on one does not cover the
+/// other.
 const OF_FENCE_AND_GATE: &[(&str, &str)] = &[
     ("height-outside", "height"),
     ("height-inside", "height"),
@@ -39,7 +40,7 @@ const OF_FENCE_AND_GATE: &[(&str, &str)] = &[
 ];
 
 impl Vocabulary {
-    /// Facts of a fence, each with that of a gate which a rule on fences leaves out.
+    /// Facts of a fence, each with the fact of a gate that a rule on fences does not cover.
     pub fn of_fence_and_gate(&self) -> impl Iterator<Item = (FactId, FactId)> + '_ {
         let fact = |role, name| self.fact_named(self.with_role(role)?, name);
         OF_FENCE_AND_GATE.iter().filter_map(move |(fence, gate)| {
@@ -47,7 +48,7 @@ impl Vocabulary {
         })
     }
 
-    /// What the program itself knows of. A rule set adds to a copy of it.
+    /// The program's own table. A rule set adds to a copy of it.
     pub fn standard() -> Self {
         let mut vocabulary = Self::default();
         for kind in GROUPS.into_iter().flatten() {
@@ -74,7 +75,7 @@ impl Vocabulary {
         }
     }
 
-    /// Says where an outline lies, once its kind's other outlines and its facts are known by their names.
+    /// Sets where an outline lies, once the other outlines and the facts of its kind can be looked up by name.
     fn place(&mut self, kind: KindId, row: &OutlineRow) {
         let within = row.within.iter();
         let within = within

@@ -68,15 +68,15 @@ const EVENTS: &[FactRow] = facts! {
     "applied", "day of the application", date().or_none();
         "On which day was, or will, the application be handed in?", "It is the day on the office's receipt.";
     "complete", "day on which the application was complete", date().or_none();
-        "On which day did the office find the application complete?", "It stands in the office's letter.";
+        "On which day did the office find the application complete?", "Look in the office's letter.";
     "permit-issued", "day on which the permit was issued", date().or_none();
-        "On which day was the permit issued?", "It stands on the permit.";
+        "On which day was the permit issued?", "Look at the permit.";
     "works-started", "day on which the works started", date().or_none();
         "On which day did, or will, the works start?", "It is the day on which the digging begins.";
     "filled", "day on which the pool was filled", date().or_none();
         "On which day was, or will, the pool be filled?", "It is the day on which the first water is let in.";
     "registered", "day on which the pool was registered", date().or_none();
-        "On which day was the pool registered?", "It stands on the certificate of registration.";
+        "On which day was the pool registered?", "Look at the certificate of registration.";
     "notified", "day on which the neighbours were notified", date().or_none();
         "On which day were the neighbours notified?", "It is the day on the postal receipt, or beside the neighbour's signature.";
     "answered", "day of the last neighbour's answer", date().or_none();

@@ -153,7 +153,7 @@ const POOL: &[FactRow] = facts! {
     "height-above-ground", "height of the pool above the ground", metres(0, 100).varies();
         "How high does the pool stand above the finished ground?", "Measure from the ground beside it up to its rim, at the lowest and at the highest place.";
     "top-above-grade", "height of the rim above the natural ground", metres(-100, 100).varies();
-        "How high is the rim above the ground as it was before any filling?", "Level from an untouched spot beside it; below the ground counts as less than nothing.";
+        "How high is the rim above the ground as it was before any filling?", "Level from an untouched spot beside it; below the ground counts as negative.";
     "rim-level", "level of the pool's rim", metres(-500, 9000).varies();
         "At what level is its rim, where it would run over?", "Level from the same mark as the ground and the flood, at the lowest and at the highest place.";
     "underside-level", "level of the underside of the shell", metres(-500, 9000).about(Matter::Ground);
@@ -183,10 +183,10 @@ const POOL: &[FactRow] = facts! {
     "wall-is-barrier", "whether the pool's own wall is the barrier", yes_no().about(Matter::Barrier);
         "Is the pool's own wall meant to keep children out?", "Say yes if no fence stands round it.";
     "wall-as-barrier-allowed-by-maker", "whether the maker allows the wall as a barrier", yes_no().about(Matter::Barrier);
-        "Does the maker say that the wall may serve as the barrier?", "It must stand in the maker's own instructions.";
+        "Does the maker say that the wall may serve as the barrier?", "It must be in the maker's own instructions.";
     "opening-without-ladder", "widest opening left when the ladder is away", metres(0, 10).or_none().about(Matter::Barrier);
         "How wide is the widest opening when the ladder is away?", "Lock, fold or take away the ladder, then measure the gap.";
-    "prefabricated", "whether the shell comes made", yes_no();
+    "prefabricated", "whether the shell comes ready-made", yes_no();
         "Does the shell come ready made?", "Say yes if it is lifted in as one piece.";
     "emptied-to", "place to which the pool is emptied", such_as(&["own-ground", "own-storm-connection", "sewer", "road", "watercourse", "tanker"]).about(Matter::Sewage);
         "Where does the water go when the pool is emptied?", "Follow the hose or the pipe to its end.";
@@ -208,7 +208,7 @@ const EXCAVATION_ZONE: &[FactRow] = facts! {
 
 const COVER: &[FactRow] = facts! {
     "standard", "standard that the cover meets", such_as(&["ASTM F1346", "NF P90-308"]).or_none();
-        "To which standard was the cover tested?", "It stands on the label, or in the maker's declaration.";
+        "To which standard was the cover tested?", "Look at the label, or in the maker's declaration.";
     "powered", "whether the cover is powered", yes_no();
         "Does a motor move the cover?", "Say yes if it opens and closes at a switch.";
     "lockable", "whether the cover locks", yes_no();
@@ -219,7 +219,7 @@ const COVER: &[FactRow] = facts! {
 
 const POOL_ALARM: &[FactRow] = facts! {
     "standard", "standard that the alarm meets", such_as(&["ASTM F2208", "NF P90-307"]).or_none();
-        "To which standard was the alarm tested?", "It stands on the label, or in the maker's declaration.";
+        "To which standard was the alarm tested?", "Look at the label, or in the maker's declaration.";
 };
 
 const LADDER: &[FactRow] = facts! {
@@ -231,5 +231,5 @@ const DIVING: &[FactRow] = facts! {
     "height", "height of the board above the water", metres(0, 30);
         "How high is the board or platform above the water?", "Measure from the water line up to the tip of the board.";
     "standard", "standard that the board meets", such_as(&[]).or_none();
-        "To which standard was it built?", "It stands in the maker's papers.";
+        "To which standard was it built?", "Look in the maker's papers.";
 };

@@ -4,18 +4,18 @@ use crate::quantity::Dimension;
 pub(super) use crate::vocabulary::look::{NONE, look};
 use crate::vocabulary::{Height, Level, Look, Matter, Number, Part, Role, Shape};
 
-/// A kind, with all that it has.
+/// A kind with everything it has.
 pub(super) struct KindRow {
     pub name: &'static str,
     pub said: &'static str,
-    /// The matter to which it belongs; `None` for what rules on many matters speak of.
+    /// The matter it belongs to; `None` for a kind that rules on many matters use.
     pub matter: Option<Matter>,
     pub number: Number,
     /// The question that finds out whether there is any.
     pub ask: &'static str,
     pub outlines: &'static [OutlineRow],
     pub facts: &'static [FactRow],
-    /// What the program itself does with it.
+    /// Its special role in the program, if it has one.
     pub role: Option<Role>,
     /// Whether things of this kind always belong to the applicant.
     pub owners: bool,
@@ -25,12 +25,12 @@ pub(super) struct KindRow {
     pub opens: bool,
     /// The part of a form in which it is asked for.
     pub part: Part,
-    /// What holds for each outline that says nothing else.
+    /// The defaults for its outlines.
     pub others: OutlineRow,
 }
 
 impl KindRow {
-    /// A kind with nothing to it, from which each row starts.
+    /// An empty kind, which each row starts from.
     pub const PLAIN: Self = Self {
         name: "",
         said: "",
@@ -82,7 +82,7 @@ const fn outline(name: &'static str, said: &'static str, shape: Shape) -> Outlin
     }
 }
 
-/// Every outline of a kind that has no word of its own on something.
+/// The start for a row's defaults.
 pub(super) const OTHERS: OutlineRow = outline("", "", Shape::Area);
 
 /// An outline that is an area: its name in files and in sentences.
@@ -107,32 +107,32 @@ impl OutlineRow {
         self
     }
 
-    /// It lies within each of these, however they are drawn: where they are not, it is not either.
+    /// It lies within each of these however they are drawn. Outside them it cannot be.
     pub const fn within(mut self, others: &'static [&'static str]) -> Self {
         self.within = others;
         self
     }
 
-    /// It is no part of the thing itself.
+    /// It is not part of the thing itself.
     pub const fn beside(mut self) -> Self {
         self.beside = true;
         self
     }
 
-    /// It stands in the way of whoever walks; a gate, a door or a window counts as closed.
+    /// It blocks a person on foot; a gate, a door or a window counts as closed.
     pub const fn bars_the_way(mut self) -> Self {
         self.bars_the_way = true;
         self
     }
 
-    /// It stands in the way, and lets nothing through.
+    /// It blocks the way and lets nothing through.
     pub const fn solid(mut self) -> Self {
         self.bars_the_way = true;
         self.solid = true;
         self
     }
 
-    /// Its lowest and its highest place; all between them belongs to the thing.
+    /// Its lowest and its highest point; everything between belongs to the thing.
     pub const fn reaches(mut self, low: Height<&'static str>, high: Height<&'static str>) -> Self {
         self.extent = Some((low, high));
         self
@@ -144,13 +144,13 @@ impl OutlineRow {
         self
     }
 
-    /// The fact that alone tells its level: it may lie above the ground or below it, nobody knows how far.
+    /// The fact that is the only clue to its level: without it, it may lie any distance above or below the ground.
     pub const fn level_only(mut self, fact: &'static str) -> Self {
         self.level = Some(Level { fact, only: true });
         self
     }
 
-    /// Its level is that of its lowest place.
+    /// Its level is that of its lowest point.
     pub const fn lowest(mut self) -> Self {
         self.lowest = true;
         self
@@ -177,13 +177,13 @@ pub(super) struct What {
     pub kind: Answered,
     pub varies: bool,
     pub none: bool,
-    /// The matter to which it belongs, where that is not its kind's.
+    /// The matter it belongs to, if it differs from its kind's.
     pub matter: Option<Matter>,
 }
 
 /// The three sorts of answer.
 pub(super) enum Answered {
-    /// Of what, no less than, no more than, in the dimension's tiny unit.
+    /// The dimension, the least and the greatest amount, in the dimension's tiny unit.
     Amount(Dimension, Option<i128>, Option<i128>),
     /// The words, and whether others are possible.
     Word(&'static [&'static str], bool),
@@ -204,13 +204,13 @@ impl What {
         }
     }
 
-    /// It belongs to this matter, and not to its kind's.
+    /// It belongs to this matter instead of its kind's.
     pub const fn about(mut self, matter: Matter) -> Self {
         self.matter = Some(matter);
         self
     }
 
-    /// It may change along the thing.
+    /// It may vary along the thing.
     pub const fn varies(mut self) -> Self {
         self.varies = true;
         self
@@ -223,9 +223,9 @@ impl What {
     }
 }
 
-/// One billion: of tiny units in a metre, a degree or the number one.
+/// One billion: the tiny units in a metre, a degree or the number one.
 const GIGA: i128 = 1_000_000_000;
-/// One million: of tiny units in a volt, a watt or a decibel.
+/// One million: the tiny units in a volt, a watt or a decibel.
 const MEGA: i128 = 1_000_000;
 
 /// A length between two numbers of metres.
@@ -233,22 +233,22 @@ pub(super) const fn metres(least: i128, most: i128) -> What {
     What::amount(Dimension::Length, least * GIGA, most * GIGA)
 }
 
-/// An area of up to so many square metres.
+/// An area of up to `most` square metres.
 pub(super) const fn square_metres(most: i128) -> What {
     What::amount(Dimension::Area, 0, most * GIGA * GIGA)
 }
 
-/// A volume of up to so many cubic metres.
+/// A volume of up to `most` cubic metres.
 pub(super) const fn cubic_metres(most: i128) -> What {
     What::amount(Dimension::Volume, 0, most * GIGA * GIGA * GIGA)
 }
 
-/// A voltage of up to so many volts.
+/// A voltage of up to `most` volts.
 pub(super) const fn volts(most: i128) -> What {
     What::amount(Dimension::Voltage, 0, most * MEGA)
 }
 
-/// An angle from level (0) to upright (90 degrees).
+/// An angle from level (0) to vertical (90 degrees).
 pub(super) const fn steepness() -> What {
     What::amount(Dimension::Angle, 0, 90 * GIGA)
 }
@@ -258,27 +258,27 @@ pub(super) const fn decibels(least: i128, most: i128) -> What {
     What::amount(Dimension::Sound, least * MEGA, most * MEGA)
 }
 
-/// A flow of up to so many litres a second.
+/// A flow of up to `most` litres a second.
 pub(super) const fn litres_a_second(most: i128) -> What {
     What::amount(Dimension::Flow, 0, most * GIGA * GIGA * MEGA)
 }
 
-/// A power of up to so many watts.
+/// A power of up to `most` watts.
 pub(super) const fn watts(most: i128) -> What {
     What::amount(Dimension::Power, 0, most * MEGA)
 }
 
-/// A mass of up to so many kilograms.
+/// A mass of up to `most` kilograms.
 pub(super) const fn kilograms(most: i128) -> What {
     What::amount(Dimension::Mass, 0, most * MEGA)
 }
 
-/// A plain number between two.
+/// A plain number between two limits.
 pub(super) const fn number(least: i128, most: i128) -> What {
     What::amount(Dimension::Number, least * GIGA, most * GIGA)
 }
 
-/// A span of calendar months, of up to so many years.
+/// A span of calendar months, up to `most` years.
 pub(super) const fn years(most: i128) -> What {
     What::amount(Dimension::Months, 0, most * 12 * 1000)
 }
@@ -303,7 +303,7 @@ pub(super) const fn such_as(words: &'static [&'static str]) -> What {
     What::of(Answered::Word(words, true))
 }
 
-/// Rows of facts: name in files, name in sentences, what it can be; then the question, and how to find out.
+/// Rows of facts: name in files, name in sentences, possible answers; then the question, and how to find the answer.
 macro_rules! facts {
     ($($name:literal, $said:literal, $what:expr; $ask:literal, $how:literal;)*) => {
         &[$(FactRow { name: $name, said: $said, what: $what, ask: $ask, how: $how }),*]

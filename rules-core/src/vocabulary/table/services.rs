@@ -1,4 +1,4 @@
-//! Roads and lines of supply, tanks and wells, equipment and its wiring, rights over the ground.
+//! Roads and utility lines, tanks and wells, equipment and its wiring, easements.
 
 use super::row::{
     FactRow, KindRow, NONE, OTHERS, area, cubic_metres, decibels, facts, line, look, metres,
@@ -48,7 +48,7 @@ pub(super) const KINDS: &[KindRow] = &[
         number: Number::Many,
         ask: "Do any wires run through the air over or near the lot?",
         outlines: &[
-            line("path", "its path, plumbed down").drawn(
+            line("path", "its course on the ground").drawn(
                 look(Layer::Lines, NONE, "1")
                     .dashed("12 4")
                     .marked(Mark::Rings),
@@ -215,7 +215,7 @@ const RAILWAY: &[FactRow] = facts! {
 
 const OVERHEAD: &[FactRow] = facts! {
     "voltage", "voltage of the line", volts(2_000_000);
-        "Which voltage has the line?", "Ask the company that owns it; never guess from how it looks.";
+        "What is the voltage of the line?", "Ask the company that owns it; never guess from how it looks.";
     "height", "height of the lowest wire above the ground", metres(0, 500).varies();
         "How high is the lowest wire, at its lowest and at its highest over the lot?", "Ask the company to measure it; never hold anything up to a wire.";
     "height-at-start", "height of the wire at the first end of its path", metres(0, 500);
@@ -270,23 +270,23 @@ const WELL: &[FactRow] = facts! {
 
 const FUEL_TANK: &[FactRow] = facts! {
     "fuel", "fuel in the tank", such_as(&["oil", "gas"]);
-        "What is in it?", "It stands on the plate.";
+        "What is in it?", "Look at the plate.";
     "volume", "volume of the tank", cubic_metres(100_000);
-        "How much does it hold?", "It stands on the plate.";
+        "How much does it hold?", "Look at the plate.";
     "buried", "whether the tank is in the ground", yes_no();
         "Does it lie in the ground?", "Look for its filling pipe and its vent.";
 };
 
 const EASEMENT: &[FactRow] = facts! {
     "purpose", "purpose of the easement", such_as(&["utility", "drainage", "access", "sewer", "conservation"]);
-        "What is the right for?", "It stands in the deed or on the plat.";
+        "What is the right for?", "Look in the deed or on the plat.";
     "holder", "holder of the easement", such_as(&["utility", "municipality", "neighbour"]);
-        "Who holds the right?", "It stands in the deed or on the plat; the holder's leave is its own paper.";
+        "Who holds the right?", "Look in the deed or on the plat; the holder's leave is its own paper.";
 };
 
 const EQUIPMENT: &[FactRow] = facts! {
     "use", "use of the equipment", such_as(&["pump", "filter", "heater", "heat-pump", "chlorinator", "blower", "control"]);
-        "What is it: pump, filter, heater, heat pump, or something else?", "It stands on the plate.";
+        "What is it: pump, filter, heater, heat pump, or something else?", "Look at the plate.";
     "base-level", "level of its base", metres(-500, 9000);
         "At what level does it stand?", "Level from a mark whose level is known, to the top of its base.";
     "height", "height of the equipment above the ground", metres(0, 100);
@@ -300,16 +300,16 @@ const EQUIPMENT: &[FactRow] = facts! {
     "enclosed", "whether it is enclosed", yes_no().about(Matter::Noise);
         "Does it stand in a closed box or house?", "Say yes only if the box has a lid and no open side.";
     "power", "power that it takes", watts(10_000_000).about(Matter::Electricity);
-        "How much power does it take?", "It stands on the plate.";
+        "How much power does it take?", "Look at the plate.";
 };
 
 const ELECTRIC_POINT: &[FactRow] = facts! {
     "height", "height above the ground", metres(-50, 100);
-        "How high is it above the ground or the highest water, whichever is higher?", "Tape straight up to its lowest part; below the water counts as less than nothing.";
+        "How high is it above the ground or the highest water, whichever is higher?", "Tape straight up to its lowest part; below the water counts as negative.";
     "ground-fault-protected", "whether a ground-fault breaker protects it", yes_no();
         "Does a ground-fault breaker protect it?", "Press the test button and see whether it goes dead.";
     "purpose", "purpose of it", such_as(&["general", "pump", "pool-light", "heater", "lighting"]);
         "What does it serve?", "Follow the cord, or switch it off and see what stops.";
     "voltage", "voltage", volts(1_000_000);
-        "Which voltage has it?", "It stands on the plate, or in the panel.";
+        "What is its voltage?", "Look at the plate, or in the panel.";
 };

@@ -1,4 +1,4 @@
-//! The lot, its lines, and what the zoning map says of it.
+//! The lot, its lines, and its zoning.
 
 use super::row::{
     FactRow, KindRow, OTHERS, area, date, facts, line, metres, number, one_of, square_metres,
@@ -76,7 +76,7 @@ const LOT: &[FactRow] = facts! {
     "in-association", "whether the lot belongs to an owners' association", yes_no().about(Matter::PrivateRights);
         "Does the lot belong to an owners' association?", "Look for covenants among the papers from when the lot was bought.";
     "zoning-plan-date", "date of the zoning plan", date().or_none();
-        "On which day was the zoning plan for the lot adopted?", "It stands in the head of the plan; the planning office has it.";
+        "On which day was the zoning plan for the lot adopted?", "Look in the head of the plan; the planning office has it.";
     "zoning-plan-sets-distance", "whether the zoning plan sets its own distance", yes_no();
         "Does the zoning plan set its own distance for pools?", "Read the plan's text, or ask the planning office.";
     "space-limited", "whether there is no room elsewhere", yes_no();
@@ -84,7 +84,7 @@ const LOT: &[FactRow] = facts! {
 };
 
 const LOT_LINE: &[FactRow] = facts! {
-    "faces", "side of the lot that the line is", one_of(&["front", "side", "rear", "street-side", "shore", "alley"]);
+    "faces", "side of the lot on which the line lies", one_of(&["front", "side", "rear", "street-side", "shore", "alley"]);
         "Is this line at the front, a side, the rear, a second street, the shore or an alley?", "Stand on the road that gives the lot its address and face the house; ask the office about corner and odd lots.";
     "beyond", "ground beyond the line", one_of(&["neighbour-lot", "road", "alley", "open-space", "water", "railway"]);
         "What lies beyond this line?", "Look at the survey or the parcel map, not at the fence.";

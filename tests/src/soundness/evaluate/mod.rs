@@ -1,6 +1,6 @@
-//! The second evaluator: what a rule comes to in one world, where everything is either so or not.
+//! The second evaluator: it judges a rule in one world, where everything is certain.
 //!
-//! It follows the meaning of the rule set's words alone and shares no line with the checker.
+//! It follows the meaning of the rule set's words and shares no code with the checker.
 
 mod needed;
 mod places;
@@ -24,17 +24,17 @@ use crate::soundness::number::Real;
 use crate::soundness::random::Random;
 use crate::soundness::world::World;
 
-/// What a rule comes to in a world.
+/// A rule's judgement in a world.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Judgement {
-    /// It applies, and this is what it comes to.
+    /// It applies, with this result.
     Applies(Level),
-    /// It does not apply, or there is nothing that it speaks of.
+    /// It does not apply, or what it is about is not there.
     NotApplicable,
 }
 
 /// Why a world could not be judged: two numbers are too close to tell apart, or the rule uses a word that this
-/// evaluator does not know. Such a case proves nothing and is counted.
+/// evaluator does not know. Such a case proves nothing, and is counted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Undecided {
     /// Too close to tell.
@@ -45,13 +45,13 @@ pub enum Undecided {
 
 type Found<T> = Result<T, Undecided>;
 
-/// What a requirement comes to: `None` where there is nothing to speak about.
+/// The result of a requirement: `None` if what it is about is not there.
 type Said = Option<Level>;
 
-/// How a requirement stands in its rule.
+/// The position of a requirement in its rule.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 enum Side {
-    /// In a condition, which asks a question of what there is.
+    /// In a condition, which asks about what is there.
     Condition,
     /// In what must hold, under an even number of `not`s.
     Must,
@@ -59,7 +59,7 @@ enum Side {
     MustNot,
 }
 
-/// What a value is in a world.
+/// A value in a world.
 #[derive(Debug, Clone, PartialEq)]
 enum Got {
     /// A number.
@@ -70,26 +70,26 @@ enum Got {
     Nothing,
     /// The authority decides.
     Refer,
-    /// There is nothing to measure to, and what the rule says that this comes to, where it says so.
+    /// There is nothing to measure to. Holds what the rule says this means, if it does.
     Endless(Said),
-    /// There is nothing of which the amount could be taken.
+    /// There is nothing to take the amount of.
     Void(Said),
-    /// There is no outline of which the area could be taken: a condition takes it as nothing covered.
+    /// There is no outline to take the area of; a condition takes that as nothing covered.
     Bare,
-    /// Made out of what is not there in a way that no condition can ask about.
+    /// Made from something absent in a way that no condition can ask about.
     Muddled,
 }
 
-/// A world under a rule set, and what the words of the rule are bound to.
+/// A world under a rule set, and the things that the rule's words are bound to.
 struct Scene<'a> {
     world: &'a World,
     rules: &'a RuleSet,
     plan: Option<&'a Plan>,
-    /// What each kind's name stands for, the innermost last.
+    /// What each kind's name stands for, innermost last.
     bound: Vec<(KindId, usize)>,
-    /// The kinds whose things are cut to a zone.
+    /// The kinds whose things are limited to a zone.
     cut: Vec<KindId>,
-    /// Which piece of each thing is looked at.
+    /// The piece of each thing being considered.
     places: Vec<usize>,
     /// Whether some comparison was so close that the checker, which rounds to whole tiny units, may leave it open.
     close: bool,
@@ -108,7 +108,7 @@ impl<'a> Scene<'a> {
         }
     }
 
-    /// With one of the things that a selection selects bound to its kind's name.
+    /// Calls `act` with one of the selected things bound to its kind's name.
     fn with<T>(
         &mut self,
         selection: &Selection,
@@ -132,12 +132,12 @@ pub struct Evaluator<'a> {
     pub world: &'a World,
     /// The rules.
     pub rules: &'a RuleSet,
-    /// The plan, where it matters what it draws.
+    /// The plan, if it matters what it draws.
     pub plan: Option<&'a Plan>,
 }
 
 impl<'a> Evaluator<'a> {
-    /// What a rule comes to, and whether a comparison in it was closer than the checker rounds.
+    /// A rule's judgement, and whether a comparison in it was closer than the checker's rounding.
     ///
     /// # Errors
     /// The world cannot be judged.
@@ -149,8 +149,7 @@ impl<'a> Evaluator<'a> {
         Ok((judgement.unwrap_or(Judgement::NotApplicable), scene.close))
     }
 
-    /// What a value is, as a number, with some kinds bound to things, at any place along them; `None` where it is no
-    /// number.
+    /// A value as a number, with some kinds bound to things, at any place along them; `None` if it is not a number.
     pub fn number(
         &self,
         random: &mut Random,
@@ -184,7 +183,7 @@ fn mirrored(level: Level) -> Level {
     }
 }
 
-/// What a rule says that it comes to where there is none; `None` where it says nothing.
+/// What a rule says if there is none; `None` if it says nothing.
 fn of_none(if_none: Option<IfNone>) -> Said {
     if_none.map(|said| match said {
         IfNone::Passes => Level::Holds,
@@ -200,7 +199,8 @@ impl Scene<'_> {
             return Ok(Judgement::NotApplicable);
         }
         Ok(match (applies, self.applied(rule)?) {
-            // The authority says whether the rule applies: what holds anyway holds, the rest is the authority's.
+            // If the authority says whether the rule applies, a requirement that holds anyway holds; otherwise it is up
+            // to the authority.
             (Level::Authority, Judgement::Applies(level)) => {
                 Judgement::Applies(level.max(Level::Authority))
             }
@@ -222,7 +222,7 @@ impl Scene<'_> {
         Ok(applies)
     }
 
-    /// What a rule comes to where it applies.
+    /// The judgement of a rule that applies.
     fn applied(&mut self, rule: &Rule) -> Found<Judgement> {
         let Some(each) = &rule.each else {
             return self.need(rule);
@@ -238,14 +238,14 @@ impl Scene<'_> {
         Ok(worst)
     }
 
-    /// There is none of the things for each of which the rule would be judged.
+    /// The judgement if there are no things to judge the rule for.
     fn none_of(&mut self, rule: &Rule, each: &Selection) -> Found<Judgement> {
         let Some(said) = of_none(each.if_none) else {
             return Ok(Judgement::NotApplicable);
         };
         let mut best = said;
         for relief in &rule.reliefs {
-            // One that speaks of such a thing has nothing to speak about.
+            // A relief about such a thing has nothing to be about.
             if !places::speaks_of(self.rules, relief, each.kind) {
                 best = best.max(self.relief(relief)?);
             }
@@ -285,12 +285,12 @@ impl Scene<'_> {
             true => Level::Authority,
             false => Level::Holds,
         };
-        // What has nothing to speak about does not hold.
+        // A relief that is about something absent does not hold.
         let met = self.requirement(&relief.require, Side::Must)?;
         Ok(open.min(leave).min(met.unwrap_or(Level::Fails)))
     }
 
-    /// Whether a condition holds, of any pool where it speaks of one.
+    /// Whether a condition holds, for any pool if it is about a pool.
     fn condition(&mut self, condition: Option<&Condition>) -> Found<Level> {
         let Some(condition) = condition else {
             return Ok(Level::Fails);

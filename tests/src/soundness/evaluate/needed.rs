@@ -1,4 +1,4 @@
-//! Which papers a world calls for, and which classes its questions come to.
+//! Which papers a world calls for, and which classes its decisions come to.
 
 use std::collections::BTreeSet;
 
@@ -9,19 +9,19 @@ use super::{Evaluator, Found, Judgement, Scene, places};
 use crate::soundness::cuts::Reads;
 use crate::soundness::walk::{self, Visitor};
 
-/// What a question of class comes to at one place.
+/// The class of a decision at one place.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Class {
     /// The thing that it is about.
     pub thing: Option<usize>,
-    /// The pool that it speaks of.
+    /// The pool that it is about.
     pub pool: Option<usize>,
-    /// The class; `None`: the authority decides.
+    /// The class; `None` if the authority decides.
     pub class: Option<String>,
 }
 
 impl Evaluator<'_> {
-    /// The classes to which a question comes.
+    /// The classes of a decision.
     ///
     /// # Errors
     /// The world cannot be judged.
@@ -34,8 +34,8 @@ impl Evaluator<'_> {
         Ok(all.into_iter().flatten().collect())
     }
 
-    /// Whether the world calls for a paper by itself: because it is always needed, or its condition holds at some place,
-    /// or a rule that names it applies. `None` where the rule set leaves that open.
+    /// Whether the world itself calls for a paper: because it is always needed, its condition holds at some place, or a
+    /// rule that names it applies. `None` if the rule set leaves that open.
     ///
     /// # Errors
     /// The world cannot be judged.
@@ -44,7 +44,7 @@ impl Evaluator<'_> {
         if document.always || self.asked_for(document, thing)? {
             return self.is_selected(document, thing).map(Some);
         }
-        // What nothing calls for is a paper to gather or not: nobody says.
+        // If nothing calls for a paper, the rule set leaves open whether to gather it.
         let mut open = document.when.is_none() && document.on.is_empty();
         for rule in &self.rules.rules {
             let (judgement, _) = self.judge(rule)?;
@@ -83,7 +83,7 @@ impl Evaluator<'_> {
         }
     }
 
-    /// Whether having a paper makes a rule hold that fails without it.
+    /// Whether some rule holds with the paper and fails without it.
     ///
     /// # Errors
     /// The world cannot be judged.
@@ -137,8 +137,7 @@ impl Scene<'_> {
     }
 }
 
-/// Whether the outcome of a rule in a world is one that calls for a paper; `None` where another world of the same plan
-/// decides the word.
+/// Whether a rule's outcome in a world calls for a paper; `None` if that depends on other worlds of the same plan.
 fn called_for(document: &Document, rule: &Rule, judgement: Judgement) -> Option<bool> {
     let word = match judgement {
         Judgement::Applies(Level::Fails) => "fail",

@@ -1,5 +1,5 @@
-//! The pool that a rule speaks of, and the places along things: a rule is judged for every pool, and for every choice
-//! of one piece of each thing along which something changes.
+//! The pool that a rule is about, and the places along things: a rule is judged for every pool, and for every choice of
+//! one piece of each varying thing.
 
 use std::collections::BTreeSet;
 
@@ -11,7 +11,7 @@ use crate::soundness::cuts::{Reads, Speaks};
 use crate::soundness::walk;
 use crate::soundness::world::{Being, Held, World};
 
-/// More choices of pieces than this are not gone through.
+/// The most choices of pieces to go through.
 const MOST: usize = 1000;
 
 /// The facts that a rule reads.
@@ -28,7 +28,7 @@ pub(super) fn read_by_decision(decision: &Decision) -> BTreeSet<FactId> {
     reads.0
 }
 
-/// Whether one of these facts changes along a thing.
+/// Whether one of these facts varies along a thing.
 pub(super) fn changes(thing: &Being, reads: &BTreeSet<FactId>) -> bool {
     let mut along = thing
         .facts
@@ -37,13 +37,13 @@ pub(super) fn changes(thing: &Being, reads: &BTreeSet<FactId>) -> bool {
     along.any(|(fact, _)| reads.contains(fact))
 }
 
-/// Whether something that a rule reads changes along a thing.
+/// Whether a fact that a rule reads varies along a thing.
 pub fn changes_along(world: &World, rule: &Rule) -> bool {
     let reads = read_by_rule(rule);
     world.things.iter().any(|thing| changes(thing, &reads))
 }
 
-/// Whether a relief speaks of the thing that a kind's name stands for.
+/// Whether a relief refers to the thing that a kind's name stands for.
 pub fn speaks_of(rules: &RuleSet, relief: &Relief, kind: KindId) -> bool {
     let mut speaks = Speaks::of(rules, kind);
     for requirement in relief.when.iter().chain([&relief.require]) {
@@ -52,11 +52,11 @@ pub fn speaks_of(rules: &RuleSet, relief: &Relief, kind: KindId) -> bool {
     speaks.found
 }
 
-/// A pool bound to the name of its kind; `None` where nothing is to be bound.
+/// A pool bound to the name of its kind; `None` if nothing is bound.
 pub(super) type Pool = Option<(KindId, usize)>;
 
 impl Scene<'_> {
-    /// The pools of which a rule is judged one by one.
+    /// The pools for which a rule is judged, one by one.
     pub(super) fn pools(&self, about_pool: bool) -> Vec<Pool> {
         let kind = self.rules.vocabulary.kind_named("pool");
         match kind.filter(|_| about_pool) {
@@ -69,7 +69,7 @@ impl Scene<'_> {
         }
     }
 
-    /// Judges something for every pool, where it speaks of one, and for every choice of a piece of each thing.
+    /// Judges something for every pool, if it is about a pool, and for every choice of a piece of each thing.
     pub(super) fn everywhere<T>(
         &mut self,
         about_pool: bool,

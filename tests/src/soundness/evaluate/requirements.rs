@@ -1,7 +1,7 @@
-//! What a requirement comes to in one world.
+//! Judging a requirement in one world.
 //!
-//! In a rule's requirement there may be nothing to speak about; `not` is carried down to the tests, and what must not
-//! be of something that is not there is kept. In a condition everything is so or not.
+//! What a rule's requirement is about may be absent. `not` is carried down to the tests, and a prohibition on something
+//! absent is kept. In a condition, everything either holds or does not.
 
 use rules_core::check::Level;
 use rules_core::ruleset::{Bound, Each, Requirement, Row, RowTest, Scope, Table, Then, Value};
@@ -9,7 +9,7 @@ use rules_core::ruleset::{Bound, Each, Requirement, Row, RowTest, Scope, Table, 
 use super::{Found, Said, Scene, Side, Undecided, mirrored, of_none};
 
 impl Side {
-    /// The same under one `not` more.
+    /// The side under one more `not`.
     fn turned(self) -> Self {
         match self {
             Side::Condition => Side::Condition,
@@ -18,7 +18,7 @@ impl Side {
         }
     }
 
-    /// What something comes to that is the same on either side but for the `not`s around it.
+    /// The result of something that depends on the side only through the `not`s around it.
     pub(super) fn of(self, level: Level) -> Said {
         Some(match self {
             Side::MustNot => mirrored(level),
@@ -26,7 +26,7 @@ impl Side {
         })
     }
 
-    /// What it comes to that there is nothing to speak about.
+    /// The result if what it is about is absent.
     pub(super) fn nothing(self) -> Said {
         match self {
             Side::Condition | Side::MustNot => Some(Level::Holds),
@@ -35,7 +35,7 @@ impl Side {
     }
 }
 
-/// All of them, or under `not` any of them; what has nothing to speak about is left out.
+/// All of them, or under `not` any of them, leaving out those about something absent.
 pub(super) fn all_of(said: &[Said], side: Side) -> Said {
     let spoke = said.iter().flatten().copied();
     match side {
@@ -52,7 +52,7 @@ fn any_of(said: &[Said], side: Side) -> Said {
     }
 }
 
-/// At least so many members hold: the so-many-th largest.
+/// At least `wanted` members hold: the `wanted`-th largest level.
 fn at_least(wanted: i128, levels: &[Level]) -> Level {
     let mut sorted = levels.to_vec();
     sorted.sort();
@@ -67,7 +67,7 @@ fn at_least(wanted: i128, levels: &[Level]) -> Level {
 }
 
 impl Scene<'_> {
-    /// What a condition comes to.
+    /// The result of a condition.
     pub(super) fn asked(&mut self, condition: &Requirement) -> Found<Level> {
         self.requirement(condition, Side::Condition)?
             .ok_or(Undecided::NotKnown)
@@ -100,7 +100,7 @@ impl Scene<'_> {
         }
     }
 
-    /// A term: what it says depends on the one thing that it speaks of and on the pool, and on nothing else around it.
+    /// A term. It depends only on the one thing it is about and on the pool, not on anything else around it.
     pub(super) fn within<T>(
         &mut self,
         scope: Scope,
@@ -125,8 +125,7 @@ impl Scene<'_> {
             .collect()
     }
 
-    /// How many of some requirements hold. One that has nothing to speak about does not; where none has anything to
-    /// speak about, neither has the count.
+    /// How many of some requirements hold. One about something absent does not; if all of them are, so is the count.
     fn count(&mut self, of: &[Requirement], bounds: &[Bound], side: Side) -> Found<Said> {
         let inner = match side {
             Side::Condition => Side::Condition,
@@ -184,7 +183,7 @@ impl Scene<'_> {
         Ok(all_of(&all, side))
     }
 
-    /// What the first row that applies gives; `None` where there is nothing to go by.
+    /// What the first row that applies gives; `None` if the value it goes by is absent.
     pub(super) fn row<'t, T>(&mut self, table: &'t Table<T>) -> Found<Option<&'t Then<T>>> {
         let by = match &table.by {
             Some(by) => Some(self.value(by)?),

@@ -1,4 +1,4 @@
-//! The second evaluator against judgements made by hand.
+//! The second evaluator, checked against judgements made by hand.
 
 use std::sync::Arc;
 
@@ -17,7 +17,7 @@ use crate::soundness::random::Random;
 use crate::soundness::words::{METRE, Words};
 use crate::soundness::world::{Drawn, Held};
 
-/// Two wells three and ten metres from the origin, a lot, no alarm, and one gate without a latch.
+/// Two wells, three and ten metres from the origin, a lot, no alarm, and one gate without a latch.
 struct Site {
     words: Words,
     world: World,
@@ -99,7 +99,7 @@ impl Site {
         }
     }
 
-    /// From the gate, which stands at the origin, to some wells.
+    /// The distance from the gate, which stands at the origin, to some wells.
     fn to_wells(&self, drinking: Option<&str>, if_none: IfNone) -> Value {
         let (gate, well) = (self.words.many[3], self.words.many[2]);
         let end = |which, kind| Operand {
@@ -207,14 +207,14 @@ fn a_rule_is_judged_at_every_piece_as_a_whole() {
         ..site.rule(require)
     };
     assert_eq!(site.comes_to(&rule(shallow())), Judgement::Applies(NO));
-    // One piece is shallow, the other deep: at each the rule holds.
+    // One piece is shallow, the other deep; the rule holds at each.
     let either = Requirement::Any(vec![shallow(), depth(Bound::AtLeast(metres(2)))]);
     assert_eq!(site.comes_to(&rule(either)), Judgement::Applies(YES));
-    // Where it is deep it must be heated: the spa is not.
+    // It must be heated where it is deep, and the spa is not.
     let mut deep = rule(heated());
     deep.when = Some(Requirement::Not(Box::new(shallow())));
     assert_eq!(site.comes_to(&deep), Judgement::Applies(NO));
-    // Nowhere deeper than 3 m: it applies to neither.
+    // Neither is deeper than 3 m anywhere, so it applies to neither.
     deep.when = Some(depth(Bound::MoreThan(metres(3))));
     assert_eq!(site.comes_to(&deep), Judgement::NotApplicable);
     for (holds, expected) in [(Along::Anywhere, YES), (Along::AllAlong, NO)] {
@@ -347,7 +347,7 @@ fn a_rule_applies_where_it_says_and_each_means_all() {
     assert_eq!(site.comes_to(&rule), Judgement::Applies(NO));
     rule.each = Some(site.wells(Some("yes"), IfNone::Fails));
     assert_eq!(site.comes_to(&rule), Judgement::Applies(YES));
-    // There is none: what the rule says of that; where it says nothing, it does not apply.
+    // There is none: the rule's `if-none` counts, and without one it does not apply.
     let none = site.wells(Some("perhaps"), IfNone::Fails);
     rule.each = Some(none.clone());
     assert_eq!(site.comes_to(&rule), Judgement::Applies(NO));
@@ -406,7 +406,7 @@ fn numbers_are_made_of_numbers() {
     assert!(is_just(Value::Largest(vec![width(), metres(3)]), 20));
     assert!(is_just(Value::Smallest(vec![width(), metres(3)]), 3));
     assert!(is_just(Value::Product(vec![width(), number(2)]), 40));
-    // What is absent is left aside.
+    // Absent things are ignored.
     let nothing = site.to_wells(Some("perhaps"), IfNone::Fails);
     assert!(is_just(Value::Sum(vec![width(), nothing]), 20));
     let over = |how| Value::Over {

@@ -1,4 +1,4 @@
-//! What a test comes to: a value and the bounds that it must keep.
+//! Judging a test: a value and the bounds it must keep.
 
 use std::cmp::Ordering;
 
@@ -11,7 +11,7 @@ use super::{Found, Got, Said, Scene, Side, Undecided, level};
 use crate::soundness::number::Real;
 use crate::soundness::world::Held;
 
-/// The fact that a value is, by name or by a term.
+/// The fact that a value names, directly or through a term.
 fn plain_fact(value: &Value) -> Option<FactId> {
     match value {
         Value::Fact(fact) => Some(*fact),
@@ -31,7 +31,7 @@ impl Scene<'_> {
         self.bounds(&value, &test.bounds, side)
     }
 
-    /// What a fact is at each piece of its thing, where it changes along it.
+    /// A fact at each piece of its thing, if it varies along the thing.
     fn along(&mut self, fact: FactId) -> Found<Option<Vec<i128>>> {
         let kind = self.rules.vocabulary.fact(fact).kind;
         let Some(thing) = self.meant(kind)? else {
@@ -66,7 +66,7 @@ impl Scene<'_> {
         said.map(|level| side.of(level)).ok_or(Undecided::NotKnown)
     }
 
-    /// All bounds kept; `None` where there is nothing to speak about.
+    /// Whether all bounds are kept; `None` if what they are about is absent.
     pub(super) fn bounds(&mut self, value: &Got, bounds: &[Bound], side: Side) -> Found<Said> {
         let mut all = Vec::new();
         for bound in bounds {
@@ -78,7 +78,7 @@ impl Scene<'_> {
         Ok(all_of(&all, side))
     }
 
-    /// Whether a bound is kept, whatever `not`s stand around it; `None` where there is nothing to speak about.
+    /// Whether a bound is kept, allowing for the `not`s around it; `None` if what it is about is absent.
     fn bound(&mut self, value: &Got, bound: &Bound, side: Side) -> Found<Said> {
         let (limit, wanted) = match bound {
             Bound::Is(choices) => return is_one_of(value, choices, side),
@@ -93,7 +93,7 @@ impl Scene<'_> {
         if *value == Got::Refer || limit == Got::Refer {
             return Ok(Some(Level::Authority));
         }
-        // Of two sides that are not there, the first says what that means.
+        // If both sides are absent, the first says what that means.
         if is_nothing(value) && side != Side::Condition {
             return Ok(None);
         }
@@ -120,7 +120,7 @@ impl Scene<'_> {
     }
 }
 
-/// In a condition, what is not there covers nothing.
+/// In a condition, something absent covers nothing.
 fn covering(got: Got, side: Side) -> Got {
     match (got, side) {
         (Got::Bare, Side::Condition) => Got::Number(Real::whole(0)),
@@ -128,7 +128,7 @@ fn covering(got: Got, side: Side) -> Got {
     }
 }
 
-/// Whether there is nothing there, and nobody says what that means.
+/// Whether it is absent and the rule does not say what that means.
 fn is_nothing(got: &Got) -> bool {
     matches!(
         got,
@@ -136,7 +136,7 @@ fn is_nothing(got: &Got) -> bool {
     )
 }
 
-/// What a comparison comes to because of one of its sides, whatever the other is.
+/// The result of a comparison that one of its sides decides by itself.
 fn said_beside(side: &Got) -> Said {
     match side {
         Got::Endless(said) | Got::Void(said) => *said,

@@ -1,4 +1,4 @@
-//! What a value is in one world.
+//! Values in one world.
 
 use rules_core::check::Level;
 use rules_core::ruleset::{
@@ -60,14 +60,14 @@ impl<'a> Scene<'a> {
         };
         got.retain(|got| !is_absent(got));
         match (got.is_empty(), how) {
-            // Of nothing, there is nothing in all.
+            // The sum of nothing is zero.
             (true, Over::Sum) => Ok(Got::Number(Real::whole(0))),
             (true, _) => Ok(Got::Void(of_none(of.if_none))),
             _ => fold_all(got, fold, true),
         }
     }
 
-    /// The thing that a kind's name stands for; `Ok(None)` where there is none.
+    /// The thing that a kind's name stands for; `Ok(None)` if there is none.
     pub(super) fn meant(&self, kind: KindId) -> Found<Option<usize>> {
         if let Some((_, thing)) = self.bound.iter().rev().find(|(bound, _)| *bound == kind) {
             return Ok(Some(*thing));
@@ -95,7 +95,7 @@ impl<'a> Scene<'a> {
         })
     }
 
-    /// Whether the paper is in hand: for the thing bound, where there is one for each.
+    /// Whether the paper is in hand: the one for the bound thing, if each has its own.
     pub(super) fn paper(&self, document: usize) -> Found<Level> {
         match &self.rules.documents[document].each {
             None => Ok(self.world.papers[document]),
@@ -135,13 +135,13 @@ impl<'a> Scene<'a> {
         Ok(all)
     }
 
-    /// The outlines meant; where there are none, what the rule says that this comes to.
+    /// The outlines meant or, if there are none, what the rule says that means.
     pub(super) fn outlines(&mut self, operand: &Operand) -> Found<Result<Vec<&'a Drawn>, Said>> {
         let world = self.world;
         let (mut all, mut if_none) = (Vec::new(), None);
         for part in operand.parts.iter() {
             let things = match &part.which {
-                // Only what lies in the zone is meant, and that is not worked out here.
+                // Only the part in the zone is meant, which is not worked out here.
                 Which::Bound(kind) if self.cut.contains(kind) => return Err(Undecided::NotKnown),
                 Which::All(selection) | Which::Meant(selection) if selection.zone.is_some() => {
                     return Err(Undecided::NotKnown);
@@ -165,7 +165,7 @@ impl<'a> Scene<'a> {
                 }
                 match world.things[thing].outlines.get(&part.outline) {
                     Some(drawn) => all.push(drawn),
-                    // A thing that is without it.
+                    // A thing without that outline.
                     None if self.rules.vocabulary.outline(part.outline).none => {}
                     None => return Err(Undecided::NotKnown),
                 }
@@ -190,7 +190,7 @@ impl<'a> Scene<'a> {
         }
         let (from, to) = (self.outlines(&distance.from)?, self.outlines(&distance.to)?);
         let (from, to) = match (from, to) {
-            // Where both are without things, the first says what that means.
+            // If both ends have no things, the first says what that means.
             (Err(said), _) | (_, Err(said)) => return Ok(Got::Endless(said)),
             (Ok(from), Ok(to)) => (from, to),
         };
@@ -213,7 +213,7 @@ impl<'a> Scene<'a> {
     }
 }
 
-/// How two numbers make one; `None` where that cannot be told.
+/// Combines two numbers; `None` if that cannot be told.
 type Fold = fn(Real, Real) -> Option<Real>;
 
 fn is_absent(got: &Got) -> bool {
@@ -223,8 +223,8 @@ fn is_absent(got: &Got) -> bool {
     )
 }
 
-/// One number out of several. What is absent is left aside (in a sum, a largest, a smallest) or leaves no number at
-/// all (in a difference, a product).
+/// Combines several numbers. An absent one is skipped (in a sum, a largest, a smallest) or leaves no number at all (in
+/// a difference, a product).
 fn fold_all(mut got: Vec<Got>, fold: Fold, without_the_absent: bool) -> Found<Got> {
     if got.contains(&Got::Refer) {
         return Ok(Got::Refer);
@@ -243,7 +243,7 @@ fn fold_all(mut got: Vec<Got>, fold: Fold, without_the_absent: bool) -> Found<Go
             (Got::Endless(None) | Got::Void(None) | Got::Bare, None) if got.len() > 1 => {
                 Ok(Got::Muddled)
             }
-            // The one says what it means, the other does not.
+            // One says what it means, the other does not.
             (Got::Endless(None) | Got::Void(None) | Got::Bare, Some(_)) => Err(Undecided::NotKnown),
             (absent, _) => Ok(absent.clone()),
         };

@@ -1,4 +1,4 @@
-//! What lies in a zone in one world, and how large areas are.
+//! What lies in a zone in one world, and the sizes of areas.
 
 use rules_core::plan::Form;
 use rules_core::ruleset::{Area, ShareOf, Zone};
@@ -9,7 +9,7 @@ use crate::soundness::world::Drawn;
 use crate::soundness::{cover, geometry};
 
 impl<'a> Scene<'a> {
-    /// Whether a thing stands in a zone: any of its outlines does, at least in part.
+    /// Whether a thing stands in a zone: at least part of one of its outlines does.
     pub(super) fn stands_in(&mut self, thing: usize, zone: &Zone) -> Found<bool> {
         let world = self.world;
         let outlines = &world.things[thing].outlines;
@@ -82,7 +82,7 @@ impl<'a> Scene<'a> {
             .any(|part| part.which.selection().is_some());
         let outlines = match self.outlines(&area.of)? {
             Ok(outlines) => outlines,
-            // All of some things together cover nothing where there is none; of one thing there is nothing to say.
+            // A set of things covers nothing if there are none; for a single thing the question does not arise.
             Err(None) if sets => Vec::new(),
             Err(None) => return Ok(Got::Bare),
             Err(said) => return Ok(Got::Void(said)),
@@ -106,7 +106,7 @@ impl<'a> Scene<'a> {
         covered.over(base).map(Got::Number).ok_or(Undecided::Tie)
     }
 
-    /// The area that outlines cover together, of that what lies in a zone.
+    /// The area that outlines cover together, or the part of it in a zone.
     fn covered(&mut self, of: &[&'a Drawn], zone: Option<&Zone>) -> Found<Real> {
         let covered = match (of, zone) {
             ([], _) => Some(Real::whole(0)),

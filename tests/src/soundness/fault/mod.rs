@@ -1,5 +1,5 @@
-//! Checkers that are wrong in one way: the checker itself, given rules or a plan that say something else than what is
-//! meant, or with its findings bent. What does not catch them is no test.
+//! Checkers with one fault: the real checker, given wrong rules or a wrong plan, or with its findings changed. A test
+//! that does not catch them is worth nothing.
 
 mod plans;
 mod rules;
@@ -18,7 +18,7 @@ use super::world::{Being, Drawn, World};
 
 macro_rules! faults {
     ($($(#[$said:meta])* $fault:ident,)*) => {
-        /// A way of being wrong.
+        /// A fault.
         #[derive(Debug, Clone, Copy, PartialEq, Eq)]
         pub enum Fault { $($(#[$said])* $fault,)* }
 
@@ -30,33 +30,33 @@ macro_rules! faults {
 }
 
 faults! {
-    /// A condition on what changes along a thing is taken as "all along".
+    /// A condition on a varying fact is taken as "all along".
     ConditionsAllAlong,
-    /// What a rule must keep of what changes along a thing is taken as "anywhere".
+    /// A requirement on a varying fact is taken as "anywhere".
     KeptAnywhere,
-    /// Of what changes along a thing, only the lowest place counts.
+    /// Only the lowest place of a varying fact counts.
     LowestPlaceOnly,
-    /// A distance from the pool that a rule speaks of is taken from the nearest of all pools.
+    /// A distance from the pool being judged is measured from the nearest of all pools.
     NearestOfAllPools,
-    /// An area of the pool that a rule speaks of is that of all pools.
+    /// The area of the pool being judged is the area of all pools.
     AreaOfAllPools,
-    /// Of pools that are chosen, any counts, and not only the one that is judged.
+    /// Of chosen pools, any counts, not only the one being judged.
     AnyOfTheChosen,
-    /// A distance in a term means any thing of its kind, not the one that the term is used for.
+    /// A distance in a term means any thing of the kind, not the one that the term is used for.
     TermLosesItsThing,
-    /// What is said of none is said before `when` and `unless` are asked.
+    /// `if-none` is applied before `when` and `unless` are checked.
     NoneBeforeWhen,
-    /// Where there is none, no relief is asked for.
+    /// If there is none, no relief is tried.
     NoneWithoutReliefs,
-    /// A relief holds by absence.
+    /// A relief about something absent holds.
     ReliefByAbsence,
-    /// A member of an any-of holds by absence.
+    /// A member of an any-of about something absent holds.
     AnyByAbsence,
-    /// The paper of one thing will do for all.
+    /// The paper for one thing counts for all.
     OnePaperForAll,
-    /// A paper of which nobody says where it stands is the authority's to give.
+    /// A paper of unstated status counts as up to the authority.
     UnsaidIsAuthoritys,
-    /// Nothing stands against a plan to which nothing applies.
+    /// A plan that no rule applies to passes.
     VerdictWithoutRule,
     /// If nobody looked for a kind of thing, the checker assumes there is none.
     NotCheckedAsNone,
@@ -70,62 +70,62 @@ faults! {
     OverlapUntested,
     /// A square-cornered outline is drawn as if its corners were round.
     SquareAsRound,
-    /// A thing that is only perhaps meant is left out.
+    /// A thing that is only perhaps selected is left out.
     UnknownIsOut,
-    /// A word that is not certain is taken to be the first of those that it may be.
+    /// An uncertain word is taken to be the first of its possible words.
     FirstWordOnly,
     /// The low end of an uncertain limit stands for its high end.
     LimitsLowEnd,
-    /// `at-least` and `more-than`, `at-most` and `less-than` are taken for each other.
+    /// `at-least` and `more-than` are swapped, and so are `at-most` and `less-than`.
     AtLeastMoreThan,
     /// An amount just at the edge of a table's row falls on the other side.
     TablesEdge,
-    /// `not` leaves its member as it is.
+    /// `not` does nothing.
     NotUnmirrored,
     /// A relief that needs the authority's leave counts as holding.
     LeaveHolds,
-    /// What is open passes.
+    /// Open findings pass.
     OpenPasses,
     /// A thing stands in a zone only where its first outline does.
     FirstOutlineInZone,
-    /// The area of several outlines together, or in a zone, does not feel the shift of a source.
+    /// The area of several outlines together, or in a zone, ignores the shift of a source.
     CoverWithoutShift,
-    /// Such an area does not feel how far off its outlines may be.
+    /// Such an area ignores the accuracy of its outlines.
     CoverAsDrawn,
-    /// That the pool lies inside the lot is judged in no report.
+    /// Whether the pool lies inside the lot is not judged.
     LotUnjudged,
-    /// A round edge past the lot's line is not seen.
+    /// A round edge beyond the lot line is not noticed.
     RoundEdgeLost,
-    /// A hole that is drawn in a fence is not seen.
+    /// A hole drawn in a fence is not noticed.
     HoleUnseen,
-    /// The owner's own things past the line are taken as the neighbour's.
+    /// The owner's things beyond the line are taken for the neighbour's.
     OwnPastTheLine,
-    /// A spot is left out where nobody says how far off it is.
+    /// A spot of unstated accuracy is left out.
     SpotLeftOut,
-    /// The lot's boundary does not feel the sources of its own sides.
+    /// The lot's boundary ignores the sources of its sides.
     SidesOfOneSource,
-    /// Who starts from a wall walks through the house behind it.
+    /// A person starting from a wall walks through the house behind it.
     ThroughOnesOwnHouse,
     /// Months and days are compared as bare numbers.
     MonthsAsDays,
-    /// Of several areas in which something may lie, only the first counts.
+    /// Of several areas that something may lie in, only the first counts.
     FirstAreaOnly,
-    /// What lies in an area is told as that is drawn.
+    /// What lies in an area is judged by the area as drawn.
     AreaAsDrawn,
-    /// A gap that changes along a fence is as wide as at its narrowest place.
+    /// A gap that varies along a fence is taken at its narrowest place.
     GapAtItsNarrowest,
-    /// Who comes in passes only the house, not the shed beside it.
+    /// The way in passes only the house, not the shed beside it.
     ShedUnseen,
-    /// A band is as wide as the least of the amount that says so.
+    /// A band of uncertain width is taken at its narrowest.
     BandAtItsNarrowest,
     /// A wire runs straight from support to support.
     WireWithoutSag,
-    /// A wire hangs as high all along as at its first support.
+    /// A wire is as high all along as at its first support.
     WireLevelFromItsStart,
 }
 
 impl Fault {
-    /// Those of so many seeds at which it shows, and at which nothing else does.
+    /// The seeds, of this many, that show it and nothing else.
     pub fn caught(self, cases: u64) -> impl Iterator<Item = u64> {
         let (words, mut library, mut tally) = (Words::new(), Library::default(), Tally::default());
         let mut fails = move |seed, fault| match self.is_of_sites() {
@@ -135,7 +135,7 @@ impl Fault {
         (0..cases).filter(move |seed| fails(*seed, Some(self)) && !fails(*seed, None))
     }
 
-    /// Whether only the second family of cases has what it is wrong about.
+    /// Whether only the second family of cases can show it.
     fn is_of_sites(self) -> bool {
         matches!(
             self,
@@ -155,8 +155,8 @@ impl Fault {
         )
     }
 
-    /// The rules whose findings alone are wrong, where those of all others are left as they should be, and all that
-    /// follows from them.
+    /// For a fault that changes the findings of some rules only, which rules those are; other findings, and what
+    /// follows from them, stay correct.
     fn touches(self) -> Option<fn(&Rule) -> bool> {
         match self {
             Fault::CoverWithoutShift | Fault::CoverAsDrawn => Some(covers),
@@ -167,7 +167,7 @@ impl Fault {
     }
 }
 
-/// Whether a rule asks for an area that takes several outlines to tell.
+/// Whether a rule asks for an area that needs several outlines.
 fn covers(rule: &Rule) -> bool {
     struct Covers(bool);
     impl Visitor for Covers {
@@ -182,7 +182,7 @@ fn covers(rule: &Rule) -> bool {
     covers.0
 }
 
-/// The world as a plan tells it that is drawn by a checker that is wrong in this way.
+/// The world that a plan for a checker with this fault is made from.
 pub fn told(fault: Option<Fault>, world: &World) -> World {
     let mut told = world.clone();
     if fault == Some(Fault::SquareAsRound) {
@@ -191,7 +191,7 @@ pub fn told(fault: Option<Fault>, world: &World) -> World {
     told
 }
 
-/// What lies outside a thing's first outline with square corners gets round ones.
+/// Rounds the square corners of a derived second outline.
 fn round_its_corners(being: &mut Being) {
     let mut outlines = being.outlines.values_mut();
     if let (Some(by), Some(first), Some(second)) =
@@ -204,7 +204,7 @@ fn round_its_corners(being: &mut Being) {
     }
 }
 
-/// What a checker finds that is wrong in this way; the checker itself where it is wrong in none.
+/// The findings of a checker with this fault, or of the real checker if there is none.
 pub fn found<T>(
     fault: Option<Fault>,
     plan: &Plan,
@@ -233,7 +233,7 @@ pub fn found<T>(
     act(&found)
 }
 
-/// Changes what was found; the rules from a place on are those that are in every rule set.
+/// Changes the findings. Rules from place `built_in` on are the built-in ones.
 fn bend(fault: Fault, found: &mut Findings<'_>, built_in: usize) {
     let stands =
         |finding: &Finding| !matches!(finding.outcome, Outcome::Pass | Outcome::NotApplicable);

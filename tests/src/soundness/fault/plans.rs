@@ -1,4 +1,4 @@
-//! Plans that say something else than what is so.
+//! Plans made wrong.
 
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -16,7 +16,7 @@ use crate::soundness::cuts::Reads;
 use crate::soundness::less::leave_out;
 use crate::soundness::walk::{self, Visitor};
 
-/// The plan as a checker reads it that is wrong in this way.
+/// The plan that a checker with this fault reads.
 pub(super) fn wrong(fault: Fault, plan: &Plan, rules: &RuleSet) -> Plan {
     let mut said = plan.clone();
     match fault {
@@ -30,7 +30,7 @@ pub(super) fn wrong(fault: Fault, plan: &Plan, rules: &RuleSet) -> Plan {
                 figure.accuracy = Some(0);
             }
         }
-        // Of two equal errors just as much is left as the root of their squares.
+        // For two equal errors, this gives the root of the sum of their squares.
         Fault::RootOfSquares => accuracies(&mut said, |error| error * 7071 / 10_000),
         Fault::CoverAsDrawn => accuracies(&mut said, |_| 0),
         Fault::ShiftCancelled | Fault::CoverWithoutShift => {
@@ -81,7 +81,7 @@ fn amounts(plan: &mut Plan, change: impl Fn(FactId, &mut Amount)) {
     }
 }
 
-/// Whether a plan need not show all things of a kind.
+/// Whether a plan may leave out things of a kind.
 fn may_be_left_out(rules: &RuleSet, kind: KindId) -> bool {
     let known = rules.vocabulary.kind(kind);
     known.number != Number::One && known.name != "pool"
@@ -120,7 +120,7 @@ fn low_end(amount: &mut Amount) {
     }
 }
 
-/// The facts by which rules say a limit.
+/// The facts that rules use as limits.
 fn facts_in_limits(rules: &RuleSet) -> BTreeSet<FactId> {
     struct InLimits(Reads);
     impl Visitor for InLimits {
@@ -150,7 +150,7 @@ fn first_words(plan: &mut Plan) {
     }
 }
 
-/// Whether a fact is just one amount, one word or none.
+/// Whether a fact is exactly one amount, one word or none.
 fn is_certain(possible: &Possible) -> bool {
     let one = |range: Interval| range.low == range.high;
     let amount = |amount: &Amount| one(amount.least) && amount.most.is_none_or(one);
@@ -177,7 +177,7 @@ fn without_the_unknown(plan: &mut Plan, rules: &RuleSet) {
     }
 }
 
-/// An outline that no rule names counts only in zones.
+/// Removes outlines that no rule names, which count only in zones.
 fn without_the_unnamed(plan: &mut Plan, rules: &RuleSet) {
     struct Named(BTreeSet<OutlineId>);
     impl Visitor for Named {

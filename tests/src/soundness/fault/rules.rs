@@ -1,4 +1,4 @@
-//! Rules that say something else than what is meant.
+//! Rules made wrong.
 
 use std::sync::Arc;
 
@@ -11,7 +11,7 @@ use rules_core::vocabulary::KindId;
 use super::Fault;
 use crate::soundness::same::{map, opposite};
 
-/// The rules as a checker reads them that is wrong in this way.
+/// The rules that a checker with this fault reads.
 pub(super) fn wrong(fault: Fault, rules: &RuleSet) -> RuleSet {
     let pool = rules.vocabulary.kind_named("pool");
     let mut wrong = rules.clone();
@@ -176,7 +176,7 @@ fn none_without_reliefs(rule: &Rule) -> Rule {
     wrong
 }
 
-/// Says of a test that its opposite must not be, which holds of what is not there.
+/// Rewrites a test as "not its opposite", which holds for something absent.
 fn by_absence(of: Requirement) -> Requirement {
     let Requirement::Test(test) = &of else {
         return of;
@@ -225,7 +225,7 @@ fn leave_holds(rule: &Rule) -> Rule {
     wrong
 }
 
-/// The other side of a bound's edge.
+/// Moves a bound's edge to the other side.
 fn at_the_edge(bound: &mut Bound) {
     *bound = match bound.clone() {
         Bound::AtLeast(limit) => Bound::MoreThan(limit),

@@ -1,4 +1,4 @@
-//! Plans in which areas, widths and wires are something else than what is so.
+//! Plans with wrong areas, widths and wires.
 
 use rules_core::plan::{Amount, Looked, Plan};
 use rules_core::quantity::Interval;
@@ -8,7 +8,7 @@ use super::Fault;
 use super::told::places_of;
 use crate::soundness::less::leave_out;
 
-/// Makes a plan wrong in this way.
+/// Puts this fault into a plan.
 pub(super) fn wrong(fault: Fault, said: &mut Plan, words: &Vocabulary) {
     match fault {
         Fault::FirstAreaOnly => only_the_first(said, words, "easement"),
@@ -34,7 +34,7 @@ pub(super) fn wrong(fault: Fault, said: &mut Plan, words: &Vocabulary) {
     }
 }
 
-/// Only the first of a kind is shown, and it is all that there is.
+/// Shows only the first thing of a kind, as if it were all there is.
 fn only_the_first(plan: &mut Plan, words: &Vocabulary, kind: &str) {
     let all = places_of(plan, words, kind);
     for thing in all.iter().rev().skip(1).rev() {

@@ -1,4 +1,4 @@
-//! Plans in the program's own words that say something else than what is so.
+//! Wrong plans in the program's own words.
 
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -10,7 +10,7 @@ use rules_core::vocabulary::{Answer, OutlineId, Vocabulary};
 use super::{Fault, spaces};
 use crate::soundness::less::leave_out;
 
-/// Makes a plan wrong in this way.
+/// Puts this fault into a plan.
 pub(super) fn wrong(fault: Fault, said: &mut Plan, rules: &RuleSet) {
     let words = &rules.vocabulary;
     match fault {
@@ -24,7 +24,7 @@ pub(super) fn wrong(fault: Fault, said: &mut Plan, rules: &RuleSet) {
     }
 }
 
-/// The places of the things of a kind, the last first.
+/// The places of the things of a kind, last first.
 pub(super) fn places_of(plan: &Plan, words: &Vocabulary, kind: &str) -> Vec<usize> {
     let kind = words.kind_named(kind);
     let all = plan.things.iter().enumerate();
@@ -92,7 +92,7 @@ fn sides_of_one_source(plan: &mut Plan, words: &Vocabulary) {
     }
 }
 
-/// Nothing is left of a house but the first corner of the wall from which one starts.
+/// Reduces a house to the first corner of the wall where the walk starts.
 fn no_house_behind_its_wall(plan: &mut Plan, words: &Vocabulary) {
     let outlines = outline(words, "building", "wall").zip(outline(words, "building", "front-wall"));
     let Some((wall, front)) = outlines else {

@@ -1,4 +1,4 @@
-//! Random values and tests, their limits near what is so in the world.
+//! Random values and tests, with limits near the world's own values.
 
 use std::sync::Arc;
 
@@ -34,7 +34,7 @@ pub fn stated(amount: i128, dimension: Dimension) -> Value {
 }
 
 impl Maker<'_> {
-    /// What it means that there is none: said in about half of all places.
+    /// An `if-none`, in about half of all places.
     pub(super) fn if_none(&mut self) -> Option<IfNone> {
         if !self.solid && self.random.chance(50) {
             return None;
@@ -71,7 +71,7 @@ impl Maker<'_> {
         !entry.none && entry.kind != self.words.alarm
     }
 
-    /// A selection of things that are not bound already, by a fact or by how near they are.
+    /// A selection of things not bound yet, by a fact or by distance.
     pub(super) fn selection(&mut self, scope: &[KindId], kind: KindId) -> Selection {
         let mut inner = scope.to_vec();
         inner.push(kind);
@@ -83,7 +83,7 @@ impl Maker<'_> {
         ]) {
             0 => None,
             1 => {
-                // By a fact of the thing itself, for the most part.
+                // Mostly by a fact of the thing itself.
                 let about = [kind];
                 let about = if self.solid || self.random.chance(80) {
                     &about[..]
@@ -107,7 +107,7 @@ impl Maker<'_> {
         selection
     }
 
-    /// The same, of what stands in a zone now and then.
+    /// The same, sometimes limited to a zone.
     pub(super) fn selection_in_zone(&mut self, scope: &[KindId], kind: KindId) -> Selection {
         let mut selection = self.selection(scope, kind);
         if !self.solid && self.filters && self.random.chance(20) {
@@ -117,14 +117,14 @@ impl Maker<'_> {
         selection
     }
 
-    /// What a selection depends on that is all that a term says; `None` for one that is written where it is used.
+    /// What a selection depends on, if a term is to stand for it; `None` for one written where it is used.
     fn closed(&mut self, scope: &[KindId], selection: &Selection) -> Option<Scope> {
         let others = scope.iter().filter(|kind| **kind != self.words.pool);
         let closed = others.count() < 2 && self.random.chance(15);
         closed.then(|| self.depends(scope, |speaks| walk::selection(selection, speaks)))
     }
 
-    /// A kind of which there can be many and that is not bound yet.
+    /// A kind with any number of things that is not bound yet.
     pub(super) fn other_kind(&mut self, scope: &[KindId]) -> KindId {
         loop {
             let kind = *self.random.pick(&self.words.many);
@@ -134,7 +134,7 @@ impl Maker<'_> {
         }
     }
 
-    /// A limit near what the value is in the world, as a rule would state it.
+    /// A limit near the value in the world, as a rule would state it.
     pub(super) fn near(&mut self, scope: &[KindId], value: &Value, dimension: Dimension) -> Value {
         let bound = self.some_subjects(scope);
         let evaluator = Evaluator {
@@ -196,7 +196,7 @@ impl Maker<'_> {
         test(value, bounds)
     }
 
-    /// A table by a fact or by conditions, whose rows give what is made for them.
+    /// A table by a fact or by conditions; `make` makes what its rows give.
     pub(super) fn rows<T>(
         &mut self,
         scope: &[KindId],
@@ -278,7 +278,7 @@ impl Maker<'_> {
             let fact = *self.random.pick(&along);
             return self.test_of(scope, fact);
         }
-        // Words and yes or no are asked about more than amounts.
+        // Words and yes or no are asked about more often than amounts.
         let amount = self.random.chance(50);
         let fact = self.fact_of(scope, |maker, fact| {
             let entry = maker.words.vocabulary.fact(fact);
@@ -291,7 +291,7 @@ impl Maker<'_> {
         self.test_of(scope, fact)
     }
 
-    /// The facts that change along one of the things that can be spoken of here.
+    /// The facts that vary along one of the things in scope.
     fn changing(&self, scope: &[KindId]) -> Vec<FactId> {
         let things = self.world.things.iter();
         let spoken = things.filter(|thing| scope.contains(&thing.kind));
@@ -360,7 +360,7 @@ impl Maker<'_> {
 }
 
 impl Maker<'_> {
-    /// A test of what is surely there.
+    /// A test of something that is certainly there.
     fn solid_leaf(&mut self, scope: &[KindId]) -> Requirement {
         match (self.random.weighted(&[6, 3, 2, 1]), scope.last()) {
             (1, Some(kind)) => {

@@ -1,4 +1,4 @@
-//! Random worlds and random rule sets, the rules aimed at the world so that their limits are near what is so.
+//! Random worlds and random rule sets, whose limits are near the world's own values.
 
 mod leaf;
 mod papers;

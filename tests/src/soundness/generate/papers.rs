@@ -1,4 +1,4 @@
-//! The papers and the questions of class of a random rule set.
+//! The papers and decisions of a random rule set.
 
 use rules_core::ruleset::{
     Condition, Decision, Document, OnOutcome, RowTest, Selection, Table, Then,
@@ -12,7 +12,7 @@ use crate::soundness::words::Words;
 /// How many documents every rule set names.
 pub const DOCUMENTS: usize = 4;
 
-/// The kind of thing for each of which there is one of a document, where there is.
+/// The kind whose things each need their own copy of a document, if there is one.
 pub fn paper_for(words: &Words, number: usize) -> Option<KindId> {
     let [_, house, _, gate] = words.many[..] else {
         return None;
@@ -24,13 +24,13 @@ pub fn paper_for(words: &Words, number: usize) -> Option<KindId> {
     }
 }
 
-/// Whether the authority is free to give a document.
+/// Whether the authority may refuse a document.
 fn has_discretion(number: usize) -> bool {
     number % 2 == 1
 }
 
-/// Four documents: two for the whole plan, and two of which each thing of a kind needs its own. Of each two, the authority
-/// is free to refuse one.
+/// Four documents: two for the whole plan, and two that each thing of a kind needs for itself. The authority may refuse
+/// one of each pair.
 pub(super) fn documents(words: &Words) -> Vec<Document> {
     let document = |number: usize| Document {
         id: format!("paper-{number}"),
@@ -62,7 +62,7 @@ fn plain(kind: KindId) -> Selection {
 }
 
 impl Maker<'_> {
-    /// Says when a document is needed.
+    /// Sets when a document is needed.
     pub(super) fn ask_for(&mut self, document: &mut Document) {
         self.referring = false;
         let kind = document.each.as_ref().map(|each| each.kind);
@@ -95,7 +95,7 @@ impl Maker<'_> {
         }
     }
 
-    /// A question of class, by a fact or by conditions.
+    /// A decision, by a fact or by conditions.
     pub(super) fn decision(&mut self) -> Decision {
         self.referring = false;
         let about_pool = self.random.chance(30);
@@ -113,7 +113,7 @@ impl Maker<'_> {
             format!("class-{number}")
         });
         if self.random.chance(20) {
-            // One row leaves it to the authority.
+            // One row leaves the decision to the authority.
             let place = self.random.below(table.rows.len());
             table.rows[place].then = Then::Refer;
         }

@@ -18,19 +18,18 @@ use crate::soundness::walk;
 use crate::soundness::words::Words;
 use crate::soundness::world::{Being, World};
 
-/// How rich the rules are.
+/// How varied the rules are.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Style {
-    /// Each rule is one test, under `each` or not, and all things of a kind are meant: what the tightness of single
-    /// leaves is counted on.
+    /// Each rule is one test, with or without `each`, on all things of a kind. Tightness is counted on these.
     OneLeaf,
-    /// The same, and only those things are meant of which something holds.
+    /// The same, on things selected by a condition.
     Filtered,
     /// Everything together.
     Rich,
-    /// As rich, without the authority's discretion, and of nothing that may not be there.
+    /// As varied, but without the authority's discretion, and only about things that are certainly there.
     Solid,
-    /// The same for each of some things along one of which something changes, and nothing is counted.
+    /// The same, for each thing of a kind with a varying thing, and without counts.
     Changing,
 }
 
@@ -38,19 +37,19 @@ pub(super) struct Maker<'a> {
     pub(super) random: &'a mut Random,
     pub(super) words: &'a Words,
     pub(super) world: &'a World,
-    /// The rule set without rules, for looking up what a value is.
+    /// The rule set without its rules, for working out values.
     pub(super) rules: &'a RuleSet,
-    /// Whether the authority's discretion may stand here.
+    /// Whether the authority's discretion may be used here.
     pub(super) referring: bool,
     /// Whether selections have conditions.
     pub(super) filters: bool,
-    /// Whether everything is surely there that is spoken of, so that there is always something to speak about.
+    /// Whether rules are only about things that are certainly there.
     pub(super) solid: bool,
-    /// The kind of each of which rules are judged, where that is settled; then nothing is counted.
+    /// The kind to use for `each`, if fixed; then nothing is counted.
     pub(super) each: Option<KindId>,
 }
 
-/// A random rule set of so many rules for a world.
+/// A random rule set of a number of rules for a world.
 pub fn rule_set(
     random: &mut Random,
     words: &Words,
@@ -88,7 +87,7 @@ pub fn rule_set(
     set
 }
 
-/// The rules that are in every rule set, as a file without rules has them.
+/// The built-in rules, as in a file without rules.
 fn built_in(words: &Words) -> Vec<Rule> {
     let text = "ruleset: random\ntitle: Random\nedition: \"1\"\nauthority: Random\nrules: []\n";
     match rules_core::ruleset::read(text, &|_| None, words.vocabulary.clone()) {
@@ -125,10 +124,11 @@ fn empty(words: &Words) -> RuleSet {
         documents: documents(words),
         duties: Vec::new(),
         cautions: Vec::new(),
+        interpretations: Vec::new(),
     }
 }
 
-/// The kind of a thing along which something changes.
+/// The kind of a thing that varies along itself.
 fn changing_kind(words: &Words, world: &World) -> Option<KindId> {
     let changes = |thing: &&Being| thing.pieces() > 1 && thing.kind != words.pool;
     world.things.iter().find(changes).map(|thing| thing.kind)
@@ -171,7 +171,7 @@ impl Maker<'_> {
         rule
     }
 
-    /// A rule that asks for nothing yet, and what it speaks of: a pool, some things, both or neither.
+    /// A rule without a requirement yet, and what it is about: a pool, some things, both or neither.
     fn frame(&mut self, number: usize, percent: usize) -> (Rule, Vec<KindId>) {
         let mut rule = bare(number, Requirement::Refer);
         let mut scope = Vec::new();
@@ -250,7 +250,7 @@ impl Maker<'_> {
             .collect()
     }
 
-    /// What must hold, so many levels deep at most.
+    /// A requirement, at most `depth` levels deep.
     pub(super) fn requirement(&mut self, scope: &[KindId], depth: usize) -> Requirement {
         if depth == 0 {
             return self.leaf(scope);
@@ -280,7 +280,7 @@ impl Maker<'_> {
         }
     }
 
-    /// A paper: one for the whole plan, or the one for a thing that is bound.
+    /// A paper: one for the whole plan, or the one for a bound thing.
     fn have(&mut self, scope: &[KindId]) -> Requirement {
         let words = self.words;
         let fits: Vec<usize> = (0..DOCUMENTS)
@@ -299,7 +299,7 @@ impl Maker<'_> {
         Requirement::Have(*self.random.pick(&fits))
     }
 
-    /// What a term may depend on here: one thing at most, and the pool.
+    /// What a term may depend on here: at most one thing, and the pool.
     pub(super) fn term(&mut self, scope: &[KindId]) -> Vec<KindId> {
         let of = scope.last().copied().filter(|_| self.random.chance(80));
         let pool = Some(self.words.pool).filter(|pool| scope.contains(pool) && of != Some(*pool));
@@ -307,7 +307,7 @@ impl Maker<'_> {
         pool.into_iter().chain(of).collect()
     }
 
-    /// What something depends on that may depend on these, as it was made.
+    /// Which of these something actually depends on.
     pub(super) fn depends(&self, own: &[KindId], walk: impl Fn(&mut Speaks<'_>)) -> Scope {
         let speaks = |kind: &KindId| {
             let mut speaks = Speaks::of(self.rules, *kind);
@@ -324,7 +324,7 @@ impl Maker<'_> {
 
     fn meets(&mut self, scope: &[KindId], depth: usize) -> Requirement {
         let own = self.term(scope);
-        // Of the one thing that it speaks of, more often than not.
+        // More often than not, it is about the one thing.
         let requirement = match own.is_empty() || self.solid || self.random.chance(50) {
             true => self.requirement(&own, depth),
             false => self.distance_test(&own),
@@ -338,7 +338,7 @@ impl Maker<'_> {
         }
     }
 
-    /// Two numbers of things of one kind: what is in the one need not be in the other.
+    /// Two counts of things of one kind; a thing in one need not be in the other.
     fn two_counts(&mut self, scope: &[KindId]) -> Vec<Requirement> {
         let kind = self.other_kind(scope);
         (0..2).map(|_| self.count_of(scope, kind)).collect()

@@ -7,8 +7,8 @@ use crate::soundness::random::Random;
 use crate::soundness::words::METRE;
 use crate::soundness::world::Drawn;
 
-/// A place within so many nanometres of the origin; every other one on the whole half metre, so that shapes touch
-/// and distances are whole.
+/// A place within a distance of the origin. Every other one is on a half-metre grid, so that shapes touch and distances
+/// are whole.
 fn place(random: &mut Random, within: i64) -> Point {
     let mut along = || match random.chance(50) {
         true => random.between(-within / METRE * 2, within / METRE * 2) * (METRE / 2),
@@ -40,7 +40,7 @@ fn bent(random: &mut Random) -> Vec<(i64, i64)> {
     ]
 }
 
-/// Turned by a random angle half of the time; the corners then lie on no grid at all.
+/// Turned by a random angle half of the time, which takes the corners off any grid.
 fn turned(random: &mut Random, corners: Vec<(i64, i64)>) -> Vec<(i64, i64)> {
     if random.chance(50) {
         return corners;
@@ -85,7 +85,7 @@ fn path(random: &mut Random, within: i64) -> Form {
     Form::Path(points)
 }
 
-/// A random outline somewhere within so many nanometres of the origin.
+/// A random outline somewhere within a distance of the origin.
 pub fn scattered(random: &mut Random, shape: Shape, within: i64) -> Drawn {
     let round = random.chance(20);
     let spread = random.between(1, 30) * METRE / 10;

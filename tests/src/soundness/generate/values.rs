@@ -24,7 +24,7 @@ impl Maker<'_> {
         operand(vec![part(Which::Bound(kind), outline)])
     }
 
-    /// The one that is meant, where it is one of some.
+    /// The bound thing, if it is among some chosen ones.
     fn chosen_operand(&mut self, scope: &[KindId], kind: KindId) -> Operand {
         let selection = self.selection(scope, kind);
         let outline = self.outline(kind);
@@ -34,7 +34,7 @@ impl Maker<'_> {
     fn set_operand(&mut self, scope: &[KindId]) -> Operand {
         let mut parts = Vec::new();
         for _ in 0..self.random.weighted(&[0, 6, 1]) {
-            // All pools, beside the one that the rule speaks of; or that one, where it is one of some.
+            // All pools, besides the one the rule is about; or that one, if it is among some chosen ones.
             let all_pools = scope.contains(&self.words.pool) && self.random.chance(15);
             let kind = match all_pools {
                 true => self.words.pool,
@@ -106,7 +106,7 @@ impl Maker<'_> {
             .collect()
     }
 
-    /// The outline of an area of something bound, or of the lot.
+    /// An area outline of a bound thing, or of the lot.
     fn bound_area(&mut self, scope: &[KindId]) -> Part {
         let fits: Vec<KindId> = scope
             .iter()
@@ -126,7 +126,7 @@ impl Maker<'_> {
         part(Which::Bound(kind), outline)
     }
 
-    /// The area of one outline, or of several together, in a zone or as a share now and then.
+    /// The area of one outline or of several together, sometimes in a zone or as a share.
     pub(super) fn area(&mut self, scope: &[KindId]) -> (Value, Dimension) {
         let mut parts = vec![self.bound_area(scope)];
         if self.solid {
@@ -157,7 +157,7 @@ impl Maker<'_> {
         (area(operand(parts), within, share_of), dimension)
     }
 
-    /// A zone in which things may stand.
+    /// A zone that things may stand in.
     pub(super) fn zone(&mut self, scope: &[KindId]) -> Zone {
         match self.random.below(3) {
             0 => Zone::Inside(operand(vec![self.bound_area(scope)])),
@@ -180,7 +180,7 @@ impl Maker<'_> {
         }
     }
 
-    /// A length of one sort or another, under a term now and then.
+    /// Some length, sometimes through a term.
     pub(super) fn length(&mut self, scope: &[KindId], depth: usize) -> Value {
         if !self.random.chance(12) {
             return self.bare_length(scope, depth);
@@ -249,7 +249,7 @@ impl Maker<'_> {
         }
     }
 
-    /// From the first outline of a thing, which is always there, to the lot's.
+    /// The distance from a thing's first outline, which is always there, to the lot's.
     pub(super) fn to_lot(&self, kind: KindId) -> Value {
         let first = |kind: KindId| {
             let outline = self.words.outlines(kind)[0];

@@ -14,7 +14,7 @@ use crate::soundness::random::Random;
 use crate::soundness::words::{METRE, Words};
 use crate::soundness::world::{Being, Drawn, Held, World};
 
-/// A fact, on a round figure more often than not.
+/// A fact, more often than not with a round figure.
 fn held(random: &mut Random, words: &Words, fact: FactId) -> Held {
     let entry = words.vocabulary.fact(fact);
     if entry.none && random.chance(20) {
@@ -38,7 +38,7 @@ fn held(random: &mut Random, words: &Words, fact: FactId) -> Held {
     })
 }
 
-/// A random thing of a kind, somewhere within so many nanometres of the origin.
+/// A random thing of a kind, somewhere within a distance of the origin.
 pub fn being(random: &mut Random, words: &Words, kind: KindId, id: String, within: i64) -> Being {
     let mut outlines = BTreeMap::new();
     for outline in words.outlines(kind) {
@@ -70,8 +70,8 @@ fn papers(random: &mut Random) -> Vec<Level> {
     (0..DOCUMENTS).map(|_| paper()).collect()
 }
 
-/// Makes a thing change along itself: two or three pieces, each with an amount for each fact that changes. Where two
-/// facts change, any amount of the one may meet any of the other.
+/// Makes a thing vary along itself: two or three pieces, each with an amount for each varying fact. If two facts vary,
+/// any amount of one may meet any of the other.
 fn vary(random: &mut Random, words: &Words, being: &mut Being) {
     let pieces = random.between(2, 3);
     let facts = words.facts(being.kind).iter().copied();
@@ -93,7 +93,7 @@ fn vary(random: &mut Random, words: &Words, being: &mut Being) {
     }
 }
 
-/// Up to two things of a world change along themselves.
+/// Makes up to two things of a world vary along themselves.
 fn vary_some(random: &mut Random, words: &Words, things: &mut [Being]) {
     let can: Vec<usize> = (0..things.len())
         .filter(|thing| {
@@ -110,10 +110,9 @@ fn vary_some(random: &mut Random, words: &Words, things: &mut [Being]) {
     }
 }
 
-/// Gives a thing a rectangle and, as its second outline, the same with square corners so far outside.
+/// Gives a thing a rectangle and, as its second outline, the same with square corners some distance outside.
 ///
-/// Both lie along the axes or turned by the angle of a triangle of sides 3, 4 and 5, so that every corner of either
-/// is a whole number of nanometres.
+/// Both lie along the axes or are turned by the angle of a 3-4-5 triangle, so that every corner is at whole nanometres.
 fn widen(random: &mut Random, words: &Words, being: &mut Being) {
     let by = random.between(1, 20) * METRE / 10;
     let (x, y) = *random.pick(&[(5, 0), (3, 4), (4, 3), (-3, 4)]);

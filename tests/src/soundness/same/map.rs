@@ -1,10 +1,10 @@
-//! A rule rebuilt from its leaves up.
+//! Rebuilding a rule from its leaves up.
 
 use std::sync::Arc;
 
 use rules_core::ruleset::{Each, Relief, Requirement, Row, RowTest, Rule, Selection, Table, Then};
 
-/// What is done to every requirement, once what it is made of has been done.
+/// A change to every requirement, applied after its members have been changed.
 pub type Change<'a> = &'a mut dyn FnMut(Requirement) -> Requirement;
 
 /// A rule with every requirement and condition in it changed.

@@ -1,4 +1,4 @@
-//! Rules that are written in another way and mean the same come out the same.
+//! Rules reworded without a change of meaning come out the same.
 
 pub mod map;
 mod rewrite;
@@ -19,14 +19,14 @@ use super::generate::{self, Style};
 use super::random::Random;
 use super::words::Words;
 
-/// A way of writing a rule otherwise; `None` where it does not fit.
+/// Rewrites a rule; `None` if the way does not fit it.
 type Rewrite = fn(&Words, &Plan, &Rule) -> Option<(Rule, Option<Plan>)>;
 
-/// A way of writing a rule otherwise.
+/// A way of rewriting a rule.
 pub struct Way {
     /// Its name.
     pub name: &'static str,
-    /// Whether it means the same only where there is always something to speak about.
+    /// Whether it keeps the meaning only for rules about things that are certainly there.
     pub solid: bool,
     rewrite: Rewrite,
 }
@@ -68,7 +68,7 @@ ways! {
     };
 }
 
-/// Every tape is read from its other end.
+/// Turns every tape reading round.
 fn tapes_turned(plan: &Plan, rule: &Rule) -> Option<(Rule, Option<Plan>)> {
     let mut turned = plan.clone();
     for tape in &mut turned.measured {
@@ -77,18 +77,18 @@ fn tapes_turned(plan: &Plan, rule: &Rule) -> Option<(Rule, Option<Plan>)> {
     (turned != *plan).then(|| (rule.clone(), Some(turned)))
 }
 
-/// A rule that comes out otherwise in other words.
+/// A rule whose rewritten form comes out differently.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Differs {
-    /// Run this again.
+    /// The seed, to run it again.
     pub seed: u64,
     /// How it was rewritten.
     pub way: &'static str,
-    /// What the two come to, and both of them.
+    /// The two outcomes, and both rules.
     pub what: String,
 }
 
-/// How often each way was tried with another rule to show for it.
+/// How often each way actually changed a rule.
 pub type Tried = BTreeMap<&'static str, u64>;
 
 /// Tries all ways on the rules and a plan of a seed.
@@ -143,7 +143,7 @@ impl Case<'_> {
             .rules[0]
             .truth;
         let (one, two) = (Classes::of(before), Classes::of(after));
-        // Cut in two, a thing is nothing in between.
+        // A thing split in two has no values in between, so it may have fewer outcomes.
         let same = one == two || way.name == "a thing split" && two.within(one);
         (!same).then(|| Differs {
             seed: self.seed,

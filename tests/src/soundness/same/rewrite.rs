@@ -1,4 +1,4 @@
-//! Rewritings of a rule that mean the same.
+//! Ways to rewrite a rule without changing its meaning.
 
 use std::sync::Arc;
 
@@ -20,7 +20,7 @@ fn all_not(of: Vec<Requirement>) -> Vec<Requirement> {
     of.into_iter().map(not).collect()
 }
 
-/// All of these: not any of them not. Any of these: not all of them not.
+/// "All of these" as "not any of them not", and "any of these" as "not all of them not".
 pub(super) fn de_morgan(rule: &Rule) -> Rule {
     map::rule(rule, &mut |requirement| match requirement {
         Requirement::All(of) => not(Requirement::Any(all_not(of))),
@@ -29,7 +29,7 @@ pub(super) fn de_morgan(rule: &Rule) -> Rule {
     })
 }
 
-/// Each test is not not so.
+/// Each test under two `not`s.
 pub(super) fn twice_not(rule: &Rule) -> Rule {
     map::rule(rule, &mut |requirement| match requirement {
         Requirement::Test(_) => not(not(requirement)),
@@ -37,7 +37,7 @@ pub(super) fn twice_not(rule: &Rule) -> Rule {
     })
 }
 
-/// What the rows of a table speak of, as a condition for each row; `None` for the last.
+/// A row of a table as a condition; `None` for the last row.
 fn condition<T>(table: &Table<T>, row: &Row<T>) -> Option<Requirement> {
     match (&row.test, &table.by) {
         (RowTest::When(when), _) => Some(when.clone()),
@@ -71,12 +71,12 @@ fn tables(rule: &Rule, change: fn(Table<Requirement>) -> Table<Requirement>) -> 
     })
 }
 
-/// What a table goes by is asked in each row.
+/// A table's value moved into a condition of each row.
 pub(super) fn rows_by_conditions(rule: &Rule) -> Rule {
     tables(rule, with_conditions)
 }
 
-/// The last row first, where none of the others applies; the one before it last.
+/// The last row first, under the condition that none of the others applies; the row before it becomes the last.
 pub(super) fn rows_turned(rule: &Rule) -> Rule {
     tables(rule, |table| {
         let mut table = with_conditions(table);
@@ -96,7 +96,7 @@ pub(super) fn rows_turned(rule: &Rule) -> Rule {
     })
 }
 
-/// From the other end of each distance, but where the farthest place of the one is meant.
+/// Each distance from its other end, except for `farthest: from`.
 pub(super) fn ends_turned(rule: &Rule) -> Rule {
     map::rule(rule, &mut |requirement| match requirement {
         Requirement::Test(test) => {
@@ -230,7 +230,7 @@ pub(super) fn other_order(rule: &Rule) -> Rule {
     turned
 }
 
-/// The bound that is kept where another is not; `None` where that is none.
+/// The bound that is kept exactly when another is not; `None` if there is none.
 pub fn opposite(bound: &Bound) -> Option<Bound> {
     Some(match bound {
         Bound::AtLeast(limit) => Bound::LessThan(limit.clone()),
@@ -279,7 +279,7 @@ pub(super) fn not_all_along_not(rule: &Rule) -> Rule {
     })
 }
 
-/// Any of these: at least one of them.
+/// "Any of these" as "at least one of them".
 pub(super) fn any_as_count(rule: &Rule) -> Rule {
     let one = || Bound::AtLeast(stated(1_000_000_000, Dimension::Number));
     map::rule(rule, &mut |requirement| match requirement {
@@ -341,7 +341,7 @@ pub(super) fn each_pool(rule: &Rule, pool: KindId) -> Option<Rule> {
     })
 }
 
-/// What narrows `each` as a member of an any-of.
+/// The `where` of `each` as a member of an any-of.
 pub(super) fn where_into_any(rule: &Rule) -> Option<Rule> {
     let each = rule.each.clone()?;
     let filter = (*each.filter.clone()?).clone();

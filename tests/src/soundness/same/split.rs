@@ -1,4 +1,4 @@
-//! Rewritings that look at the plan: what changes along a thing, and what does not.
+//! Rewritings that use the plan: which facts vary along a thing, and which do not.
 
 use std::sync::Arc;
 
@@ -12,8 +12,7 @@ use crate::soundness::less::all_shown;
 use crate::soundness::walk::{self, Visitor};
 use crate::soundness::words::Words;
 
-/// Whether a rule says the same of two things at one place as of one: it speaks of such a thing only where it is judged
-/// for each, and of that as it is there.
+/// Whether a rule treats two things at one place like one: it refers to things of the kind only through its own `each`.
 fn speaks_of_one(rule: &Rule, kind: KindId) -> bool {
     struct Only(KindId, bool);
     impl Visitor for Only {
@@ -41,8 +40,8 @@ fn speaks_of_one(rule: &Rule, kind: KindId) -> bool {
     only.1
 }
 
-/// A thing of each of which the rule is judged and along which something changes becomes two, each the same all along and
-/// with the same papers: one where it is lowest, one where it is highest.
+/// Splits a varying thing that the rule is judged for into two uniform ones with the same papers: one with its lowest
+/// value, one with its highest.
 pub(super) fn split(words: &Words, plan: &Plan, rule: &Rule) -> Option<(Rule, Option<Plan>)> {
     let each = rule.each.as_ref()?;
     let fits = speaks_of_one(rule, each.kind) && each.kind != words.pool;
@@ -92,7 +91,7 @@ fn set(thing: &mut Thing, fact: FactId, change: impl FnOnce(&mut Amount)) {
     }
 }
 
-/// The facts, of those read, that change along a thing.
+/// The facts, among those read, that vary along a thing.
 fn changing(thing: &Thing, reads: &Reads) -> Vec<FactId> {
     let changes = |fact: &FactId| {
         let amount = thing.facts.get(fact).and_then(|so| so.amount.as_ref());
@@ -101,7 +100,7 @@ fn changing(thing: &Thing, reads: &Reads) -> Vec<FactId> {
     reads.0.iter().copied().filter(changes).collect()
 }
 
-/// Whether the plan says of every thing of a kind that a fact does not change along it.
+/// Whether the plan says for every thing of a kind that a fact does not vary along it.
 fn never_changes(plan: &Plan, kind: KindId, fact: FactId, always_shown: bool) -> bool {
     let same = |thing: &Thing| {
         let amount = thing.facts.get(&fact).and_then(|so| so.amount.as_ref());
@@ -111,7 +110,7 @@ fn never_changes(plan: &Plan, kind: KindId, fact: FactId, always_shown: bool) ->
     (always_shown || all_shown(plan, kind)) && things.all(same)
 }
 
-/// "All along" of what does not change.
+/// "All along" on a fact that does not vary.
 pub(super) fn all_along(words: &Words, plan: &Plan, rule: &Rule) -> Option<Rule> {
     let mut any = false;
     let written = map::rule(rule, &mut |requirement| {

@@ -1,4 +1,4 @@
-//! What a rule asks of a site, as text and as what it comes to in a world.
+//! What a rule asks of a site: as text, and as a judgement in a world.
 
 use rules_core::check::Level;
 use rules_core::quantity::{Dimension, Interval};
@@ -16,14 +16,14 @@ use crate::soundness::number::Real;
 use crate::soundness::random::Random;
 use crate::soundness::words::METRE;
 
-/// What a measure comes to in a world.
+/// The value of a measure in a world.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Got {
     /// A number.
     One(Real),
-    /// It changes along a thing, between these.
+    /// It varies along a thing, between these.
     Along(Real, Real),
-    /// The rule is judged for each piece of things, of which this is so of the least and the greatest.
+    /// The rule is judged for each piece of a thing; these are the least and the greatest value.
     Pieces(Real, Real),
     /// The rule is not judged for the thing.
     Not,
@@ -40,16 +40,16 @@ pub struct Measure {
     pub within: Option<&'static str>,
     /// As a rule says it.
     pub value: &'static str,
-    /// Of what it is an amount.
+    /// Its dimension.
     pub dimension: Dimension,
-    /// What it comes to in a world, of one of its things, where it is measured for each.
+    /// Its value in a world, for one of its things if it is measured for each.
     pub of: fn(&Site, usize) -> Result<Got, Undecided>,
-    /// Whether a plan that states a world exactly decides it.
+    /// Whether a plan that states the world exactly decides it.
     pub exact: bool,
 }
 
 impl Measure {
-    /// The things of which it is measured one by one; the pool, where it is measured once.
+    /// The things it is measured for, one by one; the pool, if it is measured once.
     fn things(&self, world: &Site) -> Vec<usize> {
         let meant = |at: &usize| self.each.is_none_or(|kind| world.things[*at].kind == kind);
         let end = if self.each.is_some() {
@@ -98,7 +98,7 @@ impl Keep {
 enum Form {
     Required,
     Forbidden,
-    /// It says where the rule applies; what the rule asks for then is a depth of the pool.
+    /// It is the rule's condition; the rule then requires a depth of the pool.
     Condition,
 }
 
@@ -118,10 +118,10 @@ pub struct Asked {
     limit: Limit,
 }
 
-/// The depth that is asked for where a condition holds.
+/// The depth required if a condition holds.
 const DEPTH: i64 = METRE;
 
-/// The rule sets of one rule that were read, by their texts.
+/// Rule sets already read, by their texts.
 #[derive(Debug, Default)]
 pub struct Library(BTreeMap<String, RuleSet>);
 
@@ -148,7 +148,7 @@ impl Library {
 }
 
 impl Asked {
-    /// A rule of one of some measures, whose limit is near what is so in a world.
+    /// A rule on one of some measures, with a limit near its value in a world.
     pub fn near(random: &mut Random, measures: &'static [Measure], world: &Site) -> Asked {
         let measure = some_of(random, measures, world);
         let bounds = [Keep::AtLeast, Keep::AtMost, Keep::MoreThan, Keep::LessThan];
@@ -184,7 +184,7 @@ impl Asked {
         }
     }
 
-    /// The same with another limit; `None` where it is no plain amount.
+    /// The same with another limit; `None` if the limit is not a plain amount.
     pub fn at(self, amount: i128) -> Option<Asked> {
         matches!(self.limit, Limit::Amount(_)).then_some(Asked {
             limit: Limit::Amount(amount),
@@ -192,7 +192,7 @@ impl Asked {
         })
     }
 
-    /// As a rule file says it; an amount stands for any of its dimension.
+    /// As written in a rule file; a named amount stands for any of its dimension.
     fn text(&self, number: usize) -> String {
         let unit = match self.measure.dimension {
             Dimension::Area => "1 m2",
@@ -252,7 +252,7 @@ impl Asked {
         )
     }
 
-    /// What it comes to in a world.
+    /// The judgement in a world.
     ///
     /// # Errors
     /// The world cannot be judged.
@@ -301,7 +301,7 @@ impl Asked {
                     _ => Err(Undecided::NotKnown),
                 }
             }
-            // The piece of which it is worst counts; a condition holds where any piece keeps it.
+            // The worst piece counts; a condition holds if any piece keeps it.
             (Got::Pieces(low, high), Limit::Amount(limit)) => {
                 let (low, high) = (one(low, limit)?, one(high, limit)?);
                 Ok(match self.form {
@@ -316,7 +316,7 @@ impl Asked {
         }
     }
 
-    /// Whether a world lies so near the limit that the checker, which rounds to whole tiny units, may leave it open.
+    /// Whether a world is so close to the limit that the checker, which rounds to whole tiny units, may leave it open.
     pub fn is_close(&self, world: &Site) -> bool {
         let slack = match self.measure.dimension {
             Dimension::Area => 1_000_000_000_000,
@@ -337,7 +337,7 @@ impl Asked {
     }
 }
 
-/// One of some measures, mostly one that can be worked out in a world.
+/// One of some measures, usually one that can be worked out in the world.
 fn some_of(random: &mut Random, measures: &'static [Measure], world: &Site) -> &'static Measure {
     let known = |measure: &Measure| {
         let things = measure.things(world);
@@ -354,7 +354,7 @@ fn some_of(random: &mut Random, measures: &'static [Measure], world: &Site) -> &
     measure
 }
 
-/// How far from what is so a limit is put: often not at all.
+/// How far from the true value to put a limit: often not at all.
 fn beside(random: &mut Random, dimension: Dimension) -> i128 {
     let unit: i128 = match dimension {
         Dimension::Area => i128::from(METRE) * i128::from(METRE),

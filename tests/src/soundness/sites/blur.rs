@@ -1,4 +1,4 @@
-//! From a world to plans that say less and less of it. Every world of the one before is a world of the next.
+//! From a world to plans that say less and less about it. Every world of one plan is also a world of the next.
 
 use std::collections::BTreeMap;
 
@@ -9,7 +9,7 @@ use crate::soundness::blur::vector;
 use crate::soundness::random::Random;
 use crate::soundness::words::METRE;
 
-/// A plan, and what was taken back of the one before.
+/// A plan, and what was taken back from the one before.
 #[derive(Debug, Clone)]
 pub struct Step {
     /// The plan.
@@ -18,8 +18,8 @@ pub struct Step {
     pub done: String,
 }
 
-/// A chain of plans for one world, from the exact one to the vaguest. Things are drawn elsewhere as a whole, or corner by corner
-/// as well.
+/// A chain of plans for one world, from the exact one to the vaguest. With `whole`, things move only as a whole, never
+/// corner by corner.
 pub fn chain(random: &mut Random, world: &Site, steps: usize, whole: bool) -> Vec<Step> {
     let mut chain = vec![Step {
         site: world.clone(),
@@ -46,7 +46,7 @@ struct Blur<'a> {
 }
 
 impl Blur<'_> {
-    /// Takes back one thing; `None` where the one drawn has nothing to take back.
+    /// Takes back one statement; `None` if the one chosen has nothing to take back.
     fn once(&mut self) -> Option<String> {
         match self.random.weighted(&[26, 18, 8, 12, 3, 3, 14, 4, 3, 3]) {
             0 => self.position(),
@@ -72,11 +72,11 @@ impl Blur<'_> {
         &mut self.site.things[at]
     }
 
-    /// Draws a thing elsewhere, corner by corner or as a whole, and adds as much to its accuracy. Corners at one place stay
+    /// Moves a thing, corner by corner or as a whole, and adds as much to its accuracy. Corners at one place stay
     /// together.
     fn position(&mut self) -> Option<String> {
         let by = self.size();
-        // Drawn far off corner by corner, an area might cross itself.
+        // An area whose corners move far one by one might cross itself.
         let whole = self.whole || by > METRE / 10 || self.random.chance(50);
         let whole = whole.then(|| vector(self.random, by));
         let mut random = self.random.clone();
@@ -95,8 +95,8 @@ impl Blur<'_> {
         Some(format!("position of {} by {by}", thing.id))
     }
 
-    /// Moves all that comes from one source, and adds as much to its shift. Where it is the source of a side of the lot, the
-    /// lot's other sides are off by as much: their sources are shifted, too, or they are not so accurate.
+    /// Moves everything from one source, and adds as much to its shift. If a side of the lot comes from that source,
+    /// the lot's other sides are off by as much: their sources get the shift, too, or they become less accurate.
     fn shift(&mut self) -> Option<String> {
         let source = self.random.below(SOURCES);
         let by = self.size();
@@ -131,7 +131,7 @@ impl Blur<'_> {
         *shift = shift.map(|so_far| so_far + by);
     }
 
-    /// The sides of a source, or all of them, are not so accurate.
+    /// Makes the sides from a source, or all sides, less accurate.
     fn sides_off(&mut self, source: Option<usize>, by: i64) {
         for side in &mut self.site.sides {
             if source.is_none_or(|source| source == side.source) {
@@ -140,7 +140,7 @@ impl Blur<'_> {
         }
     }
 
-    /// Draws the lot's corners elsewhere, each its own way.
+    /// Moves the lot's corners, each in its own direction.
     fn corners(&mut self) -> Option<String> {
         let by = self.size();
         for corner in &mut self.site.corners {
@@ -221,7 +221,7 @@ impl Blur<'_> {
         Some(format!("nobody looked for {kind}"))
     }
 
-    /// Leaves a thing out, and with it the word that all of its kind are shown.
+    /// Leaves a thing out, and with it the statement that all of its kind are shown.
     fn hidden(&mut self) -> Option<String> {
         let count = self.site.things.len();
         let at = (count > 1).then(|| 1 + self.random.below(count - 1))?;

@@ -1,5 +1,4 @@
-//! Ground that two areas share: strips of easements across the lot, and the pool, its equipment and a fence in them or beside
-//! them.
+//! Areas that overlap: easement strips across the lot, with the pool, its equipment and a fence in them or beside them.
 
 use rules_core::plan::Point;
 use rules_core::quantity::Dimension;
@@ -18,7 +17,7 @@ use crate::soundness::world::Drawn;
 
 type Found = Result<Got, Undecided>;
 
-/// What is asked.
+/// The measures asked for.
 pub const MEASURES: &[Measure] = &[
     Measure {
         each: None,
@@ -108,7 +107,7 @@ pub const MEASURES: &[Measure] = &[
     },
 ];
 
-/// A pool, one or two strips, one or two pieces of equipment and a fence, on a grid so that they often just touch.
+/// A pool, one or two strips, one or two pieces of equipment and a fence, on a grid, so that they often just touch.
 pub fn draw(random: &mut Random) -> Site {
     let at = (
         random.between(8, 14) * METRE,
@@ -148,7 +147,7 @@ pub fn draw(random: &mut Random) -> Site {
     site
 }
 
-/// A rectangle of so many metres along the axes, or turned by the angle of a triangle of sides 3, 4 and 5.
+/// A rectangle in whole metres, along the axes or turned by the angle of a 3-4-5 triangle.
 fn placed(random: &mut Random, at: (i64, i64), size: (i64, i64)) -> Shape {
     let Shape::Area(mut ring) = rectangle((0, 0), (size.0 * METRE, size.1 * METRE)) else {
         return rectangle(at, size);
@@ -184,7 +183,7 @@ fn turn(a: Point, b: Point, c: Point) -> i128 {
     x * v - y * u
 }
 
-/// The four corners of an area against the clock; one that is dented is not worked out here.
+/// The four corners of an area, anticlockwise; a concave one is not worked out here.
 pub(super) fn convex(shape: &Shape) -> Result<Vec<Point>, Undecided> {
     let mut ring = shape.corners().to_vec();
     let turns = |ring: &[Point]| -> Vec<i128> {
@@ -202,7 +201,7 @@ pub(super) fn convex(shape: &Shape) -> Result<Vec<Point>, Undecided> {
     }
 }
 
-/// Whether two areas share more than a touch: no side of either has all of the other beyond it.
+/// Whether two areas do more than touch: no side of either has all of the other beyond it.
 fn overlap(one: &Shape, other: &Shape) -> Result<bool, Undecided> {
     let (one, other) = (convex(one)?, convex(other)?);
     let parts = |ring: &[Point], from: &[Point]| {
@@ -240,7 +239,7 @@ fn has_part_out(of: &Shape, strips: &[&Shape]) -> Result<bool, Undecided> {
     }
 }
 
-/// The area of some shapes together that lies in any of the strips.
+/// The total area of some shapes inside the strips.
 fn shared(of: &[&Shape], strips: &[&Shape]) -> Result<Real, Undecided> {
     let mut any = false;
     for one in of {
@@ -252,7 +251,7 @@ fn shared(of: &[&Shape], strips: &[&Shape]) -> Result<Real, Undecided> {
     }
 }
 
-/// The area of a shape that lies in none of them.
+/// The area of a shape outside all of them.
 fn left_out(of: &Shape, strips: &[&Shape]) -> Result<Real, Undecided> {
     has_part_in(of, strips)?;
     cut(&[of], strips, false)
@@ -272,7 +271,7 @@ fn share_of_the_water(world: &Site) -> Found {
     shared.over(whole).map(Got::One).ok_or(Undecided::Tie)
 }
 
-/// Twice the area of a ring that runs against the clock.
+/// Twice the area of an anticlockwise ring.
 fn twice(ring: &[Point]) -> i128 {
     let rest = ring.windows(2).skip(1);
     rest.map(|side| turn(ring[0], side[0], side[1])).sum()
@@ -286,7 +285,8 @@ fn how_many_have_part(world: &Site) -> Found {
     Ok(Got::One(Real::whole(count * 1_000_000_000)))
 }
 
-/// How much of the fence lies in the strips. Along an edge it lies neither in nor out: then the two ends are far apart.
+/// How much of the fence lies in the strips. A fence along an edge is neither in nor out, so the two ends are then far
+/// apart.
 fn length_in(world: &Site) -> Found {
     let mut rings = Vec::new();
     for strip in strips(world) {
@@ -310,7 +310,7 @@ fn length_in(world: &Site) -> Found {
     )))
 }
 
-/// How much of a line lies in any of some convex rings that are so much wider.
+/// How much of a line lies in any of some convex rings, each widened by `wider`.
 fn covered((a, b): (P, P), rings: &[Vec<P>], wider: f64) -> f64 {
     let (x, y) = (b.0 - a.0, b.1 - a.1);
     let mut spans: Vec<(f64, f64)> = Vec::new();
@@ -318,7 +318,7 @@ fn covered((a, b): (P, P), rings: &[Vec<P>], wider: f64) -> f64 {
         let (mut from, mut to) = (0.0_f64, 1.0_f64);
         for (c, d) in sides(ring) {
             let (u, v) = (d.0 - c.0, d.1 - c.1);
-            // How far within the side it begins, and by how much deeper it goes.
+            // How far inside the side it begins, and how much deeper it goes.
             let start = (u * (a.1 - c.1) - v * (a.0 - c.0)) / libm::hypot(u, v) + wider;
             let deeper = (u * y - v * x) / libm::hypot(u, v);
             match deeper {
@@ -341,7 +341,7 @@ fn covered((a, b): (P, P), rings: &[Vec<P>], wider: f64) -> f64 {
     sum * libm::hypot(x, y)
 }
 
-/// How far the water is from the nearest part of equipment that lies in a strip; where there is none, nothing is worked out here.
+/// The distance from the water to the nearest part of equipment in a strip; not worked out here if there is none.
 fn to_what_lies_in(world: &Site) -> Found {
     let water = world.pool().shape("water");
     let ring = all(&convex(water)?);
@@ -393,7 +393,7 @@ mod tests {
         assert_eq!(has_part_out(&at(9, 0, (2, 2)), &[&square]), Ok(true));
     }
 
-    /// Of a line from corner to corner across two squares side by side, all lies in them; of one beyond them half.
+    /// Two overlapping squares cover all of a line of 6 m, and half of one of 12 m.
     #[test]
     fn what_two_strips_cover_of_a_line_counts_once() {
         let rings = [

@@ -14,7 +14,7 @@ use crate::soundness::random::Random;
 use crate::soundness::words::METRE;
 use crate::soundness::world::Drawn;
 
-/// What is asked.
+/// The measures asked for.
 pub const MEASURES: &[Measure] = &[Measure {
     each: None,
     within: None,
@@ -32,7 +32,7 @@ enum Break {
     Joint,
 }
 
-/// A pool in the middle of a ring of runs and gates, in their order round it.
+/// A pool in the middle of a ring of fence runs and gates, in order.
 pub fn draw(random: &mut Random) -> Site {
     let at = (
         random.between(8, 12) * METRE,
@@ -76,7 +76,7 @@ struct Ring<'a> {
     random: &'a mut Random,
     source: usize,
     things: Vec<Thing>,
-    /// The run under way.
+    /// The current run.
     run: Vec<Point>,
 }
 
@@ -117,7 +117,7 @@ impl Ring<'_> {
         self.things.push(run.drawn("line", Shape::Line(line)));
     }
 
-    /// All of it: the run under way ends where the first begins.
+    /// Closes the ring: the current run ends where the first begins.
     fn closed(mut self) -> Vec<Thing> {
         self.finish();
         self.things
@@ -131,7 +131,7 @@ fn part_way(from: Point, to: Point, hundredths: i64) -> Point {
     }
 }
 
-/// So far from a place towards another that is straight to one side of it.
+/// A place some distance from another, towards a third that lies straight along an axis.
 fn farther(from: Point, to: Point, by: i64) -> Point {
     Point {
         x: from.x + (to.x - from.x).signum() * by,
@@ -139,7 +139,7 @@ fn farther(from: Point, to: Point, by: i64) -> Point {
     }
 }
 
-/// Holes in some runs: no wider than they are long.
+/// Holes in some runs, no wider than they are long.
 fn holes(random: &mut Random, site: &mut Site, fence: usize) {
     let mut all = Vec::new();
     for run in site.all("barrier-stretch") {
@@ -168,8 +168,8 @@ fn holes(random: &mut Random, site: &mut Site, fence: usize) {
     site.things.extend(all);
 }
 
-/// The widest of the gaps between one piece and the next, and of the holes. Where a shorter way round leaves a piece out, it is
-/// not worked out here.
+/// The widest of the gaps between neighbouring pieces and of the holes. Not worked out here if a shorter way round
+/// leaves out a piece.
 fn widest_gap(world: &Site) -> Result<Real, Undecided> {
     let is_piece = |thing: &&Thing| ["barrier-stretch", "gate"].contains(&thing.kind);
     let pieces: Vec<&[Point]> = world
@@ -193,7 +193,7 @@ fn widest_gap(world: &Site) -> Result<Real, Undecided> {
         }
     }
     for hole in world.all("barrier-opening") {
-        // Nothing passes that is wider than the hole is long.
+        // Nothing wider than the length of the hole passes.
         let width = Real::whole(hole.length("width").into());
         let passes = width
             .lesser(long(hole.shape("line")))

@@ -1,4 +1,4 @@
-//! Ground that rises and falls across the lot, told by spots.
+//! Ground that rises and falls across the lot, given by spots.
 
 use rules_core::plan::Point;
 use rules_core::quantity::Dimension;
@@ -11,7 +11,7 @@ use crate::soundness::number::Real;
 use crate::soundness::random::Random;
 use crate::soundness::words::METRE;
 
-/// What is asked.
+/// The measures asked for.
 pub const MEASURES: &[Measure] = &[
     Measure {
         each: None,
@@ -48,14 +48,14 @@ fn along(low: i128, high: i128) -> Got {
 const COLUMNS: i64 = 4;
 const ROWS: i64 = 3;
 
-/// A pool among spots in rows and columns. The ground is as high all along a column, and rises or falls evenly from each to the
-/// next.
+/// A pool among spots in rows and columns. The ground is level along a column, and rises or falls evenly from one
+/// column to the next.
 pub fn draw(random: &mut Random) -> Site {
     let at = (random.between(3, 20) * METRE, random.between(2, 18) * METRE);
     let mut pool = pool(random, at);
     pool.source = Some(0);
-    // In no world of its plans is the rim below the ground: nobody has settled what a plan that says nothing of the rim comes to
-    // there.
+    // The rim is never below the ground in any world, because the outcome for a plan that does not state the rim is not
+    // settled there.
     let rim = random.between(128, 140) * METRE / 2;
     pool.facts.push(("rim-level", Fact::Length(rim, rim)));
     let mut site = Site::new((27 * METRE, 24 * METRE), pool, &shown(&["ground-spot"]));
@@ -66,7 +66,7 @@ pub fn draw(random: &mut Random) -> Site {
         if random.chance(80) {
             level = random.between(94, 106) * METRE / 2;
         }
-        // Were the outer ones left out, nobody would know the ground within either.
+        // Without the outer ones, the ground inside would not be known either.
         let inner = 0 < column && column < COLUMNS - 1;
         let source = if inner {
             *random.pick(&[0, another])
@@ -105,7 +105,7 @@ fn under_the_pool(world: &Site) -> (i128, i128) {
     )
 }
 
-/// Evenly between the columns on both sides.
+/// The level at a place, linear between the columns on both sides.
 fn level_at(columns: &[(i64, i64)], x: i64) -> i128 {
     let strip = columns.windows(2).find(|pair| x <= pair[1].0);
     let [left, right] = strip.map_or([columns[0]; 2], |pair| [pair[0], pair[1]]);

@@ -1,4 +1,4 @@
-//! What stands near a lot's lines or past them, and lots whose sides come from sources of their own.
+//! Things near the lot lines or beyond them, and lots whose sides come from different sources.
 
 use rules_core::plan::Point;
 use rules_core::quantity::Dimension;
@@ -45,13 +45,13 @@ macro_rules! to_lines {
     };
 }
 
-/// A kind that may stand on either side of a line, its outline, and what is asked of it.
+/// A kind that may stand on either side of a line, its outline, and the measures on it.
 pub struct Standing {
     kind: &'static str,
     outline: &'static str,
-    /// The fact that says whose it is; `None` where its kind already says so.
+    /// The fact that says whose it is; `None` if its kind already says so.
     whose: Option<&'static str>,
-    /// What is asked.
+    /// The measures asked for.
     pub measures: &'static [Measure],
 }
 
@@ -83,7 +83,7 @@ pub const STANDING: &[Standing] = &[
     },
 ];
 
-/// What is asked of a lot.
+/// The measures on a lot.
 pub const OF_THE_LOT: &[Measure] = &[
     Measure {
         each: None,
@@ -171,13 +171,14 @@ pub fn draw_lot(random: &mut Random) -> Site {
     draw(random, wells)
 }
 
-/// Something within the lot, across its line or past it, mostly near the middle of a side.
+/// A shape inside the lot, across its line or beyond it, mostly near the middle of a side.
 fn beside_a_line(random: &mut Random, site: &Site, of: &Standing) -> Shape {
     let far = site.corners[2];
     let (width, depth) = (random.between(2, 4) * METRE, random.between(2, 4) * METRE);
     let most = *random.pick(&[40, 400]);
     let off = random.between(0, most) * METRE / 100;
-    // How far its near edge is inside the lot, how far it reaches across the line, or how far all of it is past the line.
+    // How far inside the lot its near edge is, how far it reaches across the line, or how far beyond the line it
+    // stands.
     let sort = random.weighted(&[2, 2, 3]);
     let inwards = |deep: i64| [off, -off, -off - deep][sort];
     let along = |random: &mut Random, long: i64| match random.chance(85) {
@@ -222,8 +223,8 @@ fn is_own(thing: &Thing) -> bool {
     }
 }
 
-/// How far a thing is from what lies beyond the lines that face some way: nothing, where it is the owner's and some part of it
-/// is past one of them.
+/// The distance from a thing to the ground beyond the lines on one side; zero if it is the owner's and part of it is
+/// beyond one of them.
 fn to_lines(world: &Site, thing: usize, outline: &str, faces: &str) -> Result<Got, Undecided> {
     let thing = &world.things[thing];
     let shape = thing.shape(outline);
@@ -247,7 +248,7 @@ fn to_lines(world: &Site, thing: usize, outline: &str, faces: &str) -> Result<Go
     nearest.map(Got::One).ok_or(Undecided::NotKnown)
 }
 
-/// The side of the lot that a place outside of it is nearest to; where two are about as near, it is not told here.
+/// The side of the lot nearest to a place outside; not worked out here if two sides are about as near.
 fn past(world: &Site, place: Point) -> Result<usize, Undecided> {
     let spot = drawn(&Shape::Spot(place));
     let mut far: Vec<(i128, usize)> = world
@@ -263,7 +264,7 @@ fn past(world: &Site, place: Point) -> Result<usize, Undecided> {
     }
 }
 
-/// Whether the pool lies on the lot; `None` where it touches the line.
+/// Whether the pool lies on the lot; `None` if it touches the line.
 pub fn pool_inside(world: &Site) -> Option<bool> {
     cover::inside(&drawn(world.pool().shape("water")), &world.corners)
 }

@@ -1,7 +1,7 @@
-//! The second family of cases: sites in the program's own words, read from their text as a person would write it. Each is about
-//! one thing that the small vocabulary of the first family has not got, simple enough that a world can be judged exactly: a
-//! fence and its holes, things on either side of the lot's lines, sides from sources of their own, ground told by spots, ways
-//! on foot, months and days, wires in space, ground that areas share, widths.
+//! The second family of cases: sites in the program's own words, read from text as a person would write it. Each is
+//! about one thing that the small vocabulary of the first family lacks, simple enough for a world to be judged exactly:
+//! a fence and its holes, things on either side of the lot lines, sides from different sources, ground given by spots,
+//! walking distances, months and days, wires in space, overlapping areas, widths.
 
 mod asked;
 mod blur;
@@ -26,7 +26,7 @@ use self::site::{Fact, Site, Thing, rectangle};
 use crate::soundness::random::Random;
 use crate::soundness::words::METRE;
 
-/// What a case is about: a world, what can be asked of it, and what may move in other worlds of its plans.
+/// The topic of a case: a world, the measures on it, and what may move in other worlds of its plans.
 struct Topic {
     world: Site,
     measures: &'static [Measure],
@@ -66,7 +66,7 @@ fn topic(random: &mut Random) -> Topic {
     }
 }
 
-/// A pool of four by three metres, its front left corner at a place.
+/// A pool of four by three metres with its front left corner at a place.
 fn pool(random: &mut Random, at: (i64, i64)) -> Thing {
     let depth = random.between(1, 4) * METRE / 2;
     Thing::new("pool", "pool".to_owned(), random.below(2))
@@ -74,7 +74,7 @@ fn pool(random: &mut Random, at: (i64, i64)) -> Thing {
         .said("depth", Fact::Length(depth, depth))
 }
 
-/// The kinds of which all are shown: these, and pools.
+/// The kinds whose things are all shown: these, and pools.
 fn shown(kinds: &[&'static str]) -> Vec<&'static str> {
     [&["pool"], kinds].concat()
 }

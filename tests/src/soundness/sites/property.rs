@@ -1,4 +1,4 @@
-//! The property, for a case of this family.
+//! The soundness property for cases of this family.
 
 use rules_core::check::{Findings, Level, Truth, Verdict};
 use rules_core::plan::Plan;
@@ -34,7 +34,7 @@ struct Case<'a> {
     fault: Option<Fault>,
 }
 
-/// Runs the case of a seed, with a checker that is wrong in some way where one is given.
+/// Runs the case of a seed, with a checker that has a fault if one is given.
 ///
 /// # Errors
 /// The first part of the property that fails.
@@ -83,7 +83,8 @@ impl Case<'_> {
         fault::found(self.fault, plan, &self.rules, act)
     }
 
-    /// The world is among what is possible at every step from one on, and what is possible never grows on the way back to it.
+    /// Checks that the world's judgement is possible at every step from `from` on, and that a vaguer plan never has
+    /// fewer possible outcomes.
     fn contained(&mut self, from: usize) -> Result<(), Failure> {
         let mut before: Option<Vec<Truth>> = None;
         for number in from..self.chain.len() {
@@ -115,7 +116,7 @@ impl Case<'_> {
         }
     }
 
-    /// What was found about a plan agrees with a world of it.
+    /// Checks that the findings on a plan agree with a world of it.
     fn holds_world(
         &self,
         plan: &Site,
@@ -136,7 +137,7 @@ impl Case<'_> {
                 return Err(self.failure(what, (plan, plan), world));
             }
         }
-        // The rules of every rule set come after its own.
+        // The built-in rules come after the rule set's own.
         let on_the_lot = findings.rules[self.asked.len()].truth;
         if let Some(inside) = lines::pool_inside(world)
             && !on_the_lot.may_be(if inside { Level::Holds } else { Level::Fails })
@@ -155,7 +156,7 @@ impl Case<'_> {
         }
     }
 
-    /// A plan that states the world exactly leaves nothing open.
+    /// Checks that a plan stating the world exactly leaves nothing open.
     fn exactly_decided(&self) -> Result<(), Failure> {
         let (step, plan) = &self.chain[0];
         let found = self.found(plan, truths);
@@ -174,7 +175,7 @@ impl Case<'_> {
         (step.site.clone(), plan.clone())
     }
 
-    /// Other worlds of the vaguest plan are among what is possible too.
+    /// Checks that other worlds of the vaguest plan are possible, too.
     fn sampled(&mut self) -> Result<(), Failure> {
         let (site, plan) = self.vaguest();
         let worlds: Vec<Site> = (0..SAMPLES)
@@ -195,7 +196,7 @@ impl Case<'_> {
         })
     }
 
-    /// Puts a limit at the very edge of what was measured, and everything must still hold.
+    /// Puts a limit at the very edge of what was measured, and checks that everything still holds.
     fn at_the_edges(&mut self) -> Result<(), Failure> {
         let (_, plan) = self.vaguest();
         for place in 0..self.asked.len() {

@@ -1,5 +1,5 @@
-//! From a plan back to worlds that agree with all it states. What the plan does not show stays where it is in the world
-//! from which the plan was made.
+//! From a plan back to worlds that agree with everything it states. What the plan does not show stays where it is in
+//! the world that the plan was made from.
 
 use std::collections::BTreeMap;
 
@@ -11,13 +11,13 @@ use crate::soundness::blur::towards;
 use crate::soundness::random::Random;
 use crate::soundness::words::METRE;
 
-/// Further than this nothing is moved of which nobody says how far off it is.
+/// Something of unstated accuracy is moved no farther than this.
 const ANYWHERE: i64 = 5 * METRE;
 
 /// What may move in a world.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Moves {
-    /// Nothing: only what is said of things varies.
+    /// Nothing moves; only facts vary.
     Nothing,
     /// Each thing as a whole.
     Whole,
@@ -50,8 +50,8 @@ pub fn world(random: &mut Random, plan: &Site, home: &Site, moves: Moves) -> Sit
     world
 }
 
-/// By how much the lot's corners are drawn off, and each source as a whole: all that a side of the lot's own accuracy does not
-/// account for is the shift of its source.
+/// How far the lot's corners, and each source as a whole, are drawn off. Whatever the accuracy of a side does not cover
+/// is the shift of its source.
 fn steps(random: &mut Random, plan: &Site) -> ((i64, i64), Vec<(i64, i64)>) {
     let most = |side: &super::site::Side| {
         let shift = plan.shifts[side.source].unwrap_or(ANYWHERE);
@@ -69,7 +69,7 @@ fn steps(random: &mut Random, plan: &Site) -> ((i64, i64), Vec<(i64, i64)>) {
     (lot, shifts.collect())
 }
 
-/// The same way, no longer than so many nanometres.
+/// The same direction, no longer than `most` nanometres.
 fn no_longer((x, y): (i64, i64), most: i64) -> (i64, i64) {
     let length = libm::hypot(x as f64, y as f64);
     match length <= most as f64 {
@@ -78,7 +78,7 @@ fn no_longer((x, y): (i64, i64), most: i64) -> (i64, i64) {
     }
 }
 
-/// A step of no more than so many nanometres, mostly of just as many and often along the axes.
+/// A step of at most `most` nanometres, mostly exactly that and often along an axis.
 fn step(random: &mut Random, most: i64) -> (i64, i64) {
     let most = if random.chance(70) {
         most
@@ -120,10 +120,10 @@ fn stepped(at: Point, (x, y): (i64, i64)) -> Point {
     }
 }
 
-/// What a fact is in a world: any of what the plan leaves open, its ends above all.
+/// A fact in a world: anything the plan leaves open, above all the ends.
 fn one(random: &mut Random, name: &str, home: &Fact, stated: Option<&Fact>) -> Fact {
     match stated {
-        // The ground is as high all along a column of spots: none of them is another by itself.
+        // The ground is level along a column of spots, so no spot changes by itself.
         _ if name == "level" => home.clone(),
         Some(Fact::Length(low, high)) => {
             let is = between(random, (*low, *high));

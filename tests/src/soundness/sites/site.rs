@@ -1,4 +1,4 @@
-//! A site as a plan states it, in the program's own words. A world is a site of which everything is stated exactly.
+//! A site as a plan states it, in the program's own words. A world is a site with everything stated exactly.
 
 use std::collections::BTreeSet;
 use std::fmt::Write as _;
@@ -13,24 +13,24 @@ use crate::soundness::world::Drawn;
 pub struct Span {
     /// How many.
     pub count: i64,
-    /// Of months; else of days.
+    /// Whether it is in months; else in days.
     pub months: bool,
 }
 
 impl Span {
-    /// As files write it.
+    /// As written in files.
     pub fn text(self) -> String {
         let unit = if self.months { "months" } else { "days" };
         format!("{} {unit}", self.count)
     }
 }
 
-/// What is said of a thing.
+/// A fact of a thing.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Fact {
     /// A length between two, in nanometres.
     Length(i64, i64),
-    /// It changes along the thing: from a length between two up to one between two others.
+    /// It varies along the thing, from a length between two up to one between two others.
     Along((i64, i64), (i64, i64)),
     /// One of these words.
     Word(Vec<&'static str>),
@@ -74,18 +74,18 @@ pub struct Thing {
     pub id: String,
     /// The thing that it is part of.
     pub part_of: Option<String>,
-    /// From which source: a place in the site's list; `None`: nobody says.
+    /// Its source, as a place in the site's list; `None` if not stated.
     pub source: Option<usize>,
-    /// How far off it may be within its source; `None`: nobody says.
+    /// How far off it may be within its source; `None` if not stated.
     pub accuracy: Option<i64>,
-    /// What is drawn of it.
+    /// Its outlines.
     pub outlines: Vec<(&'static str, Shape)>,
     /// What is said of it.
     pub facts: Vec<(&'static str, Fact)>,
 }
 
 impl Thing {
-    /// One of a source, drawn exactly.
+    /// A thing from a source, drawn exactly.
     pub fn new(kind: &'static str, id: String, source: usize) -> Thing {
         Thing {
             kind,
@@ -133,7 +133,7 @@ impl Thing {
         }
     }
 
-    /// The least and the greatest that a fact of it is along the thing, in a world.
+    /// The least and the greatest value of a fact along the thing, in a world.
     pub fn along(&self, name: &str) -> (i64, i64) {
         match self.fact(name) {
             Some(Fact::Along((least, _), (most, _))) => (*least, *most),
@@ -177,32 +177,33 @@ fn whereabouts(
 /// Where a side of the lot comes from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Side {
-    /// From which source.
+    /// Its source.
     pub source: usize,
-    /// How far off its ends may be within its source; `None`: nobody says.
+    /// How far off its ends may be within its source; `None` if not stated.
     pub accuracy: Option<i64>,
 }
 
 /// A plan, or a world.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Site {
-    /// How far each source may be shifted as a whole; `None`: nobody says.
+    /// How far each source may be shifted as a whole; `None` if not stated.
     pub shifts: Vec<Option<i64>>,
     /// The lot's corners: front left, front right, rear right, rear left.
     pub corners: [Point; 4],
-    /// Where its sides come from: front, right, rear, left. The lot itself is of the first source.
+    /// Where its sides come from: front, right, rear, left. The lot itself comes from the first source.
     pub sides: [Side; 4],
-    /// The pool first, then all else.
+    /// The pool first, then everything else.
     pub things: Vec<Thing>,
-    /// The kinds of which all are shown. Of every other nobody has looked.
+    /// The kinds whose things are all shown. For every other kind, nobody has looked.
     pub shown: BTreeSet<&'static str>,
     /// Whether the ground is level.
     pub level_ground: bool,
-    /// In which month the pool's time begins, counted from a January two years after a leap year. No plan says so.
+    /// The month in which the pool's time begins, counted from a January two years after a leap year. No plan states
+    /// it.
     pub begins: usize,
 }
 
-/// Its sides by name: which way they face, between which corners, what lies beyond.
+/// Its sides: name, what they face, their corners, and what lies beyond.
 pub const SIDES: [(&str, &str, &str, &str); 4] = [
     ("front", "a", "b", "road"),
     ("side", "b", "c", "neighbour-lot"),
@@ -214,7 +215,7 @@ pub const SIDES: [(&str, &str, &str, &str); 4] = [
 pub const SOURCES: usize = 3;
 
 impl Site {
-    /// A lot of so many metres, its front left corner at nothing, and a pool.
+    /// A lot of a size in metres with its front left corner at the origin, and a pool.
     pub fn new((width, depth): (i64, i64), pool: Thing, shown: &[&'static str]) -> Site {
         let corner = |x, y| Point { x, y };
         Site {
@@ -298,7 +299,7 @@ impl Site {
     }
 }
 
-/// A shape as the second evaluator takes it.
+/// A shape in the form that the second evaluator takes.
 pub fn drawn(shape: &Shape) -> Drawn {
     let form = match shape {
         Shape::Spot(at) => Form::Point(*at),

@@ -1,4 +1,4 @@
-//! For how long a pool stands: in months or in days, under limits in months.
+//! How long a pool stands: in months or in days, under limits in months.
 
 use std::cmp::Ordering;
 
@@ -11,7 +11,7 @@ use crate::soundness::evaluate::Undecided;
 use crate::soundness::random::Random;
 use crate::soundness::words::METRE;
 
-/// What is asked.
+/// The measures asked for.
 pub const MEASURES: &[Measure] = &[Measure {
     each: None,
     within: None,
@@ -57,10 +57,10 @@ pub fn near(random: &mut Random, span: Span) -> Span {
     }
 }
 
-/// The days of twelve months, of which February has 28.
+/// The days of twelve months, with 28 in February.
 const DAYS: [i64; 12] = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
 
-/// How many days a span is that begins with a month, counted from a January two years after a leap year.
+/// The days of a span that begins with a month, counted from a January two years after a leap year.
 fn days(span: Span, begins: usize) -> i64 {
     if !span.months {
         return span.count;
@@ -73,7 +73,7 @@ fn days(span: Span, begins: usize) -> i64 {
     (begins..begins + months).map(long).sum()
 }
 
-/// How two spans compare that begin together.
+/// Compares two spans that begin on the same day.
 pub fn compared(one: Span, other: Span, begins: usize) -> Ordering {
     match one.months == other.months {
         true => one.count.cmp(&other.count),
@@ -92,7 +92,8 @@ mod tests {
         }
     }
 
-    /// Worked by hand: two months are 59 days from January, 62 from July; a February of 29 days is in every fourth year.
+    /// Worked by hand: two months are 59 days from January and 62 from July; every fourth year has a February of 29
+    /// days.
     #[test]
     fn months_are_as_long_as_the_calendar_says() {
         assert_eq!(days(months(2), 0), 59);

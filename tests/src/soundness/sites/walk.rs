@@ -15,7 +15,7 @@ use crate::soundness::number::Real;
 use crate::soundness::random::Random;
 use crate::soundness::words::METRE;
 
-/// What is asked.
+/// The measures asked for.
 pub const MEASURES: &[Measure] = &[Measure {
     each: Some("building"),
     within: None,
@@ -25,7 +25,7 @@ pub const MEASURES: &[Measure] = &[Measure {
     exact: true,
 }];
 
-/// All that can stand in the way.
+/// Everything that can stand in the way.
 const IN_THE_WAY: [&str; 9] = [
     "building",
     "barrier-stretch",
@@ -94,7 +94,8 @@ fn free_place(random: &mut Random, site: &Site) -> Point {
     }
 }
 
-/// The shortest way from a house's front wall to the nearest outlet, round all houses; there is none to an outlet within one.
+/// The shortest way from a house's front wall to the nearest outlet, round all houses. An outlet inside a house cannot
+/// be reached.
 fn on_foot(world: &Site, house: usize) -> Result<Real, Undecided> {
     let walls: Vec<&[Point]> = world
         .all("building")
@@ -109,14 +110,14 @@ fn on_foot(world: &Site, house: usize) -> Result<Real, Undecided> {
         .map(|outlet| outlet.shape("place").corners()[0]);
     let ways = outlets.map(|outlet| shortest(&walls, (front[0], front[1]), outlet));
     let way = ways.fold(f64::INFINITY, f64::min);
-    // It is a sum of a few roots, each good to far less than a nanometre.
+    // It is a sum of a few square roots, each accurate to far less than a nanometre.
     match way.is_finite() {
         true => Ok(Real::about(way, 0.01)),
         false => Err(Undecided::NotKnown),
     }
 }
 
-/// The shortest way from a line to a place round some rings: straight to the place or to a corner, and on from corner to
+/// The shortest way from a line to a place round some rings: straight to the place, or to a corner and from corner to
 /// corner.
 fn shortest(walls: &[&[Point]], from: Edge, to: Point) -> f64 {
     let mut places: Vec<Point> = walls.concat();
@@ -148,7 +149,7 @@ fn apart(a: Point, b: Point) -> f64 {
     libm::hypot((b.x - a.x) as f64, (b.y - a.y) as f64)
 }
 
-/// The place of a line along the axes that is nearest to another.
+/// The place on an axis-parallel line nearest to another place.
 fn foot_of((a, b): Edge, place: Point) -> Point {
     Point {
         x: place.x.clamp(a.x.min(b.x), a.x.max(b.x)),
@@ -156,7 +157,7 @@ fn foot_of((a, b): Edge, place: Point) -> Point {
     }
 }
 
-/// Whether one can walk straight along a line: no part of it lies within a house. Along a wall one can.
+/// Whether a person can walk straight along a line: no part of it lies inside a house. Walking along a wall is allowed.
 fn is_free(walls: &[&[Point]], (a, b): Edge) -> bool {
     walls.iter().all(|wall| {
         let mut sides = geometry::edges(&Form::Ring(wall.to_vec())).into_iter();

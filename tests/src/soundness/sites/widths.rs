@@ -1,5 +1,5 @@
-//! Widths: gaps that change along a fence, gates and openings, the way in past a house and a shed, bands round a tree or the
-//! pool.
+//! Widths: gaps that vary along a fence, gates and openings, the way in past a house and a shed, bands round a tree or
+//! the pool.
 
 use rules_core::plan::Point;
 use rules_core::quantity::Dimension;
@@ -18,10 +18,10 @@ use crate::soundness::words::METRE;
 
 type Found = Result<Got, Undecided>;
 
-/// How two amounts make one; `None` where it cannot be told.
+/// Combines two amounts; `None` if it cannot be told.
 type Fold = fn(Real, Real) -> Option<Real>;
 
-/// What is asked of a fence.
+/// The measures on a fence.
 pub const OF_THE_FENCE: &[Measure] = &[
     Measure {
         each: Some("barrier-stretch"),
@@ -85,7 +85,7 @@ pub const OF_THE_FENCE: &[Measure] = &[
     },
 ];
 
-/// What is asked of the way in.
+/// The measures on the way in.
 pub const OF_THE_WAY: &[Measure] = &[
     // The widest way in at its narrowest place.
     Measure {
@@ -96,7 +96,7 @@ pub const OF_THE_WAY: &[Measure] = &[
         of: |world, _| way_in(world).map(Got::One),
         exact: true,
     },
-    // What a machine has left beside it where it is narrowest.
+    // The room beside a machine at the narrowest place.
     Measure {
         each: None,
         within: None,
@@ -107,7 +107,7 @@ pub const OF_THE_WAY: &[Measure] = &[
     },
 ];
 
-/// What is asked of bands.
+/// The measures on bands.
 pub const OF_BANDS: &[Measure] = &[
     Measure {
         each: Some("tree"),
@@ -131,7 +131,7 @@ fn tenths(random: &mut Random, least: i64, most: i64) -> i64 {
     random.between(least, most) * METRE / 10
 }
 
-/// A length that changes along a thing or does not.
+/// A length that may or may not vary along a thing.
 fn changing(random: &mut Random, least: i64, most: i64) -> Fact {
     let (one, other) = (tenths(random, least, most), tenths(random, least, most));
     let (low, high) = (one.min(other), one.max(other));
@@ -141,7 +141,7 @@ fn changing(random: &mut Random, least: i64, most: i64) -> Fact {
     }
 }
 
-/// A fence in some pieces, a gate or two in it, an opening perhaps.
+/// A fence of several pieces with a gate or two and perhaps an opening.
 pub fn draw_fence(random: &mut Random) -> Site {
     let pool = pool(random, (10 * METRE, 12 * METRE));
     let kinds = ["barrier-stretch", "gate", "barrier-opening"];
@@ -175,7 +175,8 @@ pub fn draw_fence(random: &mut Random) -> Site {
     site
 }
 
-/// A fence along three sides of the lot, open to the street; a house before the pool and a shed beside it, perhaps.
+/// A fence along three sides of the lot, open to the street, with a house in front of the pool and perhaps a shed
+/// beside it.
 pub fn draw_way(random: &mut Random) -> Site {
     let at = (tenths(random, 60, 100), tenths(random, 180, 220));
     let pool = pool(random, at);
@@ -246,7 +247,7 @@ fn pieces(thing: &Thing, fact: &str) -> Got {
     Got::Pieces(least, most)
 }
 
-/// One out of the facts of all things of some kinds, at the places where each is least and where each is greatest.
+/// Combines some facts of all things of some kinds, once with the least of each and once with the greatest.
 fn over(world: &Site, facts: &[(&str, &str)], fold: Fold) -> Found {
     let all = facts.iter().flat_map(|(kind, fact)| {
         let things = world.all(kind);
@@ -267,8 +268,8 @@ fn apart(one: &Shape, other: &Shape) -> Real {
     geometry::nearest(&drawn(one), &drawn(other)).0
 }
 
-/// Of all rows of houses from the fence on the left to the fence on the right, the one whose widest gap is narrowest is what one
-/// has to pass. Where a row that ends at the rear might matter, it is not worked out here.
+/// The way in has to pass every row of houses from the left fence to the right fence, so the row whose widest gap is
+/// narrowest decides. Not worked out here if a row that ends at the rear might matter.
 fn way_in(world: &Site) -> Result<Real, Undecided> {
     let fences: Vec<&Thing> = world.all("barrier-stretch").collect();
     let [fence] = fences[..] else {
@@ -357,8 +358,8 @@ fn wells_near(world: &Site) -> Found {
 mod tests {
     use super::*;
 
-    /// The worked example of `docs/measures/heights.md`: 1.5 m on the left of a house, 5 m on its right, of which a shed of
-    /// 1.2 m leaves 2 m and 1.8 m.
+    /// The worked example of `docs/measures/heights.md`: 1.5 m on the left of a house, and 5 m on its right, which a
+    /// shed of 1.2 m divides into 2 m and 1.8 m.
     #[test]
     fn the_way_in_is_the_widest_at_its_narrowest() {
         let mut site = Site::new(

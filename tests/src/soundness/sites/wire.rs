@@ -1,5 +1,5 @@
-//! Wires over the lot and the pool below: heights, and distances in space. They run level, or hang between two supports on level
-//! ground or from one terrace to another.
+//! Wires over the lot and the pool below: heights, and distances in space. They run level, or hang between two supports
+//! on level ground or on two terraces.
 
 use rules_core::plan::Point;
 use rules_core::quantity::Dimension;
@@ -16,7 +16,7 @@ use crate::soundness::number::Real;
 use crate::soundness::random::Random;
 use crate::soundness::words::METRE;
 
-/// What is asked.
+/// The measures asked for.
 pub const MEASURES: &[Measure] = &[
     Measure {
         each: None,
@@ -52,10 +52,10 @@ pub const MEASURES: &[Measure] = &[
     },
 ];
 
-/// What says how a wire hangs: its heights where its path begins and ends, and its sag.
+/// The facts that say how a wire hangs: its heights where its path begins and ends, and its sag.
 const HUNG: [&str; 3] = ["height-at-start", "height-at-end", "sag"];
 
-/// One or two wires over level ground, level or hung.
+/// One or two wires over level ground, level or hanging.
 pub fn draw(random: &mut Random) -> Site {
     let at = (random.between(4, 16) * METRE, random.between(4, 16) * METRE);
     let mut pool = pool(random, at);
@@ -77,7 +77,7 @@ pub fn draw(random: &mut Random) -> Site {
     site
 }
 
-/// A wire from one terrace to another, a slope between the two, and the pool on one of them.
+/// A wire from one terrace to another with a slope between them, and the pool on one of them.
 pub fn draw_on_terraces(random: &mut Random) -> Site {
     let left = random.chance(50);
     let across = random.between(0, 50) * METRE / 10 + if left { 0 } else { 18 * METRE };
@@ -116,7 +116,7 @@ fn rim(random: &mut Random) -> (&'static str, Fact) {
     ("height-above-ground", Fact::Length(rim, rim))
 }
 
-/// A height of all of a wire, or between which heights it runs.
+/// One height for all of a wire, or the range of its heights.
 fn level(random: &mut Random) -> Fact {
     let height = random.between(40, 90) * METRE / 10;
     match random.chance(30) {
@@ -128,7 +128,7 @@ fn level(random: &mut Random) -> Fact {
     }
 }
 
-/// With the heights of its supports, so many tenths of a metre at least, and its sag.
+/// Adds the heights of its supports, each at least `least` tenths of a metre, and its sag.
 fn hung(random: &mut Random, wire: Thing, least: i64) -> Thing {
     let tenths = |tenths: i64| Fact::Length(tenths * METRE / 10, tenths * METRE / 10);
     let all = [
@@ -160,7 +160,7 @@ fn is_hung(wire: &Thing) -> bool {
     wire.fact("sag").is_some()
 }
 
-/// How far a level wire is above the rim, whether or not it crosses the water.
+/// The height of a level wire above the rim, whether or not it crosses the water.
 fn plumb(world: &Site, wire: &Thing) -> Result<Real, Undecided> {
     match wire.fact("height") {
         Some(Fact::Length(..)) => lowest(world, wire),
@@ -168,7 +168,7 @@ fn plumb(world: &Site, wire: &Thing) -> Result<Real, Undecided> {
     }
 }
 
-/// Straight up from the rim to the lowest place of a wire.
+/// The height from the rim straight up to the lowest point of a wire.
 fn lowest(world: &Site, wire: &Thing) -> Result<Real, Undecided> {
     let rim = world.pool().length("height-above-ground");
     match is_hung(wire) {
@@ -192,7 +192,7 @@ fn in_space(world: &Site, wire: &Thing) -> Result<Real, Undecided> {
     Ok(Real::about(far, 0.01))
 }
 
-/// The level of the ground at a place: told by the rows of spots, evenly between the columns on both sides.
+/// The level of the ground at a place, from the rows of spots, linear between the columns on both sides.
 fn ground(world: &Site, at: Point) -> Result<f64, Undecided> {
     if world.level_ground {
         return Ok(0.0);
@@ -209,12 +209,12 @@ fn ground(world: &Site, at: Point) -> Result<f64, Undecided> {
     Ok(strip[0].1 as f64 + share * (strip[1].1 - strip[0].1) as f64)
 }
 
-/// A wire that hangs by its own weight.
+/// A wire that hangs under its own weight.
 struct Hung {
     ends: (P, P),
     from: f64,
     to: f64,
-    /// One over the radius of its lowest place; nothing where it runs straight.
+    /// The curvature at its lowest point; zero for a straight wire.
     bend: f64,
 }
 
@@ -230,7 +230,7 @@ impl Hung {
             to,
             bend: 0.0,
         };
-        // The more it bends, the more it sags.
+        // More curvature gives more sag.
         let (mut low, mut high) = (0.0, 10.0 / hung.span());
         for _ in 0..200 {
             hung.bend = f64::midpoint(low, high);
@@ -246,19 +246,19 @@ impl Hung {
         apart(self.ends.0, self.ends.1)
     }
 
-    /// How far its middle is from its lowest place, in radiuses.
+    /// The distance from its lowest point to its middle, in radii.
     fn middle(&self) -> f64 {
         let half = libm::sinh(self.span() * self.bend / 2.0);
         libm::asinh((self.to - self.from) * self.bend / (2.0 * half))
     }
 
-    /// How far it hangs below the straight line in the middle: `c·cosh(m)·(cosh(L / 2c) − 1)`.
+    /// Its sag in the middle, below the straight line: `c·cosh(m)·(cosh(L / 2c) − 1)`.
     fn sag(&self) -> f64 {
         let quarter = libm::sinh(self.span() * self.bend / 4.0);
         libm::cosh(self.middle()) * 2.0 * quarter * quarter / self.bend
     }
 
-    /// How high it is at a share of its way.
+    /// Its height at a share of its span.
     fn height(&self, share: f64) -> f64 {
         if self.bend * self.span() < 1e-9 {
             return self.from + share * (self.to - self.from);
@@ -269,8 +269,8 @@ impl Hung {
         self.from + 2.0 * rise / self.bend
     }
 
-    /// To the water, which stands at the rim. Both the way on the plan to something convex and the height over the rim of what
-    /// hangs down bend up only, so the least is found by thirds.
+    /// The distance to the water, which stands at the rim. The horizontal distance to something convex and the height
+    /// of a hanging wire are both convex, so ternary search finds the least.
     fn to_the_water(&self, world: &Site) -> Result<Real, Undecided> {
         let water = world.pool().shape("water");
         let grounds = convex(water)?
@@ -337,14 +337,15 @@ mod tests {
             / 1e9
     }
 
-    /// `docs/measures/heights.md`: supports 8 m high and 40 m apart, 1 m of sag: 6.7 m over a rim 0.3 m up under the middle.
+    /// `docs/measures/heights.md`: with supports 8 m high and 40 m apart and 1 m of sag, the wire is 6.7 m above a rim
+    /// 0.3 m high under the middle.
     #[test]
     fn in_the_middle_it_hangs_lower_by_its_sag() {
         assert!((far(&site((80, 80), 10, (180, -10))) - 6.7).abs() < 1e-6);
         assert!((far(&site((80, 80), 0, (180, -10))) - 7.7).abs() < 1e-6);
-        // 4 m beside it: the root of 6.7² + 4².
+        // 4 m to the side: the square root of 6.7² + 4².
         assert!((far(&site((80, 80), 10, (180, 40))) - 7.803_204).abs() < 1e-5);
-        // At a quarter of the way a parabola is 7.25 m up, and what hangs by its own weight but millimetres off it.
+        // A quarter of the way along, a parabola would be 7.25 m up; the hanging wire differs by only millimetres.
         let hung = Hung::of(
             &site((80, 80), 10, (0, 0)),
             &site((80, 80), 10, (0, 0)).things[1],

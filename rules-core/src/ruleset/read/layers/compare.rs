@@ -1,12 +1,11 @@
-//! Which of two rules is stricter, where that can be seen from constant limits on the same measure.
+//! Whether a changed rule goes the way that its file or the base says.
 
 use super::super::Reader;
 use super::{Changes, Item};
 use crate::faults::Code;
-use crate::ruleset::lint::coverage::stated;
-use crate::ruleset::{Bound, Requirement, Rule, Test, Value};
+use crate::ruleset::Rule;
+use crate::ruleset::stricter::{Difference, Together, Way, differences, together};
 use crate::text::Span;
-use crate::work;
 
 /// A rule of one file that is said to tighten or to replace one of another.
 pub(in super::super) struct Comparison {
@@ -18,16 +17,6 @@ pub(in super::super) struct Comparison {
     pub tightens: bool,
     pub changes: Changes,
     pub span: Span,
-}
-
-/// How one rule compares with another.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Compared {
-    Same,
-    Stricter,
-    Laxer,
-    /// It cannot be seen.
-    Not,
 }
 
 impl<'a> Reader<'a> {
@@ -42,139 +31,57 @@ impl<'a> Reader<'a> {
             // What is wrong with the base's rule was said where it stands, or no longer matters.
             self.faults.list.truncate(faults);
             self.warnings.list.truncate(warnings);
-            let compared = base.map_or(Compared::Not, |base| compared(&base, local));
-            self.report(comparison, compared);
+            let differences = base.as_ref().map(|base| differences(base, local));
+            self.report(comparison, differences.as_deref());
         }
     }
 
-    fn report(&mut self, comparison: &Comparison, compared: Compared) {
-        let (span, minimum) = (
-            comparison.span,
-            comparison.tightens || comparison.changes == Changes::Minimum,
-        );
+    fn report(&mut self, comparison: &Comparison, differences: Option<&[Difference<'_>]>) {
+        let minimum = comparison.tightens || comparison.changes == Changes::Minimum;
         let ceiling = comparison.changes == Changes::Ceiling;
-        match compared {
-            Compared::Laxer if comparison.tightens => {
-                self.fault(
-                    Code::Laxer,
-                    span,
-                    "This is said to be stricter than the base's rule, and is laxer.",
-                )
-                .help("Change the limit until it asks more than the base's, or write `replaces` instead of `tightens`.");
-            }
-            Compared::Laxer if minimum => {
-                self.fault(
-                    Code::Laxer,
-                    span,
-                    "The base says that its rule is a minimum, and this is laxer.",
-                );
-            }
-            Compared::Stricter if ceiling => {
-                self.fault(Code::Stricter, span, "The base says that its rule is the most that may be asked, and this asks more.")
-.help("Change the limit until it asks no more than the base's.");
-            }
-            Compared::Not if minimum || ceiling => {
-                self.warning(Code::NotCompared, span, "The program cannot tell whether this is stricter or laxer than the base's rule.")
-                    .help("It compares plain limits on the same measure only. See for yourself that this is as the base allows.");
-            }
-            _ => {}
+        let wrong = match (minimum, ceiling) {
+            (true, _) => Way::Laxer,
+            (_, true) => Way::Stricter,
+            _ => return,
+        };
+        let all = differences.unwrap_or_default();
+        let unseen = differences.is_none() || all.iter().any(|one| one.way == Way::Changed);
+        match all.iter().find(|one| one.way == wrong) {
+            Some(one) => self.goes_wrong(comparison, one, together(all)),
+            None if unseen => self.not_compared(comparison.span),
+            None => {}
         }
     }
-}
 
-fn compared(base: &Rule, local: &Rule) -> Compared {
-    let (Some(old), Some(new)) = (tests(&base.require), tests(&local.require)) else {
-        return Compared::Not;
-    };
-    let reliefs = |rule: &Rule| {
-        rule.reliefs
-            .iter()
-            .map(|relief| (relief.id.clone(), relief.leave))
-            .collect::<Vec<_>>()
-    };
-    if base.each != local.each || reliefs(base) != reliefs(local) || base.strength != local.strength
-    {
-        return Compared::Not;
+    /// The rule, or a part of it, is laxer than the base allows, or stricter.
+    fn goes_wrong(&mut self, comparison: &Comparison, one: &Difference<'_>, all: Together) {
+        let in_part = all != Together::One(one.way);
+        let where_ = if in_part { " in some cases" } else { "" };
+        let (code, message, help) = match (comparison.tightens, one.way) {
+            (true, _) => (
+                Code::Laxer,
+                format!("This is said to be stricter than the base's rule, and is laxer{where_}."),
+                "Change the limit until it asks more than the base's, or write `replaces` instead of `tightens`.",
+            ),
+            (false, Way::Stricter) => (
+                Code::Stricter,
+                format!(
+                    "The base says that its rule is the most that may be asked, and this asks more{where_}."
+                ),
+                "Change the limit until it asks no more than the base's.",
+            ),
+            (false, _) => (
+                Code::Laxer,
+                format!("The base says that its rule is a minimum, and this is laxer{where_}."),
+                "Change the limit until it asks no less than the base's.",
+            ),
+        };
+        let place = one.span.filter(|_| in_part).unwrap_or(comparison.span);
+        self.fault(code, place, message).help(help);
     }
-    let each = old.iter().map(|test| against(test, &new));
-    each.fold(
-        if new.len() > old.len() {
-            Compared::Stricter
-        } else {
-            Compared::Same
-        },
-        joined,
-    )
-}
 
-/// How the limits on the same value compare; that there are none is laxer.
-fn against(old: &Test, new: &[&Test]) -> Compared {
-    let Some(new) = new.iter().find(|test| same(&test.value, &old.value)) else {
-        return Compared::Not;
-    };
-    match (&old.bounds[..], &new.bounds[..]) {
-        ([old], [new]) => bounds_compared(old, new),
-        (old, new) if old == new => Compared::Same,
-        _ => Compared::Not,
-    }
-}
-
-fn bounds_compared(old: &Bound, new: &Bound) -> Compared {
-    let (before, after, more_is_stricter) = match (old, new) {
-        (Bound::AtLeast(old), Bound::AtLeast(new))
-        | (Bound::MoreThan(old), Bound::MoreThan(new)) => (old, new, true),
-        (Bound::AtMost(old), Bound::AtMost(new)) | (Bound::LessThan(old), Bound::LessThan(new)) => {
-            (old, new, false)
-        }
-        (old, new) if old == new => return Compared::Same,
-        _ => return Compared::Not,
-    };
-    let (Some(before), Some(after)) = (stated(before), stated(after)) else {
-        return Compared::Not;
-    };
-    match before.range.low.cmp(&after.range.low) {
-        _ if before.dimension != after.dimension => Compared::Not,
-        std::cmp::Ordering::Equal => Compared::Same,
-        std::cmp::Ordering::Less if more_is_stricter => Compared::Stricter,
-        std::cmp::Ordering::Greater if !more_is_stricter => Compared::Stricter,
-        _ => Compared::Laxer,
-    }
-}
-
-fn joined(one: Compared, other: Compared) -> Compared {
-    match (one, other) {
-        (Compared::Not, _) | (_, Compared::Not) => Compared::Not,
-        (Compared::Laxer, _) | (_, Compared::Laxer) => Compared::Laxer,
-        (Compared::Stricter, _) | (_, Compared::Stricter) => Compared::Stricter,
-        _ => Compared::Same,
-    }
-}
-
-/// The tests of a requirement that is nothing but tests, all of which must hold.
-fn tests(requirement: &Requirement) -> Option<Vec<&Test>> {
-    match requirement {
-        Requirement::Test(test) => Some(vec![test]),
-        Requirement::All(members) => Some(
-            members
-                .iter()
-                .map(tests)
-                .collect::<Option<Vec<_>>>()?
-                .concat(),
-        ),
-        _ => None,
-    }
-}
-
-/// Whether two values are the same, by a term or not.
-pub(crate) fn same(one: &Value, other: &Value) -> bool {
-    work::step_through(1);
-    bare(one) == bare(other)
-}
-
-/// What a value says, by whatever name.
-pub(crate) fn bare(value: &Value) -> &Value {
-    match value {
-        Value::Named { value, .. } => bare(value),
-        value => value,
+    fn not_compared(&mut self, span: Span) {
+        self.warning(Code::NotCompared, span, "The program cannot tell whether this is stricter or laxer than the base's rule.")
+            .help("It compares limits on the same measure only. See for yourself that this is as the base allows.");
     }
 }

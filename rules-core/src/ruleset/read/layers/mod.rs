@@ -14,7 +14,6 @@ use crate::grammar::{self, Keys};
 use crate::ruleset::read::head::files::File;
 use crate::text::{Entry, Fault, Faults, Node, Span, meant_or};
 pub(super) use compare::Comparison;
-pub(crate) use compare::{bare, same};
 use parts::{add_condition, id_of, text_of};
 pub(super) use terms::TermItem;
 

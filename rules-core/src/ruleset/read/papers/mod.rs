@@ -7,7 +7,7 @@ use super::layers::Merged;
 use crate::faults::Code;
 use crate::grammar::{self, OUTCOMES};
 use crate::ruleset::{
-    Caution, Condition, Document, DocumentIndex, OnOutcome, Requirement, Selection,
+    Caution, Condition, Document, DocumentIndex, Interpretation, OnOutcome, Requirement, Selection,
 };
 use crate::text::{Node, Span, meant_or};
 use crate::vocabulary::{KindId, Role};
@@ -207,16 +207,7 @@ impl<'a> Reader<'a> {
         let rule = rule.and_then(|entry| Some((self.text(entry)?, entry.value.span)));
         let outcomes = outcome.map(|entry| self.known_words(&entry.value, &OUTCOMES))?;
         let (rule, span) = rule?;
-        if !self.rule_names.contains(rule) {
-            let names = self.rule_names.iter().copied();
-            let help = meant_or(rule, names, "Write the `id` of a rule.");
-            self.fault(
-                Code::UnknownRule,
-                span,
-                format!("There is no rule `{rule}`."),
-            )
-            .help(help);
-        }
+        self.known_rule(rule, span);
         Some(OnOutcome {
             rule: self.now(rule).to_owned(),
             outcomes,
@@ -245,6 +236,49 @@ impl<'a> Reader<'a> {
             when: when?,
             span: node.span,
         })
+    }
+
+    /// One interpretation.
+    pub(super) fn interpretation(&mut self, node: &'a Node) -> Option<Interpretation> {
+        let [id, of, says, by, since, source] = self.keys(node, &grammar::INTERPRETATION)?;
+        let id = self.id(id);
+        let of = of.map(|entry| self.rules_named(&entry.value));
+        let [says, by] = [says, by].map(|text| self.told(text));
+        let since = since.and_then(|entry| self.day(entry));
+        let cited = self.cited(source);
+        Some(Interpretation {
+            id: id?.to_owned(),
+            of: of?,
+            says: says?,
+            by: by?,
+            since: since?,
+            cited,
+            span: node.span,
+        })
+    }
+
+    /// The ids of rules, each as it is called now.
+    fn rules_named(&mut self, node: &'a Node) -> Vec<String> {
+        let named = self.words(node);
+        let known = named.into_iter().map(|(rule, span)| {
+            self.known_rule(rule, span);
+            self.now(rule).to_owned()
+        });
+        known.collect()
+    }
+
+    fn known_rule(&mut self, rule: &str, span: Span) {
+        if self.rule_names.contains(rule) {
+            return;
+        }
+        let names = self.rule_names.iter().copied();
+        let help = meant_or(rule, names, "Write the `id` of a rule.");
+        self.fault(
+            Code::UnknownRule,
+            span,
+            format!("There is no rule `{rule}`."),
+        )
+        .help(help);
     }
 
     /// Says what is defined and never used.

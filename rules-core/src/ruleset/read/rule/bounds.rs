@@ -7,7 +7,7 @@ use crate::ruleset::read::value::{flipped, is_amount};
 use crate::ruleset::read::{Reader, listed};
 use crate::ruleset::types::{Type, agree, type_of, varies};
 use crate::ruleset::{Along, Bound, Choice, Test, Value};
-use crate::text::{Entry, MapReader, Node, Span, meant_and};
+use crate::text::{Entry, MapReader, Node, Span, capitalised, meant_and};
 use crate::vocabulary::{Answer, FactId};
 
 /// In the order of their words.
@@ -65,13 +65,6 @@ pub(crate) fn is_bounded(entries: &[Entry]) -> bool {
     entries
         .iter()
         .any(|entry| bound(right_word(&entry.key).unwrap_or(&entry.key)))
-}
-
-/// A sentence with a capital at its beginning.
-pub(crate) fn capital(sentence: &str) -> String {
-    let mut rest = sentence.chars();
-    let first = rest.next().map(|c| c.to_uppercase().to_string());
-    first.unwrap_or_default() + rest.as_str()
 }
 
 impl<'a> Reader<'a> {
@@ -212,7 +205,7 @@ impl<'a> Reader<'a> {
             _ => {
                 let message = format!(
                     "{} is expected here, and this is answered with a word.",
-                    capital(wanted.words())
+                    capitalised(wanted.words())
                 );
                 self.fault(Code::NotAnAmount, entry.value.span, message);
                 None

@@ -18,7 +18,7 @@ use crate::ruleset::read::rule::each::Choosing;
 use crate::ruleset::read::rule::pools::but_not;
 use crate::ruleset::read::value::flipped;
 use crate::ruleset::{DocumentIndex, Relief, Requirement, Rule, Selection, Strength};
-use crate::text::{Entry, Node, Span};
+use crate::text::{Entry, Node, Span, capitalised};
 
 impl<'a> Reader<'a> {
     /// Notes all names of a file before anything is read that may use them.
@@ -27,6 +27,7 @@ impl<'a> Reader<'a> {
         let items = |key| node.get(key).and_then(Node::as_list).unwrap_or_default();
         self.collect_ids(items("decide").iter(), "decision");
         self.collect_ids(items("cautions").iter(), "caution");
+        self.collect_ids(items("interpretations").iter(), "interpretation");
         self.duplicate_steps(node);
     }
 
@@ -324,5 +325,5 @@ struct Judged {
 
 /// A short name as words: `permit-route` is `Permit route`.
 pub(crate) fn spelled_out(id: &str) -> String {
-    crate::ruleset::read::rule::bounds::capital(&id.replace('-', " "))
+    capitalised(&id.replace('-', " "))
 }

@@ -12,10 +12,9 @@ use crate::quantity::{Dimension, parse};
 use crate::ruleset::read::Reader;
 use crate::ruleset::read::names::parts;
 use crate::ruleset::read::names::terms::Known;
-use crate::ruleset::read::rule::bounds::capital;
 use crate::ruleset::types::{Type, agree, of_product, type_of};
 use crate::ruleset::{Over, Stated, Value};
-use crate::text::{Content, Entry, Node, Span, meant_or};
+use crate::text::{Content, Entry, Node, Span, capitalised, meant_or};
 
 /// Whether a text is meant as an amount: those begin with a digit, names do not.
 pub(crate) fn is_amount(text: &str) -> bool {
@@ -108,9 +107,9 @@ impl<'a> Reader<'a> {
                 self.fault(
                     Code::BadAmount,
                     span,
-                    format!("{}.", capital(&wrong.sentence)),
+                    format!("{}.", capitalised(&wrong.sentence)),
                 )
-                .help(ended(&capital(&wrong.help)));
+                .help(ended(&capitalised(&wrong.help)));
                 None
             }
         }
@@ -304,7 +303,7 @@ impl<'a> Reader<'a> {
         );
         self.fault(Code::SortsDiffer, span, message).help(format!(
             "{} is written as {}.",
-            capital(wanted.words()),
+            capitalised(wanted.words()),
             wanted.example()
         ));
     }
@@ -323,7 +322,7 @@ impl<'a> Reader<'a> {
             Some(_) if amounts => Some(Value::Product(values)),
             _ => {
                 let help = wanted.map_or_else(String::new, |wanted| {
-                    format!("{} is expected here. ", capital(wanted.words()))
+                    format!("{} is expected here. ", capitalised(wanted.words()))
                 });
                 self.fault(Code::BadProduct, entry.value.span, "These cannot be multiplied with each other.")
                     .help(help + "Multiply one amount by plain numbers or shares, or lengths by each other.");

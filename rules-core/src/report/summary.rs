@@ -1,9 +1,9 @@
-//! What a list of rules shows at a glance, while there is no time for more.
+//! Rule summaries: what a list of rules shows while there is no time for full reports.
 
 use serde::Serialize;
 
+use super::context::{ReportContext, Texts};
 use super::drawn::outcome_as_drawn;
-use super::matter::{Matter, Texts};
 use super::model::{Counts, PartReport, ReadingReport, RuleReport, SubjectReport, VerdictWords};
 use super::readings::About;
 use super::rules::{MUST, count, room, strength_word};
@@ -12,44 +12,44 @@ use crate::check::{Finding, Findings, Outcome, Part};
 use crate::plan::Plan;
 use crate::ruleset::{Rule, RuleSet};
 
-/// How much is told of a rule.
+/// How much of a rule to report.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Told {
-    /// All.
+pub enum Detail {
+    /// Everything.
     Whole,
-    /// The part that decides.
+    /// The deciding part.
     Part,
-    /// One reading of that part; where the rule is settled, only in a few words.
+    /// The most telling reading of that part, or just a few words if the rule is settled.
     Reading,
 }
 
-/// One report for each rule, with as much in it as `told` says, and but for whole ones with no sentence longer than a few
-/// words. Also the verdict, and how many binding rules have which outcome.
-pub fn glances(
+/// One report for each rule, with as much detail as `detail` says; only whole reports have sentences longer than a few
+/// words. Also the verdict, and how many binding rules have each outcome.
+pub fn rule_summaries(
     findings: &Findings<'_>,
     (plan, rules): (&Plan, &RuleSet),
-    told: &dyn Fn(&Rule, Outcome) -> Told,
+    detail: &dyn Fn(&Rule, Outcome) -> Detail,
 ) -> (Vec<RuleReport>, VerdictWords, Counts) {
-    let matter = Matter::new(findings, plan, rules, &Texts::default());
+    let context = ReportContext::new(findings, plan, rules, &Texts::default());
     let reports = findings.rules.iter().filter_map(|finding| {
         let rule = rules.rule(finding.rule)?;
-        Some(match told(rule, finding.outcome) {
-            Told::Whole => matter.rule_report(rule, finding),
-            told => matter.glance(rule, finding, told),
+        Some(match detail(rule, finding.outcome) {
+            Detail::Whole => context.rule_report(rule, finding),
+            detail => context.summary(rule, finding, detail),
         })
     });
     let reports: Vec<RuleReport> = reports.collect();
     let counts = count(reports.iter().filter(|rule| rule.strength == MUST));
-    (reports, matter.verdict(), counts)
+    (reports, context.verdict(), counts)
 }
 
-impl Matter<'_> {
-    fn glance(&self, rule: &Rule, finding: &Finding, told: Told) -> RuleReport {
+impl ReportContext<'_> {
+    fn summary(&self, rule: &Rule, finding: &Finding, detail: Detail) -> RuleReport {
         let part = deciding(&finding.parts).and_then(|place| finding.parts.get(place));
         let settled = matches!(finding.outcome, Outcome::Pass | Outcome::NotApplicable);
-        let parts = part.map(|part| match told {
-            Told::Reading if settled => self.settled_part(About { rule, part }),
-            Told::Reading => self.telling_part(About { rule, part }),
+        let parts = part.map(|part| match detail {
+            Detail::Reading if settled => self.settled_part(About { rule, part }),
+            Detail::Reading => self.telling_part(About { rule, part }),
             _ => self.deciding_part(About { rule, part }),
         });
         RuleReport {
@@ -70,6 +70,7 @@ impl Matter<'_> {
             provenance: String::new(),
             mark: None,
             note: None,
+            interpretations: Vec::new(),
             rule_sets: Vec::new(),
         }
     }
@@ -87,7 +88,7 @@ impl Matter<'_> {
         }
     }
 
-    /// Nothing but the reading that tells most of a part.
+    /// Only the most telling reading of a part.
     fn telling_part(&self, about: About<'_>) -> PartReport {
         let (part, compared) = (about.part, about.part.readings.as_slice());
         let telling = self.telling(part, compared).and_then(|at| compared.get(at));
@@ -99,7 +100,7 @@ impl Matter<'_> {
         }
     }
 
-    /// Nothing but the part in a few words.
+    /// Only the part in a few words.
     fn settled_part(&self, about: About<'_>) -> PartReport {
         let (part, compared) = (about.part, about.part.readings.as_slice());
         let telling = self.telling(part, compared).and_then(|at| compared.get(at));
@@ -110,7 +111,7 @@ impl Matter<'_> {
     }
 }
 
-/// A part without a word of whom it is about.
+/// A part that does not say what it is about.
 fn short(part: &Part, readings: Vec<ReadingReport>) -> PartReport {
     PartReport {
         subject: SubjectReport {
@@ -135,27 +136,27 @@ fn short(part: &Part, readings: Vec<ReadingReport>) -> PartReport {
     }
 }
 
-/// What the line of a rule in a list shows, under the names that its report has for it.
+/// What a rule's line in a list shows, under the names that its report uses.
 #[derive(Debug, Serialize)]
-pub struct Glance<'r> {
+pub struct RuleSummary<'r> {
     id: &'r str,
     outcome: Outcome,
     #[serde(rename = "as-drawn")]
     as_drawn: Option<Outcome>,
     deciding: Option<usize>,
-    parts: Vec<GlancePart<'r>>,
+    parts: Vec<PartSummary<'r>>,
 }
 
 #[derive(Debug, Serialize)]
-struct GlancePart<'r> {
+struct PartSummary<'r> {
     margin: Option<Text<'r>>,
     telling: Option<usize>,
     brief: &'r str,
-    readings: Vec<GlanceReading<'r>>,
+    readings: Vec<ReadingSummary<'r>>,
 }
 
 #[derive(Debug, Serialize)]
-struct GlanceReading<'r> {
+struct ReadingSummary<'r> {
     measured: Option<Text<'r>>,
     drawn: Option<&'r str>,
     place: Option<&'r str>,
@@ -168,32 +169,32 @@ struct Text<'r> {
     text: &'r str,
 }
 
-impl<'r> Glance<'r> {
-    /// That of a report.
+impl<'r> RuleSummary<'r> {
+    /// The summary of a report.
     pub fn of(report: &'r RuleReport) -> Self {
         Self {
             id: &report.id,
             outcome: report.outcome,
             as_drawn: report.as_drawn,
             deciding: report.deciding,
-            parts: report.parts.iter().map(GlancePart::of).collect(),
+            parts: report.parts.iter().map(PartSummary::of).collect(),
         }
     }
 }
 
-impl<'r> GlancePart<'r> {
+impl<'r> PartSummary<'r> {
     fn of(part: &'r PartReport) -> Self {
         let margin = part.margin.as_ref();
         Self {
             margin: margin.map(|margin| Text { text: &margin.text }),
             telling: part.telling,
             brief: &part.brief,
-            readings: part.readings.iter().map(GlanceReading::of).collect(),
+            readings: part.readings.iter().map(ReadingSummary::of).collect(),
         }
     }
 }
 
-impl<'r> GlanceReading<'r> {
+impl<'r> ReadingSummary<'r> {
     fn of(reading: &'r ReadingReport) -> Self {
         let [measured, limit] = [&reading.measured, &reading.limit].map(Option::as_ref);
         Self {

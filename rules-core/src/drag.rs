@@ -1,4 +1,4 @@
-//! What comes of a plan while something on it is being dragged: only what differs from before.
+//! Judging a plan while something on it is being dragged: the answer holds only what has changed.
 
 use serde::{Serialize, Serializer};
 
@@ -6,33 +6,33 @@ use crate::answer::{Refusal, plan_of, plan_refused};
 use crate::check::{Governed, governed};
 use crate::drawing::{Layers, Options, layers};
 use crate::plan::Plan;
-use crate::report::{Counts, Glance, RuleReport, Told, VerdictWords, glances};
+use crate::report::{Counts, Detail, RuleReport, RuleSummary, VerdictWords, rule_summaries};
 use crate::ruleset::{Rule, RuleSet};
 use crate::text::Node;
 
-/// Where a drag begins: a plan, and what comes of it.
+/// The start of a drag: a plan and the answer on it.
 #[derive(Debug)]
-pub struct Begun {
+pub struct DragStart {
     plan: Plan,
     rules: Vec<RuleNow>,
     layers: Layers,
 }
 
-/// What has become of a plan.
+/// What has changed since the start of a drag, and the totals.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct Followed {
-    /// What the binding rules together come to.
+pub struct DragUpdate {
+    /// The verdict of all binding rules together.
     pub verdict: VerdictWords,
-    /// How many binding rules have which outcome.
+    /// How many binding rules have each outcome.
     pub counts: Counts,
-    /// The rules that show something else than before, in the order of the rule set.
+    /// The rules that now show something different, in the order of the rule set.
     pub rules: Vec<RuleNow>,
-    /// The layers of the drawing, the lowest first; nothing in the place of one that is as before.
+    /// The layers of the drawing, lowest first; `None` for a layer that has not changed.
     pub layers: Vec<Option<String>>,
 }
 
-/// What a rule comes to now. As JSON it is the whole report of a selected rule, and of any other no more than its line in
-/// a list shows.
+/// A rule's result now. As JSON it is the whole report for a selected rule, and for any other rule only what its line
+/// in a list shows.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct RuleNow {
     report: RuleReport,
@@ -43,16 +43,20 @@ impl Serialize for RuleNow {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         match self.whole {
             true => self.report.serialize(serializer),
-            false => Glance::of(&self.report).serialize(serializer),
+            false => RuleSummary::of(&self.report).serialize(serializer),
         }
     }
 }
 
-/// Judges the document that a drag begins with. The text is the one that it was read from.
+/// Judges the document at the start of a drag. The text is the one that the document was read from.
 ///
 /// # Errors
 /// All faults of the plan, or that judging it would take too long.
-pub fn begin(plan: (&Node, &str), rules: &RuleSet, options: &Options) -> Result<Begun, Refusal> {
+pub fn start_drag(
+    plan: (&Node, &str),
+    rules: &RuleSet,
+    options: &Options,
+) -> Result<DragStart, Refusal> {
     let text = plan.1;
     let plan = plan_of(plan, rules)?;
     let governed = judged(&plan, text, rules)?;
@@ -60,24 +64,24 @@ pub fn begin(plan: (&Node, &str), rules: &RuleSet, options: &Options) -> Result<
     let findings = (&governed.findings, reports.as_slice());
     let layers = layers((&plan, governed.rules), findings, options, None);
     let rules = now(reports, options);
-    Ok(Begun {
+    Ok(DragStart {
         rules,
         layers,
         plan,
     })
 }
 
-/// Judges a document after a change, by the same rules and options as the one before it, but for the places to take hold
-/// of. The text is the one that the document before it was read from.
+/// Judges a document after a change, by the same rules and options as at the start of the drag, except for the handles.
+/// The text is the one that the document at the start was read from.
 ///
 /// # Errors
-/// All faults of the plan that has come of it, or that judging it would take too long.
-pub fn follow(
-    before: &Begun,
+/// All faults of the changed plan, or that judging it would take too long.
+pub fn update_drag(
+    before: &DragStart,
     plan: (&Node, &str),
     rules: &RuleSet,
     options: &Options,
-) -> Result<Followed, Refusal> {
+) -> Result<DragUpdate, Refusal> {
     let text = plan.1;
     let plan = plan_of(plan, rules)?;
     let governed = judged(&plan, text, rules)?;
@@ -87,11 +91,11 @@ pub fn follow(
     let layers = layers((&plan, governed.rules), findings, options, drawn);
     let mut rules = now(reports, options);
     rules.retain(|rule| !before.rules.contains(rule));
-    Ok(Followed {
+    Ok(DragUpdate {
         verdict,
         counts,
         rules,
-        layers: layers.otherwise_than(&before.layers),
+        layers: layers.diff(&before.layers),
     })
 }
 
@@ -104,12 +108,12 @@ fn reports(
     governed: &Governed<'_>,
     options: &Options,
 ) -> (Vec<RuleReport>, VerdictWords, Counts) {
-    let told = |rule: &Rule, outcome| match options.shows(rule, outcome) {
-        true if options.selected.is_some() => Told::Whole,
-        true => Told::Part,
-        false => Told::Reading,
+    let detail = |rule: &Rule, outcome| match options.shows(rule, outcome) {
+        true if options.selected.is_some() => Detail::Whole,
+        true => Detail::Part,
+        false => Detail::Reading,
     };
-    glances(&governed.findings, (plan, governed.rules), &told)
+    rule_summaries(&governed.findings, (plan, governed.rules), &detail)
 }
 
 fn now(reports: Vec<RuleReport>, options: &Options) -> Vec<RuleNow> {

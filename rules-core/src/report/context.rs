@@ -1,4 +1,4 @@
-//! What a report is made of, and what the things in it are called.
+//! The context of a report: what it is made from, and the names of the things in it.
 
 use super::figures::{metres, metres_roughly};
 use super::model::{SubjectReport, WitnessReport};
@@ -18,8 +18,8 @@ pub struct Texts<'t> {
     pub layers: Vec<Option<&'t str>>,
 }
 
-/// Everything that a report is made of.
-pub(super) struct Matter<'a> {
+/// Everything that a report is made from.
+pub(super) struct ReportContext<'a> {
     pub plan: &'a Plan,
     pub rules: &'a RuleSet,
     pub findings: &'a Findings<'a>,
@@ -27,7 +27,7 @@ pub(super) struct Matter<'a> {
     layer_lines: Vec<Option<Lines<'a>>>,
 }
 
-impl<'a> Matter<'a> {
+impl<'a> ReportContext<'a> {
     pub fn new(
         findings: &'a Findings<'a>,
         plan: &'a Plan,
@@ -64,10 +64,12 @@ impl<'a> Matter<'a> {
         let alone = self.is_alone(index, thing);
         let number = self.rules.vocabulary.kind(thing.kind).number;
         match face.unwrap_or_default() {
-            face if alone && (number != Number::Many || !face.is_empty() || thing.id == noun) => {
+            face if alone
+                && (number != Number::Many || !face.is_empty() || thing.called() == noun) =>
+            {
                 format!("the {face}{noun}")
             }
-            face => format!("the {face}{noun} `{}`", thing.id),
+            face => format!("the {face}{noun} `{}`", thing.called()),
         }
     }
 

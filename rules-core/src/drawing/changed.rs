@@ -1,4 +1,4 @@
-//! Which things are not as they were in the drawing before.
+//! Which things have changed since the last drawing.
 
 use super::sheet::Sheet;
 use super::style::{LOT, LOT_LINE};
@@ -6,10 +6,10 @@ use super::things::layer_of;
 use crate::plan::{Plan, Thing};
 use crate::vocabulary::Layer;
 
-/// The things that are otherwise, each as it was and as it is; none where any may be.
-pub(super) struct Stirred<'a>(Option<Vec<&'a Thing>>);
+/// The things that changed, each as it was and as it is now; `None` where any of them may have changed.
+pub(super) struct ChangedThings<'a>(Option<Vec<&'a Thing>>);
 
-impl<'a> Stirred<'a> {
+impl<'a> ChangedThings<'a> {
     /// All of them.
     pub const ALL: Self = Self(None);
 

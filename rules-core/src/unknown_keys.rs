@@ -1,8 +1,8 @@
-//! A plan that was drawn for one rule set, looked at under another.
+//! Hiding what a rule set does not know in a plan drawn for another one.
 //!
-//! A rule set may ask for facts and kinds of its own. Under another one nobody knows them, and a plan that has them is
-//! refused, as if they were slips of the pen. Whoever changes between rule sets in a form cannot have mistyped them, and
-//! must not lose them: they are left out of sight while these rules do not know them.
+//! A rule set may ask for facts and kinds of its own. Another rule set does not know them, and the reader would refuse
+//! the plan as if they were typing slips. A person who switches rule sets in the form has not mistyped them and must
+//! not lose them, so they are hidden while the rules in use do not know them.
 
 use std::collections::BTreeSet;
 
@@ -10,9 +10,9 @@ use crate::plan;
 use crate::text::{Content, Fault, Node, Span};
 use crate::vocabulary::Vocabulary;
 
-/// Takes out of a document what this vocabulary has no word for, and nothing that is near to one of its words; gives the
-/// paths of what was taken out, such as `answers.slope-surveyed` or `things.3`, as they were before.
-pub fn fit(document: &mut Node, vocabulary: &Vocabulary) -> Vec<String> {
+/// Removes from a document what this vocabulary has no word for, but keeps anything close to one of its words. Returns
+/// the paths of what it removed, such as `answers.slope-surveyed` or `things.3`, as they were before.
+pub fn hide_unknown_keys(document: &mut Node, vocabulary: &Vocabulary) -> Vec<String> {
     let Err(faults) = plan::read_document(document, vocabulary) else {
         return Vec::new();
     };
@@ -29,8 +29,8 @@ fn foreign(fault: &Fault) -> Option<Span> {
     fault.span.filter(|_| is_foreign)
 }
 
-/// Takes out what is foreign: an entry by its key or its word, a thing of a foreign kind, and what is measured or drawn
-/// from something foreign.
+/// Removes what is foreign: an entry with a foreign key or word, a thing of a foreign kind, and what is measured or
+/// drawn from something foreign.
 pub(crate) fn take_out(
     node: &mut Node,
     path: &str,
@@ -54,7 +54,7 @@ pub(crate) fn take_out(
     }
 }
 
-/// Whether a part of the document stays, less what is foreign in it.
+/// Whether a part of the document stays. If it does, foreign things inside it are removed.
 fn stays(
     part: &mut Node,
     (path, is_foreign): (String, bool),
@@ -69,7 +69,7 @@ fn stays(
     !is_foreign
 }
 
-/// Whether a map says nothing without the foreign word in it.
+/// Whether a map means nothing without its foreign word.
 fn rests_on_foreign(part: &Node, foreign: &BTreeSet<Span>) -> bool {
     const WHOLE: [&str; 4] = ["kind", "from", "to", "same-as"];
     let mut words = WHOLE.iter().filter_map(|key| part.get(key));
@@ -80,7 +80,7 @@ fn is_word(node: &Node, foreign: &BTreeSet<Span>) -> bool {
     node.text().is_some() && foreign.contains(&node.span)
 }
 
-/// The path of what stands below a key.
+/// The path of something below a key.
 pub(crate) fn below(path: &str, key: &str) -> String {
     match path {
         "" => key.to_owned(),
@@ -106,12 +106,12 @@ things:
   - {kind: gate, id: g, latch-shielded: yes, latch-height: 1.5 m}
 ";
 
-    /// What another rule set asked for goes out of sight, and the rest can be judged.
+    /// What another rule set asked for is hidden, and the rest can be judged.
     #[test]
     fn foreign_words_are_taken_out() {
         let vocabulary = &Vocabulary::standard();
         let mut document = read(PLAN).unwrap();
-        let gone = fit(&mut document, vocabulary);
+        let gone = hide_unknown_keys(&mut document, vocabulary);
         let expected = [
             "pool.greatest-width",
             "inventory.moon-gate",
@@ -122,14 +122,17 @@ things:
         assert_eq!(gone, expected);
         let plan = plan::read_document(&document, vocabulary).unwrap();
         assert!(plan.things.iter().any(|thing| thing.id == "g"));
-        assert_eq!(fit(&mut document, vocabulary), Vec::<String>::new());
+        assert_eq!(
+            hide_unknown_keys(&mut document, vocabulary),
+            Vec::<String>::new()
+        );
     }
 
-    /// A slip of the pen stays where it is, to be told.
+    /// A typing slip stays, so that the reader reports it.
     #[test]
     fn slips_are_left_to_the_reader() {
         let mut document = read(&PLAN.replace("latch-height", "latch-hieght")).unwrap();
-        let gone = fit(&mut document, &Vocabulary::standard());
+        let gone = hide_unknown_keys(&mut document, &Vocabulary::standard());
         assert!(
             !gone.contains(&"things.1.latch-hieght".to_owned()),
             "{gone:?}"
