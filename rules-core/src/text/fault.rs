@@ -7,6 +7,7 @@ use crate::faults::Code;
 
 /// One thing that is wrong: where, what, and what would be right.
 #[derive(Debug, Clone, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Fault {
     /// The kind of fault, a stable word in kebab-case, for tests and for other programs.
     pub code: Code,

@@ -8,6 +8,12 @@ use super::{Content, Fault, Node};
 
 /// Writes a value as YAML in block style. What it writes, [`read`](super::read) reads.
 ///
+/// ```
+/// let text = rules_core::to_yaml(&serde_json::json!({"plan": "mill-lane-4", "unit": "m"}))?;
+/// assert_eq!(text, "plan: mill-lane-4\nunit: m\n");
+/// # Ok::<(), rules_core::Fault>(())
+/// ```
+///
 /// # Errors
 /// A value that YAML cannot say, or that would not read back (a line separator U+0085, U+2028 or U+2029 in a text),
 /// gives a fault `not-writable`.
