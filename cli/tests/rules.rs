@@ -77,7 +77,7 @@ fn every_bundled_rule_set_is_listed() {
         assert!(listed.contains(&format!("\n\n{heading}\n\n")), "{heading}");
     }
     assert!(
-        listed.contains("19 rules, 30 more of barrier-model.\n"),
+        listed.contains("19 rules, 30 more from barrier-model.\n"),
         "{listed}"
     );
     assert!(
