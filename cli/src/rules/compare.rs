@@ -150,7 +150,7 @@ fn plans_in(folder: &Path) -> Result<Vec<OsString>, Trouble> {
     plans.sort();
     match plans.len() {
         0 => Err(Trouble::new(
-            format!("There is no plan in the folder `{name}`."),
+            format!("`{name}` is a folder, not a file, and there is no plan in it."),
             "Plans are files whose names end in .yaml.",
         )),
         1..=MOST_PLANS => Ok(plans),
