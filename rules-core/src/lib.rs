@@ -102,6 +102,7 @@ mod parts {
     pub mod ruleset;
     pub mod schema;
     pub mod scope;
+    pub mod session;
     pub mod several;
     pub mod shelf;
     pub mod sides;

@@ -15,18 +15,19 @@ pub use crate::check::Verdict;
 pub use crate::compare::{compare, compare_plan};
 pub use crate::drag::{DragStart, DragUpdate, start_drag, update_drag};
 pub use crate::drawing::{Drawing, Options};
-pub use crate::edit::{Change, Changed, change, handles};
+pub use crate::edit::{Add, Change, Changed, Wrong, change, handles};
 pub use crate::placement::{Class, NotPlaced, Placement, Wishes, place_texts, place_to_json};
 pub use crate::report::{Report, text};
 pub use crate::ruleset::say::{Line, ReadBack, Said, read_back};
 pub use crate::ruleset::{RuleSet, is_language};
 pub use crate::schema::{cases, plan, rule_set};
+pub use crate::session::{Outline, Rules, Session, blank, figure, lot_size, opened, shown};
 pub use crate::several::{judge_together_in, steps_together};
 pub use crate::shelf::{Shelf, listed, sources_listed};
 pub use crate::sides::proposed_sides;
 pub use crate::steps::day;
 pub use crate::text::{
-    Fault, FaultRow, Faults, MAX_BYTES, Node, Visible, closest, exact_name, longer_than_read,
-    plain_json, read, read_bytes, to_json_text, to_yaml_text,
+    Content, Fault, FaultRow, Faults, MAX_BYTES, Node, Visible, closest, exact_name,
+    longer_than_read, plain_json, read, read_bytes, to_json_text, to_yaml_text,
 };
 pub use crate::unknown_keys::hide_unknown_keys;

@@ -3,7 +3,7 @@
 use std::hint::black_box;
 use std::time::Instant;
 
-use rules_core::measure::{Doubt, Goal, Target, View, Wall, distance, widest_way};
+use rules_core::measure::{Goal, Target, Tolerance, View, Wall, distance, widest_way};
 use rules_core::plan::{Figure, Form, Point};
 use serde_json::{Value, json};
 
@@ -50,14 +50,14 @@ fn main() {
         .map(|line| drawn(Form::Path(points(line))))
         .collect();
     let way = |fence: &Figure| {
-        let doubt = Doubt::default();
+        let tolerance = Tolerance::default();
         let walls = [Wall {
             figure: fence,
-            doubt,
+            tolerance,
         }];
         let start = Target {
             figure: &pool,
-            doubt,
+            tolerance,
         };
         widest_way(&walls, &start, &[Goal::FarAway], View::Drawn)
     };

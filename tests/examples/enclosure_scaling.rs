@@ -2,7 +2,7 @@
 
 use std::time::Instant;
 
-use rules_core::measure::{Doubt, Goal, Target, View, Wall, widest_way};
+use rules_core::measure::{Goal, Target, Tolerance, View, Wall, widest_way};
 use rules_core::plan::{Figure, Form, Point};
 
 fn drawn(form: Form) -> Figure {
@@ -44,12 +44,12 @@ fn main() {
                 .iter()
                 .map(|figure| Wall {
                     figure,
-                    doubt: Doubt::default(),
+                    tolerance: Tolerance::default(),
                 })
                 .collect();
             let start = Target {
                 figure: &pool,
-                doubt: Doubt::default(),
+                tolerance: Tolerance::default(),
             };
             let times = (0..5).map(|_| {
                 let begin = Instant::now();

@@ -6,7 +6,7 @@ mod judged;
 mod mazes;
 mod worlds;
 
-use rules_core::measure::{Doubt, Goal, Target, View, Wall, WayOut, widest_way};
+use rules_core::measure::{Goal, Target, Tolerance, View, Wall, WayOut, widest_way};
 use rules_core::plan::{Figure, Form, Point};
 
 /// One form, drawn exactly.
@@ -31,14 +31,17 @@ pub(super) fn way_out(
     accuracy: i64,
     view: View,
 ) -> WayOut {
-    let doubt = Doubt {
+    let tolerance = Tolerance {
         accuracy,
-        ..Doubt::default()
+        ..Tolerance::default()
     };
-    let walls: Vec<Wall> = walls.iter().map(|figure| Wall { figure, doubt }).collect();
+    let walls: Vec<Wall> = walls
+        .iter()
+        .map(|figure| Wall { figure, tolerance })
+        .collect();
     let exact = |figure| Target {
         figure,
-        doubt: Doubt::default(),
+        tolerance: Tolerance::default(),
     };
     let mut ends: Vec<Goal> = goals.iter().map(|figure| Goal::At(exact(figure))).collect();
     if ends.is_empty() {

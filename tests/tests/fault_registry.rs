@@ -15,7 +15,7 @@ const OTHER_MEANINGS: &[(&str, &str, &str)] = &[
     ("text/syntax.rs", "tag", "a word of the parser"),
     ("text/syntax.rs", "anchor", "a word of the parser"),
     ("grammar/papers.rs", "one-for-all", "a key of a document"),
-    ("read/papers.rs", "one-for-all", "a key of a document"),
+    ("read/papers/", "one-for-all", "a key of a document"),
 ];
 
 /// What looks into a text for words.
@@ -34,17 +34,9 @@ const LOOKS: [&str; 8] = [
 const MAY_LOOK: &[(&str, &str, &str)] = &[
     ("quantity/parse.rs", "at least ", "the grammar of amounts"),
     ("quantity/parse.rs", "at most ", "the grammar of amounts"),
-    (
-        "read/working_days.rs",
-        "working days",
-        "the grammar of spans",
-    ),
-    (
-        "read/working_days.rs",
-        "working day",
-        "the grammar of spans",
-    ),
-    ("read/working_days.rs", "easter", "the grammar of holidays"),
+    ("/working_days.rs", "working days", "the grammar of spans"),
+    ("/working_days.rs", "working day", "the grammar of spans"),
+    ("/working_days.rs", "easter", "the grammar of holidays"),
     (
         "check/value/ground.rs",
         "yes",

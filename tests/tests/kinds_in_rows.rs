@@ -13,17 +13,17 @@ const EVERYWHERE: [&str; 3] = ["lot", "lot-line", "pool"];
 const OTHER_MEANINGS: &[(&str, &str, &str)] = &[
     ("src/sides.rs", "road", "what lies beyond a side of the lot"),
     (
-        "check/value/aims.rs",
+        "check/value/approaches.rs",
         "road",
         "what a side of the lot faces",
     ),
     (
-        "check/value/aims.rs",
+        "check/value/approaches.rs",
         "building",
         "a wall that a door is in",
     ),
     (
-        "check/value/aims.rs",
+        "check/value/approaches.rs",
         "barrier-stretch",
         "a wall that a door is in",
     ),

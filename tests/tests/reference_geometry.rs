@@ -248,7 +248,7 @@ fn with_arcs(value: &Value) -> Figure {
             let rises = value[2].as_array().unwrap().iter();
             let next = corners.iter().cycle().skip(1);
             for ((from, to), rise) in corners.iter().zip(next).zip(rises) {
-                traced.rise((*from, *to), rise.as_i64().unwrap() * 1000, 400);
+                traced.bulge((*from, *to), rise.as_i64().unwrap() * 1000, 400);
             }
             let (form, curved) = traced.area();
             let curved = vec![Some(curved.expect("arcs"))];

@@ -9,6 +9,7 @@ use serde_json::json;
 use wasm_bindgen::prelude::wasm_bindgen;
 
 use crate::draw::wanted;
+use crate::held::texts;
 use crate::rules::{Start, fitted, judged, keep_start, rules_of, with_start};
 use crate::written::written;
 
@@ -29,17 +30,19 @@ struct Answer {
 
 /// What comes of a plan, and its drawing: `{"report", "drawing": {"open", "layers"}, "left_out": ["answers.…"]}`, or what
 /// [`check`] gives where it is refused. What a plan holds for another rule set, and these rules have no word for, is no
-/// fault: it is left out of sight and told. `options` are those of [`draw`](crate::draw()).
+/// fault: it is left out of sight and told. A fault of the plan has the path of what it speaks of. `options` are those of
+/// [`draw`](crate::draw()).
 #[wasm_bindgen]
-pub fn answer(plan: &str, rules: &str, options: &str) -> String {
+pub fn answer(options: &str) -> String {
+    let [plan, rules] = texts();
     let options = match wanted(options) {
         Ok(options) => options,
         Err(wrong) => return wrong,
     };
-    let answer = rules_of(rules).and_then(|read| {
-        let mut fitted = fitted(plan, &read)?;
+    let answer = rules_of(&rules).and_then(|read| {
+        let mut fitted = fitted(&plan, &read)?;
         let options = options.holding(&mut fitted.document);
-        let (report, drawing) = judged(&fitted.document, &read, [plan, rules], &options)?;
+        let (report, drawing) = judged(&fitted.document, &read, [&plan, &rules], &options)?;
         Ok(Answer {
             report,
             drawing,
@@ -55,8 +58,9 @@ pub fn answer(plan: &str, rules: &str, options: &str) -> String {
 /// A drag begins with this plan; `options` are those of [`draw`](crate::draw()). Gives nothing where it can, else what
 /// [`check`] gives where it is refused, or `{"wrong": "…"}`.
 #[wasm_bindgen]
-pub fn begin(plan: &str, rules: &str, options: &str) -> String {
-    let (start, wrong) = match start_of(plan, rules, options) {
+pub fn begin(options: &str) -> String {
+    let [plan, rules] = texts();
+    let (start, wrong) = match start_of(&plan, &rules, options) {
         Ok(start) => (Some(start), String::new()),
         Err(wrong) => (None, wrong),
     };

@@ -1,29 +1,50 @@
 //! The drawing.
 
 use rules_core::drawing::Options;
+use rules_core::edit::{Add, Change, change};
 use rules_core::refusal_to_json;
+use rules_core::text::Node;
 use serde_json::json;
 use wasm_bindgen::prelude::wasm_bindgen;
 
+use crate::held::texts;
 use crate::rules::{fitted, judged, rules_of};
 
 /// The plan as SVG, whose text begins with `<`; what cannot be drawn comes back as `{"refused": …}`, options that are
 /// none as `{"wrong": "…"}`. `options` is a JSON object with any of the keys of `rules_core::drawing::Options`.
+/// A plan can only be drawn once it has a pool: one without is lent one, which is for the page to leave out.
 #[wasm_bindgen]
-pub fn draw(plan: &str, rules: &str, options: &str) -> String {
+pub fn draw(options: &str) -> String {
+    let [plan, rules] = texts();
     let options = match wanted(options) {
         Ok(options) => options,
         Err(wrong) => return wrong,
     };
-    let drawn = rules_of(rules).and_then(|read| {
-        let mut document = fitted(plan, &read)?.document;
+    let drawn = rules_of(&rules).and_then(|read| {
+        let mut document = fitted(&plan, &read)?.document;
+        lend_pool(&mut document);
         let options = options.holding(&mut document);
-        judged(&document, &read, [plan, rules], &options)
+        judged(&document, &read, [&plan, &rules], &options)
     });
     match drawn {
         Ok((_, drawing)) => drawing.map_or_else(String::new, |drawing| drawing.svg()),
         Err(refusal) => refusal_to_json(&refusal),
     }
+}
+
+fn lend_pool(document: &mut Node) {
+    if document.get("pool").is_some_and(|pool| !pool.is_empty()) {
+        return;
+    }
+    let pool = Add {
+        kind: "pool".to_owned(),
+        outline: Some("water".to_owned()),
+        shape: Some("area".to_owned()),
+        at: None,
+        size: None,
+    };
+    // Where there is no room for it the plan is refused, and that is said.
+    let _ = change(document, &Change::Add(pool));
 }
 
 /// How a drawing is wanted; or an answer that says what is wrong with it.

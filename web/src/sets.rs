@@ -1,8 +1,8 @@
 //! The rule sets that come along.
 
-use rules_core::text::{Node, read, to_json_text};
+use rules_core::text::{Node, read};
 use serde::Serialize;
-use siting_rulesets::{RuleSetTexts, all, named};
+use siting_rulesets::{RuleSetTexts, all};
 use wasm_bindgen::prelude::wasm_bindgen;
 
 use crate::rules::language;
@@ -79,25 +79,6 @@ fn names(node: Option<&Node>) -> Vec<String> {
     names.map(str::to_owned).collect()
 }
 
-/// The text of a rule set, as its file has it; nothing where there is none of that name.
-#[wasm_bindgen]
-pub fn rule_text(id: &str) -> Option<String> {
-    siting_rulesets::rules(id).map(str::to_owned)
-}
-
-/// The text of its cases, where they stand in a file of their own.
-#[wasm_bindgen]
-pub fn cases_text(id: &str) -> Option<String> {
-    siting_rulesets::cases(id).map(str::to_owned)
-}
-
-/// The plan of its example home as JSON, where it has one.
-#[wasm_bindgen]
-pub fn home(id: &str) -> Option<String> {
-    let home = read(named(id)?.home?).ok()?;
-    Some(to_json_text(&home))
-}
-
 #[cfg(test)]
 mod tests {
     use super::{HEAD, all, head_of, read};
@@ -109,7 +90,7 @@ mod tests {
             let [head, whole] =
                 [head_of(set.rules), set.rules].map(|text| read(text).expect("it reads"));
             for key in HEAD {
-                let said = |root: &super::Node| root.get(key).map(super::to_json_text);
+                let said = |root: &super::Node| root.get(key).map(rules_core::text::to_json_text);
                 assert_eq!(said(&head), said(&whole), "{} {key}", set.name);
             }
             assert_eq!(

@@ -1,10 +1,9 @@
 //! Each call that the page makes, natively and in the browser: what comes back is JSON of the form that is promised.
 
 use serde_json::Value;
-use siting_web::{
-    answer, asked, begin, blank, cases_text, check, draw, edit, faces, faults, follow, handles,
-    home, read_back, rule_sets, rule_text, speak, steps, to_json, to_yaml, try_cases,
-};
+use siting_web::{check, faces, faults, follow, read_back, rule_sets, speak, try_cases};
+
+use crate::held::{answer, asked, begin, demo, draw, edit, handles, held_plan, hold, steps};
 
 #[cfg(target_arch = "wasm32")]
 use wasm_bindgen_test::wasm_bindgen_test as test;
@@ -13,12 +12,13 @@ fn json(text: &str) -> Value {
     serde_json::from_str(text).expect("an answer in JSON")
 }
 
-fn rules(id: &str) -> String {
-    rule_text(id).expect("a bundled rule set")
-}
+/// A plan of which nothing is known yet.
+const BLANK: &str = "plan: p\ntitle: P\nunit: m\n";
 
-fn demo() -> String {
-    home("eldermere").expect("Eldermere has a home")
+fn rules(id: &str) -> String {
+    siting_rulesets::rules(id)
+        .expect("a bundled rule set")
+        .to_owned()
 }
 
 #[test]
@@ -34,12 +34,14 @@ fn the_rule_sets_are_listed_with_what_they_say_of_themselves() {
     for set in sets {
         let id = set["id"].as_str().expect("a name");
         assert_eq!(json(&faults(&rules(id)))["faults"], json("[]"), "{id}");
-        assert_eq!(set["has_home"], home(id).is_some(), "{id}");
+        assert_eq!(
+            set["has_home"],
+            siting_rulesets::named(id).is_some_and(|set| set.home.is_some()),
+            "{id}"
+        );
         assert!(!set["title"].as_str().expect("a title").is_empty(), "{id}");
     }
-    assert_eq!(rule_text("nowhere"), None);
-    assert_eq!(cases_text("nowhere"), None);
-    assert_eq!(home("nowhere"), None);
+    assert!(!siting_web::use_rules("nowhere") && !siting_web::open_home("nowhere", true));
 }
 
 #[test]
@@ -85,25 +87,24 @@ fn texts_that_say_nothing_are_refused_both_at_once() {
 
 #[test]
 fn a_document_goes_to_yaml_and_back_as_it_was() {
-    let document = demo();
-    let yaml = json(&to_yaml(&document));
-    let back = json(&to_json(yaml["text"].as_str().expect("a text")));
-    assert_eq!(back["plan"], json(&document));
-    assert_eq!(
-        json(&to_json(&blank()))["plan"],
-        json(&blank()),
-        "what is not a whole plan yet is kept too"
-    );
-    assert_eq!(
-        json(&to_json("a: [1"))["refused"]["plan"][0]["code"],
-        "bracket"
-    );
-    assert!(json(&to_yaml(""))["refused"]["plan"][0]["message"].is_string());
+    assert!(siting_web::open_home("eldermere", true));
+    let (home, file) = (held_plan(), siting_web::file());
+    siting_web::begin_anew();
+    assert_ne!(held_plan(), home);
+    siting_web::own_rules("", "");
+    assert_eq!(json(&siting_web::open(&file))["rules"], json("[]"));
+    assert_eq!(held_plan(), home);
+    assert_eq!(siting_web::rules_name().as_deref(), Some("eldermere"));
+    let other = file.replace("rules: [eldermere]", "rules: [hazelbrook]");
+    assert_eq!(json(&siting_web::open(&other))["rules"][0], "hazelbrook");
+    let broken = json(&siting_web::open("a: [1"));
+    assert_eq!(broken["refused"]["plan"][0]["code"], "bracket");
+    assert_eq!(held_plan(), home, "what cannot be opened changes nothing");
 }
 
 #[test]
 fn an_empty_plan_is_asked_for_its_lot_and_its_pool() {
-    let answer = json(&check(&blank(), &rules("eldermere")));
+    let answer = json(&check(BLANK, &rules("eldermere")));
     let said = answer["refused"]["plan"].to_string();
     assert!(said.contains("`lot`") && said.contains("`pool`"), "{said}");
 }
@@ -140,9 +141,12 @@ fn a_rule_file_is_read_back_in_sentences() {
 
 #[test]
 fn cases_are_tried() {
-    let (rules, cases) = (rules("barrier-model"), cases_text("barrier-model"));
+    let (rules, cases) = (
+        rules("barrier-model"),
+        siting_rulesets::cases("barrier-model"),
+    );
     let cases = cases.expect("it has cases");
-    let answer = json(&try_cases(&rules, &cases));
+    let answer = json(&try_cases(&rules, cases));
     let tried = answer["cases"].as_array().expect("a list");
     assert!(!tried.is_empty());
     assert!(tried.iter().all(|case| case["wrong"] == json("[]")));
@@ -163,7 +167,7 @@ fn steps_have_days() {
     );
     let answer = json(&steps(&demo(), &rules("eldermere"), "yesterday"));
     assert!(answer["wrong"].as_str().unwrap().contains("yesterday"));
-    assert!(json(&steps("", "", "2026-03-02"))["refused"].is_object());
+    assert!(json(&steps(BLANK, "", "2026-03-02"))["refused"].is_object());
 }
 
 #[test]
@@ -174,7 +178,7 @@ fn the_plan_is_drawn() {
         assert!(svg.contains(&format!("data-path=\"{id}\"")), "{id}");
     }
     assert!(svg.contains("data-rule=\"rear-line\""));
-    assert!(json(&draw("", &rules("eldermere"), "{}"))["refused"].is_object());
+    assert!(json(&draw(BLANK, &rules("eldermere"), "{}"))["refused"].is_object());
     assert!(json(&draw(&demo(), &rules("eldermere"), "[1]"))["wrong"].is_string());
 }
 
@@ -186,7 +190,7 @@ fn an_answer_is_what_check_and_draw_give() {
     assert_eq!(found["report"], json(&check(&plan, &rules))["report"]);
     assert_eq!(whole(&found["drawing"]), draw(&plan, &rules, options));
     assert_eq!(found["left_out"], json("[]"));
-    assert!(json(&answer("", "", "{}"))["refused"].is_object());
+    assert!(json(&answer(BLANK, "", "{}"))["refused"].is_object());
     assert!(json(&answer(&plan, &rules, "[1]"))["wrong"].is_string());
 }
 
@@ -215,12 +219,9 @@ impl Step {
         assert_eq!(begin(&plan, &rules, options), "");
         let told = json(&follow(wish));
         // The text as it stands: the order of a lot's corners counts.
-        let moved = edit(&plan, wish);
-        let moved = moved
-            .strip_prefix("{\"plan\": ")
-            .and_then(|rest| rest.rsplit_once(", \"id\": "));
-        let moved = moved.expect("a changed plan").0;
-        let [before, after] = [&plan, moved].map(|plan| json(&answer(plan, &rules, options)));
+        edit(&plan, wish);
+        let moved = held_plan();
+        let [before, after] = [&plan, &moved].map(|plan| json(&answer(plan, &rules, options)));
         assert!(after["report"].is_object(), "{after}");
         Self {
             told,
@@ -364,7 +365,7 @@ fn a_step_that_cannot_be_says_so() {
     };
     let wish = r#"{"move": {"path": "pool", "dx": 1, "dy": 0}}"#;
     assert!(step(wish)["verdict"].is_object());
-    assert!(begun("", &rules, "{}")["refused"]["plan"].is_array());
+    assert!(begun(BLANK, &rules, "{}")["refused"]["plan"].is_array());
     assert!(json(&follow(wish))["wrong"].is_string(), "none has begun");
     assert!(begun(&plan, "", "{}")["refused"]["rules"].is_array());
     assert!(begun(&plan, &rules, "[1]")["wrong"].is_string());
@@ -439,29 +440,28 @@ fn what_the_rules_ask_for_is_told_with_why() {
 
 #[test]
 fn a_change_changes_the_plan() {
-    let moved = json(&edit(
+    edit(
         &demo(),
         r#"{"move": {"path": "pool", "dx": 1, "dy": -0.5}}"#,
-    ));
+    );
+    let moved = held_plan();
     assert_eq!(
-        moved["plan"]["pool"]["water"]["rectangle"]["at"],
+        json(&moved)["pool"]["water"]["rectangle"]["at"],
         json("[3.2, 20.2]")
     );
-    let back = edit(
-        &moved["plan"].to_string(),
-        r#"{"move": {"path": "pool", "dx": -1, "dy": 0.5}}"#,
-    );
-    assert_eq!(json(&back)["plan"], json(&demo()));
-    let lot = json(&edit(
-        &blank(),
-        r#"{"lot": {"width": "24 m", "depth": "80 ft"}}"#,
-    ));
+    edit(&moved, r#"{"move": {"path": "pool", "dx": -1, "dy": 0.5}}"#);
+    assert_eq!(json(&held_plan()), json(&demo()));
+    siting_web::undo();
+    assert_eq!(held_plan(), moved);
+    siting_web::redo();
+    edit(BLANK, r#"{"lot": {"width": "24 m", "depth": "80 ft"}}"#);
+    let lot = held_plan();
     assert_eq!(
-        lot["plan"]["lot"]["corners"]["ne"],
+        json(&lot)["lot"]["corners"]["ne"],
         json("[\"24 m\", \"80 ft\"]")
     );
     let pool = edit(
-        &lot["plan"].to_string(),
+        &lot,
         r#"{"add": {"kind": "pool", "outline": "water", "shape": "area"}}"#,
     );
     assert_eq!(json(&pool)["id"], "pool");
@@ -473,13 +473,12 @@ fn a_change_changes_the_plan() {
             .is_string()
     );
     assert!(json(&edit(&demo(), "{}"))["wrong"].is_string());
-    assert!(json(&edit("", "{}"))["refused"].is_object());
 }
 
 #[test]
 fn a_lot_in_sides_says_by_how_much_it_does_not_close() {
     let wanted = r#"{"lot": {"sides": [{"length": "30 m"}, {"length": "40 m"}, {"length": "30 m"}, {"length": "39 m"}]}}"#;
-    let answer = json(&edit(&blank(), wanted));
+    let answer = json(&edit(BLANK, wanted));
     assert_eq!(answer["closing"], 1000);
 }
 
@@ -487,11 +486,10 @@ fn a_lot_in_sides_says_by_how_much_it_does_not_close() {
 #[test]
 fn the_sides_of_a_lot_get_a_proposal() {
     let corners = r#"{"lot": {"corners": [["0", "0"], ["30", "0"], ["30", "40"], ["0", "40"]]}}"#;
-    let laid_out = json(&edit(&blank(), corners));
+    edit(BLANK, corners);
     let plan = |beyond: &str| {
-        let mut plan = laid_out["plan"].clone();
-        plan["lot"]["sides"][0]["beyond"] = beyond.into();
-        json(&faces(&plan.to_string()))
+        siting_web::say("lot.sides.0.beyond", beyond);
+        json(&faces())
     };
     let named = |list: &serde_json::Value| -> Vec<serde_json::Value> {
         let sides = list.as_array().expect("a list");
@@ -504,12 +502,13 @@ fn the_sides_of_a_lot_get_a_proposal() {
         nowhere[0]["why"],
         "No street reaches the lot: ask the office which line is the front."
     );
-    assert_eq!(faces(""), "[]");
+    siting_web::begin_anew();
+    assert_eq!(faces(), "[]");
 }
 
 #[test]
 fn handles_go_into_the_drawing() {
-    let found = handles(&demo(), "pool/water");
+    let found = handles(&demo(), "pool:water");
     let list = json(&found);
     assert_eq!(
         list[0],
@@ -561,4 +560,33 @@ fn the_library_speaks_the_language_of_the_page() {
     assert_eq!(norwegian["counts"], english["counts"]);
     speak("en");
     assert_eq!(report(), english);
+}
+
+/// A fault of the plan says where it stands, so that the page can show it beside its field.
+#[test]
+fn a_fault_has_the_path_of_its_field() {
+    hold(&demo(), &rules("eldermere"));
+    siting_web::say_figure("pool.depth", "about my height", "m");
+    let found = json(&siting_web::answer("{}"));
+    let row = &found["refused"]["plan"][0];
+    assert_eq!(row["path"], "pool.depth", "{row}");
+    siting_web::speak("nb");
+    siting_web::say_figure("pool.depth", "1,4", "m");
+    siting_web::speak("en");
+    assert_eq!(json(&held_plan())["pool"]["depth"], "1.4 m");
+}
+
+/// A link holds the plan and its rules, and gives them back.
+#[test]
+fn a_link_goes_there_and_back() {
+    assert!(siting_web::open_home("eldermere", true));
+    let (home, link) = (held_plan(), siting_web::link());
+    siting_web::begin_anew();
+    assert_eq!(siting_web::open_link(&link), "");
+    assert_eq!(held_plan(), home);
+    let unknown = link.replace("\"eldermere\"}", "\"nowhere\"}");
+    assert_eq!(siting_web::open_link(&unknown), "missing nowhere");
+    for broken in ["", "[]", "{\"plan\": 3}"] {
+        assert_eq!(siting_web::open_link(broken), "broken");
+    }
 }

@@ -3,8 +3,8 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use crate::held::draw;
 use siting_rulesets::{DEMO_PLAN as HOME, DEMO_RULES as RULES};
-use siting_web::draw;
 
 fn folder() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/drawings")
@@ -147,5 +147,5 @@ fn a_name_is_only_ever_text() {
 #[test]
 fn options_that_are_none_are_said_to_be_wrong() {
     assert!(draw(HOME, RULES, r#"{"shadow": true}"#).starts_with("{\"wrong\""));
-    assert!(draw("", RULES, "{}").contains("\"refused\""));
+    assert!(draw("a: 1", RULES, "{}").contains("\"refused\""));
 }

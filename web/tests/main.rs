@@ -3,6 +3,7 @@
 mod bindings;
 #[cfg(not(target_arch = "wasm32"))]
 mod drawings;
+mod held;
 #[cfg(not(target_arch = "wasm32"))]
 mod no_rule;
 mod same_bytes;

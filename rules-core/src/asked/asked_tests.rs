@@ -91,7 +91,7 @@ fn whatever_a_report_misses_is_asked() {
 
 /// What the geometry reads although no rule file names it: heights for distances through the air, where people come
 /// from for an enclosure, how loud a machine is for a sound.
-const READ_WITH_OTHERS: [&str; 35] = [
+const READ_WITH_OTHERS: &[&str] = &[
     "lot",
     "ground-spot",
     "level-ground",
@@ -113,6 +113,10 @@ const READ_WITH_OTHERS: [&str; 35] = [
     "beyond",
     "type",
     "in",
+    // What a level over the ground is read from.
+    "contour",
+    "interval",
+    "level",
     "use",
     "sound-power",
     "reflecting-surfaces",

@@ -6,7 +6,7 @@ use std::sync::Arc;
 use crate::check::value::heights::facts_of_height;
 use crate::check::value::levels::fact_of_level;
 use crate::check::world::special::{
-    POWER, REFLECTING, RUNS, WIDTH, in_the_way, line_of, says_whose,
+    POWER, REFLECTING, RUNS, WIDTH, in_the_way, line_of, ownership_fact,
 };
 use crate::ruleset::visit::{Visit, within};
 use crate::ruleset::{
@@ -178,7 +178,7 @@ impl<'r> ReadsWalk<'r> {
         let facts = own
             .parts
             .iter()
-            .filter_map(|part| says_whose(kind(part), vocabulary));
+            .filter_map(|part| ownership_fact(kind(part), vocabulary));
         facts.for_each(|(fact, _)| self.fact(fact));
     }
 

@@ -1,7 +1,7 @@
 //! Judges a plan against a rule set, over all that is still possible.
 //!
-//! A plan stands for every world that agrees with what it states; a rule's truth is the set of what it comes to in
-//! those worlds. Nothing here knows how a report looks.
+//! A plan stands for every world that agrees with what it states. The truth of a rule is the set of its outcomes in those
+//! worlds. Nothing here knows how a report looks.
 
 mod finding;
 mod judge;
@@ -25,10 +25,10 @@ use world::base::Base;
 use world::dependency::Dependency;
 use world::scene::Scene;
 
-/// Judges a plan against a rule set, of which an earlier edition is left aside.
+/// Judges a plan against a rule set. Its earlier editions are ignored.
 ///
 /// # Errors
-/// That it would take too long: then nothing is found at all.
+/// That it would take too long: then there are no findings at all.
 pub fn check<'a>(plan: &'a Plan, rules: &'a RuleSet) -> Result<Findings<'a>, TooMuch> {
     judged_by(&judge_of(plan, rules, rules.in_force.as_ref()))
 }
@@ -42,8 +42,8 @@ fn judge_of<'a>(plan: &'a Plan, rules: &'a RuleSet, in_force: Option<&'a InForce
 
 fn judged_by<'a>(judge: &Judge<'a>) -> Result<Findings<'a>, TooMuch> {
     let rules = judge.scene.rules();
-    let known = |rule| TooMuch::known(judge, rule);
-    if let Some(too_much) = rules.all_rules().find_map(known) {
+    let foreseen = |rule| TooMuch::foreseen(judge, rule);
+    if let Some(too_much) = rules.all_rules().find_map(foreseen) {
         return Err(too_much);
     }
     let mut now = None;
@@ -62,7 +62,7 @@ fn judged_by<'a>(judge: &Judge<'a>) -> Result<Findings<'a>, TooMuch> {
     found.flatten().ok_or_else(|| TooMuch::spent(rules, now))
 }
 
-/// All that is found, once each rule is judged.
+/// All findings, once each rule is judged.
 fn all_found<'a>(judge: &Judge<'a>, found: Vec<(Finding, Vec<Dependency>)>) -> Findings<'a> {
     let verdict = judge::verdict::verdict(judge, judge.scene.rules(), &found);
     let findings: Vec<Finding> = found.into_iter().map(|(finding, _)| finding).collect();

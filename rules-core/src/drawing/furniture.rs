@@ -54,14 +54,17 @@ fn pattern(id: &str, size: f64, inner: &str, sheet: &Sheet<'_>) -> String {
         .holding(inner)
 }
 
-/// An arrow to the north in a ring, at the top right.
+/// An arrow to the north in a ring, at the top right; nothing where nobody said where north is.
 pub(super) fn north(lettering: &mut Lettering, sheet: &Sheet<'_>) -> String {
+    let Some(north) = sheet.plan.north else {
+        return String::new();
+    };
     let (r, edge) = (sheet.points(17.0), sheet.points(28.0));
     let at = SheetPoint {
         x: sheet.frame.high.x - edge,
         y: sheet.frame.low.y + edge + sheet.points(14.0),
     };
-    let degrees = sheet.plan.north as f64 / 1e9;
+    let degrees = north as f64 / 1e9;
     let turn = degrees.to_radians();
     let up = SheetPoint {
         x: libm::sin(turn),

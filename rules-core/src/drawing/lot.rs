@@ -6,7 +6,7 @@ use super::place::SheetPoint;
 use super::sheet::Sheet;
 use super::style::{LOT, LOT_LINE, SURE_SOURCES};
 use super::svg::el;
-use super::things::{around, reach, spaced};
+use super::things::{around, called, reach};
 use crate::plan::Thing;
 use crate::plan::figure::{Figure, Form};
 use crate::text::capitalised;
@@ -76,7 +76,7 @@ pub(super) fn lengths(lettering: &mut Lettering, sheet: &Sheet<'_>) {
                 let (a, b) = if turned { (*b, *a) } else { (*a, *b) };
                 let text = format!(
                     "{} {}",
-                    capitalised(&spaced(&side.id)),
+                    capitalised(&called(side)),
                     sheet.printed(a.to(b).length())
                 );
                 lettering.place(&beside(&text, a, b, sheet), false, sheet);

@@ -188,20 +188,19 @@ impl ShadedZone<'_> {
         let one = |form: &Form| {
             let path = el("path")
                 .with("class", "zone")
-                .with("data-rule", &self.rule.id)
-                .with("fill", fill);
+                .with("data-rule", &self.rule.id);
+            let inside = match form {
+                Form::Ring(_) => fill,
+                _ => "none",
+            };
             match widened(form, by, sheet) {
-                Some(d) => path.with("d", d).holding(&title(&self.title)),
+                Some(d) => path
+                    .with("fill", fill)
+                    .with("d", d)
+                    .holding(&title(&self.title)),
                 None => path
+                    .with("fill", inside)
                     .with("d", bare(form, sheet))
-                    .with(
-                        "fill",
-                        if matches!(form, Form::Ring(_)) {
-                            fill
-                        } else {
-                            "none"
-                        },
-                    )
                     .with("stroke", fill)
                     .at("stroke-width", 2.0 * by)
                     .with("stroke-linejoin", "round")

@@ -40,14 +40,19 @@ fn look(outline: &Outline) -> Look {
 /// The name of a thing: its kind and its id.
 pub(super) fn name(thing: &Thing, sheet: &Sheet<'_>) -> String {
     let noun = kind_noun(thing.kind, sheet.vocabulary());
-    let own = spaced(&thing.id);
+    let own = called(thing);
     match own.eq_ignore_ascii_case(noun) {
         true => capitalised(noun),
         false => format!("{}: {own}", capitalised(noun)),
     }
 }
 
-pub(super) fn spaced(id: &str) -> String {
+/// Its name, or its id as a person would say it.
+pub(super) fn called(thing: &Thing) -> String {
+    thing.name.clone().unwrap_or_else(|| spaced(&thing.id))
+}
+
+fn spaced(id: &str) -> String {
     id.replace('-', " ")
 }
 
@@ -185,7 +190,7 @@ pub(super) fn names(lettering: &mut Lettering, sheet: &Sheet<'_>) {
     named.sort_by_cached_key(|thing| std::cmp::Reverse(layer_of(thing, sheet)));
     for thing in named {
         if let Some((outline, figure)) = sheet.outlines(thing).first() {
-            let text = capitalised(&spaced(&thing.id));
+            let text = capitalised(&called(thing));
             let places = match outline.shape {
                 Shape::Line => beside_line(&text, figure, sheet),
                 Shape::Area | Shape::Point => in_area(&text, figure, sheet),

@@ -4,19 +4,19 @@ use crate::quantity::{Dimension, Rounding, Unit, parse, show};
 use crate::text::{Content, Node, Span};
 
 /// A millimetre, to which every change is rounded, in nanometres.
-pub(super) const MILLIMETRE: i128 = 1_000_000;
+pub(crate) const MILLIMETRE: i128 = 1_000_000;
 /// A sixteenth of an inch, to which lengths in feet and inches are rounded, in nanometres.
 const SIXTEENTH: i128 = 1_587_500;
 
 /// The length that stands here, in nanometres; a bare number takes the document's unit.
-pub(super) fn length(node: &Node, unit: Option<Unit>) -> Option<i128> {
+pub(crate) fn length(node: &Node, unit: Option<Unit>) -> Option<i128> {
     parse(node.text()?, Some(Dimension::Length), unit)
         .ok()?
         .drawn
 }
 
 /// Puts a length in the place of another, written as that one was.
-pub(super) fn set_length(node: &mut Node, length: i128, unit: Option<Unit>) {
+pub(crate) fn set_length(node: &mut Node, length: i128, unit: Option<Unit>) {
     let Some(old) = node.text() else { return };
     let Ok(written) = parse(old, Some(Dimension::Length), unit) else {
         return;
@@ -78,7 +78,7 @@ fn digits(nanometres: u128) -> u32 {
 }
 
 /// A length for a place where none stood before: a bare number where the document has a unit, else metres.
-pub(super) fn new_length(length: i128, unit: Option<Unit>) -> Node {
+pub(crate) fn new_length(length: i128, unit: Option<Unit>) -> Node {
     match unit {
         Some(unit) => scalar(decimals(length, unit)),
         None => scalar(format!("{} m", decimals(length, Unit::METRE))),
@@ -86,7 +86,7 @@ pub(super) fn new_length(length: i128, unit: Option<Unit>) -> Node {
 }
 
 /// A scalar as it would be typed.
-pub(super) fn scalar(text: String) -> Node {
+pub(crate) fn scalar(text: String) -> Node {
     let content = Content::Scalar {
         text,
         quoted: false,

@@ -15,7 +15,7 @@ pub struct Changed {
     pub closing: Option<i128>,
 }
 
-/// A change. `path` names a thing by its id (`pool` the pool, `lot` the lot), and after a `/` one of its outlines.
+/// A change. `path` names a thing by its id (`pool` the pool, `lot` the lot), and after a `:` one of its outlines.
 /// Places and ways are to the east and to the north, in metres of the file's own coordinates.
 #[derive(Debug, Clone, PartialEq, serde::Deserialize)]
 #[serde(rename_all = "kebab-case", deny_unknown_fields)]

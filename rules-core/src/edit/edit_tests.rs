@@ -1,6 +1,7 @@
-use super::{Change, Changed, Wrong, change, handles};
+use super::{Change, Changed, Wrong, centre_of, change, handles, reshape};
 use crate::measure::figure_gap;
 use crate::plan::{self, Plan};
+use crate::quantity::Unit;
 use crate::text::{Node, read, to_json_text};
 use crate::vocabulary::Vocabulary;
 
@@ -244,7 +245,7 @@ fn a_rectangle_pulled_at_a_corner_keeps_the_opposite_one() {
         ),
     ] {
         let json = format!(
-            r#"{{"pull": {{"path": "pool/water", "what": "{what}", "index": {index}, "dx": 0.5, "dy": 0.25}}}}"#
+            r#"{{"pull": {{"path": "pool:water", "what": "{what}", "index": {index}, "dx": 0.5, "dy": 0.25}}}}"#
         );
         applied(&mut now, &json).unwrap();
         let text = to_json_text(&now);
@@ -443,4 +444,48 @@ fn what_would_no_longer_be_a_shape_is_not_pulled_so_far() {
             .count(),
         4
     );
+}
+
+/// Whatever shape a pool is given, its middle stays where it was, and it lies within what it took before.
+#[test]
+fn another_shape_lies_where_the_old_one_lay() {
+    const SHAPES: [&str; 7] = [
+        "kidney",
+        "l-shape",
+        "places",
+        "circle",
+        "oval",
+        "rounded-rectangle",
+        "rectangle",
+    ];
+    for turned in ["0 deg", "30 deg"] {
+        for shape in SHAPES {
+            let text = format!(
+                "{{unit: m, pool: {{id: pool, water: {{rectangle: {{at: [7, 20], length: 8 m, width: 4 m, turned: {turned}}}}}}}}}"
+            );
+            let mut plan = read(&text).unwrap();
+            let before = centre_of(&mut plan, "pool", Some(Unit::METRE)).unwrap();
+            reshape(&mut plan, "pool:water", shape).unwrap();
+            let water = plan.get("pool").and_then(|pool| pool.get("water")).unwrap();
+            assert!(shape == "places" || water.get(shape).is_some(), "{shape}");
+            let after = centre_of(&mut plan, "pool", Some(Unit::METRE)).unwrap();
+            let off = (after.0 - before.0).abs().max((after.1 - before.1).abs());
+            assert!(off <= 2_000_000, "{shape}, {turned}: {off} nm away");
+        }
+    }
+}
+
+/// A rectangle that becomes round and square again is as long and as wide as before.
+#[test]
+fn length_and_width_outlast_another_shape() {
+    let mut plan = read("{unit: m, pool: {id: pool, water: {rectangle: {at: [7, 20], length: 9.5 m, width: 3.2 m}}}}").unwrap();
+    for shape in ["rounded-rectangle", "l-shape", "oval", "rectangle"] {
+        reshape(&mut plan, "pool:water", shape).unwrap();
+    }
+    let way = plan.get("pool").unwrap().get("water").unwrap();
+    let way = way.get("rectangle").unwrap();
+    let [length, width] = ["length", "width"].map(|key| way.get(key).and_then(Node::text));
+    assert_eq!([length, width], [Some("9.5"), Some("3.2")]);
+    assert!(reshape(&mut plan, "pool:water", "star").is_err());
+    assert!(reshape(&mut plan, "pool:deck", "circle").is_err());
 }

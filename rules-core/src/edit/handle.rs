@@ -13,15 +13,15 @@ const SHORTEST: i128 = 100 * MILLIMETRE;
 const OUTSIDE: i128 = 1000 * MILLIMETRE;
 
 /// A rectangle as it is written.
-struct Rectangle {
-    at: Place,
-    length: i128,
-    width: i128,
-    degrees: f64,
+pub(super) struct Rectangle {
+    pub at: Place,
+    pub length: i128,
+    pub width: i128,
+    pub degrees: f64,
 }
 
 impl Rectangle {
-    fn of(node: &Node, unit: Option<Unit>) -> Option<Self> {
+    pub fn of(node: &Node, unit: Option<Unit>) -> Option<Self> {
         let way = SQUARE.iter().find_map(|key| node.get(key))?;
         let turned = way.get("turned").and_then(angle).unwrap_or(0);
         Some(Self {
@@ -33,7 +33,7 @@ impl Rectangle {
     }
 
     /// The place so far along its length and its width, both in halves.
-    fn spot(&self, along: i128, across: i128, beyond: i128) -> Place {
+    pub fn spot(&self, along: i128, across: i128, beyond: i128) -> Place {
         let way = (
             (self.length * along / 2) as f64,
             (self.width * across / 2 + beyond) as f64,
@@ -176,7 +176,7 @@ fn handle(what: &str, index: usize, at: Place) -> Handle {
     }
 }
 
-fn circle(way: &Node, unit: Option<Unit>) -> Option<(Place, i128)> {
+pub(super) fn circle(way: &Node, unit: Option<Unit>) -> Option<(Place, i128)> {
     Some((
         place(way.get("at")?, unit)?,
         length(way.get("radius")?, unit)?,

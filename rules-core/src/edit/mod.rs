@@ -4,19 +4,21 @@
 //! A change touches only what it changes, in the units in which that was written, and is rounded to the millimetre.
 //! Whether the plan makes sense afterwards, its reader says.
 
-mod amount;
+pub(crate) mod amount;
 mod changes;
 mod corners;
 mod handle;
 mod lot;
-mod shape;
+mod reshape;
+pub(crate) mod shape;
 mod things;
-mod tree;
+pub(crate) mod tree;
 
 #[cfg(test)]
 mod edit_tests;
 
 pub use lot::Side;
+pub use reshape::reshape;
 
 use crate::drawing::{Handle, Options};
 pub use crate::edit::changes::{Add, Change, Changed, Lot, Wrong};
@@ -145,6 +147,17 @@ fn handles_in(plan: &mut Node, path: &str) -> Vec<Handle> {
         .unwrap_or_default()
 }
 
+/// The places by which an outline is held, in nanometres: of a rectangle its corners.
+pub(crate) fn held(outline: &Node, unit: Option<Unit>) -> Vec<Place> {
+    let corners = handle::handles(outline, unit).into_iter();
+    let corners = corners.filter(|handle| handle.what != "turn");
+    let place = |handle: Handle| {
+        let [x, y] = handle.at.map(|at| i128::from(at) * amount::MILLIMETRE);
+        (x, y)
+    };
+    corners.map(place).collect()
+}
+
 impl Options {
     /// With the places where the chosen thing can be taken hold of. The plan stays as it is.
     #[must_use]
@@ -186,7 +199,7 @@ pub(crate) fn unit_of(plan: &Node) -> Option<Unit> {
 }
 
 pub(super) fn split(path: &str) -> (&str, Option<&str>) {
-    match path.split_once('/') {
+    match path.split_once(':') {
         Some((id, outline)) => (id, Some(outline)),
         None => (path, None),
     }

@@ -7,7 +7,7 @@ use crate::quantity::Unit;
 use crate::text::{Entry, Node};
 
 /// A place in the file's coordinates, in nanometres.
-pub(super) type Place = (i128, i128);
+pub(crate) type Place = (i128, i128);
 
 /// Those that lie along a length and a width from a corner, and may be turned about it.
 pub(super) const SQUARE: [&str; 3] = ["rectangle", "rounded-rectangle", "l-shape"];
@@ -31,7 +31,7 @@ fn is_point(node: &Node, unit: Option<Unit>) -> bool {
 }
 
 /// The place that a pair of lengths says.
-pub(super) fn place(node: &Node, unit: Option<Unit>) -> Option<Place> {
+pub(crate) fn place(node: &Node, unit: Option<Unit>) -> Option<Place> {
     match node.as_list()? {
         [x, y] => Some((length(x, unit)?, length(y, unit)?)),
         _ => None,
@@ -39,7 +39,7 @@ pub(super) fn place(node: &Node, unit: Option<Unit>) -> Option<Place> {
 }
 
 /// The outlines of a thing that are drawn, by their names; with a name, only that one.
-pub(super) fn drawn_mut<'n>(
+pub(crate) fn drawn_mut<'n>(
     thing: &'n mut Node,
     outline: Option<&'n str>,
     unit: Option<Unit>,
@@ -84,7 +84,7 @@ pub(super) fn each_place(node: &mut Node, unit: Option<Unit>, change: &mut dyn F
 }
 
 /// All places by which an outline is drawn.
-pub(super) fn places(node: &Node, unit: Option<Unit>) -> Vec<Place> {
+pub(crate) fn places(node: &Node, unit: Option<Unit>) -> Vec<Place> {
     let mut found = Vec::new();
     each_place(&mut node.clone(), unit, &mut |at| {
         found.extend(place(at, unit))
@@ -93,7 +93,7 @@ pub(super) fn places(node: &Node, unit: Option<Unit>) -> Vec<Place> {
 }
 
 /// Puts a place where another was, each length in the manner in which it was typed.
-pub(super) fn set_place(node: &mut Node, (x, y): Place, unit: Option<Unit>) {
+pub(crate) fn set_place(node: &mut Node, (x, y): Place, unit: Option<Unit>) {
     if let Some([east, north]) = list_mut(node).map(Vec::as_mut_slice) {
         set_length(east, x, unit);
         set_length(north, y, unit);
@@ -106,7 +106,7 @@ pub(super) fn moved((x, y): Place, (dx, dy): Place) -> Place {
 }
 
 /// A number of millimetres, as nanometres.
-pub(super) fn nanometres(millimetres: f64) -> i128 {
+pub(crate) fn nanometres(millimetres: f64) -> i128 {
     // Beyond what a plan holds nothing is meant; a number that is none counts as nothing.
     const WIDEST: f64 = 1e8;
     #[expect(

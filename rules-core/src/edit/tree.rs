@@ -3,7 +3,7 @@
 use crate::text::{Content, Entry, Node, Span};
 
 /// What a map says under a key.
-pub(super) fn get_mut<'n>(node: &'n mut Node, key: &str) -> Option<&'n mut Node> {
+pub(crate) fn get_mut<'n>(node: &'n mut Node, key: &str) -> Option<&'n mut Node> {
     let Content::Map(entries) = &mut node.content else {
         return None;
     };
@@ -11,14 +11,14 @@ pub(super) fn get_mut<'n>(node: &'n mut Node, key: &str) -> Option<&'n mut Node>
     Some(&mut entry.value)
 }
 
-pub(super) fn list_mut(node: &mut Node) -> Option<&mut Vec<Node>> {
+pub(crate) fn list_mut(node: &mut Node) -> Option<&mut Vec<Node>> {
     match &mut node.content {
         Content::List(items) => Some(items),
         _ => None,
     }
 }
 
-pub(super) fn map_mut(node: &mut Node) -> Option<&mut Vec<Entry>> {
+pub(crate) fn map_mut(node: &mut Node) -> Option<&mut Vec<Entry>> {
     match &mut node.content {
         Content::Map(entries) => Some(entries),
         _ => None,
@@ -26,7 +26,7 @@ pub(super) fn map_mut(node: &mut Node) -> Option<&mut Vec<Entry>> {
 }
 
 /// Puts a value under a key, in the place of what stood there or at the end.
-pub(super) fn set(node: &mut Node, key: &str, value: Node) {
+pub(crate) fn set(node: &mut Node, key: &str, value: Node) {
     if let Some(old) = get_mut(node, key) {
         *old = value;
         return;
@@ -41,20 +41,20 @@ pub(super) fn set(node: &mut Node, key: &str, value: Node) {
 }
 
 /// Takes a key and what it says out of a map.
-pub(super) fn take_out(node: &mut Node, key: &str) {
+pub(crate) fn take_out(node: &mut Node, key: &str) {
     if let Some(entries) = map_mut(node) {
         entries.retain(|entry| entry.key != key);
     }
 }
 
-pub(super) fn list(items: Vec<Node>) -> Node {
+pub(crate) fn list(items: Vec<Node>) -> Node {
     Node {
         span: Span::default(),
         content: Content::List(items),
     }
 }
 
-pub(super) fn map<'k>(entries: impl IntoIterator<Item = (&'k str, Node)>) -> Node {
+pub(crate) fn map<'k>(entries: impl IntoIterator<Item = (&'k str, Node)>) -> Node {
     let entry = |(key, value): (&str, Node)| Entry {
         key: key.to_owned(),
         key_span: Span::default(),
@@ -67,7 +67,7 @@ pub(super) fn map<'k>(entries: impl IntoIterator<Item = (&'k str, Node)>) -> Nod
 }
 
 /// A thing of the plan: one of `things`, or a pool; `pool` stands for the only one, whatever its id.
-pub(super) fn thing_mut<'n>(plan: &'n mut Node, id: &str) -> Option<&'n mut Node> {
+pub(crate) fn thing_mut<'n>(plan: &'n mut Node, id: &str) -> Option<&'n mut Node> {
     let is_it = |node: &Node| node.get("id").and_then(Node::text) == Some(id);
     let listed = plan
         .get("things")
@@ -89,7 +89,7 @@ pub(super) fn thing_mut<'n>(plan: &'n mut Node, id: &str) -> Option<&'n mut Node
 }
 
 /// The ids of all things that are part of one.
-pub(super) fn parts_of(plan: &Node, id: &str) -> Vec<String> {
+pub(crate) fn parts_of(plan: &Node, id: &str) -> Vec<String> {
     let things = plan
         .get("things")
         .and_then(Node::as_list)
@@ -103,7 +103,7 @@ pub(super) fn parts_of(plan: &Node, id: &str) -> Vec<String> {
 }
 
 /// The ids of all things.
-pub(super) fn ids(plan: &Node) -> Vec<&str> {
+pub(crate) fn ids(plan: &Node) -> Vec<&str> {
     let things = plan
         .get("things")
         .and_then(Node::as_list)

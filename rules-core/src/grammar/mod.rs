@@ -86,6 +86,8 @@ pub(crate) enum Syntax {
     YesNo,
     /// A short name, such as every rule, thing and document has.
     ShortName,
+    /// An id in a plan.
+    PlanId,
     /// A text of this pattern, with examples.
     Pattern(&'static str, &'static [&'static str]),
     /// An amount of a dimension with its unit; `None` means any dimension.

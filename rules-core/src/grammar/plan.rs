@@ -1,10 +1,10 @@
 //! A plan, and a file of cases.
 
 use super::Syntax::{
-    self, Any, AnyOf, Choice, Each, List, Map, Meanings, Named, OrNothing, Says, ShortName, Text,
-    Words,
+    self, Any, AnyOf, Choice, Each, List, Map, Meanings, Named, OneOrMore, OrNothing, PlanId, Says,
+    ShortName, Text, Words,
 };
-use super::{DAY, ID, Key, Keys, OUTCOMES, keys, may, need};
+use super::{DAY, Key, Keys, OUTCOMES, keys, may, need};
 
 const LENGTH: Syntax = Named("length");
 const POINT: Syntax = Named("point");
@@ -20,9 +20,10 @@ pub(crate) const DOCUMENT_STATES: [&str; 3] = ["in-hand", "not-yet", "refused"];
 const STATE: Syntax = Words(&DOCUMENT_STATES);
 
 /// The top of a plan. Each kind of which there is exactly one has a key of its own as well.
-pub(crate) const PLAN: Keys<12> = keys([
-    need("plan", ShortName).says("A short name for this plan."),
+pub(crate) const PLAN: Keys<13> = keys([
+    need("plan", PlanId).says("A short name for this plan."),
     need("title", Text).says("What the plan shows, in words."),
+    may("rules", OneOrMore(&ShortName)).says("The rule sets that it is made for."),
     may("unit", Words(&UNITS)).says("The unit of lengths that are written without one."),
     may("north", Named("angle")).says("How far north is turned from the y axis, clockwise."),
     may("sources", OrNothing(&List(&Named("source"), 0)))
@@ -84,7 +85,7 @@ pub(crate) const SOURCES: [(&str, &str); 9] = [
 ];
 
 pub(crate) const PLAN_SOURCE: Keys<4> = keys([
-    need("id", ShortName).says("A short name, by which things name this source."),
+    need("id", PlanId).says("A short name, by which things name this source."),
     need("by", Meanings(&SOURCES)).says("What it is."),
     may("accuracy", WHEREABOUT).says("How far off a place from it may be."),
     may("shift", WHEREABOUT).says("How far everything from it may be shifted together."),
@@ -117,9 +118,13 @@ pub(crate) const SHOWN: Keys<1> =
 
 // What things have besides their facts and outlines.
 
-pub(crate) const THING: Keys<3> = keys([
+const ID: Key = need("id", PlanId).says("A short name of its own.");
+const NAME: Key = may("name", Text).says("What people call it, in any words.");
+
+pub(crate) const THING: Keys<4> = keys([
     may("kind", ShortName),
     ID,
+    NAME,
     may("part-of", Text).says("The id of the thing that it is a part of."),
 ])
 .called("a thing");
@@ -141,8 +146,9 @@ pub(crate) const LOT_CORNER: Keys<2> = keys([need("at", POINT), may("accuracy", 
     .called("a corner")
     .example("{at: [24, 0], accuracy: 20 mm}");
 
-pub(crate) const SIDE: Keys<3> = keys([
+pub(crate) const SIDE: Keys<4> = keys([
     ID,
+    NAME,
     need("from", Text).says("The corner at which it begins."),
     need("to", Text).says("The corner at which it ends."),
 ])

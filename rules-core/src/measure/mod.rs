@@ -1,7 +1,7 @@
-//! The geometry: distances, areas and places, exact on whole nanometres wherever a verdict may rest on them.
+//! The geometry: distances, areas and places, exact in whole nanometres wherever a verdict may depend on them.
 //!
-//! Nothing here knows a rule, a kind or a fact. Coordinates are taken to lie within 10 km of the origin, which
-//! `validate` checks; beyond that, answers may be wrong, but nothing overflows or hangs.
+//! Nothing here knows a rule, a kind or a fact. Coordinates must be within 10 km of the origin, which `validate` checks;
+//! beyond that, answers may be wrong, but nothing overflows or hangs.
 
 mod area;
 mod distance;
@@ -22,7 +22,7 @@ pub use distance::reach::{farthest, farthest_of_arcs, lies_within};
 pub use distance::space::in_space;
 pub use distance::widest::widest;
 pub use distance::{Gap, distance, figure_gap};
-pub use enclosure::{Doubt, Goal, Opening, Target, View, Wall, WayOut, widest_way};
+pub use enclosure::{Goal, Opening, Target, Tolerance, View, Wall, WayOut, widest_way};
 pub use figure::arc::{Kidney, Traced};
 pub use figure::carried::{inward_off, outward_off};
 pub(crate) use figure::chain::Bounds;
@@ -38,8 +38,8 @@ pub use ground::earth::{flood_storage_taken, mass_of_water};
 pub use lot::face::{Beside, Beyond, Face, Naming, Proposal, Why};
 pub use lot::faces::{propose_faces, sides_along};
 pub use lot::sides::{
-    Corner, Doubtful, Hand, Land, ROUNDED, Triangle, beside, beyond, corner, hand_of, moved_away,
-    outward as outward_of,
+    Corner, Hand, Land, ROUNDED, Triangle, UncertainLine, beside, beyond, corner, hand_of,
+    moved_away, outward as outward_of,
 };
 pub use outdoors::sound::{level, together};
 pub use outdoors::wire::Wire;

@@ -1,4 +1,4 @@
-//! What the checker finds with the pool in a place or anywhere in a cell, by the rules that are asked about.
+//! Judging the plan by some of its rules, with the pool in one place or anywhere in a cell.
 
 use std::collections::BTreeMap;
 
@@ -9,27 +9,27 @@ use crate::plan::{Plan, ThingIndex};
 use crate::ruleset::{Rule, RuleSet, Strength};
 use crate::work;
 
-/// Which of the binding rules are asked about: their places in [`Judging::ids`], in order.
+/// Some of the binding rules, as sorted indices into [`Judging::ids`].
 pub(super) type Asked = Vec<usize>;
 
-/// How a plan is looked at.
+/// Which worlds the plan is judged in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum View {
-    /// Over all that the plan leaves possible.
+    /// In all that the plan leaves possible.
     Possible,
-    /// Were everything exactly as drawn.
+    /// In the one where everything is exactly as drawn.
     Drawn,
 }
 
-/// Judges the plan of one turn.
+/// Judges the plan with the pool turned one way.
 pub(super) struct Judging<'r> {
     rules: &'r RuleSet,
-    /// The binding rules.
+    /// The ids of the binding rules.
     ids: Vec<String>,
     possible: Pose,
     drawn: Pose,
-    /// The rule set with only the rules of that list.
-    some: BTreeMap<Asked, RuleSet>,
+    /// The rule set cut down to each list of rules that was asked for.
+    subsets: BTreeMap<Asked, RuleSet>,
     /// How many steps have been taken.
     steps: u64,
 }
@@ -42,7 +42,7 @@ impl<'r> Judging<'r> {
             ids,
             possible: Pose::movable(plan, moving),
             drawn: Pose::exact(plan, moving),
-            some: BTreeMap::new(),
+            subsets: BTreeMap::new(),
             steps: 0,
         })
     }
@@ -52,7 +52,7 @@ impl<'r> Judging<'r> {
         (0..self.ids.len()).collect()
     }
 
-    /// The rules that all this is judged by.
+    /// The rule set that the plan is judged by.
     pub fn rules(&self) -> &'r RuleSet {
         self.rules
     }
@@ -75,21 +75,20 @@ impl<'r> Judging<'r> {
         self.steps
     }
 
-    /// What is found of these rules, in their order, with the pool anywhere in a cell; nothing where that would take too
-    /// long.
+    /// The findings of these rules, in their order, with the pool anywhere in a cell; none where judging takes too long.
     pub fn find(&mut self, view: View, spot: Spot, asked: &Asked) -> Vec<(usize, Finding)> {
         self.find_near(view, (spot.middle(), spot.reach()), asked)
     }
 
-    /// The same with the pool no farther than so many nanometres from where a way takes it.
+    /// The same with the pool no more than `reach` nanometres from where a way takes it.
     fn find_near(
         &mut self,
         view: View,
         (way, reach): (Way, i64),
         asked: &Asked,
     ) -> Vec<(usize, Finding)> {
-        let some = self.some.entry(asked.clone());
-        let some = some.or_insert_with(|| {
+        let subset = self.subsets.entry(asked.clone());
+        let subset = subset.or_insert_with(|| {
             let wanted: Vec<&str> = asked
                 .iter()
                 .filter_map(|at| self.ids.get(*at))
@@ -102,18 +101,18 @@ impl<'r> Judging<'r> {
             View::Drawn => &mut self.drawn,
         };
         let plan = pose.put(way, reach);
-        let (found, steps) = work::counted(|| governed(plan, some));
+        let (found, steps) = work::counted(|| governed(plan, subset));
         self.steps = self.steps.saturating_add(steps);
         let found = found.map(|found| by_rule(found, &self.ids));
         found.unwrap_or_default()
     }
 
-    /// Those of the rules that do not hold all over a cell.
+    /// The rules that do not hold all over a cell.
     pub fn left(&mut self, view: View, spot: Spot, asked: &Asked) -> Left {
         self.left_near(view, (spot.middle(), spot.reach()), asked)
     }
 
-    /// The same with the pool no farther than so many nanometres from where a way takes it.
+    /// The same with the pool no more than a number of nanometres from where a way takes it.
     pub fn left_near(&mut self, view: View, at: (Way, i64), asked: &Asked) -> Left {
         if asked.is_empty() {
             return Left::default();
@@ -144,11 +143,11 @@ impl<'r> Judging<'r> {
 pub(super) struct Left {
     /// Those that surely fail.
     pub fail: Asked,
-    /// Those of which neither is sure.
+    /// Those that neither surely hold nor surely fail.
     pub open: Asked,
 }
 
-/// Whether nothing stands against the pool by a rule.
+/// Whether a rule has nothing against the pool.
 pub(super) fn holds(outcome: Outcome) -> bool {
     matches!(outcome, Outcome::Pass | Outcome::NotApplicable)
 }
@@ -174,7 +173,7 @@ fn by_rule(found: Governed<'_>, ids: &[String]) -> Vec<(usize, Finding)> {
         .collect()
 }
 
-/// A rule set with some of its rules, and nothing that is only reported beside them.
+/// A rule set with only these rules, and without anything that is merely reported with them.
 fn only(rules: &RuleSet, wanted: &[&str]) -> RuleSet {
     let some = |all: &[Rule]| -> Vec<Rule> {
         let wanted = |rule: &&Rule| binds(rule) && wanted.contains(&rule.id.as_str());

@@ -1,4 +1,4 @@
-//! The map: square cells, each with what is known of whether the pool can go there.
+//! The map: square cells, and for each whether the pool can go there, as far as is known.
 
 use std::collections::VecDeque;
 
@@ -8,17 +8,17 @@ use super::judging::{Asked, Judging, View, holds};
 use super::spot::{Spot, Way};
 use crate::check::Outcome;
 
-/// What is known of a cell.
+/// Whether the pool can go in a cell.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Class {
     /// Every rule that depends on the place surely holds, wherever in the cell the pool is put.
     Sure,
-    /// Every one of them holds anywhere in the cell if everything is where it is drawn.
+    /// Every such rule holds anywhere in the cell if everything is exactly as drawn.
     AsDrawn,
-    /// Neither is known: an answer or a paper is missing, or the cell lies on the edge between others.
+    /// Not known: an answer or a document is missing, or the cell straddles the edge between others.
     Open,
-    /// Some rule surely fails, wherever in the cell the pool is put.
+    /// At least one rule surely fails, wherever in the cell the pool is put.
     Never,
 }
 
@@ -27,67 +27,71 @@ pub enum Class {
 pub struct Patch {
     /// Where.
     pub spot: Spot,
-    /// What is known of it.
+    /// Whether the pool can go there.
     pub class: Class,
-    /// The binding rules that rule it out or leave it open: places in the list of them.
+    /// The binding rules that rule it out or leave it open.
     pub(super) by: Asked,
-    /// Whether it is open only because it is too small to be cut further.
+    /// Whether it is open only because cells are cut no smaller.
     pub edge: bool,
 }
 
-/// What the map is of, and how finely it is drawn.
+/// Which rules the map shows, and how finely it is drawn.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub(super) struct Grain {
+pub(super) struct MapSettings {
     /// The rules that depend on the place.
     pub placed: Asked,
-    /// Rules that hold nowhere. It only matters where they fail.
+    /// Rules that hold nowhere, and fail in some places: only those places matter.
     pub waiting: Asked,
     /// No cell is smaller, in millimetres; an even number.
     pub finest: i64,
-    /// The most steps to take; what has not been looked at by then stays open.
+    /// The most steps to take; cells not judged by then stay open.
     pub most_steps: u64,
 }
 
-/// Cells as small as this that are open in five places are taken to be open all over, in millimetres.
+/// A cell of this size or less, in millimetres, that is open at five points counts as open all over.
 const SMALL: i64 = 800;
 
-/// A cell still to be looked at.
+/// A cell still to be judged.
 struct Cell {
     spot: Spot,
     /// The rules that are not yet known to hold all over it.
     possible: Asked,
     /// Those that are not yet known to hold all over it as drawn.
     drawn: Asked,
-    /// Those that wait for something, and may fail in it.
+    /// The waiting rules that may still fail in it.
     waiting: Asked,
 }
 
-/// Cuts cells until each is known, or small.
-pub(super) fn map(judging: &mut Judging<'_>, cells: Vec<Spot>, grain: &Grain) -> Vec<Patch> {
+/// Cuts cells until each is decided or too small to cut.
+pub(super) fn map(
+    judging: &mut Judging<'_>,
+    cells: Vec<Spot>,
+    settings: &MapSettings,
+) -> Vec<Patch> {
     let first = judging.steps();
     let whole = |spot| Cell {
         spot,
-        possible: grain.placed.clone(),
-        drawn: grain.placed.clone(),
-        waiting: grain.waiting.clone(),
+        possible: settings.placed.clone(),
+        drawn: settings.placed.clone(),
+        waiting: settings.waiting.clone(),
     };
-    let mut waiting: VecDeque<Cell> = cells.into_iter().map(whole).collect();
+    let mut queue: VecDeque<Cell> = cells.into_iter().map(whole).collect();
     let mut patches = Vec::new();
-    while let Some(cell) = waiting.pop_front() {
-        let spent = judging.steps().saturating_sub(first) > grain.most_steps;
+    while let Some(cell) = queue.pop_front() {
+        let spent = judging.steps().saturating_sub(first) > settings.most_steps;
         match spent {
             true => patches.push(cell.open(true)),
-            false => match look(judging, cell, grain.finest) {
+            false => match judge_cell(judging, cell, settings.finest) {
                 Ok(patch) => patches.push(patch),
-                Err(cell) => waiting.extend(cell.quarters()),
+                Err(cell) => queue.extend(cell.quarters()),
             },
         }
     }
     patches
 }
 
-/// What is known of a cell, or the cell with the rules that are left if it is to be cut.
-fn look(judging: &mut Judging<'_>, mut cell: Cell, finest: i64) -> Result<Patch, Cell> {
+/// The cell's place on the map, or, where it has to be cut, the cell with the rules that are still undecided in it.
+fn judge_cell(judging: &mut Judging<'_>, mut cell: Cell, finest: i64) -> Result<Patch, Cell> {
     let left = judging.left(View::Possible, cell.spot, &cell.asked());
     if !left.fail.is_empty() {
         return Ok(cell.patch(Class::Never, left.fail));
@@ -120,20 +124,20 @@ fn look(judging: &mut Judging<'_>, mut cell: Cell, finest: i64) -> Result<Patch,
     }
 }
 
-/// Whether none of the rules that wait for something fails in five places of a cell.
+/// Whether no waiting rule fails at five points of a cell.
 fn fails_nowhere(judging: &mut Judging<'_>, cell: &Cell) -> bool {
-    cell.spot.five().into_iter().all(|way| {
+    cell.spot.five_points().into_iter().all(|way| {
         let left = judging.left(View::Possible, Spot::only(way), &cell.waiting);
         left.fail.is_empty()
     })
 }
 
-/// Whether in five places of a cell the same rule is open and none fails, so that nothing is gained by cutting it.
+/// Whether one rule is open at all five points of a cell and none fails there: then cutting the cell gains nothing.
 fn stays_open(judging: &mut Judging<'_>, cell: &Cell) -> bool {
     let drawn = cell.drawn.is_empty();
     let asked = if drawn { &cell.possible } else { &cell.drawn };
     let mut open = asked.clone();
-    for way in cell.spot.five() {
+    for way in cell.spot.five_points() {
         let found = judging.find(View::Possible, Spot::only(way), asked);
         let outcome = |rule: &usize| {
             let finding = found.iter().find(|(at, _)| at == rule);
@@ -150,7 +154,8 @@ fn stays_open(judging: &mut Judging<'_>, cell: &Cell) -> bool {
     true
 }
 
-/// Whether a rule is still open at a place. Where every rule holds as drawn, one that only the accuracy leaves open counts too.
+/// Whether a rule is still open at a place. Where every rule holds as drawn, a rule that turns on the drawing's accuracy
+/// counts as open too.
 fn is_open(outcome: Outcome, holds_as_drawn: bool) -> bool {
     match outcome {
         Outcome::Unknown | Outcome::Refer => true,

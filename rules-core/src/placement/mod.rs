@@ -1,20 +1,20 @@
 //! Where on the lot the pool could go.
 //!
 //! The map is made of square cells. To judge a whole cell at once, the pool is put at its middle and its source is given a
-//! shift of half the cell's diagonal: the checker then finds what holds at every place in the cell. So no rule is known here
-//! by its name, and no measure by its kind. What is not settled for a whole cell is tried again in its four quarters.
+//! shift of half the cell's diagonal: the checker then finds what holds at every place in the cell. So this code knows no
+//! rule by name and no measure by kind. Where a whole cell cannot be decided, its four quarters are tried.
 
 mod judging;
 mod map;
 mod model;
 mod moving;
 mod offers;
+mod place;
 mod pose;
 mod room;
 mod smaller;
 mod spot;
 mod survey;
-mod told;
 mod words;
 
 #[cfg(test)]
@@ -22,8 +22,8 @@ mod placement_tests;
 
 pub use map::Class;
 pub use model::*;
+pub use place::{place, place_texts, place_to_json};
 pub use spot::Way;
-pub use told::{place, place_texts, place_to_json};
 
 use crate::Refusal;
 use crate::answer::{plan_of, plan_refused};
@@ -33,20 +33,20 @@ use crate::plan::Plan;
 use crate::ruleset::RuleSet;
 use crate::text::Node;
 use judging::Judging;
-use map::{Grain, Patch};
+use map::{MapSettings, Patch};
 use moving::Moving;
 use survey::{Role, Survey};
 
 /// What is asked for.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Wishes {
-    /// The id of the pool that is to be moved, where the plan has several.
+    /// The id of the pool to move, where the plan has several.
     pub pool: Option<String>,
-    /// The ids of what moves with it beside its own parts.
+    /// The ids of things that move with it, other than its own parts.
     pub with: Vec<String>,
-    /// How many turns are tried, evenly spread over the whole circle, the first as drawn.
+    /// How many turns to try, evenly spread over the whole circle; the first is as drawn.
     pub turns: u32,
-    /// No cell of the map is smaller, in millimetres.
+    /// The size of the smallest cells of the map, in millimetres.
     pub finest: u32,
 }
 
@@ -61,19 +61,19 @@ impl Default for Wishes {
     }
 }
 
-/// Why nothing can be said of where a pool could go.
+/// Why nothing can be said about where a pool could go.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum NotPlaced {
     /// Something is wrong with a text.
     Refused(Refusal),
-    /// It is not clear what is to be moved: a sentence.
+    /// It is not clear what to move: a sentence that says why.
     Unclear(String),
 }
 
-/// At most so many steps are taken for the map of one turn.
+/// The most steps to take for the map of one turn.
 const MOST_STEPS: u64 = 20_000_000;
 
-/// A plan with its pool turned, and what is known of where it can go.
+/// A plan with its pool turned, and the map of where the pool can go.
 struct Ground<'r> {
     /// How far the pool is turned anticlockwise from the drawing.
     degrees: f64,
@@ -160,16 +160,16 @@ fn drawn_map(
     let finest = i64::from(finest.max(2)).div_euclid(2) * 2;
     let (low, high) = moving.range();
     let cells = map::cover(low, high, first_size(finest));
-    let grain = Grain {
+    let settings = MapSettings {
         placed: survey.of(Role::Placed),
         waiting: survey.waiting(),
         finest,
         most_steps: MOST_STEPS,
     };
-    map::map(judging, cells, &grain)
+    map::map(judging, cells, &settings)
 }
 
-/// The size of the first cells: some metres, and the finest so many times doubled.
+/// The size of the first cells: the finest, doubled until it is at least 3 m.
 fn first_size(finest: i64) -> i64 {
     const METRES: i64 = 3000;
     let mut size = finest;

@@ -1,4 +1,4 @@
-//! What is said of where a pool could go.
+//! The answer to where a pool could go.
 
 use serde::Serialize;
 
@@ -18,35 +18,35 @@ pub struct Placement {
     pub pool: String,
     /// The ids of what moves with it.
     pub moves_with: Vec<String>,
-    /// What all that follows comes to, in a sentence.
+    /// The answer in a sentence.
     pub sentence: String,
-    /// Rules that hold in no place that was tried: where they do not fail, they wait for an answer, a paper or the authority.
-    /// No place that is offered breaks them, and nothing more is said of them.
+    /// Rules that hold in no place that was tried: where they do not fail, they wait for an answer, a document or the
+    /// authority. They fail at none of the places on offer, and nothing more is said about them.
     pub open_anyway: Vec<RuleName>,
     /// What is missing to decide those.
     pub questions: Vec<Question>,
-    /// Rules that fail wherever the pool is put, and that moving it cannot mend: nothing here is said of them.
+    /// Rules that fail wherever the pool is put. Moving it cannot help, so nothing more is said about them.
     pub fails_anyway: Vec<RuleName>,
     /// How many rules surely hold wherever on the lot the pool is put.
     pub holds_anyway: usize,
-    /// How many tape readings to the pool are left aside: they are only true where it is drawn now.
+    /// How many tape readings to the pool are left out: they are only true where it is drawn now.
     pub tapes_left_aside: usize,
     /// The map of each turn.
     pub turns: Vec<TurnReport>,
-    /// Places that are offered, the nearest first. Each was judged by the ordinary checker.
+    /// The places on offer, the nearest first. Each was judged by the ordinary checker.
     pub options: Vec<Offer>,
-    /// Which rules rule out how much of the lot, each by itself; that which rules out most comes first.
+    /// How much of the lot each rule rules out by itself, the most first.
     pub blocks: Vec<Block>,
     /// Where nothing fits: how large the same shape may be.
     pub smaller: Option<Smaller>,
     /// What to be careful of.
     pub cautions: Vec<CautionReport>,
-    /// What this is not.
+    /// What this answer is not.
     pub disclaimer: String,
 }
 
 impl Placement {
-    /// How surely the rules hold in the best of the places.
+    /// How surely the rules hold in the best place on offer.
     pub fn best(&self) -> Option<Class> {
         self.options.iter().map(|offer| offer.holds).min()
     }
@@ -61,7 +61,7 @@ pub struct RuleName {
     pub title: String,
 }
 
-/// How much of the lot is known to hold the pool at one turn: the area in which its middle may lie, in square metres.
+/// How much of the lot can take the pool at one turn: the areas in which its middle may lie, in square metres.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct TurnReport {
@@ -71,9 +71,9 @@ pub struct TurnReport {
     pub sure: f64,
     /// Where each rule holds as drawn, but not for sure.
     pub as_drawn: f64,
-    /// Where it is open because an answer or a paper is missing.
+    /// Where it is open because an answer or a document is missing.
     pub open: f64,
-    /// What lies on an edge between these, cut as finely as was asked for.
+    /// Cells on an edge between these, cut as finely as was asked for.
     pub edge: f64,
     /// How many steps it took to try the lot and to draw the map.
     pub steps: u64,
@@ -85,7 +85,7 @@ pub struct TurnReport {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct CellReport {
-    /// What is known of it.
+    /// Whether the pool can go there.
     pub holds: Class,
     /// The way to its south-west corner, in millimetres.
     pub way: Way,
@@ -93,11 +93,11 @@ pub struct CellReport {
     pub size: i64,
 }
 
-/// A place that is offered.
+/// A place on offer.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct Offer {
-    /// Why: `nearest`, `most-room` or `another`.
+    /// Why it is offered: `nearest`, `most-room` or `another`.
     pub why: Vec<&'static str>,
     /// How surely the rules that depend on the place hold there.
     pub holds: Class,
@@ -109,15 +109,15 @@ pub struct Offer {
     pub moved: String,
     /// Where its middle is after the move, in the plan's coordinates and unit.
     pub middle: [String; 2],
-    /// What the ordinary checker says of the whole plan with the pool there.
+    /// The ordinary checker's verdict on the whole plan with the pool there.
     pub verdict: VerdictWords,
-    /// What it says of each rule that depends on the place.
+    /// Its outcome for each rule that depends on the place.
     pub rules: Vec<RuleThere>,
     /// How far the pool can slide from there.
     pub slides: Vec<Slide>,
 }
 
-/// What a rule comes to at a place.
+/// A rule's outcome at a place.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct RuleThere {
@@ -125,7 +125,7 @@ pub struct RuleThere {
     pub id: String,
     /// Its title.
     pub title: String,
-    /// What it comes to.
+    /// Its outcome.
     pub outcome: Outcome,
     /// The same in a few words; empty where there is nothing to say.
     pub brief: String,
@@ -152,9 +152,9 @@ pub struct Block {
     /// The rule.
     #[serde(flatten)]
     pub rule: RuleName,
-    /// In how many of the places that were tried it surely fails.
+    /// At how many of the places tried it surely fails.
     pub places: usize,
-    /// How many were tried, evenly spread over the lot.
+    /// How many places were tried, evenly spread over the lot.
     pub of: usize,
 }
 
@@ -162,7 +162,7 @@ pub struct Block {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub struct Smaller {
-    /// In thousandths of each length that is drawn of it.
+    /// The scale, in thousandths of each drawn length.
     pub thousandths: i64,
     /// A place where it then fits.
     pub offer: Offer,

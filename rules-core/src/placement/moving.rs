@@ -1,4 +1,4 @@
-//! Which things move with a pool, and which ways keep its middle on the lot.
+//! Which things move with a pool, and which moves keep its middle on the lot.
 
 use super::spot::{MILLIMETRE, Way};
 use crate::check::world::special::Special;
@@ -6,10 +6,10 @@ use crate::measure::{Bounds, Side, side};
 use crate::plan::{Figure, Form, Plan, Point, ThingIndex};
 use crate::vocabulary::KindId;
 
-/// What is to be moved, and over which lot.
+/// What moves, and over which lot.
 #[derive(Debug, Clone)]
 pub(super) struct Moving {
-    /// The pool first, then what is part of it, then what was named besides.
+    /// The pool first, then the things named to move with it, then the parts of all these.
     pub things: Vec<ThingIndex>,
     /// The middle of the pool, where it is drawn.
     pub middle: Point,
@@ -21,7 +21,7 @@ impl Moving {
     /// The pool and what moves with it.
     ///
     /// # Errors
-    /// A sentence, where it cannot be said what is to be moved.
+    /// A sentence that says why it is not clear what to move.
     pub fn of(
         plan: &Plan,
         special: &Special,
@@ -49,7 +49,7 @@ impl Moving {
         })
     }
 
-    /// The ways that take the pool's middle to the south-west and to the north-east corner of the box around the lot.
+    /// The moves that take the pool's middle to the south-west and the north-east corner of the box around the lot.
     pub fn range(&self) -> (Way, Way) {
         let rings = self.lot.iter().filter_map(|ring| Bounds::around(ring));
         let Bounds { low, high } =
@@ -61,7 +61,7 @@ impl Moving {
         (way(low, 0), way(high, MILLIMETRE - 1))
     }
 
-    /// Whether a way takes the pool's middle to a place on the lot.
+    /// Whether a move takes the pool's middle to a place on the lot.
     pub fn on_lot(&self, way: Way) -> bool {
         let at = Point {
             x: self

@@ -1,4 +1,4 @@
-//! Places that are offered: the nearest, the one with the most room, and others that are truly different.
+//! The places to offer: the nearest, the one with the most room, and others well apart from these.
 
 use super::Ground;
 use super::judging::{Asked, View, holds};
@@ -12,27 +12,27 @@ use crate::check::{Outcome, governed};
 use crate::quantity::{Rounding, Unit, show};
 use crate::report::{Report, RuleReport, Texts, governed_report};
 
-/// At most so many places are offered.
+/// The most places to offer.
 const MOST: usize = 5;
-/// Offered places lie at least so far apart, in millimetres.
+/// The least distance between the places on offer, in millimetres.
 const APART: i64 = 2500;
 
 /// A place that might be offered.
 struct Candidate {
     why: Vec<&'static str>,
-    /// Which turn it belongs to.
+    /// The index of its turn.
     ground: usize,
     way: Way,
 }
 
-/// The places to offer: cells of the best class that there is, those first where the rules hold most surely.
+/// The places to offer, from the cells of the best class there is; those where the rules hold most surely come first.
 pub(super) fn offers(grounds: &mut [Ground<'_>], unit: Unit) -> Vec<Offer> {
     let classes = [Class::Sure, Class::AsDrawn, Class::Open];
     let has = |class: &Class| grounds.iter().any(|it| it.places(*class).next().is_some());
     let class = classes.into_iter().find(has);
     let mut found = class.map_or_else(Vec::new, |class| candidates(grounds, class));
     if class.is_none_or(|class| class == Class::Open) {
-        found.extend(narrow(grounds));
+        found.extend(tight_fit(grounds));
     }
     let offered = found.into_iter().filter_map(|candidate| {
         let ground = grounds.get_mut(candidate.ground)?;
@@ -43,8 +43,8 @@ pub(super) fn offers(grounds: &mut [Ground<'_>], unit: Unit) -> Vec<Offer> {
     offered
 }
 
-/// The place with the most room among all open cells, edges included: the pool may fit so narrowly that no whole cell does.
-fn narrow(grounds: &mut [Ground<'_>]) -> Option<Candidate> {
+/// The place with the most room among all open cells, edges included: the fit may be so tight that no whole cell is good.
+fn tight_fit(grounds: &mut [Ground<'_>]) -> Option<Candidate> {
     let best = most_room(grounds, &|patch| patch.class == Class::Open);
     let (ground, best) = best.filter(|(_, best)| best.margin >= 0)?;
     Some(Candidate {
@@ -74,7 +74,7 @@ fn candidates(grounds: &mut [Ground<'_>], class: Class) -> Vec<Candidate> {
 
 fn nearest(grounds: &[Ground<'_>], class: Class) -> Option<Candidate> {
     let all = grounds.iter().enumerate().flat_map(|(ground, it)| {
-        // An open cell was only tried at its middle and corners: a rule may fail between them.
+        // An open cell was only tried at its middle and its corners: a rule may fail in between.
         let ways = it.places(class).map(move |patch| match class {
             Class::Open => patch.spot.middle(),
             _ => patch.spot.nearest_to(Way::default()),
@@ -101,7 +101,7 @@ fn most_room(grounds: &mut [Ground<'_>], among: &dyn Fn(&Patch) -> bool) -> Opti
     best
 }
 
-/// The middles of the largest cells that lie apart from all that was found.
+/// Adds the middles of the largest cells that are far enough from all places found so far.
 fn others(grounds: &[Ground<'_>], class: Class, found: &mut Vec<Candidate>) {
     let mut cells: Vec<(i64, usize, Spot)> = Vec::new();
     for (ground, it) in grounds.iter().enumerate() {
@@ -125,7 +125,7 @@ fn others(grounds: &[Ground<'_>], class: Class, found: &mut Vec<Candidate>) {
 }
 
 impl Ground<'_> {
-    /// The cells of a class in which a place can be offered.
+    /// The cells of a class, without those on an edge.
     fn places(&self, class: Class) -> impl Iterator<Item = &Patch> {
         let patches = self.patches.iter();
         patches.filter(move |patch| patch.class == class && !patch.edge)
@@ -136,7 +136,7 @@ impl Ground<'_> {
         self.survey.of(Role::Placed)
     }
 
-    /// A place as the ordinary checker judges it; `None` where a rule that is told of it fails there.
+    /// A place as the ordinary checker judges it; `None` where one of the rules listed with it fails there.
     pub(super) fn offer(&mut self, why: Vec<&'static str>, way: Way, unit: Unit) -> Option<Offer> {
         let report = self.report(way)?;
         let (placed, waiting) = (self.placed(), self.survey.waiting());
@@ -144,11 +144,11 @@ impl Ground<'_> {
             rules.iter().map(|rule| self.judging.id(*rule)).collect()
         };
         let (ids, waiting) = (ids(&placed), ids(&waiting));
-        let told = |rule: &&RuleReport| {
+        let listed = |rule: &&RuleReport| {
             let id = rule.id.as_str();
             ids.contains(&id) || waiting.contains(&id)
         };
-        let rules = report.rules.iter().filter(told);
+        let rules = report.rules.iter().filter(listed);
         let rules: Vec<RuleThere> = rules.map(there).collect();
         if rules.iter().any(|rule| rule.outcome == Outcome::Fail) {
             return None;
@@ -168,7 +168,7 @@ impl Ground<'_> {
         })
     }
 
-    /// The whole report of the ordinary checker with the pool in a place; nothing where it takes too long.
+    /// The ordinary checker's whole report with the pool in a place; `None` where judging takes too long.
     pub(super) fn report(&self, way: Way) -> Option<Report> {
         let mut pose = Pose::of(&self.plan, &self.moving.things);
         let plan = pose.put(way, 0);
@@ -214,7 +214,7 @@ impl Ground<'_> {
     }
 }
 
-/// How surely these rules hold, by the ordinary checker, where none of them fails.
+/// How surely these rules hold according to the ordinary checker, where none of them fails.
 fn class_of(report: &Report, ids: &[&str]) -> Class {
     let placed = || {
         let rules = report.rules.iter();

@@ -43,13 +43,13 @@ fn ground<'r>(plan: &str, rules: &'r RuleSet, wishes: &Wishes, degrees: f64) -> 
     Ground::new((&document, plan), rules, wishes, degrees).expect("a map")
 }
 
-/// In square metres.
+/// The area of some cells, in square metres.
 fn area(ground: &Ground<'_>, of: impl Fn(&Patch) -> bool) -> f64 {
     let patches = ground.patches.iter().filter(|patch| of(patch));
     patches.map(|patch| patch.spot.area()).sum::<i64>() as f64 / 1e6
 }
 
-/// What the ordinary checker says of some rules with the pool moved.
+/// The ordinary checker's outcomes for some rules with the pool moved.
 fn outcomes(ground: &Ground<'_>, rules: &RuleSet, way: Way, asked: &[usize]) -> Vec<Outcome> {
     let mut pose = pose::Pose::of(&ground.plan, &ground.moving.things);
     let found = check(pose.put(way, 0), rules).expect("not too much");
@@ -61,7 +61,7 @@ fn outcomes(ground: &Ground<'_>, rules: &RuleSet, way: Way, asked: &[usize]) -> 
     asked.map(|it| it.outcome).collect()
 }
 
-/// A way in a cell, by pseudo-random numbers (Marsaglia's xorshift, from memory).
+/// A random move in a cell (Marsaglia's xorshift, from memory).
 fn somewhere(dice: &mut u64, spot: Spot) -> Way {
     let mut from = |low: i64| {
         *dice ^= *dice << 13;
@@ -97,7 +97,7 @@ fn the_map_of_a_lot_with_one_setback_has_the_area_worked_out_by_hand() {
 }
 
 #[test]
-fn what_is_known_to_20_mm_at_either_end_is_sure_40_mm_less_far() {
+fn an_accuracy_of_20_mm_at_either_end_takes_40_mm_off_the_sure_area() {
     let rules = rule_set(&rules(LINE));
     let wishes = Wishes {
         finest: 50,
@@ -151,7 +151,7 @@ fn the_nearest_place_and_the_one_with_the_most_room_are_those_worked_out_by_hand
 }
 
 #[test]
-fn where_nothing_fits_the_same_shape_is_found_that_does() {
+fn where_nothing_fits_a_smaller_pool_of_the_same_shape_is_found() {
     // 9 m from each side leave 2 m: half of the pool's 4.
     let rules = rules(&LINE.replace("2 m", "9 m"));
     let found = placement(&plot("0 mm", ""), &rules);
@@ -167,7 +167,7 @@ fn where_nothing_fits_the_same_shape_is_found_that_does() {
 }
 
 #[test]
-fn what_the_place_does_not_decide_is_named_apart() {
+fn rules_that_do_not_depend_on_the_place_are_listed_separately() {
     let more = "  - {id: deep, title: Not deep, clause: \"2\", require: {fact: pool.depth, at-most: 1 m}}\n  \
                 - {id: full, title: Not full, clause: \"3\", require: {fact: pool.volume, at-most: 10 m3}}\n";
     let plan = plot("0 mm", "").replace("pool: {id: pool,", "pool: {id: pool, depth: 1.5 m,");
@@ -186,7 +186,7 @@ fn what_the_place_does_not_decide_is_named_apart() {
 }
 
 #[test]
-fn what_is_sure_passes_everywhere_in_it_and_what_is_never_fails() {
+fn sure_cells_pass_everywhere_and_never_cells_fail_everywhere() {
     let mut dice = 7;
     let house = "{all-of: [{distance: {from: pool.water, to: lot-line}, at-least: 1.5 m}, {each: {kind: building}, require: {distance: {from: pool.water, to: building.wall}, at-least: 1.2 m}}]}";
     let cases = [

@@ -1,4 +1,4 @@
-//! A plan with its pool somewhere else.
+//! A plan with its pool moved.
 
 use std::collections::BTreeMap;
 
@@ -9,34 +9,34 @@ use crate::vocabulary::OutlineId;
 /// The drawn outlines of a thing.
 type Outlines = BTreeMap<OutlineId, Figure>;
 
-/// A plan in which some things move together and all others stay.
+/// A plan in which some things move together and the rest stay.
 #[derive(Debug, Clone)]
 pub(super) struct Pose {
     plan: Plan,
-    /// What moves, as it is drawn.
+    /// The outlines that move, as drawn.
     drawn: Vec<(ThingIndex, Outlines)>,
-    /// The sources that only moving things have, each with how far it may be shifted by itself.
-    own: Vec<(SourceIndex, Option<i64>)>,
+    /// The sources of the moving things alone, each with its own shift.
+    moving: Vec<(SourceIndex, Option<i64>)>,
 }
 
 impl Pose {
-    /// The plan as it is, so that it is judged as ever wherever the pool is put.
+    /// The plan with its sources as they are: wherever the pool is put, it is judged as any plan is.
     pub fn of(plan: &Plan, moving: &[ThingIndex]) -> Pose {
         let plan = Plan {
-            measured: staying(plan, moving),
+            measured: staying_tapes(plan, moving),
             ..plan.clone()
         };
         Pose {
             drawn: outlines(&plan, moving),
-            own: Vec::new(),
+            moving: Vec::new(),
             plan,
         }
     }
 
-    /// The plan with sources for what moves, so that these can be shifted by themselves.
+    /// The plan with separate sources for the moving things, so that their shift can be set.
     ///
-    /// All shifts are between two sources. Whatever the source of the pool may be shifted by is handed on to the others, so
-    /// that between the pool and what stays of its source there is nothing but the way that it is moved.
+    /// A shift is always between two sources. The shift of the pool's source is therefore added to all the others instead:
+    /// between the pool and whatever stays of its source there is then nothing but the move itself.
     pub fn movable(plan: &Plan, moving: &[ThingIndex]) -> Pose {
         let mut pose = Pose::of(plan, moving);
         let base = (moving.first()).and_then(|first| plan.things.get(*first)?.source);
@@ -51,12 +51,12 @@ impl Pose {
             };
         }
         for index in moving {
-            pose.give_own_source(*index, base);
+            pose.give_moving_source(*index, base);
         }
         pose
     }
 
-    /// The plan were everything exactly as drawn, with a source for what moves.
+    /// The plan as if everything were exactly as drawn, with one source for what moves.
     pub fn exact(plan: &Plan, moving: &[ThingIndex]) -> Pose {
         let mut plan = plan.clone();
         plan.measured.clear();
@@ -72,33 +72,33 @@ impl Pose {
         }
         Pose {
             drawn: outlines(&plan, moving),
-            own: vec![(1, Some(0))],
+            moving: vec![(1, Some(0))],
             plan,
         }
     }
 
     /// Gives a moving thing a source that no staying thing has.
-    fn give_own_source(&mut self, index: ThingIndex, base: SourceIndex) {
+    fn give_moving_source(&mut self, index: ThingIndex, base: SourceIndex) {
         let old = self.plan.things.get(index).and_then(|it| it.source);
-        let own = old.and_then(|old| self.own_source(old, base));
+        let new = old.and_then(|old| self.moving_source(old, base));
         if let Some(thing) = self.plan.things.get_mut(index) {
-            thing.source = own;
+            thing.source = new;
         }
     }
 
-    /// The source that stands for another one where things move.
-    fn own_source(&mut self, of: SourceIndex, base: SourceIndex) -> Option<SourceIndex> {
+    /// The copy of a source that the moving things have in its place.
+    fn moving_source(&mut self, of: SourceIndex, base: SourceIndex) -> Option<SourceIndex> {
         let old = self.plan.sources.get(of)?.clone();
         let id = format!("{}, moved", old.id);
         let known = self.plan.sources.iter().position(|source| source.id == id);
         if known.is_some() {
             return known;
         }
-        let alone = if of == base { Some(0) } else { old.shift };
-        let own = self.plan.sources.len();
-        self.own.push((own, alone));
+        let shift = if of == base { Some(0) } else { old.shift };
+        let new = self.plan.sources.len();
+        self.moving.push((new, shift));
         self.plan.sources.push(Source { id, ..old });
-        Some(own)
+        Some(new)
     }
 
     /// The plan with the pool moved that way, and then by anything up to `reach` nanometres in any direction.
@@ -108,17 +108,17 @@ impl Pose {
                 thing.outlines = moved(outlines, by);
             }
         }
-        for (index, alone) in &self.own {
+        for (index, shift) in &self.moving {
             if let Some(source) = self.plan.sources.get_mut(*index) {
-                source.shift = sum(*alone, Some(reach));
+                source.shift = sum(*shift, Some(reach));
             }
         }
         &self.plan
     }
 }
 
-/// The tape readings between things that stay: one to the pool is true only of where the pool is drawn.
-fn staying(plan: &Plan, moving: &[ThingIndex]) -> Vec<crate::plan::Taped> {
+/// The tape readings between things that stay: a reading to the pool is only true where the pool is drawn.
+fn staying_tapes(plan: &Plan, moving: &[ThingIndex]) -> Vec<crate::plan::Taped> {
     let stays = |end: ThingIndex| !moving.contains(&end);
     let readings = plan.measured.iter();
     readings

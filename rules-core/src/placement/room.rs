@@ -1,4 +1,4 @@
-//! How much room there is at a place, where there is most of it, and how far the pool can slide from there.
+//! How much room a place has, which place has the most, and how far the pool can slide from a place.
 
 use std::collections::BinaryHeap;
 
@@ -7,16 +7,17 @@ use super::spot::{MILLIMETRE, Spot, Way};
 use crate::check::{Finding, Part};
 use crate::quantity::Dimension;
 
-/// The best place is sought until no other can have more room than this beyond it, in nanometres.
+/// The search ends when no other place can have this much more room than the best one, in nanometres.
 const CLOSE: i128 = 10 * MILLIMETRE as i128;
-/// At most so many cells are looked at for it.
+/// The most cells to look at in that search.
 const MOST_CELLS: usize = 4000;
-/// How closely the end of a slide is found, in millimetres.
+/// The precision to which the end of a slide is found, in millimetres.
 const STEP: i64 = 10;
-/// The longest slide: that so many times doubled, 41 m.
+/// The longest slide, 41 m: the precision doubled 12 times.
 pub(super) const LONGEST: i64 = STEP << 12;
 
-/// The least margin of any length as drawn, in nanometres: its low and its high end over a cell. None where no rule has one.
+/// The least margin of any length as drawn, in nanometres: its low and its high end over a cell. `None` where no rule has
+/// such a margin.
 fn margin(judging: &mut Judging<'_>, spot: Spot, asked: &Asked) -> Option<(i128, i128)> {
     let found = judging.find(View::Drawn, spot, asked);
     let parts = found
@@ -41,7 +42,7 @@ pub(super) struct Best {
     pub way: Way,
 }
 
-/// The place in some cells with the greatest least margin, where that is more than in the best place so far.
+/// The place in some cells whose least margin is the greatest, if it is greater than at the best place so far.
 pub(super) fn roomiest(
     judging: &mut Judging<'_>,
     cells: impl Iterator<Item = Spot>,
@@ -49,13 +50,13 @@ pub(super) fn roomiest(
     so_far: Option<Best>,
 ) -> Option<Best> {
     let mut best = so_far;
-    let mut waiting = BinaryHeap::new();
+    let mut queue = BinaryHeap::new();
     let mut looked = 0;
     for cell in cells {
         let most = margin(judging, cell, asked);
-        waiting.extend(most.map(|(_, high)| (high, cell)));
+        queue.extend(most.map(|(_, high)| (high, cell)));
     }
-    while let Some((most, cell)) = waiting.pop() {
+    while let Some((most, cell)) = queue.pop() {
         let enough = best.is_some_and(|best| most <= best.margin.saturating_add(CLOSE));
         if enough || looked > MOST_CELLS {
             break;
@@ -69,7 +70,7 @@ pub(super) fn roomiest(
         }
         for quarter in cell.quarters().into_iter().filter(|_| cell.size >= STEP) {
             let most = margin(judging, quarter, asked);
-            waiting.extend(most.map(|(_, high)| (high, quarter)));
+            queue.extend(most.map(|(_, high)| (high, quarter)));
         }
     }
     best.filter(|best| so_far.is_none_or(|it| it.way != best.way))
@@ -78,13 +79,13 @@ pub(super) fn roomiest(
 /// How far the pool can slide from a place in one direction, and what stops it there.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) struct Stop {
-    /// In millimetres, to the last 10 of them.
+    /// How far, in millimetres, rounded down to 10 mm.
     pub after: i64,
-    /// The rules that do not hold any more.
+    /// The rules that no longer hold.
     pub rules: Asked,
 }
 
-/// Slides the pool from a place to the east (1, 0), or any other way; nothing where it is not stopped within 40 m.
+/// Slides the pool from a place in one direction, such as east (1, 0); `None` where nothing stops it within 41 m.
 pub(super) fn slide(
     judging: &mut Judging<'_>,
     (from, to): (Way, (i64, i64)),
@@ -94,7 +95,7 @@ pub(super) fn slide(
     stop_in(judging, (from, to), (0, LONGEST), view, asked)
 }
 
-/// Where on the way one of these rules begins to fail; nothing where none does.
+/// Where along a slide one of these rules begins to fail; `None` where none does.
 pub(super) fn failing(
     judging: &mut Judging<'_>,
     (from, to): (Way, (i64, i64)),

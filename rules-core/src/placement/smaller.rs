@@ -1,4 +1,4 @@
-//! How large the same shape may be where the pool as drawn fits nowhere.
+//! How large the same shape can be where the pool as drawn fits nowhere.
 
 use super::model::{Offer, Smaller};
 use super::offers::offers;
@@ -8,15 +8,15 @@ use crate::quantity::Unit;
 use crate::ruleset::RuleSet;
 use crate::text::Node;
 
-/// The smallest that is tried, in thousandths.
+/// The smallest scale that is tried, in thousandths.
 const SMALLEST: i64 = 300;
-/// As drawn.
+/// The scale as drawn.
 const WHOLE: i64 = 1000;
-/// How closely the size is found.
+/// The precision to which the scale is found.
 const CLOSE: i64 = 10;
 
 /// The largest scale at which a place was found where each rule holds, at least as drawn. The ordinary checker has judged
-/// that place.
+/// that place too.
 pub(super) fn smaller(
     document: (&Node, &str),
     (rules, wishes, unit): (&RuleSet, &Wishes, Unit),

@@ -1,4 +1,4 @@
-//! Ways in which a pool is moved, and squares of them.
+//! Moves of a pool, and squares of them.
 
 use serde::Serialize;
 
@@ -17,14 +17,14 @@ pub struct Way {
 }
 
 impl Way {
-    /// How long the way is, squared, in square millimetres.
+    /// The square of its length, in square millimetres.
     pub(super) fn squared(self) -> i64 {
         self.x
             .saturating_mul(self.x)
             .saturating_add(self.y.saturating_mul(self.y))
     }
 
-    /// How far it is from the end of one way to that of another, squared.
+    /// The square of the distance between the ends of two moves.
     pub(super) fn squared_to(self, other: Way) -> i64 {
         Way {
             x: self.x.saturating_sub(other.x),
@@ -34,27 +34,27 @@ impl Way {
     }
 }
 
-/// A square of ways.
+/// A square of moves.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 pub struct Spot {
-    /// Its corner in the south-west.
+    /// Its south-west corner.
     pub low: Way,
-    /// How long its sides are, in millimetres; nothing for a single way.
+    /// The length of its sides, in millimetres; 0 for a single move.
     pub size: i64,
 }
 
 impl Spot {
-    /// A single way.
+    /// A single move.
     pub(super) fn only(low: Way) -> Spot {
         Spot { low, size: 0 }
     }
 
-    /// The way to its middle.
+    /// The move to its middle.
     pub fn middle(self) -> Way {
         self.at(1, 1)
     }
 
-    /// The way to its corner, its middle or the middle of a side, by halves of its size.
+    /// The move to a point in it, counted in halves of its size from the south-west corner.
     fn at(self, x: i64, y: i64) -> Way {
         Way {
             x: self.low.x + self.size * x / 2,
@@ -63,7 +63,7 @@ impl Spot {
     }
 
     /// Its middle and its corners.
-    pub(super) fn five(self) -> [Way; 5] {
+    pub(super) fn five_points(self) -> [Way; 5] {
         [(1, 1), (0, 0), (2, 0), (0, 2), (2, 2)].map(|(x, y)| self.at(x, y))
     }
 
@@ -75,12 +75,12 @@ impl Spot {
         })
     }
 
-    /// How far its corners lie from its middle, in nanometres.
+    /// The distance from its middle to its corners, in nanometres.
     pub(super) fn reach(self) -> i64 {
         self.size.saturating_mul(HALF_DIAGONAL)
     }
 
-    /// The way in it that ends nearest to the end of this one.
+    /// The move in it that ends nearest to the end of another.
     pub(super) fn nearest_to(self, way: Way) -> Way {
         let within = |at: i64, low: i64| at.clamp(low, low.saturating_add(self.size));
         Way {

@@ -1,4 +1,4 @@
-//! What each rule comes to all over the lot: which rules depend on the place, and which do not.
+//! How each rule comes out all over the lot: which rules depend on the place, and which do not.
 
 use super::judging::{Asked, Judging, View, holds};
 use super::map::cover;
@@ -9,28 +9,28 @@ use crate::check::{Finding, Margin, Outcome};
 /// How many places are tried along the longer side of the lot.
 const ALONG: i64 = 16;
 
-/// Whether it matters to a rule where on the lot the pool is.
+/// Whether a rule depends on where on the lot the pool is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Role {
-    /// It does: the map is of these rules.
+    /// It does. The map shows these rules.
     Placed,
     /// The rule surely holds wherever on the lot the pool is put.
     HoldsAnyway,
     /// It surely fails everywhere, and by the same amount in all places tried.
     FailsAnyway,
-    /// It holds in none of the places tried: where it does not fail it waits for an answer, a paper or the authority.
+    /// It holds in none of the places tried: where it does not fail, it waits for an answer, a document or the authority.
     OpenAnyway,
 }
 
-/// What a rule came to in the places that were tried.
+/// How a rule came out in the places that were tried.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) struct Row {
     pub role: Role,
-    /// In how many of them it surely fails.
+    /// The number of places in which it surely fails.
     pub fails: usize,
 }
 
-/// What all binding rules came to.
+/// How all binding rules came out.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) struct Survey {
     /// How many places were tried.
@@ -40,7 +40,7 @@ pub(super) struct Survey {
 }
 
 impl Survey {
-    /// The rules of a role.
+    /// The rules with a role.
     pub fn of(&self, role: Role) -> Asked {
         let rows = self.rows.iter().enumerate();
         rows.filter(|(_, row)| row.role == role)

@@ -1,4 +1,4 @@
-//! Where a pool could go, as text for whoever looks for a place.
+//! Where a pool could go, as text.
 
 use super::Class;
 use super::model::{Offer, Placement, RuleName, RuleThere, Slide, TurnReport};
@@ -8,7 +8,7 @@ use crate::ruleset::words::listed;
 use crate::text::Visible;
 use crate::text::capitalised;
 
-/// A longer list ends after so many.
+/// The most items to print of a list.
 const MOST: usize = 12;
 
 impl Placement {
@@ -19,20 +19,20 @@ impl Placement {
         page.paragraph(0, &format!("under {}", self.rules));
         page.gap();
         page.paragraph(0, &self.sentence);
-        self.apart(&mut page);
+        self.print_left_aside(&mut page);
         self.map(&mut page);
         for (number, option) in (1..).zip(&self.options) {
             page.heading(&format!("{number}. {}", option.heading()));
-            option.tell(&mut page);
+            option.print(&mut page);
         }
-        self.tell_smaller(&mut page);
-        self.tell_blocks(&mut page);
-        self.care(&mut page);
+        self.print_smaller(&mut page);
+        self.print_blocks(&mut page);
+        self.print_cautions(&mut page);
         page.finish()
     }
 
-    /// The rules of which nothing is said.
-    fn apart(&self, page: &mut Page) {
+    /// The rules that are left out of what follows.
+    fn print_left_aside(&self, page: &mut Page) {
         if !self.open_anyway.is_empty() {
             page.heading("Open wherever the pool is put");
             page.paragraph(2, &self.open_sentence());
@@ -79,7 +79,7 @@ impl Placement {
         more(page, self.turns.len());
     }
 
-    fn tell_smaller(&self, page: &mut Page) {
+    fn print_smaller(&self, page: &mut Page) {
         let Some(smaller) = &self.smaller else { return };
         page.heading("The same shape, smaller");
         page.paragraph(
@@ -91,10 +91,10 @@ impl Placement {
             ),
         );
         page.gap();
-        smaller.offer.tell(page);
+        smaller.offer.print(page);
     }
 
-    fn tell_blocks(&self, page: &mut Page) {
+    fn print_blocks(&self, page: &mut Page) {
         if self.blocks.is_empty() {
             return;
         }
@@ -112,7 +112,7 @@ impl Placement {
         );
     }
 
-    fn care(&self, page: &mut Page) {
+    fn print_cautions(&self, page: &mut Page) {
         page.heading("Take care");
         page.item(2, "- ", HEIGHTS);
         for caution in &self.cautions {
@@ -165,7 +165,7 @@ impl Offer {
         capitalised(&format!("{}: {how}", listed(&why, "and")))
     }
 
-    fn tell(&self, page: &mut Page) {
+    fn print(&self, page: &mut Page) {
         page.paragraph(
             2,
             &format!(

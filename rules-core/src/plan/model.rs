@@ -16,12 +16,12 @@ pub type SourceIndex = usize;
 /// A plan, read and found valid.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Plan {
-    /// A short name in kebab-case.
+    /// A short name.
     pub id: String,
     /// What the plan is called in reports.
     pub title: String,
-    /// Where north lies: the angle from the file's y axis to it, with the clock, in billionths of a degree.
-    pub north: i128,
+    /// Where north lies, if that is stated: the angle from the file's y axis to it, with the clock, in billionths of a degree.
+    pub north: Option<i128>,
     /// Where positions come from.
     pub sources: Vec<Source>,
     /// All things: those that are always there (the lot, the applicant, the works, the days on which something
@@ -72,6 +72,8 @@ pub struct Source {
 pub struct Thing {
     /// Its id in the plan.
     pub id: String,
+    /// What people call it, where that is written.
+    pub name: Option<String>,
     /// What kind of thing.
     pub kind: KindId,
     /// The thing that it is part of (a side of its lot, a window of its wall, a gate of its run).
@@ -86,6 +88,13 @@ pub struct Thing {
     pub facts: BTreeMap<FactId, Possible>,
     /// Where the plan's file speaks of it.
     pub span: Span,
+}
+
+impl Thing {
+    /// What it is called: its name, or else its id.
+    pub fn called(&self) -> &str {
+        self.name.as_deref().unwrap_or(&self.id)
+    }
 }
 
 /// What was looked for.

@@ -7,7 +7,7 @@ use super::number::{Ratio, read_number};
 use super::unit::Unit;
 use super::wide::{Rounding, scale_up};
 
-/// Whether a unit stands behind the number.
+/// Whether there is a unit after the number.
 pub(super) fn has_unit(text: &str) -> bool {
     text.chars()
         .any(|c| c.is_alphabetic() || matches!(c, '\'' | '"' | '%' | '°'))
@@ -23,7 +23,7 @@ pub(super) fn parts_of(text: &str) -> Result<Parts, QuantityFault> {
     };
     let mut parts = Vec::new();
     while !rest.is_empty() {
-        let (ratio, after) = read_number(rest).map_err(|fault| for_whole(fault, text))?;
+        let (ratio, after) = read_number(rest).map_err(|fault| quoting_whole(fault, text))?;
         let (unit, after) = read_unit(after.trim_start(), text)?;
         parts.push((ratio, unit));
         rest = after;
@@ -32,8 +32,8 @@ pub(super) fn parts_of(text: &str) -> Result<Parts, QuantityFault> {
     Ok((negative, parts))
 }
 
-/// Names the whole text where the number that is wrong is all that is left of it.
-fn for_whole(fault: QuantityFault, text: &str) -> QuantityFault {
+/// Adds the whole text to a fault that quotes only the rest of it.
+fn quoting_whole(fault: QuantityFault, text: &str) -> QuantityFault {
     let sentence = match fault.sentence.contains(&format!("`{text}`")) {
         true => fault.sentence,
         false => format!("in `{text}`, {}", fault.sentence),
@@ -47,7 +47,7 @@ fn read_unit<'t>(text: &'t str, whole: &str) -> Result<(Option<Unit>, &'t str), 
         .strip_prefix('\'')
         .filter(|after| !after.starts_with('\''))
     {
-        // The dash of `4'-6"` is no minus sign.
+        // The dash in `4'-6"` is not a minus sign.
         let after = after.trim_start();
         return Ok((Some(Unit::FOOT), after.strip_prefix('-').unwrap_or(after)));
     }
@@ -70,7 +70,7 @@ fn read_unit<'t>(text: &'t str, whole: &str) -> Result<(Option<Unit>, &'t str), 
     }
 }
 
-/// Only feet and inches are written together, whole feet first.
+/// Refuses two figures together, except whole feet followed by inches.
 fn check_compound(parts: &[(Ratio, Option<Unit>)], text: &str) -> Result<(), QuantityFault> {
     let good = match parts {
         [] | [_] => true,
@@ -112,7 +112,7 @@ pub(super) fn in_tiny_units(
         .ok_or_else(|| too_large(text))
 }
 
-/// A date, if it looks like one; a fault if the calendar has no such day.
+/// A date, if the text looks like one; a fault if the calendar has no such day.
 pub(super) fn read_date(text: &str) -> Option<Result<i128, QuantityFault>> {
     if text.as_bytes().get(4) != Some(&b'-') {
         return None;

@@ -2,10 +2,10 @@
 
 use super::interval::Interval;
 
-/// 400 years repeat, weekday for weekday.
+/// The calendar repeats every 400 years, weekdays included.
 const DAYS_IN_400_YEARS: i128 = 146_097;
 const MONTHS_IN_400_YEARS: i128 = 4_800;
-/// From 0000-03-01, where a year of this count begins, to 1970-01-01.
+/// From 0000-03-01, where this count of days begins, to 1970-01-01.
 const DAYS_TO_1970: i128 = 719_468;
 
 /// A day of the calendar.
@@ -59,8 +59,8 @@ impl std::fmt::Display for CalendarDate {
     }
 }
 
-/// The day so many calendar months later (or earlier). A day that the month does not have becomes its last:
-/// a month after 31 January is the last of February.
+/// The day that many calendar months later (or earlier). Where the month is too short, it is the month's last day:
+/// one month after 31 January is the last of February.
 pub fn add_months(number: i128, months: i128) -> i128 {
     let date = CalendarDate::from_day_number(number);
     let count = (date.year * 12 + date.month - 1).saturating_add(months);
@@ -68,7 +68,7 @@ pub fn add_months(number: i128, months: i128) -> i128 {
     day_number(year, month, date.day.min(days_in_month(year, month)))
 }
 
-/// The fewest and the most days that so many whole calendar months in a row can have; `None` where it does not fit.
+/// The fewest and the most days in that many whole calendar months in a row; `None` where the number does not fit.
 pub(crate) fn days_in_months(months: i128) -> Option<Interval> {
     if months < 0 {
         return days_in_months(months.checked_neg()?).map(Interval::neg);

@@ -1,4 +1,4 @@
-//! Days against dates that are known.
+//! Day numbers against known dates.
 
 use super::calendar::days_in_months;
 use super::*;
@@ -85,14 +85,14 @@ fn months_later() {
 }
 
 #[test]
-fn days_that_months_can_have() {
+fn months_have_between_so_many_days() {
     let days = |months| days_in_months(months).unwrap();
     assert_eq!(days(0), Interval::exact(0));
     assert_eq!(days(1), Interval::new(28, 31));
     assert_eq!(days(2), Interval::new(59, 62));
     assert_eq!(days(3), Interval::new(89, 92));
     assert_eq!(days(12), Interval::new(365, 366));
-    // Across 1900 or 2100 there is no leap day in them.
+    // A span of 4 years over 1900 or 2100 has no leap day.
     assert_eq!(days(48), Interval::new(1460, 1461));
     assert_eq!(days(4800), Interval::exact(146_097));
     assert_eq!(days(-1), Interval::new(-31, -28));
@@ -132,7 +132,7 @@ fn days_cached(months: i128) -> Interval {
 }
 
 #[test]
-fn days_stand_against_months_by_what_months_can_have() {
+fn days_are_compared_with_the_days_that_months_can_have() {
     let months = (Interval::exact(2000), Dimension::Months);
     let at_most = |days| {
         Relation::AtMost

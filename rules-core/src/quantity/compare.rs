@@ -4,7 +4,7 @@ use super::dimension::Dimension;
 use super::interval::Interval;
 use serde::{Deserialize, Serialize};
 
-/// How a measured amount has to stand to a limit.
+/// How a measured amount must compare with a limit.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Relation {
@@ -20,12 +20,12 @@ pub enum Relation {
     Is,
 }
 
-/// What a comparison can come to. At least one of the two is true.
+/// The possible results of a comparison. At least one of the two is true.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub struct Compared {
-    /// There are possible values for which the relation holds.
+    /// The relation holds for some of the possible values.
     pub can_be_true: bool,
-    /// There are possible values for which it does not hold.
+    /// It fails for some of the possible values.
     pub can_be_false: bool,
 }
 
@@ -47,7 +47,7 @@ impl Compared {
 }
 
 impl Interval {
-    /// Whether one of these is at least one of the limit's.
+    /// Whether the amount is at least the limit.
     pub fn at_least(self, limit: Self) -> Compared {
         Compared {
             can_be_true: self.high >= limit.low,
@@ -55,7 +55,7 @@ impl Interval {
         }
     }
 
-    /// Whether one of these is more than one of the limit's.
+    /// Whether the amount is more than the limit.
     pub fn more_than(self, limit: Self) -> Compared {
         Compared {
             can_be_true: self.high > limit.low,
@@ -63,17 +63,17 @@ impl Interval {
         }
     }
 
-    /// Whether one of these is at most one of the limit's.
+    /// Whether the amount is at most the limit.
     pub fn at_most(self, limit: Self) -> Compared {
         limit.at_least(self)
     }
 
-    /// Whether one of these is less than one of the limit's.
+    /// Whether the amount is less than the limit.
     pub fn less_than(self, limit: Self) -> Compared {
         limit.more_than(self)
     }
 
-    /// Whether one of these is the same as one of the limit's.
+    /// Whether the amount is the same as the limit.
     pub fn equals(self, limit: Self) -> Compared {
         let same = self.is_exact() && self == limit;
         Compared {
@@ -84,7 +84,7 @@ impl Interval {
 }
 
 impl Relation {
-    /// How the measured amount stands to the limit, both of one dimension.
+    /// Compares the measured amount with the limit; both are of one dimension.
     pub fn judge(self, measured: Interval, limit: Interval) -> Compared {
         match self {
             Self::AtLeast => measured.at_least(limit),
@@ -95,8 +95,8 @@ impl Relation {
         }
     }
 
-    /// [`Relation::judge`] with the dimensions; `None` where they cannot be compared. Days stand against months by
-    /// the number of days that so many months can have.
+    /// [`Relation::judge`] with the dimensions; `None` where they cannot be compared. To compare days with months,
+    /// the months are turned into the number of days that they can have.
     pub fn judge_as(
         self,
         measured: (Interval, Dimension),
@@ -106,7 +106,7 @@ impl Relation {
         Some(self.judge(measured, limit))
     }
 
-    /// By how much the relation is kept, good being positive; `None` for [`Relation::Is`], which is kept or not.
+    /// The margin, positive where the relation is met; `None` for [`Relation::Is`], which is met or not.
     pub fn margin(self, measured: Interval, limit: Interval) -> Option<Interval> {
         match self {
             Self::AtLeast | Self::MoreThan => Some(measured.sub(limit)),
@@ -116,16 +116,16 @@ impl Relation {
     }
 }
 
-/// Both amounts in one dimension, so that they can be compared, added or subtracted: as they are, or in days where one
-/// is in days and the other in months.
+/// Both amounts in one dimension, ready to be compared, added or subtracted. They stay as they are, except that months
+/// become days where the other amount is in days. `None` where the dimensions differ otherwise.
 pub fn in_one_dimension(
-    (one, own): (Interval, Dimension),
-    (two, others): (Interval, Dimension),
+    (one, of_one): (Interval, Dimension),
+    (two, of_two): (Interval, Dimension),
 ) -> Option<(Interval, Interval, Dimension)> {
-    match (own, others) {
+    match (of_one, of_two) {
         (Dimension::Days, Dimension::Months) => Some((one, two.days_of_months(), Dimension::Days)),
         (Dimension::Months, Dimension::Days) => Some((one.days_of_months(), two, Dimension::Days)),
-        _ if own == others => Some((one, two, own)),
+        _ if of_one == of_two => Some((one, two, of_one)),
         _ => None,
     }
 }

@@ -1,8 +1,8 @@
-//! What an amount is an amount of.
+//! The dimension of an amount: a length, an area, a date.
 
 use serde::{Deserialize, Serialize};
 
-/// What an amount is an amount of, and the tiny unit that it is counted in.
+/// The dimension of an amount. Each is counted in a tiny unit of its own.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Dimension {
@@ -18,13 +18,13 @@ pub enum Dimension {
     Angle,
     /// A sound level or a sound power level, in millionths of a decibel (A-weighted).
     Sound,
-    /// A flow, in cubic nanometres a second.
+    /// A flow, in cubic nanometres per second.
     Flow,
     /// A power, in microwatts.
     Power,
     /// A mass, in milligrams.
     Mass,
-    /// A load on an area, in milligrams a square metre.
+    /// A load on an area, in milligrams per square metre.
     Load,
     /// A calendar span in days.
     Days,

@@ -1,10 +1,10 @@
-//! Easter Sunday by the Gregorian calendar, on which the movable holidays of many countries hang.
+//! Easter Sunday by the Gregorian calendar: the movable holidays of many countries are counted from it.
 
 use super::CalendarDate;
 
 /// The day number of Easter Sunday in a year.
 ///
-/// The algorithm that an unnamed reader sent to *Nature* (20 April 1876), as printed in Jean Meeus, *Astronomical
+/// The algorithm that an anonymous reader sent to *Nature* (20 April 1876), as printed in Jean Meeus, *Astronomical
 /// Algorithms* (2nd edition 1998), chapter 8.
 pub fn easter(year: i128) -> i128 {
     let golden = year.rem_euclid(19);

@@ -42,7 +42,7 @@ impl Dimension {
         }
     }
 
-    /// How such an amount is written, for instance.
+    /// Examples of how such an amount is written.
     pub fn example(self) -> &'static str {
         match self {
             Self::Length => "`3.2 m`, `1200 mm` or `4 ft 6 in`",
@@ -62,7 +62,7 @@ impl Dimension {
         }
     }
 
-    /// The largest amount that is taken as meant; what is beyond it is a slip of the pen.
+    /// The largest amount that is accepted. Anything larger is taken for a slip of the pen.
     pub(super) fn largest(self) -> i128 {
         10_i128.pow(match self {
             Self::Length => 18,                             // a million kilometres
@@ -71,8 +71,8 @@ impl Dimension {
             Self::Voltage | Self::Power | Self::Mass => 18, // 10^12 volts, watts
             Self::Angle => 15,                              // a million degrees
             Self::Sound => 10,                              // 10,000 decibels
-            Self::Flow => 33,                               // a million cubic metres a second
-            Self::Load => 15,                               // a million tonnes a square metre
+            Self::Flow => 33,                               // a million cubic metres per second
+            Self::Load => 15,                               // a million tonnes per square metre
             Self::Days | Self::Date => 7,                   // 27 thousand years
             Self::Months => 9,                              // a million months
             Self::Number => 21,                             // 10^12

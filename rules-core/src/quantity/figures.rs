@@ -7,8 +7,8 @@ use super::show::{ends, read_again, show_exactly};
 use super::unit::Unit;
 use serde::Serialize;
 
-/// A measured range and its limit in words. Whoever reads the figures and compares them by hand comes to the same
-/// answer as the exact amounts do.
+/// A measured range and its limit in words. Somebody who compares the printed figures by hand gets the same answer as
+/// from the exact amounts.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Figures {
     /// The least that was measured, rounded down.
@@ -38,7 +38,7 @@ impl Figures {
     }
 }
 
-/// By then every figure is exact.
+/// With this many digits every figure is exact.
 const MOST_DIGITS: u32 = 30;
 
 /// A range as printed.
@@ -67,7 +67,7 @@ impl Ends {
         }
     }
 
-    /// What a reader takes from the figures.
+    /// The amounts that a reader takes from the printed figures.
     fn read(&self) -> Option<(Interval, Dimension)> {
         let low = read_again(&self.low, self.unit)?;
         let high = match self.high == self.low {
@@ -86,7 +86,7 @@ impl Ends {
     }
 }
 
-/// One attempt at printing both.
+/// Both ranges, printed with some number of digits.
 struct Printed {
     measured: Ends,
     limit: Ends,

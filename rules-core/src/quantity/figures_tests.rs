@@ -1,4 +1,4 @@
-//! What is printed, and what a reader of it concludes.
+//! What is printed, and what a reader concludes from it.
 
 use super::*;
 
@@ -48,7 +48,7 @@ fn amounts_in_words() {
 }
 
 #[test]
-fn rounding_goes_the_way_it_is_told() {
+fn figures_are_rounded_the_way_that_is_asked_for() {
     let metres = |text, rounding| show(amount(text), Unit::METRE, rounding, 2);
     assert_eq!(metres("2.9961 m", Rounding::Down), "2.99 m");
     assert_eq!(metres("2.9961 m", Rounding::Up), "3 m");
@@ -104,7 +104,7 @@ fn days_against_months_keep_their_own_units() {
     );
 }
 
-/// A small generator of numbers, the same on every machine.
+/// A small random number generator, the same on every machine.
 struct Numbers(u64);
 
 impl Numbers {
@@ -153,7 +153,7 @@ fn printed_figures_give_the_outcome() {
         for unit in Unit::ALL.iter().copied() {
             let (numerator, denominator) = unit.size();
             let one = i128::try_from(numerator / denominator).unwrap();
-            // Around a limit that somebody would write, and less than a unit, a few digits, or a tiny unit away from it.
+            // Amounts near a limit that somebody would write: up to a tiny unit, a few digits or some units away from it.
             let limit = (numbers.below(2000) - 200) * one / [1, 2, 3, 16][round % 4];
             let step = [1, one / 1000 + 1, one / 7 + 1, one][round / 4 % 4];
             let low = limit + (numbers.below(7) - 3) * step;
@@ -178,7 +178,7 @@ fn printed_figures_give_the_outcome() {
 }
 
 #[test]
-fn what_is_shown_exactly_is_read_again() {
+fn an_amount_shown_exactly_reads_back_the_same() {
     let mut numbers = Numbers(3);
     for _ in 0..60 {
         for unit in Unit::ALL.iter().copied() {

@@ -13,7 +13,7 @@ pub const ONE: i128 = 1_000_000_000;
 
 /// All amounts from `low` to `high`, both included. `i128::MIN` and `i128::MAX` stand for "no bound".
 ///
-/// What does not fit becomes "no bound", never a wrong number.
+/// An end that does not fit becomes "no bound", never a wrong number.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub struct Interval {
     /// The least possible amount.
@@ -23,7 +23,7 @@ pub struct Interval {
 }
 
 impl Interval {
-    /// One amount and no other.
+    /// This one amount.
     pub const fn exact(amount: i128) -> Self {
         Self {
             low: amount,
@@ -31,7 +31,7 @@ impl Interval {
         }
     }
 
-    /// All amounts between two, whichever is the lesser.
+    /// All amounts between two, given in either order.
     pub fn new(one: i128, other: i128) -> Self {
         Self {
             low: one.min(other),
@@ -91,24 +91,24 @@ impl Interval {
         }
     }
 
-    /// The amounts with their sign turned.
+    /// The amounts with the opposite sign.
     #[allow(
         clippy::should_implement_trait,
         reason = "an operator would hide that a bound can be lost"
     )]
     pub fn neg(self) -> Self {
-        let turn = |end: i128| match end {
+        let negative = |end: i128| match end {
             NO_LOW => NO_HIGH,
             NO_HIGH => NO_LOW,
             end => -end,
         };
         Self {
-            low: turn(self.high),
-            high: turn(self.low),
+            low: negative(self.high),
+            high: negative(self.low),
         }
     }
 
-    /// One of these and one of those together.
+    /// Any of these amounts plus any of the others.
     #[allow(
         clippy::should_implement_trait,
         reason = "an operator would hide that a bound can be lost"
@@ -116,7 +116,7 @@ impl Interval {
     pub fn add(self, other: Self) -> Self {
         let sum = |one: i128, two: i128, none: i128| match (one, two) {
             _ if one == none || two == none => none,
-            // What has no end has none with anything added.
+            // Without a bound there is none after adding, either.
             (NO_LOW | NO_HIGH, _) => one,
             (_, NO_LOW | NO_HIGH) => two,
             _ => one.checked_add(two).unwrap_or(none),
@@ -127,7 +127,7 @@ impl Interval {
         }
     }
 
-    /// One of these less one of those, the two being independent.
+    /// Any of these amounts minus any of the others; the two are independent.
     #[allow(
         clippy::should_implement_trait,
         reason = "an operator would hide that a bound can be lost"
@@ -141,7 +141,7 @@ impl Interval {
         self.add(Self::exact(by))
     }
 
-    /// The lesser of one of these and one of those.
+    /// The lesser of any of these amounts and any of the others.
     pub fn min(self, other: Self) -> Self {
         Self {
             low: self.low.min(other.low),
@@ -149,7 +149,7 @@ impl Interval {
         }
     }
 
-    /// The greater of one of these and one of those.
+    /// The greater of any of these amounts and any of the others.
     pub fn max(self, other: Self) -> Self {
         Self {
             low: self.low.max(other.low),
@@ -157,7 +157,7 @@ impl Interval {
         }
     }
 
-    /// Up to `accuracy` less or more. The sign of `accuracy` does not matter.
+    /// Widened by `accuracy` either way. The sign of `accuracy` does not matter.
     pub fn widen(self, accuracy: i128) -> Self {
         match accuracy.checked_abs() {
             None | Some(NO_HIGH) => Self::any(),
@@ -168,21 +168,21 @@ impl Interval {
         }
     }
 
-    /// One of these times one of those, rounded outward, with what the product is an amount of: a number times
-    /// anything but a date, a length times a length, a length times an area. `None` for everything else.
+    /// Any of these amounts times any of the others, rounded outward, with the dimension of the product. A number may be
+    /// multiplied by anything but a date, a length by a length or an area. `None` for everything else.
     pub fn times(
         self,
-        own: Dimension,
+        dimension: Dimension,
         other: Self,
-        others: Dimension,
+        of_other: Dimension,
     ) -> Option<(Self, Dimension)> {
-        let (dimension, over) = product_of(own, others)?;
+        let (dimension, over) = product_of(dimension, of_other)?;
         let corner = |one: i128, two: i128, rounding| product(one, two, over, rounding);
         Some((self.corners(other, corner), dimension))
     }
 
-    /// One of these as a share of one of those, as a plain number rounded outward. Where the divisor may be 0 there
-    /// is no bound above, and none below either unless neither of the two can be negative.
+    /// Any of these amounts divided by any of the others, as a plain number rounded outward. Where the divisor may be 0
+    /// there is no upper bound, and no lower one either unless neither of the two can be negative.
     pub fn divide(self, by: Self) -> Self {
         if by.low > 0 {
             return self.corners(by, share);
@@ -201,8 +201,8 @@ impl Interval {
         Self::from_low(if low == NO_HIGH { 0 } else { low })
     }
 
-    /// How many days that many months can have, rounded outward: `n` months have at least as many days as the
-    /// shortest `n` calendar months in a row and at most as many as the longest. The months come in thousandths.
+    /// How many days these months can have, rounded outward: `n` months have at least as many days as the shortest
+    /// `n` calendar months in a row, and at most as many as the longest. The months are in thousandths.
     pub fn days_of_months(self) -> Self {
         let low = self
             .least()
@@ -235,7 +235,7 @@ impl Interval {
             .map(|&(one, two)| corner(one, two, Rounding::Up))
             .max()
             .unwrap_or(NO_HIGH);
-        // All four corners too large (or too small) to be held: that end is not known.
+        // If all four corners are too large (or too small) to hold, that end is not known.
         Self {
             low: if low == NO_HIGH { NO_LOW } else { low },
             high: if high == NO_LOW { NO_HIGH } else { high },
@@ -243,7 +243,7 @@ impl Interval {
     }
 }
 
-/// What a product is an amount of, and what to divide it by.
+/// The dimension of a product, and what to divide it by.
 fn product_of(one: Dimension, two: Dimension) -> Option<(Dimension, u128)> {
     use Dimension::{Area, Date, Length, Number, Volume};
     match (one, two) {
@@ -260,7 +260,7 @@ fn is_open(end: i128) -> bool {
     end == NO_LOW || end == NO_HIGH
 }
 
-/// The end of an interval that has no bound, on the side of the sign.
+/// The end that stands for "no bound" below or above.
 fn open_end(negative: bool) -> i128 {
     if negative { NO_LOW } else { NO_HIGH }
 }

@@ -18,7 +18,7 @@ fn intervals() -> Vec<Interval> {
     all
 }
 
-/// The members of both, as far as they are small, with `check`.
+/// Runs `check` on every pair of intervals with every pair of their small members.
 fn for_members(check: impl Fn(Interval, Interval, i128, i128)) {
     for one in intervals() {
         for two in intervals() {
@@ -32,7 +32,7 @@ fn for_members(check: impl Fn(Interval, Interval, i128, i128)) {
 }
 
 #[test]
-fn results_hold_what_any_two_members_give() {
+fn results_contain_what_any_two_members_give() {
     for_members(|one, two, a, b| {
         assert!(one.add(two).contains(a + b));
         assert!(one.sub(two).contains(a - b));
@@ -63,7 +63,7 @@ fn results_hold_what_any_two_members_give() {
 type Holds = fn(i128, i128) -> bool;
 
 #[test]
-fn comparisons_find_the_members_that_decide() {
+fn comparisons_agree_with_all_pairs_of_members() {
     let relations: [(Relation, Holds); 5] = [
         (Relation::AtLeast, |a, b| a >= b),
         (Relation::MoreThan, |a, b| a > b),
@@ -94,7 +94,7 @@ fn comparisons_find_the_members_that_decide() {
 }
 
 #[test]
-fn what_does_not_fit_has_no_bound() {
+fn an_end_that_does_not_fit_has_no_bound() {
     let huge = Interval::exact(NO_HIGH - 1);
     assert_eq!(huge.add(huge), Interval::any());
     assert_eq!(huge.neg().sub(huge), Interval::any());
@@ -143,7 +143,7 @@ fn products_and_shares() {
 }
 
 #[test]
-fn margins_are_good_when_positive() {
+fn a_positive_margin_is_good() {
     let (measured, limit) = (Interval::new(2, 5), Interval::exact(3));
     assert_eq!(
         Relation::AtLeast.margin(measured, limit),

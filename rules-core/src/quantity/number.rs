@@ -45,10 +45,10 @@ pub(super) fn read_number(text: &str) -> Result<(Ratio, &str), QuantityFault> {
     }
 }
 
-/// So many digits a number of 64 bits always holds.
+/// A 64-bit number always holds this many digits.
 const DIGITS_IN_64_BITS: usize = 18;
 
-/// The number that figures give; only digits stand before and behind the point.
+/// The number that the figures give. There are only digits before and after the point.
 fn decimal(whole: &str, behind: &str) -> Option<Ratio> {
     if whole.len() + behind.len() <= DIGITS_IN_64_BITS {
         let digits = whole.bytes().chain(behind.bytes());
@@ -69,7 +69,7 @@ fn decimal(whole: &str, behind: &str) -> Option<Ratio> {
     })
 }
 
-/// `/2` behind a whole number, or `-3/4` or ` 3/4`.
+/// Reads `/2` after a whole number, or `-3/4` or ` 3/4`.
 fn read_fraction(whole: Ratio, rest: &str) -> Result<(Ratio, &str), QuantityFault> {
     if let Some((over, after)) = rest.strip_prefix('/').and_then(small_whole) {
         return Ok((fraction(0, whole.numerator, over)?, after));
@@ -114,7 +114,7 @@ fn small_whole(text: &str) -> Option<(u128, &str)> {
     Some((digits.parse().ok().filter(|_| short)?, rest))
 }
 
-/// Figures that mean one thing to one reader and another to the next.
+/// Refuses figures that different readers would take differently.
 fn refuse_odd_figures(text: &str, figures: &str, rest: &str) -> Result<(), QuantityFault> {
     let mut next = rest.chars();
     let (first, second) = (next.next(), next.next());

@@ -15,9 +15,9 @@ use super::wide::Rounding;
 pub struct Written {
     /// The one amount that was written, without its ±; `None` where only a range was.
     pub drawn: Option<i128>,
-    /// All amounts that it can be.
+    /// All amounts that it can stand for.
     pub range: Interval,
-    /// What it is an amount of.
+    /// Its dimension.
     pub dimension: Dimension,
     /// The unit it was written in (the first, of several).
     pub unit: Unit,
@@ -40,13 +40,15 @@ impl Written {
 
 /// Reads an amount: `3.2 m`, `4 ft 6 in`, `1-3/4 in`, `3.05 m ± 0.02 m`, `46 .. 50 in`, `at least 3 m`, `2026-03-01`.
 ///
-/// `wanted` is what it has to be an amount of (`None`: anything); days and months do for each other. A figure without
-/// a unit takes `default_unit`, if that is of the wanted kind; where a plain number, or anything, is wanted it is a plain
-/// number otherwise. What is not a whole number of tiny units is rounded, once, to the nearest; a ± is rounded up.
+/// `wanted` is the dimension it must have (`None`: any); days may be written for months and months for days. A figure
+/// without a unit takes `default_unit` if that is of the wanted dimension. Otherwise it is a plain number, where one is
+/// wanted or anything goes. An amount that is not a whole number of tiny units is rounded once, to the nearest; a ± is
+/// rounded up.
 ///
 /// # Errors
 ///
-/// A sentence for the person who wrote it, where it is not an amount, not of the wanted kind, or can be read in two ways.
+/// A sentence for the person who wrote it, where it is not an amount, not of the wanted dimension, or can be read in two
+/// ways.
 pub fn parse(
     text: &str,
     wanted: Option<Dimension>,
@@ -71,7 +73,7 @@ pub(super) fn read_printed(text: &str, dimension: Dimension) -> Option<i128> {
     reader.read_plain(text).ok()?.drawn
 }
 
-/// The same text with one sign for each meaning.
+/// The same text with one character for each sign.
 fn in_plain_signs(text: &str) -> Cow<'_, str> {
     let text = text.trim();
     let plain = |byte: u8| byte.is_ascii() && !matches!(byte, b'\t' | b'+');
@@ -92,7 +94,7 @@ fn in_plain_signs(text: &str) -> Cow<'_, str> {
         .into()
 }
 
-/// What stands before and behind the two dots of a range.
+/// The texts before and after the two dots of a range.
 fn around_dots(text: &str) -> Option<(&str, &str)> {
     let dots = text.as_bytes().windows(2).position(|two| two == b"..")?;
     Some((text.get(..dots)?, text.get(dots + 2..)?))
@@ -138,7 +140,7 @@ impl Reader {
         let (most_amount, most_unit) = self
             .one(most, None)
             .or_else(|fault| self.refuse_unit_on_left(least, most, fault))?;
-        let (least_amount, unit) = self.one(least, own_unit(most, most_unit))?;
+        let (least_amount, unit) = self.one(least, unit_if_named(most, most_unit))?;
         self.same_kind(unit, most_unit, most)?;
         if least_amount > most_amount {
             return Err(QuantityFault::new(
@@ -158,7 +160,7 @@ impl Reader {
         let error_read = self.amount(error, None, Rounding::Up);
         let (size, error_unit) =
             error_read.or_else(|fault| self.refuse_unit_on_left(middle, error, fault))?;
-        let (amount, unit) = self.one(middle, own_unit(error, error_unit))?;
+        let (amount, unit) = self.one(middle, unit_if_named(error, error_unit))?;
         self.same_kind(unit, error_unit, error)?;
         if size < 0 || unit == Unit::DATE {
             return Err(QuantityFault::new(
@@ -173,7 +175,7 @@ impl Reader {
         ))
     }
 
-    /// Two amounts of one range are of one kind, and if only one has a unit it is the last.
+    /// Refuses a range whose two amounts differ in dimension, or where only the first has a unit.
     fn same_kind(&self, unit: Unit, last: Unit, last_text: &str) -> Result<(), QuantityFault> {
         if unit.dimension() != last.dimension() {
             return Err(QuantityFault::new(
@@ -191,7 +193,7 @@ impl Reader {
         Err(unit_only_on_left(last_text, unit))
     }
 
-    /// Where the last amount has no unit and the first has one, that is what is wrong.
+    /// The missing unit is the fault to report where the first amount has a unit and the last has none.
     fn refuse_unit_on_left<T>(
         &self,
         first: &str,
@@ -294,14 +296,14 @@ impl Reader {
     }
 }
 
-/// Whether an amount of one does where the other is wanted.
+/// Whether an amount of one dimension will do where the other is wanted.
 fn alike(wanted: Dimension, given: Dimension) -> bool {
     let span = |dimension| matches!(dimension, Dimension::Days | Dimension::Months);
     wanted == given || (span(wanted) && span(given))
 }
 
 /// The unit, if the text names it.
-fn own_unit(text: &str, unit: Unit) -> Option<Unit> {
+fn unit_if_named(text: &str, unit: Unit) -> Option<Unit> {
     has_unit(text).then_some(unit)
 }
 

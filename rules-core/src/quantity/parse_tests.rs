@@ -98,7 +98,7 @@ fn published_sizes_of_units() {
         amount("3600 m3/h", Dimension::Flow),
         amount("1000 l/s", Dimension::Flow)
     );
-    // 6.309 020 E-05 m3/s in a gallon a minute; 4.882 428 kg/m2 in a pound a square foot.
+    // A gallon per minute is 6.309 020 E-05 m3/s; a pound per square foot is 4.882 428 kg/m2.
     assert_eq!(
         amount("1 gal/min", Dimension::Flow) / 10_i128.pow(16),
         6_309_019
@@ -181,7 +181,7 @@ fn ranges_and_accuracies() {
 }
 
 #[test]
-fn a_default_unit_counts_only_for_its_own_kind() {
+fn a_default_unit_is_taken_only_for_its_own_dimension() {
     let read = |text, wanted| parse(text, Some(wanted), Some(Unit::MILLIMETRE));
     assert_eq!(
         read("1200", Dimension::Length).unwrap().drawn,

@@ -16,7 +16,7 @@ const INCH: i128 = 25_400_000;
 /// Enough for the smallest amount in the largest unit.
 const MOST_DIGITS: u32 = 30;
 
-/// The amount in that unit, with at most so many digits behind the point and no needless zeros. Lengths in feet or
+/// The amount in that unit, with at most `digits` digits after the point and no trailing zeros. Lengths in feet or
 /// inches that are a whole number of 64ths of an inch are printed in feet, inches and fractions, and are exact.
 pub fn show(amount: i128, unit: Unit, rounding: Rounding, digits: u32) -> String {
     match amount {
@@ -33,7 +33,7 @@ pub fn show(amount: i128, unit: Unit, rounding: Rounding, digits: u32) -> String
     }
 }
 
-/// Weeks and years that are not whole are told in days and months.
+/// Weeks and years that are not whole are printed in days and months.
 fn finer_span(amount: i128, unit: Unit) -> Unit {
     let (size, _) = unit.size();
     let whole = amount.unsigned_abs().checked_rem(size) == Some(0);
@@ -55,7 +55,7 @@ pub fn show_exactly(amount: i128, unit: Unit) -> String {
     exact.unwrap_or_else(|| shown(MOST_DIGITS))
 }
 
-/// A range: its one amount exactly, or its low end rounded down and its high end rounded up.
+/// A range: a single amount exactly, otherwise the low end rounded down and the high end rounded up.
 pub fn show_range(range: Interval, unit: Unit, digits: u32) -> String {
     let (low, high) = ends(range, unit, digits);
     match (range.least(), range.greatest()) {
@@ -95,7 +95,7 @@ fn in_decimals(amount: i128, unit: Unit, rounding: Rounding, digits: u32) -> Str
     let figures = by.and_then(|by| scale_up(amount.unsigned_abs(), by, numerator, towards_zero));
     match figures {
         Some(figures) => {
-            let mut text = String::with_capacity(ROOM);
+            let mut text = String::with_capacity(USUAL_LENGTH);
             if amount < 0 && figures > 0 {
                 text.push('-');
             }
@@ -103,20 +103,20 @@ fn in_decimals(amount: i128, unit: Unit, rounding: Rounding, digits: u32) -> Str
             push_unit(&mut text, unit);
             text
         }
-        // Too many digits to hold: fewer will do, for nothing that a person wrote is so large.
+        // Too many digits to hold. Fewer will do: nothing that a person wrote is that large.
         None if digits > 0 => in_decimals(amount, unit, rounding, digits - 1),
         None => if amount < 0 { "no least" } else { "unlimited" }.to_owned(),
     }
 }
 
-/// Nearly every amount and its unit fit into so many letters.
-const ROOM: usize = 24;
+/// Nearly every amount with its unit is shorter than this, in bytes.
+const USUAL_LENGTH: usize = 24;
 
-/// Puts the point in and takes the needless zeros off.
+/// Puts the point in and takes the trailing zeros off.
 fn push_pointed(text: &mut String, figures: u128, digits: u32) {
     let one = 10_u128.pow(digits);
     let width = usize::try_from(digits).unwrap_or(0);
-    // Numbers of 64 bits are written many times as fast.
+    // 64-bit numbers print many times as fast.
     let _ = match (u64::try_from(figures), u64::try_from(one)) {
         (Ok(figures), Ok(one)) => write!(text, "{}.{:0width$}", figures / one, figures % one),
         _ => write!(text, "{}.{:0width$}", figures / one, figures % one),
@@ -125,7 +125,7 @@ fn push_pointed(text: &mut String, figures: u128, digits: u32) {
     text.truncate(needed);
 }
 
-/// Puts the unit behind a figure.
+/// Puts the unit after a figure.
 fn push_unit(text: &mut String, unit: Unit) {
     let name = match unit.dimension() {
         Dimension::Number if unit == Unit::ONE => return,

@@ -10,7 +10,7 @@ pub struct Unit(&'static Row);
 struct Row {
     /// As printed.
     symbol: &'static str,
-    /// As printed behind any other figure than 1.
+    /// As printed after any figure but 1.
     plural: &'static str,
     /// Further ways to write it.
     spellings: &'static [&'static str],
@@ -19,7 +19,7 @@ struct Row {
     numerator: u128,
     /// this many.
     denominator: u128,
-    /// Digits behind the point that a figure in this unit usually has.
+    /// Digits after the point that a figure in this unit usually has.
     digits: u32,
 }
 
@@ -127,11 +127,11 @@ units! {
     DECIBEL = row("dB", &["decibel", "decibels"], Dimension::Sound, (1_000_000, 1), 1);
     /// Decibel, A-weighted.
     DECIBEL_A = row("dB(A)", &["dBA", "dB (A)"], Dimension::Sound, (1_000_000, 1), 1);
-    /// Litre a second.
+    /// Litre per second.
     LITRE_A_SECOND = row("l/s", &["L/s"], Dimension::Flow, (LITRE, 1), 2);
-    /// Cubic metre an hour.
+    /// Cubic metre per hour.
     CUBIC_METRE_AN_HOUR = row("m³/h", &["m3/h"], Dimension::Flow, (1000 * LITRE, 3600), 1);
-    /// US gallon a minute.
+    /// US gallon per minute.
     GALLON_A_MINUTE = row("gal/min", &["US gal/min", "gpm"], Dimension::Flow, (GALLON, 60), 1);
     /// Watt.
     WATT = row("W", &["watt", "watts"], Dimension::Power, (1_000_000, 1), 0);
@@ -141,11 +141,11 @@ units! {
     KILOGRAM = row("kg", &["kilogram", "kilograms"], Dimension::Mass, (1_000_000, 1), 0);
     /// Tonne of 1000 kilograms.
     TONNE = row("t", &["tonne", "tonnes"], Dimension::Mass, (1_000_000_000, 1), 2);
-    /// Pound: micrograms, brought to milligrams.
+    /// Pound: from micrograms to milligrams.
     POUND = row("lb", &["pound", "pounds"], Dimension::Mass, (POUND, 1000), 0);
-    /// Kilogram a square metre.
+    /// Kilogram per square metre.
     KILOGRAM_A_SQUARE_METRE = row("kg/m²", &["kg/m2"], Dimension::Load, (1_000_000, 1), 1);
-    /// Pound a square foot: micrograms over square nanometres, brought to milligrams a square metre.
+    /// Pound per square foot: from micrograms per square nanometre to milligrams per square metre.
     POUND_A_SQUARE_FOOT = row("lb/sq ft", &["lb/ft2", "lb/ft²", "psf"], Dimension::Load, (POUND * 10_u128.pow(15), FOOT * FOOT), 1);
     /// Day.
     DAY = word(("day", "days"), &["d"], Dimension::Days, 1);
@@ -164,7 +164,7 @@ units! {
 }
 
 impl Unit {
-    /// The unit written so. SI symbols count small and capital letters, words and customary units do not.
+    /// The unit with this spelling. Capitals matter in SI symbols, but not in words and customary units.
     pub fn find(spelling: &str) -> Option<Self> {
         let words = || spelling.split_whitespace();
         let is = |name: &str| name.split(' ').eq(words());
@@ -176,15 +176,15 @@ impl Unit {
                 .iter()
                 .filter(|unit| **unit != Self::DATE && **unit != Self::ONE)
         };
-        // Nearly always it is written just so, and then nothing has to be taken apart.
-        let just_so = written().find(|unit| unit.names().any(|name| name == spelling));
-        just_so
+        // Nearly always the spelling is exact, and no words have to be split.
+        let exact = written().find(|unit| unit.names().any(|name| name == spelling));
+        exact
             .or_else(|| written().find(|unit| unit.names().any(is)))
             .or_else(|| written().find(|unit| unit.names().any(is_loosely)))
             .copied()
     }
 
-    /// The spelling that comes closest to one that is no unit, if one is close.
+    /// The known spelling that is closest to an unknown one, if any is close.
     pub fn close_to(spelling: &str) -> Option<&'static str> {
         let names = || {
             Self::ALL
@@ -216,12 +216,12 @@ impl Unit {
         }
     }
 
-    /// As printed behind a figure of 1, or where the unit stands alone.
+    /// As printed after a figure of 1, or on its own.
     pub fn symbol(self) -> &'static str {
         self.0.symbol
     }
 
-    /// As printed behind any other figure.
+    /// As printed after any other figure.
     pub fn plural(self) -> &'static str {
         self.0.plural
     }
@@ -231,7 +231,7 @@ impl Unit {
         self.0.dimension
     }
 
-    /// How many digits behind the point a figure in this unit usually has.
+    /// How many digits after the point a figure in this unit usually has.
     pub fn digits(self) -> u32 {
         self.0.digits
     }
@@ -249,7 +249,7 @@ impl Unit {
     }
 }
 
-/// Whether small and capital letters are the same in this spelling: it is a word, or a unit that has no SI namesake.
+/// Whether capitals do not matter in this spelling: it is a word, or a unit that cannot be taken for an SI symbol.
 fn loose(name: &str) -> bool {
     const CUSTOMARY: [&str; 10] = [
         "ft", "in", "yd", "ac", "gal", "sq ft", "sq in", "cu ft", "us gal", "imp gal",
@@ -272,8 +272,8 @@ fn nearly(one: &str, two: &str) -> bool {
 }
 
 impl Unit {
-    /// Working days. They are counted on a calendar that only steps in time have, so that no other amount can be written
-    /// in them: this is no unit of [`ALL`](Self::ALL).
+    /// Working days. They are counted on a calendar, which only steps in time have. No other amount can be written in
+    /// them, so the unit is not in [`ALL`](Self::ALL).
     pub const WORKING_DAY: Self = Self(&word(
         ("working day", "working days"),
         &[],

@@ -1,6 +1,6 @@
-//! Multiply, then divide, without losing the middle.
+//! Multiplying and then dividing, with no overflow in between.
 
-/// Which way a figure that does not come out even is rounded.
+/// Which way a figure is rounded.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Rounding {
     /// Towards minus infinity.
@@ -47,7 +47,8 @@ pub(crate) fn scale_up(amount: u128, by: u128, over: u128, rounding: Rounding) -
     quotient.checked_add(u128::from(up))
 }
 
-/// The same in 64 bits, where they hold it: nearly always, and many times as fast where 128 bits are worked out by hand.
+/// The same in 64 bits where the numbers fit, as they nearly always do: many times as fast on a machine without 128-bit
+/// arithmetic.
 fn small(amount: u128, by: u128, over: u128) -> Option<(u128, u128)> {
     let [amount, by, over] = [amount, by, over].map(|number| u64::try_from(number).ok());
     let (product, over) = (amount?.checked_mul(by?)?, over?);
@@ -57,7 +58,7 @@ fn small(amount: u128, by: u128, over: u128) -> Option<(u128, u128)> {
     ))
 }
 
-/// The 256 bit product as its high and its low half.
+/// The 256-bit product, as its high and its low half.
 fn product(a: u128, b: u128) -> (u128, u128) {
     const HALF: u128 = u64::MAX as u128;
     let (a_high, a_low, b_high, b_low) = (a >> 64, a & HALF, b >> 64, b & HALF);
@@ -68,7 +69,7 @@ fn product(a: u128, b: u128) -> (u128, u128) {
     (high, (two << 64) | (low & HALF))
 }
 
-/// Quotient and remainder of a 256 bit number; `None` where the quotient needs more than 128 bits.
+/// Quotient and remainder of a 256-bit number; `None` where the quotient needs more than 128 bits.
 fn divide((high, low): (u128, u128), over: u128) -> Option<(u128, u128)> {
     if high == 0 {
         return Some((low.checked_div(over)?, low.checked_rem(over)?));
@@ -124,7 +125,7 @@ mod tests {
     }
 
     #[test]
-    fn quotient_and_remainder_make_the_product_again() {
+    fn quotient_and_remainder_give_the_product_back() {
         let mut seed = 1_u128;
         for _ in 0..2000 {
             seed = seed

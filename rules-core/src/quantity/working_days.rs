@@ -1,4 +1,4 @@
-//! Working days: those that lie neither on the weekend nor on a holiday.
+//! Working days: those that are neither on the weekend nor a holiday.
 
 use std::collections::BTreeSet;
 
@@ -25,7 +25,7 @@ pub enum Weekday {
 }
 
 impl Weekday {
-    /// The words of files, in the order of the week.
+    /// The words that files use, in the order of the week.
     pub const ALL: [(&'static str, Self); 7] = [
         ("monday", Self::Monday),
         ("tuesday", Self::Tuesday),
@@ -83,9 +83,9 @@ pub enum Holiday {
     On(i128),
     /// This day of every year.
     Yearly(YearDay),
-    /// So many days after Easter Sunday, or before it.
+    /// This many days after Easter Sunday; before it, if negative.
     Easter(i128),
-    /// The first such day of the week on this day of the year or after it.
+    /// The first such weekday on or after this day of the year.
     WeekdayFrom(Weekday, YearDay),
 }
 
@@ -96,14 +96,14 @@ pub struct WorkingDays {
     pub name: Option<String>,
     /// The days of the week on which nobody works.
     pub weekend: BTreeSet<Weekday>,
-    /// The holidays; `None` where nobody said which there are.
+    /// The holidays; `None` where nobody has stated them.
     pub holidays: Option<Vec<Holiday>>,
-    /// On a fixed holiday that falls on the first of these, the second is free in its stead.
+    /// Where a fixed holiday falls on the first weekday of a pair, the second is taken off in lieu.
     pub moved: Vec<(Weekday, Weekday)>,
 }
 
 impl Default for WorkingDays {
-    /// Without Saturdays and Sundays; nobody said which holidays there are.
+    /// All days but Saturdays and Sundays; nobody has stated the holidays.
     fn default() -> Self {
         Self {
             name: None,
@@ -135,9 +135,9 @@ impl WorkingDays {
         })
     }
 
-    /// Whether a fixed holiday is kept on a day: its own, or the one to which it is moved.
+    /// Whether a day is taken off for a fixed holiday: the holiday itself, or the day it is moved to.
     fn falls_on(&self, of_year: YearDay, year: i128, day: i128) -> bool {
-        // A holiday at the turn of the year may be moved into the other one.
+        // A holiday near New Year may be moved into the year before or after.
         let own = [year - 1, year, year + 1].map(|year| of_year.in_year(year));
         own.into_iter().flatten().any(|own| {
             let to = self
@@ -149,10 +149,10 @@ impl WorkingDays {
         })
     }
 
-    /// The last of so many working days after a day, which is not counted itself.
+    /// The day of the `count`th working day after a day; the day itself does not count.
     pub fn after(&self, day: i128, count: i128) -> i128 {
         let mut left = count;
-        let mut days = day.saturating_add(1)..day.saturating_add(longest(count));
+        let mut days = day.saturating_add(1)..day.saturating_add(enough_days(count));
         let last = days.find(|day| {
             left -= i128::from(self.works(*day));
             left <= 0
@@ -163,10 +163,10 @@ impl WorkingDays {
         }
     }
 
-    /// The last day of which [`after`](Self::after) is no later than `day`.
+    /// The last day from which counting [`after`](Self::after) still ends on or before `day`.
     pub fn before(&self, day: i128, count: i128) -> i128 {
         let mut left = count;
-        let earliest = day.saturating_sub(longest(count));
+        let earliest = day.saturating_sub(enough_days(count));
         let first = (earliest..=day).rev().find(|day| {
             left -= i128::from(self.works(*day));
             left <= 0
@@ -178,8 +178,8 @@ impl WorkingDays {
     }
 }
 
-/// So many days hold that many working days in any calendar that is one: one working day a week, and holidays for a year
-/// or two beside it.
-fn longest(count: i128) -> i128 {
+/// A number of days that surely holds `count` working days in any real calendar: one working day a week, and holidays
+/// for a year or two besides.
+fn enough_days(count: i128) -> i128 {
     count.saturating_mul(7).saturating_add(800)
 }

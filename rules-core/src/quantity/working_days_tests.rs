@@ -13,8 +13,8 @@ fn date(day: i128) -> String {
     CalendarDate::from_day_number(day).to_string()
 }
 
-/// Easter Sundays from a published list for 2000 to 2099 (jtsoftware.tripod.com/easter), which a second library, the one
-/// for dates of Python (`dateutil.easter`), gives too.
+/// Easter Sundays from a published list for 2000 to 2099 (jtsoftware.tripod.com/easter); Python's `dateutil.easter` gives
+/// the same days.
 #[test]
 fn easter_falls_on_the_published_days() {
     let published = [
@@ -76,7 +76,7 @@ fn yearly(month: i128, day: i128) -> Holiday {
 }
 
 #[test]
-fn the_week_goes_on_from_a_thursday() {
+fn weekdays_are_counted_from_a_thursday() {
     let days = ["1970-01-01", "2026-03-02", "2026-03-07", "1969-12-28"];
     let of = days.map(|text| Weekday::of(day(text)));
     let expected = [
@@ -118,7 +118,7 @@ fn movable_and_fixed_holidays_are_not_counted() {
     assert!(norway.works(day("2026-05-15")));
 }
 
-/// The federal holidays of the United States in 2026 as the personnel office lists them: 19 January, 16 February, 25 May,
+/// The federal holidays of the United States in 2026, as its personnel office lists them: 19 January, 16 February, 25 May,
 /// 3 July (for the 4th, a Saturday), 7 September, 12 October, 26 November; 5 U.S.C. 6103; from memory.
 #[test]
 fn holidays_on_a_day_of_the_week_and_moved_ones() {
@@ -164,7 +164,7 @@ fn one_day_of_one_year() {
 }
 
 #[test]
-fn counting_back_is_the_last_day_from_which_one_is_in_time() {
+fn counting_back_finds_the_last_day_to_start() {
     let calendar = holidays(&[yearly(5, 1), Holiday::Easter(1)]);
     for start in day("2026-03-20")..day("2026-05-20") {
         for count in 0..12 {
@@ -184,7 +184,7 @@ fn counting_back_is_the_last_day_from_which_one_is_in_time() {
 }
 
 #[test]
-fn a_calendar_without_a_working_day_ends_all_the_same() {
+fn counting_ends_even_without_a_working_day() {
     let none = WorkingDays {
         weekend: Weekday::ALL.iter().map(|(_, weekday)| *weekday).collect(),
         ..WorkingDays::default()

@@ -45,8 +45,8 @@ impl ReportContext<'_> {
         }
         let gap = gap_as_drawn(reading)?;
         let unit = unit_of(reading.unit, reading.dimension);
-        let advice = match (reading.blur, reading.witness) {
-            (Some(blur), Some(witness)) => self.survey(reading, blur.into(), &witness),
+        let advice = match (reading.tolerance, reading.witness) {
+            (Some(tolerance), Some(witness)) => self.survey(reading, tolerance.into(), &witness),
             (None, Some(witness)) => self.ask_how_far_off(&witness, unit),
             _ => self.measure_again(reading, gap, unit),
         };
@@ -56,13 +56,13 @@ impl ReportContext<'_> {
         ))
     }
 
-    fn survey(&self, reading: &Reading, blur: i128, witness: &Witness) -> String {
+    fn survey(&self, reading: &Reading, tolerance: i128, witness: &Witness) -> String {
         let unit = unit_of(reading.unit, reading.dimension);
         let ends = self.both_ends(witness, unit);
         match Enough::beside(reading) {
             Some(enough) => format!(
                 "Survey or tape between {ends}: the two accuracies together are {} and must come down to {}.",
-                larger(blur, unit),
+                larger(tolerance, unit),
                 enough.or_less()
             ),
             None => format!(
@@ -142,7 +142,7 @@ impl ReportContext<'_> {
 fn move_in(reading: &Reading, unit: Unit) -> Option<String> {
     let margin = reading.margin?;
     let far = margin.range.least().filter(|low| *low <= 0)?;
-    let lengths = margin.dimension == Dimension::Length && reading.blur.is_some();
+    let lengths = margin.dimension == Dimension::Length && reading.tolerance.is_some();
     if !lengths {
         return None;
     }

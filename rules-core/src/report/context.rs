@@ -64,10 +64,12 @@ impl<'a> ReportContext<'a> {
         let alone = self.is_alone(index, thing);
         let number = self.rules.vocabulary.kind(thing.kind).number;
         match face.unwrap_or_default() {
-            face if alone && (number != Number::Many || !face.is_empty() || thing.id == noun) => {
+            face if alone
+                && (number != Number::Many || !face.is_empty() || thing.called() == noun) =>
+            {
                 format!("the {face}{noun}")
             }
-            face => format!("the {face}{noun} `{}`", thing.id),
+            face => format!("the {face}{noun} `{}`", thing.called()),
         }
     }
 

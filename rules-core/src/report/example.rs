@@ -52,6 +52,7 @@ fn thing(id: &str, kind_name: &str, outline_name: &str, form: Form, accuracy: i6
     let figure = Figure::new(vec![form], 0, Some(accuracy));
     Thing {
         id: id.to_owned(),
+        name: None,
         kind: kind(kind_name),
         part_of: None,
         source: None,
@@ -158,7 +159,7 @@ pub fn example() -> Example {
     let plan = Plan {
         id: "home".to_owned(),
         title: "A pool behind the house".to_owned(),
-        north: 0,
+        north: None,
         sources: Vec::new(),
         things: vec![
             rear_line(),
@@ -287,7 +288,7 @@ pub fn distance_reading(value: &Value, bound: &Bound, measured: Interval, drawn:
             to_thing: 0,
             to_outline: outline("lot-line", "line"),
         }),
-        blur: Some(i64::try_from(measured.high - measured.low).unwrap() / 2),
+        tolerance: Some(i64::try_from(measured.high - measured.low).unwrap() / 2),
     }
 }
 

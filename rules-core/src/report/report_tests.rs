@@ -177,7 +177,7 @@ fn word_reading(value: &Value, bound: &Bound, words: &[&str]) -> Reading {
         unit: None,
         margin: None,
         witness: None,
-        blur: None,
+        tolerance: None,
         ..distance_reading(value, bound, Interval::exact(0), 0)
     }
 }

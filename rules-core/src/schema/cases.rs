@@ -2,7 +2,7 @@
 
 use serde_json::{Map, Value, json};
 
-use super::parts::{Keys, map, said, short_name};
+use super::parts::{Keys, map, plan_id, said};
 use super::plan::top_keys;
 use super::syntax;
 use super::things::definition_of;
@@ -42,7 +42,7 @@ fn without_needs(whole: &Value) -> Value {
 /// A change to the base: a plan in which everything is optional.
 fn change(vocabulary: &Vocabulary) -> Value {
     let mut keys: Keys = top_keys(vocabulary);
-    let thing = json!({"type": "object", "required": ["id"], "properties": {"id": short_name()}});
+    let thing = json!({"type": "object", "required": ["id"], "properties": {"id": plan_id()}});
     keys.insert("things".to_owned(), json!({"description": "Things to add, or to change by their ids.", "type": "array", "items": thing}));
     said(
         "What is laid over the base: the maps of a plan key by key, its things by their ids; all else is replaced.",

@@ -78,6 +78,11 @@ pub(super) fn short_name() -> Value {
     json!({"type": "string", "pattern": "^[a-z][a-z0-9-]*$"})
 }
 
+/// An id in a plan; one such as `12` is a number to YAML.
+pub(super) fn plan_id() -> Value {
+    json!({"type": ["string", "number"], "pattern": r"^[\p{Alphabetic}\p{N}]+([-./_][\p{Alphabetic}\p{N}]+)*$"})
+}
+
 /// Yes or no, which some YAML readers take for words and others for true and false.
 pub(super) fn yes_no() -> Value {
     json!({"enum": [true, false, "yes", "no", "true", "false"]})

@@ -2,7 +2,7 @@
 
 use serde_json::{Map, Value, json};
 
-use super::parts::{Keys, any_of, defined, map, or_nothing, said, short_name};
+use super::parts::{Keys, any_of, defined, map, or_nothing, plan_id, said};
 use super::syntax::{self, properties};
 use super::{facts, shapes, things};
 use crate::grammar::plan::{ANSWER_GIVEN, DEFINED, LOT_CORNER, PLAN};
@@ -57,7 +57,7 @@ fn corners() -> Value {
     json!({
         "description": "The lot's corners, each with a name, in order round the lot: `{a: [0, 0], b: [24, 0], …}`.",
         "type": "object",
-        "propertyNames": short_name(),
+        "propertyNames": plan_id(),
         "minProperties": 3,
         "additionalProperties": any_of(vec![defined("point"), syntax::map(&LOT_CORNER)]),
     })

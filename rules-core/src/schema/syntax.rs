@@ -4,8 +4,8 @@ use serde_json::{Map, Value, json};
 
 use super::amounts::amount;
 use super::parts::{
-    Keys, alone, any_of, choice, defined, list_of, meaning, one_or_more, or_nothing, put, said,
-    short_name, text, word, yes_no,
+    Keys, alone, any_of, choice, defined, list_of, meaning, one_or_more, or_nothing, plan_id, put,
+    said, short_name, text, word, yes_no,
 };
 use crate::grammar::{Declaration, Key, Syntax, Tie};
 use crate::quantity::Dimension;
@@ -21,6 +21,7 @@ pub(super) fn of(syntax: &Syntax) -> Value {
         Syntax::Told => defined("told"),
         Syntax::YesNo => yes_no(),
         Syntax::ShortName => short_name(),
+        Syntax::PlanId => plan_id(),
         Syntax::Pattern(pattern, examples) => matching(pattern, examples),
         Syntax::Amount(dimension) => amount(*dimension, false),
         Syntax::Length => amount(Some(Dimension::Length), true),

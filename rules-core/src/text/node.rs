@@ -95,7 +95,7 @@ impl Node {
         let below = match &self.content {
             Content::Map(entries) => entries.iter().find_map(|entry| {
                 let is_here = entry.key_span.holds(place) || entry.value.span.holds(place);
-                is_here.then(|| (entry.key.clone(), &entry.value))
+                is_here.then(|| (step(&entry.key), &entry.value))
             }),
             Content::List(items) => {
                 let mut items = items.iter().enumerate();
@@ -109,4 +109,9 @@ impl Node {
             node.go_to(place, steps);
         }
     }
+}
+
+/// A key as it stands in a path: a dot that belongs to it has a backslash before it.
+fn step(key: &str) -> String {
+    key.replace('\\', "\\\\").replace('.', "\\.")
 }

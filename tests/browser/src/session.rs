@@ -98,6 +98,23 @@ impl Session {
         self.post("/url", &json!({"url": url})).map(drop)
     }
 
+    /// Which window is looked at.
+    pub fn window(&self) -> Result<Value, Trouble> {
+        self.driver
+            .send("GET", &format!("{}/window", self.path), &Value::Null)
+    }
+
+    /// Opens a window more, beside this one and with the same storage, and looks at it.
+    pub fn another_window(&self) -> Result<(), Trouble> {
+        let made = self.post("/window/new", &json!({"type": "tab"}))?;
+        self.look_at(&made["handle"])
+    }
+
+    /// Looks at a window.
+    pub fn look_at(&self, window: &Value) -> Result<(), Trouble> {
+        self.post("/window", &json!({"handle": window})).map(drop)
+    }
+
     /// Loads the page anew.
     pub fn reload(&self) -> Result<(), Trouble> {
         self.post("/refresh", &json!({})).map(drop)

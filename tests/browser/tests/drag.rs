@@ -87,3 +87,46 @@ fn each_step_shows_a_chosen_rule_and_its_ground() -> Outcome {
     assert!(steps >= 8 && redrawn > steps, "{steps} {redrawn}");
     Ok(())
 }
+
+/// Where the pool lies north of the origin, in metres.
+fn north_of(form: &Form) -> Result<f64, Trouble> {
+    let at = form.kept()?["plan"]["pool"]["water"]["rectangle"]["at"][1].clone();
+    at.as_f64().ok_or_else(|| format!("no place: {at}").into())
+}
+
+/// Four metres of the hand are four metres on the ground, whatever is told above the drawing meanwhile.
+#[test]
+fn a_drag_goes_as_far_as_the_hand() -> Outcome {
+    for (width, height) in [
+        (360, 740),
+        (390, 844),
+        (768, 1024),
+        (1280, 720),
+        (1440, 900),
+    ] {
+        let form = Form::sized(width, height)?;
+        if width < 900 {
+            form.run("document.getElementById('menu-more').click();", json!([]))?;
+        }
+        form.run(
+            "document.getElementById('menu-example').click();",
+            json!([]),
+        )?;
+        form.read("#verdict-word", "does not comply")?;
+        form.run(
+            "document.getElementById('view-sheet').click(); document.getElementById('canvas').scrollIntoView({block: 'center'});",
+            json!([]),
+        )?;
+        let before = north_of(&form)?;
+        let (x, y) = form.middle("pool")?;
+        let down = (form.pixels_a_metre()? * 4.0).round();
+        let wanted = down / form.pixels_a_metre()?;
+        form.drag((x, y), (x, y + down as i64))?;
+        let moved = before - north_of(&form)?;
+        assert!(
+            (moved - wanted).abs() < 0.05,
+            "{width} px: {moved} m for {wanted} m"
+        );
+    }
+    Ok(())
+}

@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use std::thread::sleep;
 use std::time::Duration;
 
-use browser_checks::{Form, Outcome, Trouble};
+use browser_checks::{Form, Outcome, Trouble, page_url};
 use serde_json::json;
 
 #[test]
@@ -126,4 +126,57 @@ fn an_old_link_opens_and_a_newer_or_a_broken_one_says_why_not() -> Outcome {
     form.open_link("#plan=1.AAAA")?;
     form.read("#notice", "damaged")?;
     form.read("#sheet-foot", "An old link")
+}
+
+/// The rules that a plan was made for stand in its file.
+#[test]
+fn a_file_brings_its_rules_along() -> Outcome {
+    let file = saved(&Form::with_example()?, "siting-with-rules")?;
+    let other = Form::fresh()?;
+    other.hand_file("#file", &file.display().to_string())?;
+    other.read("#sheet-foot", "Eldermere")?;
+    other.read("#verdict-word", "does not comply")
+}
+
+#[test]
+fn rules_that_did_not_come_along_are_named() -> Outcome {
+    let form = Form::fresh()?;
+    let file = std::env::temp_dir().join("siting-other-rules.yaml");
+    fs::write(&file, "plan: p\ntitle: P\nrules: hazelbrook\nunit: m\n")?;
+    form.hand_file("#file", &file.display().to_string())?;
+    form.read("#notice", "hazelbrook")
+}
+
+#[test]
+fn of_two_windows_each_says_so_and_neither_loses_its_plan() -> Outcome {
+    let form = Form::with_example()?;
+    let first = form.window()?;
+    form.another_window()?;
+    form.go(&page_url()?)?;
+    form.ready()?;
+    form.read("#notice", "open in another window")?;
+    form.click("#notice-read")?;
+    form.click("#head-where")?;
+    form.fill("#at-title", "The second plan")?;
+    form.look_at(&first)?;
+    form.read("#notice", "open in another window")?;
+    form.click("#notice-read")?;
+    form.click("#head-where")?;
+    form.fill("#at-title", "The first plan")?;
+    form.read("#notice", "has kept a different plan")?;
+    assert_eq!(form.kept()?["plan"]["title"], "The first plan");
+    form.click("#aside-open")?;
+    form.read("#sheet-foot", "The second plan")?;
+    form.click("#menu-undo")?;
+    form.read("#sheet-foot", "The first plan")
+}
+
+#[test]
+fn a_browser_that_keeps_nothing_is_told_of_at_once() -> Outcome {
+    let form = Form::with_example()?;
+    let full = "Storage.prototype.setItem = () => { throw new DOMException('full', 'QuotaExceededError'); };";
+    form.run(full, json!([]))?;
+    form.click("#shade")?;
+    form.read("#notice", "keeps nothing")?;
+    form.see("#keep-save")
 }

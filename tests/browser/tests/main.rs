@@ -5,6 +5,8 @@ mod desk;
 mod drag;
 mod hostile;
 mod keep;
+mod lot;
+mod names;
 mod path;
 mod print;
 mod shapes;

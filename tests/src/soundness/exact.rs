@@ -52,7 +52,7 @@ pub fn exact(random: &mut Random, words: &Words, world: &World) -> Plan {
         documents: papers(words, world),
         answered: Default::default(),
         origin: (0, 0),
-        north: 0,
+        north: None,
     };
     plan.measured = tapes(random, world);
     plan
@@ -90,6 +90,7 @@ fn things(random: &mut Random, words: &Words, world: &World) -> Vec<Thing> {
             .map(|(id, held)| (*id, stated(words, *id, held)));
         things.push(Thing {
             id: being.id.clone(),
+            name: None,
             kind: being.kind,
             part_of: None,
             source: Some(random.below(SOURCES)),

@@ -1,9 +1,9 @@
 // The clerk's desk: a rule file with its faults at their lines, what it says in sentences, its cases, and a plan to try it on.
 
 import {act, el, mend, prose} from "./dom.js";
-import {ask, can, fetchText} from "./engine.js";
+import {ask} from "./engine.js";
 import {handOut, notice} from "./menu.js";
-import {change, look, state} from "./store.js";
+import {state, tellAndLook} from "./store.js";
 import {SAID, count, t} from "./words.js";
 
 let draft = "";
@@ -66,13 +66,13 @@ export function wireDesk() {
 }
 
 function taken() {
-  if (draft !== state.rulesText) change(state.plan, {rulesId: null, rulesText: draft, casesText: state.casesText});
+  if (draft !== state.rulesText) tellAndLook({}, "own_rules", draft, state.casesText);
 }
 
 function check() {
   if (checked === draft) return;
   checked = draft;
-  const answer = can("faults") && draft.trim() ? ask("faults", draft) : {faults: [], warnings: []};
+  const answer = draft.trim() ? ask("faults", draft) : {faults: [], warnings: []};
   gutter(answer);
   mend(document.getElementById("desk-faults"), faultsView(answer));
   mend(document.getElementById("desk-cases"), answer.faults.length > 0 ? el("div", {id: "desk-cases"}) : casesView());
@@ -100,7 +100,7 @@ function faultsView({faults, warnings}) {
 }
 
 function casesView() {
-  if (!can("try_cases") || !draft.trim()) return el("div", {id: "desk-cases"});
+  if (!draft.trim()) return el("div", {id: "desk-cases"});
   const answer = ask("try_cases", draft, state.casesText);
   const cases = answer.cases ?? [];
   return el("div", {id: "desk-cases"}, el("h3", {}, t("desk.cases")),
@@ -110,7 +110,7 @@ function casesView() {
 }
 
 function saidView() {
-  if (!can("read_back") || !draft.trim()) return el("div", {id: "desk-said"});
+  if (!draft.trim()) return el("div", {id: "desk-said"});
   const answer = ask("read_back", draft);
   return el("div", {id: "desk-said"}, el("h3", {}, t("desk.said")),
     (answer.groups ?? []).filter((group) => group.rules.length > 0).map((group) => el("section", {}, el("h4", {}, group.title),
@@ -125,7 +125,7 @@ function linesView(lines) {
 function onPlan(verdict) {
   const example = !state.plan.lot || !state.plan.pool;
   return el("div", {id: "desk-plan"}, el("h3", {}, t("desk.plan", {plan: state.plan.title ?? state.plan.plan ?? ""})), el("div", {id: "desk-verdict"}, verdict),
-    example && fetchText("home", "eldermere") && el("button", {type: "button", class: "plain", "data-do": "desk-example", id: "desk-example"}, t("desk.example")));
+    example && el("button", {type: "button", class: "plain", "data-do": "desk-example", id: "desk-example"}, t("desk.example")));
 }
 
 act("desk-open", () => document.getElementById("rules-file").click());
@@ -136,7 +136,7 @@ act("rules-file", async (field) => {
   if (file.size > 4_000_000) return notice(t("open.large", {name: file.name}));
   draft = await file.text();
   field.value = "";
-  change(state.plan, {rulesId: null, rulesText: draft, casesText: ""});
+  tellAndLook({}, "own_rules", draft, "");
 });
 act("line-shown", (button) => {
   const area = document.getElementById("rules-text");
@@ -146,4 +146,4 @@ act("line-shown", (button) => {
   area.setSelectionRange(from, from + (lines[button.dataset.line - 1] ?? "").length);
   area.scrollTop = (area.scrollHeight / lines.length) * (button.dataset.line - 1) - area.clientHeight / 3;
 });
-act("desk-example", () => change(JSON.parse(fetchText("home", "eldermere"))));
+act("desk-example", () => tellAndLook({}, "open_home", "eldermere", false));

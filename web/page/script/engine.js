@@ -15,17 +15,12 @@ export async function wake() {
   block.remove();
 }
 
-/** Whether the library has that call. */
-export function can(call) {
-  return typeof library[call] === "function";
-}
-
 /** A call whose answer is JSON. */
 export function ask(call, ...texts) {
   return JSON.parse(library[call](...texts));
 }
 
-/** A call whose answer is plain text, or nothing. */
-export function fetchText(call, ...texts) {
-  return library[call](...texts) ?? null;
+/** A call whose answer is no JSON: a text, a truth, or nothing. */
+export function tellLibrary(call, ...given) {
+  return library[call](...given);
 }

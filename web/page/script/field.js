@@ -2,20 +2,30 @@
 
 import {act, el, prose} from "./dom.js";
 import {at} from "./plan.js";
-import {set, state} from "./store.js";
+import {tellLibrary} from "./engine.js";
+import {state, tellAndLook} from "./store.js";
 import {SAID, t, tOr} from "./words.js";
 
 /** The faults of now, by the path of what they stand in. */
 let faults = new Map();
 
-/** Tells the fields what the reader found; gives back those that no field can show. */
+/** All of them, in the order of the plan. */
+let faultRows = [];
+
+/** Tells the fields what the reader found. */
 export function setFaults(rows) {
+  faultRows = rows;
   faults = new Map();
   for (const row of rows) {
     const list = faults.get(row.path) ?? [];
     list.push(row);
     faults.set(row.path, list);
   }
+}
+
+/** All faults of now, for whoever has no field in sight that shows them. */
+export function faultsNow() {
+  return faultRows;
 }
 
 /** The faults at a path or below it. */
@@ -65,7 +75,7 @@ function figureField(path, id, fact, value, aria) {
 }
 
 function input(path, id, attributes, value, doing) {
-  return el("input", {id, "data-do": doing, "data-path": path, value: shown(value), ...attributes});
+  return el("input", {id, "data-do": doing, "data-path": path, value: tellLibrary("figure_shown", shown(value)), ...attributes});
 }
 
 /** A text field for a length or the like, where there is no fact behind it. */
@@ -131,7 +141,7 @@ function about(path, id, fact) {
     el("summary", {}, t("field.about")),
     fact.how && el("p", {id: `${id}-how`, ...saidOf(path, fact)}, prose(fact.how)),
     why.length > 0 && el("p", {class: "why"}, t("field.why", {rules: [...new Set(why)].join("; ")})),
-    fact.varies && el("button", {type: "button", class: "plain", "data-do": "span-on", "data-path": pathOfId(id)}, t("field.varies")));
+    fact.varies && el("button", {type: "button", class: "plain", "data-do": "span-on", "data-path": path}, t("field.varies")));
 }
 
 function faultText(id, wrong) {
@@ -142,9 +152,6 @@ function faultText(id, wrong) {
 /** An id that a path gives, and the way back. */
 export function idOf(path) {
   return `at-${path.replaceAll(".", "_")}`;
-}
-function pathOfId(id) {
-  return id.replace(/^at-/, "").replaceAll("_", ".");
 }
 
 /** What a field shows of a value: as it was typed. */
@@ -169,20 +176,9 @@ function unitOf(fact) {
   return fact.unit ?? "";
 }
 
-/** A bare figure gets the unit that stands beside the field; all else stays as it was typed. */
-export function typed(text, unit) {
-  const bare = text.trim();
-  if (bare === "") return undefined;
-  if (!/^[+-]?\d+(\.\d+)?$/.test(bare)) return bare;
-  return unit ? `${bare} ${unit}` : Number(bare);
-}
-
-act("typed", (field) => set(field.dataset.path, typed(field.value, field.dataset.unit)));
-act("words-typed", (field) => set(field.dataset.path, field.value.trim() || undefined));
-act("chosen", (field) => set(field.dataset.path, field.value || undefined));
-act("none-ticked", (box) => set(box.dataset.path, box.checked ? "none" : undefined));
-act("span-on", (button) => {
-  const now = shown(at(state.plan, button.dataset.path));
-  set(button.dataset.path, {from: now, to: now});
-});
-act("span-off", (button) => set(button.dataset.path, at(state.plan, button.dataset.path)?.from || undefined));
+act("typed", (field) => tellAndLook({}, "say_figure", field.dataset.path, field.value, field.dataset.unit ?? ""));
+act("words-typed", (field) => tellAndLook({}, "say", field.dataset.path, field.value));
+act("chosen", (field) => tellAndLook({}, "say", field.dataset.path, field.value));
+act("none-ticked", (box) => tellAndLook({}, "say", box.dataset.path, box.checked ? "none" : ""));
+act("span-on", (button) => tellAndLook({}, "vary", button.dataset.path, true));
+act("span-off", (button) => tellAndLook({}, "vary", button.dataset.path, false));

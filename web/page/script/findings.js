@@ -2,10 +2,10 @@
 
 import {act, el, mend, prose} from "./dom.js";
 import {editionsView} from "./editions.js";
-import {pathOf, pools} from "./plan.js";
-import {idOf} from "./field.js";
+import {at, pathOf, pools} from "./plan.js";
+import {faultsNow, idOf} from "./field.js";
 import {firstThing, goTo, partOf} from "./form.js";
-import {nameOf} from "./things.js";
+import {nameById} from "./things.js";
 import {look, state} from "./store.js";
 import {SAID, count, t, verdictWords} from "./words.js";
 
@@ -23,6 +23,7 @@ export function verdictView(answer, stale) {
   return el("div", {id: "verdict", "data-word": verdict.word},
     el("p", {id: "verdict-word"}, verdictWords(verdict)),
     stale && el("p", {class: "stale"}, t("verdict.stale")),
+    wrongView(),
     answer.left_out?.length > 0 && leftOut(answer.left_out),
     el("ul", {class: "counts"}, told));
 }
@@ -40,7 +41,15 @@ function waiting(answer) {
       el("p", {class: "row"}, el("button", {type: "button", class: "add", "data-do": "first-thing", "data-part": first, id: "first-thing"}, t(`first.${first}.do`)),
         first === "where" && el("button", {type: "button", class: "plain", "data-do": "example", id: "example-early"}, t("menu.example")))];
   }
-  return el("p", {id: "verdict-word"}, answer?.refused?.rules?.length ? t("verdict.rules-refused") : t("verdict.refused"));
+  return [el("p", {id: "verdict-word"}, answer?.refused?.rules?.length ? t("verdict.rules-refused") : t("verdict.refused")), wrongView()];
+}
+
+/** What is wrong with the plan, each with the way to its field. */
+function wrongView() {
+  const rows = faultsNow();
+  return rows.length > 0 && el("div", {id: "faults-now", class: "wrong", role: "alert"}, el("ul", {}, rows.map(({message, help, path}, index) => el("li", {},
+    el("span", SAID, prose(message), help && [" ", prose(help)]), " ",
+    path && el("button", {type: "button", class: "plain", "data-do": "fault-shown", "data-path": path, id: `fault-${index}`}, t("verdict.show-field"))))));
 }
 
 function markOf(outcome) {
@@ -56,7 +65,7 @@ export function findingsView(answer) {
   const binding = rules.filter((rule) => rule.strength === "must");
   const advice = rules.filter((rule) => rule.strength !== "must");
   return el("div", {id: "findings"}, editionsView(report.editions),
-    state.thing && !isPool(state.thing) && el("p", {class: "filter"}, t("findings.about", {thing: nameOf({id: state.thing})}), " ",
+    state.thing && !isPool(state.thing) && el("p", {class: "filter"}, t("findings.about", {thing: nameById(state.thing)}), " ",
       el("button", {type: "button", class: "plain", "data-do": "thing-left", id: "findings-all"}, t("findings.all"))),
     rules.length === 0 && el("p", {}, t("findings.nothing-about")),
     ORDER.map((outcome) => group(outcome, binding.filter((rule) => rule.outcome === outcome))),
@@ -239,9 +248,16 @@ act("finding-chosen", (button) => {
 });
 act("missing-answered", (button) => {
   const {path, thing} = button.dataset;
-  if (thing) Object.assign(state, {thing: thing || null});
+  // What is no thing on the plan, such as the days, has no rules of its own to show.
+  if (pathOf(state.plan, thing)) Object.assign(state, {thing});
   const part = partOf(path, askedNow);
   goTo(part, path.startsWith("inventory") ? `${idOf(path)}-none` : idOf(path));
+});
+act("fault-shown", (button) => {
+  const {path} = button.dataset;
+  const thing = at(state.plan, path.split(".").slice(0, 2).join("."));
+  if (thing?.id) Object.assign(state, {thing: thing.id});
+  goTo(partOf(path, askedNow), idOf(path));
 });
 act("first-thing", (button) => {
   const fields = {where: "rules", lot: "lot-width", pool: "pool-begin"};

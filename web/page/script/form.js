@@ -1,13 +1,12 @@
 // The particulars: the questions in the order in which a person would answer them, one part open at a time.
 
 import {act, el} from "./dom.js";
-import {edited} from "./judge.js";
-import {at, pathOf, pools, put} from "./plan.js";
+import {at, pools} from "./plan.js";
 import {question, textField} from "./field.js";
 import {areaFields, outwardFields, shapeOf} from "./shape.js";
-import {kindFields, kindNamed, sourceField, withSource} from "./things.js";
+import {kindFields, kindNamed, sourceField} from "./things.js";
 import {lotFields} from "./lot.js";
-import {change, look, state, useBundled} from "./store.js";
+import {look, state, tell, tellAndLook} from "./store.js";
 import {count, heading, t} from "./words.js";
 
 /** The parts of the form. */
@@ -152,27 +151,12 @@ act("part-opened", (button) => {
   document.getElementById(`head-${part}`)?.scrollIntoView({block: "nearest"});
 });
 act("rules-chosen", (select) => {
-  const before = {...state};
   if (select.value === "own" || select.value === "") return;
-  useBundled(select.value);
-  const {rulesId, rulesText, casesText} = state;
-  Object.assign(state, before);
-  change(state.plan, {rulesId, rulesText, casesText, selected: null});
+  tellAndLook({selected: null}, "use_rules", select.value);
 });
 act("unit-chosen", (radio) => look({unit: radio.value}));
-act("pool-gone", (button) => change(withoutPool(button.dataset.path), {thing: null}));
+act("pool-gone", (button) => tellAndLook({thing: null}, "take_away", button.dataset.path));
 act("pool-begun", () => {
-  // A size to begin with; every figure of it is then the person's to change.
-  const [sourced, source] = withSource(state.plan, "design");
-  const {plan, id} = edited(sourced, {add: {kind: "pool", outline: "water", shape: "area", size: ["8 m", "4 m"]}});
-  const path = pathOf(plan, id);
-  change(put(put(plan, `${path}.work`, "new"), `${path}.source`, source), {thing: id});
+  look({thing: tell("add_pool")});
+  document.querySelector("#body-pool .outlines select")?.focus();
 });
-
-function withoutPool(path) {
-  const plan = structuredClone(state.plan);
-  if (path === "pool") delete plan.pool;
-  else plan.pool.splice(Number(path.split(".")[1]), 1);
-  return plan;
-}
-

@@ -1,14 +1,14 @@
 // Asks the library: what comes of the plan, and what it still has to know. Decides nothing.
 
-import {ask, can, fetchText} from "./engine.js";
-import {written} from "./plan.js";
+import {ask, tellLibrary} from "./engine.js";
+import {state, tell} from "./store.js";
 import {languageNow} from "./words.js";
 
 /** Has the library speak the page's language; says whether that is another than before. */
 export function speakAs() {
   if (spoken === languageNow()) return false;
   spoken = languageNow();
-  if (can("speak")) fetchText("speak", spoken);
+  tellLibrary("speak", spoken);
   begun = [];
   known = {rulesText: null, asked: null};
   return true;
@@ -16,23 +16,20 @@ export function speakAs() {
 
 let spoken = null;
 
-/** What comes of a plan, and its drawing: `{report, drawing, left_out}`, or `{refused: {plan, rules}}`, in which a fault of
+/** What comes of the plan, and its drawing: `{report, drawing, left_out}`, or `{refused: {plan, rules}}`, in which a fault of
  * the plan says where it stands. */
-export function judge(plan, rulesText, options) {
-  const {text, paths} = written(plan);
-  const answer = ask("answer", text, rulesText, JSON.stringify(options));
-  for (const row of answer.refused?.plan ?? []) row.path = paths[(row.line ?? 0) - 1] ?? "";
-  return answer;
+export function judge(options) {
+  return ask("answer", JSON.stringify(options));
 }
 
 /** What the last drag began with. */
 let begun = [];
 
 /** One step of a drag: what differs from the plan where it began, or nothing where that is not possible. */
-export function followed(plan, rulesText, options, change) {
-  const begins = [plan, rulesText, options];
+export function followed(options, change) {
+  const begins = [state.plan, state.rulesText, options];
   if (begins.some((one, at) => one !== begun[at])) {
-    fetchText("begin", written(plan).text, rulesText, JSON.stringify(options));
+    tellLibrary("begin", JSON.stringify(options));
     begun = begins;
   }
   const step = ask("follow", JSON.stringify(change, inMetres));
@@ -44,23 +41,22 @@ let known = {rulesText: null, asked: null};
 /** What this rule set asks of a plan; nothing where it cannot be read. */
 export function whatIsAsked(rulesText) {
   if (known.rulesText !== rulesText) {
-    const asked = rulesText ? ask("asked", rulesText) : null;
+    const asked = rulesText ? ask("asked") : null;
     known = {rulesText, asked: asked?.refused ? null : asked};
   }
   return known.asked;
 }
 
 /** The plan drawn, as the text of an SVG; nothing where it cannot be. */
-export function drawn(plan, rulesText, options) {
-  if (!plan.lot || !rulesText) return null;
-  const text = fetchText("draw", written(plan).text, rulesText, JSON.stringify(options));
+export function drawn(options) {
+  if (!state.plan.lot || !state.rulesText) return null;
+  const text = tellLibrary("draw", JSON.stringify(options));
   return text?.startsWith("<") ? text : null;
 }
 
-/** A change of the plan, worked out by the library: `{plan, id, closing}`, or `{wrong}` in words. */
-export function edited(plan, change) {
-  const answer = ask("edit", written(plan).text, JSON.stringify(change, inMetres));
-  return answer.plan ? answer : {wrong: answer.wrong ?? answer.refused?.plan?.[0]?.message ?? ""};
+/** Changes the plan: `{id, closing}`, or `{wrong}` in words. */
+export function editPlan(change) {
+  return JSON.parse(tell("edit", JSON.stringify(change, inMetres)));
 }
 
 /** How far something is dragged, and where it is put, is told on the sheet in millimetres, to the library in metres. */
@@ -70,11 +66,11 @@ function inMetres(key, value) {
 }
 
 /** What each side of the lot is proposed to face, and why, by the sides' ids. */
-export function proposedFaces(plan) {
-  return Object.fromEntries(ask("faces", written(plan).text).map((one) => [one.side, one]));
+export function proposedFaces() {
+  return Object.fromEntries(ask("faces").map((one) => [one.side, one]));
 }
 
 /** Where a thing, or an outline of it, can be taken hold of; places are in millimetres. */
-export function handlesOf(plan, path) {
-  return path ? ask("handles", written(plan).text, path) : [];
+export function handlesOf(path) {
+  return path ? ask("handles", path) : [];
 }

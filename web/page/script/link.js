@@ -2,17 +2,16 @@
 
 const VERSION = "1";
 
-/** The fragment that holds a plan and says by which rules it was judged. */
-export async function toFragment(plan, rulesId, rulesText) {
-  const held = rulesId ? {plan, rules: rulesId} : {plan, "rules-text": rulesText};
-  const stream = new Blob([JSON.stringify(held)]).stream().pipeThrough(new CompressionStream("deflate-raw"));
+/** The fragment that holds what the library says that a link holds. */
+export async function toFragment(held) {
+  const stream = new Blob([held]).stream().pipeThrough(new CompressionStream("deflate-raw"));
   const bytes = new Uint8Array(await new Response(stream).arrayBuffer());
   let letters = "";
   for (const byte of bytes) letters += String.fromCharCode(byte);
   return `#plan=${VERSION}.${btoa(letters).replaceAll("+", "-").replaceAll("/", "_").replace(/=+$/, "")}`;
 }
 
-/** What a fragment holds: `null` where it holds no plan; `{wrong: key}` where it cannot be used. */
+/** What a fragment holds, as text for the library: `null` where it holds no plan; `{wrong: key}` where it cannot be used. */
 export async function fromFragment(fragment) {
   const match = /^#plan=([^.]*)\.(.*)$/.exec(fragment);
   if (!match) return null;
@@ -23,7 +22,7 @@ export async function fromFragment(fragment) {
     const letters = atob(text.replaceAll("-", "+").replaceAll("_", "/"));
     const bytes = Uint8Array.from(letters, (letter) => letter.charCodeAt(0));
     const stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream("deflate-raw"));
-    return held(JSON.parse(await new Response(stream).text()));
+    return {held: await new Response(stream).text()};
   } catch {
     return {wrong: "link.broken"};
   }
@@ -32,18 +31,8 @@ export async function fromFragment(fragment) {
 /** The first links held the plan alone, as plain text. */
 function fromFirst(text) {
   try {
-    return held({plan: JSON.parse(decodeURIComponent(text))});
+    return {held: `{"plan": ${decodeURIComponent(text)}}`};
   } catch {
     return {wrong: "link.broken"};
   }
-}
-
-function held(value) {
-  const plan = value?.plan;
-  if (plan === null || typeof plan !== "object" || Array.isArray(plan)) return {wrong: "link.broken"};
-  return {plan, rulesId: textOrNone(value.rules), rulesText: textOrNone(value["rules-text"])};
-}
-
-function textOrNone(value) {
-  return typeof value === "string" ? value : null;
 }

@@ -1,15 +1,16 @@
 // The lot: by width and depth, by its sides and corners, or by drawing; and what each of its sides faces.
 
 import {act, announce, el} from "./dom.js";
-import {edited, proposedFaces} from "./judge.js";
-import {faultsAt, question, typed} from "./field.js";
+import {editPlan, proposedFaces} from "./judge.js";
+import {tellLibrary} from "./engine.js";
+import {faultsAt, question} from "./field.js";
 import {placeFields} from "./shape.js";
-import {sourceField} from "./things.js";
-import {change, look, set, state} from "./store.js";
+import {nameOf, sourceField} from "./things.js";
+import {look, state, tell, tellAndLook} from "./store.js";
 import {SAID, t} from "./words.js";
 
-/** What was typed of a lot that is not drawn yet. */
-let size = {width: "", depth: ""};
+/** What was typed of the size of a lot of which one figure is still missing. */
+let half = {width: "", depth: ""};
 let walk = [{length: "", angle: "90"}, {length: "", angle: "90"}, {length: "", angle: "90"}, {length: "", angle: "90"}];
 let wrong = null;
 /** By how many millimetres the last side misses the first corner. */
@@ -43,10 +44,14 @@ function plainField(id, label, value, doing, extra = {}) {
 }
 
 function rectangleFields() {
+  const [width, depth] = tellLibrary("size_of_lot") ?? [half.width, half.depth];
+  const size = {width: tellLibrary("figure_shown", width), depth: tellLibrary("figure_shown", depth)};
+  const missing = Boolean(half.width) !== Boolean(half.depth);
   return el("div", {},
     el("div", {class: "pair"}, plainField("lot-width", t("lot.width"), size.width, "lot-size", {"data-key": "width"}),
       plainField("lot-depth", t("lot.depth"), size.depth, "lot-size", {"data-key": "depth"})),
-    el("p", {class: "hint"}, t("lot.rectangle-hint")));
+    missing && el("p", {class: "hint", id: "lot-half", role: "status"}, t(half.width ? "lot.depth-too" : "lot.width-too")),
+    el("p", {class: "hint"}, t(state.plan.lot && !tellLibrary("size_of_lot") ? "lot.not-rectangle" : "lot.rectangle-hint")));
 }
 
 function walkFields() {
@@ -67,18 +72,19 @@ function drawnLot(lot, line) {
   const sides = state.plan.lot.sides ?? [];
   const faces = line?.facts?.find((fact) => fact.id === "faces") ?? {id: "faces", ask: t("lot.faces"), answer: "choice", words: ["front", "side", "rear", "street-side", "shore", "alley"]};
   const others = (line?.facts ?? []).filter((fact) => fact.id !== "faces");
-  const proposed = sides.every((side) => side.faces) ? {} : proposedFaces(state.plan);
+  const proposed = sides.every((side) => side.faces) ? {} : proposedFaces();
   return el("div", {},
     sourceField("lot"), el("p", {class: "hint"}, t("lot.source-hint")),
     el("h3", {}, t("lot.sides-head")), el("p", {class: "hint"}, t("lot.faces-hint")),
     sides.map((side, index) => el("fieldset", {class: "side", id: `side-${side.id}`, "data-wrong": faultsAt(`lot.sides.${index}`).length > 0},
-      el("legend", {}, t("lot.side-named", {name: side.id.replaceAll("-", " ")})),
+      el("legend", {}, t("lot.side-named", {name: nameOf(side)})),
       question(`lot.sides.${index}.faces`, {...faces, id: null, ask: t("lot.faces")}),
       !side.faces && proposedFace(index, proposed[side.id]),
       others.map((fact) => question(`lot.sides.${index}.${fact.id}`, fact)))),
     (lot?.facts ?? []).map((fact) => question(`lot.${fact.id}`, fact)),
+    question("north", {ask: t("lot.north"), answer: "angle", unit: "deg", how: t("lot.north-how")}),
     el("details", {class: "about", id: "lot-corners"}, el("summary", {}, t("lot.corners")),
-      Object.keys(state.plan.lot.corners ?? {}).map((corner) => placeFields(`lot.corners.${corner}`, t("lot.corner", {name: corner})))));
+      Object.entries(state.plan.lot.corners ?? {}).map(([corner, at]) => placeFields(`lot.corners.${corner.replaceAll(".", "\\.")}${at?.at ? ".at" : ""}`, t("lot.corner", {name: corner})))));
 }
 
 /** What a side may face, and why: somebody who stands there takes it or says something else. */
@@ -91,37 +97,31 @@ function proposedFace(index, proposed) {
 
 /** The plan with a lot, as the library lays it out; says what is wrong beside the fields where it cannot be. */
 function layOut(lot) {
-  const answer = edited(state.plan, {lot});
+  const answer = editPlan({lot});
   wrong = answer.wrong ?? null;
   closing = answer.closing ?? null;
-  if (!answer.plan) return look({});
-  change(answer.plan);
-  announce(t("lot.laid-out"));
+  look({});
+  if (!wrong) announce(t("lot.laid-out"));
 }
 
-/** A lot by the places of its corners, as they were drawn one after the other. */
-export function lotOf(places) {
-  const names = places.map((_, index) => `c${index + 1}`);
-  return {
-    corners: Object.fromEntries(names.map((name, index) => [name, places[index]])),
-    sides: names.map((from, index) => ({id: `side-${index + 1}`, from, to: names[(index + 1) % names.length]})),
-  };
-}
-
-act("face-taken", (button) => set(button.dataset.path, button.dataset.faces));
+act("face-taken", (button) => tellAndLook({}, "say", button.dataset.path, button.dataset.faces));
 act("lot-mode", (radio) => {
   wrong = null;
+  half = {width: "", depth: ""};
   look({lotMode: radio.value});
 });
 act("lot-size", (field) => {
-  size = {...size, [field.dataset.key]: typed(field.value, field.dataset.unit) ?? ""};
+  half = {...half, [field.dataset.key]: tellLibrary("figure_typed", field.value, field.dataset.unit)};
   closing = null;
-  if (size.width && size.depth) layOut(size);
-  else look({});
+  const said = tell("size_lot", half.width, half.depth);
+  wrong = said && said !== "incomplete" ? said : null;
+  if (!said) half = {width: "", depth: ""};
+  look({});
+  if (!said) announce(t("lot.laid-out"));
 });
 act("walk-typed", (field) => {
   const {index, key, unit} = field.dataset;
-  walk = walk.map((side, at_) => at_ === Number(index) ? {...side, [key]: typed(field.value, unit) ?? ""} : side);
+  walk = walk.map((side, at_) => at_ === Number(index) ? {...side, [key]: tellLibrary("figure_typed", field.value, unit)} : side);
   look({});
 });
 act("walk-more", () => {

@@ -1,21 +1,20 @@
 // Begins: words, what was kept, the library; then shows what is so after each change.
 
 import {act, el, listen, mend} from "./dom.js";
-import {ask, can, wake} from "./engine.js";
+import {ask, wake} from "./engine.js";
 import {setFaults} from "./field.js";
 import {drawPlaces, ground, onDrag, options, sheetView, showSheet, wireSheet} from "./sheet.js";
 import {findingsView, followDrag, nextView, setAskedNow, verdictView} from "./findings.js";
 import {firstThing, formView} from "./form.js";
 import {showLayers} from "./layers.js";
-import {lotOf} from "./lot.js";
 import {followed, judge, speakAs, whatIsAsked} from "./judge.js";
 import {fromFragment} from "./link.js";
 import {pools} from "./plan.js";
-import {menuView, notice} from "./menu.js";
+import {menuView, notice, watchOthers, wentHow} from "./menu.js";
 import {papersView} from "./papers.js";
 import {printView, setPrinted} from "./print.js";
-import {kindNamed, sectionOf, setKinds, withThing} from "./things.js";
-import {change, look, onChange, restore, state, useBundled} from "./store.js";
+import {addThing, kindNamed, sectionOf, setKinds} from "./things.js";
+import {look, onChange, restore, state, tell, tellAndLook} from "./store.js";
 import {showDesk, wireDesk} from "./desk.js";
 import {choose, t, verdictWords} from "./words.js";
 
@@ -24,7 +23,7 @@ let sets = [];
 let good = null;
 
 function judgeNow() {
-  const answer = firstThing() ? null : judge(state.plan, state.rulesText, options());
+  const answer = firstThing() ? null : judge(options());
   if (answer?.report) good = {plan: state.plan, rules: state.rulesText, answer};
   return answer;
 }
@@ -33,7 +32,7 @@ function show() {
   dragOptions = {plan: null, options: null};
   choose(state.language ?? "en");
   if (speakAs()) {
-    sets = can("rule_sets") ? ask("rule_sets") : [];
+    sets = ask("rule_sets");
     good = null;
   }
   const answer = judgeNow();
@@ -55,7 +54,7 @@ function show() {
   put("papers", papersView(shownAnswer));
   put("sheet-bar", sheetView());
   put("sheet-foot", footView());
-  showSheet(stale ? good.plan : state.plan, stale ? null : answer?.drawing);
+  showSheet(stale ? good.answer.drawing : answer?.drawing);
   showDesk(sets, shownAnswer?.report ? verdictWords(shownAnswer.report.verdict) : t(answer?.refused?.rules?.length ? "desk.mend-first" : "desk.no-plan"));
   document.body.dataset.view = state.view;
   whenIdle(() => warmUp(state.plan));
@@ -88,14 +87,11 @@ act("view", (button) => {
   look({view: button.dataset.view});
   window.scrollTo(0, 0);
 });
-act("lot-drawn", () => drawPlaces((places) => change({...state.plan, lot: {...state.plan.lot, ...lotOf(places)}}, {view: "form"}), true));
+act("lot-drawn", () => drawPlaces((places) => tellAndLook({view: "form"}, "draw_lot", Float64Array.from(places.flat())), true));
 act("thing-drawn", (button) => {
   const kind = kindNamed(button.dataset.kind);
   const ring = kind.outlines?.[0]?.shape === "area";
-  drawPlaces((places) => {
-    const [plan, id] = withThing(state.plan, kind, places);
-    change(plan, {thing: id, view: "form"});
-  }, ring);
+  drawPlaces((places) => look({thing: addThing(kind, places), view: "form"}), ring);
 });
 document.addEventListener("thing-entered", (event) => {
   const part = sectionOf(event.detail);
@@ -114,11 +110,10 @@ async function takeLink() {
   if (!held) return;
   history.replaceState(null, "", location.pathname + location.search);
   if (held.wrong) return notice(t(held.wrong));
-  const patch = {thing: null, selected: null, open: null};
-  if (held.rulesId && useBundled(held.rulesId)) Object.assign(patch, {rulesId: state.rulesId, rulesText: state.rulesText, casesText: state.casesText});
-  else if (held.rulesText) Object.assign(patch, {rulesId: null, rulesText: held.rulesText, casesText: ""});
-  else if (held.rulesId) notice(t("link.no-rules", {rules: held.rulesId}));
-  change(held.plan, patch);
+  const said = tell("open_link", held.held);
+  if (said === "broken") return notice(t("link.broken"));
+  if (said) notice(t("link.no-rules", {rules: said.replace("missing ", "")}));
+  look({thing: null, selected: null, open: null});
 }
 
 let dragOptions = {plan: null, options: null};
@@ -137,7 +132,7 @@ let cold = 200;
 function warmUp(plan) {
   const [pool] = pools(plan);
   if (plan !== state.plan || good?.plan !== plan || !pool) return;
-  followed(plan, state.rulesText, atDrag(plan), {move: {path: pool[1].id ?? "pool", dx: 0.001, dy: 0}});
+  followed(atDrag(plan), {move: {path: pool[1].id ?? "pool", dx: 0.001, dy: 0}});
   if (cold > 0) whenIdle(() => warmUp(plan));
   cold -= 1;
 }
@@ -148,10 +143,10 @@ async function begin() {
   listen();
   await wake();
   restore();
-  onChange(show);
-  onDrag((plan, change) => {
+  onChange(show, wentHow);
+  onDrag((change) => {
     const start = performance.now();
-    const step = followed(plan, state.rulesText, atDrag(plan), change);
+    const step = followed(atDrag(state.plan), change);
     if (!step) return false;
     followDrag(good.answer.report, step);
     showLayers(document.getElementById("drawing"), step.layers);
@@ -163,6 +158,7 @@ async function begin() {
   document.getElementById("opening").remove();
   show();
   performance.mark("verdict shown");
+  watchOthers();
   await takeLink();
   window.addEventListener("hashchange", takeLink);
   window.addEventListener("beforeprint", () => printView());

@@ -1,10 +1,9 @@
 // What is done with a whole plan: begun, opened, saved, shared, printed.
 
 import {act, announce, el} from "./dom.js";
-import {ask, can, fetchText} from "./engine.js";
+import {tellLibrary} from "./engine.js";
 import {toFragment} from "./link.js";
-import {written} from "./plan.js";
-import {canRedo, canUndo, change, forget, look, redo, state, undo, useBundled} from "./store.js";
+import {here, look, state, tell, tellAndLook} from "./store.js";
 import {printBox} from "./print.js";
 import {languageNow, languages, t} from "./words.js";
 
@@ -15,7 +14,7 @@ const LARGEST = 4_000_000;
 export function menuView() {
   const button = (doing, extra = {}) => el("button", {type: "button", "data-do": doing, id: `menu-${doing}`, ...extra}, t(`menu.${doing}`));
   return el("nav", {id: "menu", "aria-label": t("menu.label")},
-    button("undo", {disabled: !canUndo()}), button("redo", {disabled: !canRedo()}),
+    button("undo", {disabled: !tellLibrary("can_undo")}), button("redo", {disabled: !tellLibrary("can_redo")}),
     el("button", {type: "button", id: "menu-more", "data-do": "menu-more", "aria-expanded": String(state.menu)}, t("menu.more")),
     el("div", {id: "menu-rest", "data-open": String(state.menu)},
       button("example"), button("open"), button("save"), button("share"), button("print"), button("desk", {"aria-pressed": String(state.desk)}), button("anew"),
@@ -30,9 +29,9 @@ document.addEventListener("click", (event) => {
 }, true);
 
 /** Something that the person must know, above all else until it is put away. */
-export function notice(text) {
+export function notice(text, ...buttons) {
   const area = document.getElementById("notice");
-  area.replaceChildren(text ? el("p", {}, text, " ", el("button", {type: "button", class: "plain", "data-do": "notice-read", id: "notice-read"}, t("notice.read"))) : "");
+  area.replaceChildren(text ? el("p", {}, text, " ", buttons, " ", el("button", {type: "button", class: "plain", "data-do": "notice-read", id: "notice-read"}, t("notice.read"))) : "");
 }
 
 /** A box over the page. */
@@ -51,29 +50,23 @@ export function handOut(name, text) {
 
 /** Opens the text of a plan; says what is wrong where it is none. */
 export function openPlan(text, name) {
-  const answer = ask("to_json", text);
-  if (!answer.plan || typeof answer.plan !== "object" || Array.isArray(answer.plan)) {
-    const [row] = answer.refused?.plan ?? [];
+  const answer = JSON.parse(tell("open", text));
+  if (answer.refused) {
+    const [row] = answer.refused.plan;
     return notice(t("open.refused", {name, why: row ? `${t("desk.line", {n: row.line ?? 1})}: ${row.message} ${row.help ?? ""}` : ""}));
   }
-  notice("");
-  change(answer.plan, {thing: null, selected: null, open: null});
+  notice(answer.rules.length > 0 ? t("open.no-rules", {rules: answer.rules.join(", ")}) : "");
+  look({thing: null, selected: null, open: null});
   announce(t("open.opened", {name}));
 }
 
 /** The example's home, under the example's rules. */
 export function example() {
-  const home = fetchText("home", EXAMPLE);
-  if (!home) return;
-  const before = {rulesId: state.rulesId, rulesText: state.rulesText, casesText: state.casesText};
-  useBundled(EXAMPLE);
-  const {rulesId, rulesText, casesText} = state;
-  Object.assign(state, before);
-  change(JSON.parse(home), {rulesId, rulesText, casesText, thing: null, selected: null, open: null, desk: false});
+  tellAndLook({thing: null, selected: null, open: null, desk: false}, "open_home", EXAMPLE, true);
 }
 
 async function share() {
-  const fragment = await toFragment(state.plan, state.rulesId, state.rulesText);
+  const fragment = await toFragment(tellLibrary("link"));
   const link = location.href.replace(/#.*$/, "") + fragment;
   openBox(el("h2", {id: "box-head"}, t("share.head")), el("p", {}, t("share.what")),
     el("label", {class: "ask", for: "link"}, t("share.link")), el("textarea", {id: "link", readonly: true, rows: "4"}, link),
@@ -83,8 +76,8 @@ async function share() {
 }
 
 act("menu-more", () => look({menu: !state.menu}));
-act("undo", undo);
-act("redo", redo);
+act("undo", () => tellAndLook({}, "undo"));
+act("redo", () => tellAndLook({}, "redo"));
 act("example", example);
 act("open", () => document.getElementById("file").click());
 act("file-chosen", async (field) => {
@@ -96,9 +89,7 @@ act("file-chosen", async (field) => {
   openPlan(text, file.name);
 });
 act("save", () => {
-  const {text} = written(state.plan);
-  const yaml = can("to_yaml") ? ask("to_yaml", text).text : null;
-  handOut(`${state.plan.plan ?? "plan"}.yaml`, yaml ?? text);
+  handOut(`${(state.plan.plan ?? "plan").replaceAll("/", "-")}.yaml`, tellLibrary("file"));
   announce(t("save.done"));
 });
 act("share", share);
@@ -119,9 +110,63 @@ act("anew", () => openBox(el("h2", {id: "box-head"}, t("anew.head")), el("p", {}
   el("button", {type: "button", class: "add danger", "data-do": "anew-sure", id: "anew-sure"}, t("anew.sure"))));
 act("anew-sure", () => {
   document.getElementById("box").close();
-  forget();
+  tellAndLook({open: "where", thing: null, selected: null}, "begin_anew");
 });
 act("box-closed", () => document.getElementById("box").close());
 act("notice-read", () => notice(""));
 act("language", (select) => look({language: select.value}));
 
+let toldRefused = false;
+
+/** Says what became of keeping the plan in the browser, where there is something to say. */
+export function wentHow(how) {
+  if (how === "other") offerAside();
+  if (how !== "refused") toldRefused = false;
+  else if (!toldRefused) {
+    toldRefused = true;
+    notice(t("keep.refused"), el("button", {type: "button", class: "plain", "data-do": "save", id: "keep-save"}, t("menu.save")));
+  }
+}
+
+/** Offers what other windows had kept when this one kept something else. */
+function offerAside() {
+  const [key] = tellLibrary("set_aside");
+  if (!key) return;
+  const button = (doing) => el("button", {type: "button", class: "plain", "data-do": doing, "data-key": key, id: doing}, t(`keep.${doing}`));
+  notice(t("keep.other"), button("aside-open"), " ", button("aside-forget"));
+}
+
+const HELLO = "siting/hello";
+const HEARD = "siting/heard";
+
+/** Whoever opens this page in a second window is told so, and so is the first. */
+export function watchOthers() {
+  window.addEventListener("storage", ({key, newValue}) => {
+    if (!newValue || newValue === here) return;
+    if (key === HELLO) call(HEARD);
+    if (key === HELLO || key === HEARD) notice(t("keep.two"));
+  });
+  call(HELLO);
+  offerAside();
+}
+
+function call(key) {
+  try {
+    localStorage.setItem(key, here);
+    localStorage.removeItem(key);
+  } catch {
+    // Where nothing is kept, no window takes anything from another.
+    wentHow("refused");
+  }
+}
+
+act("aside-open", (button) => {
+  const {key} = button.dataset;
+  if (tell("open_aside", key)) tellLibrary("forget_aside", key);
+  notice("");
+  look({thing: null, selected: null, open: null});
+});
+act("aside-forget", (button) => {
+  tellLibrary("forget_aside", button.dataset.key);
+  notice("");
+});

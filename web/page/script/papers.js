@@ -1,11 +1,10 @@
 // Papers to gather, ticked as they come; what is to be done and when; what to take care of; and who decides.
 
 import {act, el, prose} from "./dom.js";
-import {ask, can} from "./engine.js";
+import {ask} from "./engine.js";
 import {originView} from "./findings.js";
-import {written} from "./plan.js";
 import {scopeView} from "./scope.js";
-import {look, set, state} from "./store.js";
+import {look, state, tellAndLook} from "./store.js";
 import {SAID, languageNow, t} from "./words.js";
 
 /** Everything below the findings. */
@@ -41,8 +40,8 @@ function stepsView(report) {
 }
 
 function dated() {
-  if (!state.start || !can("steps")) return null;
-  const answer = ask("steps", written(state.plan).text, state.rulesText, state.start);
+  if (!state.start) return null;
+  const answer = ask("steps", state.start);
   if (answer.wrong) return el("p", {class: "wrong", ...SAID}, answer.wrong);
   if (!answer.steps) return null;
   return el("ol", {class: "steps"}, answer.steps.steps.map((step) => el("li", {},
@@ -74,5 +73,5 @@ function disclaimer(report) {
     set_.notice && el("p", {}, set_.notice), report["second-hand"] && el("p", {}, report["second-hand"].sentence), el("p", {}, prose(report.disclaimer)));
 }
 
-act("paper-ticked", (box) => set(`documents.${box.dataset.id}`, box.checked ? "in-hand" : "not-yet"));
+act("paper-ticked", (box) => tellAndLook({}, "say", `documents.${box.dataset.id}`, box.checked ? "in-hand" : "not-yet"));
 act("start-chosen", (field) => look({start: field.value || null}));

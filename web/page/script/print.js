@@ -38,7 +38,7 @@ export function printBox() {
 
 /** The drawing at its scale, as large as the paper given, or as it needs. */
 function drawing(paper) {
-  return drawn(state.plan, state.rulesText, {"all-distances": true, scale: Number(chosen.scale), unit: state.unit, paper});
+  return drawn({"all-distances": true, scale: Number(chosen.scale), unit: state.unit, paper});
 }
 
 /** What can be printed on, in millimetres. */

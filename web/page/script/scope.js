@@ -1,7 +1,7 @@
 // What the rules hold and what they leave to others: whom to ask, and what was answered.
 
 import {act, el, prose} from "./dom.js";
-import {set} from "./store.js";
+import {tellAndLook} from "./store.js";
 import {t} from "./words.js";
 
 /** What is left to ask, what was answered, and what always comes on top. */
@@ -42,6 +42,6 @@ act("matter-answered", ({dataset: {id}}) => {
   const [says, by, on] = ["says", "by", "on"].map((key) => matterField(id, key));
   const missing = [["by", by], ["on", on]].find(([, text]) => !text);
   if (missing) document.getElementById(`scope-${id}-${missing[0]}`).focus();
-  else set(`answered.${id}`, {...(says && {says}), by, on});
+  else tellAndLook({}, "answer_matter", id, says, by, on);
 });
-act("matter-taken-back", ({dataset: {id}}) => set(`answered.${id}`, undefined));
+act("matter-taken-back", ({dataset: {id}}) => tellAndLook({}, "forget_matter", id));

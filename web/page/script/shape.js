@@ -1,10 +1,9 @@
 // The outlines of a thing: drawn as a shape, by places, or taken from another outline. Here they are only typed in.
 
 import {act, el} from "./dom.js";
-import {handlesOf} from "./judge.js";
-import {at, put} from "./plan.js";
+import {at} from "./plan.js";
 import {figure, idOf, question} from "./field.js";
-import {set, state} from "./store.js";
+import {state, tellAndLook} from "./store.js";
 import {t} from "./words.js";
 
 const SHAPES = ["rectangle", "rounded-rectangle", "oval", "circle", "kidney", "l-shape"];
@@ -100,52 +99,7 @@ export function outwardFields(path, outline, from) {
       question(`${path}.corners`, {ask: t("outline.corners"), answer: "choice", words: ["square", "round"]})));
 }
 
-/** The outline of that path drawn as another shape, where the library has it now. Only something to begin with. */
-function reshaped(plan, path, shape) {
-  const outline = path.slice(path.lastIndexOf(".") + 1);
-  const owner = path.slice(0, path.lastIndexOf("."));
-  const held = handlesOf(plan, `${at(plan, owner).id}/${outline}`);
-  const spots = (what) => held.filter((handle) => handle.what === what).map((handle) => typedPlace(handle.at));
-  const corners = spots("corner");
-  const ends = [spots("side")[3], spots("side")[1]];
-  const first = corners[0] ?? typedPlace(held[0]?.at ?? [0, 0]);
-  const box = {at: first, length: "8 m", width: "4 m"};
-  switch (shape) {
-    case "circle": return {circle: {at: first, radius: "2 m"}};
-    case "rounded-rectangle": return {"rounded-rectangle": {...box, ...at(plan, path).rectangle, "corner-radius": "500 mm"}};
-    case "rectangle": return {rectangle: box};
-    case "l-shape": return {"l-shape": {...box, width: "6 m", "notch-length": "4 m", "notch-width": "2 m"}};
-    case "kidney": if (ends[0]) return {kidney: {from: ends[0], to: ends[1], radius: "2 m", hollow: "500 mm"}};
-    // Falls through.
-    case "oval": if (ends[0]) return {oval: {from: ends[0], to: ends[1], radius: "2 m"}};
-    // Falls through: what has no ends or corners yet is made a rectangle first, which has.
-    default: if (shape === "places" && corners.length > 2) return corners;
-  }
-  return reshaped(put(plan, path, {rectangle: box}), path, shape);
-}
-
-/** A place as the document has it; the library counts in millimetres. */
-export function typedPlace([x, y]) {
-  return [`${(x / 1000).toFixed(2)} m`, `${(y / 1000).toFixed(2)} m`];
-}
-
-act("shape-picked", (select) => {
-  const {path} = select.dataset;
-  set(path, reshaped(state.plan, path, select.value));
-});
-act("outline-picked", (select) => {
-  const {path, from} = select.dataset;
-  const made = {
-    "same-as": {"same-as": from},
-    absent: "none",
-    outward: {outward: state.unit === "ft" ? "1 ft" : "300 mm", from, corners: "square"},
-  };
-  set(path, made[select.value]);
-});
-act("place-gone", (button) => set(button.dataset.path, undefined));
-act("place-more", (button) => {
-  const path = button.dataset.path;
-  const places = at(state.plan, path) ?? [];
-  // Between the last and the first, or at the end of a line: where it is to be, is typed or dragged.
-  set(path, [...places, places.at(-1) ?? ["0 m", "0 m"]]);
-});
+act("shape-picked", (select) => tellAndLook({}, "reshape", select.dataset.path, select.value));
+act("outline-picked", (select) => tellAndLook({}, "outline_as", select.dataset.path, select.value, select.dataset.from, state.unit));
+act("place-gone", (button) => tellAndLook({}, "take_away", button.dataset.path));
+act("place-more", (button) => tellAndLook({}, "add_place", button.dataset.path));

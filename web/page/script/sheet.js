@@ -2,12 +2,11 @@
 
 import {act, announce, el} from "./dom.js";
 import {pathOf} from "./plan.js";
-import {drawn, edited, handlesOf} from "./judge.js";
+import {drawn, editPlan, handlesOf} from "./judge.js";
 import {setLayers} from "./layers.js";
 import {svgFrom} from "./svg.js";
-import {typedPlace} from "./shape.js";
-import {nameOf} from "./things.js";
-import {change, look, redo, state, undo} from "./store.js";
+import {nameById} from "./things.js";
+import {look, state, tellAndLook} from "./store.js";
 import {t} from "./words.js";
 
 const canvas = () => document.getElementById("canvas");
@@ -36,9 +35,11 @@ export function options() {
   return {selected: state.selected, thing: state.thing, shade: state.shade, unit: state.unit, ...size};
 }
 
-/** Shows the plan, or an empty sheet; `ready` is its drawing, where it is there already. */
-export function showSheet(plan, ready) {
-  const text = ready ? ready.open + ready.layers.join("") + "</svg>" : plan.pool ? drawn(plan, state.rulesText, options()) : lotAlone(plan);
+/** Shows the plan, or an empty sheet; `ready` is its drawing, where it is there already. The library lends a pool to a plan
+ * that has none, which is left out. */
+export function showSheet(ready) {
+  const {plan} = state;
+  const text = ready ? ready.open + ready.layers.join("") + "</svg>" : drawn(plan.pool ? options() : {...options(), selected: null, shade: false});
   const svg = (text && svgFrom(text)) ?? emptySheet();
   setLayers(ready?.layers ?? []);
   const focused = focusedOn();
@@ -56,13 +57,6 @@ function focusedOn() {
   const {path, handle, index} = document.activeElement?.closest?.("#canvas [data-path], #canvas [data-handle]")?.dataset ?? {};
   if (handle) return `[data-handle="${CSS.escape(handle)}"][data-index="${CSS.escape(index)}"]`;
   return path && `[data-path="${CSS.escape(path)}"]`;
-}
-
-/** A plan is drawn once it has a pool. Until then its lot is shown with one that is taken off the drawing again. */
-function lotAlone(plan) {
-  if (!plan.lot) return null;
-  const {plan: lent} = edited(plan, {add: {kind: "pool", outline: "water", shape: "area"}});
-  return lent && drawn(lent, state.rulesText, {...options(), selected: null, shade: false});
 }
 
 function withoutLent(svg) {
@@ -100,18 +94,21 @@ export function sheetView() {
     hold?.places && el("div", {class: "row drawing-now", role: "group", "aria-label": t("sheet.drawing-now")},
       el("span", {}, t("sheet.drawing-now")), button("draw-done", t("sheet.draw-done")), button("draw-stop", t("sheet.draw-stop"))),
     thing && el("div", {class: "row chosen", role: "group", "aria-label": t("sheet.chosen")},
-      el("strong", {}, nameOf({id: state.thing})),
+      el("strong", {}, nameById(state.thing)),
       button("turn-left", t("sheet.turn-left")), button("turn-right", t("sheet.turn-right")),
       !thing.startsWith("lot") && button("thing-gone", t("sheet.remove"), {"data-path": thing, "data-id": state.thing}),
       button("thing-left", t("sheet.leave"))));
 }
 
+/** How places of the screen lie on the drawing. A drag keeps to it as it was when it began, so that nothing drifts whatever the
+ * page does meanwhile. */
+function fromScreen() {
+  return document.getElementById("drawing").getScreenCTM()?.inverse() ?? new DOMMatrix();
+}
+
 /** A place of the screen on the ground, in millimetres from where the plan counts. */
-function groundAt(event) {
-  const svg = document.getElementById("drawing");
-  const matrix = svg.getScreenCTM();
-  if (!matrix) return [0, 0];
-  const point = new DOMPoint(event.clientX, event.clientY).matrixTransform(matrix.inverse());
+function groundAt(event, matrix = fromScreen()) {
+  const point = new DOMPoint(event.clientX, event.clientY).matrixTransform(matrix);
   const [x, y] = zero();
   return [point.x - x, y - point.y];
 }
@@ -150,8 +147,8 @@ export function wireSheet() {
   }).observe(area);
   document.addEventListener("keydown", (event) => {
     if (!(event.ctrlKey || event.metaKey) || event.target.matches("input[type=text], textarea")) return;
-    if (event.key === "z" && !event.shiftKey) undo();
-    else if (event.key === "y" || (event.key.toLowerCase() === "z" && event.shiftKey)) redo();
+    if (event.key === "z" && !event.shiftKey) tellAndLook({}, "undo");
+    else if (event.key === "y" || (event.key.toLowerCase() === "z" && event.shiftKey)) tellAndLook({}, "redo");
     else return;
     event.preventDefault();
   });
@@ -169,7 +166,7 @@ function pressed(event) {
   const handle = event.target.closest("[data-handle]");
   const thing = event.target.closest("[data-path]");
   const from = groundAt(event);
-  const begun = {from, plan: state.plan, at: [event.clientX, event.clientY]};
+  const begun = {from, at: [event.clientX, event.clientY], matrix: fromScreen()};
   if (handle) hold = {...begun, handle: handle.dataset.handle, index: Number(handle.dataset.index), path: heldPath()};
   else if (thing) hold = {...begun, path: thing.dataset.path};
   else hold = {pan: [event.clientX, event.clientY], view: viewNow(), still: true};
@@ -189,14 +186,21 @@ function step_on() {
   if (hold.pinch) return pinched();
   if (hold.pan) return panned();
   const {event} = hold;
-  const to = groundAt(event);
+  const to = groundAt(event, hold.matrix);
   const [dx, dy] = [to[0] - hold.from[0], to[1] - hold.from[1]];
   if (!hold.moves && Math.hypot(event.clientX - hold.at[0], event.clientY - hold.at[1]) < 3) return;
   hold.moves = true;
+  steady(true);
   if (isFixed(hold.path) && !hold.handle) return;
   const {path, handle, index} = hold;
   const change = handle ? {pull: {path, what: handle, index, dx, dy}} : {move: {path, dx, dy}};
-  if (whenDragged(hold.plan, change)) hold.change = change;
+  if (whenDragged(change)) hold.change = change;
+}
+
+/** Keeps what stands above the drawing as high as it is while something is dragged, whatever is told there meanwhile. */
+function steady(is) {
+  const verdict = document.getElementById("verdict");
+  if (is !== Boolean(verdict.style.height)) verdict.style.height = is ? `${verdict.getBoundingClientRect().height}px` : "";
 }
 
 /** What the rings on the drawing belong to: the thing that is chosen, or the lot where one of its sides is. */
@@ -221,8 +225,11 @@ function let_go(event) {
   }
   const done = hold;
   hold = null;
-  if (done.change) change(edited(done.plan, done.change).plan, {thing: done.path});
-  else if (done.path && !done.moves) look({thing: done.path});
+  steady(false);
+  if (done.change) {
+    editPlan(done.change);
+    look({thing: done.path});
+  } else if (done.path && !done.moves) look({thing: done.path});
   else if (done.pan && done.still) look({thing: null, selected: null});
 }
 
@@ -296,15 +303,14 @@ function keyed(event) {
 /** With the keys a rectangle is pulled at its far corner, anything else at its first handle. */
 function pullByKey(path, dx, dy) {
   if (isFixed(path)) return;
-  const handles = handlesOf(state.plan, path);
+  const handles = handlesOf(path);
   const {what, index} = handles.find((one) => one.what === "corner" && one.index === 2) ?? handles[0] ?? {};
   if (what) edit({pull: {path, what, index, dx, dy}});
 }
 
 function edit(what) {
-  const {plan} = edited(state.plan, what);
-  if (!plan) return;
-  change(plan);
+  if (editPlan(what).wrong) return;
+  look({});
   announce(document.getElementById("verdict-word")?.textContent ?? "");
 }
 
@@ -338,7 +344,7 @@ act("thing-left", () => look({thing: null}));
 act("draw-done", () => {
   const {places, done, ring} = hold;
   hold = null;
-  if (places.length >= (ring ? 3 : 2)) done(places.map(typedPlace));
+  if (places.length >= (ring ? 3 : 2)) done(places);
   else look({});
 });
 act("draw-stop", () => {

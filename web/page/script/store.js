@@ -1,13 +1,10 @@
-// What the page knows: the plan, the rule set, what is looked at. It is kept in the browser, and each step can be undone.
+// What the page looks at, beside what the library holds: the plan and its rules, which are shown from here.
 
-import {ask, fetchText} from "./engine.js";
-import {put} from "./plan.js";
-
-const KEPT = "siting/1";
-const STEPS = 200;
+import {tellLibrary} from "./engine.js";
 
 export const state = {
-  plan: null,
+  /** The plan as the library holds it, for looking at only. */
+  plan: {},
   /** The id of a rule set that came along, or null where the text is somebody's own. */
   rulesId: null,
   rulesText: "",
@@ -28,101 +25,52 @@ export const state = {
   start: null,
   lotMode: "rectangle",
 };
-const TO_KEEP = ["plan", "rulesId", "rulesText", "casesText", "language", "unit", "open", "start", "lotMode", "shade"];
+const TO_KEEP = ["language", "unit", "open", "start", "lotMode", "shade"];
+/** This window's name among others that show the same page. */
+export const here = Math.random().toString(36).slice(2);
 
-let past = [];
-let future = [];
 let changed = () => {};
+let keptOrNot = () => {};
+let planText = null;
 
-/** What is called after each change. */
-export function onChange(doing) {
+/** What is called after each change, and with what became of keeping it. */
+export function onChange(doing, onKeep) {
   changed = doing;
+  keptOrNot = onKeep;
 }
 
 /** Looks at something else; nothing to undo. */
 export function look(patch) {
   Object.assign(state, patch);
-  keep();
+  const looks = Object.fromEntries(TO_KEEP.map((key) => [key, state[key]]));
+  keptOrNot(tellLibrary("keep", JSON.stringify({...looks, by: here})));
   changed();
 }
 
-/** Changes the plan; `named` says what an undo would take back. */
-export function change(plan, patch = {}) {
-  past.push(snapshot());
-  if (past.length > STEPS) past.shift();
-  future = [];
-  Object.assign(state, patch, {plan});
-  keep();
-  changed();
+/** Has the library do something with the plan, and gives its answer; what came of it is shown by the next `look`. */
+export function tell(call, ...given) {
+  const answer = tellLibrary(call, ...given);
+  const text = tellLibrary("plan");
+  if (text !== planText) state.plan = JSON.parse(text);
+  planText = text;
+  Object.assign(state, {rulesId: tellLibrary("rules_name") ?? null, rulesText: tellLibrary("rules_text"), casesText: tellLibrary("rules_cases")});
+  return answer;
 }
 
-/** Puts one value into the plan. */
-export function set(path, value, patch = {}) {
-  change(put(state.plan, path, value), patch);
+/** The same, and shows it. */
+export function tellAndLook(patch, call, ...given) {
+  const answer = tell(call, ...given);
+  look(patch);
+  return answer;
 }
 
-export function canUndo() {
-  return past.length > 0;
-}
-export function canRedo() {
-  return future.length > 0;
-}
-export function undo() {
-  step(past, future);
-}
-export function redo() {
-  step(future, past);
-}
-
-function step(from, to) {
-  if (from.length === 0) return;
-  to.push(snapshot());
-  Object.assign(state, from.pop());
-  keep();
-  changed();
-}
-
-/** What undo brings back: the plan and its rules. Plans are never changed in place, so they can be shared. */
-function snapshot() {
-  const {plan, rulesId, rulesText, casesText} = state;
-  return {plan, rulesId, rulesText, casesText};
-}
-
-function keep() {
-  const kept = Object.fromEntries(TO_KEEP.map((key) => [key, state[key]]));
-  if (state.rulesId) kept.rulesText = kept.casesText = "";
-  try {
-    localStorage.setItem(KEPT, JSON.stringify(kept));
-  } catch {
-    // A browser may forbid it; then the page works on, and only forgets.
-  }
-}
-
-/** Takes up what was kept, or begins anew. */
+/** Takes up what was kept. */
 export function restore() {
   let kept = {};
   try {
-    kept = JSON.parse(localStorage.getItem(KEPT) ?? "{}");
+    kept = JSON.parse(tell("restore") ?? "{}");
   } catch {
-    kept = {};
+    // What cannot be read is not taken up.
   }
   for (const key of TO_KEEP) if (kept[key] !== undefined && kept[key] !== null) state[key] = kept[key];
-  state.plan ??= ask("blank");
-  if (state.rulesId) useBundled(state.rulesId);
-}
-
-/** Takes a rule set that came along; gives whether there is one of that name. */
-export function useBundled(id) {
-  const text = fetchText("rule_text", id);
-  if (text === null) {
-    Object.assign(state, {rulesId: null, rulesText: "", casesText: ""});
-    return false;
-  }
-  Object.assign(state, {rulesId: id, rulesText: text, casesText: fetchText("cases_text", id) ?? ""});
-  return true;
-}
-
-/** Begins anew, with nothing. */
-export function forget() {
-  change(ask("blank"), {open: "where", thing: null, selected: null});
 }

@@ -1,11 +1,11 @@
 // What stands, runs and flows: for each kind that the rule set speaks of, whether it was looked for, and each one with its facts.
 
 import {act, announce, el} from "./dom.js";
-import {at, pathOf, put, thingsOf} from "./plan.js";
-import {edited, handlesOf} from "./judge.js";
+import {at, pathOf, thingsOf} from "./plan.js";
 import {faultsAt, idOf, question, textField} from "./field.js";
 import {areaFields, outwardFields, placeFields, placesFields, shapeOf} from "./shape.js";
-import {change, look, set, state} from "./store.js";
+import {tellLibrary} from "./engine.js";
+import {look, state, tell, tellAndLook} from "./store.js";
 import {heading, t} from "./words.js";
 
 /** One kind: was it looked for, and which are there. */
@@ -46,7 +46,7 @@ function thingFields(kind, path, thing) {
     el("summary", {"data-do": "thing-opened", "data-id": thing.id, "data-wrong": faultsAt(path).length > 0},
       el("strong", {}, nameOf(thing)), " ", el("span", {class: "kind-name"}, heading(kind.said))),
     open && [
-      textField(`${path}.id`, t("thing.name")),
+      textField(`${path}.name`, t("thing.name")),
       outlines(kind, path, thing),
       sourceField(path),
       (kind.facts ?? []).map((fact) => question(`${path}.${fact.id}`, fact)),
@@ -54,9 +54,14 @@ function thingFields(kind, path, thing) {
     ]);
 }
 
-/** A name as a person would say it: `garden-gate` is the garden gate. */
+/** What a thing is called: its name, or else its id as a person would say it: `garden-gate` is the garden gate. */
 export function nameOf(thing) {
-  return (thing.id ?? "").replaceAll("-", " ");
+  return thing.name ?? (thing.id ?? "").replaceAll("-", " ");
+}
+
+/** The same for a thing that is only known by its id. */
+export function nameById(id) {
+  return nameOf(at(state.plan, pathOf(state.plan, id) ?? "") ?? {id});
 }
 
 function outlines(kind, path, thing) {
@@ -105,31 +110,14 @@ function accuracyField(path, index, key) {
   const field = `sources.${index}.${key}`;
   return el("div", {class: "question"}, el("label", {class: "ask", for: id}, t(`source.${key}`)),
     el("div", {class: "figure"}, el("input", {id, type: "text", autocomplete: "off", class: "short", "data-do": "typed", "data-path": field,
-      "data-unit": state.unit, value: at(state.plan, field) ?? ""}), el("span", {class: "unit"}, state.unit)),
+      "data-unit": state.unit, value: tellLibrary("figure_shown", String(at(state.plan, field) ?? ""))}), el("span", {class: "unit"}, state.unit)),
     faultsAt(field).map((row) => el("p", {class: "wrong"}, row.message, row.help && ` ${row.help}`)));
 }
 
-/** The plan with a source of that sort, and its id. */
-export function withSource(plan, by) {
-  const sources = plan.sources ?? [];
-  const found = sources.find((source) => source.by === by);
-  if (found) return [plan, found.id];
-  const ids = new Set(sources.map((source) => source.id));
-  const id = ids.has(by) ? `${by}-2` : by;
-  return [{...plan, sources: [...sources, {id, by}]}, id];
-}
-
-/** Where something new is put: a little way in from the first corner of the lot, where the pool does not hide it. */
-function beside(plan) {
-  const [corner] = handlesOf(plan, "lot");
-  return corner && corner.at.map((figure) => figure + 5000);
-}
-
-/** The plan with one more thing of a kind, and its id; `places` are where it was drawn, if it was. */
-export function withThing(plan, kind, places) {
+/** Draws one more thing of a kind, in the places where it was pointed at, if it was; gives its id. */
+export function addThing(kind, spots) {
   const [outline] = kind.outlines ?? [];
-  const {plan: made, id} = edited(plan, {add: {kind: kind.id, outline: outline?.id, shape: outline?.shape, at: beside(plan), size: ["6 m", "4 m"]}});
-  return [places && outline ? put(made, `${pathOf(made, id)}.${outline.id}`, places) : made, id];
+  return tell("add", kind.id, outline?.id, outline?.shape ?? "", spots && Float64Array.from(spots.flat()));
 }
 
 /** The kinds that the rule set asks of, as the form was last told. */
@@ -141,21 +129,20 @@ export function kindNamed(id) {
   return kinds.find((kind) => kind.id === id);
 }
 
-act("looked", (radio) => set(radio.dataset.path, radio.value));
+act("looked", (radio) => tellAndLook({}, "say", radio.dataset.path, radio.value));
 act("thing-added", (button) => {
   const kind = kindNamed(button.dataset.kind);
-  const [plan, id] = withThing(state.plan, kind);
-  const inventory = {...plan.inventory};
-  if (inventory[kind.id] === "none") delete inventory[kind.id];
-  change({...plan, inventory}, {thing: id});
+  const id = addThing(kind);
+  look({thing: id});
   announce(t("thing.added", {kind: kind.said}));
   document.querySelector(`#thing-${CSS.escape(id)} > summary`)?.focus();
 });
 act("thing-gone", (button) => {
   const {path, id} = button.dataset;
   const kind = at(state.plan, path)?.kind;
-  set(path, undefined, {thing: null});
-  announce(t("thing.is-gone", {name: id}));
+  const name = nameById(id);
+  tellAndLook({thing: null}, "take_away", path);
+  announce(t("thing.is-gone", {name}));
   document.querySelector(`#kind-${CSS.escape(kind ?? "")} .add`)?.focus();
 });
 act("thing-opened", (summary, event) => {
@@ -163,19 +150,8 @@ act("thing-opened", (summary, event) => {
   const {id} = summary.dataset;
   look({thing: state.thing === id ? null : id});
 });
-act("outline-begun", (button) => {
-  // Drawn as a new thing's would be, and taken over from there.
-  const {path, shape} = button.dataset;
-  const {plan, id} = edited(state.plan, {add: {kind: "pool", outline: "water", shape}});
-  set(path, at(plan, `${pathOf(plan, id)}.water`));
-});
-act("source-picked", (select) => {
-  const {path} = select.dataset;
-  if (!select.value.startsWith("+")) return set(path, select.value || undefined);
-  const [plan, id] = withSource(state.plan, select.value.slice(1));
-  state.plan = plan;
-  set(path, id);
-});
+act("outline-begun", (button) => tellAndLook({}, "begin_outline", button.dataset.path, button.dataset.shape));
+act("source-picked", (select) => tellAndLook({}, "pick_source", select.dataset.path, select.value));
 
 /** Opens the part of the form in which that thing stands. */
 export function sectionOf(id) {

@@ -1,10 +1,10 @@
-//! What the questions of class come to.
+//! The answers to the questions of class.
 
 use crate::check::judge::Judge;
 use crate::check::world::dependency::Dependency;
 use crate::check::world::missing;
 use crate::check::world::places::{Place, places};
-use crate::check::world::target::{Of, Target};
+use crate::check::world::target::{Target, TargetSubject};
 use crate::check::{Decided, Missing, Truth};
 use crate::ruleset::Decision;
 
@@ -16,7 +16,7 @@ struct Classes<'a> {
 }
 
 impl<'a> Judge<'a> {
-    /// What the questions of class come to.
+    /// The answers to the questions of class.
     pub(crate) fn decisions(&self) -> Vec<Decided<'a>> {
         let all = self.scene.rules().decisions.iter().enumerate();
         all.flat_map(|(index, decision)| self.decision(index, decision))
@@ -26,15 +26,16 @@ impl<'a> Judge<'a> {
     fn decision(&self, index: usize, decision: &'a Decision) -> Vec<Decided<'a>> {
         let pools = self.pools(decision.about_pool).into_iter();
         let subjects = |pool| -> Vec<(Target, Truth)> {
-            let target = |of| Target { of, pool };
+            let target = |subject| Target { subject, pool };
+            let plan = target(TargetSubject::Plan);
             let Some(each) = &decision.each else {
-                return vec![(target(Of::Plan), Truth::HOLDS)];
+                return vec![(plan, Truth::HOLDS)];
             };
-            let members = self.about(target(Of::Plan), None, |env| self.members(each, env));
+            let members = self.about(plan, None, |env| self.members(each, env));
             let sure = |sure| if sure { Truth::HOLDS } else { Truth::OPEN };
             let members = members.list.into_iter();
             members
-                .map(|(referent, is)| (target(Of::Thing(referent)), sure(is)))
+                .map(|(referent, is)| (target(TargetSubject::Thing(referent)), sure(is)))
                 .collect()
         };
         let all = pools.flat_map(subjects);
@@ -42,7 +43,7 @@ impl<'a> Judge<'a> {
             .collect()
     }
 
-    /// What is decided for one subject: one class, or one for each place along it where they differ.
+    /// The answer for one subject: one class, or one for each place along it where they differ.
     fn decided(
         &self,
         (index, decision): (usize, &'a Decision),
@@ -51,10 +52,10 @@ impl<'a> Judge<'a> {
     ) -> Vec<Decided<'a>> {
         let classes = |judge: &Judge<'a>| judge.classes(decision, target);
         let (between, dependencies) = self.scene.logging(|| classes(self));
-        let told =
+        let answer =
             |place: Option<&Place>, found: Classes<'a>, dependencies: &[Dependency]| Decided {
                 decision: index,
-                subject: target.subject(member),
+                subject: target.reported(member),
                 pool: target.pool_index(),
                 at: place.map_or(Vec::new(), Place::at),
                 missing: self.to_decide((decision, target), place, &found, dependencies),
@@ -72,21 +73,21 @@ impl<'a> Judge<'a> {
             .collect();
         let first = at.first().map(|(_, found, _)| found);
         match first {
-            None => vec![told(None, between, &dependencies)],
+            None => vec![answer(None, between, &dependencies)],
             Some(first) if at.iter().all(|(_, found, _)| found == first) && *first == between => {
-                vec![told(None, between, &dependencies)]
+                vec![answer(None, between, &dependencies)]
             }
             _ => {
-                // A place between the lowest and the highest may be there, and come to something else.
+                // There may be places between the lowest and the highest, with another class.
                 let known =
                     |class: &&str| at.iter().any(|(_, found, _)| found.list.contains(class));
                 let refer = at.iter().any(|(_, found, _)| found.refer);
                 let more = between.refer && !refer || !between.list.iter().all(known);
                 let mut all: Vec<_> = at
                     .into_iter()
-                    .map(|(place, found, log)| told(Some(&place), found, &log))
+                    .map(|(place, found, log)| answer(Some(&place), found, &log))
                     .collect();
-                all.extend(more.then(|| told(None, between, &dependencies)));
+                all.extend(more.then(|| answer(None, between, &dependencies)));
                 all
             }
         }
@@ -107,13 +108,13 @@ impl<'a> Judge<'a> {
             Some(place) => self.scene.at(place.clone()),
             None => self.scene.clone(),
         };
-        missing::of_touched(&scene, dependencies, false, |scene| {
+        missing::among(&scene, dependencies, false, |scene| {
             let fewer = self.in_scene(scene).classes(decision, target);
             fewer.list.len() < found.list.len()
         })
     }
 
-    /// The classes still possible, in the order of the table, and whether the authority may have to say.
+    /// The classes still possible, in the order of the table, and whether the authority may have to decide.
     fn classes(&self, decision: &'a Decision, target: Target) -> Classes<'a> {
         let given = self.about(target, decision.each.as_ref(), |env| {
             self.rows(&decision.table, env, |_, class| Some(class.as_str()), None)

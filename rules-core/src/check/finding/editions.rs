@@ -1,7 +1,7 @@
-//! The editions of a rule set that may govern a plan, and what they come to together.
+//! The editions of a rule set that may govern a plan, and their joint result.
 //!
-//! Just one edition governs a plan: the newest that is in force for it. Where the day that decides is not known, several
-//! may, and what each comes to is possible.
+//! Exactly one edition governs a plan: the newest that is in force for it. Where the deciding day is not known, several may,
+//! and the result of each is possible.
 
 use crate::check::judge::Judge;
 use crate::check::{Decided, Finding, Findings, Missing, Need, Outcome, TooMuch, Truth, Verdict};
@@ -9,16 +9,16 @@ use crate::check::{judge_of, judged_by};
 use crate::plan::Plan;
 use crate::ruleset::RuleSet;
 
-/// What a plan comes to under the editions that may govern it.
+/// The findings for a plan under the editions that may govern it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Governed<'a> {
     /// The newest edition that may govern the plan; the rule set itself where it has only one.
     pub rules: &'a RuleSet,
-    /// What was found under its rules, joined with what the others come to.
+    /// The findings under its rules, joined with those of the other editions.
     pub findings: Findings<'a>,
     /// The editions that may govern, the newest first; empty where the rule set has only one.
     pub editions: Vec<Edition<'a>>,
-    /// Whether it may be that none of them does yet.
+    /// Whether it may be that none of them governs yet.
     pub perhaps_none: bool,
 }
 
@@ -29,14 +29,14 @@ pub struct Edition<'a> {
     pub rules: &'a RuleSet,
     /// Whether it surely is in force for the plan.
     pub sure: bool,
-    /// What is found if it governs.
+    /// The findings if it governs.
     pub findings: Findings<'a>,
 }
 
 /// Judges a plan by every edition of a rule set that may govern it.
 ///
 /// # Errors
-/// That it would take too long: then nothing is found at all.
+/// That it would take too long: then there are no findings at all.
 pub fn governed<'a>(plan: &'a Plan, rules: &'a RuleSet) -> Result<Governed<'a>, TooMuch> {
     let alone = |findings| Governed {
         rules,
@@ -73,8 +73,7 @@ pub fn governed<'a>(plan: &'a Plan, rules: &'a RuleSet) -> Result<Governed<'a>, 
     }
 }
 
-/// The editions that may govern, the newest first, each with whether it surely is in force; and what would have to be
-/// known to tell.
+/// The editions that may govern, the newest first, each with whether it is surely in force; and what is missing to tell.
 fn possible<'a>(plan: &'a Plan, rules: &'a RuleSet) -> (Vec<(&'a RuleSet, bool)>, Vec<Missing>) {
     let (mut possible, mut missing) = (Vec::new(), Vec::new());
     let all = std::iter::successors(Some(rules), |rules| rules.earlier.as_deref());
@@ -87,7 +86,7 @@ fn possible<'a>(plan: &'a Plan, rules: &'a RuleSet) -> (Vec<(&'a RuleSet, bool)>
             .iter()
             .filter(|it| it.unstated)
             .map(|it| it.what);
-        // A document's place is one in its own edition's list.
+        // The index of a document is only valid in its own edition.
         missing.extend(unstated.filter(|what| !matches!(what, Missing::Document(..))));
         if truth != Truth::FAILS {
             possible.push((rules, truth == Truth::HOLDS));
@@ -101,7 +100,7 @@ fn possible<'a>(plan: &'a Plan, rules: &'a RuleSet) -> (Vec<(&'a RuleSet, bool)>
     (possible, missing)
 }
 
-/// The findings of the newest edition, each with what the same rule comes to in the others.
+/// The findings of the newest edition, each joined with the findings under the same rule in the others.
 fn joined<'a>(editions: &[Edition<'a>], perhaps_none: bool, days: &[Missing]) -> Findings<'a> {
     let Some((newest, others)) = editions.split_first() else {
         return Findings {
@@ -169,7 +168,7 @@ fn join_finding(
     }
 }
 
-/// What was found under the rule of that name.
+/// The finding under the rule with that id.
 fn finding_of<'e, 'a>(edition: &'e Edition<'a>, id: &str) -> Option<&'e Finding> {
     let rule = |finding: &&Finding| {
         let rule = edition.rules.rule(finding.rule);
@@ -214,7 +213,7 @@ fn need_of(edition: &Edition<'_>, id: Option<&String>) -> Need {
 }
 
 impl Edition<'_> {
-    /// What the rule of that name comes to if this edition governs; `None` where it has no such rule.
+    /// The outcome of the rule with that id if this edition governs; `None` where it has no such rule.
     pub fn outcome(&self, rule: &str) -> Option<Outcome> {
         finding_of(self, rule).map(|finding| finding.outcome)
     }

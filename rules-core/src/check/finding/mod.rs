@@ -1,4 +1,4 @@
-//! What is found: every rule's outcome with all that it rests on.
+//! The findings: every rule's outcome with everything behind it.
 
 pub(super) mod classes;
 pub(super) mod editions;
@@ -14,70 +14,70 @@ use crate::vocabulary::{FactId, KindId, OutlineId};
 
 use super::{Outcome, Truth, Verdict};
 
-/// All that was found about a plan under a rule set.
+/// All findings about a plan under a rule set.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Findings<'a> {
-    /// What the binding rules together come to.
+    /// The verdict of all binding rules together.
     pub verdict: Verdict,
     /// One for each rule, in the order of the rule set.
     pub rules: Vec<Finding>,
-    /// What each question of class comes to.
+    /// The answer to each question of class.
     pub decisions: Vec<Decided<'a>>,
-    /// Which papers to gather, in the order of the rule set.
+    /// Which documents to gather, in the order of the rule set.
     pub documents: Vec<DocumentNeed>,
-    /// Which cautions apply or may apply: places in the rule set's list.
+    /// Which cautions apply or may apply: indices into the rule set's list.
     pub cautions: Vec<usize>,
-    /// Which duties apply or may apply: places in the rule set's list, and whether surely.
+    /// Which duties apply or may apply: indices into the rule set's list, each with whether it surely applies.
     pub duties: Vec<(usize, bool)>,
 }
 
-/// What was found under one rule.
+/// The finding under one rule.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Finding {
-    /// The rule's place in the rule set.
+    /// The index of the rule in the rule set.
     pub rule: usize,
-    /// What it comes to.
+    /// Its outcome.
     pub outcome: Outcome,
-    /// What is possible.
+    /// Its truth: what is possible.
     pub truth: Truth,
-    /// What is possible were everything exactly as drawn.
+    /// Its truth if everything is exactly as drawn.
     pub as_drawn: Truth,
-    /// Whether the rule applies (its `when`), to any pool where it speaks of one: what is possible.
+    /// Whether the rule applies (its `when`); where it is about a pool, whether it applies to any.
     pub applies: Truth,
-    /// One for each thing that the rule is judged for; one without a subject where it has no `each`.
+    /// One for each thing that the rule is judged for; one for the plan where it has no `each`.
     pub parts: Vec<Part>,
-    /// What is missing to decide it, where it is open; sorted, none twice.
+    /// What is missing to decide it, where it is open; sorted, without repeats.
     pub missing: Vec<Missing>,
 }
 
-/// What was found for one subject of a rule.
+/// The finding for one subject of a rule.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Part {
     /// The subject.
     pub subject: Subject,
-    /// The pool that the rule speaks of, where it speaks of one.
+    /// The pool that the rule is about, if it is about one.
     pub pool: Option<ThingIndex>,
-    /// What it comes to.
+    /// Its outcome.
     pub outcome: Outcome,
-    /// What is possible.
+    /// Its truth: what is possible.
     pub truth: Truth,
-    /// What is possible were everything exactly as drawn.
+    /// Its truth if everything is exactly as drawn.
     pub as_drawn: Truth,
     /// The places along the things that it reads, each judged by itself; just one where nothing changes along them.
     pub places: Vec<PlaceTruth>,
-    /// The place that decides: a place in that list.
+    /// The index in `places` of the place that decides.
     pub deciding: usize,
-    /// The relief by which it passes or is referred: a place in the rule's list.
+    /// The index in the rule's list of the relief by which it passes or is referred.
     pub relief: Option<usize>,
-    /// How much slack there is: good is positive. `None` where figures of unlike dimensions were compared.
+    /// How much slack there is; positive is good. `None` where amounts of different dimensions were compared.
     pub margin: Option<Margin>,
     /// The readings that decide it: those that fail, or those that are open, or the one nearest to failing.
     pub readings: Vec<Reading>,
-    /// What is missing to decide it, where it is open; sorted, none twice.
+    /// What is missing to decide it, where it is open; sorted, without repeats.
     pub missing: Vec<Missing>,
 }
 
-/// What is possible at one place along the things that a rule reads.
+/// The truth at one place along the things that a rule reads.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct PlaceTruth {
     /// Where it is; empty where nothing changes along the things.
@@ -86,7 +86,7 @@ pub struct PlaceTruth {
     pub sure: bool,
     /// Whether the rule applies there.
     pub applies: Truth,
-    /// What is possible for the requirement alone, without its reliefs.
+    /// The truth of the requirement alone, without its reliefs.
     pub base: Truth,
     /// For each relief, whether this plan may use it, and whether its requirement holds.
     pub reliefs: Vec<ReliefTruth>,
@@ -97,13 +97,13 @@ pub struct PlaceTruth {
 pub struct At {
     /// The thing; `None`: each of its kind.
     pub thing: Option<ThingIndex>,
-    /// What changes along it.
+    /// The fact that changes along it.
     pub fact: FactId,
-    /// Whether it is where that is highest; else where it is lowest.
+    /// Whether the place is where that is highest; otherwise where it is lowest.
     pub highest: bool,
 }
 
-/// What is possible for one relief.
+/// The truth of one relief.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct ReliefTruth {
     /// Whether its `when` holds.
@@ -112,18 +112,18 @@ pub struct ReliefTruth {
     pub holds: Truth,
 }
 
-/// Whom a part of a finding is about.
+/// What a part of a finding is about.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Subject {
     /// The plan as a whole.
     Plan,
-    /// There is none of the things that the rule speaks of.
+    /// There is nothing that the rule is about.
     NoneOf(KindId),
-    /// A thing on it, and whether it surely is one of those that the rule speaks of.
+    /// A thing on the plan.
     Thing {
-        /// Which.
+        /// Which thing.
         index: ThingIndex,
-        /// Whether surely.
+        /// Whether the rule is surely about it.
         sure: bool,
     },
     /// Things of this kind that nobody has looked for.
@@ -133,9 +133,9 @@ pub enum Subject {
 /// How much slack there is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Margin {
-    /// In the dimension's tiny unit; good is positive.
+    /// In the dimension's tiny unit; positive is good.
     pub range: Interval,
-    /// Of what.
+    /// Its dimension.
     pub dimension: Dimension,
 }
 
@@ -144,34 +144,34 @@ pub struct Margin {
 pub struct Reading {
     /// The test that was made.
     pub test: Arc<Test>,
-    /// Which of its bounds: a place in its list.
+    /// Which of the test's bounds, by index.
     pub bound: usize,
-    /// It stands under a `not`: the bound here is the contrary of the rule's own; of words, those that must not be.
+    /// Whether it is under a `not`. The bound here is then the opposite of the rule's own; words are then those not allowed.
     pub negated: bool,
-    /// What it may be; `None` where the value is a word or there is none.
+    /// The possible amounts; `None` where the value is a word or there is none.
     pub measured: Option<Interval>,
-    /// What it is as drawn.
+    /// The amount as drawn.
     pub drawn: Option<Interval>,
-    /// From what to what it changes along its thing, where it was read at one place of it.
+    /// The range over which it changes along its thing, where it was read at one place of it.
     pub along: Option<Interval>,
-    /// The words that it may be, where the value is a word.
+    /// The possible words, where the value is a word.
     pub words: Option<Arc<Words>>,
-    /// Whether it may be that there is none.
+    /// Whether there may be none.
     pub may_be_none: bool,
-    /// What the limit may be; `None` for words.
+    /// The possible limits; `None` for words.
     pub limit: Option<Interval>,
-    /// Of what.
+    /// The dimension of the amounts.
     pub dimension: Dimension,
-    /// The limit's unit, else the value's.
+    /// The limit's unit, otherwise the value's.
     pub unit: Option<Unit>,
-    /// What is possible.
+    /// The truth of the comparison: what is possible.
     pub truth: Truth,
     /// How much slack there is.
     pub margin: Option<Margin>,
     /// From where to where it was measured.
     pub witness: Option<Witness>,
-    /// By how much the accuracies of both ends together blur it, in nanometres, where it is a distance.
-    pub blur: Option<i64>,
+    /// The tolerance of both ends together, in nanometres, where it is a distance.
+    pub tolerance: Option<i64>,
 }
 
 impl Part {
@@ -187,12 +187,12 @@ impl Reading {
         &self.test.value
     }
 
-    /// What it must keep.
+    /// The bound that it must meet.
     pub fn bound(&self) -> &Bound {
         self.test.bounds.get(self.bound).unwrap_or(&NO_BOUND)
     }
 
-    /// The words that the value may be, in order; empty where it is no word or may be any.
+    /// The possible words, in order; empty where the value is not a word or may be any word.
     pub fn possible_words(&self) -> Vec<String> {
         match self.words.as_deref() {
             Some(Words::OneOf(words)) => words.iter().cloned().collect(),
@@ -201,10 +201,10 @@ impl Reading {
     }
 }
 
-/// A bound that nothing keeps, for a reading that was taken of none.
+/// A bound that nothing meets, for a reading without a bound.
 static NO_BOUND: Bound = Bound::Is(Vec::new());
 
-/// From where to where a distance was taken.
+/// The two places between which a distance was taken.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Witness {
     /// From this place.
@@ -221,53 +221,53 @@ pub struct Witness {
     pub to_outline: OutlineId,
 }
 
-/// Something that nobody stated or looked for.
+/// Something that nobody has stated or looked for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Missing {
     /// A fact of a thing.
     Fact(ThingIndex, FactId),
-    /// A fact of a thing that may be there, unseen.
+    /// A fact of an unseen thing.
     FactOfUnseen(KindId, FactId),
     /// An outline of a thing was not drawn.
     Outline(ThingIndex, OutlineId),
     /// Nobody has looked for things of this kind, or not far enough.
     Inventory(KindId),
-    /// Nobody knows how far off this thing's position is.
+    /// The accuracy of this thing's position is unknown.
     Accuracy(ThingIndex),
-    /// A document was not asked for yet: its place in the rule set's list, and the thing that it is for where there is one
-    /// for each.
+    /// A document has not been requested yet: its index in the rule set's list, and the thing that it is for where there is
+    /// one for each.
     Document(usize, Option<ThingIndex>),
 }
 
-/// What a question of class comes to.
+/// The answer to a question of class.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Decided<'a> {
-    /// Its place in the rule set's list.
+    /// The index of the question in the rule set's list.
     pub decision: usize,
-    /// Whom it is about.
+    /// What it is about.
     pub subject: Subject,
-    /// The pool that it speaks of, where it speaks of one.
+    /// The pool that it is about, if it is about one.
     pub pool: Option<ThingIndex>,
     /// The place along the things that it reads, where the class is not the same all along.
     pub at: Vec<At>,
-    /// The classes still possible, in the order of the table. One: decided.
+    /// The classes still possible, in the order of the table. If there is one, it is decided.
     pub classes: Vec<&'a str>,
-    /// Whether it may be the authority's to decide.
+    /// Whether the authority may have to decide.
     pub refer: bool,
     /// What is missing to decide it.
     pub missing: Vec<Missing>,
 }
 
-/// Whether a paper is needed.
+/// Whether a document is needed.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct DocumentNeed {
-    /// Its place in the rule set's list.
+    /// The index of the document in the rule set's list.
     pub document: usize,
     /// The thing that it is for, where there is one for each.
     pub thing: Option<ThingIndex>,
-    /// Whether it is.
+    /// Whether it is needed.
     pub need: Need,
-    /// The rules that call for it: their places in the rule set.
+    /// The rules that call for it, by index in the rule set.
     pub rules: Vec<usize>,
     /// Whether the applicant has it already.
     pub state: crate::plan::DocumentState,

@@ -1,4 +1,4 @@
-//! The words of the report.
+//! The outcome of a rule and the verdict on a plan.
 
 use serde::{Deserialize, Serialize};
 
@@ -6,15 +6,15 @@ use crate::check::{Finding, Truth};
 use crate::ruleset::Rule;
 use crate::words::Word;
 
-/// What a rule comes to.
+/// The outcome of a rule.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Outcome {
     /// It holds in no possible world.
     Fail,
-    /// Open, because something was not stated or not checked.
+    /// Open because something was not stated or not checked.
     Unknown,
-    /// Open, and only because of the plan's accuracy.
+    /// Open only because of the plan's accuracy.
     Marginal,
     /// The authority decides.
     Refer,
@@ -40,8 +40,8 @@ impl Outcome {
         }
     }
 
-    /// The outcome of what is possible, given what would be possible if the authority has not yet said anything that it
-    /// is free to say, and if everything were exactly as drawn besides.
+    /// The outcome for a truth, given the truth if the authority has not yet decided anything at its discretion, and the
+    /// truth if, in addition, everything is exactly as drawn.
     pub fn of(truth: Truth, unsaid: Truth, as_drawn: Truth) -> Outcome {
         let decided = |truth| Outcome::decided(truth);
         match (decided(truth), decided(unsaid), decided(as_drawn)) {
@@ -77,24 +77,23 @@ impl Outcome {
     }
 }
 
-/// What the binding rules together come to.
+/// The verdict of all binding rules together.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Verdict {
     /// Something fails.
     DoesNotComply,
-    /// Something is open, or nothing applied.
+    /// Nothing fails, but something is open, or no rule surely applies.
     NotDecided,
-    /// Nothing in these rules stands against the plan, but there are matters that they leave to others and that nobody
-    /// has answered.
+    /// Nothing in these rules stands against the plan, but they leave matters to others, and nobody has answered those.
     NothingInTheseRules,
     /// Nothing stands against the plan, and nothing was left unasked.
     NothingAgainst,
 }
 
 impl Verdict {
-    /// The verdict on a whole plan, from what was found under the binding rules: nothing stands against it only where
-    /// one of them surely applies.
+    /// The verdict on a whole plan from the findings under the binding rules. Nothing stands against the plan only where at
+    /// least one of them surely applies.
     pub fn of<'f>(findings: impl Iterator<Item = (&'f Finding, &'f Rule)>) -> Verdict {
         let (mut applied, mut open) = (false, false);
         for (finding, rule) in findings {
@@ -111,7 +110,7 @@ impl Verdict {
         }
     }
 
-    /// The verdict where some matters are left open: what was found is the same, but it is not all.
+    /// The verdict where some matters are left open: the findings are the same, but they are not the whole answer.
     pub fn with_matters_open(self, open: bool) -> Verdict {
         match self {
             Verdict::NothingAgainst if open => Verdict::NothingInTheseRules,

@@ -4,7 +4,7 @@ use crate::check::judge::mentions::Mentions;
 use crate::check::judge::{Judge, thing_of};
 use crate::check::world::env::{Env, Referent};
 use crate::check::world::places::places;
-use crate::check::world::target::{Of, Target};
+use crate::check::world::target::{Target, TargetSubject};
 use crate::check::{DocumentNeed, Finding, Level, Missing, Need, Outcome, Part, Subject, Truth};
 use crate::faults::Code;
 use crate::plan::{DocumentState, Plan, ThingIndex};
@@ -25,13 +25,13 @@ impl Need {
         self.min(other)
     }
 
-    /// Needed only so far as something else is.
+    /// Needed only as far as something else is needed, too.
     fn if_also(self, other: Need) -> Need {
         self.max(other)
     }
 }
 
-/// A rule, what was found, and the documents that it asks for.
+/// A rule, its finding, and the documents that it asks for.
 struct Asking<'f, 'a> {
     finding: &'f Finding,
     rule: &'a Rule,
@@ -52,7 +52,7 @@ impl<'f, 'a> Asking<'f, 'a> {
         }
     }
 
-    /// Whether it names a document in any way.
+    /// Whether the rule mentions a document in any way.
     fn names(&self, document: DocumentIndex) -> bool {
         let mut all = std::iter::once(&self.required).chain(&self.reliefs);
         self.rule.documents.contains(&document)
@@ -60,7 +60,7 @@ impl<'f, 'a> Asking<'f, 'a> {
     }
 }
 
-/// A document, or the one of it that is for one thing.
+/// A document; where there is one for each thing, the one for one thing.
 #[derive(Clone, Copy)]
 struct Paper<'a> {
     index: DocumentIndex,
@@ -73,7 +73,7 @@ struct Paper<'a> {
 }
 
 impl<'a> Judge<'a> {
-    /// Whether each document is needed: for each thing, where there is one for each.
+    /// Whether each document is needed. Where there is one for each thing, each is listed.
     pub(crate) fn documents(&self, findings: &[Finding]) -> Vec<DocumentNeed> {
         let rules = self.scene.rules();
         let asking: Vec<Asking<'_, 'a>> = findings
@@ -86,7 +86,7 @@ impl<'a> Judge<'a> {
         papers.map(|paper| self.document(paper, &asking)).collect()
     }
 
-    /// A document for each thing that it is for.
+    /// A document, once for each thing that it is for.
     fn papers(&self, index: DocumentIndex, document: &'a Document) -> Vec<Paper<'a>> {
         let plan = self.scene.plan();
         let paper = |thing: Option<ThingIndex>, sure| Paper {
@@ -141,15 +141,17 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// Whether a condition holds for any pool where it speaks of one, and at any place along what changes.
+    /// Whether a condition holds at any place along what changes; where it is about a pool, for any pool.
     pub(crate) fn anywhere(
         &self,
         condition: &'a Condition,
         each: Option<(&'a Selection, Referent)>,
     ) -> Truth {
-        let of = each.map_or(Of::Plan, |(_, referent)| Of::Thing(referent));
+        let subject = each.map_or(TargetSubject::Plan, |(_, referent)| {
+            TargetSubject::Thing(referent)
+        });
         let pools = self.pools(condition.about_pool).into_iter();
-        let targets = pools.map(|pool| Target { of, pool });
+        let targets = pools.map(|pool| Target { subject, pool });
         let selection = each.map(|(selection, _)| selection);
         targets
             .map(|target| self.at_any_place(&condition.requirement, target, selection))
@@ -170,7 +172,7 @@ impl<'a> Judge<'a> {
         if places.is_empty() {
             return between;
         }
-        // A place between the lowest and the highest may be there.
+        // There may be places between the lowest and the highest.
         let perhaps = between.or_else(Truth::FAILS);
         let at = places
             .into_iter()
@@ -178,7 +180,7 @@ impl<'a> Judge<'a> {
         at.fold(perhaps, Truth::or)
     }
 
-    /// The cautions that apply, or may.
+    /// The cautions that apply or may apply.
     pub(crate) fn cautions(&self) -> Vec<usize> {
         let all = self.scene.rules().cautions.iter().enumerate();
         let applies = |when: &'a Option<Condition>| {
@@ -190,7 +192,7 @@ impl<'a> Judge<'a> {
             .collect()
     }
 
-    /// The duties that apply, or may, and whether surely.
+    /// The duties that apply or may apply, each with whether it surely does.
     pub(crate) fn duties(&self) -> Vec<(usize, bool)> {
         let all = self.scene.rules().duties.iter().enumerate();
         let truth = |when: &'a Option<Condition>| {
@@ -204,7 +206,7 @@ impl<'a> Judge<'a> {
     }
 }
 
-/// Whether a rule calls for a paper in any way.
+/// Whether a rule calls for a document in any way.
 fn called_for_by(paper: &Paper<'_>, asked: &Asking<'_, '_>) -> Need {
     let by_outcome = called_for_by_outcome(paper, asked.rule, asked.finding);
     match asked.names(paper.index) {
@@ -213,7 +215,7 @@ fn called_for_by(paper: &Paper<'_>, asked: &Asking<'_, '_>) -> Need {
     }
 }
 
-/// Whether a rule calls for a document: by naming it, by requiring it, or by a relief that requires it.
+/// Whether a rule calls for a document by naming it, by requiring it, or by a relief that requires it.
 fn called_for(paper: &Paper<'_>, asked: &Asking<'_, '_>) -> Need {
     let (rule, finding) = (asked.rule, asked.finding);
     if finding.outcome == Outcome::NotApplicable {
@@ -226,9 +228,9 @@ fn called_for(paper: &Paper<'_>, asked: &Asking<'_, '_>) -> Need {
             .filter(|part| is_for(paper, rule, part))
     };
     let applies = match paper.thing {
-        // Of a rule for each thing only its own part counts.
+        // Where the rule is judged for each thing, only this thing's part counts.
         Some(_) => parts().map(applies_to).fold(Need::NotNeeded, Need::or),
-        None => speaking(finding.truth, Need::of(finding.applies)),
+        None => if_it_applies(finding.truth, Need::of(finding.applies)),
     };
     let named = if rule.documents.contains(&paper.index) {
         applies
@@ -242,7 +244,7 @@ fn called_for(paper: &Paper<'_>, asked: &Asking<'_, '_>) -> Need {
     by_relief.fold(named.or(required), Need::or)
 }
 
-/// Whether a part of a finding may call for a paper: for one thing's paper, what was found for that thing does.
+/// Whether a part of a finding may call for a document. For one thing's document, only that thing's part does.
 fn is_for(paper: &Paper<'_>, rule: &Rule, part: &Part) -> bool {
     let same_kind = |each: &Selection| {
         let own = paper.document.each.as_ref();
@@ -259,7 +261,7 @@ fn is_for(paper: &Paper<'_>, rule: &Rule, part: &Part) -> bool {
     }
 }
 
-/// Whether a rule applies to what a part is about, at any place along it.
+/// Whether a rule applies to the subject of a part, at any place along it.
 fn applies_to(part: &Part) -> Need {
     let sure = match part.subject {
         Subject::Plan => true,
@@ -270,7 +272,7 @@ fn applies_to(part: &Part) -> Need {
         true => Need::of(place.applies),
         false => Need::of(place.applies).if_also(Need::Perhaps),
     });
-    let any = speaking(part.truth, places.fold(Need::NotNeeded, Need::or));
+    let any = if_it_applies(part.truth, places.fold(Need::NotNeeded, Need::or));
     if sure {
         any
     } else {
@@ -278,17 +280,17 @@ fn applies_to(part: &Part) -> Need {
     }
 }
 
-/// A rule that may have nothing to speak about may need no papers.
-fn speaking(truth: Truth, need: Need) -> Need {
+/// A rule that may not apply only perhaps needs documents.
+fn if_it_applies(truth: Truth, need: Need) -> Need {
     match truth.may_not_apply() {
         true => need.if_also(Need::Perhaps),
         false => need,
     }
 }
 
-/// Whether a relief is needed: surely where the rule alone surely fails and the relief is surely open.
+/// Whether a relief is needed. It surely is where the rule alone surely fails and the relief is surely open.
 ///
-/// Nobody is sent for a paper that cannot help, as the relief fails for another reason than that it was refused.
+/// A document is not asked for where it cannot help: where the relief fails, unless it fails because that document was refused.
 fn relieves<'f>(at: usize, state: DocumentState, parts: impl Iterator<Item = &'f Part>) -> Need {
     let places = parts.flat_map(|part| &part.places);
     places
@@ -312,7 +314,7 @@ fn called_for_by_outcome(paper: &Paper<'_>, rule: &Rule, finding: &Finding) -> N
         .any(|word| word == outcome.word())
     {
         true => Need::Needed,
-        // It may come out otherwise yet, also where the authority has not spoken.
+        // The outcome may still change, also where the authority has not yet spoken.
         false if Outcome::decided(truth).is_none() => Need::Perhaps,
         false => Need::NotNeeded,
     };
@@ -331,8 +333,7 @@ fn called_for_by_outcome(paper: &Paper<'_>, rule: &Rule, finding: &Finding) -> N
     needs.fold(Need::NotNeeded, Need::or)
 }
 
-/// Where a plan says how a document stands without saying for which thing, though there is one for each, and the other way
-/// round.
+/// Faults in how a plan states its documents: it must say for which thing, where there is one for each, and only there.
 pub fn unsaid_papers(plan: &Plan, rules: &RuleSet) -> Faults {
     let mut faults = Faults::default();
     for document in &rules.documents {
@@ -362,7 +363,7 @@ pub fn unsaid_papers(plan: &Plan, rules: &RuleSet) -> Faults {
     faults
 }
 
-/// What is missing for everything that is open, each thing with the rules that it would help to decide.
+/// Everything that is missing, each with the rules that it would help to decide.
 pub fn questions(rules: &RuleSet, findings: &[Finding]) -> Vec<(Missing, Vec<usize>)> {
     let mut all: std::collections::BTreeMap<Missing, Vec<usize>> =
         std::collections::BTreeMap::new();

@@ -1,20 +1,20 @@
-//! Pools of which the same is stated: what looks at nothing that is drawn of a pool comes to the same beside each of them,
-//! and is found once.
+//! Pools with the same statements: a result that reads nothing drawn of a pool is the same for each of them, and is found
+//! once.
 
 use std::collections::BTreeMap;
 
 use crate::check::judge::Judge;
-use crate::check::judge::rule::BesidePool;
+use crate::check::judge::rule::PoolFinding;
 use crate::check::world::dependency::Dependency;
 use crate::check::world::env::Referent;
 use crate::check::{Missing, Part, Subject};
 use crate::plan::{Plan, Possible, Thing, ThingIndex};
 use crate::work;
 
-/// For each pool the first of those that are like it.
+/// For each pool, the first of the pools that are like it.
 pub(crate) type Alike = BTreeMap<ThingIndex, ThingIndex>;
 
-/// Which pools are alike. One that is a part of something, or has parts, is like none.
+/// Which pools are alike. A pool that is part of something, or has parts, is like no other.
 pub(crate) fn alike(plan: &Plan, pools: &[ThingIndex]) -> Alike {
     let part_of = plan.things.iter().filter_map(|thing| thing.part_of);
     let wholes: std::collections::BTreeSet<ThingIndex> = part_of.collect();
@@ -38,7 +38,7 @@ pub(crate) fn alike(plan: &Plan, pools: &[ThingIndex]) -> Alike {
     alike
 }
 
-/// Whether all is the same of two things but where they stand.
+/// Whether two things are the same in everything but their place.
 fn are_alike(one: &Thing, other: &Thing) -> bool {
     let facts = || one.facts.iter().zip(&other.facts);
     one.facts.len() == other.facts.len()
@@ -53,8 +53,8 @@ fn says_same(one: &Possible, other: &Possible) -> bool {
 }
 
 impl<'a> Judge<'a> {
-    /// Does something beside each pool; where it looks at nothing that is drawn of one, once for all that are alike.
-    pub(crate) fn beside_each<T: Again>(
+    /// Finds something for each pool; once for all pools that are alike, where it reads nothing drawn of them.
+    pub(crate) fn for_each_pool<T: Reusable>(
         &self,
         about_pool: bool,
         find: impl Fn(Option<Referent>) -> T,
@@ -68,12 +68,12 @@ impl<'a> Judge<'a> {
                 continue;
             };
             if let Some((of, found)) = known.get(&like) {
-                all.push(found.again(*of, index));
+                all.push(found.moved(*of, index));
                 continue;
             }
-            let (found, looked) = self.scene.base.looking(|| find(pool));
-            if !looked && found.may_be_taken() {
-                known.insert(like, (index, found.again(index, index)));
+            let (found, pool_specific) = self.scene.base.watching_pools(|| find(pool));
+            if !pool_specific && found.is_reusable() {
+                known.insert(like, (index, found.moved(index, index)));
             }
             all.push(found);
         }
@@ -81,77 +81,77 @@ impl<'a> Judge<'a> {
     }
 }
 
-/// What can be taken over from one pool to another that is like it.
-pub(crate) trait Again {
-    /// Whether nothing in it depends on where the pool stands among the plan's things.
-    fn may_be_taken(&self) -> bool;
-    /// The same beside another pool.
-    fn again(&self, of: ThingIndex, is: ThingIndex) -> Self;
+/// A result for one pool that can be reused for another that is like it.
+pub(crate) trait Reusable {
+    /// Whether nothing in it depends on the pool's index among the plan's things.
+    fn is_reusable(&self) -> bool;
+    /// The same for pool `to` in place of pool `from`.
+    fn moved(&self, from: ThingIndex, to: ThingIndex) -> Self;
 }
 
-impl Again for crate::check::Truth {
-    fn may_be_taken(&self) -> bool {
+impl Reusable for crate::check::Truth {
+    fn is_reusable(&self) -> bool {
         true
     }
 
-    fn again(&self, _: ThingIndex, _: ThingIndex) -> Self {
+    fn moved(&self, _: ThingIndex, _: ThingIndex) -> Self {
         *self
     }
 }
 
-impl Again for BesidePool {
-    fn may_be_taken(&self) -> bool {
-        let at_places = self.dependencies.iter().any(|touch| touch.at_place);
+impl Reusable for PoolFinding {
+    fn is_reusable(&self) -> bool {
+        let at_places = self.dependencies.iter().any(|it| it.at_place);
         let places = self.parts.iter().flat_map(|part| &part.places);
         !at_places && { places }.all(|place| place.at.is_empty())
     }
 
-    fn again(&self, of: ThingIndex, is: ThingIndex) -> Self {
+    fn moved(&self, from: ThingIndex, to: ThingIndex) -> Self {
         work::step_through(self.dependencies.len());
-        let dependencies = self.dependencies.iter().map(|touch| Dependency {
-            what: missing(touch.what, of, is),
-            ..touch.clone()
+        let dependencies = self.dependencies.iter().map(|it| Dependency {
+            what: missing(it.what, from, to),
+            ..it.clone()
         });
-        BesidePool {
+        PoolFinding {
             dependencies: dependencies.collect(),
-            parts: self.parts.iter().map(|it| part(it, of, is)).collect(),
+            parts: self.parts.iter().map(|it| part(it, from, to)).collect(),
             ..*self
         }
     }
 }
 
-fn part(part: &Part, of: ThingIndex, is: ThingIndex) -> Part {
+fn part(part: &Part, from: ThingIndex, to: ThingIndex) -> Part {
     work::step_through(part.readings.len());
-    let missing = part.missing.iter().map(|what| missing(*what, of, is));
+    let missing = part.missing.iter().map(|what| missing(*what, from, to));
     let mut missing: Vec<Missing> = missing.collect();
     missing.sort();
     Part {
         subject: match part.subject {
             Subject::Thing { index, sure } => Subject::Thing {
-                index: other(index, of, is),
+                index: replaced(index, from, to),
                 sure,
             },
             ref subject => subject.clone(),
         },
-        pool: part.pool.map(|pool| other(pool, of, is)),
+        pool: part.pool.map(|pool| replaced(pool, from, to)),
         missing,
         ..part.clone()
     }
 }
 
-fn missing(what: Missing, of: ThingIndex, is: ThingIndex) -> Missing {
-    let other = |thing| other(thing, of, is);
+fn missing(what: Missing, from: ThingIndex, to: ThingIndex) -> Missing {
+    let replaced = |thing| replaced(thing, from, to);
     match what {
-        Missing::Fact(thing, fact) => Missing::Fact(other(thing), fact),
-        Missing::Outline(thing, outline) => Missing::Outline(other(thing), outline),
-        Missing::Accuracy(thing) => Missing::Accuracy(other(thing)),
-        Missing::Document(document, thing) => Missing::Document(document, thing.map(other)),
+        Missing::Fact(thing, fact) => Missing::Fact(replaced(thing), fact),
+        Missing::Outline(thing, outline) => Missing::Outline(replaced(thing), outline),
+        Missing::Accuracy(thing) => Missing::Accuracy(replaced(thing)),
+        Missing::Document(document, thing) => Missing::Document(document, thing.map(replaced)),
         Missing::FactOfUnseen(..) | Missing::Inventory(_) => what,
     }
 }
 
-fn other(thing: ThingIndex, of: ThingIndex, is: ThingIndex) -> ThingIndex {
-    if thing == of { is } else { thing }
+fn replaced(thing: ThingIndex, from: ThingIndex, to: ThingIndex) -> ThingIndex {
+    if thing == from { to } else { thing }
 }
 
 #[cfg(test)]

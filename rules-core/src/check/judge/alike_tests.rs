@@ -6,7 +6,7 @@ use crate::plan::{self, Plan};
 use crate::ruleset::{self, RuleSet};
 use crate::vocabulary::Vocabulary;
 
-/// Pools of which some are alike, some differ in what is stated, and one has a part.
+/// Some of these pools are alike, and some differ in what is stated.
 const PLAN: &str = "\
 plan: pools
 title: Pools
@@ -49,7 +49,7 @@ const RULES: [&str; 7] = [
 fn found<'a>(plan: &'a Plan, rules: &'a RuleSet, alike: Option<Alike>) -> Findings<'a> {
     let base = Base::new(plan, rules);
     if let Some(alike) = alike {
-        base.taking_as_alike(alike);
+        base.set_alike(alike);
     }
     let judge = Judge {
         keeps: true,
@@ -59,7 +59,7 @@ fn found<'a>(plan: &'a Plan, rules: &'a RuleSet, alike: Option<Alike>) -> Findin
 }
 
 #[test]
-fn what_is_taken_over_from_a_pool_that_is_alike_is_what_judging_it_gives() {
+fn reusing_results_of_pools_that_are_alike_changes_nothing() {
     let bases = |name: &str| (name == "barrier-model").then(|| RULES[1]);
     for text in RULES {
         let read = ruleset::read(text, &bases, Vocabulary::standard()).unwrap();
@@ -71,7 +71,7 @@ fn what_is_taken_over_from_a_pool_that_is_alike_is_what_judging_it_gives() {
 }
 
 #[test]
-fn pools_are_alike_of_which_the_same_is_stated_and_drawn() {
+fn pools_with_the_same_facts_and_outlines_are_alike() {
     let vocabulary = Vocabulary::standard();
     let plan = plan::read(PLAN, &vocabulary).unwrap();
     let pools: Vec<usize> = (0..plan.things.len())

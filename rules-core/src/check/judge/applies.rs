@@ -3,18 +3,18 @@
 use crate::check::Truth;
 use crate::check::judge::Judge;
 use crate::check::world::env::{Env, Referent};
-use crate::check::world::target::{Of, Target};
+use crate::check::world::target::{Target, TargetSubject};
 use crate::quantity::{Interval, NO_HIGH, NO_LOW};
 use crate::ruleset::{Condition, InForce, Rule};
 
 impl<'a> Judge<'a> {
-    /// Whether a rule applies to the plan, beside one pool.
+    /// Whether a rule applies to the plan, for one pool.
     pub(crate) fn applies(&self, rule: &'a Rule, target: Target) -> Truth {
         if let Some(settled) = self.scene.applies {
             return settled;
         }
         let pool = Target {
-            of: Of::Plan,
+            subject: TargetSubject::Plan,
             ..target
         };
         let found = || {
@@ -31,7 +31,7 @@ impl<'a> Judge<'a> {
         self.once_for_pool(rule, target.pool, found)
     }
 
-    /// Whether it is in force for the pool that is meant; for the plan, where it is for any pool.
+    /// Whether it is in force for the pool that is meant; where none is meant, for any pool.
     fn is_in_force(&self, in_force: &'a InForce, env: &Env<'_>) -> Truth {
         let kind = self.scene.rules().vocabulary.fact(in_force.by).kind;
         let day = match env.bound(kind) {
@@ -41,7 +41,7 @@ impl<'a> Judge<'a> {
         self.besides(in_force, day)
     }
 
-    /// Whether it governs the plan: open where it is in force for one pool and not for another.
+    /// Whether it governs the plan. Open where it is in force for one pool and not for another.
     pub(crate) fn governs(&self, in_force: &'a InForce) -> Truth {
         self.besides(in_force, self.by_day(in_force, Truth::or_else))
     }
@@ -55,7 +55,8 @@ impl<'a> Judge<'a> {
             .and(truth(&in_force.unless).negated())
     }
 
-    /// Whether it is in force on the day that counts. If there are several pools, `together` joins what each one's day gives.
+    /// Whether it is in force on the day that counts. Where there are several pools, `together` joins the answers for each
+    /// pool's day.
     fn by_day(&self, in_force: &InForce, together: fn(Truth, Truth) -> Truth) -> Truth {
         let kind = self.scene.rules().vocabulary.fact(in_force.by).kind;
         let things = self.scene.base.of_kind(kind).iter();

@@ -1,4 +1,4 @@
-//! How much work judging may be, and what is said where it would be more.
+//! The limit on the work of judging, and the message where it is exceeded.
 
 use crate::check::judge::Judge;
 use crate::faults::Code;
@@ -6,11 +6,11 @@ use crate::ruleset::{Requirement, Rule, RuleSet};
 use crate::text::{Fault, Faults};
 use crate::work::MOST_STEPS;
 
-/// What to do about one rule.
+/// The advice about a single rule.
 const FEWER: &str = "Take fewer things or fewer corners into the plan, or choose the things that the rule speaks of more narrowly.";
 
-/// So many combinations of things are gone through at least: each thing of an `each` with each of those in it. Where a
-/// condition chooses among them there may be none, and a term is judged once for each thing: neither counts.
+/// The least number of combinations of things to go through: each thing of an `each` with each of those in an inner `each`. A
+/// selection with a condition may be empty, and a term is judged once for each thing, so neither counts.
 fn combinations(judge: &Judge<'_>, requirement: &Requirement) -> u64 {
     let all = |list: &[Requirement]| {
         let each = list.iter().map(|member| combinations(judge, member));
@@ -32,21 +32,21 @@ fn combinations(judge: &Judge<'_>, requirement: &Requirement) -> u64 {
     }
 }
 
-/// A plan that is not judged by a rule set, because that would take too long.
+/// Why a plan is not judged: it would take too long.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct TooMuch {
-    /// The rule file in which the rule stands that takes so long: the name under which others build on it; `None`: the
-    /// file that was asked for.
+    /// The file of the rule that takes too long, by the name under which others build on it; `None` for the file that was
+    /// asked for.
     pub file: Option<String>,
-    /// What takes so long, where it stands in that file, and what to do.
+    /// What takes too long, where it is in that file, and what to do.
     pub fault: Fault,
 }
 
 impl TooMuch {
-    /// A rule of which is known before it is judged that it would take more steps than there may be.
-    pub(crate) fn known(judge: &Judge<'_>, rule: &Rule) -> Option<TooMuch> {
+    /// A rule that would surely take more steps than allowed, found before it is judged.
+    pub(crate) fn foreseen(judge: &Judge<'_>, rule: &Rule) -> Option<TooMuch> {
         let combinations = combinations(judge, &rule.require);
-        // A rule that may not apply may take none.
+        // A rule that does not apply takes none.
         let may_not_apply = rule.when.is_some() || rule.unless.is_some() || rule.each.is_some();
         if combinations <= MOST_STEPS
             || may_not_apply
@@ -62,7 +62,7 @@ impl TooMuch {
         Some(TooMuch::at(judge.scene.rules(), Some(rule), message, FEWER))
     }
 
-    /// A rule that takes more steps than there may be; without one, the rules together.
+    /// A rule that took more steps than allowed; without one, the rules together did.
     pub(crate) fn spent(rules: &RuleSet, rule: Option<&Rule>) -> TooMuch {
         let (what, help) = match rule {
             Some(rule) => (format!("the rule `{}` takes", rule.id), FEWER),
@@ -90,7 +90,7 @@ impl TooMuch {
         }
     }
 
-    /// The same, said where only the plan's text is at hand.
+    /// The same where only the plan's text can be shown: without the place in the rule file.
     pub(crate) fn of_plan(self) -> Faults {
         let fault = Fault {
             span: None,
@@ -99,7 +99,7 @@ impl TooMuch {
         Faults { list: vec![fault] }
     }
 
-    /// The same of an edition that is not the rule set that was asked for.
+    /// The same for an edition other than the rule set that was asked for.
     pub(crate) fn in_edition(self, rules: &RuleSet) -> TooMuch {
         TooMuch {
             file: self.file.or_else(|| Some(rules.id.clone())),

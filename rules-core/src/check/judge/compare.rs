@@ -1,4 +1,4 @@
-//! How what a value may be stands to what its limit may be.
+//! Comparing the possible values of something with the possible values of its limit.
 
 use crate::check::judge::slack::Slack;
 use crate::check::judge::{Role, relation};
@@ -8,7 +8,7 @@ use crate::plan::Words;
 use crate::quantity::{Dimension, Interval, ONE, Relation, in_one_dimension};
 use crate::ruleset::{Along, Bound, Choice};
 
-/// What is possible for a value and a bound, and the slack that is left.
+/// The result of comparing a value with a bound: its truth, and the slack that is left.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) struct Standing {
     pub(crate) truth: Truth,
@@ -27,8 +27,8 @@ impl Standing {
         }
     }
 
-    /// There is nothing to measure: of what is required there is nothing to say, and a condition takes the distance to
-    /// what is not there as endless.
+    /// There is nothing to measure. A requirement then does not apply; a condition takes the distance to something that is not
+    /// there as infinite.
     fn of_nothing(role: Role, relation: Relation) -> Standing {
         match (role, relation) {
             (Role::Required, _) => Standing::of(Truth::NOT_APPLICABLE),
@@ -50,7 +50,7 @@ impl Standing {
         }
     }
 
-    /// How it stands where it must not hold. That there is nothing to measure keeps a prohibition.
+    /// The result of the opposite comparison. A prohibition is met where there is nothing to measure.
     pub(crate) fn negated(self) -> Standing {
         Standing {
             truth: self.truth.negated().absent_as(Truth::HOLDS),
@@ -59,19 +59,19 @@ impl Standing {
     }
 }
 
-/// What a value is asked for.
+/// What a value is compared with, and how.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Comparison<'a> {
     pub(crate) bound: &'a Bound,
-    /// Where along a thing it must be kept; `None`: at every place that the value speaks of.
+    /// Where along a thing the bound must be met; `None`: at every place that the value covers.
     pub(crate) holds: Option<Along>,
     pub(crate) role: Role,
 }
 
-/// How a value stands to a bound, whose limit (all but `is` have one) was found before.
+/// Compares a value with a bound; the bound's limit was found before (all but `is` have one).
 ///
-/// A measured value that changes along a thing is not judged place by place: a condition of it may hold at one place and not
-/// at another, so what it comes to at either end is possible.
+/// A measured value that changes along a thing is not judged place by place. A condition on it may hold at one place and fail
+/// at another, so the results at both ends are possible.
 pub(crate) fn standing(
     value: &PossibleValue,
     limit: Option<&PossibleValue>,
@@ -130,8 +130,8 @@ fn beside(
 ) -> Standing {
     let relation = relation(comparison.bound);
     let (way, limit) = (
-        &*way.asked_in(comparison.role),
-        &*limit.asked_in(comparison.role),
+        &*way.for_role(comparison.role),
+        &*limit.for_role(comparison.role),
     );
     match (way, limit) {
         (Alternative::Refer, _) | (_, Alternative::Refer) => Standing::sure(Level::Authority),
@@ -141,7 +141,7 @@ fn beside(
         (_, Alternative::Empty(None)) if comparison.role == Role::Required => {
             Standing::of(Truth::NOT_APPLICABLE)
         }
-        // What is there is nearer than what is not.
+        // A thing that is there is nearer than one that is not.
         (_, Alternative::Empty(None)) => Standing::of_nothing(comparison.role, relation).negated(),
         (
             Alternative::Amount { least, most },
@@ -150,7 +150,7 @@ fn beside(
                 most: high,
             },
         ) => {
-            // `all-along`: the worst place along each of the two decides. `anywhere`: the best one does.
+            // With `all-along` the worst place along each of the two decides, with `anywhere` the best one.
             let anywhere = comparison.holds == Some(Along::Anywhere);
             let upwards = matches!(relation, Relation::AtLeast | Relation::MoreThan);
             let (measured, limit) = match upwards != anywhere {
@@ -187,7 +187,7 @@ fn among(
     choices: &[Choice],
     comparison: Comparison<'_>,
 ) -> Standing {
-    match &*way.asked_in(comparison.role) {
+    match &*way.for_role(comparison.role) {
         Alternative::Refer => Standing::sure(Level::Authority),
         Alternative::Empty(Some(said)) => Standing::sure(Level::of_if_none(*said)),
         Alternative::Empty(None) | Alternative::Bare => {
@@ -213,9 +213,9 @@ fn amount_of(choice: &Choice) -> Option<(Interval, Dimension)> {
     }
 }
 
-/// Whether an amount, between these at its lowest and at its highest place, is one of some amounts: everywhere, or
-/// anywhere. Months and days are compared in days: two months are 59 to 62 of them, so that no number of days surely is two
-/// months, and one outside of that surely is not.
+/// Whether an amount, given its range at its lowest and at its highest place, is one of some amounts: everywhere, or
+/// anywhere. Months and days are compared in days. Two months are 59 to 62 days, so no number of days is surely two months,
+/// and a number outside that range is surely not.
 fn amount_among(
     (least, most): (Interval, Interval),
     dimension: Dimension,
@@ -263,7 +263,7 @@ fn word_among(words: &Words, choices: &[Choice]) -> Truth {
     }
 }
 
-/// A choice as a whole number, where it is one.
+/// A choice as a whole number, where it is an amount.
 pub(crate) fn whole_choice(choice: &Choice) -> Option<i128> {
     match choice {
         Choice::Amount(amount, _) => Some(amount.div_euclid(ONE)),

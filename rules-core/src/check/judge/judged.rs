@@ -1,22 +1,22 @@
-//! What a requirement is asked for, and what it comes to.
+//! What a requirement is judged for, and the result.
 
 use super::Truth;
 pub(crate) use crate::check::judge::slack::Slack;
 use std::rc::Rc;
 
-/// What a requirement is asked for.
+/// What a requirement is judged for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub(crate) enum Role {
-    /// It must hold: a test of something that is not there is left aside.
+    /// It must hold. A test of something that is not there is left out.
     Required,
-    /// It says whether something applies: a distance to something that is not there is without end.
+    /// It decides whether something applies. A distance to something that is not there is infinite.
     Condition,
 }
 
-/// How a requirement is asked.
+/// How a requirement is judged.
 ///
-/// Whether it must hold or must not is carried down to the tests, so that `not` before `all-of` means the same as
-/// `any-of` of the opposites, also where one of them has nothing to speak about.
+/// Whether it must or must not hold is passed down to the tests, so that `not` before `all-of` means the same as `any-of`
+/// of the opposites, even where one of them does not apply.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub(crate) struct Ask {
     pub(crate) role: Role,
@@ -42,7 +42,7 @@ impl Ask {
     }
 }
 
-/// What judging a requirement gave.
+/// The result of judging a requirement.
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) struct Judged {
     pub(crate) truth: Truth,
@@ -50,7 +50,7 @@ pub(crate) struct Judged {
     pub(crate) node: Node,
 }
 
-/// What a judgement is made of.
+/// The parts that a judgement is made of.
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) enum Node {
     Leaf(Box<crate::check::Reading>),
@@ -62,7 +62,7 @@ pub(crate) enum Node {
 }
 
 impl Judged {
-    /// Without anything measured.
+    /// A judgement without any measurement.
     pub(crate) fn bare(truth: Truth) -> Self {
         Judged {
             truth,
@@ -71,12 +71,12 @@ impl Judged {
         }
     }
 
-    /// Whether there surely is nothing that it speaks about.
+    /// Whether it surely does not apply.
     pub(crate) fn is_void(&self) -> bool {
         self.truth == Truth::NOT_APPLICABLE
     }
 
-    /// All of these must hold; `keeps` is whether anybody will ask what each came to.
+    /// All of these must hold; `keeps` is whether their readings will be reported.
     pub(crate) fn all(members: impl Iterator<Item = Judged>, keeps: bool) -> Self {
         let (truth, slack, kept) = joined(
             members,
@@ -106,13 +106,13 @@ impl Judged {
         }
     }
 
-    /// One of these is the case.
+    /// One of these is the case, and it is not known which.
     pub(crate) fn either(ways: Vec<Judged>) -> Self {
         let truth = ways.iter().map(|way| way.truth);
-        let rooms = ways.iter().filter(|way| !way.is_void());
+        let applying = ways.iter().filter(|way| !way.is_void());
         Judged {
             truth: truth.fold(Truth::NONE, Truth::or_else),
-            slack: rooms
+            slack: applying
                 .map(|way| way.slack)
                 .reduce(Slack::either)
                 .unwrap_or(Slack::Unlike),
@@ -120,7 +120,7 @@ impl Judged {
         }
     }
 
-    /// The same for a thing that is perhaps not meant at all.
+    /// The same for a thing that may not be meant at all.
     pub(super) fn perhaps(self) -> Self {
         Judged {
             truth: self.truth.or_else(Truth::NOT_APPLICABLE),
@@ -129,18 +129,18 @@ impl Judged {
     }
 }
 
-/// Joins judgements; what has nothing to speak about says nothing of the slack that is left.
+/// Joins judgements. One that does not apply is left out of the slack.
 fn joined(
     members: impl Iterator<Item = Judged>,
     keep: Option<fn(&mut Vec<Judged>, Judged)>,
     truths: fn(Truth, Truth) -> Truth,
-    rooms: fn(Slack, Slack) -> Slack,
+    slacks: fn(Slack, Slack) -> Slack,
 ) -> (Truth, Option<Slack>, Vec<Judged>) {
     let (mut truth, mut slack, mut kept) = (Truth::NOT_APPLICABLE, None, Vec::new());
     for member in members {
         truth = truths(truth, member.truth);
         if !member.is_void() {
-            slack = Some(slack.map_or(member.slack, |so_far| rooms(so_far, member.slack)));
+            slack = Some(slack.map_or(member.slack, |so_far| slacks(so_far, member.slack)));
         }
         if let Some(keep) = keep {
             keep(&mut kept, member);
@@ -149,7 +149,8 @@ fn joined(
     (truth, slack, kept)
 }
 
-/// Keeps one of those that must all hold. Of those that do hold, only the one with the least slack is ever reported.
+/// Keeps a member of a list that must all hold. Among members that hold, only the one with the least slack is kept, since no
+/// other is ever reported.
 fn keep_tightest(kept: &mut Vec<Judged>, member: Judged) {
     let holds = |judged: &Judged| judged.truth == Truth::HOLDS;
     let tightest = kept.iter_mut().next().filter(|first| holds(first));

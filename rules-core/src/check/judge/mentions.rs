@@ -5,11 +5,11 @@ use std::collections::BTreeMap;
 use crate::check::Need;
 use crate::ruleset::{DocumentIndex, Once, Requirement, RowTest, Then};
 
-/// The documents that a requirement asks for anywhere: surely where all of it must hold, perhaps where only some must.
+/// The documents that a requirement asks for: surely where all of it must hold, perhaps where only part of it must.
 #[derive(Default)]
 pub(crate) struct Mentions {
     needs: BTreeMap<DocumentIndex, Need>,
-    /// The terms that were gone through: where all must hold, and where only some must.
+    /// The terms already visited: where all of it must hold, and where only part of it must.
     terms: [Once; 2],
 }
 

@@ -1,7 +1,8 @@
-//! Whether a requirement holds: over every world that the plan leaves possible.
+//! Whether a requirement holds in each world that the plan leaves possible.
 
 pub(super) mod alike;
 pub(super) mod applies;
+pub(super) mod assessment;
 pub(super) mod bound;
 pub(super) mod compare;
 pub(super) mod judged;
@@ -34,18 +35,18 @@ use crate::ruleset::{
 };
 use crate::work;
 
-/// To look at the plan in another way takes so many steps, whatever is then judged.
+/// The steps that it takes to make another scene, whatever is then judged in it.
 const ANOTHER_SCENE: u64 = 10;
 
 /// Judges requirements in one scene.
 pub(crate) struct Judge<'a> {
     pub(crate) scene: Scene<'a>,
     pub(crate) special: Special,
-    /// Whether anybody will ask what was measured; most judgements are only asked whether something holds.
+    /// Whether readings are kept for the report; most judgements only need the truth.
     pub(crate) keeps: bool,
-    /// When the rule set is in force; `None` where it is taken to be.
+    /// When the rule set is in force; `None` where it is assumed to be.
     pub(crate) in_force: Option<&'a InForce>,
-    /// What terms came to in this scene.
+    /// The results of terms in this scene.
     pub(super) memos: Rc<Memos>,
 }
 
@@ -76,7 +77,7 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// Whether anybody will ask what was measured: of a condition only its truth is ever used.
+    /// Whether readings are kept for the report: of a condition only the truth is ever used.
     pub(crate) fn keeps(&self, role: Role) -> bool {
         self.keeps && role == Role::Required
     }
@@ -105,7 +106,7 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// All of a list, or one of it; of the opposites it is the other way round.
+    /// All of a list must hold, or any of it; for the opposites it is the other way round.
     fn list(&self, list: &'a [Requirement], env: &Env<'_>, ask: Ask, all: bool) -> Judged {
         let members = list.iter().map(|member| self.judge(member, env, ask));
         match all != ask.negated {
@@ -124,7 +125,7 @@ impl<'a> Judge<'a> {
         Judged::bare(if ask.negated { truth.negated() } else { truth })
     }
 
-    /// Whether a paper is in hand: of what it is one for each of, the one for the thing that is bound.
+    /// Whether a document is in hand. Where there is one for each thing, the one for the bound thing counts.
     fn paper(&self, document: DocumentIndex, env: &Env<'_>) -> Truth {
         let Some(paper) = self.scene.rules().documents.get(document) else {
             return Truth::OPEN;
@@ -135,7 +136,7 @@ impl<'a> Judge<'a> {
             .map(|each| self.scene.referent(each.kind, env));
         let thing = of.and_then(thing_of);
         if let Some(thing) = thing {
-            self.scene.base.look_at(thing);
+            self.scene.base.note_read(thing);
         }
         if let Some(in_hand) = self.scene.paper(document, thing) {
             return Truth::of_comparison(in_hand, !in_hand);
@@ -166,8 +167,8 @@ impl<'a> Judge<'a> {
         if members.surely_empty() {
             return if_none;
         }
-        // Whether one that is there may have nothing to speak about.
-        let mut silent = false;
+        // Whether the requirement may not apply to one of the members.
+        let mut may_not_apply = false;
         let outlying = self.outlying(each, &members.list, env, ask);
         let listed = members.list.iter().enumerate();
         let near = listed.filter(|(place, _)| !outlying.leaves_out(*place));
@@ -178,7 +179,7 @@ impl<'a> Judge<'a> {
                 each.selection.zone.as_deref(),
             );
             let own = self.judge(&each.require, &inner, ask);
-            silent |= own.truth.may_not_apply();
+            may_not_apply |= own.truth.may_not_apply();
             if *sure { own } else { own.perhaps() }
         });
         let keeps = self.keeps(ask.role);
@@ -189,7 +190,7 @@ impl<'a> Judge<'a> {
         if !members.perhaps_empty() || if_none.is_void() {
             return all;
         }
-        let truth = match silent {
+        let truth = match may_not_apply {
             true => all.truth.or_else(if_none.truth),
             false => all.truth.absent_as(if_none.truth),
         };
@@ -199,7 +200,7 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// What it means that there are none; where nothing says so, every condition of each of none holds.
+    /// The result where there are no members. Unless the rule states it, a condition on each of them holds.
     fn if_none(&self, said: Option<IfNone>, ask: Ask) -> Judged {
         let plain = match said {
             Some(said) => Truth::of(Level::of_if_none(said)),
@@ -227,7 +228,7 @@ impl<'a> Judge<'a> {
         let truth = bounds.iter().fold(Truth::NOT_APPLICABLE, |all, bound| {
             all.and(self.counted(&truths, bound, env))
         });
-        // What must not be of what is not there is kept.
+        // A prohibition is met where there is nothing that it is about.
         let truth = match ask.negated {
             true => truth.negated().absent_as(Truth::HOLDS),
             false => truth,

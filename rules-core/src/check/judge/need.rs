@@ -1,10 +1,10 @@
-//! What a rule requires of one of its subjects, and by which relief it holds.
+//! What a rule requires of one subject, and which relief makes it hold.
 
 use crate::check::judge::readings::Deciding;
 use crate::check::judge::slack::Slack;
 use crate::check::judge::{Ask, Judge, Judged};
 use crate::check::world::env::Env;
-use crate::check::world::target::{Of, Target};
+use crate::check::world::target::{Target, TargetSubject};
 use crate::check::{Level, Reading, ReliefTruth, Truth};
 use crate::ruleset::{Relief, Rule, pieces};
 use crate::vocabulary::KindId;
@@ -16,7 +16,7 @@ pub(crate) struct Need {
 }
 
 impl Need {
-    /// A relief does not hold where there is nothing that it speaks about; a rule does not apply there.
+    /// Where there is nothing to be about, a relief does not hold, and the rule itself does not apply.
     pub(crate) fn truth(&self) -> Truth {
         let reliefs = self.reliefs.iter().map(|(relief, _)| relief.holds);
         let relieved = reliefs.fold(self.base.truth.applied(), Truth::or);
@@ -26,7 +26,7 @@ impl Need {
         }
     }
 
-    /// The readings that it rests on, with those of the relief that makes the difference.
+    /// The readings that decide it, with those of the relief that makes the difference.
     pub(crate) fn deciding(self, relief: Option<usize>) -> Vec<Reading> {
         let mut deciding = Deciding::default();
         deciding.add(self.base);
@@ -37,7 +37,7 @@ impl Need {
         deciding.found
     }
 
-    /// The slack that is left: where it passes by a relief, the relief's own.
+    /// The slack that is left. Where a relief makes it pass, the greater of the base's and the relief's.
     pub(crate) fn slack(&self, truth: Truth) -> Slack {
         let by = match truth {
             Truth::HOLDS => self.relief(truth).and_then(|at| self.reliefs.get(at)),
@@ -65,12 +65,14 @@ impl<'a> Judge<'a> {
     /// What a rule requires of a target, and its reliefs.
     pub(crate) fn need(&self, rule: &'a Rule, target: Target, env: &Env<'_>) -> Need {
         let said = rule.each.as_ref().and_then(|each| each.if_none);
-        let base = match (target.of, said) {
-            (Of::None { .. }, Some(said)) => Judged::bare(Truth::of(Level::of_if_none(said))),
+        let base = match (target.subject, said) {
+            (TargetSubject::None { .. }, Some(said)) => {
+                Judged::bare(Truth::of(Level::of_if_none(said)))
+            }
             _ => self.judge(&rule.require, env, Ask::REQUIRED),
         };
-        let reliefs = rule.reliefs.iter().map(|relief| match target.of {
-            Of::None { kind, .. } if self.speaks_of(relief, kind) => of_nothing(),
+        let reliefs = rule.reliefs.iter().map(|relief| match target.subject {
+            TargetSubject::None { kind, .. } if self.speaks_of(relief, kind) => of_nothing(),
             _ => self.relief(relief, env),
         });
         Need {
@@ -79,7 +81,7 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// Whether a relief speaks of the thing for which a kind's name stands.
+    /// Whether a relief is about the thing that a kind's name stands for.
     fn speaks_of(&self, relief: &Relief, kind: KindId) -> bool {
         let mut all = relief.when.iter().chain([&relief.require]);
         all.any(|requirement| pieces::speaks_of(requirement, kind, self.scene.rules()))
@@ -106,7 +108,7 @@ impl<'a> Judge<'a> {
     }
 }
 
-/// A relief that speaks of what is not there does not hold.
+/// A relief about something that is not there does not hold.
 fn of_nothing() -> (ReliefTruth, Judged) {
     let fails = ReliefTruth {
         open: Truth::FAILS,

@@ -1,9 +1,9 @@
-//! Where each of some things must keep a distance from another: those so far off that they surely do, and by more than some
-//! other of them, are left out before anything is measured.
+//! Where each of some things must keep a clearance from another thing, those that surely keep it, and by more than some other
+//! of them, are left out before anything is measured.
 
 use crate::check::judge::{Ask, Judge};
 use crate::check::value::distance::End;
-use crate::check::value::reach::{FEW, MARGIN};
+use crate::check::value::nearest::{FEW, MARGIN};
 use crate::check::world::env::{Env, Referent};
 use crate::check::world::select::Listed;
 use crate::ruleset::{
@@ -12,7 +12,7 @@ use crate::ruleset::{
 use crate::vocabulary::{KindId, OutlineId};
 use crate::work;
 
-/// How far each of some things is at least, in nanometres, and from where on they are left out.
+/// The least distance of each of some things, in nanometres, and the distance beyond which things are left out.
 pub(crate) struct Outlying {
     least: Vec<Option<f64>>,
     from: f64,
@@ -24,7 +24,7 @@ impl Outlying {
         from: f64::INFINITY,
     };
 
-    /// Whether the thing at this place of the list is left out.
+    /// Whether the thing at this index of the list is left out.
     pub(crate) fn leaves_out(&self, place: usize) -> bool {
         let least = self.least.get(place).copied().flatten();
         least.is_some_and(|least| least > self.from)
@@ -41,9 +41,9 @@ impl<'a> Judge<'a> {
         ask: Ask,
     ) -> Outlying {
         let found = || {
-            let kept = Kept::of(each).filter(|_| !ask.negated)?;
-            let fixed = self.fixed_end(&kept, env)?;
-            self.outlying_of(&kept, &fixed, members)
+            let clearance = Clearance::of(each).filter(|_| !ask.negated)?;
+            let fixed = self.fixed_end(&clearance, env)?;
+            self.outlying_of(&clearance, &fixed, members)
         };
         match members.len() < FEW {
             true => Outlying::NONE,
@@ -51,31 +51,37 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// The end that is the same for all of the things.
-    fn fixed_end(&self, kept: &Kept, env: &Env<'_>) -> Option<End<'static>> {
-        let referent = env.bound(kept.fixed.0)?;
-        env.zone(kept.fixed.0).is_none().then_some(End {
+    /// The end of the distance that is the same for all the things.
+    fn fixed_end(&self, clearance: &Clearance, env: &Env<'_>) -> Option<End<'static>> {
+        let (kind, outline) = clearance.fixed;
+        let referent = env.bound(kind)?;
+        env.zone(kind).is_none().then_some(End {
             referent,
-            outline: kept.fixed.1,
+            outline,
             sure: true,
             zone: None,
         })
     }
 
-    fn outlying_of(&self, kept: &Kept, fixed: &End<'static>, members: &Listed) -> Option<Outlying> {
+    fn outlying_of(
+        &self,
+        clearance: &Clearance,
+        fixed: &End<'static>,
+        members: &Listed,
+    ) -> Option<Outlying> {
         if !self.scene.plan().measured.is_empty() {
             return None;
         }
         work::corners(members.len());
-        let around = self.around(fixed)?;
+        let fixed_box = self.end_box(fixed)?;
         let end = |referent: Referent| End {
             referent,
-            outline: kept.outline,
+            outline: clearance.outline,
             ..*fixed
         };
         let least = members.iter().map(|(referent, sure)| {
-            let own = self.around(&end(*referent)).filter(|_| *sure)?;
-            Some(own.rectangle.apart(&around.rectangle) - MARGIN)
+            let own = self.end_box(&end(*referent)).filter(|_| *sure)?;
+            Some(own.rectangle.apart(&fixed_box.rectangle) - MARGIN)
         });
         let least: Vec<Option<f64>> = least.collect();
         let known = least.iter().zip(members);
@@ -84,21 +90,21 @@ impl<'a> Judge<'a> {
         let nearest = self.nearest(&end(nearest), fixed, &Env::EMPTY).range.high;
         Some(Outlying {
             least,
-            from: nearest.max(kept.limit) as f64,
+            from: nearest.max(clearance.limit) as f64,
         })
     }
 }
 
-/// A distance that each of some things must keep from one that is the same for all.
-struct Kept {
+/// A clearance that each of some things must keep from one fixed thing.
+struct Clearance {
     outline: OutlineId,
     fixed: (KindId, OutlineId),
-    /// No more than this is asked for.
+    /// The required clearance is no more than this.
     limit: i128,
 }
 
-impl Kept {
-    fn of(each: &Each) -> Option<Kept> {
+impl Clearance {
+    fn of(each: &Each) -> Option<Clearance> {
         let Requirement::Test(test) = &each.require else {
             return None;
         };
@@ -120,7 +126,7 @@ impl Kept {
             (false, true) => (other, one),
             _ => return None,
         };
-        Some(Kept {
+        Some(Clearance {
             outline: own.1,
             fixed,
             limit: limit.range.high,
@@ -128,7 +134,7 @@ impl Kept {
     }
 }
 
-/// The two outlines of a level distance between things that are each named.
+/// The two outlines of a level distance, where each is of a single named thing.
 fn bound_ends(distance: &Distance) -> Option<((KindId, OutlineId), (KindId, OutlineId))> {
     let plain = distance.how == Measured::Level && distance.places == Places::Nearest;
     let ends = || Some((bound_end(&distance.from)?, bound_end(&distance.to)?));

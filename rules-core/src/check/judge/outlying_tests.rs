@@ -44,9 +44,9 @@ fn far() -> String {
     (0..30).map(well).collect()
 }
 
-/// Wells far away do not change what is found, whatever the order of the list.
+/// Wells far away do not change the findings, whatever the order of the list.
 #[test]
-fn what_is_far_off_changes_nothing() {
+fn things_far_away_change_nothing() {
     for limit in [
         "at-least: 500 mm",
         "more-than: 950 mm",

@@ -1,30 +1,30 @@
-//! What is found about one subject of a rule.
+//! The findings about one subject of a rule.
 
 use crate::check::judge::Judge;
+use crate::check::judge::assessment::{Membership, PlaceAssessment, deciding, together};
 use crate::check::judge::slack::Slack;
 use crate::check::world::dependency::Dependency;
-use crate::check::world::look::{Membership, PlaceLook, deciding, together};
 use crate::check::world::missing;
 use crate::check::world::target::Target;
 use crate::check::{Missing, Outcome, Part, Truth};
 use crate::ruleset::Rule;
 
-/// What is possible for something.
+/// The truth of something, seen in three ways.
 #[derive(Clone, Copy)]
-pub(crate) struct Possible {
-    /// As it is known.
+pub(crate) struct Truths {
+    /// As the plan is known.
     pub(crate) truth: Truth,
-    /// If the authority has not yet said anything that it is free to say.
+    /// If the authority has not yet decided anything that is at its discretion.
     pub(crate) unsaid: Truth,
-    /// If everything were exactly as drawn besides.
+    /// If, in addition, everything is exactly as drawn.
     pub(crate) as_drawn: Truth,
 }
 
-impl Possible {
-    pub(crate) const NOT_APPLICABLE: Possible = Possible::decided(Truth::NOT_APPLICABLE);
+impl Truths {
+    pub(crate) const NOT_APPLICABLE: Truths = Truths::decided(Truth::NOT_APPLICABLE);
 
-    pub(crate) const fn decided(truth: Truth) -> Possible {
-        Possible {
+    pub(crate) const fn decided(truth: Truth) -> Truths {
+        Truths {
             truth,
             unsaid: truth,
             as_drawn: truth,
@@ -35,12 +35,12 @@ impl Possible {
         Outcome::of(self.truth, self.unsaid, self.as_drawn)
     }
 
-    pub(crate) fn and(self, other: Possible) -> Possible {
+    pub(crate) fn and(self, other: Truths) -> Truths {
         self.join(other, Truth::and)
     }
 
-    pub(crate) fn join(self, other: Possible, join: impl Fn(Truth, Truth) -> Truth) -> Possible {
-        Possible {
+    pub(crate) fn join(self, other: Truths, join: impl Fn(Truth, Truth) -> Truth) -> Truths {
+        Truths {
             truth: join(self.truth, other.truth),
             unsaid: join(self.unsaid, other.unsaid),
             as_drawn: join(self.as_drawn, other.as_drawn),
@@ -48,75 +48,76 @@ impl Possible {
     }
 }
 
-/// What one subject is for the whole rule.
+/// What one subject contributes to the result for the whole rule.
 #[derive(Clone, Copy)]
-pub(crate) struct Own {
-    pub(crate) possible: Possible,
-    /// Whether it is one of those that the rule speaks of.
+pub(crate) struct Contribution {
+    pub(crate) truths: Truths,
+    /// Whether the rule is about it.
     pub(crate) member: Membership,
-    /// Whether there may be nothing to measure of it.
-    pub(crate) silent: bool,
+    /// Whether there may be nothing to measure on it.
+    pub(crate) may_not_apply: bool,
 }
 
-impl Own {
-    pub(crate) fn of(possible: Possible, looks: &[PlaceLook]) -> Own {
-        let mut needs = looks.iter().filter_map(|place| place.look.need.as_ref());
-        Own {
-            possible,
-            member: Membership::of(looks),
-            silent: needs.any(|need| need.base.truth.may_not_apply()),
+impl Contribution {
+    pub(crate) fn of(truths: Truths, assessments: &[PlaceAssessment]) -> Contribution {
+        let needs = assessments.iter();
+        let mut needs = needs.filter_map(|place| place.found.need.as_ref());
+        Contribution {
+            truths,
+            member: Membership::of(assessments),
+            may_not_apply: needs.any(|need| need.base.truth.may_not_apply()),
         }
     }
 }
 
 impl<'a> Judge<'a> {
-    /// What is found about one subject, what that is for the whole rule, and what it rests on.
+    /// The findings about one subject, what it contributes to the whole rule, and what all this depends on.
     pub(crate) fn part(
         &self,
         rule: &'a Rule,
         target: Target,
-    ) -> (Option<(Part, Own)>, Vec<Dependency>) {
-        let looks = self.looks(rule, target);
+    ) -> (Option<(Part, Contribution)>, Vec<Dependency>) {
+        let assessments = self.assess(rule, target);
         let mut dependencies = Vec::new();
-        for look in &looks {
-            dependencies.extend(look.dependencies.iter().cloned());
+        for place in &assessments {
+            dependencies.extend(place.dependencies.iter().cloned());
         }
-        if looks.iter().all(|place| place.look.need.is_none()) {
+        if assessments.iter().all(|place| place.found.need.is_none()) {
             return (None, dependencies);
         }
-        let truth = together(target, &looks);
-        let possible = self.possible(rule, target, truth, &dependencies);
+        let truth = together(target, &assessments);
+        let truths = self.truths(rule, target, truth, &dependencies);
         let missing = match truth.is_open() {
             false => Vec::new(),
             true => {
-                let decided = Outcome::decided(possible.as_drawn).is_some();
-                missing::of_part(self, (rule, target), truth, &dependencies, decided)
+                let decided = Outcome::decided(truths.as_drawn).is_some();
+                missing::for_part(self, (rule, target), truth, &dependencies, decided)
             }
         };
-        let own = Own::of(possible, &looks);
-        let part = self.told(target, own, missing, looks);
-        (Some((part, own)), dependencies)
+        let contribution = Contribution::of(truths, &assessments);
+        let part = self.reported(target, contribution, missing, assessments);
+        (Some((part, contribution)), dependencies)
     }
 
-    /// What is possible for a subject, also if the authority has not yet spoken and if everything were as drawn.
-    fn possible(
+    /// The truth for a subject, also before the authority has spoken and with everything as drawn.
+    fn truths(
         &self,
         rule: &'a Rule,
         target: Target,
         truth: Truth,
         dependencies: &[Dependency],
-    ) -> Possible {
+    ) -> Truths {
         if !truth.is_open() {
-            return Possible::decided(truth);
+            return Truths::decided(truth);
         }
         let papers = &self.scene.rules().documents;
-        let is_leave = |touch: &Dependency| match touch.what {
+        let is_leave = |dependency: &Dependency| match dependency.what {
             Missing::Document(paper, _) => papers.get(paper).is_some_and(|it| it.discretion),
             _ => false,
         };
         let unsaid = self.scene.leaving_open();
         let drawn = self.in_scene(unsaid.drawn_exactly());
-        Possible {
+        Truths {
             truth,
             unsaid: match dependencies.iter().any(is_leave) {
                 true => self.in_scene(unsaid).truth_of(rule, target),
@@ -126,22 +127,21 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// What was found, as it is reported: by the place that decides it.
-    fn told(
+    /// The findings as they are reported: those of the place that decides.
+    fn reported(
         &self,
         target: Target,
-        Own {
-            possible, member, ..
-        }: Own,
+        Contribution { truths, member, .. }: Contribution,
         missing: Vec<Missing>,
-        mut looks: Vec<PlaceLook>,
+        mut assessments: Vec<PlaceAssessment>,
     ) -> Part {
-        let truth = possible.truth;
-        looks.retain(|place| place.look.need.is_some());
-        let deciding = deciding(truth, &looks);
-        let places = looks.iter().filter_map(PlaceLook::truth).collect();
-        let need = { looks }.into_iter().nth(deciding);
-        let need = need.and_then(|place| place.look.need);
+        let truth = truths.truth;
+        assessments.retain(|place| place.found.need.is_some());
+        let deciding = deciding(truth, &assessments);
+        let places = assessments.iter().filter_map(PlaceAssessment::truth);
+        let places = places.collect();
+        let need = { assessments }.into_iter().nth(deciding);
+        let need = need.and_then(|place| place.found.need);
         let relief = need.as_ref().and_then(|need| need.relief(truth.applied()));
         let slack = need.as_ref().map(|need| need.slack(truth.applied()));
         let member = if member.sure {
@@ -150,11 +150,11 @@ impl<'a> Judge<'a> {
             Truth::OPEN
         };
         Part {
-            subject: target.subject(member),
+            subject: target.reported(member),
             pool: target.pool_index(),
-            outcome: possible.outcome(),
+            outcome: truths.outcome(),
             truth,
-            as_drawn: possible.as_drawn,
+            as_drawn: truths.as_drawn,
             places,
             deciding,
             relief,
@@ -165,7 +165,7 @@ impl<'a> Judge<'a> {
     }
 }
 
-/// All that is missing to decide some parts; sorted, none twice.
+/// All that is missing to decide some parts, sorted and without repeats.
 pub(crate) fn missing_of(parts: &[Part]) -> Vec<Missing> {
     let mut missing: Vec<Missing> = parts.iter().flat_map(|part| part.missing.clone()).collect();
     missing.sort();

@@ -12,7 +12,7 @@ use crate::quantity::Interval;
 use crate::ruleset::{Along, Bound, Choice, Test, Value};
 use crate::work;
 
-/// A reading that is kept takes room as well as time: so many steps.
+/// The steps that a kept reading costs, since it takes memory as well as time.
 const KEPT: u64 = 40;
 
 /// Takes readings for one judgement.
@@ -23,7 +23,7 @@ pub(crate) struct Readings<'j, 'a, 'e> {
 }
 
 impl<'a> Readings<'_, 'a, '_> {
-    /// Compares a value with a bound; the reading only where somebody will ask what was measured.
+    /// Compares a value with a bound; gives the reading only where it is kept for the report.
     pub(crate) fn take(
         &self,
         (test, at): (&'a Arc<Test>, usize),
@@ -37,7 +37,7 @@ impl<'a> Readings<'_, 'a, '_> {
             .as_ref()
             .map_or_else(|| amounts_of(bound), PossibleValue::ends);
         let found = self.judge.value(value, self.env, &thresholds);
-        // What must not be of a value that changes along a thing must not be at any place of it.
+        // Where a value changes along a thing, a prohibition holds at every place of it.
         let holds = match (comparison.holds, self.ask) {
             (
                 None,
@@ -94,16 +94,16 @@ impl<'a> Readings<'_, 'a, '_> {
             truth: standing.truth,
             margin: standing.slack.margin(),
             witness: found.witness,
-            blur: found.blur,
+            tolerance: found.tolerance,
         }
     }
 
-    /// The test as it must hold: under a `not`, with the contrary of the bound.
+    /// The test as it must hold: under a `not`, with the opposite bound.
     fn asked(&self, test: &Arc<Test>, at: usize) -> Arc<Test> {
         match test.bounds.get(at) {
             Some(bound) if self.ask.negated => Arc::new(Test {
                 value: test.value.clone(),
-                bounds: vec![contrary(bound)],
+                bounds: vec![opposite(bound)],
                 holds: test.holds,
                 span: test.span,
             }),
@@ -111,7 +111,7 @@ impl<'a> Readings<'_, 'a, '_> {
         }
     }
 
-    /// From what to what a fact changes along its thing, where that is what was read at one place of it.
+    /// The range over which a fact changes along its thing, where it was read at one place of it.
     fn along(&self, value: &Value) -> Option<Interval> {
         match value {
             Value::Fact(fact) => self.judge.scene.along(*fact, self.env),
@@ -120,7 +120,7 @@ impl<'a> Readings<'_, 'a, '_> {
         }
     }
 
-    /// What was measured, were everything exactly as drawn: of interest only where the comparison is open.
+    /// The measured value if everything is exactly as drawn; it is computed only where the comparison is open.
     fn as_drawn(
         &self,
         value: &'a Value,
@@ -154,8 +154,8 @@ fn words_of(found: &PossibleValue) -> Option<Arc<Words>> {
     })
 }
 
-/// The bound that is kept just where another is not; of words there is none, and a reading says that they must not be.
-fn contrary(bound: &Bound) -> Bound {
+/// The bound that is met exactly where another is not. Words have no such bound, so a reading says that they are not allowed.
+fn opposite(bound: &Bound) -> Bound {
     match bound {
         Bound::AtLeast(value) => Bound::LessThan(value.clone()),
         Bound::AtMost(value) => Bound::MoreThan(value.clone()),

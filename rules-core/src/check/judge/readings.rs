@@ -6,17 +6,17 @@ use std::rc::Rc;
 use crate::check::judge::{Judged, Node};
 use crate::check::{Reading, Truth};
 
-/// The readings that judgements rest on, in their order: those that fail where one fails, those that are open where it is
-/// open, and the one nearest to failing where it holds. What a term came to is read once, however often it is named.
+/// The readings that decide judgements, in their order: where a judgement fails, those that fail; where it is open, those
+/// that are open; where it holds, the one nearest to failing. A term's readings are taken once, however often it is named.
 #[derive(Default)]
 pub(crate) struct Deciding {
     pub(crate) found: Vec<Reading>,
-    /// Where what terms came to is stored.
+    /// The addresses of the terms' judgements already taken.
     terms: BTreeSet<*const Judged>,
 }
 
 impl Deciding {
-    /// Adds those of a judgement.
+    /// Adds the deciding readings of a judgement.
     pub(crate) fn add(&mut self, judged: Judged) {
         let truth = judged.truth;
         match judged.node {
@@ -26,13 +26,13 @@ impl Deciding {
                     let at = tightest(&members);
                     self.add_all(at.and_then(|at| members.into_iter().nth(at)));
                 }
-                Truth::FAILS => self.add_all(such(members, |truth| truth == Truth::FAILS)),
-                _ => self.add_all(such(members, |truth| truth != Truth::HOLDS)),
+                Truth::FAILS => self.add_all(only(members, |truth| truth == Truth::FAILS)),
+                _ => self.add_all(only(members, |truth| truth != Truth::HOLDS)),
             },
             Node::Any(members) => match truth {
-                Truth::HOLDS => self.add_all(such(members, |truth| truth == Truth::HOLDS).next()),
+                Truth::HOLDS => self.add_all(only(members, |truth| truth == Truth::HOLDS).next()),
                 Truth::FAILS => self.add_all(members),
-                _ => self.add_all(such(members, |truth| truth != Truth::FAILS)),
+                _ => self.add_all(only(members, |truth| truth != Truth::FAILS)),
             },
             Node::Other(members) => self.add_all(members),
             Node::Term(judged) => {
@@ -48,7 +48,7 @@ impl Deciding {
     }
 }
 
-fn such(members: Vec<Judged>, decides: fn(Truth) -> bool) -> impl Iterator<Item = Judged> {
+fn only(members: Vec<Judged>, decides: fn(Truth) -> bool) -> impl Iterator<Item = Judged> {
     members
         .into_iter()
         .filter(move |member| decides(member.truth))

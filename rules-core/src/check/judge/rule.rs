@@ -1,59 +1,59 @@
-//! Judges one rule: beside each pool, for each of its subjects.
+//! Judging one rule: for each pool, and for each of the rule's subjects.
 
 use std::collections::BTreeSet;
 
 use crate::check::judge::Judge;
-use crate::check::judge::part::{Own, Possible, missing_of};
+use crate::check::judge::assessment::together;
+use crate::check::judge::part::{Contribution, Truths, missing_of};
 use crate::check::world::dependency::Dependency;
 use crate::check::world::env::Referent;
-use crate::check::world::look::together;
 use crate::check::world::scene::Scene;
 use crate::check::world::split;
-use crate::check::world::target::{Of, Target};
+use crate::check::world::target::{Target, TargetSubject};
 use crate::check::{Finding, Missing, Part, Truth};
 use crate::ruleset::Rule;
 use crate::vocabulary::KindId;
 use crate::work;
 
-/// What is possible for a rule beside one pool: all its subjects must keep it.
-struct OfPool {
-    all: Possible,
-    /// Whether there is, at some place along what changes, nothing of which it speaks.
+/// The contributions of a rule's subjects for one pool, joined: the rule must hold for all of them.
+struct Joined {
+    all: Truths,
+    /// Whether there is nothing that the rule is about, at some place along what changes.
     none: Truth,
     /// Whether that may be so at one place and not at another.
     somewhere: bool,
-    /// Whether there may be nothing to measure of something of which it speaks.
-    silent: bool,
+    /// Whether there may be nothing to measure on something that the rule is about.
+    may_not_apply: bool,
 }
 
-/// What is found under one rule beside one pool.
-pub(crate) struct BesidePool {
+/// The findings under one rule for one pool.
+pub(crate) struct PoolFinding {
     pub(crate) applies: Truth,
-    pub(crate) possible: Possible,
+    pub(crate) truths: Truths,
     pub(crate) parts: Vec<Part>,
-    /// Everything uncertain that it rests on.
+    /// Everything uncertain that it depends on.
     pub(crate) dependencies: Vec<Dependency>,
 }
 
-impl OfPool {
-    const NONE: OfPool = OfPool {
-        all: Possible::NOT_APPLICABLE,
+impl Joined {
+    const NONE: Joined = Joined {
+        all: Truths::NOT_APPLICABLE,
         none: Truth::HOLDS,
         somewhere: false,
-        silent: false,
+        may_not_apply: false,
     };
 
-    fn add(&mut self, own: Own) {
-        self.all = self.all.and(own.possible);
-        self.none = self.none.and(own.member.out);
-        self.somewhere |= own.member.partly;
-        self.silent |= own.silent;
+    fn add(&mut self, one: Contribution) {
+        self.all = self.all.and(one.truths);
+        self.none = self.none.and(one.member.out);
+        self.somewhere |= one.member.partly;
+        self.may_not_apply |= one.may_not_apply;
     }
 
-    /// With what it comes to where there is nothing that it speaks of.
-    fn or_none(self, none: Possible) -> Possible {
+    /// Adds the result for the case that there is nothing that the rule is about.
+    fn or_none(self, none: Truths) -> Truths {
         let beside = || self.all.and(none);
-        let instead = || match self.silent {
+        let instead = || match self.may_not_apply {
             true => self.all.join(none, Truth::or_else),
             false => self.all.join(none, Truth::absent_as),
         };
@@ -66,30 +66,30 @@ impl OfPool {
 }
 
 impl<'a> Judge<'a> {
-    /// What is found under one rule, with everything uncertain that it rests on.
+    /// The finding under one rule, with everything uncertain that it depends on.
     pub(crate) fn finding(&self, index: usize, rule: &'a Rule) -> (Finding, Vec<Dependency>) {
-        let mut possible = Possible::NOT_APPLICABLE;
+        let mut truths = Truths::NOT_APPLICABLE;
         let (mut parts, mut dependencies) = (Vec::new(), Vec::new());
         let mut applies = Truth::NOT_APPLICABLE;
-        for beside in self.beside_each(rule.about_pool, |pool| self.found_beside(rule, pool)) {
-            applies = applies.or(beside.applies);
-            possible = possible.and(beside.possible);
-            parts.extend(beside.parts);
-            dependencies.extend(beside.dependencies);
+        for found in self.for_each_pool(rule.about_pool, |pool| self.pool_finding(rule, pool)) {
+            applies = applies.or(found.applies);
+            truths = truths.and(found.truths);
+            parts.extend(found.parts);
+            dependencies.extend(found.dependencies);
         }
-        possible.truth = self.whichever_way((rule, possible.truth), &parts, &dependencies);
-        possible.truth = self.with_shared_doubts((rule, possible.truth), &parts, &dependencies);
-        // A rule that is broken whatever is answered waits for no answer, though its parts do.
-        let missing = match possible.truth.is_open() {
+        truths.truth = self.split_over_parts((rule, truths.truth), &parts, &dependencies);
+        truths.truth = self.split_over_shared((rule, truths.truth), &parts, &dependencies);
+        // Its parts may be open, but a rule that fails whatever the answers are needs no answer.
+        let missing = match truths.truth.is_open() {
             true => missing_of(&parts),
             false => Vec::new(),
         };
         (
             Finding {
                 rule: index,
-                outcome: possible.outcome(),
-                truth: possible.truth,
-                as_drawn: possible.as_drawn,
+                outcome: truths.outcome(),
+                truth: truths.truth,
+                as_drawn: truths.as_drawn,
                 applies: applies.absent_as(Truth::FAILS),
                 parts,
                 missing,
@@ -98,32 +98,32 @@ impl<'a> Judge<'a> {
         )
     }
 
-    /// What is found under one rule beside one pool.
-    fn found_beside(&self, rule: &'a Rule, pool: Option<Referent>) -> BesidePool {
+    /// The findings under one rule for one pool.
+    fn pool_finding(&self, rule: &'a Rule, pool: Option<Referent>) -> PoolFinding {
         let (mut parts, mut dependencies) = (Vec::new(), Vec::new());
         let mut applies = Truth::NOT_APPLICABLE;
         let targets = self.applying(rule, pool, &mut applies, &mut dependencies);
-        let possible = self.beside_pool((rule, pool), targets, |target| {
+        let truths = self.joined((rule, pool), targets, |target| {
             if work::is_spent() {
                 return None;
             }
             let (part, log) = self.part(rule, target);
             dependencies.extend(log);
-            let (part, own) = part?;
+            let (part, contribution) = part?;
             parts.push(part);
-            Some(own)
+            Some(contribution)
         });
-        BesidePool {
+        PoolFinding {
             applies,
-            possible,
+            truths,
             parts,
             dependencies,
         }
     }
 
-    /// What is possible for a rule once facts on which several of its parts rest are split: if zone A breaks it for one
-    /// thing and zone B for another, it is broken without anybody knowing the zone.
-    fn whichever_way(
+    /// The truth of a rule once facts that several of its parts depend on are split. If it fails for one thing in zone A and
+    /// for another in zone B, it fails even though the zone is unknown.
+    fn split_over_parts(
         &self,
         (rule, truth): (&'a Rule, Truth),
         parts: &[Part],
@@ -138,19 +138,19 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// What is possible for a rule where one doubt is the same for all its subjects, and at all places along what changes:
-    /// whether it applies at all, and whether anything that nobody has seen is there.
-    fn with_shared_doubts(
+    /// The truth of a rule once those unknowns are split that are the same for all its subjects and at all places along what
+    /// changes: whether it applies at all, and whether there are unseen things.
+    fn split_over_shared(
         &self,
         (rule, truth): (&'a Rule, Truth),
         parts: &[Part],
         dependencies: &[Dependency],
     ) -> Truth {
-        let changes = dependencies.iter().any(|touch| touch.at_place);
+        let changes = dependencies.iter().any(|it| it.at_place);
         if !truth.is_open() || !changes && parts.len() < 2 {
             return truth;
         }
-        let unseen = dependencies.iter().filter_map(|touch| match touch.what {
+        let unseen = dependencies.iter().filter_map(|it| match it.what {
             Missing::Inventory(kind) if changes => Some(kind),
             _ => None,
         });
@@ -166,15 +166,15 @@ impl<'a> Judge<'a> {
             })
     }
 
-    /// The ways in which a rule may apply, where it applies in the same way everywhere; else none.
+    /// A scene for each way in which a rule may apply, where that is the same everywhere; otherwise none.
     fn applying_or_not(&self, rule: &'a Rule) -> Vec<Scene<'a>> {
         let [pool] = self.pools(rule.about_pool)[..] else {
             return Vec::new();
         };
-        let of = Of::Plan;
+        let subject = TargetSubject::Plan;
         let (applies, log) = self
             .scene
-            .logging(|| self.applies(rule, Target { of, pool }));
+            .logging(|| self.applies(rule, Target { subject, pool }));
         let vocabulary = &self.scene.rules().vocabulary;
         let mut facts = log.iter().filter_map(split::key);
         match facts.any(|key| vocabulary.fact(key.fact).varies) {
@@ -187,26 +187,26 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// What is possible for a rule beside one pool, of which each target comes to its own.
-    fn beside_pool(
+    /// Joins the contributions of a rule's targets for one pool.
+    fn joined(
         &self,
         (rule, pool): (&'a Rule, Option<Referent>),
         targets: Vec<Target>,
-        mut own: impl FnMut(Target) -> Option<Own>,
-    ) -> Possible {
-        let mut all = OfPool::NONE;
+        mut contribution: impl FnMut(Target) -> Option<Contribution>,
+    ) -> Truths {
+        let mut all = Joined::NONE;
         for target in targets {
-            if let Some(own) = own(target) {
-                all.add(own);
+            if let Some(one) = contribution(target) {
+                all.add(one);
             }
         }
-        match self.none_of(rule, pool, &all).and_then(own) {
-            Some(none) => all.or_none(none.possible),
+        match self.none_of(rule, pool, &all).and_then(contribution) {
+            Some(none) => all.or_none(none.truths),
             None => all.all,
         }
     }
 
-    /// The subjects of a rule beside one pool, where it may apply to it.
+    /// The subjects of a rule for one pool; none where the rule does not apply.
     fn applying(
         &self,
         rule: &'a Rule,
@@ -214,10 +214,10 @@ impl<'a> Judge<'a> {
         so_far: &mut Truth,
         dependencies: &mut Vec<Dependency>,
     ) -> Vec<Target> {
-        let of = Of::Plan;
+        let subject = TargetSubject::Plan;
         let (applies, log) = self
             .scene
-            .logging(|| self.applies(rule, Target { of, pool }));
+            .logging(|| self.applies(rule, Target { subject, pool }));
         *so_far = so_far.or(applies);
         dependencies.extend(log);
         match applies {
@@ -230,33 +230,33 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// What to judge where there is nothing that a rule speaks of, if it says what that means.
-    fn none_of(&self, rule: &'a Rule, pool: Option<Referent>, all: &OfPool) -> Option<Target> {
+    /// The target for the case that there is nothing that a rule is about, where the rule says what that means.
+    fn none_of(&self, rule: &'a Rule, pool: Option<Referent>, all: &Joined) -> Option<Target> {
         let each = rule.each.as_ref().filter(|each| each.if_none.is_some());
-        let of = Of::None {
+        let subject = TargetSubject::None {
             kind: each?.kind,
             somewhere: all.somewhere,
         };
-        let none = Target { of, pool };
+        let none = Target { subject, pool };
         let may_be = all.none != Truth::FAILS && self.applies(rule, none) != Truth::FAILS;
         may_be.then_some(none)
     }
 }
 
-/// What is possible for a whole rule in another scene: for the verdict on all rules together.
+/// The truth of a whole rule in another scene, for the verdict on all rules together.
 pub(crate) fn truth_in<'a>(judge: &Judge<'a>, scene: Scene<'a>, rule: &'a Rule) -> Truth {
     let judge = judge.in_scene(scene);
     let of_pool = |pool: Option<Referent>| {
         let (mut applies, mut dependencies) = (Truth::NOT_APPLICABLE, Vec::new());
         let targets = judge.applying(rule, pool, &mut applies, &mut dependencies);
-        let own = |target| {
-            let looks = judge.looks(rule, target);
-            let of_some = looks.iter().any(|place| place.look.need.is_some());
-            let possible = Possible::decided(together(target, &looks));
-            of_some.then(|| Own::of(possible, &looks))
+        let contribution = |target| {
+            let assessments = judge.assess(rule, target);
+            let is_needed = assessments.iter().any(|place| place.found.need.is_some());
+            let truths = Truths::decided(together(target, &assessments));
+            is_needed.then(|| Contribution::of(truths, &assessments))
         };
-        judge.beside_pool((rule, pool), targets, own).truth
+        judge.joined((rule, pool), targets, contribution).truth
     };
-    let pools = judge.beside_each(rule.about_pool, of_pool).into_iter();
+    let pools = judge.for_each_pool(rule.about_pool, of_pool).into_iter();
     pools.fold(Truth::NOT_APPLICABLE, Truth::and)
 }

@@ -1,4 +1,4 @@
-//! How much slack a requirement leaves: good is positive.
+//! How much slack a requirement leaves. Positive is good.
 
 use crate::check::{Margin, Truth};
 use crate::quantity::{Dimension, Interval, NO_HIGH, NO_LOW};
@@ -6,7 +6,7 @@ use crate::quantity::{Dimension, Interval, NO_HIGH, NO_LOW};
 /// The slack that a requirement leaves.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum Slack {
-    /// An amount, good being positive.
+    /// An amount; positive is good.
     Amount(Interval, Dimension),
     /// It holds, and no amount could change that (a word).
     Endless,
@@ -14,7 +14,7 @@ pub(crate) enum Slack {
     None,
     /// A word that is still open.
     Open,
-    /// Amounts of unlike dimensions: no single figure says it.
+    /// Amounts of different dimensions, which no single figure can express.
     Unlike,
 }
 
@@ -53,17 +53,17 @@ impl Slack {
         }
     }
 
-    /// Of two that must both hold: the lesser.
+    /// The slack of two that must both hold: the lesser.
     pub(crate) fn least(self, other: Slack) -> Slack {
         self.together(other, Interval::min)
     }
 
-    /// Of two of which one must hold: the greater.
+    /// The slack of two of which one must hold: the greater.
     pub(crate) fn greatest(self, other: Slack) -> Slack {
         self.together(other, Interval::max)
     }
 
-    /// Of two of which either may be the case.
+    /// The slack of two of which either may be the case.
     pub(crate) fn either(self, other: Slack) -> Slack {
         self.together(other, Interval::hull)
     }
@@ -77,7 +77,7 @@ impl Slack {
         }
     }
 
-    /// The least that is left, as an amount; where there is none, more than any.
+    /// The least slack as an amount; where there is none, more than any amount.
     pub(crate) fn least_amount(self) -> i128 {
         match self {
             Slack::Amount(range, _) => range.low,

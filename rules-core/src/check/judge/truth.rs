@@ -1,6 +1,6 @@
-//! What a requirement may turn out to be, over all possible worlds.
+//! The possible results of a requirement, over all possible worlds.
 
-/// What a requirement is in one world.
+/// The result of a requirement in one world.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Level {
     /// It does not hold.
@@ -11,10 +11,10 @@ pub enum Level {
     Holds,
 }
 
-/// The levels that are still possible, and whether it may be that there is nothing to speak about.
+/// The levels that are still possible, and whether the requirement may not apply.
 ///
-/// Where there is nothing to speak about, a requirement neither holds nor fails: beside others it is left out, and a rule
-/// that comes to nothing else does not apply.
+/// A requirement does not apply where there is nothing for it to be about. It then neither holds nor fails: among others it is
+/// left out, and a rule with no other result does not apply.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Truth(u8);
 
@@ -35,13 +35,13 @@ impl Truth {
     pub const NONE: Truth = Truth(0);
     /// Surely does not hold.
     pub const FAILS: Truth = Truth(1);
-    /// Surely the authority's to decide.
+    /// The authority surely decides.
     pub const AUTHORITY: Truth = Truth(2);
     /// Surely holds.
     pub const HOLDS: Truth = Truth(4);
     /// May hold or not.
     pub const OPEN: Truth = Truth(5);
-    /// There surely is nothing to speak about; of a rule: it surely does not apply.
+    /// Surely does not apply: there is nothing for it to be about.
     pub const NOT_APPLICABLE: Truth = Truth(8);
 
     /// Just this level.
@@ -53,7 +53,7 @@ impl Truth {
         }
     }
 
-    /// What a comparison gives that can come out true or false.
+    /// The truth of a comparison that can come out true, false or either.
     pub fn of_comparison(can_be_true: bool, can_be_false: bool) -> Truth {
         Truth(
             if can_be_true { Truth::HOLDS.0 } else { 0 }
@@ -61,19 +61,19 @@ impl Truth {
         )
     }
 
-    /// Either of two sets.
+    /// Everything possible in either of two sets.
     #[must_use]
     pub fn or_else(self, other: Truth) -> Truth {
         Truth(self.0 | other.0)
     }
 
-    /// What both sets have.
+    /// Everything possible in both sets.
     #[must_use]
     pub(crate) fn meet(self, other: Truth) -> Truth {
         Truth(self.0 & other.0)
     }
 
-    /// Each that is possible, by itself.
+    /// Each possible result by itself.
     pub(crate) fn each(self) -> impl Iterator<Item = Truth> {
         (0..4)
             .map(|bit| Truth(1 << bit))
@@ -115,19 +115,19 @@ impl Truth {
         LEVELS.into_iter().filter(move |level| self.may_be(*level))
     }
 
-    /// Both must hold; what has nothing to speak about is left out.
+    /// Both must hold; one that does not apply is left out.
     #[must_use]
     pub fn and(self, other: Truth) -> Truth {
         self.lift(other, Level::min)
     }
 
-    /// One must hold; what has nothing to speak about is left out.
+    /// One must hold; one that does not apply is left out.
     #[must_use]
     pub fn or(self, other: Truth) -> Truth {
         self.lift(other, Level::max)
     }
 
-    /// It must not hold; what is the authority's stays the authority's.
+    /// The opposite; what the authority decides it still decides.
     #[must_use]
     pub fn negated(self) -> Truth {
         self.levels()
@@ -135,7 +135,7 @@ impl Truth {
             .fold(self.absent(), Truth::or_else)
     }
 
-    /// The same where having nothing to speak about comes to something else.
+    /// The same with "does not apply" replaced by something else.
     #[must_use]
     pub fn absent_as(self, other: Truth) -> Truth {
         match self.may_not_apply() {
@@ -144,14 +144,14 @@ impl Truth {
         }
     }
 
-    /// What a rule comes to where the authority says whether it applies: what holds anyway holds, the rest is the
-    /// authority's.
+    /// The truth of a rule where the authority says whether it applies: what holds anyway holds, and the authority decides
+    /// the rest.
     #[must_use]
     pub(crate) fn if_the_authority_says(self) -> Truth {
         self.absent().or_else(self.applied().or(Truth::AUTHORITY))
     }
 
-    /// Just that there may be nothing to speak about, where there may.
+    /// Only "does not apply", where that is possible.
     fn absent(self) -> Truth {
         Truth(self.0 & Truth::NOT_APPLICABLE.0)
     }
@@ -172,11 +172,11 @@ impl Truth {
             .or_else(left_out(other, self))
     }
 
-    /// At least `wanted` of the members hold: the `wanted`-th largest of them. A member that has nothing to speak about
-    /// does not hold; where none has, neither has this.
+    /// At least `wanted` of the members hold: the `wanted`-th largest of them. A member that does not apply does not hold;
+    /// where none applies, neither does this.
     pub fn at_least(wanted: usize, members: &[Truth]) -> Truth {
-        // Possible tallies of members that hold, and of members that hold or are the authority's, capped at `wanted`;
-        // and whether any member spoke about anything.
+        // The possible tallies of members that hold, and of members that hold or are left to the authority, capped at
+        // `wanted`; and whether any member applied.
         let mut tallies = std::collections::BTreeSet::from([(0_usize, 0_usize, false)]);
         for member in members {
             tallies = tallies
@@ -196,7 +196,7 @@ impl Truth {
             .fold(Truth::NONE, Truth::or_else)
     }
 
-    /// What a tally may be after one more member.
+    /// The possible tallies after one more member.
     fn tallied(
         self,
         (holds, either, spoke): (usize, usize, bool),
@@ -238,7 +238,7 @@ mod tests {
     }
 
     #[test]
-    fn what_has_nothing_to_speak_about_is_left_out() {
+    fn what_does_not_apply_is_left_out() {
         let nothing = Truth::NOT_APPLICABLE;
         for a in all() {
             assert_eq!((a.and(nothing), a.or(nothing)), (a, a));
@@ -251,7 +251,7 @@ mod tests {
     }
 
     #[test]
-    fn fewer_possibilities_never_give_more() {
+    fn fewer_possible_inputs_never_give_more_results() {
         for a in all() {
             for smaller in all().filter(|s| s.within(a)) {
                 assert!(smaller.negated().within(a.negated()));
@@ -287,8 +287,8 @@ mod tests {
     }
 
     impl Truth {
-        // Two of three, as the or of three ands, treats each member as if it could differ between the ands, so it
-        // may allow more; the exact set, by trying every world, is what counting must give.
+        // Two of three, written as the or of three ands, treats each member as if it could differ between the ands, so it
+        // may allow more. Counting must give the exact set, which is found by trying every world.
         fn within_or(self, members: &[Truth; 3]) -> Truth {
             let mut exact = Truth::NONE;
             for a in members[0].levels() {

@@ -11,7 +11,7 @@ use crate::check::world::split;
 use crate::check::{Finding, Truth, Verdict};
 use crate::ruleset::{RuleSet, Strength};
 
-/// What the binding rules together come to.
+/// The verdict of all binding rules together.
 pub(crate) fn verdict<'a>(
     judge: &Judge<'a>,
     rules: &'a RuleSet,
@@ -37,8 +37,8 @@ pub(crate) fn verdict<'a>(
     }
 }
 
-/// Whether some rule fails whatever the answer is to what several open rules depend on: if zone A breaks one rule
-/// and zone B another, the plan fails without anybody knowing the zone.
+/// Whether some rule fails whatever the answers are to the questions that several open rules share. If one rule fails in zone
+/// A and another in zone B, the plan fails even though the zone is unknown.
 fn fails_either_way<'a>(
     judge: &Judge<'a>,
     rules: &'a RuleSet,
@@ -58,7 +58,7 @@ fn fails_either_way<'a>(
     })
 }
 
-/// The uncertain facts on which more than one open rule rests.
+/// The uncertain facts that more than one open rule depends on.
 fn shared(scene: &Scene<'_>, open: &[&(Finding, Vec<Dependency>)]) -> Vec<(Key, BTreeSet<i128>)> {
     let mut all: BTreeMap<Key, (usize, BTreeSet<i128>)> = BTreeMap::new();
     for (_, dependencies) in open {

@@ -1,9 +1,9 @@
-//! Sums, products and the like, over every way that their members may be.
+//! Sums, products and the like, over all alternatives of their members.
 
 use crate::check::value::{Alternative, Alternatives, PossibleValue};
 use crate::quantity::{Dimension, Interval, in_one_dimension};
 
-/// Joins the ways of several values with an operation that is monotone in each; what is not there is passed over.
+/// Combines the alternatives of several values with an operation that is monotone in each. What is not there is skipped.
 pub(crate) fn fold(
     list: Vec<PossibleValue>,
     operation: fn(Interval, Interval) -> Interval,
@@ -22,7 +22,7 @@ pub(crate) fn fold(
     })
 }
 
-/// The first less the others; from one day to another it is a number of days.
+/// The first minus the others. A date minus a date is a number of days.
 pub(crate) fn difference(list: Vec<PossibleValue>) -> PossibleValue {
     combine(list, |one, two, own, others| {
         let (way, dimension) = joined((one, own), (two, others), Interval::sub);
@@ -47,7 +47,7 @@ fn joined(
     }
 }
 
-/// A day and a number of days: the day so many days later or earlier.
+/// A date and a number of days: the date that many days later or earlier.
 fn dated(
     a: Interval,
     own: Dimension,
@@ -75,7 +75,7 @@ pub(crate) fn product(list: Vec<PossibleValue>) -> PossibleValue {
     })
 }
 
-/// What is left where one of two is not an amount.
+/// The result where one of two is not an amount.
 fn missing(one: &Alternative, two: &Alternative) -> Alternative {
     let rank = |way: &Alternative| match way {
         Alternative::Refer => 0,
@@ -124,8 +124,8 @@ fn combine(
             dimension,
             unit,
             witness,
-            blur: so_far.blur.or(next.blur),
+            tolerance: so_far.tolerance.or(next.tolerance),
         }
-        .few()
+        .limited()
     })
 }

@@ -1,4 +1,4 @@
-//! What several outlines cover together, each place once.
+//! The area that several outlines cover together, each place counted once.
 
 use std::collections::BTreeSet;
 
@@ -13,35 +13,35 @@ use crate::plan::{Figure, Form, Point, SourceIndex, ThingIndex};
 use crate::quantity::{Interval, NO_HIGH, ONE};
 use crate::ruleset::{Operand, Part, Zone};
 
-/// How much something counts in full, in millionths.
+/// The weight of an area that counts in full, in millionths.
 const IN_FULL: u32 = 1_000_000;
 
-/// An outline that covers something.
+/// An outline that covers an area.
 struct Covering<'a> {
     drawn: Drawn<'a>,
     sure: bool,
     weight: u32,
     pieces: Pieces,
-    /// How much it covers by itself, where all of it counts: what one of its corners adds another may take away.
+    /// The area that it covers by itself, where all of it counts. Gains at one corner may then cancel losses at another.
     alone: Option<(i128, i128)>,
 }
 
-/// What shifts together: all of one source, or a thing without one.
+/// Things that shift together: all of one source, or one thing without a source.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 enum Frame {
     Source(SourceIndex),
     Thing(ThingIndex),
 }
 
-/// What lies so far within an outline that it surely is covered.
+/// The part of an outline that is surely covered.
 struct Within {
     frame: Frame,
     weight: u32,
-    /// Against others of its source, which shift together with it.
+    /// That part relative to others of its source, which shift together with it.
     pieces: Vec<Figure>,
-    /// Against all others.
+    /// That part relative to all others.
     shifted: Vec<Figure>,
-    /// What cutting may have added.
+    /// The area that cutting may have added.
     slack: i128,
 }
 
@@ -50,11 +50,11 @@ fn weighted(pieces: &[Figure], millionths: u32) -> impl Iterator<Item = Weighted
     each.map(move |figure| Weighted { figure, millionths })
 }
 
-/// The area of what was cut or made narrower is given to so many square nanometres, 10 mm². Its corners are rounded; given more
-/// finely, it could grow as the plan gets less exact.
+/// Areas that were cut or narrowed are rounded to this many square nanometres (10 mm²). Their corners are rounded too, so a
+/// finer figure could grow as the plan gets less exact.
 const AREA_STEP: i128 = 10_000_000_000_000;
 
-/// What some pieces surely cover together.
+/// The area that some pieces surely cover together.
 fn total<'w>(all: impl Iterator<Item = (&'w Within, &'w Vec<Figure>)>) -> i128 {
     let (mut items, mut slack) = (Vec::new(), 0_i128);
     for (one, pieces) in all {
@@ -64,12 +64,12 @@ fn total<'w>(all: impl Iterator<Item = (&'w Within, &'w Vec<Figure>)>) -> i128 {
     rounded_down(weighted_area(&items).low, slack, AREA_STEP)
 }
 
-/// No more than this where so much may come on top.
+/// An area with its slack added, rounded up.
 fn rounded_up(area: i128, slack: i128) -> i128 {
     rounded_down(-area, slack, AREA_STEP).saturating_neg()
 }
 
-/// What of a piece lies deeper within an area than this.
+/// The part of a piece that is deeper within an area than `by`.
 fn deeper(area: &Figure, piece: &Figure, by: i64) -> Vec<Figure> {
     let whole = area.forms == piece.forms && area.curved.is_empty();
     match narrower(area, by).filter(|_| whole) {
@@ -79,7 +79,7 @@ fn deeper(area: &Figure, piece: &Figure, by: i64) -> Vec<Figure> {
 }
 
 impl<'a> Judge<'a> {
-    /// What outlines cover together, each place once; only what lies in a zone.
+    /// The area that outlines cover together within a zone, each place counted once.
     pub(crate) fn covered(
         &self,
         of: &'a Operand,
@@ -115,8 +115,8 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// No more than this is covered: all of it as drawn, and along each edge as much more as that may be off; nor more than
-    /// each outline by itself may have.
+    /// The most that may be covered: everything as drawn plus the tolerance along each edge; but no more than all outlines
+    /// have by themselves.
     fn perhaps_covered(&self, all: &[Covering<'a>]) -> i128 {
         let shift_apart = self.shift_apart(all);
         let slack = all.iter().map(|one| {
@@ -138,22 +138,23 @@ impl<'a> Judge<'a> {
         rounded_up(together, slack).min(apart.fold(0, i128::saturating_add))
     }
 
-    /// The area of one outline by itself; `None` where it has several parts, or only what a zone leaves of it counts.
+    /// The area of one outline by itself; `None` where it has several parts, or where only its part in a zone counts.
     fn alone(&self, drawn: &Drawn<'a>, pieces: &Pieces, weight: u32) -> Option<(i128, i128)> {
         let whole = |left: &[Figure]| matches!(left, [only] if only.forms == drawn.figure.forms);
         if drawn.figure.forms.len() > 1 || !whole(&pieces.inner) || !whole(&pieces.outer) {
             return None;
         }
         let area = weighted_area(&weighted(&pieces.inner, weight).collect::<Vec<_>>());
-        let slack = self.slack(drawn.figure, self.off_alone(drawn), form_slack);
+        let slack = self.slack(drawn.figure, self.relative_tolerance(drawn), form_slack);
         let slack = by_weight(slack, weight);
         let low = area.low.saturating_sub(slack).max(0);
         Some((low, area.high.saturating_add(slack)))
     }
 
-    /// No less than this is covered: what lies so far within each outline that it is covered wherever that truly is. One more
-    /// outline can only add to it, so the best of several ways to tell counts: each by itself, which of one outline alone is
-    /// known better; those that were not cut, which are not rounded; those of one source, which shift together; all.
+    /// The least that is covered: the parts of the outlines that are covered wherever the outlines truly are.
+    ///
+    /// More outlines only add to it, so the greatest of several estimates counts: each outline by itself, whose area is known
+    /// better; those that were not cut, which are not rounded; those of one source, which shift together; and all.
     fn surely_covered(&self, all: &[Covering<'a>]) -> i128 {
         let sure: Vec<&Covering<'a>> = all.iter().filter(|one| one.sure).collect();
         let alone = sure.iter().filter_map(|one| Some(one.alone?.0));
@@ -164,7 +165,7 @@ impl<'a> Judge<'a> {
         let shift_apart = self.shift_apart(all);
         let within = sure.iter().map(|one| self.surely_within(one, shift_apart));
         let within: Vec<Within> = within.collect();
-        // Where nothing was cut, all of it is what was not.
+        // Where nothing was cut, the uncut ones are all of them.
         let some_cut = within.iter().any(|one| one.slack > 0);
         let uncut = within.iter().filter(|one| some_cut && one.slack == 0);
         if !shift_apart {
@@ -185,7 +186,7 @@ impl<'a> Judge<'a> {
         best.max(total(within.iter().map(|one| (one, &one.shifted))))
     }
 
-    /// Whether not all of these shift together.
+    /// Whether some of these shift independently of others.
     fn shift_apart(&self, all: &[Covering<'a>]) -> bool {
         let plan = self.scene.plan();
         let first = all.first();
@@ -196,7 +197,7 @@ impl<'a> Judge<'a> {
         })
     }
 
-    /// What lies so far within an outline that it is covered however far off that may be.
+    /// The part of an outline that is covered wherever its tolerance puts it.
     fn surely_within(&self, one: &Covering<'a>, shift_apart: bool) -> Within {
         let (area, inner) = (one.drawn.figure, &one.pieces.inner);
         let narrowed = |off: Option<i64>, pieces: &[Figure], area: Option<&Figure>| match off {
@@ -208,7 +209,7 @@ impl<'a> Judge<'a> {
             }
             None => Vec::new(),
         };
-        let off = self.off_alone(&one.drawn);
+        let off = self.relative_tolerance(&one.drawn);
         let shift = self.scene.plan().shift_of(one.drawn.thing);
         let pieces = narrowed(off, inner, Some(area));
         let shifted = match shift_apart {
@@ -232,10 +233,10 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// How much an outline may add to a total because its edge may be off. Area lost at one corner is not made up for by
-    /// area gained at another, since another outline may already cover that ground.
+    /// How much an outline may add to a total because of its edge's tolerance. Losses at one corner do not cancel gains at
+    /// another, since another outline may already cover the ground that is lost.
     fn edge_slack(&self, one: &Covering<'a>) -> i128 {
-        let off = self.off_alone(&one.drawn);
+        let off = self.relative_tolerance(&one.drawn);
         let whole = self.slack(one.drawn.figure, off, tube);
         if one.alone.is_some() {
             return whole;
@@ -245,7 +246,7 @@ impl<'a> Judge<'a> {
         whole.min(cut.fold(0, i128::saturating_add))
     }
 
-    /// By how much more may count because what is left of an outline may be shifted against others.
+    /// How much an outline may add because it may be shifted relative to others.
     fn shift_slack(&self, one: &Covering<'a>) -> i128 {
         let shift = self.scene.plan().shift_of(one.drawn.thing);
         let pieces = one.pieces.outer.iter();
@@ -263,8 +264,8 @@ impl<'a> Judge<'a> {
     }
 }
 
-/// By how much cutting may change an area: the corners of each cut piece are rounded to nanometres. That a curve is cut as
-/// a ring within it or around it, up to a whole tolerance off, is on the sure side already.
+/// How much cutting may change an area: the corners of each cut piece are rounded to nanometres. A curve is cut as a polygon
+/// within it or around it, which is on the safe side already.
 fn cut_slack(pieces: &[Figure], whole: &Figure) -> i128 {
     cut_pieces(pieces, whole)
         .flat_map(|(piece, off)| {
@@ -275,8 +276,8 @@ fn cut_slack(pieces: &[Figure], whole: &Figure) -> i128 {
         .fold(0, i128::saturating_add)
 }
 
-/// What pieces may be too large by that should have become narrower by so much, and were cut on a grid too coarse for it:
-/// they have no corner that was not there before.
+/// By how much pieces may be too large that should have been narrowed by `by`, but where the grid of cutting was too coarse:
+/// they have no new corner.
 fn unmoved_slack(pieces: &[Figure], before: &[Figure], by: Option<i64>) -> i128 {
     let by = by.unwrap_or(0);
     let is_unmoved = |piece: &&Figure| {
@@ -305,7 +306,7 @@ fn weight(part: &Part) -> u32 {
         .unwrap_or(IN_FULL)
 }
 
-/// What an area may be off by, where it counts only in part; rounded up.
+/// A slack in area times a weight, rounded up.
 fn by_weight(slack: i128, millionths: u32) -> i128 {
     if slack == NO_HIGH && millionths > 0 {
         return NO_HIGH;
@@ -315,7 +316,8 @@ fn by_weight(slack: i128, millionths: u32) -> i128 {
     counted.div_euclid(whole) + i128::from(counted.rem_euclid(whole) > 0)
 }
 
-/// The band that the accuracy of one whole boundary makes: for straight sides by its corners, with arcs by its length.
+/// The uncertain area along one whole boundary: from its corners where its sides are straight, from its length where it has
+/// arcs.
 fn form_slack(form: &Form, spread: i64, accuracy: i64) -> i128 {
     let band = match form {
         Form::Ring(ring) if spread == 0 => area_band(ring, &vec![Some(accuracy); ring.len()]),
@@ -324,14 +326,15 @@ fn form_slack(form: &Form, spread: i64, accuracy: i64) -> i128 {
     band.unwrap_or_else(|| tube(form, spread, accuracy))
 }
 
-/// All places beside a boundary that are no farther from it than this.
+/// The area of all places no farther from a boundary than its accuracy.
 fn tube(form: &Form, spread: i64, accuracy: i64) -> i128 {
     if accuracy == 0 {
         return 0;
     }
     let (e, r) = (i128::from(accuracy), i128::from(spread));
     let sides = if matches!(form, Form::Path(_)) { 2 } else { 1 };
-    // The way round is the form's own, once or twice, and a circle of the spread; 22/7 and 2 · 22/7 are above π and 2 π.
+    // The length of the boundary is the form's own, once or twice, plus a circle with the spread as radius; 22/7 and 44/7 are
+    // just above π and 2π.
     let round = i128::from(length(form).high)
         .saturating_mul(sides)
         .saturating_add(r * 44 / 7 + 1);

@@ -20,13 +20,13 @@ use crate::work;
 pub(crate) struct End<'e> {
     pub(crate) referent: Referent,
     pub(crate) outline: OutlineId,
-    /// Whether it surely is one of those that are meant.
+    /// Whether it is surely meant.
     pub(crate) sure: bool,
-    /// Only what lies in here is meant.
+    /// Only its part in this zone is meant.
     pub(crate) zone: Option<&'e Zone>,
 }
 
-/// Outlines: mostly one or two.
+/// The outlines at one end; mostly one or two.
 pub(crate) type EndList<'e> = SmallVec<[End<'e>; 4]>;
 
 /// All outlines at one end of a distance.
@@ -35,12 +35,12 @@ pub(crate) struct Ends<'e> {
     pub(crate) if_none: Option<IfNone>,
 }
 
-/// How far apart two outlines may be.
+/// The possible distances between two outlines.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Pair {
     pub(crate) range: Interval,
     pub(crate) witness: Option<Witness>,
-    pub(crate) blur: Option<i64>,
+    pub(crate) tolerance: Option<i64>,
 }
 
 /// A drawn outline of a thing.
@@ -57,23 +57,23 @@ impl Pair {
         Pair {
             range: Interval::from_low(0),
             witness: None,
-            blur: None,
+            tolerance: None,
         }
     }
 }
 
 impl<'a> Judge<'a> {
-    /// The nearest (or the farthest) that two sets of outlines may be.
+    /// The distance between two sets of outlines: that of the nearest pair.
     pub(crate) fn distance(&self, distance: &'a Distance, env: &Env<'_>) -> PossibleValue {
         let from = self.ends(&distance.from, env);
         let to = self.ends(&distance.to, env);
         let mut all: Option<Pair> = None;
         let mut sure = Interval::exact(NO_HIGH);
-        let reach = self.reach(distance, (&from, &to), env);
+        let pruned = self.pruned_pairs(distance, (&from, &to), env);
         for (at, one) in from.list.iter().enumerate() {
             work::corners(to.list.len());
             for (against, other) in to.list.iter().enumerate() {
-                if reach.leaves_out(at, against) {
+                if pruned.leaves_out(at, against) {
                     continue;
                 }
                 if work::step_is_too_many() {
@@ -93,9 +93,9 @@ impl<'a> Judge<'a> {
             high: sure.high,
         });
         let mut ways: Alternatives = measured.map(Alternative::amount).into_iter().collect();
-        // An outline that is not drawn may not be there at all.
+        // An outline that is not drawn may not exist at all.
         let there = |one: &End<'_>| one.sure && !self.may_lack(one.referent, one.outline);
-        // Each end that may be empty says for itself what that means; where both are, the first.
+        // Each end that may be empty has its own `if-none`; where both are surely empty, the first one's counts.
         for end in [&from, &to] {
             if !end.list.iter().any(there) {
                 ways.push(Alternative::Empty(end.if_none));
@@ -106,7 +106,7 @@ impl<'a> Judge<'a> {
         }
         PossibleValue {
             witness: all.and_then(|nearest| nearest.witness),
-            blur: all.and_then(|nearest| nearest.blur),
+            tolerance: all.and_then(|nearest| nearest.tolerance),
             ..PossibleValue::of(ways, Dimension::Length)
         }
     }
@@ -142,7 +142,7 @@ impl<'a> Judge<'a> {
             }
             Which::All(selection) => (self.members(selection, env).list, selection.zone.as_deref()),
         };
-        // Where a rule says what none means, an outline that is not drawn and that a thing may be without is only perhaps there.
+        // Where a rule says what "none" means, an outline that is not drawn and that its thing may lack is not a sure one.
         let selection = part.which.selection();
         let says_none = selection.is_some_and(|selection| selection.if_none.is_some());
         list.into_iter()
@@ -162,23 +162,23 @@ impl<'a> Judge<'a> {
         thing.is_some_and(|thing| thing.outlines.contains_key(&outline))
     }
 
-    /// Whether a thing surely is without an outline.
+    /// Whether a thing surely lacks an outline.
     fn lacks(&self, referent: Referent, outline: OutlineId) -> bool {
         let thing = thing_of(referent).and_then(|index| self.scene.thing(index));
         thing.is_some_and(|thing| thing.lacks.contains(&outline))
     }
 
-    /// Whether a thing may be without an outline: nobody has drawn it or said that there is none.
+    /// Whether a thing may lack an outline: it is one that may be missing, and it is not drawn.
     pub(crate) fn may_lack(&self, referent: Referent, outline: OutlineId) -> bool {
         let thing = thing_of(referent).and_then(|index| self.scene.thing(index));
         let drawn = thing.is_some_and(|thing| thing.outlines.contains_key(&outline));
         self.scene.rules().vocabulary.outline(outline).none && !drawn
     }
 
-    /// The thing that a kind's name stands for here, else all of its kind.
+    /// The thing that a kind's name stands for here, otherwise everything of its kind.
     fn bound(&self, kind: KindId, env: &Env<'_>) -> Listed {
         match env.bound(kind) {
-            Some(Referent::Nobody) => Listed::new(),
+            Some(Referent::Absent) => Listed::new(),
             Some(referent) => smallvec![(referent, true)],
             None => self.all_of_kind(kind),
         }
@@ -215,7 +215,7 @@ impl<'a> Judge<'a> {
                 .depends_on(Missing::Outline(index, end.outline), true, &[]);
             return None;
         };
-        self.scene.base.look_at(index);
+        self.scene.base.note_read(index);
         Some(Drawn {
             index,
             thing,
@@ -224,8 +224,8 @@ impl<'a> Judge<'a> {
         })
     }
 
-    /// Asks for an outline that is not drawn, without a look at one that is.
-    fn ask_if_not_drawn(&self, end: &End<'_>) {
+    /// Notes an outline as missing if it is not drawn, without reading one that is.
+    fn note_if_not_drawn(&self, end: &End<'_>) {
         if !self.is_drawn(end.referent, end.outline) {
             self.drawn(end);
         }
@@ -241,13 +241,13 @@ impl<'a> Judge<'a> {
             return Pair::anywhere();
         };
         let gap = self.gap(&a, &b);
-        let blur = self.true_blur(&a, &b);
-        let range = self.taped(&a, &b, self.apart(&a, &b, gap, blur));
+        let tolerance = self.joint_true_tolerance(&a, &b);
+        let range = self.taped(&a, &b, self.apart(&a, &b, gap, tolerance));
         let range = self.clipped((one, &a), (other, &b), range, env);
         Pair {
             range,
             witness: Some(witness(&a, &b, gap)),
-            blur: blur.filter(|blur| *blur > 0),
+            tolerance: tolerance.filter(|tolerance| *tolerance > 0),
         }
     }
 
@@ -259,38 +259,40 @@ impl<'a> Judge<'a> {
             })
     }
 
-    /// The drawn distance, give or take what both ends may be off by.
+    /// The drawn distance, plus or minus the tolerance of both ends.
     pub(crate) fn apart(
         &self,
         a: &Drawn<'a>,
         b: &Drawn<'a>,
         gap: Gap,
-        blur: Option<i64>,
+        tolerance: Option<i64>,
     ) -> Interval {
-        let Some(blur) = blur else {
+        let Some(tolerance) = tolerance else {
             return Interval::from_low(0);
         };
         if let Some(range) = self
-            .past_the_line(a, b, gap, blur)
-            .or_else(|| self.past_the_line(b, a, gap, blur))
+            .past_the_line(a, b, gap, tolerance)
+            .or_else(|| self.past_the_line(b, a, gap, tolerance))
         {
             return range;
         }
-        let deep = gap.high == 0 && self.surely_overlaps(a, b, blur);
-        let low = i128::from(gap.low).saturating_sub(i128::from(blur)).max(0);
+        let deep = gap.high == 0 && self.surely_overlaps(a, b, tolerance);
+        let low = i128::from(gap.low)
+            .saturating_sub(i128::from(tolerance))
+            .max(0);
         let high = if deep {
             0
         } else {
-            i128::from(gap.high).saturating_add(i128::from(blur))
+            i128::from(gap.high).saturating_add(i128::from(tolerance))
         };
         Interval { low, high }
     }
 
-    /// How far away something unseen must be at least.
+    /// The distance to something unseen: at least as far as the search for it went.
     fn to_unseen(&self, kind: KindId, end: &End<'_>) -> Pair {
         let looked = self.scene.plan().inventory.get(&kind);
         let Some(Looked::AllShown(Some(radius))) = looked else {
-            self.ask_if_not_drawn(end);
+            self.note_if_not_drawn(end);
             return Pair::anywhere();
         };
         let Some(own) = self.drawn(end) else {
@@ -314,13 +316,13 @@ impl<'a> Judge<'a> {
             })
     }
 
-    /// How far apart in height two ends are, each of which takes up all between its lowest and its highest place.
+    /// The difference in height between two ends, each of which takes up everything between its lowest and its highest place.
     pub(crate) fn rise(&self, one: &End<'_>, other: &End<'_>, env: &Env<'_>) -> Interval {
         let [here, there] = self.standing_at(one, other, env);
         here.rise(&there)
     }
 
-    /// From which level to which two things reach, in one datum.
+    /// The vertical extents of two things, in one datum.
     pub(crate) fn standing_at(&self, one: &End<'_>, other: &End<'_>, env: &Env<'_>) -> [Extent; 2] {
         let grounds = [one, other].map(|end| self.drawn(end).map(|drawn| self.lying(&drawn)));
         let [here, there] = self.grounds(grounds, env);
@@ -329,7 +331,7 @@ impl<'a> Judge<'a> {
     }
 }
 
-/// The straight distance of things that are so far apart on the plan and so far in height.
+/// The straight distance in space from a distance on the plan and a difference in height.
 pub(crate) fn slant(plan: Interval, rise: Interval) -> Interval {
     let straight = in_space(span(plan), span(rise));
     let high = match plan.greatest().and(rise.greatest()) {
@@ -353,7 +355,7 @@ pub(crate) fn witness(a: &Drawn<'_>, b: &Drawn<'_>, gap: Gap) -> Witness {
     }
 }
 
-/// An interval of lengths as the geometry takes it; what is endless there is the longest length that it knows.
+/// An interval of lengths as the geometry takes it, with "no bound" as its longest length.
 fn span(range: Interval) -> Span {
     let end = |amount: i128| i64::try_from(amount).unwrap_or(if amount < 0 { 0 } else { i64::MAX });
     Span {

@@ -1,15 +1,15 @@
-//! How wide the widest gap is on any way from the pool to the street, the neighbours or the doors of the house.
+//! The width of the widest gap on any way from the pool to the street, the neighbours or the doors of the house.
 
 use crate::check::judge::{Judge, thing_of};
-use crate::check::value::aims::Aim;
+use crate::check::value::approaches::Approach;
 use crate::check::value::distance::End;
 use crate::check::value::holes::Hole;
-use crate::check::value::ways_out::Sought;
+use crate::check::value::ways_out::Inputs;
 use crate::check::value::{Alternative, PossibleValue};
 use crate::check::world::env::{Env, Referent};
 use crate::check::world::special::line_of;
 use crate::check::{Missing, Witness};
-use crate::measure::{Doubt, Goal, Target, View, Wall, WayOut, widest_way};
+use crate::measure::{Goal, Target, Tolerance, View, Wall, WayOut, widest_way};
 use crate::plan::{Figure, ThingIndex};
 use crate::quantity::{Dimension, Interval, NO_HIGH};
 use crate::ruleset::Enclosure;
@@ -18,7 +18,7 @@ use crate::vocabulary::{OutlineId, Role};
 /// A drawn thing as the geometry takes it.
 pub(crate) struct Placed {
     pub(crate) figure: Figure,
-    pub(crate) doubt: Doubt,
+    pub(crate) tolerance: Tolerance,
     pub(crate) index: ThingIndex,
     outline: OutlineId,
     sure: bool,
@@ -28,25 +28,26 @@ pub(crate) struct Placed {
 #[derive(Default)]
 struct Barrier {
     walls: Vec<Placed>,
-    /// More of it may stand anywhere: unseen, not drawn, or nobody knows how far off.
+    /// Whether there may be more of it anywhere: unseen, not drawn, or with an unknown tolerance.
     more: bool,
     holes: Vec<Hole>,
-    /// There may be others anywhere in it.
+    /// Whether there may be more holes anywhere in it.
     more_holes: bool,
 }
 
 impl<'a> Judge<'a> {
-    /// How wide the widest way through a barrier is.
+    /// The width of the widest way through a barrier.
     ///
-    /// What surely is barrier gives the high end, all that may be barrier the low one: more of it can only close
-    /// more. The high end looks at every pool and every goal that may be meant, the low one at those that surely are.
+    /// The high end is found with everything that surely is barrier, the low end with everything that may be: more barrier can
+    /// only close more. The high end covers every pool and every approach that may be meant, the low end those that surely
+    /// are.
     pub(crate) fn enclosure(&self, enclosure: &'a Enclosure, env: &Env<'_>) -> PossibleValue {
         let anything = PossibleValue::amount(Interval::from_low(0), Dimension::Length);
         let pools = self.ends(&enclosure.of, env);
         if pools.list.is_empty() {
             return PossibleValue::of(vec![Alternative::Empty(pools.if_none)], Dimension::Length);
         }
-        let Some(aims) = self.aims(&enclosure.from, env) else {
+        let Some(approaches) = self.approaches(&enclosure.from, env) else {
             return anything;
         };
         let barrier = self.barrier(&self.ends(&enclosure.made_of, env).list, env);
@@ -56,14 +57,14 @@ impl<'a> Judge<'a> {
                 high = None;
                 continue;
             };
-            for (number, aim) in aims.iter().enumerate() {
-                let aim = (number, aim);
-                if aim.1.sure && pool.sure && !barrier.more {
-                    let way = self.way(&barrier, |_| true, &pool, (aim, View::Narrowest));
+            for (number, approach) in approaches.iter().enumerate() {
+                let approach = (number, approach);
+                if approach.1.sure && pool.sure && !barrier.more {
+                    let way = self.way(&barrier, |_| true, &pool, (approach, View::Narrowest));
                     low = low.max(endless(way.low));
                 }
                 high = high
-                    .zip(self.widest(&barrier, &pool, aim))
+                    .zip(self.widest(&barrier, &pool, approach))
                     .map(|(one, other)| if other.0 > one.0 { other } else { one });
             }
         }
@@ -81,18 +82,18 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// The high end to one goal and where the gap is; `None` where nobody knows where the goal is.
+    /// The high end for one approach and where the gap is; `None` where the approach may be anywhere.
     fn widest(
         &self,
         barrier: &Barrier,
         pool: &Placed,
-        aim: (usize, &Aim),
+        approach: (usize, &Approach),
     ) -> Option<(i128, Option<Witness>)> {
-        if aim.1.anywhere {
+        if approach.1.anywhere {
             return None;
         }
         let sure: Vec<&Placed> = barrier.walls.iter().filter(|wall| wall.sure).collect();
-        let way = self.way(barrier, |wall| wall.sure, pool, (aim, View::Widest));
+        let way = self.way(barrier, |wall| wall.sure, pool, (approach, View::Widest));
         let wall = |index: usize| sure.get(index).copied();
         let witness = way.opening.and_then(|opening| {
             let (from, to) = (wall(opening.walls.0)?, wall(opening.walls.1)?);
@@ -113,7 +114,7 @@ impl<'a> Judge<'a> {
         barrier: &Barrier,
         counts: impl Fn(&Placed) -> bool,
         pool: &Placed,
-        ((number, aim), view): ((usize, &Aim), View),
+        ((number, approach), view): ((usize, &Approach), View),
     ) -> WayOut {
         let view = if self.scene.as_drawn {
             View::Drawn
@@ -121,50 +122,53 @@ impl<'a> Judge<'a> {
             view
         };
         let walls = barrier.walls.iter().filter(|wall| counts(wall));
-        let cut: Vec<(Figure, Doubt)> = walls
+        let cut: Vec<(Figure, Tolerance)> = walls
             .map(|wall| {
                 let holes = barrier.holes.iter();
                 let left = holes.fold(wall.figure.clone(), |left, hole| {
                     hole.cut_from(left, wall, view)
                 });
-                (aim.cut_from(&left, wall.doubt, view), wall.doubt)
+                (
+                    approach.cut_from(&left, wall.tolerance, view),
+                    wall.tolerance,
+                )
             })
             .collect();
         let walls: Vec<Wall> = cut
             .iter()
-            .map(|(figure, doubt)| Wall {
+            .map(|(figure, tolerance)| Wall {
                 figure,
-                doubt: *doubt,
+                tolerance: *tolerance,
             })
             .collect();
         let start = Target {
             figure: &pool.figure,
-            doubt: pool.doubt,
+            tolerance: pool.tolerance,
         };
-        let goal = match &aim.place {
+        let goal = match &approach.place {
             None => Goal::FarAway,
-            Some((figure, doubt)) => Goal::At(Target {
+            Some((figure, tolerance)) => Goal::At(Target {
                 figure,
-                doubt: *doubt,
+                tolerance: *tolerance,
             }),
         };
         let find = || widest_way(&walls, &start, &[goal], view);
-        let sought = Sought {
+        let inputs = Inputs {
             walls: &cut,
-            pool: (&pool.figure, pool.doubt),
-            place: aim.place.as_ref(),
+            pool: (&pool.figure, pool.tolerance),
+            place: approach.place.as_ref(),
         };
         let key = (pool.index, pool.outline, number, view);
-        self.scene.base.ways_out.found(key, sought, find)
+        self.scene.base.ways_out.get_or_find(key, inputs, find)
     }
 
-    /// What counts as barrier: what is meant, the gates that are part of it, and the holes in it.
+    /// Everything that counts as barrier: the outlines that are meant, the gates that are part of them, and the holes in them.
     fn barrier(&self, ends: &[End<'_>], env: &Env<'_>) -> Barrier {
         let mut barrier = Barrier::default();
         let gates = ends.iter().flat_map(|end| self.gates_of(end));
         for end in ends.iter().copied().chain(gates) {
             match self.placed(&end) {
-                // Only a part of it may be meant: perhaps there is a wall.
+                // Only its part in a zone is meant, so it is not surely a wall.
                 Some(placed) if end.zone.is_some() => barrier.walls.push(Placed {
                     sure: false,
                     ..placed
@@ -177,7 +181,7 @@ impl<'a> Judge<'a> {
         barrier
     }
 
-    /// The gates that are part of a run: closed, they are barrier as the run is.
+    /// The gates that are part of a run. When closed, they are barrier like the run itself.
     fn gates_of<'e>(&self, end: &End<'e>) -> Vec<End<'e>> {
         let vocabulary = &self.scene.rules().vocabulary;
         let Some((gate, line)) = line_of(Role::Gate, vocabulary) else {
@@ -197,39 +201,42 @@ impl<'a> Judge<'a> {
             .collect()
     }
 
-    /// A drawn thing, where it is known how far off it may be.
+    /// A drawn thing with its tolerance, where that is known.
     pub(crate) fn placed(&self, end: &End<'_>) -> Option<Placed> {
         let drawn = self.drawn(end)?;
-        let doubt = self.doubt(drawn.index, drawn.figure)?;
+        let tolerance = self.tolerance_of(drawn.index, drawn.figure)?;
         Some(Placed {
             figure: drawn.figure.clone(),
-            doubt,
+            tolerance,
             index: drawn.index,
             outline: drawn.outline,
             sure: end.sure,
         })
     }
 
-    /// How far off a drawn thing may be; `None` where nobody knows.
-    pub(crate) fn doubt(&self, index: ThingIndex, figure: &Figure) -> Option<Doubt> {
+    /// The tolerance of a drawn thing; `None` where it is unknown.
+    pub(crate) fn tolerance_of(&self, index: ThingIndex, figure: &Figure) -> Option<Tolerance> {
         if self.scene.as_drawn {
-            return Some(Doubt::default());
+            return Some(Tolerance::default());
         }
         let thing = self.scene.thing(index)?;
         let (frame, shift) = (thing.source, self.scene.plan().shift_of(thing));
-        let doubt = figure.accuracy.zip(shift).map(|(accuracy, shift)| Doubt {
-            accuracy,
-            shift,
-            frame,
-        });
-        if doubt.is_none() {
+        let tolerance = figure
+            .accuracy
+            .zip(shift)
+            .map(|(accuracy, shift)| Tolerance {
+                accuracy,
+                shift,
+                frame,
+            });
+        if tolerance.is_none() {
             self.scene.depends_on(Missing::Accuracy(index), true, &[]);
         }
-        doubt
+        tolerance
     }
 }
 
-/// A width as it is told: where nothing stands in the way it has no end.
+/// A width as an amount: unlimited where nothing stands in the way.
 fn endless(width: i64) -> i128 {
     match width {
         i64::MAX => NO_HIGH,

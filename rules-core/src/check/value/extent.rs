@@ -1,4 +1,4 @@
-//! How large and how long things may be, and what is not measured yet.
+//! Areas and lengths of things.
 
 use crate::check::judge::Judge;
 use crate::check::value::distance::{Drawn, End};
@@ -20,8 +20,8 @@ impl<'a> Judge<'a> {
         self.or_bare(&area.of, found, env)
     }
 
-    /// The same, and what it may be besides where there may be none of these outlines. All of some things together cover
-    /// nothing where there is none of them; of one thing's outline that is not there, there is nothing to say.
+    /// Adds the alternative for "no such outline", where there may be none. All things of a kind together cover nothing where
+    /// there are none of them; an outline of one thing that is not there has no area at all.
     fn or_bare(&self, of: &'a Operand, found: PossibleValue, env: &Env<'_>) -> PossibleValue {
         let ends = self.ends(of, env);
         let of_all = of.parts.iter().any(|part| part.which.selection().is_some());
@@ -64,7 +64,7 @@ impl<'a> Judge<'a> {
             .collect()
     }
 
-    /// What a zone leaves of an outline.
+    /// The part of an outline in a zone.
     pub(crate) fn pieces(
         &self,
         zone: Option<&'a Zone>,
@@ -81,7 +81,7 @@ impl<'a> Judge<'a> {
         let region = self.region(zone, drawn, env);
         let cut = |fit| {
             let parts = region.parts(drawn.figure, Keep::Within, fit);
-            // What one area leaves whole no other can add to.
+            // If one of the parts is the whole figure, the others add nothing.
             match parts.iter().any(|part| part == drawn.figure) {
                 true => whole(),
                 false => parts,
@@ -93,7 +93,7 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// How long lines are.
+    /// The total length of lines.
     pub(crate) fn length(
         &self,
         of: &'a Operand,
@@ -120,7 +120,10 @@ impl<'a> Judge<'a> {
     ) -> Option<Interval> {
         // Arcs are measured as arcs.
         let corners = drawn.figure.corners_off();
-        let accuracy = self.off_alone(drawn)?.saturating_sub(corners).max(0);
+        let accuracy = self
+            .relative_tolerance(drawn)?
+            .saturating_sub(corners)
+            .max(0);
         let slack = length_slack(drawn.figure, accuracy);
         let whole = |figures: &[Figure]| matches!(figures, [only] if only == drawn.figure);
         if let Some(zone) = zone.filter(|_| !drawn.figure.has_area()) {
@@ -128,7 +131,7 @@ impl<'a> Judge<'a> {
             return Some(length_in(&region, drawn.figure, slack));
         }
         let pieces = self.pieces(zone, drawn, env);
-        // Less of an area may have the longer way round: once it is cut, nothing is known.
+        // A smaller area may have a longer perimeter, so once an area is cut nothing is known of it.
         if drawn.figure.has_area() && !(whole(&pieces.inner) && whole(&pieces.outer)) {
             return pieces.outer.is_empty().then_some(Interval::exact(0));
         }
@@ -136,8 +139,8 @@ impl<'a> Judge<'a> {
     }
 }
 
-/// How much of a line lies in a zone. Where areas lie over each other each place counts once, and what is cut more often is
-/// known less exactly: it is no less than in any one of them, and no more than in all of them added.
+/// The length of the part of a line in a zone. Where areas overlap, each place counts once. Cutting more often makes the result
+/// less exact, so it is also bounded by the areas one by one: no less than in any one, no more than in all added up.
 fn length_in(region: &Region, line: &Figure, slack: i128) -> Interval {
     let once = |region: &Region| {
         let cut = |fit| region.parts_once(line, Keep::Within, fit);
@@ -160,7 +163,7 @@ fn length_in(region: &Region, line: &Figure, slack: i128) -> Interval {
 }
 
 impl Pieces {
-    /// How long the pieces of a line are together, which may be so much longer or shorter.
+    /// The length of the pieces of a line together, plus or minus `slack`.
     fn length(&self, line: &Figure, slack: i128) -> Interval {
         let total = |pieces: &[Figure], end: fn(Span) -> i64| -> i128 {
             let spans = pieces.iter().map(perimeter);
@@ -180,11 +183,11 @@ impl Pieces {
     }
 }
 
-/// The length of what was cut is given to so many nanometres, 0.1 µm. Given more finely, it could change as the plan gets
-/// less exact.
+/// Lengths that were cut are rounded to this many nanometres (0.1 µm). A finer figure could change as the plan gets less
+/// exact.
 const LENGTH_STEP: i128 = 100;
 
-/// An amount that may be `off` too large, rounded down to whole steps where it was cut at all.
+/// An amount that may be too large by `off`, rounded down to whole steps where it was cut at all.
 pub(crate) fn rounded_down(amount: i128, off: i128, step: i128) -> i128 {
     let least = amount.saturating_sub(off);
     match off {
@@ -193,8 +196,8 @@ pub(crate) fn rounded_down(amount: i128, off: i128, step: i128) -> i128 {
     }
 }
 
-/// By how much a length may change: each corner may move by the accuracy, and each side has two. An arc's rise may be off
-/// by twice that, which makes no more than 2 π of it; so may a radius, all round.
+/// How much a length may change: each corner may move by the accuracy, and each side has two corners. An arc's bulge may be
+/// off by twice the accuracy, which changes its length by at most 2π times that; the same goes for a radius.
 fn length_slack(figure: &Figure, accuracy: i64) -> i128 {
     let corners = |form: &Form| match form {
         Form::Point(_) => 0,
@@ -218,18 +221,18 @@ fn length_slack(figure: &Figure, accuracy: i64) -> i128 {
     i128::from(accuracy).saturating_mul(moves)
 }
 
-/// By how much cutting may change a length, in nanometres: both ends of each cut piece are rounded.
+/// How much cutting may change a length, in nanometres: both ends of each cut piece are rounded.
 fn cutting(pieces: &[Figure], whole: &Figure) -> i128 {
     let cut = cut_pieces(pieces, whole);
     cut.map(|(_, off)| 2 * i128::from(off)).sum()
 }
 
-/// The pieces that are not the whole, each with what its corners may be off by from cutting.
+/// The pieces that are not the whole figure, each with how far cutting may have moved its corners.
 pub(crate) fn cut_pieces<'p>(
     pieces: &'p [Figure],
     whole: &'p Figure,
 ) -> impl Iterator<Item = (&'p Figure, i64)> {
-    /// What a cut may be off by where the whole's own accuracy is not known.
+    /// How far cutting may move a corner, where the figure's own accuracy is unknown.
     const ROUNDING: i64 = ARC_TOLERANCE + 10;
     let off = |piece: &Figure| match piece.accuracy.zip(whole.accuracy) {
         Some((piece, whole)) => piece.saturating_sub(whole),
@@ -239,7 +242,7 @@ pub(crate) fn cut_pieces<'p>(
     cut.map(move |piece| (piece, off(piece)))
 }
 
-/// What a zone leaves of an outline: what surely is in it, and all that may be.
+/// The part of an outline in a zone: what is surely in it, and all that may be.
 pub(crate) struct Pieces {
     pub(crate) inner: Vec<Figure>,
     pub(crate) outer: Vec<Figure>,

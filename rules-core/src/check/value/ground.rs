@@ -1,11 +1,11 @@
-//! The level of the ground: between spots where it was measured, or the same all over where the plan says so.
+//! The level of the ground: from spot levels and contours, or the same everywhere where the plan says so.
 
 use std::collections::BTreeSet;
 
 use crate::check::Missing;
 use crate::check::judge::Judge;
 use crate::check::value::distance::Drawn;
-use crate::check::value::heights::Reach;
+use crate::check::value::heights::VaryingHeight;
 use crate::check::world::base::Base;
 use crate::check::world::env::{Env, Referent};
 use crate::measure::{Ground, farthest, figure_gap};
@@ -13,12 +13,12 @@ use crate::plan::{Figure, Form, Plan, Point, ThingIndex, Words};
 use crate::quantity::Interval;
 use crate::vocabulary::KindId;
 
-/// The spots of a plan, joined to ground.
+/// The spots of a plan and the ground surface between them.
 pub(crate) struct Spots {
     things: Vec<ThingIndex>,
-    /// `None` where one of them may be anywhere, or where they are too few or too many.
+    /// `None` where a spot's tolerance is unknown, or where the spots are too few or too many.
     ground: Option<Ground>,
-    /// As they are drawn, every place exact.
+    /// The same with every spot exactly where it is drawn.
     exact: Option<Ground>,
 }
 
@@ -39,7 +39,7 @@ impl Spots {
     }
 }
 
-/// Where a spot is drawn, and how far off that may be, where anybody knows.
+/// Where a spot is drawn, and its tolerance, if known.
 fn spot(plan: &Plan, index: ThingIndex) -> Option<(Point, Option<i64>)> {
     let thing = plan.things.get(index)?;
     let figure = thing.outlines.values().next()?;
@@ -54,8 +54,8 @@ fn spot(plan: &Plan, index: ThingIndex) -> Option<(Point, Option<i64>)> {
 }
 
 impl<'a> Judge<'a> {
-    /// The ground under some outlines, all in one datum: the levels of the spots, or nothing at all where the plan says
-    /// that the ground is level. Any level where nobody knows.
+    /// The level of the ground under some outlines, all in one datum: from the spots and contours, or 0 where the plan says
+    /// that the ground is level. Where it is unknown, any level.
     pub(crate) fn grounds<const N: usize>(
         &self,
         under: [Option<(&Figure, Option<i64>)>; N],
@@ -82,16 +82,16 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// The level of the ground along an outline: its lowest and its highest. `None` where the spots do not tell.
+    /// The lowest and the highest level of the ground along an outline; `None` where the survey does not give it.
     pub(crate) fn ground_under(
         &self,
         figure: &Figure,
         off: Option<i64>,
         env: &Env<'_>,
-    ) -> Option<Reach> {
+    ) -> Option<VaryingHeight> {
         let off = if self.scene.as_drawn { 0 } else { off? };
         let all = self.ground_range(figure, off, env)?;
-        // The lowest ground is no higher than the ground at any one place of it, and the highest no lower.
+        // The lowest ground is no higher than at any single place, and the highest no lower.
         let (mut lowest, mut highest) = (all.high, all.low);
         for place in figure.forms.iter().flat_map(places) {
             let place = Figure::new(vec![Form::Point(place)], 0, figure.accuracy);
@@ -99,7 +99,7 @@ impl<'a> Judge<'a> {
                 (lowest, highest) = (lowest.min(own.high), highest.max(own.low));
             }
         }
-        Some(Reach {
+        Some(VaryingHeight {
             least: Interval {
                 high: lowest,
                 ..all
@@ -111,7 +111,7 @@ impl<'a> Judge<'a> {
         })
     }
 
-    /// What the spots and the contours tell, each for itself; both where both do.
+    /// The level from the spots and from the contours; where there are both, what they have in common.
     fn ground_range(&self, figure: &Figure, off: i64, env: &Env<'_>) -> Option<Interval> {
         let spots = self.between_spots(figure, off, env);
         match (spots, self.between_contours(figure, off, env)) {
@@ -120,7 +120,8 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// No place has crossed a contour on its way to the nearest: its level differs from that by no more than the interval.
+    /// The level from contours. There is no contour between a place and its nearest one, so its level differs from that contour's
+    /// by at most the contour interval.
     fn between_contours(&self, figure: &Figure, off: i64, env: &Env<'_>) -> Option<Interval> {
         let kind = self.special.contour;
         let lines = self.base_contours(kind)?;
@@ -128,9 +129,12 @@ impl<'a> Judge<'a> {
             self.scene.depends_on(Missing::Inventory(kind), true, &[]);
             return None;
         }
-        let offs: Option<Vec<i64>> = lines.iter().map(|line| self.off_in_all(line)).collect();
+        let offs: Option<Vec<i64>> = lines
+            .iter()
+            .map(|line| self.absolute_tolerance(line))
+            .collect();
         let lines: Vec<(Drawn<'a>, i64)> = lines.into_iter().zip(offs?).collect();
-        // In every world every place is within this of some contour.
+        // In every world, every place has a contour within this distance.
         let within = lines.iter().map(|(line, own)| {
             let farthest = farthest(figure, line.figure).high;
             farthest.saturating_add(off).saturating_add(*own)
@@ -144,7 +148,10 @@ impl<'a> Judge<'a> {
             }
             let fact = |name| {
                 let fact = self.scene.rules().vocabulary.fact_named(kind, name)?;
-                Some(self.reach_of(fact, Referent::Thing(line.index), env).hull())
+                Some(
+                    self.varying_height(fact, Referent::Thing(line.index), env)
+                        .hull(),
+                )
             };
             let (level, interval) = (fact("level")?, fact("interval")?);
             let own = level.add(interval.hull(interval.neg()));
@@ -180,7 +187,7 @@ impl<'a> Judge<'a> {
             false => &spots.ground,
         };
         if ground.is_none() {
-            self.ask_for_places(&spots.things);
+            self.note_missing_places(&spots.things);
         }
         let under = ground.as_ref()?.under(figure, off)?;
         self.levels(
@@ -192,8 +199,8 @@ impl<'a> Judge<'a> {
         )
     }
 
-    /// Asks where the spots are of which nobody knows it.
-    fn ask_for_places(&self, spots: &[ThingIndex]) {
+    /// Notes the places of spots that are unknown as missing.
+    fn note_missing_places(&self, spots: &[ThingIndex]) {
         let outlines = &self
             .scene
             .rules()
@@ -220,13 +227,16 @@ impl<'a> Judge<'a> {
             .rules()
             .vocabulary
             .fact_named(self.special.spot, "level")?;
-        let own = |spot: &ThingIndex| self.reach_of(level, Referent::Thing(*spot), env).hull();
+        let own = |spot: &ThingIndex| {
+            self.varying_height(level, Referent::Thing(*spot), env)
+                .hull()
+        };
         spots.iter().map(own).reduce(Interval::hull)
     }
 
-    /// An outline and how far off it may be against any other source, for [`Judge::grounds`].
+    /// An outline and its absolute tolerance, for [`Judge::grounds`].
     pub(crate) fn lying(&self, drawn: &Drawn<'a>) -> (&'a Figure, Option<i64>) {
-        (drawn.figure, self.off_in_all(drawn))
+        (drawn.figure, self.absolute_tolerance(drawn))
     }
 }
 

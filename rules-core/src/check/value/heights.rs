@@ -1,4 +1,4 @@
-//! How high over the ground an outline is, by what its row says.
+//! The height of an outline above the ground, according to its row in the vocabulary.
 
 use crate::check::judge::Judge;
 use crate::check::value::distance::End;
@@ -9,36 +9,36 @@ use crate::quantity::Interval;
 use crate::vocabulary::Height::{self, *};
 use crate::vocabulary::{FactId, OutlineId, Role, Vocabulary};
 
-/// From how low to how high an outline reaches over the ground; both may vary along it.
+/// The vertical extent of an outline above the ground; bottom and top may vary along it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) struct Extent {
-    pub(crate) bottom: Reach,
-    pub(crate) top: Reach,
+    pub(crate) bottom: VaryingHeight,
+    pub(crate) top: VaryingHeight,
 }
 
 /// A height that may vary along a thing.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) struct Reach {
+pub(crate) struct VaryingHeight {
     pub(crate) least: Interval,
     pub(crate) most: Interval,
 }
 
-impl Reach {
-    pub(crate) const fn of(range: Interval) -> Reach {
-        Reach {
+impl VaryingHeight {
+    pub(crate) const fn of(range: Interval) -> VaryingHeight {
+        VaryingHeight {
             least: range,
             most: range,
         }
     }
 
-    /// All that it may be anywhere.
+    /// All heights that it may have anywhere.
     pub(crate) fn hull(self) -> Interval {
         self.least.hull(self.most)
     }
 
-    /// The same with something done to both.
-    pub(crate) fn map(self, change: impl Fn(Interval) -> Interval) -> Reach {
-        Reach {
+    /// Applies a function to both.
+    pub(crate) fn map(self, change: impl Fn(Interval) -> Interval) -> VaryingHeight {
+        VaryingHeight {
             least: change(self.least),
             most: change(self.most),
         }
@@ -46,7 +46,7 @@ impl Reach {
 }
 
 impl Extent {
-    /// How far apart in height two things are, each of which takes up all between its lowest and its highest place.
+    /// The vertical gap between two things, each of which takes up everything between its lowest and its highest place.
     pub(crate) fn rise(&self, other: &Extent) -> Interval {
         let over = |one: &Extent, two: &Extent| one.bottom.hull().sub(two.top.hull());
         over(self, other)
@@ -54,7 +54,7 @@ impl Extent {
             .max(Interval::exact(0))
     }
 
-    /// How far apart in height the highest place of the one and the lowest of the other are, whichever way that is more.
+    /// The difference in height between the highest place of one and the lowest of the other, whichever way is greater.
     pub(crate) fn most_apart(&self, other: &Extent) -> Interval {
         let over = |one: &Extent, two: &Extent| one.top.most.sub(two.bottom.least);
         over(self, other)
@@ -62,7 +62,7 @@ impl Extent {
             .max(Interval::exact(0))
     }
 
-    /// The same, from the level of the ground below it.
+    /// The same as levels, given the level of the ground below it.
     pub(crate) fn upon(self, ground: Interval) -> Extent {
         Extent {
             bottom: self.bottom.map(|height| height.add(ground)),
@@ -91,7 +91,7 @@ fn heights_of(outline: OutlineId, vocabulary: &Vocabulary) -> (Height<FactId>, H
 }
 
 impl<'a> Judge<'a> {
-    /// From how low to how high over the ground an outline may reach, as seen from another thing.
+    /// The vertical extent of an outline above the ground, as seen from another thing.
     pub(crate) fn extent(&self, end: &End<'_>, other: &End<'_>, env: &Env<'_>) -> Extent {
         let (bottom, top) = self.heights_of(end);
         let height = |height| match height {
@@ -104,17 +104,17 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// A fence's height over the ground on the side where the other thing stands; outside, where it has no side.
+    /// A fence's height above the ground on the side of the other thing; the outside height where that thing has no side.
     fn on_its_side(
         &self,
         end: &End<'_>,
         other: &End<'_>,
         (inside, outside): (FactId, FactId),
         env: &Env<'_>,
-    ) -> Reach {
+    ) -> VaryingHeight {
         let vocabulary = &self.scene.rules().vocabulary;
         let kind = vocabulary.outline(other.outline).kind;
-        let own = |fact| self.reach_of(fact, end.referent, env);
+        let own = |fact| self.varying_height(fact, end.referent, env);
         let Some(side) = vocabulary.fact_named(kind, "barrier-side") else {
             return own(outside);
         };
@@ -126,7 +126,7 @@ impl<'a> Judge<'a> {
         match (may_be("inside"), may_be("outside")) {
             (true, false) => own(inside),
             (false, true) => own(outside),
-            _ => Reach::of(own(inside).hull().hull(own(outside).hull())),
+            _ => VaryingHeight::of(own(inside).hull().hull(own(outside).hull())),
         }
     }
 
@@ -134,22 +134,22 @@ impl<'a> Judge<'a> {
         heights_of(end.outline, &self.scene.rules().vocabulary)
     }
 
-    fn height(&self, height: Height<FactId>, end: &End<'_>, env: &Env<'_>) -> Reach {
+    fn height(&self, height: Height<FactId>, end: &End<'_>, env: &Env<'_>) -> VaryingHeight {
         let ground = Interval::exact(0);
-        let own = |fact| self.reach_of(fact, end.referent, env);
-        let from_ground = |fact| Reach::of(own(fact).hull().hull(ground));
+        let own = |fact| self.varying_height(fact, end.referent, env);
+        let from_ground = |fact| VaryingHeight::of(own(fact).hull().hull(ground));
         match height {
-            Ground => Reach::of(ground),
+            Ground => VaryingHeight::of(ground),
             At(fact) => own(fact),
             Below(fact) => own(fact).map(Interval::neg),
             UpTo(fact) => from_ground(fact),
             DownTo(fact) => from_ground(fact).map(Interval::neg),
-            About(fact) => Reach::of(own(fact).hull().hull(own(fact).hull().neg())),
+            About(fact) => VaryingHeight::of(own(fact).hull().hull(own(fact).hull().neg())),
             Between(low, high) | OnItsSide(low, high) => {
-                Reach::of(own(low).hull().hull(own(high).hull()))
+                VaryingHeight::of(own(low).hull().hull(own(high).hull()))
             }
             Rim => self.rim(end, env),
-            UpToRim => Reach::of(self.rim(end, env).hull().hull(ground)),
+            UpToRim => VaryingHeight::of(self.rim(end, env).hull().hull(ground)),
             OverRim(fact) => {
                 let rim = self.rim(end, env).hull();
                 own(fact).map(|over| over.add(rim))
@@ -158,32 +158,39 @@ impl<'a> Judge<'a> {
                 let base = self.rim(end, env).hull().hull(ground);
                 own(fact).map(|over| over.add(base))
             }
-            Deep => Reach::of(Interval::up_to(0)),
-            High => Reach::of(Interval::from_low(0)),
-            Unknown => Reach::of(Interval::any()),
+            Deep => VaryingHeight::of(Interval::up_to(0)),
+            High => VaryingHeight::of(Interval::from_low(0)),
+            Unknown => VaryingHeight::of(Interval::any()),
         }
     }
 
-    /// What a fact of a thing says of its height.
-    pub(crate) fn reach_of(&self, fact: FactId, referent: Referent, env: &Env<'_>) -> Reach {
+    /// The height that a fact of a thing states.
+    pub(crate) fn varying_height(
+        &self,
+        fact: FactId,
+        referent: Referent,
+        env: &Env<'_>,
+    ) -> VaryingHeight {
         let kind = self.scene.rules().vocabulary.fact(fact).kind;
         let seen = self.scene.fact(fact, &env.bind(kind, referent), &[]);
-        let reach = |AmountView { least, most, .. }| Reach { least, most };
-        seen.view.amount.map_or(Reach::of(Interval::any()), reach)
+        let reach = |AmountView { least, most, .. }| VaryingHeight { least, most };
+        seen.view
+            .amount
+            .map_or(VaryingHeight::of(Interval::any()), reach)
     }
 
-    /// How high the rim of the pool stands over the ground: of this pool, else of any of them.
-    fn rim(&self, end: &End<'_>, env: &Env<'_>) -> Reach {
+    /// The height of the pool's rim above the ground: of this pool, otherwise of any pool.
+    fn rim(&self, end: &End<'_>, env: &Env<'_>) -> VaryingHeight {
         let (pool, vocabulary) = (self.special.pool, &self.scene.rules().vocabulary);
         let Some(fact) = vocabulary.fact_named(pool, "height-above-ground") else {
-            return Reach::of(Interval::any());
+            return VaryingHeight::of(Interval::any());
         };
         if vocabulary.outline(end.outline).kind == pool {
-            return self.reach_of(fact, end.referent, env);
+            return self.varying_height(fact, end.referent, env);
         }
         let pools = self.all_of_kind(pool).into_iter();
-        let rims = pools.map(|(pool, _)| self.reach_of(fact, pool, env));
-        rims.reduce(|one, two| Reach::of(one.hull().hull(two.hull())))
-            .unwrap_or(Reach::of(Interval::exact(0)))
+        let rims = pools.map(|(pool, _)| self.varying_height(fact, pool, env));
+        rims.reduce(|one, two| VaryingHeight::of(one.hull().hull(two.hull())))
+            .unwrap_or(VaryingHeight::of(Interval::exact(0)))
     }
 }

@@ -1,36 +1,37 @@
-//! Openings that are drawn in a barrier: who walks or crawls gets through them.
+//! Openings drawn in a barrier, through which a person can walk or crawl.
 
 use crate::check::Missing;
 use crate::check::judge::Judge;
-use crate::check::value::aims::opened;
+use crate::check::value::approaches::opened;
 use crate::check::value::distance::End;
 use crate::check::value::enclosure::Placed;
 use crate::check::world::env::{Env, Referent};
 use crate::check::world::special::{WIDTH, line_of};
-use crate::measure::{Doubt, View};
+use crate::measure::{Tolerance, View};
 use crate::plan::{Figure, ThingIndex};
 use crate::quantity::Interval;
 use crate::vocabulary::Role;
 
-/// An opening that is drawn in a barrier.
+/// An opening drawn in a barrier.
 pub(crate) struct Hole {
     figure: Figure,
-    doubt: Doubt,
-    /// The widest ball that surely passes, and the widest that may.
+    tolerance: Tolerance,
+    /// The diameter of the largest ball that surely passes, and of the largest that may pass.
     width: (i64, i64),
-    /// The only thing that it can be an opening in, where that is clear.
+    /// The wall that it is an opening in, if only one is possible.
     wall: Option<ThingIndex>,
 }
 
 impl Hole {
-    /// What it leaves of a wall. To the widest way every wall near it is open there, to the narrowest only its own.
+    /// The rest of a wall once the opening is cut out of it. For the widest way it opens every wall near it, for the narrowest
+    /// only its own.
     pub(crate) fn cut_from(&self, wall: Figure, of: &Placed, view: View) -> Figure {
         let widest = match view {
             View::Narrowest if self.wall != Some(of.index) => return wall,
             View::Narrowest => self.width.0,
             View::Drawn | View::Widest => self.width.1,
         };
-        let off = self.doubt.against(of.doubt);
+        let off = self.tolerance.against(of.tolerance);
         opened(&wall, &self.figure, off, Some(widest), view)
     }
 
@@ -38,7 +39,7 @@ impl Hole {
         let left = opened(
             &wall.figure,
             &self.figure,
-            self.doubt.against(wall.doubt),
+            self.tolerance.against(wall.tolerance),
             None,
             View::Widest,
         );
@@ -80,13 +81,13 @@ impl Judge<'_> {
         let width = thing.and_then(|thing| {
             let fact = vocabulary.fact_named(thing.kind, WIDTH)?;
             let referent = Referent::Thing(placed.index);
-            Some(self.reach_of(fact, referent, env).hull())
+            Some(self.varying_height(fact, referent, env).hull())
         });
         let width = width.unwrap_or(Interval::from_low(0));
         let whole = |end: i128| i64::try_from(end.max(0)).unwrap_or(i64::MAX);
         let mut hole = Hole {
             figure: placed.figure,
-            doubt: placed.doubt,
+            tolerance: placed.tolerance,
             width: (whole(width.low), whole(width.high)),
             wall: thing.and_then(|thing| thing.part_of),
         };

@@ -1,9 +1,9 @@
-//! Levels in the plan's own datum, and what follows from them: falls, volumes, heights over what is beside.
+//! Levels in the plan's own datum, and what follows from them: falls, volumes, and heights above things nearby.
 
 use crate::check::Missing;
 use crate::check::judge::{Judge, thing_of};
 use crate::check::value::distance::{End, Pair};
-use crate::check::value::heights::{Reach, facts_of_height};
+use crate::check::value::heights::{VaryingHeight, facts_of_height};
 use crate::check::value::{Alternative, Alternatives, PossibleValue};
 use crate::check::world::env::Env;
 use crate::measure::{flood_storage_taken, mass_of_water};
@@ -11,7 +11,7 @@ use crate::quantity::{Dimension, Interval, NO_HIGH};
 use crate::ruleset::{Fall, HeightOver, LevelOf, Operand, Surface, Volume};
 use crate::vocabulary::{FactId, OutlineId, Vocabulary};
 
-/// The least (or the greatest) over some outlines: what it is no less than, and what it surely does not exceed.
+/// The least value over some outlines: a lower bound, and an upper bound from those that are surely meant.
 struct Least {
     low: i128,
     high: i128,
@@ -70,25 +70,25 @@ impl<'a> Judge<'a> {
         PossibleValue::of(ways, Dimension::Length)
     }
 
-    /// The level of the ground along an outline; where nobody knows, the spots are asked for.
-    fn ground_at(&self, end: &End<'_>, env: &Env<'_>) -> Reach {
-        let known = self
-            .drawn(end)
-            .and_then(|drawn| self.ground_under(drawn.figure, self.off_in_all(&drawn), env));
+    /// The level of the ground along an outline; where it is unknown, spots are noted as missing.
+    fn ground_at(&self, end: &End<'_>, env: &Env<'_>) -> VaryingHeight {
+        let known = self.drawn(end).and_then(|drawn| {
+            self.ground_under(drawn.figure, self.absolute_tolerance(&drawn), env)
+        });
         match known {
-            // Of a part that is cut out nobody knows where its own lowest place is.
-            Some(reach) if end.zone.is_some() => Reach::of(reach.hull()),
+            // It is not known where the lowest place of a cut part is.
+            Some(reach) if end.zone.is_some() => VaryingHeight::of(reach.hull()),
             Some(reach) => reach,
             None => {
                 let spots = Missing::Inventory(self.special.spot);
                 self.scene.depends_on(spots, true, &[]);
-                Reach::of(Interval::any())
+                VaryingHeight::of(Interval::any())
             }
         }
     }
 
-    /// The level of an outline: as stated, else the ground's and its height over it.
-    fn level_at(&self, end: &End<'_>, env: &Env<'_>) -> Reach {
+    /// The level of an outline: as stated, otherwise from the ground and its height above it.
+    fn level_at(&self, end: &End<'_>, env: &Env<'_>) -> VaryingHeight {
         let vocabulary = &self.scene.rules().vocabulary;
         let level = vocabulary.outline(end.outline).lie.level;
         let by_fact = level.is_some_and(|level| level.only);
@@ -98,30 +98,31 @@ impl<'a> Judge<'a> {
         };
         match level.map(|level| level.fact) {
             Some(fact) if by_fact || !self.stands_on_known_ground(end, env) => {
-                self.reach_of(fact, end.referent, env)
+                self.varying_height(fact, end.referent, env)
             }
-            // What is told in two ways is both.
+            // Stated in two ways: both hold.
             Some(fact) if stated(fact) => {
-                let own = self.reach_of(fact, end.referent, env);
+                let own = self.varying_height(fact, end.referent, env);
                 match own.hull().is_exact() {
                     true => own,
-                    false => own.meet(self.raised(end, env)),
+                    false => own.meet(self.level_from_ground(end, env)),
                 }
             }
-            // Neither its level nor its height is told: it may lie in a cut, below the ground around.
+            // Neither its level nor its height is stated: it may be in a cut, below the ground around it.
             Some(fact)
                 if !facts_of_height(end.outline, vocabulary)
                     .into_iter()
                     .any(stated) =>
             {
-                self.reach_of(fact, end.referent, env)
+                self.varying_height(fact, end.referent, env)
             }
-            _ => self.raised(end, env),
+            _ => self.level_from_ground(end, env),
         }
     }
 
-    /// What a thing's stated level is, and what the ground and its stated height make it; `None` where not both are told.
-    pub(crate) fn level_told_twice(
+    /// A thing's stated level, and the level that the ground and its stated height give; `None` where one of the two is not
+    /// stated.
+    pub(crate) fn level_stated_twice(
         &self,
         end: &End<'_>,
         env: &Env<'_>,
@@ -138,22 +139,22 @@ impl<'a> Judge<'a> {
         let height = facts_of_height(end.outline, vocabulary)
             .into_iter()
             .find(stated)?;
-        let told = self.stands_on_known_ground(end, env);
-        told.then(|| {
-            let own = self.reach_of(level, end.referent, env).hull();
-            (level, own, height, self.raised(end, env).hull())
+        let on_known_ground = self.stands_on_known_ground(end, env);
+        on_known_ground.then(|| {
+            let own = self.varying_height(level, end.referent, env).hull();
+            (level, own, height, self.level_from_ground(end, env).hull())
         })
     }
 
     fn stands_on_known_ground(&self, end: &End<'_>, env: &Env<'_>) -> bool {
         self.drawn(end).is_some_and(|drawn| {
-            self.ground_under(drawn.figure, self.off_in_all(&drawn), env)
+            self.ground_under(drawn.figure, self.absolute_tolerance(&drawn), env)
                 .is_some()
         })
     }
 
-    /// The ground's level and the height over it: of a hole its floor's, of everything else its top's.
-    fn raised(&self, end: &End<'_>, env: &Env<'_>) -> Reach {
+    /// The ground's level plus the height above it: a hole's floor, and the top of everything else.
+    fn level_from_ground(&self, end: &End<'_>, env: &Env<'_>) -> VaryingHeight {
         let extent = self.extent(end, end, env);
         let hole = self
             .scene
@@ -166,7 +167,7 @@ impl<'a> Judge<'a> {
         self.ground_at(end, env).plus(height)
     }
 
-    /// The least fall from any outline to any other, for each length that it runs.
+    /// The least fall from any outline to any other, per length of run.
     pub(crate) fn fall(&self, fall: &'a Fall, env: &Env<'_>) -> PossibleValue {
         let (from, to) = (self.ends(&fall.from, env), self.ends(&fall.to, env));
         let run = fall.run.as_ref().map(|run| self.value(run, env, &[]));
@@ -205,7 +206,7 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// How much lies over an area between two levels; nothing where the upper is below the lower.
+    /// The volume over an area between two levels; 0 where the upper level is below the lower.
     pub(crate) fn volume(&self, volume: &'a Volume, env: &Env<'_>) -> PossibleValue {
         let area = self.covered(&volume.over, volume.within.as_ref(), env);
         let level = |surface| self.surface(surface, &volume.over, env);
@@ -231,7 +232,7 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// The least height of something over all that stands, or may stand, near it.
+    /// The least height of something above everything that stands, or may stand, near it.
     pub(crate) fn height_over(&self, height: &'a HeightOver, env: &Env<'_>) -> PossibleValue {
         let within = self.value(&height.within, env, &[]).range();
         let within = within.unwrap_or(Interval::from_low(0));
@@ -270,7 +271,7 @@ impl<'a> Judge<'a> {
     ) -> (Interval, Option<Pair>) {
         let less = |top: i128, standing: i128| Interval::exact(top).sub(Interval::exact(standing));
         let own = self.extent(end, end, env).top;
-        // The ground near it may be higher than at its foot.
+        // The ground nearby may be higher than at its foot.
         let mut low = match self.ground_rise(end, within, env) {
             NO_HIGH => 0,
             rise => less(own.least.low, rise).low.max(0),
@@ -298,7 +299,7 @@ impl<'a> Judge<'a> {
         (Interval { low, high }, highest)
     }
 
-    /// How high the top of a thing is over the ground at the foot of another.
+    /// The height of a thing's top above the ground at the foot of another thing.
     fn standing(&self, thing: &End<'_>, foot: &End<'_>, env: &Env<'_>) -> Interval {
         let lying = [thing, foot].map(|end| self.drawn(end).map(|drawn| self.lying(&drawn)));
         let [here, there] = self.grounds(lying, env);
@@ -308,7 +309,7 @@ impl<'a> Judge<'a> {
             .add(here.sub(there))
     }
 
-    /// By how much the ground near an outline may be higher than at its foot.
+    /// How much higher the ground near an outline may be than at its foot.
     fn ground_rise(&self, end: &End<'_>, within: Interval, env: &Env<'_>) -> i128 {
         let Some(drawn) = self.drawn(end) else {
             return NO_HIGH;
@@ -318,27 +319,27 @@ impl<'a> Judge<'a> {
         };
         let mut around = drawn.figure.clone();
         around.spread = around.spread.saturating_add(reach);
-        let off = self.off_in_all(&drawn);
+        let off = self.absolute_tolerance(&drawn);
         let [near, foot] = self.grounds([Some((&around, off)), Some((drawn.figure, off))], env);
         near.sub(foot).high.max(0)
     }
 }
 
-impl Reach {
-    /// What both allow, where they do not contradict each other.
-    fn meet(self, other: Reach) -> Reach {
-        Reach {
+impl VaryingHeight {
+    /// The heights that both allow; the first one's where they contradict each other.
+    fn meet(self, other: VaryingHeight) -> VaryingHeight {
+        VaryingHeight {
             least: self.least.meet(other.least).unwrap_or(self.least),
             most: self.most.meet(other.most).unwrap_or(self.most),
         }
     }
 
-    /// Two heights along one thing, one upon the other: where the one is lowest the other need not be.
-    fn plus(self, other: Reach) -> Reach {
+    /// The sum of two heights along one thing. They need not be lowest at the same place.
+    fn plus(self, other: VaryingHeight) -> VaryingHeight {
         let sum = |one: Interval, two: Interval| one.add(two);
         let (least, most) = (sum(self.least, other.least), sum(self.most, other.most));
         let (one, two) = (sum(self.least, other.most), sum(self.most, other.least));
-        Reach {
+        VaryingHeight {
             least: Interval {
                 high: one.high.min(two.high),
                 ..least

@@ -1,31 +1,31 @@
-//! Distances to the lot's own lines, and from things that nobody has seen.
+//! Distances to the lot's own lines.
 
 use crate::check::Truth;
 use crate::check::judge::Judge;
 use crate::check::value::distance::{Drawn, End};
 use crate::check::world::env::{Env, Referent};
-use crate::check::world::special::says_whose;
+use crate::check::world::special::ownership_fact;
 use crate::measure::{Gap, Place, contains, distance, farthest, lies_within, moved_away};
 use crate::plan::{Figure, Form, Point, ThingIndex, Words};
 use crate::quantity::Interval;
 
-/// Where a place outside of the lot lies as seen from one of its lines.
+/// The position of a place outside the lot relative to one of the lot's lines.
 struct Past {
-    /// How far from this line.
+    /// Its distance from this line.
     depth: i64,
-    /// How much farther it is from every other line.
+    /// How much nearer it is to this line than to any other.
     nearer_by: i64,
 }
 
 impl<'a> Judge<'a> {
-    /// The distance from something of the owner's to what lies beyond a lot line: 0 once any part of it is past the
-    /// line. `None` where this is not such a pair, or where the thing lies within the lot and the plain distance says it.
+    /// The distance from a thing of the owner's to a lot line: 0 once any part of it is past the line. `None` where this is
+    /// not such a pair, or where the thing is within the lot, so that the plain distance is right.
     pub(crate) fn past_the_line(
         &self,
         own: &Drawn<'a>,
         line: &Drawn<'a>,
         gap: Gap,
-        blur: i64,
+        tolerance: i64,
     ) -> Option<Interval> {
         if line.thing.kind != self.special.lot_line {
             return None;
@@ -35,47 +35,47 @@ impl<'a> Judge<'a> {
         let outline = (own.index, own.outline);
         let within = || own.figure.forms.iter().all(held);
         let within = self.scene.base.on_the_lot(outline, within);
-        // What lies within and does not reach this line is not past it.
+        // A thing within the lot that does not touch this line is not past it.
         if within && (gap.low > 0 || lies_within(ring, own.figure)) {
             return None;
         }
-        let range = self.how_far_past((own, line), ring, gap, blur)?;
-        match self.whose(own.index) {
+        let range = self.how_far_past((own, line), ring, gap, tolerance)?;
+        match self.is_owners(own.index) {
             Truth::HOLDS => Some(range),
             Truth::FAILS => None,
-            _ => Some(range.hull(plain(gap, blur))),
+            _ => Some(range.hull(plain(gap, tolerance))),
         }
     }
 
-    /// Of a thing that is not all within the lot; `None` where no part of it may be past this line.
+    /// The distance to a line from a thing that is not all within the lot; `None` where no part of it may be past this line.
     fn how_far_past(
         &self,
         (own, line): (&Drawn<'a>, &Drawn<'a>),
         ring: &[Point],
         gap: Gap,
-        blur: i64,
+        tolerance: i64,
     ) -> Option<Interval> {
-        let blur = blur.saturating_add(own.figure.corners_off());
-        let doubt = blur.saturating_mul(2);
+        let tolerance = tolerance.saturating_add(own.figure.corners_off());
+        let margin = tolerance.saturating_mul(2);
         let places = corners(own.figure).filter_map(|corner| {
             let place = self.outermost(corner, own.figure.spread, line)?;
             self.past(place, ring, line)
         });
-        let near: Vec<Past> = places.filter(|past| past.nearer_by >= -doubt).collect();
-        // Only where no other line is about as near, it surely is this one that the thing is past.
-        let surely = near.iter().filter(|past| past.nearer_by >= doubt);
+        let near: Vec<Past> = places.filter(|past| past.nearer_by >= -margin).collect();
+        // The thing is surely past this line only where no other line is about as near.
+        let surely = near.iter().filter(|past| past.nearer_by >= margin);
         let deepest = surely.map(|past| past.depth).max();
         let high = match deepest {
             _ if near.is_empty() => return None,
-            Some(depth) if depth > blur => 0,
-            Some(_) => plain(gap, blur).high.min(i128::from(blur)),
-            None => plain(gap, blur).high,
+            Some(depth) if depth > tolerance => 0,
+            Some(_) => plain(gap, tolerance).high.min(i128::from(tolerance)),
+            None => plain(gap, tolerance).high,
         };
         Some(Interval { low: 0, high })
     }
 
-    /// Whether a thing is the owner's: by its kind, by what is stated of it, or by what it is part of.
-    fn whose(&self, index: ThingIndex) -> Truth {
+    /// Whether a thing is the owner's: by its kind, by a stated fact, or by what it is part of.
+    fn is_owners(&self, index: ThingIndex) -> Truth {
         let Some(thing) = self.scene.thing(index) else {
             return Truth::FAILS;
         };
@@ -83,10 +83,10 @@ impl<'a> Judge<'a> {
         if vocabulary.kind(thing.kind).owners {
             return Truth::HOLDS;
         }
-        let Some((fact, own)) = says_whose(thing.kind, vocabulary) else {
+        let Some((fact, own)) = ownership_fact(thing.kind, vocabulary) else {
             return thing
                 .part_of
-                .map_or(Truth::FAILS, |whole| self.whose(whole));
+                .map_or(Truth::FAILS, |whole| self.is_owners(whole));
         };
         let env = Env::EMPTY;
         let seen = self
@@ -118,7 +118,7 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// The place of a thing near one of its corners that reaches farthest past a line.
+    /// The place of a thing, near one of its corners, that is farthest past a line.
     fn outermost(&self, corner: Point, spread: i64, line: &Drawn<'a>) -> Option<Point> {
         if spread == 0 {
             return Some(corner);
@@ -137,7 +137,7 @@ impl<'a> Judge<'a> {
             .max_by_key(|place| to_line(*place, line.figure))
     }
 
-    /// Where a place lies as seen from a lot line; `None` where it is not out of the lot.
+    /// The position of a place relative to a lot line; `None` where it is not outside the lot.
     fn past(&self, place: Point, ring: &[Point], line: &Drawn<'a>) -> Option<Past> {
         if contains(ring, &Form::Point(place)) != Place::Outside {
             return None;
@@ -154,7 +154,7 @@ impl<'a> Judge<'a> {
         })
     }
 
-    /// How far a thing may reach beyond the lot; `None` where nobody knows.
+    /// The greatest distance that a thing may extend beyond the lot; `None` where a tolerance is unknown.
     pub(crate) fn beyond_the_lot(&self, own: &Drawn<'a>) -> Option<i128> {
         let lot = self.scene.base.of_kind(self.special.lot).first()?;
         let end = End {
@@ -164,16 +164,18 @@ impl<'a> Judge<'a> {
             zone: None,
         };
         let lot = self.drawn(&end)?;
-        let blur = self.blur(own, &lot)?;
-        Some(i128::from(farthest(own.figure, lot.figure).high).saturating_add(i128::from(blur)))
+        let tolerance = self.joint_tolerance(own, &lot)?;
+        Some(
+            i128::from(farthest(own.figure, lot.figure).high).saturating_add(i128::from(tolerance)),
+        )
     }
 }
 
-/// The drawn distance, give or take what both may be off by.
-fn plain(gap: Gap, blur: i64) -> Interval {
+/// The drawn distance, plus or minus the tolerance of both.
+fn plain(gap: Gap, tolerance: i64) -> Interval {
     Interval {
-        low: i128::from(gap.low.saturating_sub(blur).max(0)),
-        high: i128::from(gap.high).saturating_add(i128::from(blur)),
+        low: i128::from(gap.low.saturating_sub(tolerance).max(0)),
+        high: i128::from(gap.high).saturating_add(i128::from(tolerance)),
     }
 }
 

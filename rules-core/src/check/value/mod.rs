@@ -1,6 +1,6 @@
-//! What a value may be.
+//! The possible values of something that a rule measures.
 
-pub(super) mod aims;
+pub(super) mod approaches;
 pub(super) mod combine;
 pub(super) mod cover;
 pub(super) mod distance;
@@ -12,8 +12,8 @@ pub(crate) mod heights;
 pub(super) mod holes;
 pub(crate) mod levels;
 pub(super) mod lines;
+pub(super) mod nearest;
 pub(super) mod passage;
-pub(super) mod reach;
 pub(super) mod region;
 pub(super) mod sound;
 pub(super) mod total;
@@ -38,42 +38,42 @@ use crate::quantity::{Dimension, Interval, NO_HIGH, ONE, Unit};
 use crate::ruleset::{Bound, IfNone, Over, RowTest, Selection, Table, Then, Value};
 use crate::work;
 
-/// What a value may be: one of several ways, each an amount within bounds, a word, or something else altogether.
+/// The possible values of something: one or more alternatives, each an interval of amounts, a word, or something else.
 ///
-/// The ways are kept apart rather than joined to one interval, because a table's rows may give limits far apart.
+/// The alternatives are not joined into one interval, because a table's rows may give limits far apart.
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) struct PossibleValue {
     pub(crate) ways: Alternatives,
     pub(crate) dimension: Dimension,
     pub(crate) unit: Option<Unit>,
     pub(crate) witness: Option<Witness>,
-    pub(crate) blur: Option<i64>,
+    pub(crate) tolerance: Option<i64>,
 }
 
-/// One way.
+/// One alternative.
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) enum Alternative {
     /// An amount; `least` and `most` differ where it varies along its thing.
     Amount { least: Interval, most: Interval },
     /// A word.
     Words(Arc<Words>),
-    /// There is none.
+    /// The value is "none".
     Nothing,
     /// The authority decides.
     Refer,
-    /// There is nothing to measure.
+    /// There is nothing to measure, and perhaps the rule says what that means.
     Empty(Option<IfNone>),
-    /// There is no outline of which the area or the length could be taken.
+    /// There is no outline whose area or length could be taken.
     Bare,
 }
 
-/// Alternatives are few: mostly one, sometimes a second that says that there may be nothing.
+/// There is mostly one alternative, and sometimes a second for "nothing there".
 pub(crate) type Alternatives = SmallVec<[Alternative; 2]>;
 
-/// The ends of amounts: mostly one limit.
+/// The amounts at which a comparison changes: mostly one limit.
 pub(crate) type Thresholds = SmallVec<[i128; 4]>;
 
-/// More ways than this are joined to one.
+/// With more alternatives than this, their amounts are joined into one interval.
 const MOST_WAYS: usize = 16;
 
 impl Alternative {
@@ -84,9 +84,9 @@ impl Alternative {
         }
     }
 
-    /// What it is for whoever asks: in a condition, what is not there covers nothing; of what is required there is nothing
-    /// to say.
-    pub(crate) fn asked_in(&self, role: Role) -> Cow<'_, Alternative> {
+    /// The alternative for a role. An outline that is not there covers nothing in a condition; a requirement on it does not
+    /// apply.
+    pub(crate) fn for_role(&self, role: Role) -> Cow<'_, Alternative> {
         match (self, role) {
             (Alternative::Bare, Role::Required) => Cow::Owned(Alternative::Empty(None)),
             (Alternative::Bare, Role::Condition) => {
@@ -111,7 +111,7 @@ impl PossibleValue {
             dimension,
             unit: None,
             witness: None,
-            blur: None,
+            tolerance: None,
         }
     }
 
@@ -122,7 +122,7 @@ impl PossibleValue {
         )
     }
 
-    /// Everything that it may be, as one interval.
+    /// All its amounts as one interval.
     pub(crate) fn range(&self) -> Option<Interval> {
         self.ways
             .iter()
@@ -130,7 +130,7 @@ impl PossibleValue {
             .reduce(Interval::hull)
     }
 
-    /// Whether it is not the same all along its thing.
+    /// Whether it changes along its thing.
     pub(crate) fn changes(&self) -> bool {
         let changes =
             |way: &Alternative| matches!(way, Alternative::Amount { least, most } if least != most);
@@ -145,7 +145,7 @@ impl PossibleValue {
         self.ways.contains(&Alternative::Refer)
     }
 
-    /// The ends of its amounts: where something compared with it changes.
+    /// The ends of its intervals, at which a comparison with it changes.
     pub(crate) fn ends(&self) -> Thresholds {
         self.ways
             .iter()
@@ -155,7 +155,8 @@ impl PossibleValue {
             .collect()
     }
 
-    pub(crate) fn few(mut self) -> PossibleValue {
+    /// Joins the amounts where there are too many alternatives.
+    pub(crate) fn limited(mut self) -> PossibleValue {
         self.ways.dedup();
         if self.ways.len() > MOST_WAYS {
             let joined = self.range().map(Alternative::amount);
@@ -168,7 +169,7 @@ impl PossibleValue {
 }
 
 impl<'a> Judge<'a> {
-    /// What a value may be; `thresholds` are the amounts that it will be compared with.
+    /// The possible values of something; `thresholds` are the amounts that it will be compared with.
     pub(crate) fn value(
         &self,
         value: &'a Value,
@@ -210,7 +211,7 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// The whole numbers below and above a value, where it is a single one; both are the same where it is whole.
+    /// The whole numbers below and above a value, where it is exact; both are the same where it is whole.
     pub(crate) fn whole_numbers(&self, value: &'a Value, env: &Env<'_>) -> Option<(i128, i128)> {
         let range = self.value(value, env, &[]).range()?;
         let below = range.low.div_euclid(ONE);
@@ -267,7 +268,7 @@ impl<'a> Judge<'a> {
         )
     }
 
-    /// What the rows that are still possible give.
+    /// The results of the rows that may apply.
     pub(crate) fn rows<T, R: Clone>(
         &self,
         table: &'a Table<T>,
@@ -277,7 +278,7 @@ impl<'a> Judge<'a> {
     ) -> Vec<R> {
         let by = table.by.as_ref().map(|value| {
             let seen = || self.value(value, env, &self.edges(table, env));
-            // Two rows that test it name it twice: that neither applies may be left to no value.
+            // Two rows that test the value use it twice: perhaps no single value makes both of them fail.
             match table.rows.len() > 2 {
                 true => self.scene.counting_twice(seen),
                 false => seen(),
@@ -293,7 +294,7 @@ impl<'a> Judge<'a> {
                 Then::Give(what) => give(self, what),
                 Then::Refer => refer.clone(),
             });
-            // Whether a row applies may itself be the authority's to say.
+            // The authority may have to decide whether the row applies.
             if applies.may_be(super::Level::Authority) {
                 given.push(refer.clone());
             }
@@ -313,7 +314,7 @@ impl<'a> Judge<'a> {
         let mut ends = Thresholds::new();
         for limit in limits {
             match limit {
-                // By far the most are stated; nothing has to be weighed for them.
+                // Nearly all are stated, and need no evaluation.
                 Value::Stated(stated) => {
                     ends.extend(stated.range.least());
                     ends.extend(stated.range.greatest());
@@ -353,7 +354,7 @@ impl<'a> Judge<'a> {
             |judge, value| judge.value(value, env, &[]),
             refer,
         );
-        let given = alike(given);
+        let given = in_comparable_units(given);
         let first = given
             .iter()
             .find(|val| val.range().is_some())
@@ -363,7 +364,7 @@ impl<'a> Judge<'a> {
             return PossibleValue::of(vec![Alternative::Refer], Dimension::Number);
         };
         let ways = given.iter().flat_map(|val| val.ways.clone()).collect();
-        PossibleValue { ways, ..first }.few()
+        PossibleValue { ways, ..first }.limited()
     }
 
     /// One number out of many things.
@@ -376,7 +377,7 @@ impl<'a> Judge<'a> {
             let inner = env.bind_in(of.kind, *referent, of.zone.as_deref());
             self.value(take, &inner, &[])
         });
-        let taken = alike(taken.collect());
+        let taken = in_comparable_units(taken.collect());
         for ((referent, sure), val) in members.list.iter().zip(taken) {
             let many = matches!(referent, crate::check::world::env::Referent::Unseen(_));
             refer |= val.may_refer();
@@ -401,8 +402,8 @@ impl<'a> Judge<'a> {
     }
 }
 
-/// Values that can be compared with each other: all in days, where some are in days and some in months.
-fn alike(mut values: Vec<PossibleValue>) -> Vec<PossibleValue> {
+/// Makes values comparable: all in days where some are in days and some in months.
+fn in_comparable_units(mut values: Vec<PossibleValue>) -> Vec<PossibleValue> {
     if values.iter().any(|val| val.dimension == Dimension::Days) {
         let in_months = |val: &&mut PossibleValue| val.dimension == Dimension::Months;
         values.iter_mut().filter(in_months).for_each(to_days);

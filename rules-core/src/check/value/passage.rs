@@ -1,4 +1,4 @@
-//! What stands in a gap: the gates, doors and windows on a way through a barrier.
+//! The gates, doors and windows in a gap of a barrier.
 
 use crate::check::Witness;
 use crate::measure::distance;

@@ -1,4 +1,4 @@
-//! Zones: what lies in them, and what is left of a thing that is cut to one.
+//! Whether things are in a zone, and distances from the part of a thing in a zone.
 
 use crate::check::Truth;
 use crate::check::judge::{Judge, thing_of};
@@ -32,7 +32,7 @@ impl<'a> Judge<'a> {
         })
     }
 
-    /// Whether any part of a thing lies in an area.
+    /// Whether any part of a thing is in an area.
     pub(crate) fn is_inside(
         &self,
         of: &'a Operand,
@@ -53,7 +53,7 @@ impl<'a> Judge<'a> {
         })
     }
 
-    /// Whether an outline and an area share a place, more than a touch where both are areas.
+    /// Whether an outline and an area overlap. Two areas must share more than a boundary.
     fn shares(&self, own: &End<'_>, end: &End<'_>) -> Truth {
         if self.plain_range(own, end).low > 0 {
             return Truth::FAILS;
@@ -61,7 +61,7 @@ impl<'a> Judge<'a> {
         let (Some(a), Some(b)) = (self.drawn(own), self.drawn(end)) else {
             return Truth::OPEN;
         };
-        match self.blur(&a, &b) {
+        match self.joint_tolerance(&a, &b) {
             Some(0) => {
                 let flat = [&a, &b].map(|drawn| drawn.figure.has_area());
                 let shared = match flat {
@@ -70,21 +70,21 @@ impl<'a> Judge<'a> {
                 };
                 Truth::of_comparison(shared, !shared)
             }
-            Some(blur) => Truth::of_comparison(true, !self.surely_shares(&a, &b, blur)),
+            Some(tolerance) => Truth::of_comparison(true, !self.surely_shares(&a, &b, tolerance)),
             None => Truth::OPEN,
         }
     }
 
-    /// Whether they share a place however both are off; a line or a place has no depth of its own.
-    fn surely_shares(&self, a: &Drawn<'a>, b: &Drawn<'a>, blur: i64) -> bool {
+    /// Whether they overlap wherever their tolerances put them; a line or a point has no depth of its own.
+    fn surely_shares(&self, a: &Drawn<'a>, b: &Drawn<'a>, tolerance: i64) -> bool {
         if a.figure.has_area() {
-            return self.surely_overlaps(a, b, blur);
+            return self.surely_overlaps(a, b, tolerance);
         }
-        let deep = Region::of(b.figure.clone(), blur);
+        let deep = Region::of(b.figure.clone(), tolerance);
         !deep.parts(a.figure, Keep::Within, Fit::Inner).is_empty()
     }
 
-    /// How far an outline is from the nearest of others; `None` where there surely is no other.
+    /// The distance from an outline to the nearest of others; `None` where there is surely no other.
     fn nearest_of(&self, ends: &[End<'_>], own: &End<'_>) -> Option<Interval> {
         let (mut low, mut high) = (NO_HIGH, NO_HIGH);
         for end in ends {
@@ -97,8 +97,8 @@ impl<'a> Judge<'a> {
         (!ends.is_empty()).then_some(Interval { low, high })
     }
 
-    /// Whether something is so of a thing by any of its outlines: it stands where any of them stands. One that is not drawn
-    /// may stand anywhere.
+    /// Whether something is true for any outline of a thing, since a thing is wherever any of its outlines is. An outline that
+    /// is not drawn may be anywhere.
     pub(crate) fn by_any_outline(
         &self,
         kind: KindId,
@@ -119,7 +119,7 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// The outlines by which a thing's place is told: those that are drawn, and those that may stand elsewhere.
+    /// The outlines that give a thing's place: those that are drawn, and those that are not and may be elsewhere.
     fn own_ends(&self, kind: KindId, referent: Referent) -> (EndList<'static>, EndList<'static>) {
         let vocabulary = &self.scene.rules().vocabulary;
         let thing = thing_of(referent).and_then(|index| self.scene.thing(index));
@@ -134,13 +134,16 @@ impl<'a> Judge<'a> {
             zone: None,
         };
         let (drawn, others): (Vec<_>, Vec<_>) = all.partition(|id| is_drawn(*id));
-        // What lies within another is told by that, or asked for with it.
-        let told = |id: &OutlineId| {
+        // An outline within another adds nothing to that.
+        let is_covered = |id: &OutlineId| {
             let mut around = drawn.iter().chain(&others);
             around.any(|other| vocabulary.is_within(*id, *other))
         };
-        let others = others.iter().filter(|id| !told(id)).map(|id| end(*id));
-        // Of what nobody has seen one outline says as much as all.
+        let others = others
+            .iter()
+            .filter(|id| !is_covered(id))
+            .map(|id| end(*id));
+        // For an unseen thing, one outline says as much as all.
         let others = others.take(if thing.is_some() { usize::MAX } else { 1 });
         (drawn.iter().map(|id| end(*id)).collect(), others.collect())
     }
@@ -152,8 +155,8 @@ impl<'a> Judge<'a> {
         self.ends(of, env).list
     }
 
-    /// The distance between two ends, where one is cut to a zone: what is left of it may be farther away, never
-    /// nearer, than the whole.
+    /// The distance between two ends where one is cut to a zone. The part in the zone may be farther away than the whole, but
+    /// never nearer.
     pub(crate) fn clipped(
         &self,
         (one, a): (&End<'_>, &Drawn<'a>),
@@ -179,7 +182,7 @@ impl<'a> Judge<'a> {
         range: Interval,
         env: &Env<'_>,
     ) -> Interval {
-        let Some(blur) = self.blur(cut, other) else {
+        let Some(tolerance) = self.joint_tolerance(cut, other) else {
             return Interval {
                 high: NO_HIGH,
                 ..range
@@ -189,7 +192,7 @@ impl<'a> Judge<'a> {
         let left = |fit| region.parts(cut.figure, Keep::Within, fit);
         let gap = |parts: Vec<Figure>| {
             let gaps = parts.iter().map(|part| {
-                // Cutting rounds; its accuracy says by how much.
+                // The accuracy of a cut part includes the rounding.
                 let off = part
                     .accuracy
                     .zip(cut.figure.accuracy)
@@ -203,10 +206,10 @@ impl<'a> Judge<'a> {
             gaps.reduce(|one, two| (one.0.min(two.0), one.1.min(two.1)))
         };
         let low = gap(left(Fit::Outer)).map_or(range.low, |(low, _)| {
-            (low - i128::from(blur)).max(range.low)
+            (low - i128::from(tolerance)).max(range.low)
         });
-        let high = gap(left(Fit::Inner)).map_or(NO_HIGH, |(_, high)| high + i128::from(blur));
-        let high = corner_left(region, cut.figure, (other.figure, blur), high);
+        let high = gap(left(Fit::Inner)).map_or(NO_HIGH, |(_, high)| high + i128::from(tolerance));
+        let high = corner_left(region, cut.figure, (other.figure, tolerance), high);
         Interval {
             low,
             high: high.max(low),
@@ -219,15 +222,21 @@ impl<'a> Judge<'a> {
     }
 }
 
-/// How far what is left of a figure is from another at most, where a corner of its own that surely lies in the zone says so more
-/// finely than its cut parts do: no cutting has rounded that. On the zone's very edge it may but touch it.
-fn corner_left(region: Region, cut: &Figure, (other, blur): (&Figure, i64), most: i128) -> i128 {
-    let region = region.more_doubtful(1);
+/// The greatest distance from the part of a figure in a zone to another figure. A corner of the figure that is surely in the
+/// zone may give it more exactly than the cut parts do, since it was not rounded. A corner right on the zone's edge does not
+/// count.
+fn corner_left(
+    region: Region,
+    cut: &Figure,
+    (other, tolerance): (&Figure, i64),
+    most: i128,
+) -> i128 {
+    let region = region.with_more_tolerance(1);
     let forms = cut.forms.iter().filter(|_| cut.spread == 0);
     let alone = |at: &Point| Figure::new(vec![Form::Point(*at)], 0, cut.accuracy);
     let corners = forms.flat_map(Form::points).map(alone);
     corners.fold(most, |most, corner| {
-        let far = i128::from(figure_gap(&corner, other).high) + i128::from(blur);
+        let far = i128::from(figure_gap(&corner, other).high) + i128::from(tolerance);
         let is_left = || !region.parts(&corner, Keep::Within, Fit::Inner).is_empty();
         match far < most && is_left() {
             true => far,

@@ -1,4 +1,4 @@
-//! How loud the equipment is at a place.
+//! The sound level of the equipment at a place.
 
 use crate::check::judge::Judge;
 use crate::check::value::distance::{End, Pair};
@@ -11,14 +11,14 @@ use crate::quantity::{Dimension, Interval, NO_HIGH, NO_LOW};
 use crate::ruleset::Sound;
 use crate::vocabulary::FactId;
 
-/// The level at one place, and from where to where the loudest machine there is heard.
+/// The sound level at one place, and the pair of the loudest machine and that place.
 struct Heard {
     level: Interval,
     loudest: Option<Pair>,
 }
 
 impl<'a> Judge<'a> {
-    /// The level of all machines together at the loudest of some places.
+    /// The sound level of all machines together at the loudest of some places.
     pub(crate) fn sound(&self, sound: &'a Sound, env: &Env<'_>) -> PossibleValue {
         let (from, at) = (self.ends(&sound.from, env), self.ends(&sound.at, env));
         let empty = Alternative::Empty(from.if_none.or(at.if_none));
@@ -63,7 +63,7 @@ impl<'a> Judge<'a> {
                 own.low = NO_LOW;
             }
             if matches!(source.referent, Referent::Unseen(_)) {
-                // There may be any number of them.
+                // There may be any number of unseen machines.
                 own.high = NO_HIGH;
             }
             if own.high > most {

@@ -1,9 +1,9 @@
-//! One number out of many, some of which are only perhaps there.
+//! The largest, the smallest or the sum of amounts, some of which may not exist.
 
 use crate::quantity::Interval;
 use crate::ruleset::Over;
 
-/// The largest, the smallest or the sum of amounts, some of which are only perhaps there.
+/// The largest, the smallest or the sum of amounts, some of which may not exist.
 pub(crate) struct Total {
     how: Over,
     sure: Option<Interval>,
@@ -65,7 +65,7 @@ impl Total {
         self.sure.is_none()
     }
 
-    /// Between what the sure ones alone give and what all together give.
+    /// The range between the result of the sure ones and the result of all.
     pub(crate) fn range(&self) -> Option<Interval> {
         let all = self.all?;
         Some(match (self.how, self.sure) {
@@ -82,7 +82,7 @@ impl Total {
         })
     }
 
-    /// Any one of them may be the only one.
+    /// The range where none is sure, so that any one may be the only one.
     fn only_perhaps(&self, all: Interval) -> Interval {
         match self.how {
             Over::Largest => Interval {

@@ -1,4 +1,4 @@
-//! How far it is on foot between two outlines, round what stands in the way.
+//! The walking distance between two outlines, round obstacles.
 
 use crate::check::Missing;
 use crate::check::judge::Judge;
@@ -11,27 +11,27 @@ use crate::quantity::{Interval, NO_HIGH};
 use crate::vocabulary::{KindId, OutlineId};
 use crate::work;
 
-/// What was found between two outlines, once: a length that no way comes below, and a way that is always free.
+/// The result for two outlines: a lower bound for the length of any route, and a route that is surely free.
 #[derive(Debug, Clone, Default)]
 pub(crate) struct Ways {
     low: Option<i64>,
     high: Option<Walk>,
 }
 
-/// Two outlines, as known or as drawn, and whether all that stands between them is known.
+/// Two outlines, whether they are taken as drawn, and whether all obstacles between them are known.
 pub(crate) type Between = (ThingIndex, OutlineId, ThingIndex, OutlineId, bool, bool);
 
-/// Everything drawn that stands in the way.
-struct InTheWay<'a> {
+/// The drawn obstacles.
+struct Obstacles<'a> {
     drawn: Vec<Drawn<'a>>,
-    /// Whether all of it is drawn that lies near enough to matter, and its outlines with it.
+    /// Whether all obstacles near enough to matter are drawn, with their outlines.
     all: bool,
-    /// What is not drawn is farther from the lot than this; `None`: everything is drawn.
+    /// Undrawn obstacles are farther from the lot than this; `None`: there are none.
     beyond: Option<i64>,
 }
 
 impl<'a> Judge<'a> {
-    /// How far it is on foot, of a pair of which the straight distance is known.
+    /// The walking distance for a pair whose straight distance is known.
     pub(crate) fn on_foot(&self, pair: Pair, one: &End<'_>, other: &End<'_>) -> Pair {
         let straight = Pair {
             range: Interval::from_low(pair.range.low),
@@ -52,7 +52,7 @@ impl<'a> Judge<'a> {
         let low = ways
             .low
             .map_or(pair.range.low, |low| pair.range.low.max(low.into()));
-        // Which part of an outline is meant is not known where only what lies in a zone is.
+        // Where only the part in a zone is meant, a route from the whole outline may start elsewhere.
         let whole = one.zone.is_none() && other.zone.is_none();
         let high = ways.high.filter(|_| whole);
         let high = high.map_or(NO_HIGH, |walk| i128::from(walk.length).max(low));
@@ -63,19 +63,19 @@ impl<'a> Judge<'a> {
     }
 
     fn ways(&self, a: &Drawn<'a>, b: &Drawn<'a>) -> Ways {
-        let in_the_way = self.in_the_way(a, b);
-        work::step(u64::try_from(in_the_way.drawn.len()).unwrap_or(u64::MAX));
-        let shifted = in_the_way
+        let obstacles = self.obstacles(a, b);
+        work::step(u64::try_from(obstacles.drawn.len()).unwrap_or(u64::MAX));
+        let shifted = obstacles
             .drawn
             .iter()
             .chain([a, b])
             .any(|drawn| !self.scene.plan().shift_together(drawn.index, a.index));
         let off = |drawn: &Drawn<'a>| match shifted {
-            true => self.off_in_all(drawn),
-            false => self.off_alone(drawn),
+            true => self.absolute_tolerance(drawn),
+            false => self.relative_tolerance(drawn),
         };
         let ends = off(a).zip(off(b));
-        let offs: Vec<Option<i64>> = in_the_way.drawn.iter().map(off).collect();
+        let offs: Vec<Option<i64>> = obstacles.drawn.iter().map(off).collect();
         let Some((from, to)) = ends else {
             return Ways::default();
         };
@@ -89,7 +89,7 @@ impl<'a> Judge<'a> {
                 off: to,
             },
         );
-        let hurdles: Vec<(Hurdle<'a>, bool)> = in_the_way
+        let hurdles: Vec<(Hurdle<'a>, bool)> = obstacles
             .drawn
             .iter()
             .zip(&offs)
@@ -103,7 +103,7 @@ impl<'a> Judge<'a> {
                 Some((hurdle, vocabulary.outline(drawn.outline).solid))
             })
             .collect();
-        let all = in_the_way.all && offs.iter().all(Option::is_some);
+        let all = obstacles.all && offs.iter().all(Option::is_some);
         let key = (
             a.index,
             a.outline,
@@ -117,7 +117,7 @@ impl<'a> Judge<'a> {
             .base
             .ways(key, || self.search(&from, &to, &hurdles, all));
         let far = from.off.max(to.off);
-        let near = |walk: &Walk| self.is_near_enough(walk, far, in_the_way.beyond);
+        let near = |walk: &Walk| self.is_near_enough(walk, far, obstacles.beyond);
         Ways {
             low: ways.low,
             high: ways.high.clone().filter(near),
@@ -131,7 +131,7 @@ impl<'a> Judge<'a> {
         hurdles: &[(Hurdle<'_>, bool)],
         all: bool,
     ) -> Ways {
-        // A fence may let a cord through, the wall of a house does not.
+        // A cord may pass through a fence, but not through the wall of a house.
         let solids = hurdles.iter().filter(|(_, solid)| *solid);
         let solids: Vec<Hurdle<'_>> = solids.map(|(hurdle, _)| *hurdle).collect();
         let hurdles: Vec<Hurdle<'_>> = hurdles.iter().map(|(hurdle, _)| *hurdle).collect();
@@ -141,8 +141,8 @@ impl<'a> Judge<'a> {
         }
     }
 
-    fn in_the_way(&self, a: &Drawn<'a>, b: &Drawn<'a>) -> InTheWay<'a> {
-        let mut found = InTheWay {
+    fn obstacles(&self, a: &Drawn<'a>, b: &Drawn<'a>) -> Obstacles<'a> {
+        let mut found = Obstacles {
             drawn: Vec::new(),
             all: true,
             beyond: None,
@@ -150,7 +150,7 @@ impl<'a> Judge<'a> {
         let vocabulary = &self.scene.rules().vocabulary;
         for outline in in_the_way(vocabulary) {
             let kind = vocabulary.outline(outline).kind;
-            self.all_of(kind, &mut found);
+            self.note_unseen(kind, &mut found);
             for index in self.scene.base.of_kind(kind) {
                 if [a, b]
                     .iter()
@@ -173,20 +173,20 @@ impl<'a> Judge<'a> {
         found
     }
 
-    /// Whether an end of the way is this very outline, or one that holds it: then a way that leaves the end for good has left
-    /// that behind, too.
+    /// Whether an end of the route is this outline or one around it. A route that has left the end has then left the outline
+    /// behind as well.
     fn is_around(&self, end: &Drawn<'a>, index: ThingIndex, outline: OutlineId) -> bool {
         let vocabulary = &self.scene.rules().vocabulary;
         end.index == index && (end.outline == outline || vocabulary.is_within(outline, end.outline))
     }
 
-    /// Whether an end of the way is another outline of this thing, or a part of it: a wall of a house, a door in it.
+    /// Whether an end of the route is another outline of this thing or a part of it, such as a door in the wall of a house.
     fn is_at_its_edge(&self, end: &Drawn<'a>, of: &Drawn<'a>) -> bool {
         end.index == of.index || end.thing.part_of == Some(of.index)
     }
 
-    /// Whether things of a kind may stand in the way that are not drawn.
-    fn all_of(&self, kind: KindId, found: &mut InTheWay<'a>) {
+    /// Notes that obstacles of a kind may not be drawn.
+    fn note_unseen(&self, kind: KindId, found: &mut Obstacles<'a>) {
         if !self.may_be_unseen(kind) {
             return;
         }
@@ -199,7 +199,8 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// Whether a way keeps to where everything is drawn: to the lot, which is off by less than was looked round it.
+    /// Whether a route stays where everything is drawn: on the lot, whose tolerance is less than the distance around it that
+    /// was searched.
     fn is_near_enough(&self, walk: &Walk, far: i64, beyond: Option<i64>) -> bool {
         let Some(beyond) = beyond else { return true };
         let lot = self.scene.base.of_kind(self.special.lot).first();
@@ -209,8 +210,8 @@ impl<'a> Judge<'a> {
         let Some((index, boundary)) = lot else {
             return false;
         };
-        let shift = self.doubt(index, boundary);
-        let off = shift.map(|doubt| doubt.accuracy.saturating_add(doubt.shift));
+        let shift = self.tolerance_of(index, boundary);
+        let off = shift.map(|tolerance| tolerance.accuracy.saturating_add(tolerance.shift));
         let way = Form::Path(walk.way.clone());
         let within =
             |ring: &Form| matches!(ring, Form::Ring(ring) if contains(ring, &way).is_within());

@@ -1,9 +1,9 @@
-//! How near an overhead line comes that sags between its supports.
+//! The distance to an overhead line that sags between its supports.
 
 use crate::check::Witness;
 use crate::check::judge::{Judge, thing_of};
 use crate::check::value::distance::{Drawn, End, Pair, slant, witness};
-use crate::check::value::heights::{Extent, Reach};
+use crate::check::value::heights::{Extent, VaryingHeight};
 use crate::check::world::env::Env;
 use crate::measure::{Fit, Keep, Wire};
 use crate::plan::{Figure, Form, Point};
@@ -11,15 +11,15 @@ use crate::quantity::Interval;
 use crate::ruleset::Zone;
 use crate::vocabulary::Role;
 
-/// The facts by which it does: its heights at the first and the last place of its path, and its sag.
-const HUNG: [&str; 3] = ["height-at-start", "height-at-end", "sag"];
+/// The facts that describe how it hangs: its heights at the first and the last point of its path, and its sag.
+const HEIGHTS_AND_SAG: [&str; 3] = ["height-at-start", "height-at-end", "sag"];
 /// The whole span.
 const WHOLE: (f64, f64) = (0.0, 1.0);
-/// By so much of the span a part is taken narrower than it was cut.
+/// The share of the span by which a cut part is narrowed at either end.
 const NARROW: f64 = 1e-7;
 
 impl<'a> Judge<'a> {
-    /// The distance in space to or from a wire of which the plan says how it hangs; `None` where there is no such wire.
+    /// The distance in space to or from a wire whose sag and heights the plan states; `None` where there is no such wire.
     pub(crate) fn along_wire(
         &self,
         pair: Pair,
@@ -40,13 +40,13 @@ impl<'a> Judge<'a> {
     ) -> Option<Pair> {
         let drawn = self.hung_line(line)?;
         let thing = self.drawn(other)?;
-        let blur = self.blur(&drawn, &thing)?;
+        let tolerance = self.joint_tolerance(&drawn, &thing)?;
         let (wire, below) = self.hung(line, &drawn, &thing, env)?;
         let against = self.extent(other, line, env).upon(below);
         let rise = |heights| level_wire(heights).rise(&against);
-        let nearest = |parts: &[(f64, f64)]| wire.nearest(parts, thing.figure, blur, rise);
+        let nearest = |parts: &[(f64, f64)]| wire.nearest(parts, thing.figure, tolerance, rise);
         let (mut range, gap) = nearest(&[WHOLE]);
-        // What a zone leaves of a thing is no nearer than the whole; of a wire it is looked at.
+        // The part of a thing in a zone is no nearer than the whole. For a wire, that part is measured.
         let left = match line.zone {
             Some(zone) => self.parts_in(zone, &wire, &drawn, env),
             None => vec![WHOLE],
@@ -60,11 +60,11 @@ impl<'a> Judge<'a> {
         Some(Pair {
             range,
             witness: Some(witness(&drawn, &thing, gap)),
-            blur: Some(blur).filter(|blur| *blur > 0),
+            tolerance: Some(tolerance).filter(|tolerance| *tolerance > 0),
         })
     }
 
-    /// The parts of a wire that surely lie in a zone.
+    /// The parts of a wire that are surely in a zone.
     fn parts_in(
         &self,
         zone: &Zone,
@@ -77,7 +77,7 @@ impl<'a> Judge<'a> {
             .parts(drawn.figure, Keep::Within, Fit::Inner);
         let forms = inner.iter().flat_map(|piece| &piece.forms);
         let shares = forms.filter_map(|form| wire.share_of(form));
-        // The ends of a piece are rounded: stay off them.
+        // The ends of a piece are rounded, so stay clear of them.
         let within = shares.map(|(from, to)| (from + NARROW, to - NARROW));
         within.filter(|(from, to)| from < to).collect()
     }
@@ -90,7 +90,7 @@ impl<'a> Judge<'a> {
         other: &Drawn<'a>,
         env: &Env<'_>,
     ) -> Option<(Wire, Interval)> {
-        let off = self.off_in_all(drawn);
+        let off = self.absolute_tolerance(drawn);
         let (first, last) = (support(drawn.figure, 0)?, support(drawn.figure, 1)?);
         let under = [
             Some((&first, off)),
@@ -98,21 +98,21 @@ impl<'a> Judge<'a> {
             Some(self.lying(other)),
         ];
         let [here, there, below] = self.grounds(under, env);
-        let [start, end, sag] = HUNG.map(|name| self.told_height(line, name, env));
+        let [start, end, sag] = HEIGHTS_AND_SAG.map(|name| self.stated_height(line, name, env));
         let heights = [start.add(here), end.add(there)];
         let wire = Wire::hung(drawn.figure.forms.first()?, heights, sag, off?)?;
         Some((wire, below))
     }
 
-    fn told_height(&self, line: &End<'_>, name: &str, env: &Env<'_>) -> Interval {
+    fn stated_height(&self, line: &End<'_>, name: &str, env: &Env<'_>) -> Interval {
         let vocabulary = &self.scene.rules().vocabulary;
         let fact = vocabulary.fact_named(vocabulary.outline(line.outline).kind, name);
         fact.map_or(Interval::any(), |fact| {
-            self.reach_of(fact, line.referent, env).hull()
+            self.varying_height(fact, line.referent, env).hull()
         })
     }
 
-    /// An overhead line of which the plan says how it hangs.
+    /// An overhead line, where the plan says how it hangs.
     fn hung_line(&self, end: &End<'_>) -> Option<Drawn<'a>> {
         let vocabulary = &self.scene.rules().vocabulary;
         let thing = self.scene.thing(thing_of(end.referent)?)?;
@@ -123,13 +123,16 @@ impl<'a> Judge<'a> {
             let fact = vocabulary.fact_named(thing.kind, name);
             fact.is_some_and(|fact| thing.facts.get(&fact).is_some_and(|own| own.span.is_some()))
         };
-        HUNG.iter().all(|name| stated(name)).then_some(())?;
+        HEIGHTS_AND_SAG
+            .iter()
+            .all(|name| stated(name))
+            .then_some(())?;
         self.drawn(end)
     }
 }
 
 fn level_wire(heights: Interval) -> Extent {
-    let wire = Reach::of(heights);
+    let wire = VaryingHeight::of(heights);
     Extent {
         bottom: wire,
         top: wire,

@@ -1,11 +1,11 @@
-//! Zones of a rule as areas of the plan, each with how far off its edge may be.
+//! The zones of a rule as areas of the plan, each with the tolerance of its edge.
 
 use crate::check::Truth;
 use crate::check::judge::Judge;
 use crate::check::value::distance::{Drawn, End};
 use crate::check::world::env::{Env, Referent};
 use crate::measure::{
-    Corner, Doubtful, Fit, Hand, Keep, Land, Patch, ROUNDED, Region, beside, beyond, corner,
+    Corner, Fit, Hand, Keep, Land, Patch, ROUNDED, Region, UncertainLine, beside, beyond, corner,
     hand_of, outward_of,
 };
 use crate::plan::{Figure, Form, Point};
@@ -14,7 +14,7 @@ use crate::ruleset::{Operand, Value, Zone};
 use crate::vocabulary::KindId;
 
 impl<'a> Judge<'a> {
-    /// Whether any part of a thing lies in a zone, told by cutting the thing to it.
+    /// Whether any part of a thing is in a zone, found by cutting the thing to it.
     pub(crate) fn has_part_in(
         &self,
         zone: &'a Zone,
@@ -36,9 +36,9 @@ impl<'a> Judge<'a> {
         })
     }
 
-    /// A zone as areas of the plan; the doubt of each holds how far off the outline to be cut may be as well.
+    /// A zone as areas of the plan. The tolerance of each area includes that of the outline to be cut.
     ///
-    /// The zone may be known for a shorter time than the rule set, so the judge is taken for that time too.
+    /// The zone may have a shorter lifetime than the rule set, so the judge is borrowed for that lifetime, too.
     pub(crate) fn region<'z>(&self, zone: &'z Zone, cut: &Drawn<'z>, env: &Env<'_>) -> Region
     where
         'a: 'z,
@@ -61,7 +61,7 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// All within a distance of some outlines.
+    /// Everything within a distance of some outlines.
     fn near_region(&self, of: &'a Operand, by: Interval, cut: &Drawn<'a>, env: &Env<'_>) -> Region {
         let ends = self.ends(of, env).list;
         let near = ends.iter().filter_map(|end| {
@@ -79,7 +79,7 @@ impl<'a> Judge<'a> {
         Region::Any(near.collect())
     }
 
-    /// Whether something that nobody has seen is surely farther away.
+    /// Whether something unseen is surely farther away.
     fn is_too_far(&self, end: &End<'_>, by: Interval, cut: &Drawn<'a>) -> bool {
         let own = End {
             referent: Referent::Thing(cut.index),
@@ -98,15 +98,15 @@ impl<'a> Judge<'a> {
             figure: drawn.figure.clone(),
             edge: None,
             wider: (wider(by.low)?, wider(by.high)?),
-            doubt: self.blur(cut, &drawn)?,
+            tolerance: self.joint_tolerance(cut, &drawn)?,
             sure: end.sure && end.zone.is_none(),
         })
     }
 
-    /// The land between lines: what lies from each line towards the others. `None` where nobody can say where.
+    /// The land between lines: from each line, everything towards the others. `None` where that cannot be found.
     ///
-    /// Towards the inside of a lot line is the lot. Any other line is made longer across the lot, so that a front or a
-    /// rear yard has the lot's full width; but beside a side wall there is a yard only as long as that wall.
+    /// On the inner side of a lot line is the lot. Any other line is extended across the lot, so that a front or a rear yard
+    /// has the lot's full width; but the yard beside a side wall is only as long as that wall.
     fn between_region(
         &self,
         one: &'a Operand,
@@ -129,18 +129,21 @@ impl<'a> Judge<'a> {
         Some(Region::All(all))
     }
 
-    /// The lines at some ends, where all of them surely are meant and are drawn.
+    /// The lines at some ends, where all of them are surely meant and are drawn.
     fn lines_at(&self, ends: &[End<'_>]) -> Option<Vec<Drawn<'a>>> {
         ends.iter()
             .map(|end| self.drawn(end).filter(|_| end.sure && end.zone.is_none()))
             .collect()
     }
 
-    /// What lies from a line towards others.
+    /// The land from a line towards others.
     fn facing(&self, line: &Drawn<'a>, towards: &[Drawn<'a>], cut: &Drawn<'a>) -> Option<Region> {
         if line.thing.kind == self.special.lot_line {
             let lot = self.lot()?;
-            return Some(Region::of(lot.figure.clone(), self.blur(cut, &lot)?));
+            return Some(Region::of(
+                lot.figure.clone(),
+                self.joint_tolerance(cut, &lot)?,
+            ));
         }
         let paths: Option<Vec<&[Point]>> = line.figure.forms.iter().map(path).collect();
         let paths = paths.filter(|_| line.figure.spread == 0)?;
@@ -153,27 +156,27 @@ impl<'a> Judge<'a> {
         };
         match line.outline == self.special.side_wall {
             true => Some(Region::Any(lands(beside)?)),
-            // Of a wall in several pieces nobody can say which of them is to be made longer.
+            // With a wall in several pieces it is not clear which of them to extend.
             false if paths.len() == 1 => lands(beyond)?.pop(),
             false => None,
         }
     }
 
     fn land(&self, land: Land, line: &Drawn<'a>, cut: &Drawn<'a>) -> Option<Region> {
-        let own = self.off(line, cut)? as f64 * land.sway;
-        let doubt = (own.ceil() as i64)
-            .saturating_add(self.off(cut, line)?)
+        let own = self.tolerance_against(line, cut)? as f64 * land.sway;
+        let tolerance = (own.ceil() as i64)
+            .saturating_add(self.tolerance_against(cut, line)?)
             .saturating_add(ROUNDED);
         Some(Region::Patch(Patch {
             figure: Figure::new(vec![Form::Ring(land.ring)], 0, line.figure.accuracy),
             edge: Some(land.edge),
             wider: (0, 0),
-            doubt,
+            tolerance,
             sure: true,
         }))
     }
 
-    /// On which side of a line the land is: away from the building that it is a wall of, else where the others are.
+    /// The side of a line on which the land is: away from the building whose wall it is, otherwise towards the others.
     fn hand(&self, path: &[Point], line: &Drawn<'a>, towards: &[Drawn<'a>]) -> Option<Hand> {
         let own = line.thing.outlines.values().filter_map(ring);
         if let Some(hand) = own.filter_map(|ring| outward_of(path, ring)).next() {
@@ -194,7 +197,7 @@ impl<'a> Judge<'a> {
         })
     }
 
-    /// The triangles at the corners of two sets of lines. `None` where nobody can say where.
+    /// The triangles at the corners of two sets of lines. `None` where they cannot be found.
     fn corner_region(
         &self,
         of: &'a (Operand, Operand),
@@ -234,9 +237,11 @@ impl<'a> Judge<'a> {
         (legs, towards): (Interval, Point),
         cut: &Drawn<'a>,
     ) -> Region {
-        let off = |line: &Drawn<'a>| self.off(line, cut);
+        let off = |line: &Drawn<'a>| self.tolerance_against(line, cut);
         let offs = off(one).zip(off(other));
-        let owns = self.off(cut, one).zip(self.off(cut, other));
+        let owns = self
+            .tolerance_against(cut, one)
+            .zip(self.tolerance_against(cut, other));
         let (Some((by_one, by_other)), Some(owns)) = (offs, owns) else {
             return Region::Unknown;
         };
@@ -252,13 +257,13 @@ impl<'a> Judge<'a> {
                         return Region::Unknown;
                     };
                     let (a, b) = (
-                        Doubtful {
+                        UncertainLine {
                             line: a,
-                            by: by_one,
+                            tolerance: by_one,
                         },
-                        Doubtful {
+                        UncertainLine {
                             line: b,
-                            by: by_other,
+                            tolerance: by_other,
                         },
                     );
                     match corner(a, b, legs, towards) {
@@ -272,7 +277,7 @@ impl<'a> Judge<'a> {
                             ),
                             edge: None,
                             wider: (0, 0),
-                            doubt: triangle.doubt.saturating_add(owns.0.max(owns.1)),
+                            tolerance: triangle.tolerance.saturating_add(owns.0.max(owns.1)),
                             sure: sure && triangle.sure && least,
                         })),
                     }
@@ -297,7 +302,7 @@ fn ring(figure: &Figure) -> Option<&[Point]> {
     }
 }
 
-/// The middle of the box around a ring: near enough to tell the quarters of a crossing apart.
+/// The middle of the box around a ring, which is good enough to tell the four quadrants of a crossing apart.
 fn middle(ring: &[Point]) -> Option<Point> {
     let range = |pick: fn(&Point) -> i64| {
         let (low, high) = (ring.iter().map(pick).min()?, ring.iter().map(pick).max()?);
@@ -309,7 +314,7 @@ fn middle(ring: &[Point]) -> Option<Point> {
     })
 }
 
-/// Whether an end is the very outline that is cut: that lies within itself, however far off it may be drawn.
+/// Whether an end is the outline that is cut. It is within itself, whatever its tolerance.
 fn is_itself(end: &End<'_>, cut: &Drawn<'_>) -> bool {
     let same = end.referent == Referent::Thing(cut.index) && end.outline == cut.outline;
     same && end.sure && end.zone.is_none()

@@ -1,4 +1,4 @@
-//! What stays the same however the plan is seen, and what was measured once for all.
+//! What stays the same in every scene, and a store of what has been measured.
 
 use crate::check::world::env::Referent;
 use crate::check::world::seen::Seen;
@@ -11,12 +11,12 @@ use crate::check::value::ground::Spots;
 use crate::check::value::way::{Between, Ways};
 use crate::check::value::ways_out::WaysOut;
 use crate::check::world::special::Special;
-use crate::measure::{Doubt, Gap, Rectangle};
+use crate::measure::{Gap, Rectangle, Tolerance};
 use crate::plan::{Figure, Plan, Thing, ThingIndex};
 use crate::ruleset::RuleSet;
 use crate::vocabulary::{FactId, KindId, OutlineId};
 
-/// What stays the same however the plan is seen.
+/// What stays the same in every scene.
 pub(crate) struct Base<'a> {
     pub(crate) plan: &'a Plan,
     pub(crate) rules: &'a RuleSet,
@@ -30,36 +30,36 @@ pub(crate) struct Base<'a> {
     pub(crate) ways_out: WaysOut,
     strips: RefCell<BTreeMap<(ThingIndex, bool), Strips>>,
     on_the_lot: RefCell<BTreeMap<(ThingIndex, OutlineId), bool>>,
-    /// What was looked up: of each thing, then of what is unseen of each kind; first as known, then as drawn.
+    /// The facts looked up so far: for each thing, then for the unseen things of each kind; first as known, then as drawn.
     pub(super) views: RefCell<[Views; 2]>,
     spots: OnceCell<Spots>,
-    /// Around each drawn outline of each thing; `None` for one with arcs, which may reach beyond its corners.
+    /// The boxes around each drawn outline of each thing; `None` for one with arcs, which may bulge beyond its corners.
     rectangles: OnceCell<Vec<Rectangles>>,
     alike: OnceCell<Alike>,
-    /// Whether anything was looked at that may differ between pools that are alike.
-    looked: Cell<bool>,
+    /// Whether anything was read that may differ between pools that are alike.
+    pool_specific: Cell<bool>,
 }
 
-/// What lies around each outline of a thing.
-type Rectangles = Vec<(OutlineId, Option<Around>)>;
+/// The boxes around each outline of a thing.
+type Rectangles = Vec<(OutlineId, Option<OutlineBoxes>)>;
 
-/// What lies around an outline.
+/// The boxes around an outline.
 #[derive(Clone, Copy)]
-pub(crate) struct Around {
+pub(crate) struct OutlineBoxes {
     /// The box around it as drawn.
     pub(crate) drawn: Rectangle,
-    /// A box that holds it even if it is drawn a little off; `None` if nobody knows how far off it may be.
+    /// A box that holds it wherever its tolerance allows it to be; `None` if the tolerance is unknown.
     pub(crate) known: Option<Rectangle>,
 }
 
-/// What was looked up, of one referent after another.
+/// The facts looked up, one referent after another.
 type Views = Vec<Vec<(FactId, Rc<Seen>)>>;
 
-/// No more distances than this are remembered.
+/// The most distances to remember.
 const MOST_GAPS: usize = 200_000;
 
-/// Lines, and how far off each may be.
-pub(crate) type Strips = Rc<[(Figure, Doubt)]>;
+/// Lines, each with its tolerance.
+pub(crate) type Strips = Rc<[(Figure, Tolerance)]>;
 
 /// Two outlines of two things.
 pub(crate) type Ends = (ThingIndex, OutlineId, ThingIndex, OutlineId);
@@ -89,62 +89,63 @@ impl<'a> Base<'a> {
             spots: OnceCell::new(),
             rectangles: OnceCell::new(),
             alike: OnceCell::new(),
-            looked: Cell::new(false),
+            pool_specific: Cell::new(false),
         }
     }
 
-    /// The place of a referent among all of whom facts are looked up.
+    /// The index of a referent in the store of facts.
     pub(super) fn place(&self, referent: Referent) -> Option<usize> {
         match referent {
             Referent::Thing(index) => Some(index),
             Referent::Unseen(kind) => Some(self.plan.things.len() + usize::from(kind.0)),
-            Referent::Nobody => None,
+            Referent::Absent => None,
         }
     }
 
-    /// All pools, where each is taken by itself.
+    /// All pools, for judging each by itself.
     pub(crate) fn pools(&self) -> &[ThingIndex] {
         self.drawn_of(self.pool)
     }
 
-    /// The first of the pools that are like this one.
+    /// The first of the pools that are the same as this one in all that is stated.
     pub(super) fn like(&self, pool: ThingIndex) -> ThingIndex {
         let alike = self.alike.get_or_init(|| alike(self.plan, self.pools()));
         alike.get(&pool).copied().unwrap_or(pool)
     }
 
-    /// Takes these as alike.
+    /// Sets which pools are alike.
     #[cfg(test)]
-    pub(crate) fn taking_as_alike(&self, alike: Alike) {
+    pub(crate) fn set_alike(&self, alike: Alike) {
         self.alike.set(alike).unwrap();
     }
 
-    /// Notes that what is drawn or filed of a thing is looked at: it may differ between pools that are alike.
-    pub(crate) fn look_at(&self, thing: ThingIndex) {
+    /// Notes that a thing's outline or documents are read: for a pool, these may differ even from a pool that is alike.
+    pub(crate) fn note_read(&self, thing: ThingIndex) {
         let thing = self.plan.things.get(thing);
         if thing.is_some_and(|thing| thing.kind == self.pool) {
-            self.looked.set(true);
+            self.pool_specific.set(true);
         }
     }
 
-    /// Notes that something was looked at again that may differ between pools that are alike.
-    pub(crate) fn looked_again(&self) {
-        self.looked.set(true);
+    /// Notes that a result was reused that may differ between pools that are alike.
+    pub(crate) fn note_pool_specific(&self) {
+        self.pool_specific.set(true);
     }
 
-    /// Does something, and says whether anything was looked at in it that may differ between pools that are alike.
-    pub(crate) fn looking<T>(&self, act: impl FnOnce() -> T) -> (T, bool) {
-        let before = self.looked.replace(false);
+    /// Runs a function, and says whether it read anything that may differ between pools that are alike.
+    pub(crate) fn watching_pools<T>(&self, act: impl FnOnce() -> T) -> (T, bool) {
+        let before = self.pool_specific.replace(false);
         let done = act();
-        let looked = self.looked.get();
-        self.looked.set(before || looked);
-        (done, looked)
+        let pool_specific = self.pool_specific.get();
+        self.pool_specific.set(before || pool_specific);
+        (done, pool_specific)
     }
 
-    /// The things of a kind, in the order of the plan. Whoever asks for all pools may find one before another.
+    /// The things of a kind, in the order of the plan. The list of all pools counts as pool-specific, since a caller may stop
+    /// at one of them.
     pub(crate) fn of_kind(&self, kind: KindId) -> &[ThingIndex] {
         if kind == self.pool {
-            self.looked.set(true);
+            self.pool_specific.set(true);
         }
         self.drawn_of(kind)
     }
@@ -155,13 +156,13 @@ impl<'a> Base<'a> {
             .map_or(&[], Vec::as_slice)
     }
 
-    /// The spots of that kind joined to ground, once.
+    /// The ground surface between the spots of that kind, computed once.
     pub(crate) fn spots(&self, kind: KindId) -> &Spots {
         self.spots
             .get_or_init(|| Spots::of(self, self.of_kind(kind)))
     }
 
-    /// The distance between two outlines as drawn, computed once; of very many pairs the last ones again and again.
+    /// The distance between two outlines as drawn, computed once; when the store is full, computed each time.
     pub(crate) fn gap(&self, ends: Ends, compute: impl FnOnce() -> Gap) -> Gap {
         let mut gaps = self.gaps.borrow_mut();
         match gaps.len() < MOST_GAPS {
@@ -170,14 +171,14 @@ impl<'a> Base<'a> {
         }
     }
 
-    /// Around all that is drawn of an outline; `None` where it is not drawn, has arcs, or is a side of the lot, which is not
-    /// measured as it is drawn.
-    pub(crate) fn rectangle(&self, thing: ThingIndex, outline: OutlineId) -> Option<Around> {
+    /// The boxes around an outline; `None` where it is not drawn, has arcs, or is a side of the lot, to which distances are
+    /// not always the drawn ones.
+    pub(crate) fn rectangle(&self, thing: ThingIndex, outline: OutlineId) -> Option<OutlineBoxes> {
         let around = |thing: &Thing, figure: &Figure| {
             let drawn = Rectangle::around(figure).filter(|_| thing.kind != self.lot_line)?;
             let off = figure.accuracy.zip(self.plan.shift_of(thing));
             let known = off.map(|(accuracy, shift)| drawn.wider(accuracy.saturating_add(shift)));
-            Some(Around { drawn, known })
+            Some(OutlineBoxes { drawn, known })
         };
         let of_thing = |thing: &Thing| {
             let outlines = thing.outlines.iter();
@@ -191,7 +192,7 @@ impl<'a> Base<'a> {
         own.and_then(|(_, rectangle)| *rectangle)
     }
 
-    /// Whether what is drawn of an outline lies on the lot, found once.
+    /// Whether an outline as drawn lies on the lot, computed once.
     pub(crate) fn on_the_lot(
         &self,
         outline: (ThingIndex, OutlineId),
@@ -204,13 +205,13 @@ impl<'a> Base<'a> {
             .or_insert_with(find)
     }
 
-    /// The strips beyond a lot line, as known or as drawn, found once.
+    /// The strips beyond a lot line, as known or as drawn, computed once.
     pub(crate) fn strips(&self, line: (ThingIndex, bool), find: impl FnOnce() -> Strips) -> Strips {
         let mut strips = self.strips.borrow_mut();
         Rc::clone(strips.entry(line).or_insert_with(find))
     }
 
-    /// The ways on foot between two outlines, looked for once.
+    /// The walking routes between two outlines, searched for once.
     pub(crate) fn ways(&self, between: Between, search: impl FnOnce() -> Ways) -> Rc<Ways> {
         let mut ways = self.ways.borrow_mut();
         let found = ways.entry(between).or_insert_with(|| Rc::new(search()));

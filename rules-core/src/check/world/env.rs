@@ -1,4 +1,4 @@
-//! Which thing a name stands for while a rule is judged.
+//! Which thing each name stands for while a rule is judged.
 
 use crate::plan::ThingIndex;
 use crate::ruleset::Zone;
@@ -12,7 +12,7 @@ pub(crate) enum Referent {
     /// Some thing of this kind that nobody has looked for.
     Unseen(KindId),
     /// There is none of this kind.
-    Nobody,
+    Absent,
 }
 
 /// Which thing each kind's own name stands for, innermost first.
@@ -21,7 +21,7 @@ pub(crate) struct Env<'e> {
     kind: Option<KindId>,
     referent: Referent,
     zone: Option<&'e Zone>,
-    /// Facts that change along a thing are meant in full, not at the place that is judged.
+    /// Facts that change along a thing are read over its whole length, not at the place that is judged.
     whole: bool,
     outer: Option<&'e Env<'e>>,
 }
@@ -30,13 +30,13 @@ impl<'e> Env<'e> {
     /// Nothing is bound.
     pub(crate) const EMPTY: Env<'static> = Env {
         kind: None,
-        referent: Referent::Nobody,
+        referent: Referent::Absent,
         zone: None,
         whole: false,
         outer: None,
     };
 
-    /// The same, where facts that change along a thing are meant in full.
+    /// The same, with facts that change along a thing read over its whole length.
     pub(crate) fn whole(self) -> Env<'e> {
         Env {
             whole: true,
@@ -48,12 +48,12 @@ impl<'e> Env<'e> {
         self.whole
     }
 
-    /// The same, and this kind's name stands for this thing.
+    /// The same, with this kind's name standing for this thing.
     pub(crate) fn bind(&'e self, kind: KindId, referent: Referent) -> Env<'e> {
         self.bind_in(kind, referent, None)
     }
 
-    /// The same, where only the thing's part in a zone is meant.
+    /// The same, where only the part of the thing in a zone is meant.
     pub(crate) fn bind_in(
         &'e self,
         kind: KindId,
@@ -69,7 +69,7 @@ impl<'e> Env<'e> {
         }
     }
 
-    /// The zone to which the thing that this kind's name stands for is clipped.
+    /// The zone to which this kind's thing is clipped.
     pub(crate) fn zone(&self, kind: KindId) -> Option<&'e Zone> {
         match self.kind {
             Some(own) if own == kind => self.zone,

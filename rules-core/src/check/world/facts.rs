@@ -1,4 +1,4 @@
-//! What a fact can still be, as a judgement sees it.
+//! The values that a fact can still have, as a judgement sees them.
 
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -7,7 +7,7 @@ use crate::plan::{Possible, Words};
 use crate::quantity::{Dimension, Interval, Unit};
 use crate::vocabulary::Answer;
 
-/// What a fact can still be, as a judgement sees it.
+/// The values that a fact can still have.
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) struct FactView {
     pub(crate) none: bool,
@@ -15,7 +15,7 @@ pub(crate) struct FactView {
     pub(crate) words: Option<Arc<Words>>,
 }
 
-/// What an amount can still be at its lowest and at its highest place.
+/// The values that an amount can still have at its lowest and at its highest place.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) struct AmountView {
     pub(crate) least: Interval,
@@ -31,7 +31,7 @@ impl FactView {
         words: None,
     };
 
-    /// What was stated of a fact; as drawn, every ± is taken as 0.
+    /// The values stated for a fact; as drawn, every ± is taken as 0.
     pub(crate) fn of_stated(possible: &Possible, as_drawn: bool) -> FactView {
         let amount = possible.amount.as_ref().map(|amount| {
             let most = amount.most.unwrap_or(amount.least);
@@ -53,13 +53,13 @@ impl FactView {
         }
     }
 
-    /// From what to what it changes along its thing; `None` where it is the same all along.
+    /// Its values at the lowest and the highest place along its thing; `None` where it is the same all along.
     pub(crate) fn along(&self) -> Option<(Interval, Interval)> {
         let amount = self.amount?;
         (amount.least != amount.most).then_some((amount.least, amount.most))
     }
 
-    /// The same at one place, where it is within these.
+    /// The same at one place, where its value is in this range.
     pub(crate) fn between(&self, range: Interval) -> FactView {
         let amount = self.amount.map(|amount| AmountView {
             least: range,
@@ -72,7 +72,7 @@ impl FactView {
         }
     }
 
-    /// The pieces into which a fact falls at the amounts that it is compared with, or its possible words.
+    /// Splits a fact at the amounts that it is compared with, or into its possible words.
     pub(crate) fn cells(&self, thresholds: &BTreeSet<i128>) -> Option<Vec<FactView>> {
         let mut cells = Vec::new();
         if self.none {
@@ -128,7 +128,7 @@ impl FactView {
     }
 }
 
-/// Everything that a fact of this form can be.
+/// All values that a fact with this kind of answer can have.
 pub(crate) fn all_that_is_possible(answer: &Answer, none: bool) -> FactView {
     let (amount, words) = match answer {
         Answer::Amount { dimension, .. } => {
@@ -159,8 +159,8 @@ pub(crate) fn all_that_is_possible(answer: &Answer, none: bool) -> FactView {
     }
 }
 
-/// Thresholds an amount: below, at and above each cut. One that changes along its thing is cut where it is lowest and where it
-/// is highest.
+/// Splits an amount below, at and above each threshold. One that changes along its thing is split by its lowest and by its
+/// highest value.
 fn pieces(amount: &AmountView, thresholds: &BTreeSet<i128>) -> Vec<AmountView> {
     let of = |least: Interval, most: Interval| AmountView {
         least,
@@ -179,7 +179,7 @@ fn pieces(amount: &AmountView, thresholds: &BTreeSet<i128>) -> Vec<AmountView> {
     lowest.iter().copied().flat_map(pair).collect()
 }
 
-/// An interval below, at and above each cut.
+/// Splits an interval below, at and above each threshold.
 fn cut(range: Interval, thresholds: &BTreeSet<i128>) -> Vec<Interval> {
     let mut pieces = Vec::new();
     let mut low = range.low;

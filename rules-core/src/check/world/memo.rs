@@ -1,4 +1,4 @@
-//! What terms came to: each is judged once for each thing that it speaks of, however often it is used.
+//! The results of terms: each is judged once for each thing that it is about, however often it is used.
 
 use std::cell::RefCell;
 use std::collections::BTreeMap;
@@ -15,19 +15,19 @@ use crate::check::world::split;
 use crate::ruleset::{Requirement, Rule, Scope, Selection, TermUse, Value};
 use crate::vocabulary::FactId;
 
-/// What was found in one scene.
+/// The results found in one scene.
 #[derive(Default)]
 pub(crate) struct Memos {
     judged: Memo<Rc<Judged>>,
     values: Memo<PossibleValue>,
     members: Memo<Members>,
     applies: Memo<Truth>,
-    /// What was found before some facts were settled: still right wherever it rests on none of them.
+    /// The results from before some facts were settled. They still hold where they do not depend on those facts.
     before: Option<(Rc<Memos>, Facts)>,
 }
 
 impl Memos {
-    /// Of the same scene with these facts settled.
+    /// The results for the same scene with these facts settled.
     pub(crate) fn settling(before: &Rc<Memos>, facts: Facts) -> Memos {
         Memos {
             before: Some((Rc::clone(before), facts)),
@@ -35,16 +35,16 @@ impl Memos {
         }
     }
 
-    /// What was found, here or before anything was settled on which it rests.
+    /// A known result, from this scene or from before any fact was settled that it depends on.
     fn known<T: Clone>(&self, of: fn(&Memos) -> &Memo<T>, key: Key) -> Option<Known<T>> {
         let (mut memos, mut settled) = (self, Vec::new());
         loop {
             let found = of(memos).borrow().get(&key).cloned();
-            let rests = |touch: &Dependency| {
-                split::key(touch).is_some_and(|it| settled.contains(&(it.referent, it.fact)))
+            let is_settled = |dependency: &Dependency| {
+                split::key(dependency).is_some_and(|it| settled.contains(&(it.referent, it.fact)))
             };
             if let Some(found) = found {
-                return (!found.dependencies.iter().any(rests)).then_some(found);
+                return (!found.dependencies.iter().any(is_settled)).then_some(found);
             }
             let (before, facts) = memos.before.as_ref()?;
             settled.extend(facts);
@@ -56,28 +56,28 @@ impl Memos {
 /// Facts of things.
 pub(crate) type Facts = Vec<(Referent, FactId)>;
 
-/// What was found.
+/// Results by key.
 type Memo<T> = RefCell<BTreeMap<Key, Known<T>>>;
 
 #[derive(Clone)]
 struct Known<T> {
     found: T,
-    /// All that it rests on.
+    /// All that it depends on.
     dependencies: Rc<[Dependency]>,
-    /// Whether anything was looked at that may differ between pools that are alike.
-    looked: bool,
+    /// Whether anything was read that may differ between pools that are alike.
+    pool_specific: bool,
 }
 
-/// What something is found for: a term, how it is asked, and the things that its names stand for.
+/// What a result is for: a term, how it is asked, and the things that its names stand for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub(crate) struct Key {
-    /// Where what the term says is stored: the same place for every use.
+    /// The address of the term's content, which is the same for every use.
     stored: usize,
     ask: Option<Ask>,
     whole: bool,
     pool: Option<Referent>,
     of: Option<Referent>,
-    /// Where the zone is stored to which the thing is clipped.
+    /// The address of the zone to which the thing is clipped.
     zone: usize,
 }
 
@@ -109,7 +109,7 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// What a term's value may be.
+    /// The possible values of a term.
     pub(crate) fn term_value(
         &self,
         (term, value): (&'a TermUse, &'a Arc<Value>),
@@ -121,7 +121,7 @@ impl<'a> Judge<'a> {
                 self.value(value, inner, thresholds)
             })
         };
-        // A fact is looked up quickly, and notes what it is compared with.
+        // Looking up a fact is quick, and the amounts that it is compared with must be noted each time.
         if fact_behind(value).is_some() {
             return find();
         }
@@ -129,7 +129,7 @@ impl<'a> Judge<'a> {
         self.remembered(|memos| &memos.values, key, find)
     }
 
-    /// The things that a selection selects which is all that a term says.
+    /// The members of a selection that makes up a whole term.
     pub(crate) fn term_members(
         &self,
         (scope, selection): (Scope, &'a Selection),
@@ -145,7 +145,7 @@ impl<'a> Judge<'a> {
         self.remembered(|memos| &memos.members, key, find)
     }
 
-    /// Whether a rule applies beside one pool, found once.
+    /// Whether a rule applies for one pool, found once.
     pub(crate) fn once_for_pool(
         &self,
         rule: &'a Rule,
@@ -170,25 +170,26 @@ impl<'a> Judge<'a> {
         find: impl FnOnce() -> T,
     ) -> T {
         if let Some(known) = self.memos.known(of, key) {
-            return self.again(known);
+            return self.reuse(known);
         }
         let base = &self.scene.base;
-        let ((found, dependencies), looked) = base.looking(|| self.scene.logging(find));
+        let ((found, dependencies), pool_specific) =
+            base.watching_pools(|| self.scene.logging(find));
         let known = Known {
             found,
             dependencies: dependencies.into(),
-            looked,
+            pool_specific,
         };
         let mut memo = of(&self.memos).borrow_mut();
         memo.insert(key, known.clone());
-        self.again(known)
+        self.reuse(known)
     }
 
-    /// What is known, and that all it rests on was noted.
-    fn again<T>(&self, known: Known<T>) -> T {
+    /// A known result; notes all that it depends on.
+    fn reuse<T>(&self, known: Known<T>) -> T {
         self.scene.note(&known.dependencies);
-        if known.looked {
-            self.scene.base.looked_again();
+        if known.pool_specific {
+            self.scene.base.note_pool_specific();
         }
         known.found
     }
@@ -205,7 +206,7 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// Does something where names stand only for what a term may speak of.
+    /// Runs a function where names stand only for what a term may be about.
     pub(crate) fn within<T>(
         &self,
         scope: Scope,
@@ -231,7 +232,7 @@ impl<'a> Judge<'a> {
     }
 }
 
-/// The fact that a value is, by whatever name.
+/// The fact that a value stands for, directly or by name.
 fn fact_behind(value: &Value) -> Option<FactId> {
     match value {
         Value::Fact(fact) => Some(*fact),
@@ -240,7 +241,7 @@ fn fact_behind(value: &Value) -> Option<FactId> {
     }
 }
 
-/// Where something shared is stored.
+/// The address of something shared.
 fn stored<T>(shared: &Arc<T>) -> usize {
     Arc::as_ptr(shared) as usize
 }

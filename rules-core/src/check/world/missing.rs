@@ -1,4 +1,4 @@
-//! Names what is missing to decide something: only what would help, were it known.
+//! Finds what is missing to decide something: only what would help if it were known.
 
 use std::collections::BTreeSet;
 
@@ -16,12 +16,12 @@ use crate::check::world::target::Target;
 use crate::check::{Missing, Truth};
 use crate::ruleset::Rule;
 
-/// Of more things that were not stated than this none is tried by itself: all are named. For each of them the whole rule
-/// would be judged again, and it may speak of as many things.
+/// With more unstated things than this, all are named and none is tried by itself. To try one, the whole rule is judged again,
+/// and it may be about just as many things.
 const MOST_TRIED: usize = 64;
 
-/// What is missing to decide a subject of a rule.
-pub(crate) fn of_part<'a>(
+/// What is missing to decide a rule for one subject.
+pub(crate) fn for_part<'a>(
     judge: &Judge<'a>,
     (rule, target): (&'a Rule, Target),
     truth: Truth,
@@ -32,11 +32,11 @@ pub(crate) fn of_part<'a>(
         let known = judge.in_scene(scene).truth_of(rule, target);
         known != truth && known.within(truth)
     };
-    of_touched(&judge.scene, dependencies, decided_as_drawn, helps)
+    among(&judge.scene, dependencies, decided_as_drawn, helps)
 }
 
-/// Of everything that was relied on and not stated: what helps when known; where none does alone, all of it.
-pub(crate) fn of_touched<'a>(
+/// The unstated dependencies that help if known; where none helps alone, all of them.
+pub(crate) fn among<'a>(
     scene: &Scene<'a>,
     dependencies: &[Dependency],
     decided_as_drawn: bool,
@@ -44,8 +44,8 @@ pub(crate) fn of_touched<'a>(
 ) -> Vec<Missing> {
     let candidates: BTreeSet<Missing> = dependencies
         .iter()
-        .filter(|touch| touch.unstated)
-        .map(|touch| touch.what)
+        .filter(|dependency| dependency.unstated)
+        .map(|dependency| dependency.what)
         .collect();
     let candidates: Vec<Missing> = candidates
         .iter()
@@ -69,7 +69,7 @@ pub(crate) fn of_touched<'a>(
     }
 }
 
-/// Nobody can be asked about a thing that nobody has seen, so long as it can be asked whether there is one.
+/// There is no point in asking about an unseen thing before asking whether there is one.
 fn is_of_unseen(what: Missing, all: &BTreeSet<Missing>) -> bool {
     match what {
         Missing::FactOfUnseen(kind, _) => all.contains(&Missing::Inventory(kind)),
@@ -77,7 +77,7 @@ fn is_of_unseen(what: Missing, all: &BTreeSet<Missing>) -> bool {
     }
 }
 
-/// The scenes in which something missing is known in one way or another; `None` where they cannot be listed.
+/// The scenes in which something missing is known, one for each way it may come out; `None` where they cannot be listed.
 fn settled<'a>(scene: &Scene<'a>, what: Missing, named: &split::Named) -> Option<Vec<Scene<'a>>> {
     let fact = |referent, fact| {
         let key = Key {

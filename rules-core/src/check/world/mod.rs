@@ -1,13 +1,10 @@
-//! What is possible: the plan as one judgement sees it, what each fact can still be, which things are meant.
-//!
-//! Knows no rule.
+//! What is possible: the plan as one judgement sees it, the values that each fact can still have, and which things a rule
+//! means.
 
 pub(super) mod base;
-pub(super) mod blur;
 pub(super) mod dependency;
 pub(super) mod env;
 pub(super) mod facts;
-pub(super) mod look;
 pub(super) mod memo;
 pub(super) mod missing;
 pub(super) mod places;
@@ -18,3 +15,4 @@ pub(crate) mod special;
 pub(super) mod split;
 pub(super) mod tapes;
 pub(super) mod target;
+pub(super) mod tolerance;

@@ -1,10 +1,10 @@
 //! Places along things: where a value changes along a thing, a rule is judged at each place by itself.
 //!
-//! Of a fence that is from 1.5 m to 2.5 m high it is known that one place is 1.5 m high and another 2.5 m; whether there
-//! are places between, nobody knows. So a rule that reads the height is judged at the lowest place, at the highest, and
-//! at one that may be there and is anything between; all of them must keep it. Of two facts of one thing it is not known
-//! which places of them coincide: where the one is lowest, the other is anything. Of two things every pair of places
-//! counts.
+//! Say a fence is from 1.5 m to 2.5 m high. Then one place is 1.5 m high and another 2.5 m, and there may or may not be
+//! places in between. So a rule that reads the height is judged at the lowest place, at the highest, and at one that may
+//! exist and may be anything in between; the rule must hold at all of them. With two facts of one thing, it is not known
+//! whether their lowest places coincide: where one is lowest, the other may be anything. With two things, every pair of
+//! places is judged.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -17,10 +17,10 @@ use crate::check::world::split;
 use crate::quantity::Interval;
 use crate::vocabulary::{FactId, KindId};
 
-/// A place along each of the things that change: where a fact is lowest or highest. Nothing is said of any other fact.
+/// A place along each of the things that change: where some fact is lowest or highest. Other facts may have any value there.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub(crate) struct Place {
-    /// The things of which a rule speaks one by one; all others of a kind are taken together.
+    /// The things that a rule is about one by one; all others of a kind are taken together.
     subjects: Vec<Referent>,
     ends: Vec<(Group, End)>,
 }
@@ -40,7 +40,7 @@ struct End {
 }
 
 impl Place {
-    /// What a fact is at this place, of which is known what it is at its lowest and at its highest place.
+    /// A fact's value at this place, given its values at its lowest and its highest place.
     pub(crate) fn amount(
         &self,
         referent: Referent,
@@ -80,7 +80,7 @@ impl Place {
     }
 }
 
-/// The places at which a rule about these subjects is to be judged, which rest on so much; none where nothing changes.
+/// The places at which to judge a rule about these subjects, given what it depends on; none where nothing changes.
 pub(crate) fn places(
     scene: &Scene<'_>,
     dependencies: &[Dependency],
@@ -127,7 +127,7 @@ fn changing(
     let mut groups: BTreeMap<Group, BTreeSet<FactId>> = BTreeMap::new();
     for key in dependencies
         .iter()
-        .filter(|touch| touch.at_place)
+        .filter(|dependency| dependency.at_place)
         .filter_map(split::key)
     {
         let kind = scene.rules().vocabulary.fact(key.fact).kind;

@@ -1,4 +1,4 @@
-//! The plan as one judgement sees it: as it is known, as drawn, with something taken as settled, or at one place.
+//! The plan as one judgement sees it: as it is known, as drawn, with something assumed, or at one place.
 
 use crate::check::world::base::Base;
 use crate::check::world::dependency::Dependency;
@@ -16,25 +16,25 @@ use crate::plan::{Looked, Plan, Thing, ThingIndex};
 use crate::ruleset::{DocumentIndex, RuleSet};
 use crate::vocabulary::{FactId, KindId, Number};
 
-/// The plan, seen in one way: as it is known, as drawn, with one thing taken as settled, or at one place along its things.
+/// The plan, seen in one way: as it is known, as drawn, with something assumed, or at one place along its things.
 #[derive(Clone)]
 pub(crate) struct Scene<'a> {
     pub(crate) base: Rc<Base<'a>>,
     /// Every ± and every accuracy is taken as 0.
     pub(crate) as_drawn: bool,
-    /// Facts taken as settled.
+    /// Facts whose value is assumed.
     pub(super) settled: Vec<(Key, Rc<Seen>)>,
     /// The place that is judged, along the things that change.
     pub(super) place: Rc<Place>,
-    /// Kinds of which nothing unseen is taken to be there.
+    /// Kinds assumed to have nothing unseen.
     all_seen: Vec<KindId>,
-    /// Kinds of which something unseen is taken to be there.
+    /// Kinds assumed to have something unseen.
     some_unseen: Vec<KindId>,
-    /// Whether the rule that is judged is taken to apply, where that is settled.
+    /// Whether the rule that is judged is assumed to apply; `None` where that is not assumed.
     pub(crate) applies: Option<Truth>,
     /// The authority has not yet said anything that it is free to say.
     pub(crate) leave_open: bool,
-    /// Documents taken as in hand or refused, each with the thing that it is for.
+    /// Documents assumed to be in hand or refused, each with the thing that it is for.
     papers: Vec<(DocumentIndex, Option<ThingIndex>, bool)>,
     pub(super) log: RefCell<Vec<Dependency>>,
 }
@@ -70,7 +70,7 @@ impl<'a> Scene<'a> {
         }
     }
 
-    /// The same with facts taken as settled.
+    /// The same with the values of facts assumed.
     pub(crate) fn settling(&self, facts: Vec<(Key, FactView)>) -> Self {
         let mut scene = self.again();
         let facts = facts.into_iter();
@@ -79,7 +79,7 @@ impl<'a> Scene<'a> {
         scene
     }
 
-    /// The facts that are settled here and were not in another scene; `None` where more is otherwise.
+    /// The facts that are settled here but not in an earlier scene; `None` where the scenes differ in anything else.
     pub(crate) fn settled_since(&self, before: &Self) -> Option<Vec<(Referent, FactId)>> {
         let (first, since) = self.settled.split_at_checked(before.settled.len())?;
         let first = first.iter().zip(&before.settled);
@@ -167,7 +167,7 @@ impl<'a> Scene<'a> {
             .map(|(_, _, in_hand)| *in_hand)
     }
 
-    /// A pool, and the first of those that are like it; `None` where something is taken as settled of it alone.
+    /// A pool, and the first of the pools that are like it; `None` where something is assumed of this pool alone.
     pub(crate) fn like(&self, pool: Referent) -> Option<(ThingIndex, ThingIndex)> {
         let settled = self.settled.iter().any(|(key, _)| key.referent == pool);
         match pool {
@@ -176,21 +176,21 @@ impl<'a> Scene<'a> {
         }
     }
 
-    /// Whether every thing of this kind is taken to be seen.
+    /// Whether every thing of this kind is assumed to be on the plan.
     pub(crate) fn sees_all(&self, kind: KindId) -> bool {
         self.all_seen.contains(&kind)
     }
 
-    /// Whether some of what a referent stands for surely is there.
+    /// Whether what a referent stands for surely exists.
     pub(crate) fn is_there(&self, referent: Referent) -> bool {
         match referent {
             Referent::Thing(_) => true,
             Referent::Unseen(kind) => self.some_unseen.contains(&kind),
-            Referent::Nobody => false,
+            Referent::Absent => false,
         }
     }
 
-    /// Whom a fact of this kind is about here: the bound thing, else the only one.
+    /// The thing that a fact of this kind is about here: the bound thing, else the only one.
     pub(crate) fn referent(&self, kind: KindId, env: &Env<'_>) -> Referent {
         if let Some(referent) = env.bound(kind) {
             return referent;
@@ -199,19 +199,19 @@ impl<'a> Scene<'a> {
             let first = Referent::Thing(*first);
             match self.is_of_the_pool(kind, first, env) {
                 Truth::HOLDS => return first,
-                Truth::FAILS => return Referent::Nobody,
+                Truth::FAILS => return Referent::Absent,
                 _ => return Referent::Unseen(kind),
             }
         }
         let vocabulary = &self.rules().vocabulary;
         match self.looked_for(kind) || vocabulary.kind(kind).number == Number::One {
-            true => Referent::Nobody,
+            true => Referent::Absent,
             false => Referent::Unseen(kind),
         }
     }
 
-    /// Whether a thing that can only belong to one pool belongs to the one that is meant, if one is: a rule about a pool
-    /// passes by no other pool's wall. Whose it is may be left out where there is one pool only.
+    /// Whether a thing belongs to the pool that is meant, if one is. A rule about one pool must not pass because of another
+    /// pool's wall. With a single pool on the plan, everything is taken to belong to it.
     pub(crate) fn is_of_the_pool(&self, kind: KindId, referent: Referent, env: &Env<'_>) -> Truth {
         let pools = self.base.pools();
         let (Some(Referent::Thing(meant)), Referent::Thing(index)) =

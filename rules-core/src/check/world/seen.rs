@@ -1,4 +1,4 @@
-//! What a fact can still be in a scene, and that it was looked up.
+//! Looking up the values that a fact can still have in a scene, and noting that it was looked up.
 
 use crate::check::world::dependency::Dependency;
 use crate::check::world::env::Env;
@@ -14,16 +14,16 @@ use crate::plan::Possible;
 use crate::quantity::Interval;
 use crate::vocabulary::{FactId, Number};
 
-/// An uncertain fact of a thing, or what it is at the place that is judged.
+/// An uncertain fact of a thing, as a whole or at the place that is judged.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub(crate) struct Key {
     pub(crate) referent: Referent,
     pub(crate) fact: FactId,
-    /// What it is at the place that is judged, where it changes along the thing.
+    /// Its value at the place that is judged is meant, where it changes along the thing.
     pub(crate) at_place: bool,
 }
 
-/// What a fact can still be, looked up once.
+/// The values that a fact can still have, looked up once.
 pub(crate) struct Seen {
     pub(crate) view: FactView,
     certain: bool,
@@ -32,7 +32,7 @@ pub(crate) struct Seen {
 }
 
 impl<'a> Scene<'a> {
-    /// What a fact can still be; uncertain ones are noted with the amounts that they are compared with.
+    /// The values that a fact can still have. An uncertain fact is noted with the amounts that it is compared with.
     pub(crate) fn fact(&self, id: FactId, env: &Env<'_>, thresholds: &[i128]) -> Rc<Seen> {
         let referent = self.referent(self.rules().vocabulary.fact(id).kind, env);
         let seen = self.known(referent, id);
@@ -40,7 +40,7 @@ impl<'a> Scene<'a> {
         seen
     }
 
-    /// What a fact can be at the place that is judged, where it changes along its thing; else what it can be at all.
+    /// The values that a fact can have: at the place that is judged where it changes along its thing, otherwise anywhere.
     pub(crate) fn fact_here(&self, id: FactId, env: &Env<'_>, thresholds: &[i128]) -> Rc<Seen> {
         let referent = self.referent(self.rules().vocabulary.fact(id).kind, env);
         let seen = self.known(referent, id);
@@ -64,7 +64,7 @@ impl<'a> Scene<'a> {
         here
     }
 
-    /// From what to what a fact changes along its thing, where it is read at one place of it.
+    /// The range over which a fact changes along its thing, where it is read at one place of it.
     pub(crate) fn along(&self, id: FactId, env: &Env<'_>) -> Option<Interval> {
         let referent = self.referent(self.rules().vocabulary.fact(id).kind, env);
         let seen = self.known(referent, id);
@@ -72,7 +72,7 @@ impl<'a> Scene<'a> {
         Some(least.hull(most))
     }
 
-    /// What a fact can be, where it is settled or not.
+    /// The values that a fact can have: its assumed value, if any, otherwise those the plan allows.
     fn known(&self, referent: Referent, fact: FactId) -> Rc<Seen> {
         let key = Key {
             referent,
@@ -83,13 +83,13 @@ impl<'a> Scene<'a> {
             .unwrap_or_else(|| self.seen(referent, fact))
     }
 
-    /// What a fact that goes from one amount to another can be at the place that is judged.
+    /// The values at the place that is judged of a fact that changes between two amounts.
     fn here(&self, referent: Referent, fact: FactId, along: (Interval, Interval)) -> Interval {
         let kind = self.rules().vocabulary.fact(fact).kind;
         self.place.amount(referent, (kind, fact), along)
     }
 
-    /// The same fact, where nobody said that it is the same all along its thing: at one place of it only.
+    /// The same key, turned into one for a single place where the fact may vary along its thing and nothing is stated.
     pub(crate) fn at_one_place(&self, key: Key) -> Key {
         let varies = self.rules().vocabulary.fact(key.fact).varies;
         Key {
@@ -113,7 +113,7 @@ impl<'a> Scene<'a> {
         at_place: bool,
     ) {
         let what = match referent {
-            Referent::Nobody => return,
+            Referent::Absent => return,
             Referent::Thing(index) => Missing::Fact(index, id),
             Referent::Unseen(kind) => Missing::FactOfUnseen(kind, id),
         };
@@ -138,7 +138,7 @@ impl<'a> Scene<'a> {
         stated.is_some_and(|stated| stated.span.is_some() && says(stated))
     }
 
-    /// What a fact can still be, found once.
+    /// The values that the plan allows for a fact, looked up once.
     fn seen(&self, referent: Referent, id: FactId) -> Rc<Seen> {
         let mut views = self.base.views.borrow_mut();
         let [known, drawn] = &mut *views;
@@ -176,23 +176,23 @@ impl<'a> Scene<'a> {
                     None => self.unstated(id),
                 }
             }
-            // A thing that may not even be there can have any fact, or none at all.
+            // A thing that may not even exist can have any value, or none at all.
             Referent::Unseen(kind) => {
                 let mut view = self.unstated(id);
                 view.none |= self.rules().vocabulary.kind(kind).number == Number::AtMostOne;
                 view
             }
-            Referent::Nobody => FactView::NONE,
+            Referent::Absent => FactView::NONE,
         }
     }
 
-    /// Everything that a fact can be.
+    /// All values that a fact can have.
     fn unstated(&self, id: FactId) -> FactView {
         let fact = self.rules().vocabulary.fact(id);
         all_that_is_possible(&fact.answer, fact.none)
     }
 
-    /// The pieces into which a fact falls at the amounts that it is compared with, or its possible words.
+    /// Splits a fact at the amounts that it is compared with, or into its possible words.
     pub(crate) fn cells(&self, key: Key, thresholds: &BTreeSet<i128>) -> Option<Vec<FactView>> {
         let seen = self.known(key.referent, key.fact);
         match seen.view.along() {

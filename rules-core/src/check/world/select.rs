@@ -1,4 +1,4 @@
-//! Which things a selection selects: surely, perhaps, and unseen.
+//! Which things a selection surely contains, which it may contain, and whether any of them are unseen.
 
 use smallvec::SmallVec;
 
@@ -9,13 +9,13 @@ use crate::plan::Looked;
 use crate::ruleset::{Selection, Zone};
 use crate::vocabulary::{KindId, Number};
 
-/// Things, and whether each is surely meant: mostly one or two.
+/// Things, and whether each is surely meant. There are mostly one or two.
 pub(crate) type Listed = SmallVec<[(Referent, bool); 4]>;
 
-/// What a selection selects.
+/// The members of a selection.
 #[derive(Debug, Clone, Default)]
 pub(crate) struct Members {
-    /// The things, and whether each is surely in; a last one may stand for all that is unseen.
+    /// The things, and whether each is surely a member; the last may stand for all unseen things.
     pub(crate) list: Listed,
 }
 
@@ -28,12 +28,12 @@ impl Members {
         !self.list.iter().any(|(_, sure)| *sure)
     }
 
-    /// How many there surely are.
+    /// The number of sure members.
     pub(crate) fn sure(&self) -> usize {
         self.list.iter().filter(|(_, sure)| *sure).count()
     }
 
-    /// Whether things may be in that nobody has looked for.
+    /// Whether things that nobody has looked for may be members.
     pub(crate) fn unseen(&self) -> bool {
         self.list
             .iter()
@@ -50,7 +50,7 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// The one thing that is meant here, where the selection selects it; all of them, where nothing says which is meant.
+    /// The thing that is meant here, if the selection contains it; all members, where no thing is meant.
     pub(crate) fn meant_member(&self, selection: &'a Selection, env: &Env<'_>) -> Members {
         let Some(meant) = env.bound(selection.kind) else {
             return self.members(selection, env);
@@ -64,7 +64,7 @@ impl<'a> Judge<'a> {
 
     pub(crate) fn selected(&self, selection: &'a Selection, env: &Env<'_>) -> Members {
         let kind = selection.kind;
-        // Where nothing narrows the choice nothing need be asked of each.
+        // Without a filter, a zone or a pool, everything of the kind is a member.
         let all = selection.filter.is_none() && selection.zone.is_none();
         if all && env.bound(self.special.pool).is_none() {
             return Members {
@@ -81,7 +81,7 @@ impl<'a> Judge<'a> {
         self.chosen(selection, drawn.chain(unseen), env)
     }
 
-    /// Those of some things that a selection selects.
+    /// The members of a selection among some things.
     fn chosen(
         &self,
         selection: &'a Selection,
@@ -92,7 +92,7 @@ impl<'a> Judge<'a> {
         let mut list = Listed::new();
         for referent in things {
             let inner = env.bind(kind, referent);
-            // Whether a thing is in says two things: what is asked of it is asked, and the selection is not empty.
+            // Membership matters twice: the thing itself is judged, and the selection is then not empty.
             let within = self
                 .scene
                 .counting_twice(|| self.is_in(selection, referent, &inner));
@@ -108,7 +108,7 @@ impl<'a> Judge<'a> {
         Members { list }
     }
 
-    /// Everything of a kind, drawn or not.
+    /// Everything of a kind, seen or unseen.
     pub(crate) fn all_of_kind(&self, kind: KindId) -> Listed {
         let drawn = self
             .scene
@@ -125,7 +125,7 @@ impl<'a> Judge<'a> {
         all
     }
 
-    /// Whether things of a kind may be somewhere that are not drawn.
+    /// Whether there may be things of a kind that are not drawn.
     pub(crate) fn may_be_unseen(&self, kind: KindId) -> bool {
         let number = self.scene.rules().vocabulary.kind(kind).number;
         let drawn = !self.scene.base.of_kind(kind).is_empty();
@@ -141,7 +141,7 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// The lot's own sides and the pools are what the plan is about: none of them is left out.
+    /// The lot's sides and the pools are what the plan is about, so all of them are drawn.
     fn is_always_drawn(&self, kind: KindId) -> bool {
         kind == self.special.lot_line || kind == self.special.pool
     }

@@ -1,8 +1,8 @@
-//! The few kinds that the geometry of a plan treats in a way of their own.
+//! The few kinds that the geometry of a plan treats specially.
 
 use crate::vocabulary::{FactId, KindId, OutlineId, Role, Vocabulary};
 
-/// Where those kinds stand in a vocabulary.
+/// The ids of those kinds in a vocabulary.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) struct Special {
     pub(crate) lot: KindId,
@@ -17,7 +17,7 @@ pub(crate) struct Special {
 }
 
 impl Special {
-    /// Looks them up. A vocabulary that lacks one gets a place that no thing has.
+    /// Looks them up. One that the vocabulary lacks gets an id that no thing has.
     pub(crate) fn of(vocabulary: &Vocabulary) -> Special {
         let outline = |kind: Option<KindId>, name: &str| {
             kind.and_then(|kind| vocabulary.outline_named(kind, name))
@@ -40,30 +40,33 @@ impl Special {
     }
 }
 
-/// Facts that say whose a thing of any other kind is, also of a kind that a rule file adds: the owner's, where it is this word.
-const WHOSE: &[(&str, &str)] = &[("stands-on", "lot"), ("on", "own"), ("owner", "applicant")];
+/// Facts that say who owns a thing, also for kinds that a rule file adds, each with the word for "the pool's owner".
+const OWNERSHIP: &[(&str, &str)] = &[("stands-on", "lot"), ("on", "own"), ("owner", "applicant")];
 
-/// The fact that says whose a thing of a kind is, and the word by which it is the owner's; `None` where the kind says it, or
-/// nothing does.
-pub(crate) fn says_whose(kind: KindId, vocabulary: &Vocabulary) -> Option<(FactId, &'static str)> {
-    let rows = WHOSE.iter().filter(|_| !vocabulary.kind(kind).owners);
+/// The fact that says who owns a thing of a kind, with its word for the pool's owner; `None` where the kind itself says it,
+/// or no fact does.
+pub(crate) fn ownership_fact(
+    kind: KindId,
+    vocabulary: &Vocabulary,
+) -> Option<(FactId, &'static str)> {
+    let rows = OWNERSHIP.iter().filter(|_| !vocabulary.kind(kind).owners);
     rows.filter_map(|(fact, word)| Some((vocabulary.fact_named(kind, fact)?, *word)))
         .next()
 }
 
-/// The facts by which the noise of a machine is told, whatever its kind.
+/// The facts that describe the noise of a machine, whatever its kind.
 pub(crate) const POWER: &str = "sound-power";
 pub(crate) const REFLECTING: &str = "reflecting-surfaces";
 pub(crate) const RUNS: &str = "runs";
 
-/// Whether a machine of which `word` is said runs in that part of the day.
+/// Whether a machine whose running times are `word` runs in that part of the day.
 pub(crate) fn runs_during(word: &str, during: &str) -> bool {
     word == "always" || word.split("-and-").any(|part| part == during)
 }
 
-/// The fact that says how wide a ball passes through a hole in a barrier.
+/// The fact that gives the widest ball that passes through a hole in a barrier.
 pub(crate) const WIDTH: &str = "width";
-/// The outline that a gate, a door, a window or a hole in a barrier is drawn by.
+/// The outline of a gate, a door, a window or a hole in a barrier.
 pub(crate) const LINE: &str = "line";
 
 /// The kind with a role, and its line.
@@ -72,7 +75,7 @@ pub(crate) fn line_of(role: Role, vocabulary: &Vocabulary) -> Option<(KindId, Ou
     Some((kind, vocabulary.outline_named(kind, LINE)?))
 }
 
-/// The outlines that stand in the way of whoever walks.
+/// The outlines that a person on foot has to go round.
 pub(crate) fn in_the_way(vocabulary: &Vocabulary) -> impl Iterator<Item = OutlineId> + '_ {
     let outlines = vocabulary.kinds().flat_map(|(_, kind)| &kind.outlines);
     outlines

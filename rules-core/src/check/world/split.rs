@@ -1,4 +1,4 @@
-//! Splits an uncertain fact that one judgement names twice into its possible values, so that "soft or solid" is not
+//! Splits an uncertain fact that one judgement uses twice into its possible values, so that "soft or solid" is not
 //! mistaken for "soft and solid".
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -11,12 +11,12 @@ use crate::check::world::seen::Key;
 use crate::check::{Missing, Truth};
 use crate::vocabulary::Number;
 
-/// Beyond so many combinations nothing is split: splitting only some would make a more certain plan less decided.
+/// With more combinations than this nothing is split. Splitting only some could leave more open on a more certain plan.
 const MOST_CELLS: usize = 64;
 
-/// The fact behind something that was relied on.
-pub(crate) fn key(touch: &Dependency) -> Option<Key> {
-    let (referent, fact) = match touch.what {
+/// The fact behind a dependency.
+pub(crate) fn key(dependency: &Dependency) -> Option<Key> {
+    let (referent, fact) = match dependency.what {
         Missing::Fact(index, fact) => (Referent::Thing(index), fact),
         Missing::FactOfUnseen(kind, fact) => (Referent::Unseen(kind), fact),
         _ => return None,
@@ -24,29 +24,29 @@ pub(crate) fn key(touch: &Dependency) -> Option<Key> {
     Some(Key {
         referent,
         fact,
-        at_place: touch.at_place,
+        at_place: dependency.at_place,
     })
 }
 
-/// The uncertain facts that were named, how often, and the amounts that they were compared with.
+/// The uncertain facts that were used, how often, and the amounts that they were compared with.
 pub(crate) type Named = BTreeMap<Key, (usize, BTreeSet<i128>)>;
 
-/// All uncertain facts that were named.
+/// All uncertain facts that were used.
 pub(crate) fn named(dependencies: &[Dependency]) -> Named {
     let mut named = Named::new();
-    for touch in dependencies.iter().filter(|touch| touch.times > 0) {
-        if let Some(key) = key(touch) {
+    for dependency in dependencies.iter().filter(|it| it.times > 0) {
+        if let Some(key) = key(dependency) {
             let entry = named.entry(key).or_default();
-            entry.0 += touch.times;
-            entry.1.extend(&touch.thresholds);
+            entry.0 += dependency.times;
+            entry.1.extend(&dependency.thresholds);
         }
     }
     named
 }
 
-/// Every scene in which all of these facts are settled; `None` where there are too many or they cannot be listed.
+/// Every scene in which all of these facts have a value; `None` where there are too many or they cannot be listed.
 ///
-/// Of unseen things there may be many, each with a fact of its own: no one value settles it for all of them.
+/// There may be many unseen things, each with its own value, so no single value settles a fact of theirs.
 pub(crate) fn scenes<'s, 'a>(
     scene: &'s Scene<'a>,
     keys: &[(Key, BTreeSet<i128>)],
@@ -69,8 +69,8 @@ pub(crate) fn scenes<'s, 'a>(
     Some((0..total).map(move |number| settled(scene, &cells, number * stride % total)))
 }
 
-/// By how much to go on from each combination to the next so that each comes once, and most facts change every time: what
-/// differs is found in the first few.
+/// The step from one combination to the next. Each combination comes once, and most facts change at each step, so that a
+/// difference shows within the first few.
 fn stride(total: usize) -> usize {
     let apart = |stride: &usize| gcd(*stride, total) == 1;
     (total * 5 / 8..).find(apart).unwrap_or(1)
@@ -83,7 +83,7 @@ fn gcd(one: usize, other: usize) -> usize {
     }
 }
 
-/// One of all the scenes, by its number: the pieces of the last fact change with every number.
+/// The scene with this number: the last fact's value changes with every number.
 fn settled<'a>(scene: &Scene<'a>, cells: &[(Key, Vec<FactView>)], mut number: usize) -> Scene<'a> {
     let mut chosen = Vec::new();
     for (key, views) in cells.iter().rev() {
@@ -95,7 +95,7 @@ fn settled<'a>(scene: &Scene<'a>, cells: &[(Key, Vec<FactView>)], mut number: us
     scene.settling(chosen)
 }
 
-/// What is possible, once facts that were named twice are split.
+/// The truth once the facts that were used twice are split.
 pub(crate) fn refined<'a>(
     scene: &Scene<'a>,
     truth: Truth,
@@ -119,7 +119,7 @@ pub(crate) fn refined<'a>(
     let mut found = Truth::NONE;
     for scene in scenes {
         found = found.or_else(judge(scene));
-        // Each scene has some of what was possible before; once all of it is found, there is no more.
+        // No scene can add to the truth found before, so there is nothing more to find.
         if found == truth {
             break;
         }

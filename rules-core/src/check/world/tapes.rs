@@ -1,4 +1,4 @@
-//! Statements that cannot be true together: a tape and the drawing, a level and the height over the ground there.
+//! Statements that contradict each other: a tape reading and the drawing, or a level and a height above the ground there.
 
 use crate::check::judge::Judge;
 use crate::check::value::distance::{Drawn, End};
@@ -13,16 +13,16 @@ use crate::ruleset::RuleSet;
 use crate::text::Faults;
 use crate::vocabulary::{FactId, OutlineId};
 
-/// So many digits tell a tape from a drawing.
+/// The digits to print, enough to show how a tape reading and the drawing differ.
 const DIGITS: u32 = 3;
 
-/// Every tape reading and every level that no world fits: the drawing, each end off by no more than its accuracy, says
-/// something else; so do the ground and a height over it.
+/// Every tape reading that the drawing contradicts even within the accuracy of both ends, and every level that the ground and
+/// the height above it contradict.
 pub fn contradictions(plan: &Plan, rules: &RuleSet) -> Faults {
     let judge = Judge::new(Scene::new(Base::new(plan, rules)), None);
     let mut faults = Faults::default();
     for taped in &plan.measured {
-        let Some(drawn) = judge.untaped(taped) else {
+        let Some(drawn) = judge.drawn_distance(taped) else {
             continue;
         };
         if drawn.meet(taped.range).is_none() {
@@ -36,14 +36,14 @@ pub fn contradictions(plan: &Plan, rules: &RuleSet) -> Faults {
 }
 
 impl<'a> Judge<'a> {
-    /// What the drawing alone says of a distance that was taped.
-    fn untaped(&self, taped: &Taped) -> Option<Interval> {
+    /// A taped distance according to the drawing alone.
+    fn drawn_distance(&self, taped: &Taped) -> Option<Interval> {
         let (a, b) = (self.drawn_at(taped.from)?, self.drawn_at(taped.to)?);
-        let blur = self.true_blur(&a, &b);
-        Some(self.apart(&a, &b, figure_gap(a.figure, b.figure), blur))
+        let tolerance = self.joint_true_tolerance(&a, &b);
+        Some(self.apart(&a, &b, figure_gap(a.figure, b.figure), tolerance))
     }
 
-    /// A thing's level is told by its own fact, and by the ground and its height over it.
+    /// Compares a thing's stated level with the level that the ground and its stated height give.
     fn levels_against_heights(&self, index: ThingIndex, thing: &Thing, faults: &mut Faults) {
         let (referent, env) = (Referent::Thing(index), Env::EMPTY);
         let ends = thing.outlines.keys().map(|outline| End {
@@ -52,10 +52,10 @@ impl<'a> Judge<'a> {
             sure: true,
             zone: None,
         });
-        let mut told = ends.filter_map(|end| self.level_told_twice(&end, &env));
+        let mut both = ends.filter_map(|end| self.level_stated_twice(&end, &env));
         let apart =
             |(_, one, _, other): &(FactId, Interval, FactId, Interval)| one.meet(*other).is_none();
-        let Some((level, own, height, made)) = told.find(apart) else {
+        let Some((level, own, height, made)) = both.find(apart) else {
             return;
         };
         let vocabulary = &self.scene.rules().vocabulary;

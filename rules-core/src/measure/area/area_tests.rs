@@ -1,4 +1,4 @@
-//! Areas of figures and of what they share, against formulas and against counted points.
+//! Areas of figures and of their overlaps, against formulas and against counts of random points.
 
 use crate::measure::figure::random::Dice;
 use crate::measure::*;
@@ -153,7 +153,7 @@ fn shared_areas_hold_what_counting_finds() {
             let here = figure(vec![Form::Point(dice.point(10 * M))], 0);
             hits += i32::from(figure_gap(&here, &a).high == 0 && figure_gap(&here, &b).high == 0);
         }
-        // Five standard deviations of the count, and a little for none.
+        // Five standard deviations of the count, with a floor for small counts.
         let counted = f64::from(hits) * 400.0 / f64::from(throws);
         let doubt = 5.0 * (f64::from(hits.max(4))).sqrt() * 400.0 / f64::from(throws);
         let (low, high) = (

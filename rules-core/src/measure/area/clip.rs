@@ -1,7 +1,7 @@
-//! Figures cut to a zone, by a cut that loses nothing.
+//! Cutting figures to a zone without losing anything.
 
 use crate::measure::area::cut::{CUT, put_right};
-use crate::measure::area::joining::{clipped, left, shared};
+use crate::measure::area::joining::{clipped, difference, shared};
 use crate::measure::area::region::{ARC_TOLERANCE, Fit, Local, is_dense, rings};
 use crate::measure::distance::forms_gap;
 use crate::measure::figure::chain::Chain;
@@ -9,12 +9,12 @@ use crate::measure::figure::inside::{Place, Side, contains, side};
 use crate::plan::figure::{Figure, Form, Point};
 use geo::{LineString, MultiPolygon};
 
-/// Which part of a thing is kept.
+/// Which part of a figure to keep.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Keep {
     /// The part in the zone.
     Within,
-    /// The part beyond the zone.
+    /// The part outside the zone.
     Beyond,
 }
 
@@ -27,12 +27,12 @@ impl Keep {
     }
 }
 
-/// The part of `figure` in a zone, or beyond it; `None` where nothing is left.
+/// The part of `figure` in a zone, or outside it; `None` where nothing is left.
 ///
-/// What lies wholly on one side is returned as it is. A cut whose corners are whole nanometres is exact; any other is
-/// approximate, and its accuracy says so: 10 nm, and where either has arcs the millimetre by which polygons of the wanted fit
-/// stand for them. Points and lines are cut to
-/// points and lines; a touch leaves nothing but a point.
+/// A figure wholly on one side is returned as it is. A cut whose corners are whole nanometres is exact. Any other is
+/// approximate, and its accuracy includes that: 10 nm, plus, where either has arcs, the millimetre by which polygons of the
+/// wanted fit may differ from them. Points and lines are cut to points and lines; of a figure that only touches the zone, no
+/// more than a point is left.
 pub fn clip(figure: &Figure, zone: &Figure, keep: Keep, fit: Fit) -> Option<Figure> {
     let gap = forms_gap(&figure.forms, &zone.forms);
     if gap.low > figure.spread.saturating_add(zone.spread) || zone.forms.is_empty() {
@@ -42,7 +42,7 @@ pub fn clip(figure: &Figure, zone: &Figure, keep: Keep, fit: Fit) -> Option<Figu
         return (keep == Keep::Within).then(|| figure.clone());
     }
     let local = Local::around(&[figure, zone])?;
-    // What is left beyond a zone is the larger, the smaller the zone is taken.
+    // The smaller the zone, the more is left outside it.
     let zone_fit = match (keep, fit) {
         (Keep::Within, fit) => fit,
         (Keep::Beyond, Fit::Inner) => Fit::Outer,
@@ -75,8 +75,8 @@ pub fn clip(figure: &Figure, zone: &Figure, keep: Keep, fit: Fit) -> Option<Figu
     (!forms.is_empty()).then_some(Figure::new(forms, 0, accuracy))
 }
 
-/// As [`clip`], where the zone is as it was drawn, and not worked out: of a part that is too thin for the grid of cutting, all
-/// that there may be is not nothing.
+/// Like [`clip`], for a zone as drawn, not a derived one. A part that is too thin for the grid of cutting is not lost from an
+/// outer fit.
 pub(crate) fn clip_drawn(figure: &Figure, zone: &Figure, keep: Keep, fit: Fit) -> Option<Figure> {
     let thin = || {
         (fit == Fit::Outer)
@@ -86,7 +86,7 @@ pub(crate) fn clip_drawn(figure: &Figure, zone: &Figure, keep: Keep, fit: Fit) -
     clip(figure, zone, keep, fit).or_else(thin)
 }
 
-/// What stands for a part that is too thin for the grid of cutting, where there is one: a corner of it, else all of the figure.
+/// A stand-in for a part that is too thin for the grid of cutting, if there is one: a corner of it, otherwise the whole figure.
 fn sliver(figure: &Figure, zone: &Figure, keep: Keep) -> Option<Figure> {
     let form = figure.forms.iter().find(|form| is_cut(form, zone, keep))?;
     let kept = |point: &&Point| match zone.spread {
@@ -106,7 +106,7 @@ fn sliver(figure: &Figure, zone: &Figure, keep: Keep) -> Option<Figure> {
     Some(Figure::new(vec![Form::Point(*corner)], 0, accuracy))
 }
 
-/// Whether some of a form with an area of its own surely is kept, however thin.
+/// Whether some part of a form, which must be an area, is surely kept, however thin.
 fn is_cut(form: &Form, zone: &Figure, keep: Keep) -> bool {
     let has_area = matches!(form, Form::Ring(_));
     match (zone.spread, keep, zone.forms.as_slice()) {
@@ -118,7 +118,7 @@ fn is_cut(form: &Form, zone: &Figure, keep: Keep) -> bool {
     }
 }
 
-/// How far the polygons that stand for a figure may be from its arcs.
+/// How far the polygons for a figure may be from its arcs.
 pub(super) fn rounding(figure: &Figure) -> i64 {
     match figure.spread {
         0 => 0,
@@ -127,7 +127,7 @@ pub(super) fn rounding(figure: &Figure) -> i64 {
     }
 }
 
-/// Whether one ring of the zone surely holds all of the figure.
+/// Whether one ring of the zone surely contains the whole figure.
 pub(super) fn holds(zone: &Figure, figure: &Figure) -> bool {
     zone.forms.iter().any(|form| match form {
         Form::Ring(ring) => figure.forms.iter().all(|form| {
@@ -184,7 +184,7 @@ impl Cutter {
     fn areas(&self, whole: &MultiPolygon) -> Vec<Form> {
         let cut = match self.keep {
             Keep::Within => shared(whole, &self.area),
-            Keep::Beyond => left(whole, &self.area),
+            Keep::Beyond => difference(whole, &self.area),
         };
         rings(&self.local, cut)
     }

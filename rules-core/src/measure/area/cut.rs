@@ -1,5 +1,5 @@
-//! What cutting does to corners, put right: a cut works on a grid, but each of its corners is a corner of one of the two
-//! figures or a crossing of their sides.
+//! Putting the corners of a cut right. Cutting works on a grid, but each corner of the result truly is a corner of one of the
+//! two figures, or a crossing of their sides.
 
 use crate::measure::distance::in_common;
 use crate::measure::distance::search::nearly;
@@ -7,12 +7,12 @@ use crate::measure::figure::chain::{Chain, Edge};
 use crate::measure::figure::exact::{Vector, floats_between};
 use crate::plan::figure::{Figure, Form, Point};
 
-/// What rounding to whole nanometres may move a corner by, with room to spare.
+/// How far rounding to whole nanometres may move a corner, with room to spare.
 pub(crate) const CUT: i64 = 10;
 
-/// What is left after a cut, each corner put where it belongs if it is clear where that is, and how far any corner may still
-/// be off, in nanometres: nothing where all are exact. Of a figure with straight sides; a zone may be round where it is not
-/// cut. `grid` is what the cutting moved corners by.
+/// Puts each corner of a cut where it belongs, if that is clear. Also gives how far any corner may still be off, in
+/// nanometres; 0 where all are exact. The figure has straight sides; the zone may be round where it does not cut. `grid` is
+/// how far the cutting may have moved corners.
 pub(crate) fn put_right(
     (figure, zone): (&Figure, &Figure),
     forms: Vec<Form>,
@@ -92,7 +92,7 @@ fn sides(figure: &Figure) -> Vec<Edge> {
     all.filter(|edge| edge.a != edge.b).collect()
 }
 
-/// The straight sides of what a zone covers: of a wider one those that lie beside its own by whole nanometres.
+/// The straight sides of a zone's area. With a spread, those parallel to its own sides at a whole number of nanometres.
 fn straight_sides(zone: &Figure) -> Vec<Edge> {
     let own = sides(zone);
     match zone.spread {
@@ -101,7 +101,7 @@ fn straight_sides(zone: &Figure) -> Vec<Edge> {
     }
 }
 
-/// A side moved to its left and to its right.
+/// A side moved to its left and to its right; nothing where that is not by whole nanometres.
 fn beside(side: &Edge, by: i64) -> Vec<Edge> {
     let line = Vector::between(side.a, side.b);
     let long = line.squared().isqrt();
@@ -131,7 +131,7 @@ fn beside(side: &Edge, by: i64) -> Vec<Edge> {
     vec![to(-y, x), to(y, -x)]
 }
 
-/// Whether each side of what was cut is part of a side of the one or the other.
+/// Whether each side of the cut form is part of a side of one of the two figures.
 fn is_made_of(form: &Form, own: &[Edge], other: &[Edge]) -> bool {
     let edges = || Chain::of(form).edges().filter(|edge| edge.a != edge.b);
     let part_of = |sides: &[Edge], edge: &Edge| {
@@ -148,13 +148,13 @@ fn is_made_of(form: &Form, own: &[Edge], other: &[Edge]) -> bool {
     }
 }
 
-/// Whether a cut line may end here: at a corner of its own, or on a side of what it was cut at.
+/// Whether a cut line may end here: at one of its own corners, or on a side of the zone.
 fn is_end(end: Point, own: &[Edge], other: &[Edge]) -> bool {
     own.iter().any(|side| side.a == end || side.b == end)
         || other.iter().any(|side| side.holds(end))
 }
 
-/// Whether no corner lies so near a side, but not on it, that the cutting may have moved it there.
+/// Whether no corner is so near a side, without being on it, that cutting may have moved it there.
 fn keeps_apart(of: &[Edge], sides: &[Edge], reach: f64) -> bool {
     let near = 4.0 * reach * reach;
     let mut corners = of.iter().flat_map(|side| [side.a, side.b]);
@@ -190,7 +190,7 @@ mod tests {
             .collect()
     }
 
-    /// A cut along whole millimetres is exact; one of thirds of a metre, or with arcs, is not.
+    /// A cut along whole millimetres is exact; one at thirds of a metre, or with arcs, is not.
     #[test]
     fn cuts_at_whole_nanometres_are_exact() {
         let pool = figure(Form::Ring(points(&[(0, 0), (8, 0), (8, 4), (0, 4)])));
@@ -201,7 +201,7 @@ mod tests {
         // The side from (0, -9) to (3, 9) meets y = 0 at 1.5 m and y = 4 at 2.1666… m.
         let slanting = figure(Form::Ring(points(&[(0, -9), (20, -9), (20, 9), (3, 9)])));
         assert_eq!(rounded(&pool, &slanting), [Some(10), Some(10)]);
-        // 3 m around the yard of a house: along its wall exact, at its corner round.
+        // A zone of 3 m around a wall: exact along the wall, but not round its corner.
         let around = |corners: &[(i64, i64)]| Figure {
             spread: 3_000_000_000,
             ..figure(Form::Ring(points(corners)))
@@ -212,7 +212,7 @@ mod tests {
         assert!(rounded(&pool, &corner).iter().all(|off| *off > Some(1000)));
     }
 
-    /// A corner a few nanometres beside the zone may have been moved onto its side: the cut is not taken for exact.
+    /// A corner a few nanometres beside the zone may have been moved onto its side, so the cut does not count as exact.
     #[test]
     fn a_corner_just_beside_the_zone_is_not_trusted() {
         let yard = figure(Form::Ring(points(&[(6, -9), (20, -9), (20, 9), (6, 9)])));
@@ -222,7 +222,7 @@ mod tests {
         assert!(rounded(&pool, &yard).iter().all(|off| *off >= Some(10)));
     }
 
-    /// On a lot of a hundred metres the cutting works on a grid of 0.2 micrometres; the corners are right all the same.
+    /// On a lot of a hundred metres cutting works on a grid of 0.2 micrometres, but the corners come out right.
     #[test]
     fn corners_do_not_stay_on_the_grid() {
         let lot = figure(Form::Ring(points(&[(0, 0), (97, 0), (97, 97), (0, 97)])));

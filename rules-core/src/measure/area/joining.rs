@@ -1,6 +1,7 @@
-//! Cutting and joining polygons, paid for before it is begun: where many sides cross many others nothing can stop it midway.
+//! Cutting and joining polygons. The steps are counted beforehand, because these operations cannot be stopped midway, and take
+//! long where many sides cross.
 //!
-//! What comes out once all steps are spent is worth nothing, and nobody gets to see it.
+//! Once all steps are spent the results are empty and wrong, but then no findings are given at all.
 
 use geo::{
     BooleanOps, Coord, Line, LineString, LinesIter, MultiLineString, MultiPolygon, Polygon,
@@ -10,12 +11,12 @@ use geo::{
 use crate::measure::figure::touching::{Rectangle, touching};
 use crate::work;
 
-/// Two sides that cross cost so many steps to join.
+/// The steps for two sides that cross.
 const STEPS_A_CROSSING: u64 = 30;
-/// Two sides that only come near each other cost so many.
+/// The steps for two sides that only come near each other.
 const STEPS_A_PAIR: u64 = 2;
 
-/// Some polygons as one area.
+/// The union of some polygons.
 pub(crate) fn joined(all: &[Polygon]) -> MultiPolygon {
     match is_paid(all.iter().flat_map(LinesIter::lines_iter)) {
         true => unary_union(all),
@@ -23,7 +24,7 @@ pub(crate) fn joined(all: &[Polygon]) -> MultiPolygon {
     }
 }
 
-/// What two areas share.
+/// The intersection of two areas.
 pub(crate) fn shared(one: &MultiPolygon, other: &MultiPolygon) -> MultiPolygon {
     match is_paid(one.lines_iter().chain(other.lines_iter())) {
         true => one.intersection(other),
@@ -31,15 +32,15 @@ pub(crate) fn shared(one: &MultiPolygon, other: &MultiPolygon) -> MultiPolygon {
     }
 }
 
-/// What of an area another leaves.
-pub(crate) fn left(whole: &MultiPolygon, without: &MultiPolygon) -> MultiPolygon {
+/// The difference of two areas.
+pub(crate) fn difference(whole: &MultiPolygon, without: &MultiPolygon) -> MultiPolygon {
     match is_paid(whole.lines_iter().chain(without.lines_iter())) {
         true => whole.difference(without),
         false => MultiPolygon(Vec::new()),
     }
 }
 
-/// What of a line lies in an area, or beyond it.
+/// The part of a line in an area, or outside it.
 pub(crate) fn clipped(area: &MultiPolygon, line: LineString, beyond: bool) -> MultiLineString {
     match is_paid(area.lines_iter().chain(line.lines_iter())) {
         true => area.clip(&MultiLineString(vec![line]), beyond),
@@ -47,14 +48,15 @@ pub(crate) fn clipped(area: &MultiPolygon, line: LineString, beyond: bool) -> Mu
     }
 }
 
-/// Counts what joining will take; whether it may be begun.
+/// Counts the steps that an operation will take; whether enough are left for it.
 fn is_paid(sides: impl Iterator<Item = Line>) -> bool {
     let around = |side: &Line| Rectangle::of(side.start.x_y(), side.end.x_y());
     let sides: Vec<Line> = sides.collect();
     let rectangles: Vec<_> = sides.iter().map(around).collect();
     touching(&rectangles, |one, other| {
         let both = sides.get(one).zip(sides.get(other));
-        let crossing = both.is_some_and(|(one, other)| part(one, other) && part(other, one));
+        let crossing =
+            both.is_some_and(|(one, other)| straddles(one, other) && straddles(other, one));
         work::step(if crossing {
             STEPS_A_CROSSING
         } else {
@@ -65,8 +67,8 @@ fn is_paid(sides: impl Iterator<Item = Line>) -> bool {
     !work::is_spent()
 }
 
-/// Whether the ends of a side lie to either hand of another.
-fn part(side: &Line, other: &Line) -> bool {
+/// Whether the ends of a side are on opposite sides of another side's line.
+fn straddles(side: &Line, other: &Line) -> bool {
     let along = other.delta();
     let hand = |end: Coord| {
         let from = end - other.start;

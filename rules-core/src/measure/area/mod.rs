@@ -1,4 +1,4 @@
-//! Areas and lengths of what is drawn.
+//! Areas and lengths of drawn figures.
 
 #[cfg(test)]
 pub(super) mod area_tests;
@@ -22,12 +22,12 @@ pub struct Area {
     pub high: i128,
 }
 
-/// Twice the area of a ring in square nanometres: exact, never negative, whichever way the ring runs.
+/// Twice the area of a ring in square nanometres: exact, and never negative, whichever way the ring runs.
 pub fn area2(ring: &[Point]) -> i128 {
     signed_area2(ring).saturating_abs()
 }
 
-/// Twice the area, positive where the ring runs with its area to the left.
+/// Twice the area of a ring; positive where the ring runs anticlockwise.
 pub(crate) fn signed_area2(ring: &[Point]) -> i128 {
     let Some(&origin) = ring.first() else {
         return 0;
@@ -38,10 +38,10 @@ pub(crate) fn signed_area2(ring: &[Point]) -> i128 {
         .fold(0, i128::saturating_add)
 }
 
-/// By how much the area of a ring can differ from the drawn one, in square nanometres rounded up, when each corner
-/// may be off by its own accuracy in any direction and the sides stay straight.
+/// How much the area of a ring can differ from the drawn one, in square nanometres rounded up, where each corner may be off
+/// by its own accuracy in any direction and the sides stay straight.
 ///
-/// ½ Σ eᵢ·|vᵢ₊₁ − vᵢ₋₁| + ½ Σ eᵢ·eᵢ₊₁, which some displacement nearly reaches. `None` where a corner's accuracy is
+/// ½ Σ eᵢ·|vᵢ₊₁ − vᵢ₋₁| + ½ Σ eᵢ·eᵢ₊₁, a bound that some displacement nearly reaches. `None` where a corner's accuracy is
 /// unknown or missing.
 pub fn area_band(ring: &[Point], accuracies: &[Option<i64>]) -> Option<i128> {
     let all: Vec<(Point, i64)> = ring
@@ -63,10 +63,10 @@ pub fn area_band(ring: &[Point], accuracies: &[Option<i64>]) -> Option<i128> {
     Some(twice / 2 + twice % 2)
 }
 
-/// The length of a form's line in nanometres: of a path, once round a ring, 0 for a point.
+/// The length of a form's line in nanometres: along a path, once round a ring, 0 for a point.
 ///
-/// Each edge is taken to a few millionths of a nanometre, so the two ends are neighbours, or equal where every
-/// edge has a whole length.
+/// Each edge is computed to a few millionths of a nanometre, so the low and the high end are neighbouring whole numbers, or
+/// equal where every edge has a whole length.
 pub fn length(form: &crate::plan::figure::Form) -> Span {
     chain_length(Chain::of(form))
 }
@@ -96,12 +96,12 @@ pub(crate) fn chain_length(chain: Chain) -> Span {
 
 /// The area of a circle in square nanometres, to twelve digits.
 pub fn disc_area(radius: i64) -> Area {
-    // Twelve digits of π, rounded down; one more in the last is above it.
+    // π to twelve digits, rounded down; plus one in the last digit it is above π.
     const PI: u128 = 3_141_592_653_589;
     const ONE: u128 = 1_000_000_000_000;
     let squared = u128::from(radius.unsigned_abs()) * u128::from(radius.unsigned_abs());
     let whole = |area: u128| i128::try_from(area).unwrap_or(i128::MAX);
-    // In two parts, so that nothing overflows.
+    // In two parts, to avoid overflow.
     let times = |factor: u128| {
         (squared / ONE)
             .saturating_mul(factor)
@@ -155,7 +155,7 @@ mod tests {
     }
 
     #[test]
-    fn a_rectangle_off_at_every_corner() {
+    fn the_band_of_a_rectangle_with_inaccurate_corners() {
         // 4 x 3, each corner off by 1: pushed out along its diagonal chord 5, four times half of 1 * (5 + 1).
         let rectangle = ring(&[(0, 0), (4, 0), (4, 3), (0, 3)]);
         assert_eq!(area_band(&rectangle, &[Some(1); 4]), Some(12));

@@ -1,4 +1,4 @@
-//! What figures share, cover and leave: areas as intervals, and figures cut to a zone.
+//! Areas that figures share or cover together, as intervals.
 
 use crate::measure::area::clip::{holds, rounding};
 use std::collections::BTreeSet;
@@ -18,7 +18,7 @@ use crate::plan::figure::{Figure, Form};
 
 const SQUARE_METRE: f64 = 1e18;
 
-/// Whether two figures share any area, more than a touch: decided exactly, never by a clip.
+/// Whether two figures share any area. Touching is not enough. Decided exactly, never by a clip.
 pub fn overlaps(a: &Figure, b: &Figure) -> bool {
     let has_area =
         |figure: &Figure, form: &Form| figure.spread > 0 || matches!(form, Form::Ring(_));
@@ -35,7 +35,7 @@ pub fn overlaps(a: &Figure, b: &Figure) -> bool {
     })
 }
 
-/// The area of one form with a spread, where a formula gives it.
+/// The area of one form with a spread, where there is a formula.
 fn form_area(form: &Form, spread: i64) -> Option<Area> {
     let convex = match form {
         Form::Point(_) => true,
@@ -45,7 +45,7 @@ fn form_area(form: &Form, spread: i64) -> Option<Area> {
     (convex || spread == 0).then(|| steiner(form, spread))
 }
 
-/// Area + length · spread + π · spread²: right for a convex form, too much for any other.
+/// Steiner's formula, area + length · spread + π · spread²: right for a convex form, too large for any other.
 fn steiner(form: &Form, spread: i64) -> Area {
     let (twice, sides) = match form {
         Form::Ring(ring) => (area2(ring), 1),
@@ -68,7 +68,7 @@ fn steiner(form: &Form, spread: i64) -> Area {
     }
 }
 
-/// The area that figures cover together, in square nanometres, each place counted once.
+/// The area that figures cover together, in square nanometres; each place counts once.
 pub fn union_area(figures: &[&Figure]) -> Area {
     if let Some(sum) = apart(figures) {
         return sum;
@@ -108,8 +108,7 @@ pub fn union_area(figures: &[&Figure]) -> Area {
     between(&within, &around, margin, least, most)
 }
 
-/// The figures that add to what the others cover: those that lie wholly within another one are left out, so that they do
-/// not blur an area that is known exactly without them.
+/// The figures without those that are wholly within another one: these add nothing, and without them the area may be exact.
 fn not_within_others<'f>(figures: &[&'f Figure]) -> Vec<&'f Figure> {
     let rectangles: Option<Vec<_>> = figures.iter().map(|f| Rectangle::around(f)).collect();
     let Some(rectangles) = rectangles else {
@@ -132,7 +131,7 @@ fn not_within_others<'f>(figures: &[&'f Figure]) -> Vec<&'f Figure> {
         .collect()
 }
 
-/// The plain sum, where every form has a formula and no two share anything.
+/// The sum of the areas, where every form has a formula and no two overlap.
 fn apart(figures: &[&Figure]) -> Option<Area> {
     let alone = |figure: &Figure, form: &Form| {
         Figure::new(vec![form.clone()], figure.spread, figure.accuracy)
@@ -163,9 +162,9 @@ fn apart(figures: &[&Figure]) -> Option<Area> {
 /// One figure of a sum in which not every square metre counts in full.
 #[derive(Debug, Clone, Copy)]
 pub struct Weighted<'a> {
-    /// What is covered.
+    /// The figure.
     pub figure: &'a Figure,
-    /// How much each part of it counts, in millionths.
+    /// Its weight, in millionths.
     pub millionths: u32,
 }
 
@@ -176,7 +175,7 @@ pub fn weighted_area(items: &[Weighted]) -> Area {
     weights.sort_unstable();
     weights.dedup();
     let (mut low, mut high, mut before) = (0_i128, 0_i128, 0);
-    // A place of weight w counts once for each step from one weight to the next, up to w.
+    // A place of weight w counts once for each step between neighbouring weights up to w.
     for weight in weights {
         let covering: Vec<&Figure> = items
             .iter()
@@ -203,7 +202,7 @@ fn steiner_sum(figure: &Figure) -> i128 {
         .fold(0, i128::saturating_add)
 }
 
-/// What joining and cutting may do to an area, in square metres: the way round times what a corner may move.
+/// How much joining and cutting may change an area, in square metres: the perimeter times how far a corner may move.
 fn margin(local: &Local, figures: &[&Figure]) -> f64 {
     let round = figures.iter().flat_map(|figure| {
         let disc = figure.spread as f64 * 7.0;
@@ -230,10 +229,10 @@ fn between(
     }
 }
 
-/// The outline of everything within `by` of a figure, as rings, for drawing and for cutting; never for a verdict.
+/// The outline of everything within `by` of a figure, as rings, for drawing and cutting; never for a verdict.
 ///
-/// With [`Fit::Inner`] it lies within the true outline, with [`Fit::Outer`] around it, nowhere more than a millimetre
-/// (two where the figure has many corners, and 10 nm) from it. A ring with a hole comes as several that meet.
+/// With [`Fit::Inner`] it is within the true outline, with [`Fit::Outer`] around it, nowhere more than a millimetre (two where
+/// the figure has many corners) and 10 nm from it. A ring with a hole comes as several rings that meet.
 pub fn around(figure: &Figure, by: i64, fit: Fit) -> Figure {
     let wider = Figure {
         spread: figure.spread.saturating_add(by.max(0)),

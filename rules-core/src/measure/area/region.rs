@@ -1,7 +1,6 @@
-//! Figures as polygons with straight sides, in metres from a local origin, for what only a polygon can do: cutting
-//! and joining.
+//! Figures as polygons with straight sides, in metres from a local origin, for cutting and joining.
 //!
-//! A polygon is never the true figure where arcs are: it lies within it or around it, and the caller says which.
+//! Where a figure has arcs, its polygon is within it or around it, and the caller says which.
 
 use std::f64::consts::PI;
 
@@ -14,17 +13,17 @@ use crate::measure::figure::chain::{Bounds, Chain, Edge};
 use crate::measure::figure::exact::Vector;
 use crate::plan::figure::{Figure, Form, Point};
 
-/// How far a polygon may be from the arc it stands for, in nanometres: one millimetre.
+/// How far a polygon may be from its arc, in nanometres: one millimetre.
 pub const ARC_TOLERANCE: i64 = 1_000_000;
 
 const METRE: f64 = 1e9;
 
-/// On which side of the true figure a polygon stays.
+/// Whether a polygon stays within or around the true figure.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Fit {
-    /// Within the true figure: what it holds, the figure surely holds.
+    /// Within the true figure: everything in it is surely in the figure.
     Inner,
-    /// Around the true figure: what is outside it, is surely outside the figure.
+    /// Around the true figure: everything outside it is surely outside the figure.
     Outer,
 }
 
@@ -37,7 +36,7 @@ impl Fit {
     }
 }
 
-/// A local origin, so that cutting keeps all its digits for the things at hand.
+/// A local origin, so that cutting keeps all its digits for the figures at hand.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Local {
     origin: Point,
@@ -83,12 +82,12 @@ impl Local {
         }
     }
 
-    /// By how much joining and cutting may move a corner, in metres: they work on a grid of the whole extent.
+    /// How far joining and cutting may move a corner, in metres: they work on a grid over the whole extent.
     pub fn grid(&self) -> f64 {
         self.extent / f64::from(1 << 29) + 1e-9
     }
 
-    /// The area of a figure as one polygon or several, its arcs fitted as told. Lines without a spread have none.
+    /// The area of a figure as one or more polygons, with the fit asked for. Lines without a spread have none.
     pub fn polygons(&self, figure: &Figure, fit: Fit) -> MultiPolygon {
         match is_dense(figure) {
             true => self.fitted(&thinned(figure, fit), fit, Self::outside),
@@ -153,8 +152,8 @@ impl Local {
         strips.chain(discs).collect()
     }
 
-    /// The same for a ring of many corners: only outside of it, and at a corner that points out only the wedge between the
-    /// strips beside it. Together the wedges have hardly more corners than one disc.
+    /// The same for a ring with many corners: only outside the ring, and at a convex corner only the wedge between the strips
+    /// beside it. All the wedges together have hardly more corners than one disc.
     fn outside(&self, chain: Chain, spread: i64, fit: Fit) -> Vec<Polygon> {
         if !chain.closed {
             return self.border(chain, spread, fit);
@@ -220,10 +219,11 @@ impl Local {
     }
 }
 
-/// A step of length one.
+/// A unit vector.
 type Direction = (f64, f64);
 
-/// What a corner adds between two directions, going anticlockwise where `out` is positive; nothing where it points in.
+/// The wedge of a circle at a corner between two directions, anticlockwise where `out` is positive; `None` at a corner that
+/// points in.
 fn wedge(
     at: Coord,
     (here, there): (Direction, Direction),
@@ -260,19 +260,19 @@ fn wedge(
     Some(corners)
 }
 
-/// A ring of more corners than this has them in place of arcs.
+/// A ring with more corners than this has them in place of arcs.
 const DENSE: usize = 60;
-/// So many corners in a row are left out at most.
+/// The most corners in a row to leave out.
 const RUN: usize = 40;
 
-/// Whether a figure is widened round so many corners that a disc on each would take long.
+/// Whether a figure has a spread, and so many corners that a disc on each would take long.
 pub(crate) fn is_dense(figure: &Figure) -> bool {
     let dense = |form: &Form| matches!(form, Form::Ring(ring) if ring.len() > DENSE);
     figure.spread > 0 && figure.forms.iter().any(dense)
 }
 
-/// The same with fewer corners, no farther than the tolerance from it, and widened by as much more or less, so that it
-/// stays around the figure or within it.
+/// The same figure with fewer corners, each side no farther than the tolerance from it. The spread is changed by the
+/// tolerance, so that the result stays around the figure or within it.
 fn thinned(figure: &Figure, fit: Fit) -> Figure {
     if fit == Fit::Inner && figure.spread < ARC_TOLERANCE {
         return Figure {
@@ -300,7 +300,7 @@ fn thinned(figure: &Figure, fit: Fit) -> Figure {
     )
 }
 
-/// Some corners of a ring, such that none left out is farther than the tolerance from the side in its place.
+/// A ring with fewer corners. None that is left out is farther than the tolerance from the side in its place.
 fn fewer(ring: &[Point]) -> Vec<Point> {
     const NEAR: f64 = ARC_TOLERANCE as f64 - 1.0;
     let mut kept: Vec<Point> = ring.first().copied().into_iter().collect();
@@ -327,14 +327,14 @@ pub(crate) fn polygon(corners: Vec<Coord>) -> Polygon {
     Polygon::new(LineString(corners), Vec::new())
 }
 
-/// So many sides are near enough to a circle: the sagitta of one is about r·(π/n)²/2.
+/// The number of sides that is near enough to a circle: the sagitta of one is about r·(π/n)²/2.
 fn sides(radius: f64) -> f64 {
     (PI * (radius / (2.0 * ARC_TOLERANCE as f64 / METRE)).sqrt())
         .ceil()
         .clamp(16.0, 720.0)
 }
 
-/// The corners of a regular polygon in or around a circle, near enough to it.
+/// The corners of a regular polygon within or around a circle.
 fn disc(radius: f64, fit: Fit) -> Vec<Coord> {
     let sides = sides(radius);
     let reach = match fit {
@@ -351,11 +351,11 @@ fn disc(radius: f64, fit: Fit) -> Vec<Coord> {
     (0..sides as u32).map(corner).collect()
 }
 
-/// The rings of some polygons in whole nanometres; one with holes is cut into pieces without.
+/// The rings of some polygons in whole nanometres; a polygon with holes is cut into pieces without.
 pub(crate) fn rings(local: &Local, polygons: MultiPolygon) -> Vec<Form> {
     let mut open = polygons.0;
     let mut done: Vec<Vec<Point>> = Vec::new();
-    // Each cut removes a hole; the cap is only against a polygon that does not get simpler.
+    // Each cut removes a hole; the cap only guards against a polygon that does not get simpler.
     for _ in 0..100_000 {
         let Some(next) = open.pop() else { break };
         match halves(&next) {

@@ -1,4 +1,4 @@
-//! Zones: areas put together of others, of which no more is known than how far off their edges may be.
+//! Zones: areas combined from others, each with the tolerance of its edge.
 
 use crate::measure::area::clip::{Keep, clip, clip_drawn};
 use crate::measure::area::region::Fit;
@@ -10,66 +10,70 @@ use crate::plan::figure::{Figure, Form};
 pub enum Region {
     /// One area.
     Patch(Patch),
-    /// Whatever lies in one of these; nothing where there are none.
+    /// Everything in at least one of these; nothing where there are none.
     Any(Vec<Region>),
-    /// Whatever lies in all of these.
+    /// Everything in all of these.
     All(Vec<Region>),
-    /// Whatever does not lie in this.
+    /// Everything outside this.
     Not(Box<Region>),
-    /// Nobody knows where: anything or nothing may lie in it.
+    /// An unknown zone: anything or nothing may be in it.
     Unknown,
 }
 
-/// One area and how far off its edge may be.
+/// One area and the tolerance of its edge.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Patch {
     /// The area as drawn.
     pub figure: Figure,
-    /// The edge that may be off, where that is not the whole outline (the rest lies far away).
+    /// The part of the outline that matters, where it is not all of it (the rest is far away).
     pub edge: Option<Form>,
-    /// By how much the area is made wider, at least and at most, in nanometres.
+    /// How much the area is widened, at least and at most, in nanometres.
     pub wider: (i64, i64),
-    /// How far off its edge may be, in nanometres.
-    pub doubt: i64,
-    /// Whether it surely is one of those that are meant.
+    /// The tolerance of its edge, in nanometres.
+    pub tolerance: i64,
+    /// Whether it is surely meant.
     pub sure: bool,
 }
 
 impl Region {
-    /// An area that surely is meant, its edge off by no more than `doubt`.
-    pub fn of(figure: Figure, doubt: i64) -> Region {
+    /// An area that is surely meant.
+    pub fn of(figure: Figure, tolerance: i64) -> Region {
         Region::Patch(Patch {
             figure,
             edge: None,
             wider: (0, 0),
-            doubt,
+            tolerance,
             sure: true,
         })
     }
 
-    /// The same zone with edges that may be so much farther off.
+    /// The same zone with a larger tolerance of all edges.
     #[must_use]
-    pub fn more_doubtful(self, by: i64) -> Region {
-        let each = |list: Vec<Region>| list.into_iter().map(|one| one.more_doubtful(by)).collect();
+    pub fn with_more_tolerance(self, by: i64) -> Region {
+        let each = |list: Vec<Region>| {
+            list.into_iter()
+                .map(|one| one.with_more_tolerance(by))
+                .collect()
+        };
         match self {
             Region::Patch(patch) => Region::Patch(Patch {
-                doubt: patch.doubt.saturating_add(by),
+                tolerance: patch.tolerance.saturating_add(by),
                 ..patch
             }),
             Region::Any(list) => Region::Any(each(list)),
             Region::All(list) => Region::All(each(list)),
-            Region::Not(inner) => Region::Not(Box::new(inner.more_doubtful(by))),
+            Region::Not(inner) => Region::Not(Box::new(inner.with_more_tolerance(by))),
             Region::Unknown => Region::Unknown,
         }
     }
 
-    /// The parts of a figure that lie in the zone (or beyond it): all that may (`Outer`), or only what surely does
-    /// (`Inner`). They may overlap. Where the figure's own place is not exact, the doubt of each patch must cover that.
+    /// The parts of a figure in the zone (or outside it): everything that may be (`Outer`), or only what surely is (`Inner`).
+    /// They may overlap. The tolerance of each patch must include that of the figure itself.
     pub fn parts(&self, figure: &Figure, keep: Keep, fit: Fit) -> Vec<Figure> {
         self.split(figure, (keep, fit), false)
     }
 
-    /// The same parts of a line, each place in just one of them, so that their lengths can be added.
+    /// The same for a line, with each place in just one part, so that the lengths can be added up.
     pub fn parts_once(&self, line: &Figure, keep: Keep, fit: Fit) -> Vec<Figure> {
         self.split(line, (keep, fit), true)
     }
@@ -88,7 +92,7 @@ impl Region {
             (Region::Any(list), Keep::Within) | (Region::All(list), Keep::Beyond) => {
                 let each = list.iter().enumerate().flat_map(|(place, region)| {
                     let own = region.split(figure, (keep, fit), once);
-                    // Of each area only what none before it holds.
+                    // From each area, only what none of the earlier ones contains.
                     let before = list.iter().take(if once { place } else { 0 });
                     let opposite = (keep.opposite(), fit.opposite());
                     before.fold(own, |left, region| region.split_each(&left, opposite, once))
@@ -111,12 +115,17 @@ impl Region {
 }
 
 impl Patch {
-    /// How far the area surely, or at most, reaches beyond its forms; negative where its edge is lost in doubt.
+    /// How far the area surely (`Inner`) or at most (`Outer`) extends beyond its forms; negative where the tolerance is greater
+    /// than the area's own spread.
     fn reach(&self, fit: Fit) -> i64 {
         let own = self.figure.spread;
         match fit {
-            Fit::Outer => own.saturating_add(self.wider.1).saturating_add(self.doubt),
-            Fit::Inner => own.saturating_add(self.wider.0).saturating_sub(self.doubt),
+            Fit::Outer => own
+                .saturating_add(self.wider.1)
+                .saturating_add(self.tolerance),
+            Fit::Inner => own
+                .saturating_add(self.wider.0)
+                .saturating_sub(self.tolerance),
         }
     }
 
@@ -127,7 +136,7 @@ impl Patch {
         }
     }
 
-    /// Cuts to what stands for this area. One of which only an edge is known was worked out, to whole nanometres.
+    /// Cuts a figure to this area. An area with an `edge` is derived, and rounded to whole nanometres.
     fn clip(&self, figure: &Figure, zone: &Figure, keep: Keep, fit: Fit) -> Option<Figure> {
         match self.edge {
             Some(_) => clip(figure, zone, keep, fit),
@@ -135,7 +144,7 @@ impl Patch {
         }
     }
 
-    /// All places so near the edge that nobody knows whether they lie within.
+    /// The band along the edge in which places may be inside or outside.
     fn band(&self, width: i64) -> Figure {
         let closed = |form: &Form| match form {
             Form::Ring(ring) => Form::Path(ring.iter().chain(ring.first()).copied().collect()),
@@ -167,7 +176,7 @@ impl Patch {
         }
     }
 
-    /// What may lie beyond is the more, the less surely lies within.
+    /// The part outside: the less surely is within, the more may be outside.
     fn beyond(&self, figure: &Figure, fit: Fit) -> Vec<Figure> {
         let reach = match fit {
             Fit::Outer if !self.sure => return vec![figure.clone()],
@@ -190,7 +199,7 @@ impl Patch {
 }
 
 impl Patch {
-    /// As [`beyond`](Self::beyond), of a line, each place in just one part.
+    /// Like [`beyond`](Self::beyond), for a line, with each place in just one part.
     fn beyond_once(&self, line: &Figure, fit: Fit) -> Vec<Figure> {
         let reach = self.reach(Fit::Inner);
         if fit == Fit::Inner || !self.sure || reach >= 0 {

@@ -1,8 +1,8 @@
 //! The least distance between outlines with round sides, taken from the arcs themselves.
 //!
-//! The middle and the radius of an arc are whole nanometres, so the distance from a place to it is a root less a whole
-//! number, decided like any other. Only whether two courses meet at all is partly left to floats: with arcs the places in
-//! common are no whole numbers. Where the floats cannot say, the answer is "perhaps", and the least distance is 0.
+//! The centre and the radius of an arc are whole nanometres, so the distance from a place to it is a root minus a whole
+//! number, which is decided like any other. Only whether two courses meet is partly left to floats, since the points where
+//! arcs meet are not whole numbers. Where the floats cannot decide, the answer is "perhaps", and the least distance is 0.
 
 use crate::measure::distance::crossings::{Meeting, meeting};
 use crate::measure::distance::{Gap, distance, from_point};
@@ -14,13 +14,13 @@ use crate::measure::figure::inside::{Side, side};
 use crate::plan::figure::{Arc, Course, Curved, Figure, Form, Point};
 use crate::work;
 
-/// Places found in floats are good to this, in nanometres, where courses cross each other at an open angle.
+/// The error of places found in floats, in nanometres, where courses do not cross at an acute angle.
 pub(super) const NEAR: f64 = 8.0;
 
-/// More pairs of courses than these are first narrowed down to those near enough.
+/// With more pairs of courses than this, those too far away are left out first.
 const MANY: usize = 2_000;
 
-/// The least distance between the forms of two figures, whatever they are widened by.
+/// The least distance between the forms of two figures, without their spreads.
 pub(crate) fn courses_gap(a: &Figure, b: &Figure) -> Gap {
     let mut least: Option<Gap> = None;
     for one in outlines(a) {
@@ -32,8 +32,8 @@ pub(crate) fn courses_gap(a: &Figure, b: &Figure) -> Gap {
     least.unwrap_or_else(Gap::unknown)
 }
 
-/// The places of an arc of which one lies farthest from something convex, if no end does: where the arc runs along one of its
-/// sides, or about one of its corners.
+/// The places of an arc that may be farthest from something convex, besides its ends: where the arc is parallel to a side, or
+/// opposite a corner.
 pub(crate) fn outermost<'a>(
     course: &'a Course,
     arc: &'a Arc,
@@ -49,7 +49,7 @@ pub(crate) fn outermost<'a>(
         .map(|ray| on_arc(arc, ray))
 }
 
-/// One form, and its true courses.
+/// One form with its true courses.
 struct Outline<'a> {
     form: &'a Form,
     curved: Option<&'a Curved>,
@@ -113,7 +113,7 @@ impl<'a> Outline<'a> {
         least.unwrap_or_else(Gap::unknown)
     }
 
-    /// No farther than this is the other, as the corners have it.
+    /// An upper bound for the distance to the other, from their corners.
     fn reach(&self, other: &Self) -> f64 {
         let off = |outline: &Self| outline.curved.map_or(0, |curved| curved.off);
         let corners = distance(self.form, other.form).high;
@@ -132,8 +132,7 @@ impl<'a> Outline<'a> {
             .collect()
     }
 
-    /// A place of another outline, where it lies in this area. Of two that do not meet, either all of one is in the other
-    /// or none.
+    /// A place of another outline, if it is in this area. If two outlines do not meet, either all of one is in the other or none.
     fn holds_some(&self, inner: &Self) -> Option<Point> {
         let place = inner.courses.first()?.0.to;
         self.holds(place).then_some(place)
@@ -148,29 +147,29 @@ impl<'a> Outline<'a> {
     }
 }
 
-/// The nearer of two, and the least that either leaves possible.
+/// The nearer of two distances, with the lesser of both lower bounds.
 pub(super) fn nearer(one: Gap, other: Gap) -> Gap {
     let low = one.low.min(other.low);
     let nearest = if other.high < one.high { other } else { one };
     Gap { low, ..nearest }
 }
 
-/// Whether a place that is on no course lies in the area: within the straight lines from end to end, and each arc adds or
-/// takes away what lies between it and its own line.
+/// Whether a place that is on no course is in the area: the polygon of the courses' ends, to which each arc adds, or from which
+/// it takes, the segment between it and its chord.
 fn curved_holds(curved: &Curved, place: Point) -> bool {
     let ends: Vec<Point> = curved.courses.iter().map(|course| course.from).collect();
     let against_clock = crate::measure::area::signed_area2(&ends) > 0;
     let rounded = |course: &&Course| {
         course
             .arc
-            .is_some_and(|arc| beside_line(course, &arc, place))
+            .is_some_and(|arc| in_segment(course, &arc, place))
     };
     let odd = curved.courses.iter().filter(rounded).count() % 2 == 1;
     let on_line = |course: &&Course| edge_of(course).holds(place);
     let within = match side(&ends, place) {
         Side::Inside => true,
         Side::Outside => false,
-        // On the line from end to end of an arc: counted as on the arc's side of it, which is out where it stands out.
+        // On the chord of an arc: counts as on the arc's side of the chord, which is outside where the arc bulges out.
         Side::On => curved
             .courses
             .iter()
@@ -181,8 +180,8 @@ fn curved_holds(curved: &Curved, place: Point) -> bool {
     within != odd
 }
 
-/// Whether a place lies between an arc and the straight line of its ends, that line included.
-fn beside_line(course: &Course, arc: &Arc, place: Point) -> bool {
+/// Whether a place is in the segment between an arc and its chord, the chord included.
+fn in_segment(course: &Course, arc: &Arc, place: Point) -> bool {
     let turned = turn(course.from, course.to, place);
     let outward = match arc.left {
         true => turned.is_le(),
@@ -207,7 +206,7 @@ pub(super) fn edge_of(course: &Course) -> Edge {
     }
 }
 
-/// A box around a course. No more than half a circle stands out by no more than c² / 4r, c from end to end.
+/// A box around a course. An arc of at most half a circle bulges by no more than c² / 4r, where c is its chord.
 fn bounds(course: &Course) -> Bounds {
     let around = edge_of(course).bounds();
     let Some(arc) = course.arc else { return around };
@@ -223,8 +222,8 @@ fn bounds(course: &Course) -> Bounds {
     }
 }
 
-/// The least distance between two courses: nothing where they meet; else it is at an end of one of them, or on the line
-/// that stands upright on both.
+/// The least distance between two courses: 0 where they meet. Otherwise it is at an end of one of them, or along a line that is
+/// perpendicular to both.
 fn course_gap(one: &Course, other: &Course) -> Gap {
     let meeting = meeting(one, other);
     if let Meeting::At(place) = meeting {
@@ -250,7 +249,7 @@ fn course_gap(one: &Course, other: &Course) -> Gap {
     }
 }
 
-/// From a place to a course, exactly.
+/// The distance from a place to a course, exactly.
 fn to_course(place: Point, course: &Course) -> Gap {
     let Some(arc) = course.arc else {
         return from_point(place, &edge_of(course));
@@ -261,14 +260,14 @@ fn to_course(place: Point, course: &Course) -> Gap {
     }
     if faces(course, &arc, ray) {
         let far = root(ray.squared());
-        return Gap::new(less(far, arc.radius), place, on_arc(&arc, ray));
+        return Gap::new(difference(far, arc.radius), place, on_arc(&arc, ray));
     }
     let end = |end| from_point(place, &Edge { a: end, b: end });
     nearer(end(course.from), end(course.to))
 }
 
-/// A length less a whole number, as a distance.
-fn less(length: Span, radius: i64) -> Span {
+/// The difference between a length and a whole number, as a distance.
+fn difference(length: Span, radius: i64) -> Span {
     let (low, high) = (
         length.low.saturating_sub(radius),
         length.high.saturating_sub(radius),
@@ -282,20 +281,20 @@ fn less(length: Span, radius: i64) -> Span {
     }
 }
 
-/// The place of a circle in that direction from its middle.
+/// The place on a circle in a direction from its centre.
 pub(crate) fn on_arc(arc: &Arc, ray: Vector) -> Point {
     let (x, y) = ray.floats();
     let share = arc.radius as f64 / (x * x + y * y).sqrt();
     part_way(arc.middle, moved(arc.middle, ray), share)
 }
 
-/// Whether an arc has a place in that direction from its middle, ends included.
+/// Whether an arc has a place in a direction from its centre, ends included.
 pub(crate) fn faces(course: &Course, arc: &Arc, ray: Vector) -> bool {
     let (from, to) = rays(course, arc);
     from.cross(ray) >= 0 && ray.cross(to) >= 0
 }
 
-/// The directions of an arc's ends from its middle, anticlockwise.
+/// The directions of an arc's ends from its centre, anticlockwise.
 pub(super) fn rays(course: &Course, arc: &Arc) -> (Vector, Vector) {
     let ends = [course.from, course.to].map(|end| Vector::between(arc.middle, end));
     match (arc.left, ends) {
@@ -303,14 +302,14 @@ pub(super) fn rays(course: &Course, arc: &Arc) -> (Vector, Vector) {
     }
 }
 
-/// From an arc to a straight course outside its circle, along the line upright on it.
+/// The distance from an arc to a straight course outside its circle, along the perpendicular to the course.
 fn from_edge((course, arc): (&Course, &Arc), edge: Edge) -> Option<Gap> {
     let line = Vector::between(edge.a, edge.b);
     let off = Vector::between(edge.a, arc.middle);
     let (along, squared) = (line.dot(off), line.squared());
     let beside = along > 0 && along.unsigned_abs() < squared;
     let cross = line.cross(off);
-    // Upright on the line, away from the middle's side of it.
+    // Perpendicular to the line, from the centre towards it.
     let ray = match cross > 0 {
         true => Vector {
             x: line.y,
@@ -329,10 +328,14 @@ fn from_edge((course, arc): (&Course, &Arc), edge: Edge) -> Option<Gap> {
         return None;
     }
     let foot = part_way(edge.a, edge.b, along as f64 / squared as f64);
-    Some(Gap::new(less(far, arc.radius), on_arc(arc, ray), foot))
+    Some(Gap::new(
+        difference(far, arc.radius),
+        on_arc(arc, ray),
+        foot,
+    ))
 }
 
-/// Between two arcs, along the line through both middles: beside each other, or one circle within the other.
+/// The distance between two arcs along the line through both centres: with the circles side by side, or one within the other.
 fn between_arcs(one: (&Course, &Arc), other: (&Course, &Arc)) -> Option<Gap> {
     let ray = Vector::between(one.1.middle, other.1.middle);
     if (ray.x, ray.y) == (0, 0) {
@@ -344,11 +347,11 @@ fn between_arcs(one: (&Course, &Arc), other: (&Course, &Arc)) -> Option<Gap> {
     };
     let (far, near, wide) = (root(ray.squared()), one.1.radius, other.1.radius);
     let (rays, apart) = if far.low >= near.saturating_add(wide) {
-        ((ray, back), less(far, near.saturating_add(wide)))
+        ((ray, back), difference(far, near.saturating_add(wide)))
     } else if far.high <= near.saturating_sub(wide) {
-        ((ray, ray), less(far, near.saturating_sub(wide)))
+        ((ray, ray), difference(far, near.saturating_sub(wide)))
     } else if far.high <= wide.saturating_sub(near) {
-        ((back, back), less(far, wide.saturating_sub(near)))
+        ((back, back), difference(far, wide.saturating_sub(near)))
     } else {
         return None;
     };
@@ -356,7 +359,8 @@ fn between_arcs(one: (&Course, &Arc), other: (&Course, &Arc)) -> Option<Gap> {
         .then(|| Gap::new(apart, on_arc(one.1, rays.0), on_arc(other.1, rays.1)))
 }
 
-/// Arcs about one middle are the difference of their radii apart where they face the same way; else their ends decide.
+/// The distance between arcs with the same centre: the difference of their radii, where they have a direction in common;
+/// otherwise their ends decide.
 fn concentric(one: (&Course, &Arc), other: (&Course, &Arc)) -> Option<Gap> {
     let common = |(course, arc): (&Course, &Arc), (against, circle): (&Course, &Arc)| {
         let (from, to) = rays(course, arc);

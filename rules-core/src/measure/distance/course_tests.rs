@@ -8,17 +8,17 @@ fn at(x: i64, y: i64) -> Point {
     Point { x, y }
 }
 
-/// A ring of corners, each with how far the side after it stands out to the right.
+/// A ring of corners, each with the bulge to the right of the side after it.
 fn ring(corners: &[(Point, i64)]) -> Figure {
     let mut traced = Traced::new();
     let next = corners.iter().cycle().skip(1);
     for ((from, rise), (to, _)) in corners.iter().zip(next) {
-        traced.rise((*from, *to), *rise, 400);
+        traced.bulge((*from, *to), *rise, 400);
     }
     drawn(traced)
 }
 
-/// Any ring whose sides stand out or in by up to a fifth of their length, and what it was made of.
+/// A random ring whose sides bulge out or in by up to a fifth of their length, and its corners and bulges.
 fn any_ring(dice: &mut Dice) -> (Figure, Vec<(Point, i64)>) {
     let corners = dice.ring(5 * M);
     let ends = corners.iter().zip(corners.iter().cycle().skip(1));
@@ -44,7 +44,7 @@ fn plain(form: Form) -> Figure {
     Figure::new(vec![form], 0, Some(0))
 }
 
-/// A side 8 m long that stands out by 1 m at its middle: its radius is (4² + 1²) / 2 = 8.5 m.
+/// A side 8 m long that bulges by 1 m in the middle: its radius is (4² + 1²) / 2 = 8.5 m.
 fn bay() -> Figure {
     ring(&[
         (at(0, 0), 0),
@@ -58,13 +58,13 @@ fn bay() -> Figure {
 fn an_arc_is_an_arc_and_not_its_corners() {
     let line = |y| plain(Form::Path(vec![at(-50 * M, y), at(50 * M, y)]));
     let place = |x, y| plain(Form::Point(at(x, y)));
-    // To the arc's top: exactly 3 m, and the nanometre before and after.
+    // To the top of the arc: exactly 3 m, and a nanometre less and more.
     for by in [-1, 0, 1] {
         let gap = figure_gap(&bay(), &line(8 * M + by));
         assert_eq!(gap.span(), Span::exactly(3 * M + by));
         assert_eq!((gap.from, gap.to.y), (at(4 * M, 5 * M), 8 * M + by));
     }
-    // The arc's middle is at (4, -3.5) m; from a place 3 m over and 4 m beside the top's height: 3-4-5 by hand.
+    // The arc's centre is at (4, -3.5) m. By hand, with a 3-4-5 triangle.
     let beside = figure_gap(&bay(), &place(4 * M + 6 * M, -M * 7 / 2 + 8 * M + 4 * M));
     let far = (36.0_f64 + 144.0).sqrt() - 8.5;
     assert!((beside.low as f64 / 1e9 - far).abs() < 2e-9, "{beside:?}");
@@ -77,7 +77,7 @@ fn an_arc_is_an_arc_and_not_its_corners() {
     );
     assert_eq!(figure_gap(&bay(), &line(5 * M)).high, 0, "it touches");
     assert_eq!(figure_gap(&bay(), &line(5 * M - 1)).high, 0);
-    // On the line from end to end of the arc, which is no side.
+    // On the chord of the arc, which is not a side.
     assert_eq!(figure_gap(&bay(), &place(4 * M, 4 * M)).high, 0);
     let dented = ring(&[
         (at(0, 0), 0),
@@ -104,7 +104,7 @@ fn a_kidney_is_exact() {
     };
     let figure = drawn(kidney.outline(1000).unwrap());
     let gap = |x, y| figure_gap(&figure, &plain(Form::Point(at(x, y)))).span();
-    // 3 m west and 4 m south of an end's middle: 5 - 2.
+    // 3 m west and 4 m south of an end's centre: 5 - 2.
     assert_eq!(gap(-3 * M, -4 * M), Span::exactly(3 * M));
     assert_eq!(gap(2 * M, M * 5 / 2), Span::exactly(M), "from the waist");
     assert_eq!(
@@ -129,7 +129,7 @@ fn a_kidney_is_exact() {
     assert_eq!(gap.span(), Span::exactly(2_700_000_000));
 }
 
-/// Two round pools of four arcs each are circles: as far apart as their middles less both radii.
+/// Two round pools of four arcs each are circles: their distance is that of their centres minus both radii.
 #[test]
 fn arcs_against_arcs() {
     let disc = |x: i64, y: i64, r: i64| {
@@ -171,7 +171,7 @@ fn arcs_against_arcs() {
         Span::exactly(0),
         "one holds the other"
     );
-    // A hollow ring would be needed to see the gap from within: as lines alone they are half a metre apart.
+    // As areas the one contains the other; as lines alone they are half a metre apart.
     let lines = |a: &Figure, b: &Figure| outlines(a)[0].between_courses(&outlines(b)[0]).span();
     assert_eq!(lines(&pool, &disc(0, M / 2, M)), Span::exactly(M / 2));
     assert_eq!(lines(&disc(0, M / 2, M), &pool), Span::exactly(M / 2));
@@ -182,7 +182,7 @@ fn arcs_against_arcs() {
     );
 }
 
-/// A course in floats, in metres.
+/// A place along a course in floats, in metres.
 fn walked(course: &Course, share: f64) -> (f64, f64) {
     let f = |p: Point| (p.x as f64, p.y as f64);
     let (a, b) = (f(course.from), f(course.to));
@@ -204,7 +204,7 @@ fn apart(p: (f64, f64), q: (f64, f64)) -> f64 {
     ((p.0 - q.0) * (p.0 - q.0) + (p.1 - q.1) * (p.1 - q.1)).sqrt()
 }
 
-/// The least distance of two courses by going along both in ever smaller steps.
+/// The least distance of two courses, searched along both in ever smaller steps.
 fn searched(one: &Course, other: &Course) -> f64 {
     let distance = |s: f64, t: f64| apart(walked(one, s), walked(other, t));
     let (mut best, mut at) = (f64::INFINITY, (0.0, 0.0));
@@ -239,7 +239,7 @@ fn searched(one: &Course, other: &Course) -> f64 {
     best
 }
 
-/// 2,000 pairs of random courses: never farther than a search along both finds, and as near where it ends well.
+/// 2,000 pairs of random courses: never farther than a search along both finds, and equal where the search ends well.
 #[test]
 fn courses_are_as_far_apart_as_a_search_finds() {
     let mut dice = Dice::new(4711);
@@ -251,8 +251,8 @@ fn courses_are_as_far_apart_as_a_search_finds() {
             let most = (long.sqrt() * 0.49) as i64;
             let rise = dice.from(-most, most);
             let mut traced = Traced::new();
-            traced.rise((from, to), if dice.from(0, 3) == 0 { 0 } else { rise }, 9);
-            traced.rise((to, from), 1_000_000, 9);
+            traced.bulge((from, to), if dice.from(0, 3) == 0 { 0 } else { rise }, 9);
+            traced.bulge((to, from), 1_000_000, 9);
             traced.area().1.unwrap().courses[0]
         };
         let (one, other) = (course(), course());
@@ -264,7 +264,7 @@ fn courses_are_as_far_apart_as_a_search_finds() {
             gap.low as f64 <= found + 2.0,
             "{gap:?} {found} {one:?} {other:?}"
         );
-        // The search may end in a hollow that is not the deepest, but it never goes below the truth.
+        // The search may end in a local minimum, but it never gives less than the true distance.
         near += i32::from(gap.high as f64 >= found - 2.0 && gap.high > 0);
         met += i32::from(gap.high == 0);
         perhaps += i32::from(gap.low < gap.high - 1);
@@ -276,7 +276,7 @@ fn courses_are_as_far_apart_as_a_search_finds() {
     assert!(met + near > 1_980 && perhaps < 5, "{met} {near} {perhaps}");
 }
 
-/// Whether a place is within, beside a fine polygon, wherever it is not too near to the line to say.
+/// Whether places are within, against a fine polygon, except too near to its line.
 #[test]
 fn a_curved_area_holds_what_a_fine_polygon_holds() {
     let mut dice = Dice::new(99);
@@ -305,11 +305,11 @@ fn a_curved_area_holds_what_a_fine_polygon_holds() {
     assert!(inside > 100, "{inside}");
 }
 
-/// The farthest place of a round side, exactly; and beside the corners for 2,000 random pools.
+/// The farthest place of a round side, exactly; and against the corners for 2,000 random pools.
 #[test]
 fn the_farthest_place_of_an_arc() {
     use crate::measure::{farthest, farthest_of_arcs};
-    // Across the middle of the bay's circle, 8.5 m on, from a place 20 m south of it.
+    // From a place 20 m south, through the centre of the bay's circle and 8.5 m on.
     let place = plain(Form::Point(at(4 * M, -M * 47 / 2)));
     let gap = farthest_of_arcs(&bay(), &place).unwrap();
     assert!(gap.low <= 28_500_000_000 && gap.high >= 28_500_000_000 && gap.high - gap.low <= 5);
@@ -345,9 +345,9 @@ fn the_farthest_place_of_an_arc() {
     }
 }
 
-/// Of many courses only those within reach are looked at; the distance is the same as between all of them.
+/// With many courses only those within reach are compared; the distance is the same as over all pairs.
 #[test]
-fn many_courses_are_as_far_apart_as_each_with_each() {
+fn the_distance_of_many_courses_is_that_of_all_pairs() {
     let mut dice = Dice::new(31);
     let mut bumpy = |x: i64, y: i64| {
         let corners: Vec<(Point, i64)> = (0..90)

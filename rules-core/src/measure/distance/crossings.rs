@@ -1,4 +1,4 @@
-//! Where arcs and edges cross: each crossing as a small box that surely holds it.
+//! Where arcs and edges cross, each crossing with its error bound.
 
 use crate::measure::distance::course::{NEAR, edge_of, moved, rays};
 use crate::measure::distance::in_common;
@@ -6,7 +6,7 @@ use crate::measure::figure::chain::Edge;
 use crate::measure::figure::exact::{Span, Vector, floats_between, from_line, root};
 use crate::plan::figure::{Arc, Course, Point};
 
-/// Whether two courses have a place in common.
+/// Whether two courses meet.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Meeting {
     At(Point),
@@ -23,17 +23,17 @@ pub(super) fn meeting(one: &Course, other: &Course) -> Meeting {
                 false => Meeting::Nowhere,
             }
         }
-        (Some(arc), None) => of_all(crossings_of_edge(&arc, edge_of(other)), &[(one, &arc)]),
-        (None, Some(arc)) => of_all(crossings_of_edge(&arc, edge_of(one)), &[(other, &arc)]),
-        (Some(arc), Some(against)) => of_all(
+        (Some(arc), None) => on_all(crossings_of_edge(&arc, edge_of(other)), &[(one, &arc)]),
+        (None, Some(arc)) => on_all(crossings_of_edge(&arc, edge_of(one)), &[(other, &arc)]),
+        (Some(arc), Some(against)) => on_all(
             crossings_of_circles(&arc, &against),
             &[(one, &arc), (other, &against)],
         ),
     }
 }
 
-/// Of the places where whole circles meet, whether any is on the arcs, too.
-fn of_all(found: Option<Crossings>, arcs: &[(&Course, &Arc)]) -> Meeting {
+/// Whether any of the places where whole circles meet is on the arcs as well.
+fn on_all(found: Option<Crossings>, arcs: &[(&Course, &Arc)]) -> Meeting {
     let Some(found) = found else {
         return Meeting::Nowhere;
     };
@@ -56,7 +56,7 @@ fn of_all(found: Option<Crossings>, arcs: &[(&Course, &Arc)]) -> Meeting {
     })
 }
 
-/// The places that circles have in common with something, from one middle, and how far off they may be.
+/// The places where a circle meets something, relative to its centre, and how far off they may be.
 struct Crossings {
     middle: Point,
     at: [Option<(f64, f64)>; 2],
@@ -75,7 +75,7 @@ impl Crossings {
     }
 }
 
-/// Whether a place near enough to the circle is on the arc; `None` where it is too near to one of the ends to say.
+/// Whether a place on the circle is on the arc; `None` where it is too near to an end of the arc to decide.
 fn on_course(course: &Course, arc: &Arc, place: Point, off: f64) -> Option<bool> {
     let (from, to) = rays(course, arc);
     let at = Vector::between(arc.middle, place);
@@ -87,8 +87,8 @@ fn on_course(course: &Course, arc: &Arc, place: Point, off: f64) -> Option<bool>
     (least.abs() > off).then_some(least > 0.0)
 }
 
-/// Where a straight course crosses the whole circle. How often it does is decided exactly; an end on the circle is found
-/// as an end.
+/// Where a straight course crosses the whole circle. The number of crossings is decided exactly; ends on the circle are found
+/// elsewhere, as ends.
 fn crossings_of_edge(arc: &Arc, edge: Edge) -> Option<Crossings> {
     let reach = u128::from(arc.radius.unsigned_abs());
     let within = |p: Point| Vector::between(arc.middle, p).squared() <= reach * reach;
@@ -111,7 +111,7 @@ fn crossings_of_edge(arc: &Arc, edge: Edge) -> Option<Crossings> {
     let foot = floats_between(arc.middle, edge.a);
     let share = along as f64 / length;
     let foot = (foot.0 + x * share, foot.1 + y * share);
-    let (half, off) = half_way(arc.radius, far);
+    let (half, off) = half_chord(arc.radius, far);
     let step = half / length.sqrt();
     let at = |sign: f64| (foot.0 + sign * step * x, foot.1 + sign * step * y);
     let [first, last] = which;
@@ -122,12 +122,12 @@ fn crossings_of_edge(arc: &Arc, edge: Edge) -> Option<Crossings> {
     })
 }
 
-/// Half of the line that a circle cuts out of one that passes so far from its middle, and how far off its ends may be:
+/// Half the chord that a circle cuts from a line at distance `far` from its centre, and how far off the chord's ends may be:
 /// more where the line hardly touches the circle.
-fn half_way(radius: i64, far: Span) -> (f64, f64) {
+fn half_chord(radius: i64, far: Span) -> (f64, f64) {
     let inner = radius.saturating_sub(far.low).max(0) as f64;
     let half = (inner * (radius as f64 + far.low as f64)).sqrt();
-    // A nanometre nearer or farther makes r/h nanometres of it, or no more than the root of 2r where h is nothing.
+    // A change of a nanometre in the distance moves the ends by r/h, or by at most √(2r) where h is 0.
     let wide = (4.0 * radius as f64).sqrt();
     let slope = 2.0 * radius as f64 / half.max(1.0);
     (half, NEAR + slope.min(wide))

@@ -1,4 +1,4 @@
-//! Whether two figures overlap so deeply that no inaccuracy can part them.
+//! Whether two figures overlap so deeply that they do so in spite of any inaccuracy.
 
 use crate::measure::distance::{between_lines, in_common, to_line};
 use crate::measure::figure::chain::{Bounds, Chain, points};
@@ -6,20 +6,20 @@ use crate::measure::figure::exact::{Vector, part_way};
 use crate::measure::figure::inside::{Side, side};
 use crate::plan::figure::{Figure, Form, Point};
 
-/// So many places are tried first, and so many of the best are improved.
+/// The number of places to try first, and how many of the best to improve.
 const SEEDS: usize = 400;
 const IMPROVED: usize = 6;
-/// How often the box that may hold the place is halved.
+/// How often boxes that may contain a place are halved.
 const HALVED: usize = 300;
-/// By so many nanometres two depths and the middle of a box may be rounded together.
+/// The rounding of two depths and of the middle of a box together, in nanometres.
 const ROUNDED: i64 = 8;
 
-/// A place deeper than `e1` in `a` and deeper than `e2` in `b`, if one is found: then the figures overlap in every world
-/// in which `a` is off by at most `e1` and `b` by at most `e2`.
+/// A place deeper than `e1` in `a` and deeper than `e2` in `b`, if one is found. The figures then overlap in every world in
+/// which `a` is off by at most `e1` and `b` by at most `e2`.
 ///
-/// A place that is returned is proven, in whole numbers. None being found proves nothing.
+/// A place that is returned is proven in whole numbers. `None` proves nothing.
 pub fn deepest_common(a: &Figure, e1: i64, b: &Figure, e2: i64) -> Option<Point> {
-    // What is no more than `floor` need not be known more nearly.
+    // A score of `floor` or less need not be exact.
     let score = |p: Point, floor: i64| match depth_in(a, p).saturating_sub(e1) {
         one if one <= floor => one,
         one => one.min(depth_in(b, p).saturating_sub(e2)),
@@ -42,7 +42,7 @@ pub fn deepest_common(a: &Figure, e1: i64, b: &Figure, e2: i64) -> Option<Point>
         .map(|(_, at)| at)
 }
 
-/// Around all places that may lie so deep in a figure; `None` where there can be none.
+/// A box around all places that may be this deep in a figure; `None` where there can be none.
 fn inner_box(figure: &Figure, deep: i64) -> Option<Bounds> {
     let all = bounds(figure)?;
     let inwards = deep.saturating_sub(figure.spread);
@@ -69,8 +69,8 @@ fn common(one: Bounds, other: Bounds) -> Option<Bounds> {
     one.touches(&other).then_some(Bounds { low, high })
 }
 
-/// Halves a box again and again until a deep place is found, or until nothing of it is left where there could be one:
-/// nothing gets deeper by more than the way there. `None` where that takes too long.
+/// Halves a box again and again until a deep place is found, or until no part is left that could contain one: a depth
+/// changes by no more than the distance moved. `None` where that takes too long.
 fn settle(all: Bounds, score: &impl Fn(Point, i64) -> i64) -> Option<Option<Point>> {
     let mut open = vec![all];
     for _ in 0..HALVED {
@@ -87,7 +87,7 @@ fn settle(all: Bounds, score: &impl Fn(Point, i64) -> i64) -> Option<Option<Poin
     None
 }
 
-/// From the middle of a box to its corners at most, what is rounded in measuring a depth included.
+/// The distance from the middle of a box to its corners, plus the rounding of a depth.
 fn half_across(part: &Bounds) -> i64 {
     let across = Vector::between(part.low, part.high);
     let (x, y) = (across.x as f64, across.y as f64);
@@ -113,7 +113,7 @@ fn halves(part: &Bounds, middle: Point) -> [Bounds; 2] {
     ]
 }
 
-/// How deep a place surely lies within a figure, in nanometres; negative outside. Of several forms the deepest counts.
+/// How deep a place surely is within a figure, in nanometres; negative outside. With several forms, the deepest counts.
 pub fn depth_in(figure: &Figure, point: Point) -> i64 {
     let deep = figure.forms.iter().map(|form| {
         let away = to_line(point, Chain::of(form));
@@ -140,7 +140,7 @@ fn size(figure: &Figure) -> i64 {
         .saturating_add(figure.spread)
 }
 
-/// Corners, crossings, middles, and the middles of any two of these.
+/// Places to try: corners, crossings, middles, and the points halfway between any two of these.
 fn seeds(a: &Figure, b: &Figure) -> Vec<Point> {
     let corners: Vec<Point> = a
         .forms
@@ -203,7 +203,7 @@ fn crossings(a: &Figure, b: &Figure) -> Vec<Point> {
     found
 }
 
-/// Uphill in ever smaller steps, until deep enough or until the steps are nothing.
+/// Climbs uphill in ever smaller steps, until deep enough or until the steps are 0.
 fn climb(seed: (i64, Point), step: i64, score: &impl Fn(Point, i64) -> i64) -> (i64, Point) {
     const AROUND: [(i64, i64); 8] = [
         (1, 0),

@@ -1,7 +1,7 @@
 //! Distances against a plain search of all pairs in fractions, which shares nothing with the code under test.
 
 use crate::measure::distance::nearest::Nearest;
-use crate::measure::distance::search::{Way, by};
+use crate::measure::distance::search::{Strategy, by};
 use crate::measure::distance::{from_point, in_common};
 use crate::measure::figure::chain::Chain;
 use crate::measure::figure::random::{Dice, moved};
@@ -51,7 +51,7 @@ fn cross((a, b): (Point, Point), (c, d): (Point, Point)) -> bool {
     det != 0 && (0..=det).contains(&s) && (0..=det).contains(&t)
 }
 
-/// Winding number, the other way to tell in from out.
+/// By winding number, the other way to tell inside from outside.
 fn wound(ring: &Form, p: Point) -> bool {
     let Form::Ring(_) = ring else { return false };
     let mut turns = 0;
@@ -99,7 +99,7 @@ fn check(a: &Form, b: &Form) -> i64 {
         (low, high),
         "{a:?}\n{b:?}"
     );
-    // The places are where they are said to be, to a nanometre each, and as far apart as was said.
+    // The places are on the forms, to a nanometre each, and as far apart as stated.
     for (form, place) in [(a, gap.from), (b, gap.to)] {
         assert!(
             distance(form, &Form::Point(place)).low <= 1,
@@ -135,8 +135,8 @@ fn distances_agree_with_a_plain_search() {
     );
 }
 
-/// Plain loops, runs and trees find the same, and the first two the same places; near the origin and 10 km away, on
-/// grids so coarse that many places are equally near, and on none.
+/// Plain loops, runs and trees find the same distance, and the first two the same places: near the origin and 10 km away, with
+/// and without grids so coarse that many places are equally near.
 #[test]
 fn loops_runs_and_trees_find_the_same() {
     let mut dice = Dice::new(12);
@@ -171,14 +171,14 @@ fn loops_runs_and_trees_find_the_same() {
 }
 
 fn each_way(a: Chain, b: Chain) -> [Gap; 3] {
-    [Way::Whole, Way::Runs, Way::Trees].map(|way| {
+    [Strategy::Whole, Strategy::Runs, Strategy::Trees].map(|way| {
         let mut nearest = Nearest::new(a, b);
         by(way, &mut nearest);
         nearest.gap()
     })
 }
 
-/// Every pair of edges in order, each decided in whole numbers: the first that meet, or else the first of the nearest.
+/// Every pair of edges in order, each decided in whole numbers: the first that meet, otherwise the first of the nearest.
 fn all_pairs(a: Chain, b: Chain) -> Gap {
     let pairs = || {
         a.edges()
@@ -197,14 +197,14 @@ fn all_pairs(a: Chain, b: Chain) -> Gap {
         .expect("no line is without a corner")
 }
 
-/// Lines and rings on a grid of any step, near the origin and 10 km away: crossing, touching, the one along the other,
-/// folded back on itself, with corners that are the same, and apart.
+/// Lines and rings on grids of all sizes, near the origin and 10 km away: crossing, touching, running along each other, folded
+/// back on themselves, with repeated corners, and apart.
 #[test]
-fn what_floats_leave_out_is_never_the_nearest() {
+fn pairs_left_out_by_floats_are_never_the_nearest() {
     let mut dice = Dice::new(13);
     let mut seen = [0; 4];
     for round in 0..40_000 {
-        // Up to 30 steps to and fro from up to 80 steps off; at the coarsest some 10 km.
+        // Up to 30 steps either way, at up to 80 steps from the origin; with the coarsest grid some 10 km.
         let step = [1, 2, 1_000, 1_234_567_891, 80_000_000_000][round % 5];
         let far = [0, 9_000_000_000_000 / step * step][round / 5 % 2].min(7_000_000_000_000);
         let flat = round % 7 == 0;
@@ -271,7 +271,7 @@ fn long_lines_against_a_plain_search() {
 
 #[test]
 fn whole_distances_stay_whole_at_ten_kilometres() {
-    // A 3-4-5 direction: 5 units along it, then exactly 7 km off at a right angle.
+    // A 3-4-5 direction: 5 units along it, then exactly 7 km at a right angle.
     let point = |x, y| Point { x, y };
     let unit = 400_000_000_000;
     let line = Form::Path(vec![point(-3 * unit, -4 * unit), point(3 * unit, 4 * unit)]);
@@ -288,7 +288,7 @@ fn whole_distances_stay_whole_at_ten_kilometres() {
 }
 
 #[test]
-fn spreads_shorten_the_distance_and_never_below_nothing() {
+fn spreads_shorten_the_distance_but_never_below_zero() {
     let disc = |x, spread| Figure::new(vec![Form::Point(Point { x, y: 0 })], spread, None);
     let gap = figure_gap(&disc(0, 10), &disc(100, 20));
     assert_eq!((gap.low, gap.high, gap.from.x, gap.to.x), (70, 70, 10, 80));
@@ -300,14 +300,14 @@ fn spreads_shorten_the_distance_and_never_below_nothing() {
 }
 
 #[test]
-fn moving_everything_by_e_changes_a_distance_by_no_more() {
-    // Distance is 1-Lipschitz: what [d − E, d + E] rests on.
+fn displacing_forms_changes_a_distance_by_no_more_than_that() {
+    // Distance is 1-Lipschitz, which is the reason for [d − E, d + E].
     let mut dice = Dice::new(3);
     for _ in 0..5_000 {
         let (a, b) = (dice.form(1000), dice.form(3000));
         let (e1, e2) = (dice.from(0, 60), dice.from(0, 60));
         let before = distance(&a, &b);
-        // At most e in x and e in y together: on a diamond, within the disc.
+        // At most e in x and y together: a diamond within the disc of radius e.
         let mut shaken = |form: &Form, e: i64| {
             let mut rolls: Vec<i64> = (0..64).map(|_| dice.from(-e, e)).collect();
             let mut count = 0;

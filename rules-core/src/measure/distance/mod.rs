@@ -1,14 +1,14 @@
 //! The least distance between two forms, exact to the last bit.
 //!
-//! Floats find where the distance is least; whole numbers then decide it. A form is its lines and, for a ring, all
-//! that lies within: what overlaps or touches is 0 apart.
+//! Floats find where the distance is least; whole numbers then decide it. A form is its lines and, for a ring, everything
+//! within it: forms that overlap or touch are 0 apart.
 
 pub(super) mod course;
 pub(super) mod crossings;
 pub(super) mod deep;
 #[cfg(test)]
 pub(super) mod distance_tests;
-pub(super) mod laid;
+pub(super) mod edge_runs;
 pub(super) mod nearest;
 pub(super) mod reach;
 #[cfg(test)]
@@ -29,7 +29,7 @@ use crate::measure::figure::exact::{Span, Vector, from_line, part_way, root};
 use crate::measure::figure::inside::{Side, side};
 use crate::plan::figure::{Figure, Form, Point};
 
-/// How far two things lie apart, and where.
+/// The distance between two things, and where it was taken.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Gap {
     /// The distance in nanometres, rounded down.
@@ -61,7 +61,7 @@ impl Gap {
         }
     }
 
-    /// Nothing is known: one of the things has no point at all.
+    /// An unknown distance: one of the things has no points at all.
     pub(crate) fn unknown() -> Self {
         let origin = Point { x: 0, y: 0 };
         Gap::new(Span::ANYTHING, origin, origin)
@@ -84,10 +84,10 @@ impl Gap {
     }
 }
 
-/// The distance between two forms; areas count as filled, so it is 0 where they touch or overlap, and exactly then.
+/// The distance between two forms. Areas count as filled, so it is 0 exactly where they touch or overlap.
 ///
-/// Of several nearest places the one whose edges come first in the order of search is told, the same on all machines.
-/// A form without any point may be anywhere.
+/// Of several nearest places, the one whose edges come first in the order of search is given, on every machine the same. A form
+/// without points may be anywhere.
 pub fn distance(a: &Form, b: &Form) -> Gap {
     let mut nearest = Nearest::new(Chain::of(a), Chain::of(b));
     search(&mut nearest);
@@ -100,7 +100,7 @@ pub fn distance(a: &Form, b: &Form) -> Gap {
         .map_or(gap, Gap::touching)
 }
 
-/// A point of `inner` when it lies in the area of `outer`.
+/// A point of `inner`, if it is in the area of `outer`.
 fn contained(outer: &Form, inner: &Form) -> Option<Point> {
     let Form::Ring(ring) = outer else { return None };
     Chain::of(inner)
@@ -108,14 +108,14 @@ fn contained(outer: &Form, inner: &Form) -> Option<Point> {
         .filter(|point| side(ring, *point) != Side::Outside)
 }
 
-/// The distance between the lines alone, areas not filled.
+/// The distance between the lines alone; areas do not count as filled.
 pub(crate) fn between_lines(a: Chain, b: Chain) -> Gap {
     let mut nearest = Nearest::new(a, b);
     search(&mut nearest);
     nearest.gap()
 }
 
-/// From a point to a line or to the border of an area.
+/// The distance from a point to a line or to the border of an area.
 pub(crate) fn to_line(point: Point, line: Chain) -> Gap {
     between_lines(
         Chain {
@@ -126,7 +126,7 @@ pub(crate) fn to_line(point: Point, line: Chain) -> Gap {
     )
 }
 
-/// From a point to an edge, exactly.
+/// The distance from a point to an edge, exactly.
 pub(crate) fn from_point(point: Point, edge: &Edge) -> Gap {
     let (line, off) = (
         Vector::between(edge.a, edge.b),
@@ -147,7 +147,7 @@ pub(crate) fn from_point(point: Point, edge: &Edge) -> Gap {
     Gap::new(from_line(line.cross(off), squared), point, foot)
 }
 
-/// Where two edges that meet do so, to the nearest nanometre.
+/// The point where two edges meet, to the nearest nanometre. They must meet.
 pub(crate) fn in_common(one: &Edge, other: &Edge) -> Point {
     let corner = [
         (other, one.a),
@@ -166,11 +166,11 @@ pub(crate) fn in_common(one: &Edge, other: &Edge) -> Point {
     part_way(one.a, one.b, share)
 }
 
-/// The distance between two outlines: least over their forms, less how far each reaches beyond them.
+/// The distance between two outlines: the least over their forms, minus both spreads.
 ///
-/// Exact like [`distance`], because the spreads are whole numbers; arcs are arcs. Only where a straight side may or may
-/// not pass through the very end of an arc is `low` 0, and `high` a few nanometres more. The places are on the
-/// outlines; where these overlap they are one place in both.
+/// Exact like [`distance`], because the spreads are whole numbers; arcs are measured as arcs. The one exception: where it is
+/// open whether a straight side passes through the very end of an arc, `low` is 0 and `high` a few nanometres. The places are
+/// on the outlines; where these overlap they are a single place in both.
 pub fn figure_gap(a: &Figure, b: &Figure) -> Gap {
     let spread = a.spread.saturating_add(b.spread);
     let gap = match a.curved.is_empty() && b.curved.is_empty() {
@@ -205,7 +205,7 @@ pub fn figure_gap(a: &Figure, b: &Figure) -> Gap {
     }
 }
 
-/// The least distance between two lots of forms; the first pair of forms among equals.
+/// The least distance between two sets of forms; that of the first pair among equals.
 pub(crate) fn forms_gap(a: &[Form], b: &[Form]) -> Gap {
     let boxed = |form| Bounds::around(Chain::of(form).points).map(|bounds| (form, bounds));
     let others: SmallVec<[_; 4]> = b.iter().filter_map(boxed).collect();

@@ -1,21 +1,21 @@
-//! The nearest place of two lines: floats tell which ends and edges may be the nearest, whole numbers decide.
+//! The nearest places of two lines: floats find which ends and edges may be the nearest, whole numbers decide.
 
 use smallvec::SmallVec;
 
-use crate::measure::distance::laid::Side;
+use crate::measure::distance::edge_runs::IndexedEdge;
 use crate::measure::distance::{Gap, from_point, in_common};
 use crate::measure::figure::chain::Chain;
 use crate::measure::figure::exact::{Span, plainly_between};
 use crate::plan::figure::Point;
 
-/// The floats are good to 0.02 nm, and a rounded distance tells nothing below 1 nm: every pair this much farther than
-/// the nearest is decided exactly too.
+/// Floats are good to 0.02 nm, and a rounded distance shows nothing below 1 nm. So every pair up to this much farther than the
+/// nearest is decided exactly as well.
 pub(crate) const MARGIN: f64 = 1.1;
 
-/// So many ends are kept before any is decided.
+/// The number of candidates to collect before any is decided.
 const KEPT: usize = 12;
 
-/// An edge of one line, an edge of the other, and whether it is the other's end that is looked at: the order of search.
+/// The order of search: an edge of one line, an edge of the other, and whether the end is the other's.
 type Key = (usize, usize, bool);
 
 /// An end of an edge of one line against an edge of the other.
@@ -26,7 +26,7 @@ struct Candidate {
 }
 
 impl Candidate {
-    /// How far apart they are: by the floats where these leave no doubt.
+    /// Their distance: from the floats where these are clear, otherwise exactly.
     #[inline]
     fn span(&self, one: Chain, other: Chain) -> Option<Span> {
         plainly_between(self.squared.sqrt())
@@ -34,18 +34,18 @@ impl Candidate {
     }
 }
 
-/// What was found so far: how near, in floats, and what may be the nearest; or the first place in common.
+/// What was found so far: the least distance in floats and the candidates for the nearest pair, or the first place in common.
 pub(crate) struct Nearest<'a> {
     pub one: Chain<'a>,
     pub other: Chain<'a>,
     squared: f64,
-    /// How far apart a pair may be and still matter, and the square of it.
+    /// The distance up to which a pair still matters, and its square.
     reach: f64,
     limit: f64,
     kept: SmallVec<[Candidate; KEPT]>,
     best: Option<(Span, Key)>,
     meeting: Option<(usize, usize)>,
-    /// All of one line is known to lie beyond a straight line that all of the other lies before.
+    /// Whether a straight line is known to separate the two lines.
     pub apart: bool,
 }
 
@@ -64,7 +64,7 @@ impl<'a> Nearest<'a> {
         }
     }
 
-    /// Some two places are known to be no farther apart than this, squared.
+    /// Notes that some two places are no farther apart than this, squared.
     #[inline]
     pub fn within(&mut self, squared: f64) {
         if squared < self.squared {
@@ -74,7 +74,7 @@ impl<'a> Nearest<'a> {
         }
     }
 
-    /// How far apart a pair may be and still matter.
+    /// The distance up to which a pair still matters.
     #[inline]
     pub fn reach(&self) -> f64 {
         self.reach
@@ -86,46 +86,46 @@ impl<'a> Nearest<'a> {
         self.limit
     }
 
-    /// The two lines have a place in common.
+    /// Whether the two lines meet.
     #[inline]
     pub fn met(&self) -> bool {
         self.meeting.is_some()
     }
 
-    /// An edge up to this one of the first line meets the other line.
+    /// Whether an edge of the first line, up to this one, meets the other line.
     #[inline]
     pub fn met_by(&self, index: usize) -> bool {
         self.meeting.is_some_and(|(first, _)| first <= index)
     }
 
-    /// Two straight pieces that do not meet are nearest at an end of one of them. Each end is looked at with the edge
-    /// that it ends; its start ends another edge.
+    /// Two edges that do not meet are nearest at an end of one of them. Only the end of each edge is tried here, since its start
+    /// is the end of another edge.
     #[inline(always)]
-    pub fn pair(&mut self, one: &Side, other: &Side) {
+    pub fn pair(&mut self, one: &IndexedEdge, other: &IndexedEdge) {
         self.end(one, other);
         self.back(one, other);
     }
 
-    /// The end of an edge of the first line against an edge of the other.
+    /// Tries the end of an edge of the first line against an edge of the other.
     #[inline(always)]
-    pub fn end(&mut self, one: &Side, other: &Side) {
+    pub fn end(&mut self, one: &IndexedEdge, other: &IndexedEdge) {
         let squared = other.nearly(one.end());
         if squared <= self.limit {
             self.keep(squared, (one.index, other.index, false));
         }
     }
 
-    /// The end of an edge of the other line against an edge of the first.
+    /// Tries the end of an edge of the other line against an edge of the first.
     #[inline(always)]
-    pub fn back(&mut self, one: &Side, other: &Side) {
+    pub fn back(&mut self, one: &IndexedEdge, other: &IndexedEdge) {
         let squared = one.nearly(other.end());
         if squared <= self.limit {
             self.keep(squared, (one.index, other.index, true));
         }
     }
 
-    /// Two edges whose boxes touch.
-    pub fn close_pair(&mut self, one: &Side, other: &Side) {
+    /// Tries two edges whose boxes touch.
+    pub fn close_pair(&mut self, one: &IndexedEdge, other: &IndexedEdge) {
         let pair = (one.index, other.index);
         if self.meeting.is_some_and(|first| first < pair) {
             return;
@@ -133,7 +133,7 @@ impl<'a> Nearest<'a> {
         let edges = self.one.edge(pair.0).zip(self.other.edge(pair.1));
         if edges.is_some_and(|(edge, against)| edge.meets(&against)) {
             self.meeting = Some(pair);
-            // Nothing apart can matter any more.
+            // No pair that is apart can matter any more.
             self.within(0.0);
         } else if !self.met() {
             self.pair(one, other);
@@ -149,7 +149,7 @@ impl<'a> Nearest<'a> {
         self.kept.push(Candidate { squared, key });
     }
 
-    /// Leaves out what turned out too far, and decides the rest if that is not enough.
+    /// Drops candidates that turned out to be too far, and decides the rest if that is not enough.
     #[cold]
     fn thin(&mut self) {
         let limit = self.limit;
@@ -159,7 +159,7 @@ impl<'a> Nearest<'a> {
         }
     }
 
-    /// Finds what is nearest of all that may be; of places equally near the first in the order of search.
+    /// Finds the nearest of the candidates; among equals, the first in the order of search.
     fn decide(&mut self) {
         let (one, other) = (self.one, self.other);
         for kept in self.kept.iter().filter(|kept| kept.squared <= self.limit) {
@@ -178,7 +178,7 @@ impl<'a> Nearest<'a> {
         Some(in_common(&self.one.edge(edge)?, &self.other.edge(against)?))
     }
 
-    /// The distance of the two lines, as found.
+    /// The distance of the two lines.
     pub fn gap(&mut self) -> Gap {
         if let Some(at) = self.meeting.and_then(|pair| self.common(pair)) {
             return Gap::touching(at);

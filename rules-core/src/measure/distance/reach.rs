@@ -1,4 +1,4 @@
-//! The greatest distances: from one thing to the farthest part of another, and beyond a line.
+//! Greatest distances: from one thing to the farthest part of another, and beyond a line.
 
 use std::collections::BinaryHeap;
 
@@ -12,19 +12,19 @@ use crate::measure::figure::offset::is_convex;
 use crate::plan::figure::{Curved, Figure, Form, Point};
 use crate::work;
 
-/// The bound is narrowed to this, in nanometres.
+/// The precision to which the result is bounded, in nanometres.
 const FINE: i64 = 1_000_000;
-/// But no more than so many pieces are looked at.
+/// The most pieces to look at for that.
 const PATIENCE: usize = 4_000;
-/// Halving a side on whole nanometres strays no farther than this from it, however often.
+/// Midpoints rounded to whole nanometres are no farther than this from the side that is halved, however often.
 const STRAY: i64 = 2;
 
-/// How far the farthest part of `a` lies from `b`: "no part beyond" is this with an at-most.
+/// The distance of the farthest part of `a` from `b`: "no part beyond" is an at-most on this.
 ///
-/// Exact where `b` is convex: a point, a straight line, an area without a corner pointing in, each with or without a
-/// spread, and where `a` has no spread or is not all within `b`. For any other `b` the farthest place may be in the
-/// middle of a side, and `low` to `high` surely holds the answer, mostly within 1 mm.
-/// `from` is the farthest place found, to the nearest nanometre, and `to` the place on `b` nearest to it.
+/// Exact where `b` is convex (a point, a straight line, or an area without a corner pointing in, each with or without a
+/// spread) and where `a` has no spread or is not all within `b`. For any other `b` the farthest place may be in the middle of
+/// a side; `low` to `high` then surely contains the answer, mostly within 1 mm. `from` is the farthest place found, to the
+/// nearest nanometre, and `to` the place on `b` nearest to it.
 pub fn farthest(a: &Figure, b: &Figure) -> Gap {
     let Some(corner) = farthest_corner(a, b) else {
         return Gap::unknown();
@@ -38,8 +38,8 @@ pub fn farthest(a: &Figure, b: &Figure) -> Gap {
     widened(gap, a, b, plain)
 }
 
-/// A greatest distance between forms as one between what they are widened to; `surely`, where all of the width of `a` is
-/// known to lie on the far side.
+/// A greatest distance between forms, corrected for their spreads; `surely` where all of the spread of `a` is known to be on
+/// the far side.
 fn widened(gap: Gap, a: &Figure, b: &Figure, surely: bool) -> Gap {
     let wide = |end: i64, spread: i64| {
         let far = end.saturating_add(spread).saturating_sub(b.spread);
@@ -53,15 +53,15 @@ fn widened(gap: Gap, a: &Figure, b: &Figure, surely: bool) -> Gap {
     }
 }
 
-/// The same from the arcs of `a` themselves, to a few nanometres. `None` where not all of `a` has them, where `b` is not convex or
-/// has arcs of its own: there the corners have to do.
+/// The same from the arcs of `a` themselves, to a few nanometres. `None` where not all forms of `a` have courses, or where `b`
+/// is not convex or has arcs of its own: there the corners have to do.
 pub fn farthest_of_arcs(a: &Figure, b: &Figure) -> Option<Gap> {
     let [form] = b.forms.as_slice() else {
         return None;
     };
-    let told = a.curved.len() == a.forms.len() && b.curved.is_empty() && convex(b);
+    let known = a.curved.len() == a.forms.len() && b.curved.is_empty() && convex(b);
     let courses: Option<Vec<&Curved>> = a.curved.iter().map(Option::as_ref).collect();
-    let courses = courses.filter(|all| told && !all.is_empty())?;
+    let courses = courses.filter(|all| known && !all.is_empty())?;
     let places = courses.iter().flat_map(|curved| &curved.courses);
     let places = places.flat_map(|course| {
         let arc = course.arc.as_ref();
@@ -100,7 +100,7 @@ fn farthest_corner(a: &Figure, b: &Figure) -> Option<Gap> {
         .reduce(|best, gap| if gap.span() > best.span() { gap } else { best })
 }
 
-/// A piece of `a`: a straight line from `low` to `high`, or the upright rectangle between them.
+/// A piece of `a`: a straight line from `low` to `high`, or the axis-aligned rectangle between them.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 struct Piece {
     /// No place in it is farther than this.
@@ -123,7 +123,7 @@ fn subdivide(a: &Figure, b: &Figure, corner: Gap) -> Gap {
     for turn in 0..=PATIENCE {
         let Some(piece) = open.pop() else { break };
         if piece.most <= best.high.saturating_add(FINE) || turn == PATIENCE || work::is_spent() {
-            // The heap gives the greatest bound first: nothing else reaches farther.
+            // The heap gives the greatest bound first, so nothing else is farther.
             high = high.max(piece.most);
             break;
         }
@@ -182,10 +182,10 @@ fn parts(piece: &Piece, form: &Form, middle: Point) -> Vec<(Point, Point)> {
     ]
 }
 
-/// A piece with its bound; none when no part of it belongs to the form.
+/// A piece with its bound; `None` when no part of it belongs to the form.
 ///
-/// The distance to one straight side is convex, so over a piece it is greatest at a corner of the piece; and the
-/// distance to all of `b` is no more than that to any one side.
+/// The distance to a straight side is convex, so over a piece it is greatest at a corner of the piece. The distance to all of
+/// `b` is no more than that to any one side.
 fn bounded(at: usize, form: &Form, low: Point, high: Point, b: &Figure) -> Option<Piece> {
     let area = matches!(form, Form::Ring(_));
     let corners = match area {
@@ -248,7 +248,7 @@ fn least_reach(corners: &[Point], b: &Figure) -> i64 {
     (least.sqrt().ceil() as i64).saturating_add(1 + STRAY)
 }
 
-/// Whether no part of a figure lies beyond the line of a ring, decided exactly; touching it is not beyond.
+/// Whether no part of a figure is beyond the line of a ring, decided exactly; touching it is not beyond.
 pub fn lies_within(ring: &[Point], figure: &Figure) -> bool {
     let held = |form: &Form| contains(ring, form).is_within();
     let clear = |form: &Form| {

@@ -1,4 +1,4 @@
-//! The farthest part, the way beyond a line, and overlaps that nothing can part.
+//! The farthest part, overhang beyond a line, and overlaps in spite of any inaccuracy.
 
 use crate::measure::figure::random::{Dice, moved};
 use crate::measure::*;
@@ -100,7 +100,7 @@ fn no_sampled_place_is_farther_than_the_farthest() {
 }
 
 #[test]
-fn past_the_line_by_a_nanometre_is_past_it() {
+fn one_nanometre_past_the_line_is_past_it() {
     let Form::Ring(lot) = area(&[(0, 0), (20, 0), (20, 30), (0, 30)]) else {
         panic!("a ring")
     };
@@ -146,7 +146,7 @@ fn deep_overlaps_are_found_and_shallow_ones_never() {
 }
 
 #[test]
-fn a_deep_overlap_survives_any_shake() {
+fn a_deep_overlap_survives_any_displacement() {
     let mut dice = Dice::new(42);
     let (mut found, mut shallow) = (0, 0);
     for _ in 0..400 {

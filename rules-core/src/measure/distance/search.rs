@@ -1,8 +1,10 @@
-//! Going through the pairs of edges that may matter, and no others.
+//! Searching the pairs of edges that may be the nearest.
 
 use smallvec::SmallVec;
 
-use crate::measure::distance::laid::{Corners, Few, Laid, Place, Side, along, between, less, more};
+use crate::measure::distance::edge_runs::{
+    Corners, EdgeRun, FloatLine, IndexedEdge, Place, along, between, less, more,
+};
 use crate::measure::distance::nearest::{MARGIN, Nearest};
 use crate::measure::distance::runs;
 use crate::measure::distance::tree;
@@ -11,62 +13,62 @@ use crate::measure::figure::exact::floats_between;
 use crate::plan::figure::Point;
 use crate::work;
 
-/// Up to this many pairs, or with so few corners on one side, a line is not laid out in runs.
+/// Up to this many pairs, or with this few corners on one side, all edges are compared with all.
 const FEW: usize = 400;
 const FEW_CORNERS: usize = 8;
 /// Up to this many pairs runs are quicker than trees.
 const SOME: usize = 1 << 20;
 
-/// So many edges at most are a few: a run of them, or a leaf of a tree.
+/// The most edges in a run or in a leaf of a tree.
 pub(crate) const TOGETHER: usize = 8;
 
-/// How to go through the edges of two lines.
+/// How to compare the edges of two lines.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Way {
+pub(crate) enum Strategy {
     /// All edges of one with all of the other.
     Whole,
-    /// A few and a few.
+    /// Runs of edges with runs of edges.
     Runs,
-    /// Halved and halved again.
+    /// Trees of runs.
     Trees,
 }
 
-impl Way {
+impl Strategy {
     fn of(one: Chain, other: Chain) -> Self {
         let (corners, against) = (one.points.len(), other.points.len());
         let pairs = corners.saturating_mul(against);
         if pairs <= FEW || corners.min(against) <= FEW_CORNERS {
-            Way::Whole
+            Strategy::Whole
         } else if pairs <= SOME {
-            Way::Runs
+            Strategy::Runs
         } else {
-            Way::Trees
+            Strategy::Trees
         }
     }
 }
 
-/// Finds what may be the nearest of the two lines.
+/// Finds the nearest places of two lines.
 pub(crate) fn search(nearest: &mut Nearest) {
-    // A corner costs some ten times as much here as in going round a ring once.
+    // A corner costs about ten times as much here as in one pass round a ring.
     work::corners(10 * (nearest.one.points.len() + nearest.other.points.len()));
-    by(Way::of(nearest.one, nearest.other), nearest);
+    by(Strategy::of(nearest.one, nearest.other), nearest);
 }
 
-/// The same in one way of the three.
-pub(crate) fn by(way: Way, nearest: &mut Nearest) {
+/// The same by one of the three strategies.
+pub(crate) fn by(way: Strategy, nearest: &mut Nearest) {
     let (mut corners, mut others) = (Corners::new(), Corners::new());
-    let one = Laid::new(nearest.one, &mut corners);
-    let other = Laid::new(nearest.other, &mut others);
+    let one = FloatLine::new(nearest.one, &mut corners);
+    let other = FloatLine::new(nearest.other, &mut others);
     match way {
-        Way::Whole => whole(&one, &other, nearest),
-        Way::Runs => runs::search(&one, &other, nearest),
-        Way::Trees => tree::search(&one, &other, nearest),
+        Strategy::Whole => whole(&one, &other, nearest),
+        Strategy::Runs => runs::search(&one, &other, nearest),
+        Strategy::Trees => tree::search(&one, &other, nearest),
     }
 }
 
-/// All edges of one with all of the other. Seen from the box around one towards that around the other, what begins
-/// farther ahead of an edge than the limit lies farther away; mostly that leaves a few against a few.
-fn whole(one: &Laid, other: &Laid, nearest: &mut Nearest) {
+/// All edges of one with all of the other. In the direction from one box to the other, an edge that begins farther ahead than
+/// the limit is too far away; mostly that leaves few pairs.
+fn whole(one: &FloatLine, other: &FloatLine, nearest: &mut Nearest) {
     let (few, against) = (one.whole(), other.whole());
     let way = few.frame.towards(&against.frame);
     let (ahead, first) = few.farthest(way);
@@ -77,7 +79,7 @@ fn whole(one: &Laid, other: &Laid, nearest: &mut Nearest) {
         let (_, second) = nearest_corner(other.corners(), first);
         nearest.within(nearest_corner(one.corners(), second).0);
     }
-    let mut near: SmallVec<[(f64, Side); 24]> = SmallVec::new();
+    let mut near: SmallVec<[(f64, IndexedEdge); 24]> = SmallVec::new();
     for side in against.edges() {
         let begins = side.begins(way);
         if begins <= ahead + nearest.reach() {
@@ -103,7 +105,7 @@ fn whole(one: &Laid, other: &Laid, nearest: &mut Nearest) {
     }
 }
 
-/// Of some corners the nearest to a place, after the square of its distance.
+/// The nearest corner to a place, and before it the square of its distance.
 #[inline]
 pub(crate) fn nearest_corner(corners: &[Place], to: Place) -> (f64, Place) {
     let least = corners
@@ -114,10 +116,10 @@ pub(crate) fn nearest_corner(corners: &[Place], to: Place) -> (f64, Place) {
     (least, nearest.copied().unwrap_or(to))
 }
 
-/// A few edges of one line with a few of the other, seen in the direction of their boxes. Not only edges are left out
-/// but single ends too: where two lines run side by side, most of them.
+/// Compares a run of edges of one line with a run of the other, in the direction between their boxes. Besides edges this
+/// leaves out single ends: most of them where two lines run side by side.
 #[inline]
-pub(crate) fn meet(one: &Few, other: &Few, nearest: &mut Nearest) {
+pub(crate) fn meet(one: &EdgeRun, other: &EdgeRun, nearest: &mut Nearest) {
     let way = one.frame.towards(&other.frame);
     let mut far = [0.0; TOGETHER + 1];
     let mut first = f64::INFINITY;
@@ -155,8 +157,8 @@ pub(crate) fn meet(one: &Few, other: &Few, nearest: &mut Nearest) {
     }
 }
 
-/// Two edges of which it is open whether they meet: their boxes tell first.
-fn pair(side: &Side, against: &Side, nearest: &mut Nearest) {
+/// Compares two edges that may meet, starting with their boxes.
+fn pair(side: &IndexedEdge, against: &IndexedEdge, nearest: &mut Nearest) {
     let between = side.frame().apart(&against.frame());
     if between == 0.0 {
         nearest.close_pair(side, against);
@@ -165,8 +167,8 @@ fn pair(side: &Side, against: &Side, nearest: &mut Nearest) {
     }
 }
 
-/// The square of the distance from a point to an edge, in floats. The root of it is good to 0.02 nm within 20 km:
-/// the differences are exact, and the product loses at most a unit in the last place of the distance to an end.
+/// The square of the distance from a point to an edge, in floats. Its root is good to 0.02 nm within 20 km: the differences are
+/// exact, and the product loses at most one unit in the last place of the distance to an end.
 #[inline]
 pub(crate) fn nearly(edge: &Edge, point: Point) -> f64 {
     let (x, y) = floats_between(edge.a, edge.b);

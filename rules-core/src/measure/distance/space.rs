@@ -1,11 +1,11 @@
-//! Distances that go up or down as well as along.
+//! Distances in space.
 
 use crate::measure::figure::exact::{Span, root};
 
-/// The straight distance between two things, from how far apart they are on the plan and in height, in nanometres.
+/// The straight distance between two things, from their distance on the plan and their difference in height, in nanometres.
 ///
-/// It holds where both are level; along a sloping line the least height and the least distance need not fall together,
-/// and the low end is then still a low end.
+/// The result is right where both are level. Along a sloping line the least height and the least distance need not be at the
+/// same place; the low end is then still a lower bound.
 pub fn in_space(plan: Span, height: Span) -> Span {
     let least = if height.low <= 0 && height.high >= 0 {
         0
@@ -29,7 +29,7 @@ mod tests {
     use super::*;
 
     #[test]
-    fn a_slant_is_longer_than_its_shadow() {
+    fn a_slant_distance_by_hand() {
         assert_eq!(
             in_space(Span::exactly(3), Span::exactly(-4)),
             Span::exactly(5)

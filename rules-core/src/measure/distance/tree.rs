@@ -1,21 +1,21 @@
-//! Two lines of thousands of edges against each other: boxes around boxes around runs of edges. Edges that follow each
-//! other lie near each other, so their own order is order enough and nothing is sorted.
+//! The search for two lines of thousands of edges: by trees of boxes around runs of edges. Consecutive edges are near each
+//! other, so they stay in their own order.
 
-use crate::measure::distance::laid::{Few, Frame, Laid};
+use crate::measure::distance::edge_runs::{EdgeRun, FloatLine, Frame};
 use crate::measure::distance::nearest::Nearest;
 use crate::measure::distance::search::{TOGETHER, meet};
 
 struct Tree<'l> {
-    leaves: Vec<Few<'l>>,
+    leaves: Vec<EdgeRun<'l>>,
     /// The root first, then its two children, and so on: node `n` has `2n + 1` and `2n + 2`.
     boxes: Vec<Option<Frame>>,
-    /// Where the lowest row of boxes begins.
+    /// The index of the first box in the lowest row.
     lowest: usize,
 }
 
 impl<'l> Tree<'l> {
-    fn new(line: &Laid<'l>) -> Self {
-        let leaves: Vec<Few> = line.each(TOGETHER).collect();
+    fn new(line: &FloatLine<'l>) -> Self {
+        let leaves: Vec<EdgeRun> = line.runs(TOGETHER).collect();
         let width = leaves.len().next_power_of_two();
         let row = leaves.iter().map(|leaf| Some(leaf.frame));
         let mut levels = vec![
@@ -42,7 +42,7 @@ impl<'l> Tree<'l> {
         self.boxes.get(node).copied().flatten()
     }
 
-    fn leaf(&self, node: usize) -> Option<&Few<'l>> {
+    fn leaf(&self, node: usize) -> Option<&EdgeRun<'l>> {
         self.leaves.get(node.checked_sub(self.lowest)?)
     }
 
@@ -51,8 +51,8 @@ impl<'l> Tree<'l> {
     }
 }
 
-/// Both trees from the roots down, the nearer pair of boxes first.
-pub(crate) fn search(one: &Laid, other: &Laid, nearest: &mut Nearest) {
+/// Searches both trees from the roots down, the nearer pair of boxes first.
+pub(crate) fn search(one: &FloatLine, other: &FloatLine, nearest: &mut Nearest) {
     let (one, other) = (Tree::new(one), Tree::new(other));
     let mut open = vec![(0.0, 0, 0)];
     while let Some((apart, a, b)) = open.pop() {

@@ -1,6 +1,6 @@
 //! The greatest distance between any place of one thing and any place of another.
 //!
-//! It ends at corners, or where an arc turns its back on the other end: there it runs through the arc's middle.
+//! Each of its ends is at a corner, or at the far side of an arc, where the line runs through the arc's centre.
 
 use crate::measure::distance::Gap;
 use crate::measure::distance::course::{faces, on_arc};
@@ -8,9 +8,9 @@ use crate::measure::figure::chain::points;
 use crate::measure::figure::exact::{Vector, root};
 use crate::plan::figure::{Arc, Course, Figure, Point};
 
-/// A place where a greatest distance may end: a corner, or somewhere on an arc.
+/// A possible end of the greatest distance: a corner, or somewhere on an arc.
 struct End<'f> {
-    /// The corner, or the middle of the arc.
+    /// The corner, or the centre of the arc.
     at: Point,
     arc: Option<(&'f Course, &'f Arc)>,
 }
@@ -24,7 +24,7 @@ impl End<'_> {
         self.arc.map_or(0, |(_, arc)| arc.radius)
     }
 
-    /// The place that lies farthest in a direction; `None` where the arc does not reach there.
+    /// The place that is farthest in a direction; `None` where the arc has no place there.
     fn towards(&self, ray: Vector) -> Option<Point> {
         match self.arc {
             None => Some(self.at),
@@ -119,7 +119,7 @@ mod tests {
 
     /// A round pool of radius 6 ft measures 12 ft across; a rectangle of 3 by 4 m five from corner to corner.
     #[test]
-    fn from_a_thing_to_itself_it_is_the_diameter() {
+    fn the_widest_distance_of_a_thing_to_itself_is_its_diameter() {
         let foot = 304_800_000;
         let round = figure(Form::Point(point(M, M)), 6 * foot);
         let gap = widest(&round, &round);
@@ -147,8 +147,8 @@ mod tests {
         }
     }
 
-    /// Ends of radius 2 m, their middles 4 m apart: 2 + 4 + 2 = 8 m from end to end. From a place 3 m west and 4 m south of the
-    /// middle of the near end, the far side of the far end: √(7² + 4²) + 2.
+    /// Ends of radius 2 m with centres 4 m apart: 2 + 4 + 2 = 8 m from end to end. From a place 3 m west and 4 m south of the
+    /// near end's centre to the far side of the far end: √(7² + 4²) + 2.
     #[test]
     fn arcs_are_measured_as_arcs() {
         let shape = kidney(M / 2);
@@ -163,7 +163,7 @@ mod tests {
         assert!((gap.low as f64 - expected).abs() < 4.0, "{gap:?}");
     }
 
-    /// Against the corners that stand for the arcs, which lie no more than 0.1 mm from them.
+    /// Against the corners in place of the arcs, which are within 0.1 mm of them.
     #[test]
     fn two_thousand_places_agree_with_the_corners_of_arcs() {
         let mut dice = Dice::new(8);

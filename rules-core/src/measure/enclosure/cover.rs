@@ -1,4 +1,4 @@
-//! Covers a place with discs.
+//! Covering a place with discs.
 
 use super::edges::Edges;
 use super::{Opening, Target};
@@ -9,15 +9,15 @@ use crate::plan::figure::{Form, Point};
 /// A disc around a point of a place.
 #[derive(Debug, Clone)]
 pub(super) struct Ball {
-    /// Its middle, on the place's line; `None` is far away.
+    /// Its centre, on the place's line; `None` is far away.
     pub at: Option<Point>,
-    /// Its radius: how far the part of the place for which it stands reaches.
+    /// Its radius, which covers its part of the place.
     pub reach: i64,
-    /// How far its middle is from the walls, at least and at most.
+    /// The distance of its centre from the walls.
     pub room: Span,
     /// Where the nearest wall is.
     pub opening: Option<Opening>,
-    /// The part of the place for which it stands.
+    /// The part of the place that it covers.
     run: Vec<Point>,
 }
 
@@ -39,7 +39,7 @@ impl Ball {
             .iter()
             .map(|p| root(Vector::between(at, *p).squared()).high);
         let own = far.max()?.saturating_add(place.figure.spread);
-        let (room, opening) = edges.room(at, place.doubt);
+        let (room, opening) = edges.room(at, place.tolerance);
         Some(Ball {
             at: Some(at),
             reach: own,
@@ -50,7 +50,7 @@ impl Ball {
     }
 }
 
-/// A few discs that together cover the border of a place.
+/// Discs that together cover the border of a place.
 pub(super) fn cover(edges: &Edges, place: &Target, most: usize) -> Vec<Ball> {
     let each = most.div_ceil(place.figure.forms.len().max(1)).max(1);
     let runs = place.figure.forms.iter().flat_map(|form| runs(form, each));
@@ -58,7 +58,7 @@ pub(super) fn cover(edges: &Edges, place: &Target, most: usize) -> Vec<Ball> {
         .collect()
 }
 
-/// A form's line, cut at corners into at most so many runs.
+/// A form's line, split at corners into at most `most` runs.
 fn runs(form: &Form, most: usize) -> Vec<Vec<Point>> {
     let chain = Chain::of(form);
     if let Form::Point(point) = form {
@@ -85,7 +85,7 @@ fn middle(run: &[Point]) -> Option<Point> {
     }
 }
 
-/// The same discs, those that are asked for as two halves each.
+/// The same discs, with the chosen ones split into two.
 pub(super) fn halve(
     edges: &Edges,
     place: &Target,

@@ -1,4 +1,4 @@
-//! All straight edges of all walls, in boxes around boxes, and what lies near what.
+//! All straight edges of all walls, in a tree of boxes, for finding edges near each other.
 
 use std::cell::RefCell;
 use std::collections::BTreeMap;
@@ -8,76 +8,77 @@ use smallvec::SmallVec;
 
 use super::super::distance::from_point;
 use super::links::Link;
-use super::{Doubt, Opening, View, Wall};
+use super::{Opening, Tolerance, View, Wall};
 use crate::measure::distance::search::nearly;
 use crate::measure::figure::chain::{Bounds, Chain, Edge};
 use crate::measure::figure::exact::{Span, floats_between};
 use crate::plan::figure::{Form, Point};
 use crate::work;
 
-/// Edges in one leaf.
+/// The number of edges in one leaf.
 const LEAF: usize = 4;
-/// Floats are good to 0.02 nm.
+/// A margin for the error of the floats, which are good to 0.02 nm.
 const MARGIN: f64 = 1.0;
 
 /// One straight edge of a wall.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Piece {
     pub edge: Edge,
-    /// Its wall's place in the list.
+    /// The index of its wall.
     pub wall: usize,
-    /// The edge that goes on where this one ends, if any.
+    /// The edge that begins where this one ends, if any.
     pub next: Option<usize>,
     /// The edge that ends where this one begins, if any.
     before: Option<usize>,
     spread: i64,
-    doubt: Doubt,
+    tolerance: Tolerance,
 }
 
 impl Piece {
-    /// How thick and how sure it is.
-    fn sort(&self) -> (i64, Doubt) {
-        (self.spread, self.doubt)
+    /// Its thickness and its tolerance.
+    fn class(&self) -> (i64, Tolerance) {
+        (self.spread, self.tolerance)
     }
 }
 
-/// Some edges that follow each other, in a box.
+/// A box around some consecutive edges.
 #[derive(Debug, Clone, Copy)]
 struct Boxed {
     bounds: Bounds,
-    /// One of them, where all are equally thick and equally sure.
-    like: Option<(i64, Doubt)>,
+    /// Their thickness and tolerance, where it is the same for all.
+    class: Option<(i64, Tolerance)>,
 }
 
 impl Boxed {
     fn of(piece: &Piece) -> Self {
         Boxed {
             bounds: piece.edge.bounds(),
-            like: Some(piece.sort()),
+            class: Some(piece.class()),
         }
     }
 
     fn join(self, other: Self) -> Self {
         Boxed {
             bounds: self.bounds.join(other.bounds),
-            like: self.like.filter(|like| Some(*like) == other.like),
+            class: self.class.filter(|class| Some(*class) == other.class),
         }
     }
 }
 
-/// Where the edges before and after one end: what is seen from it past either is seen better from there.
+/// The far ends of the edges before and after an edge. A link from the edge that passes either of them need not be looked at:
+/// links from there are shorter.
 struct Neighbours {
     own: [Point; 2],
     ends: [Option<Point>; 2],
-    like: (i64, Doubt),
-    /// How far the product that is looked at must be below nothing, in square nanometres.
+    class: (i64, Tolerance),
+    /// How far below zero the product must be, in square nanometres.
     clear: f64,
 }
 
 impl Neighbours {
-    /// Whether on every link from the edge into a box one of the two places lies clearly inside the link's disc: the
-    /// angle there is then more than a right one. The product that tells so is linear in either end of the link, so
-    /// that corners are enough.
+    /// Whether, for every link from the edge into a box, one of the two ends is clearly inside the link's disc, which means
+    /// that the angle there is more than a right angle. The dot product that shows this is linear in both ends of the link,
+    /// so it is enough to test corners.
     fn hide(&self, boxed: &Boxed) -> bool {
         let (low, high) = (boxed.bounds.low, boxed.bounds.high);
         let corners = [
@@ -92,7 +93,7 @@ impl Neighbours {
             let (one, other) = (px * qx, py * qy);
             one + other < -self.clear - (one.abs() + other.abs()) * 1e-15
         };
-        boxed.like == Some(self.like)
+        boxed.class == Some(self.class)
             && self.ends.into_iter().flatten().any(|end| {
                 let all = |own: Point| corners.iter().all(|corner| inside(end, own, *corner));
                 self.own.into_iter().all(all)
@@ -108,11 +109,11 @@ pub(super) struct Edges<'a> {
     /// The root first, then its two children, and so on: node `n` has `2n + 1` and `2n + 2`.
     boxes: Vec<Option<Boxed>>,
     leaves: usize,
-    /// The most by which two edges can be nearer than their lines.
+    /// How much nearer two edges can be than their drawn lines.
     pub slack: i64,
-    /// How thick and how sure edges are: each pair that occurs, once.
-    kinds: Vec<(i64, Doubt)>,
-    /// The links found so far, each window's once: they do not depend on where a way is sought.
+    /// Each pair of thickness and tolerance that occurs, once.
+    classes: Vec<(i64, Tolerance)>,
+    /// The links found so far, by window: they do not depend on the start and the goal.
     pub found: RefCell<BTreeMap<i64, Rc<[Link]>>>,
 }
 
@@ -132,49 +133,50 @@ impl<'a> Edges<'a> {
             boxes,
             leaves,
             slack: 0,
-            kinds: Vec::new(),
+            classes: Vec::new(),
             found: RefCell::default(),
         };
-        edges.kinds = edges.pieces.iter().map(Piece::sort).collect();
-        edges.kinds.sort_unstable();
-        edges.kinds.dedup();
-        let most = |of: fn(&(i64, Doubt)) -> i64| edges.kinds.iter().map(of).max().unwrap_or(0);
+        edges.classes = edges.pieces.iter().map(Piece::class).collect();
+        edges.classes.sort_unstable();
+        edges.classes.dedup();
+        let most =
+            |of: fn(&(i64, Tolerance)) -> i64| edges.classes.iter().map(of).max().unwrap_or(0);
         let spread = most(|kind| kind.0);
-        let doubt = match view {
+        let tolerance = match view {
             View::Narrowest => most(|kind| kind.1.accuracy.saturating_add(kind.1.shift)),
             _ => 0,
         };
-        edges.slack = spread.saturating_add(doubt).saturating_mul(2);
+        edges.slack = spread.saturating_add(tolerance).saturating_mul(2);
         edges
     }
 
-    /// By how much the walls' widths and doubts change what is measured between lines.
+    /// How much the walls' thicknesses and tolerances change the distance between their lines.
     pub fn change(&self, one: &Piece, other: &Piece) -> i64 {
-        let doubt = self.signed(one.doubt.against(other.doubt));
-        doubt
+        let tolerance = self.signed(one.tolerance.against(other.tolerance));
+        tolerance
             .saturating_sub(one.spread)
             .saturating_sub(other.spread)
     }
 
-    fn signed(&self, doubt: i64) -> i64 {
+    fn signed(&self, tolerance: i64) -> i64 {
         match self.view {
             View::Drawn => 0,
-            View::Widest => doubt,
-            View::Narrowest => doubt.saturating_neg(),
+            View::Widest => tolerance,
+            View::Narrowest => tolerance.saturating_neg(),
         }
     }
 
-    /// Whether two edges are equally thick and equally sure.
+    /// Whether two edges have the same thickness and tolerance.
     pub fn alike(&self, one: &Piece, other: &Piece) -> bool {
-        one.spread == other.spread && (self.view == View::Drawn || one.doubt == other.doubt)
+        one.spread == other.spread && (self.view == View::Drawn || one.tolerance == other.tolerance)
     }
 
-    /// How far a point may be from the walls at least and at most, and where the nearest is.
-    pub fn room(&self, at: Point, doubt: Doubt) -> (Span, Option<Opening>) {
+    /// The distance of a point from the walls, and where the nearest wall is.
+    pub fn room(&self, at: Point, tolerance: Tolerance) -> (Span, Option<Opening>) {
         let mut low = i64::MAX;
         let mut best: Option<(Span, Opening)> = None;
-        let kinds = self.kinds.iter();
-        let most = kinds.map(|(spread, own)| own.against(doubt).saturating_add(*spread));
+        let classes = self.classes.iter();
+        let most = classes.map(|(spread, own)| own.against(tolerance).saturating_add(*spread));
         let reach = most.max().unwrap_or(0) as f64;
         self.visit(
             (Bounds::of(at, at), f64::INFINITY),
@@ -182,10 +184,14 @@ impl<'a> Edges<'a> {
             |_| false,
             |_, piece| {
                 let gap = from_point(at, &piece.edge);
-                let doubt = piece.doubt.against(doubt);
+                let tolerance = piece.tolerance.against(tolerance);
                 let own = gap.low.saturating_sub(piece.spread);
-                low = low.min(own.saturating_sub(if self.view == View::Drawn { 0 } else { doubt }));
-                let change = self.signed(doubt).saturating_sub(piece.spread);
+                low = low.min(own.saturating_sub(if self.view == View::Drawn {
+                    0
+                } else {
+                    tolerance
+                }));
+                let change = self.signed(tolerance).saturating_sub(piece.spread);
                 let span = Span {
                     low: gap.low.saturating_add(change),
                     high: gap.high.saturating_add(change),
@@ -215,8 +221,8 @@ impl<'a> Edges<'a> {
         }
     }
 
-    /// Whether any edge but two, and like them, comes clearly nearer to a place than so far. Those before and after the
-    /// two are looked at first: mostly it is one of them.
+    /// Whether any edge but these two, of the same class, is clearly nearer to a place than `radius`. The edges before and after
+    /// the two are tried first, since it mostly is one of them.
     pub fn any_within(&self, at: Point, radius: f64, but: (usize, usize), like: &Piece) -> bool {
         let clear = radius * (1.0 - 1e-12) - 2.0;
         if clear <= 0.0 {
@@ -256,8 +262,8 @@ impl<'a> Edges<'a> {
         found
     }
 
-    /// Goes through the edges near a box, the nearer boxes first, and leaves boxes out as told. What is returned for an
-    /// edge is a distance beyond which, once widened, nothing matters any more.
+    /// Visits the edges near a box, the nearer boxes first, without the boxes that `skip` leaves out. The visitor `each` returns
+    /// a distance; edges farther than the least of these, once widened, are not visited.
     fn visit(
         &self,
         (around, start): (Bounds, f64),
@@ -294,7 +300,7 @@ impl<'a> Edges<'a> {
         }
     }
 
-    /// Every edge after the given one that comes within a distance of it, but for those that its neighbours hide.
+    /// Visits every later edge within a distance of this one, without those that its neighbours hide.
     pub fn near(
         &self,
         index: usize,
@@ -330,8 +336,8 @@ impl<'a> Edges<'a> {
         Neighbours {
             own: [piece.edge.a, piece.edge.b],
             ends: [end(before, |edge| edge.a), end(after, |edge| edge.b)],
-            like: piece.sort(),
-            // As `any_within` has it for a disc of this width, and the rounding of the floats.
+            class: piece.class(),
+            // As in `any_within` for a disc of this width, plus the rounding of the floats.
             clear: within * within * 1e-12 + within * 4.0 + 16.0,
         }
     }
@@ -356,7 +362,7 @@ fn add(pieces: &mut Vec<Piece>, wall: usize, of: &Wall, form: &Form) {
         next: Some(first + offset + 1),
         before: (first + offset).checked_sub(1).filter(|at| *at >= first),
         spread: of.figure.spread,
-        doubt: of.doubt,
+        tolerance: of.tolerance,
     }));
     let last = pieces.len().saturating_sub(1);
     if let Some(last) = pieces.last_mut() {
@@ -367,7 +373,7 @@ fn add(pieces: &mut Vec<Piece>, wall: usize, of: &Wall, form: &Form) {
     }
 }
 
-/// Edges that follow each other lie near each other, so their own order is order enough.
+/// Consecutive edges are near each other, so they can stay in their own order.
 fn boxes_around(pieces: &[Piece]) -> (Vec<Option<Boxed>>, usize) {
     let around = |run: &[Piece]| run.iter().map(Boxed::of).reduce(Boxed::join);
     let width = pieces.len().div_ceil(LEAF).max(1).next_power_of_two();

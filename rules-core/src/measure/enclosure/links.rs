@@ -1,4 +1,4 @@
-//! The straight links between walls: how long, and from where to where.
+//! The straight links between walls: their lengths and their ends.
 
 use std::cmp::Ordering;
 use std::rc::Rc;
@@ -22,10 +22,10 @@ pub(super) struct Link {
     pub feet: (Point, Point),
 }
 
-/// The first links looked for are no longer than this, in nanometres; then always four times as long.
+/// The first search is for links up to this length, in nanometres; each later one is for up to four times as much.
 const FIRST: i64 = 150_000_000;
 
-/// Where one window of links ends and how far the next goes.
+/// The upper limit of the window of lengths that begins at `above`.
 pub(super) fn window(above: i64) -> i64 {
     match above < 0 {
         true => FIRST,
@@ -33,7 +33,7 @@ pub(super) fn window(above: i64) -> i64 {
     }
 }
 
-/// All links that may matter, longer than `above` and no longer than the window that begins there, in order; found once.
+/// All links that may matter within the window that begins at `above`, in order of length; found once.
 pub(super) fn links(edges: &Edges, above: i64) -> Rc<[Link]> {
     let known = edges.found.borrow().get(&above).cloned();
     known.unwrap_or_else(|| {
@@ -74,7 +74,7 @@ fn find(edges: &Edges, above: i64, most: i64) -> Vec<Link> {
     found
 }
 
-/// The two ends of the shortest way from one edge to another, to a nanometre or so; the same where they meet.
+/// The two ends of the shortest link between two edges, to a nanometre or so; the same point twice where they meet.
 fn roughly(one: &Edge, other: &Edge) -> (Point, Point) {
     if one.bounds().touches(&other.bounds()) && one.meets(other) {
         return (one.a, one.a);
@@ -124,19 +124,19 @@ fn link(edges: &Edges, one: (usize, &Piece), other: (usize, &Piece)) -> Link {
     }
 }
 
-/// Whether two edges that meet as drawn do so in every possible plan: written at the same point, or crossing so far
-/// from their ends that they cannot come apart.
-fn stays(one: &Piece, other: &Piece, doubt: i64) -> bool {
+/// Whether two edges that meet as drawn meet in every possible plan: because they share a drawn point, or because they cross
+/// so far from their ends that they cannot come apart.
+fn stays(one: &Piece, other: &Piece, tolerance: i64) -> bool {
     let (a, b) = (&one.edge, &other.edge);
     let corners = [a.a, a.b];
     if corners.contains(&b.a) || corners.contains(&b.b) {
         return true;
     }
-    let clear = |point: Point, edge: &Edge| from_point(point, edge).low > doubt;
+    let clear = |point: Point, edge: &Edge| from_point(point, edge).low > tolerance;
     a.crosses(b) && clear(a.a, b) && clear(a.b, b) && clear(b.a, a) && clear(b.b, a)
 }
 
-/// The shortest way from one edge to another, decided exactly; the first among equals.
+/// The shortest link between two edges, found exactly; the first among equals.
 fn shortest(one: &Edge, other: &Edge) -> Gap {
     if one.bounds().touches(&other.bounds()) && one.meets(other) {
         let at = in_common(one, other);
@@ -169,7 +169,8 @@ fn back(gap: Gap) -> Gap {
     }
 }
 
-/// Whether no other edge comes inside the disc on a link: else the two links by way of that edge do as well.
+/// Whether a link has to be kept: it need not be if another edge comes inside the disc on it, since the two links by way of
+/// that edge do as well.
 fn matters(
     edges: &Edges,
     (from, to): (Point, Point),

@@ -1,48 +1,47 @@
-//! How wide the widest gap is on any way from one place to others, past walls.
+//! The width of the widest gap on any way from one place to others, past walls.
 //!
 //! # What is measured
 //!
-//! A *way* is a curve from any point of the start to any point of a goal. Its *width* is twice the least distance
-//! that it keeps from all walls: the width of the widest disc that can be pushed along it. The answer `G` is that
-//! of the widest way: 0 where the walls close every way, without end where there is no wall between.
+//! A *way* is a curve from any point of the start to any point of a goal. Its *width* is twice the least distance that it
+//! keeps from all walls: the width of the widest disc that can be pushed along it. The answer `G` is the width of the widest
+//! way: 0 where the walls close every way, unlimited where there is no wall in between.
 //!
 //! # Why it is the widest gap
 //!
-//! A disc of width `w` passes if and only if no closed curve around the start (or around the goal) is made of pieces
-//! of walls and of straight links of length at most `w` between walls: the places that its middle cannot enter are
-//! the walls widened by `w/2`; these are closed sets in the plane, and such sets keep two points apart exactly when
-//! one connected part of them does (Janiszewski's theorem); two widened walls touch exactly when a link of length at
-//! most `w` joins them. So the greatest least width over all ways equals the least longest link over all closed
-//! curves: the bottleneck form of "the greatest flow is the least cut" (Edmonds and Fulkerson, *Bottleneck extrema*,
-//! Journal of Combinatorial Theory 8, 1970 — from memory). It is found as Kruskal finds a tree: links are taken in
-//! order of length, and the first that closes a curve around one of two points and not around the other keeps them
-//! apart at that width.
+//! A disc of width `w` passes if and only if there is no closed curve around the start (or around the goal) that is made of
+//! pieces of walls and of straight links of length at most `w` between walls. The reason: the centre of the disc cannot enter
+//! the walls widened by `w/2`. These are closed sets in the plane, and such sets separate two points exactly when one
+//! connected part of them does (Janiszewski's theorem). Two widened walls touch exactly when a link of length at most `w`
+//! joins them. So the greatest least width over all ways equals the least longest link over all closed curves. This is the
+//! bottleneck form of "maximum flow equals minimum cut" (Edmonds and Fulkerson, *Bottleneck extrema*, Journal of
+//! Combinatorial Theory 8, 1970 — from memory). It is found as in Kruskal's algorithm: links are taken in order of length,
+//! and the first that closes a curve around one of two points but not around the other separates them at that width.
 //!
-//! - Of all links between two straight edges the shortest is enough. The links of length at most `w` between two
-//!   convex things form a convex family, so any of them can be slid into any other; a point that the sliding link
-//!   sweeps over is within `w/2` of one of the edges, and there the disc does not fit anyway. Therefore every answer
-//!   is capped by twice the distance of its two points from the walls.
-//! - A link is left out when another edge, with the same doubts, comes inside the disc on it: the two links by way of
-//!   that edge are shorter, and what lies between is, again, within `w/2` of a wall.
-//! - Whether a closed curve goes around a point is told by how often it crosses the ray from the point to the
-//!   north: an odd number is around. Each edge and link carries these parities for all points at once, one bit each.
+//! - Of all links between two straight edges the shortest is enough. The links of length at most `w` between two convex
+//!   things form a convex family, so any of them can be slid into any other. A point that the sliding link sweeps over is
+//!   within `w/2` of one of the edges, where the disc does not fit anyway. Therefore every answer is capped by twice the
+//!   distance of its two points from the walls.
+//! - A link is left out when another edge with the same tolerance comes inside the disc on it: the two links by way of that
+//!   edge are shorter, and everything in between is, again, within `w/2` of a wall.
+//! - A closed curve goes around a point if it crosses the ray from the point to the north an odd number of times. Each edge
+//!   and link carries these parities for all points at once, one bit each.
 //!
 //! # Places that are areas
 //!
-//! The answer over all points of a place follows from few of them: from a point `p` the width changes by at most
-//! `2r` over the disc of radius `r` around it, and not at all while it stays below `2(c(p) − r)`, where `c` is the
-//! distance from the walls: the discs of that width slide freely from `p` to any point of the disc. Only the border
-//! of the start matters, because the way that last leaves it is as wide as any. Closed curves that do not enter
-//! either place settle the rest (a pool's own wall runs along the water's edge). Where neither settles it, the discs are
-//! halved a few times and the answer keeps an interval.
+//! The answer for all points of a place follows from a few of them. From a point `p` the width changes by at most `2r` over
+//! the disc of radius `r` around it, and not at all while it stays below `2(c(p) − r)`, where `c` is the distance from the
+//! walls: a disc of that width slides freely from `p` to any point of the disc. Only the border of the start matters, because
+//! the part of a way after it last leaves the start is as wide as the whole way. Closed curves that do not enter either place
+//! decide the rest (a pool's own wall runs along the water's edge). Where neither decides it, the discs are split a few times,
+//! and the answer stays an interval.
 //!
-//! # How far off
+//! # Tolerances
 //!
-//! Where each wall may lie `e` from where it is drawn, point for point, the answer moves by at most `2e` (distance is
-//! 1-Lipschitz, so is the least over a way, so is the greatest over all ways). Here it is done link by link: a link
-//! between walls good to `e₁` and `e₂` is `d ± (e₁ + e₂)` long. What is written at the same point, or surely
-//! crosses, stays closed in every world, and so does the inside of one drawn line. A start that lies within `e` of a
-//! wall may have a part of it on the other side, where a disc of `2e` has room at most.
+//! If every point of each wall may be `e` from where it is drawn, the answer changes by at most `2e` (distance is
+//! 1-Lipschitz; so is its least value over a way, and so is the greatest over all ways). Here this is done link by link: a
+//! link between walls with tolerances `e₁` and `e₂` is `d ± (e₁ + e₂)` long. Walls that share a drawn point, or surely cross,
+//! stay joined in every world, and so does a single drawn line. If the start is within `e` of a wall, part of the start may be
+//! on the other side of it, where there is room for a disc of at most `2e`.
 
 mod cover;
 mod edges;
@@ -61,20 +60,20 @@ use crate::measure::figure::chain::Chain;
 use crate::measure::figure::exact::Span;
 use crate::plan::figure::{Figure, Point};
 
-/// How far off something may be: inside its frame, and with its whole frame against others.
+/// The tolerance of something: within its frame, and of its whole frame relative to others.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
-pub struct Doubt {
-    /// How far off it may be inside its frame, in nanometres.
+pub struct Tolerance {
+    /// How far off it may be within its frame, in nanometres.
     pub accuracy: i64,
     /// How far its frame may be shifted, in nanometres.
     pub shift: i64,
-    /// Which frame: between two things of one frame the shift cancels.
+    /// Its frame. Between two things of one frame the shift cancels out.
     pub frame: Option<usize>,
 }
 
-impl Doubt {
-    /// How far off a distance between two things may be.
-    pub fn against(self, other: Doubt) -> i64 {
+impl Tolerance {
+    /// The tolerance of a distance between two things.
+    pub fn against(self, other: Tolerance) -> i64 {
         let own = self.accuracy.saturating_add(other.accuracy);
         match self.frame.is_some() && self.frame == other.frame {
             true => own,
@@ -86,19 +85,19 @@ impl Doubt {
 /// Something that nobody gets through: every place within its spread of one of its lines.
 #[derive(Debug, Clone, Copy)]
 pub struct Wall<'a> {
-    /// What is drawn. Of an area only the border counts, which closes what lies in it.
+    /// The figure as drawn. Of an area only the border counts, which encloses everything in it.
     pub figure: &'a Figure,
-    /// How far off it may be.
-    pub doubt: Doubt,
+    /// Its tolerance.
+    pub tolerance: Tolerance,
 }
 
-/// A place from which, or to which, a way is sought.
+/// A place where ways start or end.
 #[derive(Debug, Clone, Copy)]
 pub struct Target<'a> {
-    /// What is drawn.
+    /// The figure as drawn.
     pub figure: &'a Figure,
-    /// How far off it may be.
-    pub doubt: Doubt,
+    /// Its tolerance.
+    pub tolerance: Tolerance,
 }
 
 /// Where the ways lead.
@@ -115,18 +114,18 @@ pub enum Goal<'a> {
 pub enum View {
     /// Everything where it is drawn.
     Drawn,
-    /// No possible plan has a wider gap than the answer's `high`.
+    /// For the answer's `high`: no possible plan has a wider gap.
     Widest,
-    /// No possible plan has a narrower gap than the answer's `low`.
+    /// For the answer's `low`: no possible plan has a narrower gap.
     Narrowest,
 }
 
 /// The widest gap on any way out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct WayOut {
-    /// At least so many nanometres wide.
+    /// The least width, in nanometres.
     pub low: i64,
-    /// At most so many nanometres wide; `i64::MAX` where nothing stands in the way.
+    /// The greatest width, in nanometres; `i64::MAX` where nothing stands in the way.
     pub high: i64,
     /// Where it is; `None` where the walls are closed or nothing stands in the way.
     pub opening: Option<Opening>,
@@ -139,23 +138,23 @@ pub struct Opening {
     pub from: Point,
     /// The place on the second wall.
     pub to: Point,
-    /// The places of the two walls in the list.
+    /// The indices of the two walls.
     pub walls: (usize, usize),
 }
 
-/// How often the discs are halved at most.
+/// How often the discs are split at most.
 const ROUNDS: usize = 24;
-/// A disc of this radius, in nanometres, is not halved any more, nor one that could change no more than this.
+/// A disc of this radius or less, in nanometres, is not split further, nor is one that can change the answer by no more.
 const SMALL: i64 = 1_000;
-/// At most so many discs cover the start, and so many each goal, before they are halved.
+/// The most discs that cover the start, and each goal, before they are split.
 const START_BALLS: usize = 16;
 const GOAL_BALLS: usize = 4;
-/// No more discs than this, unless the places have so many parts.
+/// The most discs, unless the places have more parts than this.
 const MOST_BALLS: usize = 120;
-/// So many points of the start, and as many of a goal, have a bit of their own.
+/// The number of points of the start, and of a goal, that have a bit each.
 const BITS: usize = 64;
 
-/// The widest gap on any way from the start to any of the goals. A start or goal without a point has no way.
+/// The widest gap on any way from the start to any of the goals. There is no way from or to a place without points.
 pub fn widest_way(walls: &[Wall], start: &Target, goals: &[Goal], view: View) -> WayOut {
     let edges = Edges::new(walls, view);
     let ways = goals.iter().map(|goal| to_one(&edges, start, goal));
@@ -181,11 +180,11 @@ fn wider(one: WayOut, other: WayOut) -> WayOut {
     }
 }
 
-/// A way from one disc to another (or far away) as far as it is known.
+/// The width of the ways from one disc to another (or far away), as far as it is known.
 #[derive(Debug, Clone, Copy)]
 struct Between {
     way: WayOut,
-    /// Which disc at the start, and whether it has to be halved to know the way better.
+    /// Which disc at the start, and whether it has to be split to know the width better.
     from: (usize, bool),
     /// The same at the goal.
     to: (usize, bool),
@@ -200,7 +199,7 @@ fn to_one(edges: &Edges, start: &Target, goal: &Goal) -> WayOut {
     if from.is_empty() || to.is_empty() {
         return CLOSED;
     }
-    let mut best = apart_whole(edges, start, goal, (&from, &to));
+    let mut best = whole_separated(edges, start, goal, (&from, &to));
     for _ in 0..ROUNDS {
         let found = all_between(edges, &from, &to);
         let ways = found.iter().map(|between| between.way);
@@ -231,7 +230,7 @@ fn to_one(edges: &Edges, start: &Target, goal: &Goal) -> WayOut {
     best
 }
 
-/// Both are right, so both together are.
+/// The tighter of two bounds, both of which hold.
 fn tighter(one: WayOut, other: WayOut) -> WayOut {
     let low = one.low.max(other.low);
     WayOut {
@@ -245,7 +244,7 @@ fn tighter(one: WayOut, other: WayOut) -> WayOut {
     }
 }
 
-/// Each disc at the start against each at the goal.
+/// The widths from each disc at the start to each at the goal.
 fn all_between(edges: &Edges, from: &[Ball], to: &[Ball]) -> Vec<Between> {
     let mut found = Vec::new();
     for (own, starts) in from.chunks(BITS).enumerate() {
@@ -263,7 +262,7 @@ fn all_between(edges: &Edges, from: &[Ball], to: &[Ball]) -> Vec<Between> {
 
 fn some_between(edges: &Edges, from: &[Ball], to: &[Ball]) -> Vec<Between> {
     let points: Vec<Option<Point>> = from.iter().chain(to).map(|ball| ball.at).collect();
-    // Beyond this width no disc fits at one of the two places, whatever the walls do.
+    // Wider than this, no disc fits at one of the two places, whatever the walls do.
     let room = |balls: &[Ball]| balls.iter().map(|ball| ball.room.high).max().unwrap_or(0);
     let cap = twice(room(from).min(room(to)));
     let events = Growth::new(edges, &points, from.len(), None).run(cap);
@@ -277,7 +276,7 @@ fn some_between(edges: &Edges, from: &[Ball], to: &[Ball]) -> Vec<Between> {
     found
 }
 
-/// The width between the points of two discs, and what it says of all their other points.
+/// The width between the centres of two discs, extended to all their other points.
 fn between((i, one): (usize, &Ball), (j, other): (usize, &Ball), event: Option<&Event>) -> Between {
     let link = event.map_or(Span::exactly(i64::MAX), |event| event.width);
     let room = |pick: fn(&Ball) -> i64| twice(pick(one).min(pick(other)));
@@ -311,8 +310,13 @@ fn between((i, one): (usize, &Ball), (j, other): (usize, &Ball), event: Option<&
     }
 }
 
-/// The least width at which a closed curve that enters neither place keeps all of one from all of the other.
-fn apart_whole(edges: &Edges, start: &Target, goal: &Goal, balls: (&[Ball], &[Ball])) -> WayOut {
+/// The least width at which a closed curve that enters neither place separates all of one from all of the other.
+fn whole_separated(
+    edges: &Edges,
+    start: &Target,
+    goal: &Goal,
+    balls: (&[Ball], &[Ball]),
+) -> WayOut {
     let unknown = WayOut {
         low: 0,
         high: i64::MAX,
@@ -349,21 +353,21 @@ fn apart_whole(edges: &Edges, start: &Target, goal: &Goal, balls: (&[Ball], &[Ba
     }
 }
 
-/// Room for a disc on the wrong side of a wall that may run across a place.
+/// The widest disc that fits on the wrong side of a wall that may run across a place.
 fn beside(edges: &Edges, place: &Target) -> i64 {
     if edges.view != View::Widest {
         return 0;
     }
     let near = edges.walls.iter().filter_map(|wall| {
-        let doubt = wall.doubt.against(place.doubt);
+        let tolerance = wall.tolerance.against(place.tolerance);
         let spread = wall.figure.spread.saturating_add(place.figure.spread);
-        (border_gap(wall.figure, place.figure) <= doubt.saturating_add(spread))
-            .then_some(twice(doubt))
+        (border_gap(wall.figure, place.figure) <= tolerance.saturating_add(spread))
+            .then_some(twice(tolerance))
     });
     near.max().unwrap_or(0)
 }
 
-/// How far apart the lines of two figures are, areas not filled.
+/// The distance between the lines of two figures; areas do not count as filled.
 fn border_gap(one: &Figure, other: &Figure) -> i64 {
     let pairs = one
         .forms

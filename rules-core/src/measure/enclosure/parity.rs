@@ -1,4 +1,4 @@
-//! Grows the walls link by link and tells when they close around a point.
+//! Joining the walls link by link until they close around a point.
 
 use std::cmp::Ordering;
 
@@ -12,12 +12,12 @@ use crate::measure::figure::inside::{Place, contains};
 use crate::plan::figure::{Form, Point};
 use crate::work;
 
-/// A closed curve that parts some points from others, and the widest of its links.
+/// A closed curve that separates some points from others, with the longest of its links.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Event {
     pub width: Span,
     pub opening: Opening,
-    /// Around which points it goes, one bit each.
+    /// The points that it goes around, one bit each.
     around: u128,
 }
 
@@ -27,14 +27,14 @@ impl Event {
     }
 }
 
-/// The first curve that parts one point from another.
+/// The first curve that separates one point from another.
 pub(super) fn first_between(events: &[Event], one: usize, other: usize) -> Option<&Event> {
     events
         .iter()
         .find(|event| event.goes_around(one) != event.goes_around(other))
 }
 
-/// Which points are not parted yet, and on which side of the question a point is.
+/// The class of a point and whether it is a goal. Points of one class are not separated yet.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 struct Cell {
     class: usize,
@@ -42,7 +42,7 @@ struct Cell {
 }
 
 impl Cell {
-    /// Points up to `starts` are at the start, those after it at the goal; none is parted from another yet.
+    /// The first `starts` points are at the start, the rest at the goal; none is separated from another yet.
     fn of(index: usize, starts: usize) -> Cell {
         Cell {
             class: 0,
@@ -51,12 +51,12 @@ impl Cell {
     }
 }
 
-/// Walls growing together.
+/// The walls as they are joined.
 pub(super) struct Growth<'a> {
     edges: &'a Edges<'a>,
     points: &'a [Option<Point>],
     cells: Vec<Cell>,
-    /// Where no curve may go, and which edges go there.
+    /// The places that curves may not enter, and which edges do enter them.
     closed_to: Option<&'a [&'a Target<'a>]>,
     entering: Vec<bool>,
     trees: Vec<(usize, u128)>,
@@ -88,7 +88,7 @@ impl<'a> Growth<'a> {
         growth
     }
 
-    /// All curves that part points, up to a width; none after the last goal is parted from the last start.
+    /// All curves up to a width that separate points, until every goal is separated from every start.
     pub fn run(mut self, cap: i64) -> Vec<Event> {
         for (index, piece) in self.edges.pieces.iter().enumerate() {
             let Some(next) = piece.next else { continue };
@@ -137,7 +137,7 @@ impl<'a> Growth<'a> {
             _ => None,
         });
         rings.any(|ring| {
-            // Along the border is not in: only what has a point in the open inside is.
+            // Running along the border is not entering: that takes a point in the interior.
             !matches!(
                 contains(ring, &line),
                 Place::Outside | Place::OutsideTouching
@@ -145,8 +145,7 @@ impl<'a> Growth<'a> {
         }) || self.comes_near(&line)
     }
 
-    /// A place that is round is entered by what comes nearer than its spread, a line by what meets it anywhere but
-    /// at its ends.
+    /// A round place is entered by anything nearer than its spread, a line by anything that meets it other than at its ends.
     fn comes_near(&self, line: &Form) -> bool {
         let places = self.closed_to.unwrap_or_default();
         places.iter().any(|place| {
@@ -179,7 +178,7 @@ impl<'a> Growth<'a> {
             if let Some(tree) = self.trees.get_mut(against) {
                 *tree = (root, around);
             }
-        } else if self.parts(around) {
+        } else if self.separates(around) {
             self.events.push(Event {
                 width: link.width,
                 opening: Opening {
@@ -192,11 +191,11 @@ impl<'a> Growth<'a> {
         }
     }
 
-    /// The root of an edge's tree, and the rays crossed on the way from the root.
+    /// The root of an edge's tree, and the rays crossed on the path from the root.
     fn root(&mut self, index: usize) -> (usize, u128) {
         let (mut at, mut crossed) = (index, 0);
         while let Some(&(parent, own)) = self.trees.get(at).filter(|tree| tree.0 != at) {
-            // Each step also lets its edge skip its parent, so later ways are short.
+            // Path halving: each step makes an edge skip its parent, so later paths are short.
             if let Some(&(above, further)) = self.trees.get(parent).filter(|tree| tree.0 != parent)
                 && let Some(tree) = self.trees.get_mut(at)
             {
@@ -211,8 +210,8 @@ impl<'a> Growth<'a> {
         (at, crossed)
     }
 
-    /// Whether a curve parts points that none before it parted; if so, they are in different classes from now on.
-    fn parts(&mut self, around: u128) -> bool {
+    /// Whether a curve separates points that none before it did; if so, they are in different classes from now on.
+    fn separates(&mut self, around: u128) -> bool {
         if around == 0 {
             return false;
         }
@@ -238,7 +237,7 @@ impl<'a> Growth<'a> {
         true
     }
 
-    /// Which of the points' rays to the north a line crosses an odd number of times.
+    /// The points whose rays to the north a line crosses an odd number of times.
     fn crossings(&self, line: &[Point]) -> u128 {
         let mut crossed = 0;
         let steps = line.iter().zip(line.iter().skip(1));
@@ -252,8 +251,8 @@ impl<'a> Growth<'a> {
     }
 }
 
-/// Whether a straight piece crosses the ray from a point to the north. A piece that ends on the ray counts to its
-/// western side, so that two pieces that meet there count once.
+/// Whether a straight piece crosses the ray from a point to the north. An end on the ray counts as west of it, so that two
+/// pieces that meet there count once.
 fn crosses_ray(from: Point, to: Point, point: Point) -> bool {
     let west = |p: Point| p.x <= point.x;
     if west(from) == west(to) || (from.y < point.y && to.y < point.y) {
@@ -263,7 +262,7 @@ fn crosses_ray(from: Point, to: Point, point: Point) -> bool {
     turn(left, right, point) == Ordering::Less
 }
 
-/// Whether a straight piece meets a line elsewhere than at the line's two ends.
+/// Whether a straight piece meets a line anywhere but at the line's two ends.
 fn meets_inside(points: &[Point], line: &Form) -> bool {
     let piece = match line {
         Form::Path(ends) => match ends.as_slice() {
@@ -290,7 +289,7 @@ fn meets_inside(points: &[Point], line: &Form) -> bool {
             .all(|point| piece.holds(*point))
 }
 
-/// Whether a straight piece lies on the border of an area all along.
+/// Whether a straight piece runs along the border of an area.
 fn runs_along(ring: &[Point], line: &Form) -> bool {
     let Form::Path(points) = line else {
         return contains(ring, line) == Place::WithinTouching;

@@ -23,14 +23,17 @@ fn at(points: &[(i64, i64)]) -> Vec<Point> {
 }
 
 fn way(walls: &[Figure], pool: &Figure, off: i64, view: View) -> WayOut {
-    let doubt = Doubt {
+    let tolerance = Tolerance {
         accuracy: off * MM,
-        ..Doubt::default()
+        ..Tolerance::default()
     };
-    let walls: Vec<Wall> = walls.iter().map(|figure| Wall { figure, doubt }).collect();
+    let walls: Vec<Wall> = walls
+        .iter()
+        .map(|figure| Wall { figure, tolerance })
+        .collect();
     let start = Target {
         figure: pool,
-        doubt: Doubt::default(),
+        tolerance: Tolerance::default(),
     };
     widest_way(&walls, &start, &[Goal::FarAway], view)
 }

@@ -1,34 +1,33 @@
-//! Arcs as runs of corners, how far these stay from the true arcs, and the true arcs themselves.
+//! Arcs as runs of corners, how far these are from the true arcs, and the true arcs themselves.
 //!
-//! Distances are taken from the arcs. For all else there are the corners: no number of them is the same as an arc, so what
-//! is told beside them is how far any place of the arc lies from the run of corners at most, rounding included; whoever
-//! measures the corners allows for it as for any other accuracy, and then no area or zone can be wrong because of it.
+//! Distances are taken from the arcs, everything else from the corners. No number of corners is the same as an arc, so with
+//! them comes the greatest distance of any place of the arc from the run of corners, rounding included. Whoever measures the
+//! corners allows for it like any other inaccuracy, so no area or zone can be wrong because of it.
 
 use std::f64::consts::PI;
 
 use crate::plan::figure::{Arc, Course, Curved, Form, Point};
 
-/// Corners stay this near to their arc, in nanometres, unless there would be too many: a tenth of a millimetre.
+/// How near the corners are to their arc, in nanometres, unless there would be too many: a tenth of a millimetre.
 const FINE: f64 = 100_000.0;
-/// Rounding of a corner, a middle and a radius to whole nanometres, and of the floats before.
+/// The rounding of a corner, a centre and a radius to whole nanometres, and of the floats before.
 const ROUNDED: i64 = 4;
-/// A wider circle than this, in nanometres, is not told to the nanometre: its arcs stand out from straight by less than
-/// 1.3 mm in 100 m.
+/// The greatest radius that is computed to the nanometre, in nanometres. Flatter arcs bulge by less than 1.3 mm in 100 m.
 const WIDEST: f64 = 1e15;
 
-/// Arcs, and corners in place of them.
+/// A line with arcs, traced as corners and as its true courses.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Traced {
     /// The corners.
     pub corners: Vec<Point>,
-    /// How far the line through the corners stays from the arcs at most, in nanometres.
+    /// The greatest distance between the line through the corners and the arcs, in nanometres.
     pub off: i64,
-    /// The courses so far; `None` where one of them is too flat to be told.
+    /// The courses so far; `None` where one of them is too flat to compute.
     courses: Option<Vec<Course>>,
 }
 
 impl Traced {
-    /// A line that goes on from here, without any corner yet.
+    /// A line without any corner yet.
     pub fn new() -> Self {
         Traced {
             corners: Vec::new(),
@@ -53,7 +52,8 @@ impl Traced {
             .for_each(|courses| courses.push(Course { from, to, arc }));
     }
 
-    /// An arc of less than a whole circle, in two where it is more than half of one; without an arc where that is too flat.
+    /// Adds an arc of less than a whole circle, in two parts where it is more than half of one. `arc` is `None` where it is too
+    /// flat.
     fn round(&mut self, ends: (Point, Point), top: Point, arc: Option<Arc>, more_than_half: bool) {
         if arc.is_none() {
             self.courses = None;
@@ -66,13 +66,12 @@ impl Traced {
         }
     }
 
-    /// Goes on along an arc from one place to another whose middle stands out so far from straight: to the right of the
-    /// way, or to the left where it is negative. The last place is left to what follows. `most` is how many corners it
-    /// may take.
-    pub fn rise(&mut self, (from, to): (Point, Point), rise: i64, most: usize) {
+    /// Adds an arc between two places. `bulge` is how far its middle is from the chord: to the right of the direction of
+    /// travel, or to the left if negative. The last place is left to whatever follows. `most` is the most corners to use.
+    pub fn bulge(&mut self, (from, to): (Point, Point), bulge: i64, most: usize) {
         let (x, y) = crate::measure::figure::exact::floats_between(from, to);
         let chord = (x * x + y * y).sqrt();
-        let high = rise.unsigned_abs() as f64;
+        let high = bulge.unsigned_abs() as f64;
         if chord <= 0.0 || high <= 0.0 {
             self.corners.push(from);
             self.course(from, to, None);
@@ -81,14 +80,14 @@ impl Traced {
         let radius = (chord * chord / 4.0 + high * high) / (2.0 * high);
         let half = 2.0 * libm::atan2(high, chord / 2.0);
         let steps = steps(radius, half, most);
-        let side = if rise > 0 { 1.0 } else { -1.0 };
+        let side = if bulge > 0 { 1.0 } else { -1.0 };
         let along = (x / chord, y / chord);
         let out = (along.1 * side, -along.0 * side);
         self.corners.push(from);
         for step in 1..steps {
             let angle = half * (2.0 * f64::from(step) / f64::from(steps) - 1.0);
             let ahead = chord / 2.0 + radius * libm::sin(angle);
-            // The height over the chord, without taking two great numbers from each other.
+            // The height over the chord, computed without the difference of two large numbers.
             let sine = libm::sin(angle / 2.0);
             let over = high - 2.0 * radius * sine * sine;
             self.corners.push(moved(
@@ -114,13 +113,13 @@ impl Traced {
         let arc = (radius <= WIDEST).then(|| Arc {
             middle: place(high - whole),
             radius: whole as i64,
-            left: rise > 0,
+            left: bulge > 0,
         });
         self.round((from, to), place(high), arc, high > chord / 2.0);
     }
 
     fn note(&mut self, radius: f64, half: f64, steps: u32) {
-        // 1 − cos x is no more than x²/2.
+        // 1 − cos x is at most x²/2.
         let part = half / f64::from(steps);
         let off = (radius * part * part / 2.0).ceil() as i64;
         self.off = self.off.max(off.saturating_add(ROUNDED));
@@ -133,7 +132,7 @@ impl Default for Traced {
     }
 }
 
-/// So many straight pieces stand for an arc of so much to either side of its middle.
+/// The number of straight pieces for an arc, given the angle `half` to either side of its middle.
 fn steps(radius: f64, half: f64, most: usize) -> u32 {
     let most = u32::try_from(most).unwrap_or(u32::MAX).max(4);
     let wanted = half * (radius / (2.0 * FINE)).sqrt();
@@ -147,20 +146,20 @@ fn moved(from: Point, (x, y): (f64, f64)) -> Point {
     }
 }
 
-/// A kidney: two round ends, an arc that dents in between them, and a back that is straight or stands out.
+/// A kidney: two round ends, a concave arc between them in front, and a back that is straight or bulges out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Kidney {
-    /// The middles of the two ends.
+    /// The centres of the two ends.
     pub ends: (Point, Point),
     /// The radius of both ends, in nanometres.
     pub radius: i64,
-    /// How far the front dents in from straight, to the left of the way from the one end to the other.
+    /// The depth of the hollow in front, which is to the left of the direction from the first end to the second.
     pub hollow: i64,
-    /// How far the back stands out from straight; 0 where it is straight.
+    /// How far the back bulges out; 0 where it is straight.
     pub back: i64,
 }
 
-/// An arc about a middle: from one angle so far round, anticlockwise where it is positive.
+/// An arc about a centre: from an angle, sweeping anticlockwise where the sweep is positive.
 struct About {
     middle: (f64, f64),
     radius: f64,
@@ -169,7 +168,7 @@ struct About {
 }
 
 impl About {
-    /// So far along the arc, 1 being its end.
+    /// The place at a share of the arc; 1 is its end.
     fn at(&self, share: f64) -> (f64, f64) {
         let angle = self.from + self.sweep * share;
         (
@@ -180,15 +179,15 @@ impl About {
 }
 
 impl Kidney {
-    /// The outline, anticlockwise; `None` where the measures make no kidney: a hollow of half the distance of the
-    /// ends or more, one so deep and wide that no arc fits between the ends, or a back that stands out that far.
+    /// The outline, anticlockwise. `None` where the measures do not make a kidney: where the hollow or the back's bulge is half
+    /// the distance of the ends or more, or where the hollow is so deep and wide that no arc fits between the ends.
     pub fn outline(&self, most: usize) -> Option<Traced> {
         let (x, y) = crate::measure::figure::exact::floats_between(self.ends.0, self.ends.1);
         let long = (x * x + y * y).sqrt();
         let (half, radius) = (long / 2.0, self.radius as f64);
         let (hollow, back) = (self.hollow as f64, self.back as f64);
         let fits = radius > 0.0 && hollow > 0.0 && hollow < half && (0.0..half).contains(&back);
-        // All arcs touch the round ends without a corner: their middles lie on the line that halves the kidney.
+        // All arcs meet the round ends without a corner: their centres are on the kidney's axis of symmetry.
         let far = (half * half + hollow * hollow) / (2.0 * hollow);
         if !fits || far <= radius || hollow >= 2.0 * radius + back {
             return None;
@@ -220,7 +219,7 @@ impl Kidney {
         Some(self.trace(&arcs, (x / long, y / long), most))
     }
 
-    /// Each arc without its last corner, which is the first of the next; but a straight back needs both ends.
+    /// Traces each arc without its last corner, which is the first of the next. A straight back needs both of its ends.
     fn trace(&self, arcs: &[About], along: (f64, f64), most: usize) -> Traced {
         let mut traced = Traced::new();
         let place = |(ahead, left): (f64, f64)| {

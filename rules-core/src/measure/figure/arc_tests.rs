@@ -18,7 +18,7 @@ fn spot(at: Point) -> Figure {
     Figure::new(vec![Form::Point(at)], 0, Some(0))
 }
 
-/// The circle through three places, by the two lines that halve their distances at right angles.
+/// The circle through three places, from the perpendicular bisectors of two chords.
 fn through(a: (f64, f64), b: (f64, f64), c: (f64, f64)) -> ((f64, f64), f64) {
     let twice = 2.0 * (a.0 * (b.1 - c.1) + b.0 * (c.1 - a.1) + c.0 * (a.1 - b.1));
     let square = |p: (f64, f64)| p.0 * p.0 + p.1 * p.1;
@@ -31,12 +31,12 @@ fn through(a: (f64, f64), b: (f64, f64), c: (f64, f64)) -> ((f64, f64), f64) {
     )
 }
 
-/// A half circle by hand: 4 m across, 2 m out. Its area is 2π m², and a place 3 m from its middle is 1 m away.
+/// A half circle by hand: 4 m across, 2 m deep. Its area is 2π m², and a place 3 m from its centre is 1 m away.
 #[test]
 fn a_half_circle_by_hand() {
     let (a, b) = (Point { x: 0, y: 0 }, Point { x: 4 * M, y: 0 });
     let mut traced = Traced::new();
-    traced.rise((a, b), 2 * M, 500);
+    traced.bulge((a, b), 2 * M, 500);
     traced.corners.push(b);
     assert!(traced.off <= 101_000, "{}", traced.off);
     let twice = area2(&traced.corners) as f64 / 1e18;
@@ -65,7 +65,7 @@ fn two_thousand_distances_to_arcs_are_held() {
         let most = dice.from(4, 300) as usize;
         let rise = [-1, 1][dice.from(0, 1) as usize] * dice.from(MM, (long * 0.49) as i64);
         let mut traced = Traced::new();
-        traced.rise((a, b), rise, most);
+        traced.bulge((a, b), rise, most);
         traced.corners.push(b);
         let p = dice.point(8 * M);
         let line = Figure {
@@ -73,7 +73,7 @@ fn two_thousand_distances_to_arcs_are_held() {
             ..spot(p)
         };
         let found = figure_gap(&line, &spot(p));
-        // The arc's middle: from the middle of the chord to the right of the way.
+        // The middle of the arc: from the middle of the chord to the right of the direction of travel.
         let f = |p: Point| (p.x as f64, p.y as f64);
         let ((ax, ay), (bx, by)) = (f(a), f(b));
         let out = (
@@ -87,7 +87,7 @@ fn two_thousand_distances_to_arcs_are_held() {
             ((u.0 - v.0) * (u.0 - v.0) + (u.1 - v.1) * (u.1 - v.1)).sqrt()
         };
         let to_middle = far(q, middle);
-        // Nearest on the whole circle, if that is on the arc: no farther from the top than the ends are.
+        // The nearest place of the whole circle, if it is on the arc: no farther from the arc's middle than the ends are.
         let foot = (
             middle.0 + (q.0 - middle.0) / to_middle * radius,
             middle.1 + (q.1 - middle.1) / to_middle * radius,
@@ -135,14 +135,14 @@ fn a_kidney_by_hand() {
             "{gap:?} {metres}"
         );
     };
-    // The waist is 1.5 m over the middle line, the back 2 m below, both ends 2 m beyond.
+    // The waist is 1.5 m above the axis through both centres, the back 2 m below it; the ends are 2 m beyond the centres.
     near(gap(20, 25), 1.0);
     near(gap(20, -30), 1.0);
     near(gap(-30, 0), 1.0);
     near(gap(70, 0), 1.0);
-    // From the middle of the dent's circle, 3.75 m up, the whole dent is 2.25 m away.
+    // From the centre of the dent's circle, 3.75 m up, the whole dent is 2.25 m away.
     near(gap(20, 37), 2.2);
-    // Area by parts: the kite between the middles less the dent's sector, the ends' sectors, the rectangle at the back.
+    // The area in parts: the kite between the centres minus the dent's sector, the ends' sectors, the rectangle at the back.
     let turn = libm::atan2(3.75, 2.0);
     let kite = 2.0 * 3.75 - 2.25 * 2.25 * (PI / 2.0 - turn);
     let ends = 4.0 * (1.5 * PI - turn);

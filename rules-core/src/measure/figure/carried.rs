@@ -1,8 +1,8 @@
-//! How far off an outline may be that was worked out from another, of which that is known.
+//! The tolerance of an outline derived from another: how inaccuracy carries over.
 //!
-//! What is widened with round corners is off by as much as its base. A square corner lies where two sides meet, each moved
-//! out in parallel: where these turn, it moves farther than they do. In a true plan each corner of the base may be off by
-//! itself, so each side may turn.
+//! An outline widened with round corners is off by as much as its base. A square corner is where two sides meet, each moved
+//! out in parallel. If the sides rotate, the corner moves farther than they do; and each corner of the base may be off
+//! independently, so each side may rotate.
 
 use crate::measure::distance::reach::farthest;
 use crate::measure::figure::chain::{Chain, Edge};
@@ -10,10 +10,10 @@ use crate::measure::figure::exact::Vector;
 use crate::measure::figure::offset::{Corners, inward};
 use crate::plan::figure::{Accuracy, Figure, Form};
 
-/// Places are rounded to the nanometre when they are worked out.
+/// The rounding of derived places to the nanometre.
 const ROUNDED: i64 = 2;
 
-/// How far off an outline `by` nanometres outside a figure may be; `None` where nobody knows.
+/// The tolerance of an outline `by` nanometres outside a figure; `None` where it is unknown.
 pub fn outward_off(figure: &Figure, by: i64, corners: Corners) -> Accuracy {
     let off = figure.accuracy?;
     if off == 0 || corners == Corners::Round {
@@ -26,10 +26,10 @@ pub fn outward_off(figure: &Figure, by: i64, corners: Corners) -> Accuracy {
     rings.collect::<Option<Vec<_>>>()?.into_iter().max()
 }
 
-/// How far off an outline `by` nanometres within a convex figure may be; `None` where nobody knows.
+/// The tolerance of an outline `by` nanometres within a convex figure; `None` where it is unknown.
 ///
-/// The true figure lies between this one made so much narrower and so much wider; so what is left of it lies between what is
-/// left of those two.
+/// The true figure lies between this one narrowed and widened by its tolerance. So its inner outline lies between the inner
+/// outlines of those two.
 pub fn inward_off(figure: &Figure, by: i64) -> Accuracy {
     let off = figure.accuracy?;
     if off == 0 {
@@ -46,7 +46,7 @@ pub fn inward_off(figure: &Figure, by: i64) -> Accuracy {
     Some(within.max(around).saturating_add(ROUNDED))
 }
 
-/// The farthest that a square corner may move, of a ring whose corners may each be off by so much.
+/// The farthest that a square corner may move, where each corner of the ring may be off by `off`.
 fn mitred_off(ring: Chain, by: i64, off: i64) -> Option<i64> {
     let edges: Vec<Edge> = ring.edges().collect();
     let next = edges.iter().cycle().skip(1);
@@ -73,7 +73,7 @@ fn corner_off(one: &Edge, other: &Edge, by: f64, off: f64) -> Option<f64> {
     }
 }
 
-/// A side of a ring: its direction, its length, and by what angle it may turn.
+/// A side of a ring: its direction, its length, and the angle by which it may rotate.
 struct Side {
     way: (f64, f64),
     length: f64,
@@ -81,7 +81,7 @@ struct Side {
 }
 
 impl Side {
-    /// `None` where its ends are so near each other that it may turn round altogether.
+    /// `None` where its ends are so near each other that it may rotate by any angle.
     fn of(edge: &Edge, off: f64) -> Option<Side> {
         let (x, y) = Vector::between(edge.a, edge.b).floats();
         let length = (x * x + y * y).sqrt();
@@ -92,21 +92,22 @@ impl Side {
         })
     }
 
-    /// By what angle the way turns from this side to the next, to whichever hand.
+    /// The angle between this side and the next, whichever way it turns.
     fn angle_to(&self, next: &Side) -> f64 {
         let ((x, y), (u, v)) = (self.way, next.way);
         libm::atan2((x * v - y * u).abs(), x * u + y * v)
     }
 
-    /// How far the moved side may pass from where it was drawn, at the square corner: that lies beyond the end of the side
-    /// itself, where it may be off by more than there.
+    /// How far the moved side may be from where it was drawn, at the square corner. The corner is beyond the end of the side
+    /// itself, where the side may be off by more.
     fn strays(&self, by: f64, half: f64, off: f64) -> f64 {
         let beyond = by * libm::tan(half);
         off * (1.0 + 2.0 * beyond / self.length) + by * (1.0 - libm::cos(self.turn))
     }
 }
 
-/// The corner lies at `by / cos(half)` from its base's, along the line that halves the angle: that may get longer, and turn.
+/// How far a corner may move that is at `by / cos(half)` from the base's corner, along the bisector: the bisector may get longer
+/// and rotate.
 fn turned_about(half: f64, turn: f64, by: f64, off: f64) -> Option<f64> {
     let widest = half + turn / 2.0;
     if widest >= std::f64::consts::FRAC_PI_2 {
@@ -116,8 +117,8 @@ fn turned_about(half: f64, turn: f64, by: f64, off: f64) -> Option<f64> {
     Some(off + by * (most * turn / 2.0 + most - drawn))
 }
 
-/// How far two lines may meet from where they did, that each pass no farther than so much from there and make an angle that may
-/// change by `turn`.
+/// How far the meeting point of two lines may move, where each line passes within a distance of the old point, and their angle
+/// may change by `turn`.
 fn where_lines_meet([one, other]: [f64; 2], angle: f64, turn: f64) -> Option<f64> {
     let (least, most) = (angle - turn, angle + turn);
     if least <= 0.0 || most >= std::f64::consts::PI {
@@ -143,28 +144,28 @@ mod tests {
         Figure::new(vec![Form::Ring(points)], 0, Some(M / 10))
     }
 
-    /// 4 by 2 m, good to 0.1 m, widened by 2 m. At the corner the long side's line lies 2 m past its end and is off by
-    /// 0.1 · (1 + 2 · 2 / 4) = 0.2 m, the short side's by 0.3 m; square to each other they would meet 0.36 m off, and a little
-    /// more because they may turn by 2.9 and 5.7 degrees.
+    /// 4 by 2 m, good to 0.1 m, widened by 2 m. The corner is 2 m past the end of the long side, whose line is off there by
+    /// 0.1 · (1 + 2 · 2 / 4) = 0.2 m, and that of the short side by 0.3 m. At right angles they would meet 0.36 m off, and a
+    /// little more because they may rotate by 2.9 and 5.7 degrees.
     #[test]
     fn a_square_corner_moves_farther_than_its_base() {
         let water = ring(&[(0, 0), (4 * M, 0), (4 * M, 2 * M), (0, 2 * M)]);
         let off = outward_off(&water, 2 * M, Corners::Square).unwrap();
         assert!((360_000_000..410_000_000).contains(&off), "{off}");
         assert_eq!(outward_off(&water, 2 * M, Corners::Round), Some(M / 10));
-        // The side of 0.2 m may turn round altogether.
+        // The side of 0.2 m may rotate by any angle.
         let sliver = ring(&[(0, 0), (4 * M, 0), (4 * M, M / 5), (0, M / 5)]);
         assert_eq!(outward_off(&sliver, M, Corners::Square), None);
     }
 
-    /// A corner of 60 degrees moved in by 1 m: a side that passes 0.1 m from there moves it by 0.1 / sin 30 = 0.2 m.
+    /// A corner of 60 degrees moved in by 1 m: sides that are off by 0.1 m move it by 0.1 / sin 30 = 0.2 m.
     #[test]
     fn an_acute_corner_within_moves_by_more() {
         let high = (10.0 * 3.0_f64.sqrt() / 2.0 * M as f64) as i64;
         let triangle = ring(&[(0, 0), (10 * M, 0), (5 * M, high)]);
         let off = inward_off(&triangle, M).unwrap();
         assert!((off - M / 5).abs() < 100, "{off}");
-        // So far in nothing may be left.
+        // This far in, nothing may be left.
         assert_eq!(inward_off(&triangle, 2_850_000_000), None);
     }
 
@@ -180,8 +181,8 @@ mod tests {
         (x * x + y * y).sqrt()
     }
 
-    /// Shapes of 3 to 7 corners, each corner pushed by its accuracy in any direction: no corner of the wider outline moves
-    /// farther than is told, and some move half as far.
+    /// Shapes of 3 to 7 corners, each corner displaced by its accuracy in any direction: no corner of the wider outline moves
+    /// farther than the tolerance, and some move half as far.
     #[test]
     fn two_thousand_pushed_shapes_stay_within() {
         let mut dice = Dice::new(19);
@@ -205,7 +206,7 @@ mod tests {
             let Ok(wide) = outward(&drawn, by, Corners::Square) else {
                 continue;
             };
-            let Some(told) = outward_off(&drawn, by, Corners::Square) else {
+            let Some(tolerance) = outward_off(&drawn, by, Corners::Square) else {
                 continue;
             };
             tried += 1;
@@ -226,8 +227,11 @@ mod tests {
                 let pairs = places(&wide).iter().zip(places(&world));
                 most = pairs.map(|(a, b)| apart(*a, *b)).fold(most, f64::max);
             }
-            assert!(most <= told as f64, "{corners:?} {off} {by}: {most} {told}");
-            far += i32::from(most * 2.0 > told as f64);
+            assert!(
+                most <= tolerance as f64,
+                "{corners:?} {off} {by}: {most} {tolerance}"
+            );
+            far += i32::from(most * 2.0 > tolerance as f64);
         }
         assert!(far > 1_000, "{far}");
     }

@@ -1,18 +1,18 @@
-//! A form seen as a run of edges, and the boxes around them.
+//! A form as a chain of edges, and boxes around them.
 
 use std::cmp::Ordering;
 
 use crate::measure::figure::exact::{Vector, between, turn};
 use crate::plan::figure::{Form, Point};
 
-/// A straight piece; both ends are the same for a single point.
+/// A straight edge; for a single point both ends are the same.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) struct Edge {
     pub a: Point,
     pub b: Point,
 }
 
-/// An upright rectangle.
+/// An axis-aligned rectangle.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) struct Bounds {
     pub low: Point,
@@ -48,7 +48,7 @@ impl Bounds {
         }
     }
 
-    /// Around all of some points, if there are any.
+    /// The box around some points, if there are any.
     pub fn around(points: &[Point]) -> Option<Self> {
         let (first, rest) = points.split_first()?;
         Some(rest.iter().fold(Bounds::of(*first, *first), |all, p| {
@@ -64,7 +64,7 @@ impl Bounds {
             && other.low.y <= self.high.y
     }
 
-    /// The square of the least distance between two boxes, 0 when they touch.
+    /// The square of the least distance between two boxes; 0 where they touch.
     #[inline]
     pub fn apart(&self, other: &Self) -> f64 {
         let x = gap(self.low.x, self.high.x, other.low.x, other.high.x);
@@ -72,7 +72,7 @@ impl Bounds {
         x * x + y * y
     }
 
-    /// Half way round the box: which of two nodes to split.
+    /// Half the perimeter, for choosing which of two boxes to split.
     pub fn size(&self) -> i64 {
         let across = Vector::between(self.low, self.high);
         across.x.saturating_add(across.y)
@@ -130,8 +130,8 @@ impl Edge {
     }
 }
 
-/// The edges of a form. A ring's first edge is the one that closes it; a path's is its first point alone. So each
-/// point ends exactly one edge, and it is enough to look at that end.
+/// The edges of a form. The first edge of a ring is the one that closes it; that of a path is its first point alone. So each
+/// point is the end of exactly one edge, and it is enough to look at ends.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Chain<'a> {
     pub points: &'a [Point],

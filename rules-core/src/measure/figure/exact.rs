@@ -4,11 +4,11 @@ use std::cmp::Ordering;
 
 use crate::plan::figure::Point;
 
-/// The widest difference of two coordinates. Plans are a thousand times smaller; the cap only keeps a plan that was
-/// never validated from overflowing: with it, a cross product fits 126 bits and its square 252.
+/// The greatest difference of two coordinates. Plans are a thousand times smaller; the cap only keeps a plan that was never
+/// validated from overflowing. With it, a cross product fits in 126 bits and its square in 252.
 const WIDEST: i64 = 1 << 62;
 
-/// From one place to another, in nanometres.
+/// A vector from one place to another, in nanometres.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) struct Vector {
     pub x: i64,
@@ -46,7 +46,7 @@ impl Vector {
     }
 }
 
-/// From one place to another in floats, as [`Vector::floats`] of the vector between them.
+/// The vector from one place to another in floats, as [`Vector::floats`] gives it.
 #[inline]
 pub(crate) fn floats_between(from: Point, to: Point) -> (f64, f64) {
     (
@@ -55,13 +55,13 @@ pub(crate) fn floats_between(from: Point, to: Point) -> (f64, f64) {
     )
 }
 
-/// Which way `c` lies from the line `a` to `b`: greater is to the left, equal is on it.
+/// On which side of the line from `a` to `b` the point `c` is: `Greater` is to the left, `Equal` is on it.
 #[inline]
 pub(crate) fn turn(a: Point, b: Point, c: Point) -> Ordering {
     Vector::between(a, b).cross(Vector::between(a, c)).cmp(&0)
 }
 
-/// A product of two 128-bit numbers; the order of the fields makes the derived comparison numeric.
+/// A product of two 128-bit numbers. The order of the fields makes the derived comparison numeric.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 struct Wide {
     high: u128,
@@ -79,7 +79,7 @@ fn multiply(a: u128, b: u128) -> Wide {
     }
 }
 
-/// A length known to the nanometre: the whole numbers next below and next above it, equal when it is whole.
+/// A length known to the nanometre: the whole numbers just below and just above it, equal when it is whole.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Span {
     /// Rounded down, or the least it can be.
@@ -89,7 +89,7 @@ pub struct Span {
 }
 
 impl Span {
-    /// A length that is exactly so many nanometres.
+    /// A length of exactly this many nanometres.
     pub fn exactly(length: i64) -> Self {
         Span {
             low: length,
@@ -103,22 +103,22 @@ impl Span {
     };
 }
 
-/// The whole numbers around a length in floats, where none of them is near enough to be doubtful: floats made from
-/// whole numbers of a valid plan are good to 0.02.
+/// The whole numbers around a length in floats; `None` where the length is so near to one of them that the float cannot
+/// decide. Floats computed from whole numbers of a valid plan are good to 0.02.
 #[inline]
 pub(crate) fn plainly_between(length: f64) -> Option<Span> {
     const FARTHEST: f64 = (1_i64 << 45) as f64;
-    const DOUBTFUL: f64 = 0.0625;
+    const TOO_NEAR: f64 = 0.0625;
     let low = length as i64;
     let beyond = length - low as f64;
-    let plain = length < FARTHEST && beyond > DOUBTFUL && beyond < 1.0 - DOUBTFUL;
+    let plain = length < FARTHEST && beyond > TOO_NEAR && beyond < 1.0 - TOO_NEAR;
     plain.then(|| Span { low, high: low + 1 })
 }
 
-/// The root of a whole number; no more than an `i64` holds.
+/// The square root of a whole number, capped at the largest `i64`.
 pub(crate) fn root(squared: u128) -> Span {
     let squared = squared.min(1 << 126);
-    // The float is right to a few units in its last place; much quicker than a root in whole numbers.
+    // The float is right to a few units in its last place, and much quicker than an integer root.
     let guess = (squared as f64).sqrt();
     if let Some(span) = plainly_between(guess) {
         return span;
@@ -141,10 +141,10 @@ fn narrow(length: u128) -> i64 {
     i64::try_from(length).unwrap_or(i64::MAX)
 }
 
-/// How far a point lies from a line, given the cross product with the line's direction and that direction's square.
+/// The distance of a point from a line, given the cross product with the line's direction and that direction's square.
 pub(crate) fn from_line(cross: i128, squared: u128) -> Span {
     let cross = cross.unsigned_abs();
-    // Good to a few units in the last place, so that few steps are left to take.
+    // Good to a few units in the last place, so only a few steps are left.
     let guess = (cross as f64 / (squared as f64).sqrt()).clamp(0.0, WIDEST as f64);
     if let Some(span) = plainly_between(guess) {
         return span;
@@ -174,7 +174,7 @@ pub(crate) fn part_way(from: Point, to: Point, share: f64) -> Point {
     }
 }
 
-/// The nearest whole number, the one farther from 0 of two: as `f64::round`, which is a call on many machines.
+/// The nearest whole number, halves away from 0: like `f64::round`, which is a function call on many machines.
 #[inline]
 fn whole(length: f64) -> i64 {
     let towards = length as i64;
@@ -182,7 +182,7 @@ fn whole(length: f64) -> i64 {
     towards.saturating_add(i64::from(left >= 0.5) - i64::from(left <= -0.5))
 }
 
-/// Whether `p`, known to be on the line through `a` and `b`, lies between them or on one of them.
+/// Whether `p`, known to be on the line through `a` and `b`, is between them or on one of them.
 #[inline]
 pub(crate) fn between(a: Point, b: Point, p: Point) -> bool {
     Vector::between(p, a).dot(Vector::between(p, b)) <= 0
@@ -236,10 +236,10 @@ mod tests {
         );
     }
 
-    /// Lengths a little beside whole numbers, from 1 nm to 30 km, and no nearer to them than to their neighbours: what is
-    /// said of each is what its square, or the product with the square of the line, says.
+    /// Lengths just beside whole numbers, from 1 nm to 30 km: each result agrees with the exact square, or with the exact
+    /// product with the length of the line.
     #[test]
-    fn floats_decide_nothing_that_is_doubtful() {
+    fn floats_decide_nothing_near_a_whole_number() {
         let mut dice = Dice::new(5);
         for round in 0..100_000 {
             let whole = dice.from(1, [10, 1_000_000, 30_000_000_000_000][round % 3]) as u128;
@@ -259,7 +259,7 @@ mod tests {
     }
 
     #[test]
-    fn a_float_is_rounded_as_by_the_library() {
+    fn floats_round_like_the_library() {
         let mut dice = Dice::new(6);
         let half = [0.0, 0.5, -0.5, 0.49999999999999994, 2.5, -2.5];
         let far = [4503599627370495.5, 9007199254740993.0, 1e300, f64::NAN];

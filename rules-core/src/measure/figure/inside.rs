@@ -1,4 +1,4 @@
-//! In, on or out: decided exactly.
+//! Inside, on the line or outside: decided exactly.
 
 use std::cmp::Ordering;
 
@@ -7,18 +7,18 @@ use crate::measure::figure::exact::{Vector, turn};
 use crate::plan::figure::{Form, Point};
 use crate::work;
 
-/// Where a point lies with respect to a ring.
+/// The position of a point relative to a ring.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Side {
-    /// Within it, not on its line.
+    /// Inside, and not on its line.
     Inside,
     /// Exactly on its line.
     On,
-    /// Beyond it.
+    /// Outside.
     Outside,
 }
 
-/// Where a point lies with respect to a ring, exactly.
+/// The position of a point relative to a ring, exactly.
 pub fn side(ring: &[Point], point: Point) -> Side {
     work::corners(ring.len());
     let mut within = false;
@@ -39,40 +39,40 @@ pub fn side(ring: &[Point], point: Point) -> Side {
     if within { Side::Inside } else { Side::Outside }
 }
 
-/// How a form lies with respect to the area of a ring, exactly as drawn.
+/// The position of a form relative to the area of a ring, exactly as drawn.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Place {
-    /// All of it within, none of it on the line.
+    /// All of it inside, none of it on the line.
     Within,
-    /// None of it beyond the line, some of it on the line.
+    /// None of it outside, some of it on the line.
     WithinTouching,
-    /// Some of it within and some beyond.
+    /// Some of it inside and some outside.
     Across,
-    /// None of it within, some of it on the line.
+    /// None of it inside, some of it on the line.
     OutsideTouching,
-    /// All of it beyond.
+    /// All of it outside.
     Outside,
 }
 
 impl Place {
-    /// No part is beyond the line; touching it is allowed.
+    /// Whether no part is outside; touching the line is allowed.
     pub fn is_within(self) -> bool {
         matches!(self, Place::Within | Place::WithinTouching)
     }
 
-    /// Some part lies within, more than a touch. A point or a line shares no area even then.
+    /// Whether some part is inside, not just touching. A point or a line shares no area even then.
     pub fn shares(self) -> bool {
         !matches!(self, Place::OutsideTouching | Place::Outside)
     }
 }
 
-/// How `form` lies with respect to the area of `ring`, exactly as drawn. A form without any point is `Outside`.
+/// The position of `form` relative to the area of `ring`, exactly as drawn. A form without points is `Outside`.
 pub fn contains(ring: &[Point], form: &Form) -> Place {
     let mut seen = walk(Chain::of(form), ring);
     if let Form::Ring(points) = form
         && !seen.across()
     {
-        // Its line does not cross the other; but its area may hold the other, or be the same.
+        // Its line does not cross the other, but its area may contain the other, or be the same.
         let back = walk(Chain::ring(ring), points);
         let same = !seen.inside && !seen.outside && seen.on && !back.outside;
         seen.inside |= back.inside || same;
@@ -97,13 +97,13 @@ pub fn contains(ring: &[Point], form: &Form) -> Place {
             ..
         } => Place::OutsideTouching,
         Seen { outside: true, .. } => Place::Outside,
-        // Nothing but a line along the line.
+        // A line that only runs along the ring's line.
         Seen { on: true, .. } => Place::WithinTouching,
         Seen { .. } => Place::Outside,
     }
 }
 
-/// Where parts of a line were seen to be.
+/// The positions in which parts of a line were found.
 #[derive(Debug, Clone, Copy, Default)]
 struct Seen {
     inside: bool,
@@ -125,11 +125,11 @@ impl Seen {
     }
 }
 
-/// Goes along a line until it is known to be on both sides of a ring.
+/// Follows a line until parts of it have been found both inside and outside a ring.
 fn walk(line: Chain, ring: &[Point]) -> Seen {
     let around = Bounds::around(ring);
     let mut seen = Seen::default();
-    // The side of the place reached, as long as the line has not met the ring since.
+    // The position of the last place, as long as the line has not met the ring since.
     let mut known: Option<Side> = None;
     for edge in line.edges() {
         let bounds = edge.bounds();
@@ -146,7 +146,7 @@ fn walk(line: Chain, ring: &[Point]) -> Seen {
     seen
 }
 
-/// One edge of the line: crossed, cut at the places where it meets the ring, or free of it.
+/// Tests one edge of the line: it crosses the ring, is cut where it meets the ring, or does not meet it.
 fn pass(
     edge: Edge,
     bounds: &Bounds,
@@ -168,7 +168,7 @@ fn pass(
             };
             return None;
         }
-        // They meet without crossing, so a corner of one lies on the other; only the ring's own corners cut.
+        // They meet without crossing, so a corner of one is on the other. Only the ring's corners cut the edge.
         seen.on = true;
         cuts.extend(
             [against.a, against.b]
@@ -184,7 +184,7 @@ fn pass(
     free.then(|| side(ring, edge.b))
 }
 
-/// Between two neighbouring cuts an edge is all in, all on or all out: its middle tells which.
+/// Between two neighbouring cuts an edge is all inside, all on the line or all outside, so its middle decides.
 fn pieces(edge: Edge, mut cuts: Vec<Point>, ring: &[Point], seen: &mut Seen) {
     cuts.extend([edge.a, edge.b]);
     cuts.sort_unstable_by(|p, q| along(edge, *p, *q));
@@ -192,7 +192,7 @@ fn pieces(edge: Edge, mut cuts: Vec<Point>, ring: &[Point], seen: &mut Seen) {
     if let [only] = cuts.as_slice() {
         return seen.note(side(ring, *only));
     }
-    // Twice the size, so that the middle of two whole numbers is one.
+    // Doubled, so that the middle of two whole numbers is a whole number.
     let doubled: Vec<Point> = ring.iter().map(|p| sum(*p, *p)).collect();
     for (p, q) in cuts.iter().zip(cuts.iter().skip(1)) {
         seen.note(side(&doubled, sum(*p, *q)));
@@ -222,7 +222,7 @@ mod tests {
     }
 
     #[test]
-    fn each_place_is_told_from_its_neighbours() {
+    fn each_position_is_told_from_the_others() {
         // An L: the notch takes the upper right quarter.
         let yard = ring(&[(0, 0), (10, 0), (10, 5), (5, 5), (5, 10), (0, 10)]);
         let of = |points: &[(i64, i64)]| contains(&yard, &Form::Ring(ring(points)));
@@ -270,7 +270,7 @@ mod tests {
     }
 
     #[test]
-    fn places_agree_with_distances_and_with_each_point() {
+    fn positions_agree_with_distances_and_with_each_point() {
         let mut dice = Dice::new(11);
         let mut seen = std::collections::BTreeMap::new();
         for round in 0..20_000 {

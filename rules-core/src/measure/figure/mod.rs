@@ -1,4 +1,4 @@
-//! Figures: exact arithmetic on their corners, arcs, what lies inside, outlines worked out from others.
+//! Figures: exact arithmetic on their corners, arcs, inside and outside, and outlines derived from others.
 
 pub(super) mod arc;
 pub(super) mod carried;

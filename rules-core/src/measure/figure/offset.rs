@@ -1,4 +1,4 @@
-//! One outline from another: farther out with round or square corners, or farther in.
+//! Offsets of outlines: outward with round or square corners, or inward.
 
 use std::fmt;
 
@@ -13,29 +13,29 @@ use crate::plan::figure::{Figure, Form, Point};
 /// How the corners of a wider outline are built.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Corners {
-    /// Everywhere the same distance: arcs around the corners.
+    /// The same distance everywhere: arcs around the corners.
     Round,
-    /// Straight sides until they meet.
+    /// Straight sides extended until they meet.
     Square,
 }
 
-/// Why an outline cannot be derived from another; each asks for it to be drawn.
+/// Why an outline cannot be derived from another. Most messages ask for it to be drawn.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum OffsetFault {
     /// A corner so acute that its sides would meet more than ten times the distance away.
     TooAcute {
-        /// Which corner, the first drawn being 1.
+        /// Which corner; the first drawn is 1.
         corner: usize,
         /// Where it is.
         at: Point,
     },
     /// Square corners were asked for where there are arcs.
     AlreadyRound,
-    /// Square corners, or a way in, were asked for something that is not an area.
+    /// Square corners or an inward offset were asked for something that is not an area.
     NotAnArea,
     /// The wider outline would run into itself.
     RunsIntoItself,
-    /// A way in was asked for an area with a corner pointing in.
+    /// An inward offset was asked for an area with a corner pointing in.
     NotConvex,
     /// Nothing is left that far in.
     NothingLeft,
@@ -63,15 +63,15 @@ impl fmt::Display for OffsetFault {
 
 impl std::error::Error for OffsetFault {}
 
-/// A square corner reaches at most this many times the distance.
+/// A square corner is at most this many times the offset from its base.
 const MITRE_LIMIT: f64 = 10.0;
 
-/// The outline that lies `by` nanometres farther out; `by` is not negative.
+/// The outline `by` nanometres farther out; `by` is not negative.
 ///
-/// Round corners are exact. Square ones are rounded to the nanometre, and the accuracy is that much worse.
+/// Round corners are exact. Square ones are rounded to the nanometre, which is added to the accuracy.
 ///
 /// # Errors
-/// Square corners: see [`OffsetFault`].
+/// For square corners, see [`OffsetFault`].
 pub fn outward(figure: &Figure, by: i64, corners: Corners) -> Result<Figure, OffsetFault> {
     let by = by.max(0);
     if corners == Corners::Round {
@@ -90,16 +90,16 @@ pub fn outward(figure: &Figure, by: i64, corners: Corners) -> Result<Figure, Off
     Ok(Figure::new(
         forms.collect::<Result<_, _>>()?,
         0,
-        worse(figure),
+        rounded_accuracy(figure),
     ))
 }
 
-fn worse(figure: &Figure) -> Option<i64> {
+fn rounded_accuracy(figure: &Figure) -> Option<i64> {
     figure.accuracy.map(|accuracy| accuracy.saturating_add(1))
 }
 
 fn mitred(ring: &[Point], by: i64) -> Result<Vec<Point>, OffsetFault> {
-    // Out is to the right of a ring that runs with its area to the left.
+    // For a ring that runs anticlockwise, outward is to the right.
     let out = if signed_area2(ring) < 0 { -1.0 } else { 1.0 };
     let before = ring.iter().cycle().skip(ring.len().saturating_sub(1));
     let after = ring.iter().cycle().skip(1);
@@ -107,7 +107,7 @@ fn mitred(ring: &[Point], by: i64) -> Result<Vec<Point>, OffsetFault> {
     let moved = corners.map(|(at, ((corner, before), after))| {
         let (one, other) = (unit(*before, *corner), unit(*corner, *after));
         let (x, y) = (one.1 + other.1, -one.0 - other.0);
-        // The square of the sum of two unit normals is 2 + 2 cos; the corner reaches √(2 / (1 + cos)) times as far.
+        // The square of the sum of two unit normals is 2 + 2 cos; the corner moves √(2 / (1 + cos)) times the offset.
         let squared = x * x + y * y;
         if squared * MITRE_LIMIT * MITRE_LIMIT < 4.0 {
             return Err(OffsetFault::TooAcute {
@@ -133,7 +133,7 @@ fn mitred(ring: &[Point], by: i64) -> Result<Vec<Point>, OffsetFault> {
     Ok(moved)
 }
 
-/// Whether each side still goes the way it went: one that turned round has run through another.
+/// Whether each side still has its direction: a side that is reversed has run through another.
 fn keeps_its_sides(ring: &[Point], moved: &[Point]) -> bool {
     let mut sides = Chain::ring(ring).edges().zip(Chain::ring(moved).edges());
     let ahead = |(one, other): (Edge, Edge)| {
@@ -167,8 +167,8 @@ pub fn is_convex(ring: &[Point]) -> bool {
 
 /// The outline of everything at least `by` nanometres within a convex figure; `by` is not negative.
 ///
-/// Arcs only lose their spread, which is exact; straight sides are moved in and their corners rounded to the
-/// nanometre, and the accuracy is that much worse.
+/// Up to the spread, only the spread is reduced, which is exact. Beyond that, straight sides are moved in and their corners
+/// rounded to the nanometre, which is added to the accuracy.
 ///
 /// # Errors
 /// A shape with a corner pointing in, several shapes in one, or nothing left: see [`OffsetFault`].
@@ -195,11 +195,15 @@ pub fn inward(figure: &Figure, by: i64) -> Result<Figure, OffsetFault> {
         return Err(OffsetFault::NothingLeft);
     };
     let ring = shrunk(ring, by - figure.spread).ok_or(OffsetFault::NothingLeft)?;
-    Ok(Figure::new(vec![Form::Ring(ring)], 0, worse(figure)))
+    Ok(Figure::new(
+        vec![Form::Ring(ring)],
+        0,
+        rounded_accuracy(figure),
+    ))
 }
 
-/// What surely lies at least `by` nanometres within a convex figure; nothing where that is too narrow. `None` where the figure
-/// is not convex.
+/// Everything that is surely at least `by` nanometres within a convex figure; `Some(None)` where nothing is. `None` where the
+/// figure is not convex.
 pub fn narrower(figure: &Figure, by: i64) -> Option<Option<Figure>> {
     // Corners are rounded to the nanometre.
     let by = match by > figure.spread {
@@ -213,8 +217,8 @@ pub fn narrower(figure: &Figure, by: i64) -> Option<Option<Figure>> {
     }
 }
 
-/// A ring all of which lies at least `by` nanometres within another: each side moved in. `None` where the sides would run
-/// into each other, or a corner is too acute.
+/// A ring that is everywhere at least `by` nanometres within another, with each side moved in. `None` where the sides would run
+/// into each other, or where a corner is too acute.
 pub(crate) fn narrowed(ring: &[Point], by: i64) -> Option<Vec<Point>> {
     // Corners are rounded to the nanometre.
     let by = by.saturating_add(2);
@@ -227,7 +231,7 @@ pub(crate) fn narrowed(ring: &[Point], by: i64) -> Option<Vec<Point>> {
     (within && apart >= by.saturating_sub(2)).then_some(moved)
 }
 
-/// What is left of a convex ring when each side is moved in.
+/// The rest of a convex ring when each side is moved in.
 fn shrunk(ring: &[Point], by: i64) -> Option<Vec<Point>> {
     let origin = *ring.first()?;
     let local = |p: Point| Vector::between(origin, p).floats();

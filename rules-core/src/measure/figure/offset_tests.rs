@@ -1,4 +1,4 @@
-//! Outlines worked out from other outlines, on figures whose answer is plain.
+//! Offset outlines of figures whose answer is plain.
 
 use crate::measure::{Corners, area2, inward, outward};
 use crate::plan::figure::{Figure, Form, Point};
@@ -22,7 +22,7 @@ fn twice_its_area(figure: &Figure) -> i128 {
 }
 
 #[test]
-fn square_corners_lie_further_out_than_round_ones() {
+fn square_corners_are_farther_out_than_round_ones() {
     let out = outward(&square(4 * M), M, Corners::Square).unwrap();
     let expected = 2 * 36 * i128::from(M).pow(2);
     assert_eq!((twice_its_area(&out), out.spread), (expected, 0));
@@ -40,7 +40,7 @@ fn the_direction_of_drawing_does_not_matter() {
     assert_eq!(twice_its_area(&out), 2 * 36 * i128::from(M).pow(2));
 }
 
-/// The same ring, begun at its least corner: where a ring begins says nothing.
+/// The same ring, starting at its least corner: where a ring starts does not matter.
 fn from_its_least(mut figure: Figure) -> Figure {
     if let Form::Ring(ring) = &mut figure.forms[0] {
         let least = (0..ring.len()).min_by_key(|at| ring[*at]).unwrap_or(0);
@@ -60,7 +60,7 @@ fn inward_undoes_outward() {
 
 /// A corner of 60 degrees: the mitre is by / sin 30 degrees = 2 by (plane trigonometry).
 #[test]
-fn a_sharp_corner_reaches_further() {
+fn an_acute_corner_moves_farther_out() {
     let tip = area(&[(0, 0), (3 * M, 5_196_152_423), (-3 * M, 5_196_152_423)]);
     let out = outward(&tip, M, Corners::Square).unwrap();
     let Form::Ring(ring) = &out.forms[0] else {

@@ -1,4 +1,4 @@
-//! The way along a line, or round an area, whatever it is widened by.
+//! The length of a line, or the perimeter of an area, with or without a spread.
 
 use crate::measure::area::chain_length;
 use crate::measure::figure::chain::{Chain, points};
@@ -7,11 +7,12 @@ use crate::measure::figure::offset::is_convex;
 use crate::measure::ground::hull;
 use crate::plan::figure::{Arc, Course, Curved, Figure, Form, Point};
 
-/// How long a line is, or how long it is to go round an area, in nanometres.
+/// The length of a line, or the perimeter of an area, in nanometres.
 ///
-/// Exact to a few nanometres for lines, and for areas of one form: round what is widened it is the way round the form and
-/// a whole circle (Steiner, 1840). Where a widened form has hollows, or an area several forms, some of it may lie within
-/// another part; then the way is no longer than all of that, and no shorter than a string drawn tight around it.
+/// Exact to a few nanometres for lines, and for areas of one form: with a spread, it is the perimeter of the form plus a whole
+/// circle (Steiner, 1840). Where a form with a spread is not convex, or an area has several forms, parts of the boundary may
+/// be inside other parts. The perimeter is then at most the sum of all, and at least the length of a string pulled tight
+/// around one form.
 pub fn perimeter(figure: &Figure) -> Span {
     let forms = figure.forms.iter().enumerate();
     let curved = |at| figure.curved.get(at).and_then(Option::as_ref);
@@ -28,10 +29,10 @@ pub fn perimeter(figure: &Figure) -> Span {
     }
 }
 
-/// The way along or round one form.
+/// The length of one form, or its perimeter.
 struct Round {
     length: Span,
-    /// A string drawn tight around it.
+    /// The length of a string pulled tight around it.
     string: i64,
     line: bool,
 }
@@ -42,7 +43,7 @@ fn round_one(form: &Form, curved: Option<&Curved>, spread: i64) -> Round {
         Some(curved) => all_round(curved),
         None => chain_length(Chain::of(form)),
     };
-    // A line is gone along on both of its sides.
+    // A line with a spread has two sides.
     let sides = match form {
         Form::Path(_) if !line => 2,
         _ => 1,
@@ -50,7 +51,7 @@ fn round_one(form: &Form, curved: Option<&Curved>, spread: i64) -> Round {
     let circle = circle(spread);
     let full = |own: i64, circle: i64| own.saturating_mul(sides).saturating_add(circle);
     let string = string(form).saturating_add(circle.low);
-    let low = match line || spread == 0 || bends_out(form) {
+    let low = match line || spread == 0 || has_convex_shape(form) {
         true => full(own.low, circle.low),
         false => string,
     };
@@ -64,8 +65,8 @@ fn round_one(form: &Form, curved: Option<&Curved>, spread: i64) -> Round {
     }
 }
 
-/// Whether nothing that is added all round the form comes to lie on itself.
-fn bends_out(form: &Form) -> bool {
+/// Whether a form is convex, so that no part of its widened boundary is inside another.
+fn has_convex_shape(form: &Form) -> bool {
     match form {
         Form::Point(_) => true,
         Form::Path(line) => line.len() == 2,
@@ -73,7 +74,7 @@ fn bends_out(form: &Form) -> bool {
     }
 }
 
-/// How long a string drawn tight around a form is at least.
+/// A lower bound for the length of a string pulled tight around a form.
 fn string(form: &Form) -> i64 {
     let places = points(form);
     match hull(places) {
@@ -86,9 +87,9 @@ fn string(form: &Form) -> i64 {
     }
 }
 
-/// The way round a circle of that radius.
+/// The circumference of a circle.
 fn circle(radius: i64) -> Span {
-    // Sixteen digits of π, rounded down; one more in the last is above it.
+    // π to sixteen digits, rounded down; plus one in the last digit it is above π.
     const PI: u128 = 3_141_592_653_589_793;
     const ONE: u128 = 1_000_000_000_000_000;
     let twice = 2 * u128::from(radius.unsigned_abs());
@@ -118,7 +119,7 @@ fn all_round(curved: &Curved) -> Span {
 }
 
 fn along_arc(course: &Course, arc: &Arc) -> Span {
-    /// The ends are rounded to the nanometre, across the arc and along it, and the floats are good to less.
+    /// The rounding of both ends to the nanometre, across and along the arc; the error of the floats is less.
     const OFF: i64 = 4;
     let [from, to] = [course.from, course.to].map(|end| Vector::between(arc.middle, end));
     let (cross, dot) = (from.cross(to), from.dot(to));
@@ -161,7 +162,7 @@ mod tests {
     }
 
     #[test]
-    fn round_what_is_round() {
+    fn perimeters_of_round_figures() {
         near(&figure(Form::Point(at(3, 3)), 2 * M), 4.0 * PI);
         let oval = Form::Path(vec![at(0, 0), at(4, 0)]);
         near(&figure(oval.clone(), 2 * M), 8.0 + 4.0 * PI);
@@ -173,7 +174,7 @@ mod tests {
 
     /// The arcs of a kidney by their angles: ends of radius 2 m, 4 m apart, dented by 0.5 m.
     #[test]
-    fn round_a_kidney() {
+    fn the_perimeter_of_a_kidney() {
         let kidney = Kidney {
             ends: (at(0, 0), at(4, 0)),
             radius: 2 * M,
@@ -187,7 +188,7 @@ mod tests {
         let dent = 2.25 * (PI - 2.0 * turn);
         let ends = 2.0 * 2.0 * (1.5 * PI - turn);
         near(&figure, 4.0 + dent + ends);
-        // Widened by 0.3 m it is a circle of that radius longer, or a string's length where nobody knows.
+        // Widened by 0.3 m it is longer by a circle of that radius; the low end is that of a string around it.
         let coping = Figure {
             spread: 300_000_000,
             ..figure
@@ -203,10 +204,10 @@ mod tests {
 
     /// A half circle of 2 m and its straight side of 4 m.
     #[test]
-    fn round_half_a_circle() {
+    fn the_perimeter_of_half_a_circle() {
         let mut traced = Traced::new();
-        traced.rise((at(4, 0), at(0, 0)), 2 * M, 300);
-        traced.rise((at(0, 0), at(4, 0)), 0, 300);
+        traced.bulge((at(4, 0), at(0, 0)), 2 * M, 300);
+        traced.bulge((at(0, 0), at(4, 0)), 0, 300);
         let (form, curved) = traced.area();
         let mut half = figure(form, 0);
         half.curved = vec![curved];
@@ -214,7 +215,7 @@ mod tests {
     }
 
     #[test]
-    fn what_lies_on_itself_is_bounded() {
+    fn overlapping_parts_are_bounded() {
         // Two squares of 2 m that share a half: between the string around one and the sum.
         let square = |x| Form::Ring(vec![at(x, 0), at(x + 2, 0), at(x + 2, 2), at(x, 2)]);
         let parts = Figure::new(vec![square(0), square(1)], 0, Some(0));

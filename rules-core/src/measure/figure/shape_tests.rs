@@ -29,7 +29,7 @@ fn square_corners_keep_the_sides_parallel_and_the_corners_square() {
             ..area_of(&[(-10, -10), (50, -10), (50, 40), (-10, 40)])
         }
     );
-    // The same drawn the other way round, and an L with a corner pointing in.
+    // The same, drawn in the other direction, and an L with a corner pointing in.
     let out = outward(
         &area_of(&[(0, 30), (40, 30), (40, 0), (0, 0)]),
         10,
@@ -59,8 +59,8 @@ fn square_corners_keep_the_sides_parallel_and_the_corners_square() {
 }
 
 #[test]
-fn a_mitred_corner_reaches_farther_than_a_round_one() {
-    // From semantics: d − r is a false pass for a turned rectangle; the corner of a square reaches √2 times as far.
+fn a_mitred_corner_is_farther_out_than_a_round_one() {
+    // For a rotated rectangle the distance minus the offset would be a false pass: a square's corner is √2 times as far out.
     let turned = area_of(&[(0, -M), (M, 0), (0, M), (-M, 0)]);
     let far = Figure::new(vec![Form::Point(Point { x: 3 * M, y: 0 })], 0, Some(0));
     let square = figure_gap(&outward(&turned, M / 2, Corners::Square).unwrap(), &far);
@@ -116,7 +116,7 @@ fn outlines_that_cannot_be_derived_are_refused() {
 }
 
 #[test]
-fn the_way_in_undoes_the_way_out_and_loses_short_sides() {
+fn an_inward_offset_undoes_an_outward_one_and_loses_short_sides() {
     let shape = area_of(&[(0, 0), (40 * M, 0), (50 * M, 20 * M), (0, 30 * M)]);
     let back = inward(&outward(&shape, 3 * M, Corners::Square).unwrap(), 3 * M).unwrap();
     let [Form::Ring(back)] = back.forms.as_slice() else {
@@ -181,7 +181,7 @@ fn each_fault_of_a_form_is_found() {
     assert_eq!(
         corner.len(),
         4,
-        "two sides end there, two begin, and each pair across is told"
+        "two sides end there, two begin, and each pair across is reported"
     );
     assert_eq!(
         faults(&[(0, 0), (2 * EXTENT, 0), (9, 9)]),
@@ -208,7 +208,7 @@ fn each_fault_of_a_form_is_found() {
 }
 
 #[test]
-fn faults_are_told_in_metres() {
+fn faults_are_in_metres() {
     let text = FormFault::Repeated {
         corner: 3,
         at: Point {
@@ -224,8 +224,8 @@ fn faults_are_told_in_metres() {
 }
 
 #[test]
-fn ten_thousand_corners_are_checked_in_well_under_a_second() {
-    // A comb: long teeth side by side, the least pleasant ordinary case, drawn flat so that all of them overlap in x.
+fn ten_thousand_corners_are_checked_quickly() {
+    // A comb: long teeth side by side, the worst ordinary case, drawn flat so that all of them overlap in x.
     let teeth = 2_500;
     let mut comb = Vec::new();
     for tooth in 0..teeth {
@@ -246,7 +246,7 @@ fn ten_thousand_corners_are_checked_in_well_under_a_second() {
 }
 
 #[test]
-fn a_thing_is_cut_to_a_zone_and_left_alone_where_it_need_not_be() {
+fn a_figure_is_cut_to_a_zone_only_where_it_must_be() {
     let zone = area_of(&[(0, 0), (10 * M, 0), (10 * M, 10 * M), (0, 10 * M)]);
     let inner = area_of(&[(M, M), (2 * M, M), (2 * M, 2 * M)]);
     assert_eq!(
@@ -269,7 +269,7 @@ fn a_thing_is_cut_to_a_zone_and_left_alone_where_it_need_not_be() {
     assert_eq!(cut.forms.len(), 1);
     let rest = clip(&line, &zone, Keep::Beyond, Fit::Inner).unwrap();
     assert_eq!(rest.forms.len(), 2);
-    // A ring around the zone, with the zone as a hole, comes in pieces without holes and loses nothing.
+    // A ring around the zone, with the zone as its hole, comes in pieces without holes and loses nothing.
     let wide = area_of(&[
         (-10 * M, -10 * M),
         (20 * M, -10 * M),
@@ -297,7 +297,7 @@ fn a_thing_is_cut_to_a_zone_and_left_alone_where_it_need_not_be() {
 }
 
 #[test]
-fn polygons_lie_within_or_around_the_true_outline() {
+fn polygons_are_within_or_around_the_true_outline() {
     let mut dice = Dice::new(21);
     for round in 0..60 {
         let forms = vec![dice.form(8 * M), dice.form(8 * M)];

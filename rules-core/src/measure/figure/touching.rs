@@ -1,10 +1,10 @@
-//! Upright rectangles around what is drawn, and which of many touch, without trying each with each.
+//! Axis-aligned rectangles around figures, and finding those that touch without trying every pair.
 
 use crate::measure::figure::chain::{Bounds, Chain};
 use crate::plan::figure::Figure;
 use crate::work;
 
-/// An upright rectangle, in whichever unit.
+/// An axis-aligned rectangle, in any unit.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Rectangle {
     across: [f64; 2],
@@ -19,8 +19,8 @@ impl Rectangle {
         }
     }
 
-    /// Around all that a figure covers, in nanometres, which a float holds; `None` for one with arcs, which may reach beyond
-    /// its corners.
+    /// The rectangle around a figure with its spread, in nanometres; `None` for a figure with arcs, which may bulge beyond its
+    /// corners.
     pub fn around(figure: &Figure) -> Option<Self> {
         let forms = figure.forms.iter().filter(|_| figure.curved.is_empty());
         let bounds = forms.filter_map(|form| Bounds::around(Chain::of(form).points));
@@ -29,7 +29,7 @@ impl Rectangle {
         Some(plain.wider(figure.spread))
     }
 
-    /// The same with so much more on each side.
+    /// The same, widened on each side.
     #[must_use]
     pub fn wider(self, by: i64) -> Self {
         let wider = |[from, to]: [f64; 2]| [from - by as f64, to + by as f64];
@@ -39,7 +39,7 @@ impl Rectangle {
         }
     }
 
-    /// How far apart two are, nearly; 0 where they touch.
+    /// The approximate distance between two; 0 where they touch.
     pub fn apart(&self, other: &Self) -> f64 {
         let gap = |one: [f64; 2], two: [f64; 2]| (two[0] - one[1]).max(one[0] - two[1]).max(0.0);
         let (x, y) = (gap(self.across, other.across), gap(self.up, other.up));
@@ -47,10 +47,11 @@ impl Rectangle {
     }
 }
 
-/// Shows each pair of rectangles that touch, by their places in the list, until nobody wants more. `false` where that was so.
+/// Calls a visitor with the indices of each pair of rectangles that touch, until it returns `false`. Gives `false` if that
+/// happened, or if no steps are left.
 ///
-/// They are gone through from left to right, and each is tried with those that begin before it ends.
-pub(crate) fn touching(all: &[Rectangle], mut see: impl FnMut(usize, usize) -> bool) -> bool {
+/// The rectangles are visited from left to right, and each is compared with those that begin before it ends.
+pub(crate) fn touching(all: &[Rectangle], mut visit: impl FnMut(usize, usize) -> bool) -> bool {
     let mut order: Vec<(usize, &Rectangle)> = all.iter().enumerate().collect();
     order.sort_by(|(_, one), (_, other)| one.across[0].total_cmp(&other.across[0]));
     for (place, (index, own)) in order.iter().enumerate() {
@@ -59,7 +60,7 @@ pub(crate) fn touching(all: &[Rectangle], mut see: impl FnMut(usize, usize) -> b
         let mut tried = 0;
         for (other, against) in beside {
             tried += 1;
-            if own.up[0] <= against.up[1] && against.up[0] <= own.up[1] && !see(*index, *other) {
+            if own.up[0] <= against.up[1] && against.up[0] <= own.up[1] && !visit(*index, *other) {
                 return false;
             }
         }

@@ -1,4 +1,4 @@
-//! What makes a form unfit to be measured.
+//! Faults that make a form unfit to be measured.
 
 use std::collections::BTreeSet;
 use std::fmt;
@@ -9,10 +9,10 @@ use crate::measure::figure::chain::{Bounds, Edge, points};
 use crate::measure::figure::exact::{Vector, turn};
 use crate::plan::figure::{Form, Point};
 
-/// No coordinate is farther from the origin than this, in nanometres: 10 km.
+/// The greatest distance of a coordinate from the origin, in nanometres: 10 km.
 pub const EXTENT: i64 = 10_000_000_000_000;
 
-/// At most so many places where a ring meets itself are told.
+/// The most places to report where a ring meets itself.
 const CROSSINGS: usize = 20;
 
 /// What is wrong with a form. Corners and sides count from 1; side 3 runs from corner 3 to the next.
@@ -20,12 +20,12 @@ const CROSSINGS: usize = 20;
 pub enum FormFault {
     /// A line with fewer than two different points, or an area with fewer than three.
     TooFewPoints {
-        /// How many different ones there are.
+        /// The number of different points.
         have: usize,
-        /// How many there must be.
+        /// The number of points needed.
         need: usize,
     },
-    /// Two points that follow each other are the same; in an area also the last and the first.
+    /// Two consecutive points are the same; in an area also the last and the first.
     Repeated {
         /// The second of the two.
         corner: usize,
@@ -41,7 +41,7 @@ pub enum FormFault {
         /// Where.
         at: Point,
     },
-    /// Two sides of an area meet elsewhere than at a common corner.
+    /// Two sides of an area meet at a place that is not a corner of both.
     MeetsItself {
         /// The first side.
         side: usize,
@@ -109,9 +109,9 @@ impl fmt::Display for FormFault {
 
 impl std::error::Error for FormFault {}
 
-/// All that is wrong with a form; empty when it may be measured.
+/// All faults of a form; none when it may be measured.
 ///
-/// A path may cross or touch itself and may come back along itself: its distances and its length mean something.
+/// A path may cross, touch or retrace itself: its distances and its length still mean something.
 pub fn validate(form: &Form) -> Vec<FormFault> {
     let all = points(form);
     let far = |p: &Point| p.x.unsigned_abs().max(p.y.unsigned_abs()) > EXTENT.unsigned_abs();
@@ -162,7 +162,7 @@ struct Numbered {
     number: usize,
     edge: Edge,
     bounds: Bounds,
-    /// Its place among the sides, to know its neighbours.
+    /// Its index among the sides, for finding its neighbours.
     place: usize,
 }
 
@@ -227,7 +227,7 @@ fn goes_back(one: &Edge, other: &Edge) -> bool {
     before.cross(after) == 0 && before.dot(after) < 0
 }
 
-/// Sides that meet though they are not neighbours: from left to right, each against those that begin before it ends.
+/// Sides that meet without being neighbours, found from left to right: each is compared with those that begin before it ends.
 fn crossings(mut sides: Vec<Numbered>) -> Vec<FormFault> {
     let count = sides.len();
     sides.sort_by_key(|side| (side.bounds.low.x, side.place));

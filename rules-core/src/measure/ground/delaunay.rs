@@ -1,50 +1,50 @@
-//! Which triangles of spots may be Delaunay's, when nobody knows to the last millimetre where the spots are.
+//! Which triangles of spots may be Delaunay triangles, where the spots have a tolerance.
 
 use crate::plan::figure::Point;
 
-/// A way from one place to another, in metres, and its square.
+/// A vector from one place to another, in metres, with its length.
 #[derive(Clone, Copy)]
-struct Way {
+struct Vector {
     x: f64,
     y: f64,
     length: f64,
 }
 
-impl Way {
-    fn between(from: Point, to: Point) -> Way {
+impl Vector {
+    fn between(from: Point, to: Point) -> Vector {
         let (x, y) = ((to.x - from.x) as f64 * 1e-9, (to.y - from.y) as f64 * 1e-9);
         let length = (x * x + y * y).sqrt();
-        Way { x, y, length }
+        Vector { x, y, length }
     }
 
-    fn cross(self, other: Way) -> f64 {
+    fn cross(self, other: Vector) -> f64 {
         self.x * other.y - self.y * other.x
     }
 
-    fn dot(self, other: Way) -> f64 {
+    fn dot(self, other: Vector) -> f64 {
         self.x * other.x + self.y * other.y
     }
 
-    /// What either product may be off by where both ways are off by `off`; floats included.
-    fn doubt(self, other: Way, off: f64) -> f64 {
+    /// The error of either product where both vectors are off by `off`, that of the floats included.
+    fn product_error(self, other: Vector, off: f64) -> f64 {
         off * (self.length + other.length) + off * off + 1e-12 * self.length * other.length
     }
 }
 
-/// Where there are more places than this, they are joined only as long as there are few sides and triangles for each:
-/// more come from places that nobody knows well enough.
+/// With more places than `ALL`, they are only joined while there are at most `EACH` sides and triangles per place: there are more
+/// where the places are not known well enough.
 const ALL: usize = 150;
 const EACH: usize = 40;
-/// So many of the nearest places are asked first whether they part two others: mostly one of them does.
+/// The number of nearest places to try first for ruling out a side: mostly one of them does.
 const NEAREST: usize = 24;
 
-/// All triangles that may be one of Delaunay's, once every place was moved by no more than `off` nanometres; `None` where
-/// there are too many to look at.
+/// All triangles that may be Delaunay triangles when every place is moved by no more than `off` nanometres; `None` where
+/// there are too many.
 ///
-/// A triangle is left out only where some spot lies in its circle however all are moved; where its three places may lie
-/// on one line, it must be so for both ways round.
+/// A triangle is left out only if some place is in its circumcircle however all are moved. Where its three places may be on one
+/// line, that must be so for both orientations.
 pub(crate) fn possible(places: &[Point], off: i64) -> Option<Vec<[usize; 3]>> {
-    // Two places move against each other by twice as much.
+    // Two places move relative to each other by twice as much.
     let off = off as f64 * 2e-9;
     let most = match places.len() {
         ..=ALL => usize::MAX,
@@ -70,20 +70,20 @@ pub(crate) fn possible(places: &[Point], off: i64) -> Option<Vec<[usize; 3]>> {
     Some(found)
 }
 
-/// The places with which one may share a side, and its nearest.
+/// The later places with which a place may share a side, and its nearest places.
 type Sides = (Vec<usize>, Vec<Point>);
 
-/// For each place those after it, in order, with which it may share a side of a triangle.
+/// For each place, the later ones in order with which it may share a side of a triangle.
 ///
-/// A circle through two places holds the one half or the other of the circle that has them at its ends. Where both halves
-/// have a place in them however all are moved, no circle through the two is empty.
+/// Every circle through two places contains one half or the other of the circle that has them as a diameter. If each half
+/// contains a place however all are moved, no circle through the two is empty.
 fn sides(places: &[Point], off: f64, most: usize) -> Option<Vec<Sides>> {
     let mut count = 0;
     let mut all = Vec::new();
     for (i, from) in places.iter().enumerate() {
         let near = nearest(places, *from);
         let rest = places.iter().enumerate().skip(i + 1);
-        let may = |to: &Point| !parted([*from, *to], near.iter().chain(places), off);
+        let may = |to: &Point| !ruled_out([*from, *to], near.iter().chain(places), off);
         let after: Vec<usize> = rest.filter(|(_, to)| may(to)).map(|(j, _)| j).collect();
         count += after.len();
         if count > most {
@@ -95,7 +95,7 @@ fn sides(places: &[Point], off: f64, most: usize) -> Option<Vec<Sides>> {
 }
 
 fn nearest(places: &[Point], to: Point) -> Vec<Point> {
-    let far = |place: &Point| Way::between(to, *place).length;
+    let far = |place: &Point| Vector::between(to, *place).length;
     let mut near: Vec<Point> = places.to_vec();
     if near.len() > NEAREST {
         near.select_nth_unstable_by(NEAREST, |a, b| far(a).total_cmp(&far(b)));
@@ -104,19 +104,20 @@ fn nearest(places: &[Point], to: Point) -> Vec<Point> {
     near
 }
 
-/// Whether either half of the circle over two places has one in it, however all are moved.
-fn parted<'p>([a, b]: [Point; 2], places: impl Iterator<Item = &'p Point>, off: f64) -> bool {
-    let across = Way::between(a, b);
+/// Whether both halves of the circle with two places as a diameter contain a place, however all are moved.
+fn ruled_out<'p>([a, b]: [Point; 2], places: impl Iterator<Item = &'p Point>, off: f64) -> bool {
+    let across = Vector::between(a, b);
     let (mut left, mut right) = (false, false);
     for place in places {
-        let (p, q) = (Way::between(*place, a), Way::between(*place, b));
-        if p.dot(q) + p.doubt(q, off) >= 0.0 {
+        let (p, q) = (Vector::between(*place, a), Vector::between(*place, b));
+        if p.dot(q) + p.product_error(q, off) >= 0.0 {
             continue;
         }
-        let beside = Way::between(a, *place);
-        let (turn, doubt) = (across.cross(beside), across.doubt(beside, off));
-        left |= turn > doubt;
-        right |= turn < -doubt;
+        let beside = Vector::between(a, *place);
+        let turn = across.cross(beside);
+        let error = across.product_error(beside, off);
+        left |= turn > error;
+        right |= turn < -error;
         if left && right {
             return true;
         }
@@ -125,13 +126,13 @@ fn parted<'p>([a, b]: [Point; 2], places: impl Iterator<Item = &'p Point>, off: 
 }
 
 fn may_be<'p>([a, b, c]: [Point; 3], places: impl Iterator<Item = &'p Point>, off: f64) -> bool {
-    let (u, v) = (Way::between(a, b), Way::between(a, c));
-    let (turn, doubt) = (u.cross(v), u.doubt(v, off));
-    let (mut left, mut right) = (turn >= -doubt, turn <= doubt);
+    let (u, v) = (Vector::between(a, b), Vector::between(a, c));
+    let (turn, error) = (u.cross(v), u.product_error(v, off));
+    let (mut left, mut right) = (turn >= -error, turn <= error);
     for d in places {
-        let (inside, doubt) = in_circle([a, b, c], *d, off);
-        left &= inside <= doubt;
-        right &= inside >= -doubt;
+        let (inside, error) = in_circle([a, b, c], *d, off);
+        left &= inside <= error;
+        right &= inside >= -error;
         if !left && !right {
             return false;
         }
@@ -139,20 +140,20 @@ fn may_be<'p>([a, b, c]: [Point; 3], places: impl Iterator<Item = &'p Point>, of
     true
 }
 
-/// Above 0 where a place lies in the circle through three that go round anticlockwise, and below 0 where they go
-/// round with it; with what that may be off by.
+/// The in-circle determinant with its error: above 0 where a place is inside the circle through three places given
+/// anticlockwise, below 0 where they are given clockwise.
 fn in_circle(corners: [Point; 3], place: Point, off: f64) -> (f64, f64) {
-    let [p, q, r] = corners.map(|corner| Way::between(place, corner));
-    let (mut sum, mut doubt) = (0.0, 0.0);
+    let [p, q, r] = corners.map(|corner| Vector::between(place, corner));
+    let (mut sum, mut error) = (0.0, 0.0);
     for (one, two, three) in [(p, q, r), (q, r, p), (r, p, q)] {
         let square = one.length * one.length;
-        let (cross, slack) = (two.cross(three), two.doubt(three, off));
+        let (cross, slack) = (two.cross(three), two.product_error(three, off));
         sum += square * cross;
-        doubt += square * slack
+        error += square * slack
             + (2.0 * one.length * off + off * off) * (cross.abs() + slack)
             + 1e-12 * square * cross.abs();
     }
-    (sum, doubt)
+    (sum, error)
 }
 
 #[cfg(test)]
@@ -179,9 +180,9 @@ mod tests {
         found
     }
 
-    /// Where places are exact, sides leave out no triangle that its circle does not, but flat ones: on grids, where four and more lie on
-    /// one circle, and on none. Where they are not, sides may tell more: that they tell no more than is true is tested
-    /// with the ground.
+    /// For exact places, the test of sides rules out only triangles that their circumcircles rule out too, except flat ones: on
+    /// grids, where four or more places are on one circle, and without. For places with a tolerance it may rule out more; that
+    /// this is right is tested with the ground.
     #[test]
     fn no_triangle_is_lost_by_its_sides() {
         let mut dice = Dice::new(61);
@@ -208,7 +209,7 @@ mod tests {
         assert!(triangles > 5_000, "{triangles}");
     }
 
-    /// A thousand places that nobody can tell apart are not joined at all, instead of for ever.
+    /// A thousand places with overlapping tolerances are not joined at all, instead of taking forever.
     #[test]
     fn too_many_triangles_are_none() {
         let mut dice = Dice::new(62);

@@ -1,11 +1,11 @@
-//! What water and weight do: room taken from a flood, the lift of an empty shell, a sagging wire.
+//! Formulas for water and weight: flood storage, the lift of an empty shell, sagging wires.
 //!
-//! Cautions with numbers, never a design: an engineer decides.
+//! They put numbers to cautions and are never a design: an engineer decides.
 
 use crate::quantity::{Interval, NO_HIGH, NO_LOW, ONE};
 
-/// The room that filling takes from a flood, in cubic nanometres: the area filled times the height of the fill, but no
-/// more of it than lies under the flood. A hole gives nothing back: it stands full of water already.
+/// The flood storage that a fill takes up, in cubic nanometres: its area times the height of its part below the flood level.
+/// A hole gives nothing back, since it is full of water already.
 pub fn flood_storage_taken(
     area: Interval,
     ground: Interval,
@@ -22,10 +22,10 @@ pub fn flood_storage_taken(
     volume.map_or(Interval::from_low(0), |(volume, _)| volume)
 }
 
-/// The mass of so much fresh water, of 1000 kg/m³, in milligrams: what a hollow shell pushes aside lifts it by as much
+/// The mass of a volume of fresh water, at 1000 kg/m³, in milligrams. The water that a hollow shell displaces lifts this mass
 /// (Archimedes' principle).
 ///
-/// Compare with the mass of the empty shell. Nothing is counted on but that: no friction, no anchors.
+/// Compare with the mass of the empty shell. Only mass counts: no friction, no anchors.
 pub fn mass_of_water(volume: Interval) -> Interval {
     const CUBIC_NANOMETRES_A_MILLIGRAM: i128 = ONE * ONE;
     let open = |end: i128| end == NO_LOW || end == NO_HIGH;
@@ -43,8 +43,8 @@ pub fn mass_of_water(volume: Interval) -> Interval {
     }
 }
 
-/// The height of a wire between two supports, as a parabola, in nanometres: `share` of the way (0 to 1) from the one to the
-/// other, where the sag is how far the wire hangs below the straight line in the middle of the span.
+/// The height of a wire between two supports, as a parabola, in nanometres, at a `share` of the span (0 to 1). The sag is how far
+/// the wire hangs below the straight line in the middle of the span.
 pub fn wire_height(one: Interval, other: Interval, sag: Interval, share: f64) -> Interval {
     let share = share.clamp(0.0, 1.0);
     let at = |one: i128, other: i128, sag: i128| {

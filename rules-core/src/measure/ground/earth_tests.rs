@@ -39,7 +39,7 @@ fn water_lifts_an_empty_shell() {
 
 /// 20 m2 filled from 1.0 m to 1.6 m under a flood at 1.4 m: 8 m3 taken.
 #[test]
-fn a_fill_takes_room_from_a_flood() {
+fn a_fill_takes_up_flood_storage() {
     let volume = flood_storage_taken(square_metres(20), cm(100), cm(160), cm(140));
     assert_eq!(volume, Interval::exact(8 * M * M * M));
 }
@@ -56,9 +56,9 @@ fn a_wire_hangs_as_a_parabola() {
     near(wire_height(cm(800), cm(1000), cm(100), 0.25), 775.0);
 }
 
-/// Truth first: exact values within what is known, worked out in floats.
+/// Exact values are drawn first, then intervals around them; the results in floats must be within the results of the intervals.
 #[test]
-fn the_intervals_hold_every_world() {
+fn the_intervals_contain_every_world() {
     let mut dice = Dice::new(12);
     for _ in 0..2_000 {
         let mut pick = |least: i64, most: i64, off: i64| {

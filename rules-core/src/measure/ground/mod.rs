@@ -1,4 +1,4 @@
-//! The level of the ground between spots where it was measured.
+//! The level of the ground between spot levels.
 
 pub(super) mod delaunay;
 pub(super) mod earth;
@@ -12,8 +12,8 @@ use crate::measure::figure::exact::{Vector, turn};
 use crate::measure::figure::inside::contains;
 use crate::plan::figure::{Figure, Form, Point};
 
-/// Ground between spots: every triangle of spots that may be one of Delaunay's (no spot lies in its circle), wherever the
-/// spots truly are.
+/// Ground between spots: every triangle of spots that may be a Delaunay triangle (no spot inside its circumcircle), wherever
+/// within their tolerance the spots truly are.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Ground {
     places: Vec<Point>,
@@ -22,13 +22,13 @@ pub struct Ground {
     off: i64,
 }
 
-/// More spots than this are not joined: the ground is then not known.
+/// With more spots than this, none are joined, and the ground is unknown.
 const MOST: usize = 2_000;
 
 impl Ground {
-    /// The ground between spots at these places, each off by no more than `off` nanometres. `None` for fewer than three
-    /// spots, for spots on one line, for more than 2000, and for so many that lie so near each other for how far they may be
-    /// off that nobody can tell their triangles.
+    /// The ground between spots at these places, each off by no more than `off` nanometres. `None` for fewer than three spots,
+    /// for spots on one line, for more than 2000 spots, and where the spots are so dense for their tolerance that there are too
+    /// many possible triangles.
     pub fn between(places: Vec<Point>, off: i64) -> Option<Ground> {
         let hull = hull(&places)?;
         let triangles = match places.len() {
@@ -43,8 +43,8 @@ impl Ground {
         })
     }
 
-    /// The spots of all triangles that an outline may lie on, itself off by no more than `off`; `None` where any part of
-    /// it may lie outside all spots: nobody knows how the ground goes on there.
+    /// The spots of all triangles that an outline, itself off by no more than `off`, may be on. `None` where any part of it may
+    /// be outside all spots, since the ground is unknown there.
     pub fn under(&self, outline: &Figure, off: i64) -> Option<BTreeSet<usize>> {
         let reach = self.off.saturating_add(off).saturating_add(outline.spread);
         let edge = Chain::ring(&self.hull);
@@ -87,7 +87,7 @@ impl Ground {
     }
 }
 
-/// The corners of the least convex area that holds all places, anticlockwise; `None` where they lie on one line.
+/// The convex hull of some places, anticlockwise; `None` where they are on one line.
 pub(super) fn hull(places: &[Point]) -> Option<Vec<Point>> {
     let mut sorted = places.to_vec();
     sorted.sort_unstable();
@@ -142,7 +142,7 @@ mod tests {
         }
     }
 
-    /// A slope to the east over 20 m: between its foot and its top, whatever its bulges; unknown outside the spots.
+    /// A slope to the east over 20 m: the level is between its foot and its top; outside the spots it is unknown.
     #[test]
     fn a_slope_by_hand() {
         let spots = [
@@ -163,7 +163,7 @@ mod tests {
         assert_eq!(range(&spots, at_the_edge, M / 10), None, "perhaps outside");
     }
 
-    /// Delaunay by its definition: a triangle round the place with no other spot in its circle; on its plane.
+    /// Delaunay by its definition: the level on the plane of a triangle around the place with no other spot in its circumcircle.
     fn by_circles(spots: &[(f64, f64, f64)], x: f64, y: f64) -> Option<f64> {
         let n = spots.len();
         for (i, j, k) in
@@ -199,7 +199,7 @@ mod tests {
         None
     }
 
-    /// A thousand spots on a plane: it is found everywhere, and no place takes its level from far away.
+    /// A thousand spots on a plane: the plane is found everywhere, and no place takes its level from far away.
     #[test]
     fn a_thousand_spots_are_joined() {
         let mut dice = Dice::new(22);
@@ -232,7 +232,7 @@ mod tests {
     }
 
     #[test]
-    fn the_range_holds_every_world() {
+    fn the_range_contains_the_level_in_every_world() {
         let mut dice = Dice::new(21);
         let mut known = 0;
         for _ in 0..2_000 {

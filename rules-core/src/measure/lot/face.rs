@@ -1,4 +1,4 @@
-//! What the sides of a lot are called, and why.
+//! The names of a lot's sides, and the reasons for them.
 
 use std::fmt;
 
@@ -11,7 +11,7 @@ pub enum Face {
     Front,
     /// A neighbour beside it.
     Side,
-    /// What lies behind it.
+    /// The land behind it.
     Rear,
     /// A second street, beside it.
     StreetSide,
@@ -28,9 +28,9 @@ pub enum Why {
     OnlyStreet,
     /// It runs along the street of the lot's address.
     Address,
-    /// Of the lines along streets it is the shortest.
+    /// It is the shortest line along a street.
     ShortestFrontage,
-    /// Of the lines along streets it is the longest.
+    /// It is the longest line along a street.
     LongestFrontage,
     /// A lot between two streets has a front on both.
     BothStreets,
@@ -42,7 +42,7 @@ pub enum Why {
     AlongAlley,
     /// It runs along water.
     AlongWater,
-    /// It lies opposite the front, farther from any street than the others.
+    /// It is opposite the front, farther from any street than the others.
     Farthest,
     /// It joins the front.
     JoinsFront,
@@ -57,9 +57,9 @@ pub enum Why {
 /// A proposed name for one side.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Proposal {
-    /// Which side, in the order given.
+    /// The index of the side.
     pub side: usize,
-    /// Its name; `None` where somebody has to choose.
+    /// Its name; `None` where a person has to choose.
     pub face: Option<Face>,
     /// Why.
     pub why: Why,
@@ -89,10 +89,10 @@ pub struct Beyond {
     pub reach: i64,
 }
 
-/// How an authority names what is open to choice.
+/// How an authority names sides where usage differs.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Naming {
-    /// On a corner lot without an address the front is the longest line along a street, not the shortest.
+    /// On a corner lot without an address, the front is the longest line along a street, not the shortest.
     pub longest_is_front: bool,
     /// Every line along a street is a front.
     pub every_street_is_front: bool,
@@ -101,7 +101,7 @@ pub struct Naming {
 }
 
 impl Naming {
-    /// What most ordinances say: the shortest is the front, the other a street side, and there is a rear.
+    /// The rule of most ordinances: the shortest line is the front, the other one a street side, and there is a rear.
     pub const COMMON: Naming = Naming {
         longest_is_front: false,
         every_street_is_front: false,

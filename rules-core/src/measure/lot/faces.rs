@@ -1,5 +1,5 @@
-//! Names for the sides of a lot: front, side, rear, street side. A proposal; a person confirms it, and the authority's
-//! own text goes before it.
+//! Proposed names for the sides of a lot: front, side, rear, street side. A person confirms them, and the authority's own text
+//! comes first.
 
 use crate::measure::distance::{between_lines, to_line};
 use crate::measure::figure::chain::{Chain, Edge};
@@ -9,11 +9,11 @@ use crate::measure::lot::face::{Beside, Beyond, Face, Naming, Proposal, Why};
 use crate::measure::lot::sides::{distance, moved, unit};
 use crate::plan::figure::Point;
 
-/// Two pieces that turn by less than this (the cosine of 35 degrees) are one frontage, or one rear line.
+/// Two pieces at an angle of less than 35 degrees (this is its cosine) are one frontage, or one rear line.
 const ONE_LINE: f64 = 0.819;
 
-/// Proposes a name for each side of a lot, by what it runs along. The sides follow each other round the lot, each from
-/// corner to corner.
+/// Proposes a name for each side of a lot, from what it runs along. The sides are in order round the lot, each from corner to
+/// corner.
 pub fn propose_faces(
     sides: &[Vec<Point>],
     along: &[Option<Beside>],
@@ -33,7 +33,7 @@ pub fn propose_faces(
         .collect()
 }
 
-/// What each side runs along, by the lines beside the lot.
+/// What each side runs along, from the lines beside the lot.
 pub fn sides_along(sides: &[Vec<Point>], beyond: &[Beyond]) -> Vec<Option<Beside>> {
     let ring: Vec<Point> = sides
         .iter()
@@ -48,14 +48,14 @@ pub fn sides_along(sides: &[Vec<Point>], beyond: &[Beyond]) -> Vec<Option<Beside
 struct Lot<'a> {
     sides: &'a [Vec<Point>],
     along: &'a [Option<Beside>],
-    /// The lines along streets, each of one or several sides.
+    /// The lines along streets, each of one or more sides.
     frontages: Vec<Vec<usize>>,
 }
 
 struct Fronts {
     main: Vec<usize>,
     why: Why,
-    /// Fronts beside the main one.
+    /// Fronts other than the main one.
     others: Vec<usize>,
     flag: Vec<usize>,
     rear: Vec<usize>,
@@ -85,7 +85,7 @@ impl<'a> Lot<'a> {
         Some((*line.first()?, *line.last()?))
     }
 
-    /// Neighbouring sides of one sort that turn little, together.
+    /// Groups of neighbouring sides of one sort that hardly change direction.
     fn grouped(&self, wanted: impl Fn(usize) -> bool) -> Vec<Vec<usize>> {
         let mut groups: Vec<Vec<usize>> = Vec::new();
         for index in (0..self.sides.len()).filter(|index| wanted(*index)) {
@@ -111,7 +111,7 @@ impl<'a> Lot<'a> {
         groups
     }
 
-    /// Whether a side follows another, nearly straight on.
+    /// Whether a side follows another nearly straight on.
     fn goes_on(&self, one: usize, next: usize) -> bool {
         let straight = || {
             let (a, b) = (self.sides.get(one)?, self.sides.get(next)?);
@@ -206,7 +206,7 @@ impl<'a> Lot<'a> {
         (found.cloned().unwrap_or_default(), why)
     }
 
-    /// Behind a strip: the sides next to the strip, beyond a corner that points in, that face the street.
+    /// The front of a flag lot: the sides next to the access strip, past a corner that points in, that face the street.
     fn flag_front(&self, main: &[usize]) -> Vec<usize> {
         let count = self.sides.len();
         let ([first, ..], [.., last]) = (main, main) else {
@@ -259,7 +259,7 @@ impl<'a> Lot<'a> {
         };
     }
 
-    /// How far the middle of a side lies from the nearest line along a street.
+    /// The distance of a side's middle from the nearest line along a street.
     fn street_gap(&self, index: usize) -> Option<f64> {
         let (a, b) = self.chord(index)?;
         let middle = part_way(a, b, 0.5);
@@ -306,7 +306,7 @@ fn other_front(naming: Naming) -> Why {
     }
 }
 
-/// What a side runs along: within reach of its ends and its middle, and not across the lot.
+/// What a side runs along: something within reach of its ends and its middle, and not across the lot.
 fn runs_along(line: &[Point], ring: &[Point], beyond: &[Beyond]) -> Option<Beside> {
     let (first, last) = (*line.first()?, *line.last()?);
     let middle = line_middle(line)?;
@@ -357,7 +357,7 @@ fn line_middle(line: &[Point]) -> Option<Point> {
     line.first().copied()
 }
 
-/// Whether the way from a place on the lot's line to a road leads through the lot again.
+/// Whether the line from a place on the lot's boundary to a road crosses the lot again.
 fn crosses(ring: &[Point], from: Point, to: Point) -> bool {
     let way = Edge { a: from, b: to };
     Chain::ring(ring).edges().any(|edge| edge.crosses(&way))

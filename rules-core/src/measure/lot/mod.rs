@@ -1,4 +1,4 @@
-//! What a lot's own lines give: what its sides face, the land beside them, building lines.
+//! Derived from the lines of a lot: what its sides face, and the land beside them.
 
 pub(super) mod face;
 pub(super) mod faces;

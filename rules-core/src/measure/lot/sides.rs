@@ -1,23 +1,23 @@
-//! Land on one side of a line: with the line made longer across everything, or only beside it; and the triangle at a
-//! corner of two lines. What is constructed so is less exact than the lines that it is constructed from.
+//! Land on one side of a line, with the line extended across everything or only beside the line itself; and the triangle at a
+//! corner of two lines. These constructions are less exact than the lines that they are made from.
 
 use crate::measure::area::zone::corners;
 use crate::measure::figure::chain::{Chain, Edge};
 use crate::measure::figure::exact::Vector;
 use crate::plan::figure::{Figure, Form, Point};
 
-/// Land on one side of a line, as far as some figure reaches.
+/// Land on one side of a line, large enough for some figure.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Land {
     /// The land.
     pub ring: Vec<Point>,
-    /// The line, as long as it was made.
+    /// The line, as extended.
     pub edge: Form,
-    /// How many times the line's own accuracy its farthest relevant part may be off.
+    /// The factor by which the edge's farthest relevant part may be off by more than the line itself.
     pub sway: f64,
 }
 
-/// Which side of a line, going along it.
+/// The side of a line, seen along it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Hand {
     /// To the left.
@@ -26,11 +26,11 @@ pub enum Hand {
     Right,
 }
 
-/// Rounding of constructed corners to whole nanometres, once for each of two steps.
+/// The rounding of constructed corners to whole nanometres, in two steps.
 pub const ROUNDED: i64 = 3;
 
-/// The land on one side of a line that is made longer at both ends until it passes a figure; `None` where the line
-/// turns so far that making it longer makes no sense, or has no length.
+/// The land on one side of a line that is extended at both ends past a figure; `None` where the line bends so far that extending
+/// it makes no sense, or has no length.
 pub fn beyond(line: &[Point], hand: Hand, near: &Figure) -> Option<Land> {
     let (first, last) = (first_edge(line)?, last_edge(line)?);
     let across = unit(*line.first()?, *line.last()?)?;
@@ -63,7 +63,7 @@ pub fn beyond(line: &[Point], hand: Hand, near: &Figure) -> Option<Land> {
     })
 }
 
-/// The land straight beside a line on one side: as wide as the line from end to end, as deep as some figure reaches.
+/// The land straight beside a line on one side: as wide as the line from end to end, and deep enough for some figure.
 pub fn beside(line: &[Point], hand: Hand, near: &Figure) -> Option<Land> {
     let across = unit(*line.first()?, *line.last()?)?;
     let out = match hand {
@@ -88,7 +88,7 @@ pub fn beside(line: &[Point], hand: Hand, near: &Figure) -> Option<Land> {
     })
 }
 
-/// On which side of a line, made longer, all points of a figure lie.
+/// The side of an extended line on which all points of a figure are.
 pub fn hand_of(line: &[Point], of: &Figure) -> Option<Hand> {
     let holds = |hand| {
         let land = beyond(line, hand, of)?;
@@ -105,7 +105,7 @@ pub fn hand_of(line: &[Point], of: &Figure) -> Option<Hand> {
     }
 }
 
-/// On which side of a wall the building is not, told by the building's own outline.
+/// The outer side of a wall, from the building's own outline.
 pub fn outward(wall: &[Point], building: &[Point]) -> Option<Hand> {
     const STEP: f64 = 1e7;
     let edge = first_edge(wall)?;
@@ -132,7 +132,7 @@ fn last_edge(line: &[Point]) -> Option<Edge> {
     Some(Edge { a: *a, b: *b })
 }
 
-/// How far a figure reaches beyond the first end of an edge, as a share of the edge's length.
+/// How far a figure extends beyond the first end of an edge, as a share of the edge's length.
 fn overshoot(edge: Edge, near: &Figure) -> f64 {
     let length = distance(edge.a, edge.b);
     let Some(back) = unit(edge.b, edge.a) else {
@@ -145,7 +145,7 @@ fn overshoot(edge: Edge, near: &Figure) -> f64 {
     ((over + near.spread as f64) / length).max(0.0)
 }
 
-/// Three times as far as the farthest of a figure from any place of a line.
+/// Three times the distance from a line to the farthest place of a figure, and a metre more.
 fn far_from(line: &[Point], near: &Figure) -> f64 {
     let most = corners(near)
         .flat_map(|p| line.iter().map(move |q| distance(p, *q)))
@@ -182,9 +182,9 @@ pub(crate) fn moved(from: Point, direction: (f64, f64), by: f64) -> Point {
     }
 }
 
-/// Places no farther than `by` from one, on either side of a line and straight away from it.
+/// Places no farther than `by` from a point: to either side of a line's direction, and straight away from the line.
 pub fn moved_away(at: Point, line: &[Point], by: i64) -> Vec<Point> {
-    // Rounded to the nanometre, they are still no farther.
+    // Less by the rounding, so that they are no farther.
     let by = by.saturating_sub(2).max(0) as f64;
     let path = Form::Path(line.to_vec());
     let foot = crate::measure::distance::distance(&Form::Point(at), &path).to;
@@ -198,51 +198,51 @@ pub fn moved_away(at: Point, line: &[Point], by: i64) -> Vec<Point> {
 /// The triangle at a corner of two lines.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Triangle {
-    /// The corner, and the two ends of the legs.
+    /// The corner and the ends of the two legs.
     pub ring: Vec<Point>,
-    /// How far off any of the three may be, in nanometres.
-    pub doubt: i64,
+    /// The tolerance of the three, in nanometres.
+    pub tolerance: i64,
     /// Whether the two lines surely make a corner.
     pub sure: bool,
 }
 
-/// A line and how far off it may be.
+/// A line with its tolerance.
 #[derive(Debug, Clone, Copy)]
-pub struct Doubtful<'a> {
+pub struct UncertainLine<'a> {
     /// The line.
     pub line: &'a [Point],
-    /// How far off it may be, in nanometres.
-    pub by: i64,
+    /// Its tolerance, in nanometres.
+    pub tolerance: i64,
 }
 
-/// What two lines may make together.
+/// The corner that two lines may make.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Corner {
-    /// They surely make no corner: they run (nearly) alike, or end too far from each other.
+    /// They surely make no corner: they are (nearly) parallel, or end too far from each other.
     None,
     /// They make this one, surely or perhaps.
     Triangle(Triangle),
-    /// Nobody can say where.
+    /// Where it is cannot be found.
     Unknown,
 }
 
-/// Lines that differ by less than this (the sine of ten degrees) run alike.
-const ALIKE: f64 = 0.173_648;
+/// Lines at an angle of less than ten degrees (this is its sine) count as parallel.
+const PARALLEL: f64 = 0.173_648;
 
-/// The triangle between two lines, from the corner where they meet, or meet when each is made longer by no more than
-/// a leg, to a leg's length along each. Where the lines cross, it is the one towards a place.
-pub fn corner(one: Doubtful, other: Doubtful, legs: i64, towards: Point) -> Corner {
+/// The triangle between two lines, from the corner where they meet, if need be when each is extended by at most a leg, to a
+/// leg's length along each. Where the lines cross, it is the triangle towards a place.
+pub fn corner(one: UncertainLine, other: UncertainLine, legs: i64, towards: Point) -> Corner {
     let Some(meeting) = meeting(one.line, other.line) else {
         return Corner::None;
     };
     let (first, second) = (meeting.one, meeting.other);
     let turned = |by: i64, run: &Run| 3.2 * by as f64 / run.length;
-    let turn = turned(one.by, &first) + turned(other.by, &second);
+    let turn = turned(one.tolerance, &first) + turned(other.tolerance, &second);
     let sway = |by: i64, run: &Run| by as f64 * (1.0 + 2.0 * run.over / run.length);
     let sine = meeting.sine - turn;
-    let at_most = (sway(one.by, &first) + sway(other.by, &second)) / sine.max(0.02);
+    let at_most = (sway(one.tolerance, &first) + sway(other.tolerance, &second)) / sine.max(0.02);
     let long = first.over.max(second.over);
-    if meeting.sine + turn < ALIKE || long > legs as f64 + at_most {
+    if meeting.sine + turn < PARALLEL || long > legs as f64 + at_most {
         return Corner::None;
     }
     let Some((a, b)) = legs_towards(one.line, other.line, &meeting, towards) else {
@@ -251,28 +251,29 @@ pub fn corner(one: Doubtful, other: Doubtful, legs: i64, towards: Point) -> Corn
     if sine < 0.02 {
         return Corner::Unknown;
     }
-    let widest = turned(one.by, &first).max(turned(other.by, &second));
-    let doubt = at_most + legs as f64 * widest + one.by.max(other.by) as f64 + ROUNDED as f64;
+    let widest = turned(one.tolerance, &first).max(turned(other.tolerance, &second));
+    let of_lines = one.tolerance.max(other.tolerance);
+    let tolerance = at_most + legs as f64 * widest + of_lines as f64 + ROUNDED as f64;
     let end = |direction: &[Point]| along(meeting.at, direction, legs as f64);
     match (end(&a), end(&b)) {
         (Some(a), Some(b)) => Corner::Triangle(Triangle {
             ring: vec![meeting.at, a, b],
-            doubt: doubt.ceil() as i64,
-            sure: sine >= ALIKE && long + at_most <= legs as f64,
+            tolerance: tolerance.ceil() as i64,
+            sure: sine >= PARALLEL && long + at_most <= legs as f64,
         }),
         _ => Corner::Unknown,
     }
 }
 
-/// Where on a line a corner lies.
+/// Where on a line a corner is.
 #[derive(Debug, Clone, Copy)]
 struct Run {
     /// Which edge.
     edge: usize,
-    /// How far along it, as a share of its length; below 0 or above 1 where the line was made longer.
+    /// How far along it, as a share of its length; below 0 or above 1 where the line was extended.
     share: f64,
     length: f64,
-    /// By how much the line was made longer.
+    /// How far the line was extended.
     over: f64,
 }
 
@@ -283,7 +284,7 @@ struct Meeting {
     other: Run,
 }
 
-/// Where two lines meet with the least making longer; the first of several.
+/// Where two lines meet with the least extension; the first of several.
 fn meeting(one: &[Point], other: &[Point]) -> Option<Meeting> {
     let edges = |line: &[Point]| -> Vec<Edge> {
         let pairs = line.iter().zip(line.iter().skip(1));
@@ -332,7 +333,7 @@ fn crossing((i, a): (usize, &Edge), (j, b): (usize, &Edge), last: (bool, bool)) 
     })
 }
 
-/// What is left of a line on both sides of a corner on it.
+/// The rest of a line on each side of a corner on it.
 fn ways(line: &[Point], run: &Run) -> Vec<Vec<Point>> {
     let mut ways = Vec::new();
     if run.share < 1.0 {
@@ -352,7 +353,7 @@ fn ways(line: &[Point], run: &Run) -> Vec<Vec<Point>> {
 
 type Legs = (Vec<Point>, Vec<Point>);
 
-/// The ways along both lines between which a place lies; the only ones where there is no choice.
+/// The parts of both lines between which a place is; where there is no choice, the only ones.
 fn legs_towards(one: &[Point], other: &[Point], meeting: &Meeting, towards: Point) -> Option<Legs> {
     let (ones, others) = (ways(one, &meeting.one), ways(other, &meeting.other));
     if let ([a], [b]) = (ones.as_slice(), others.as_slice()) {
@@ -376,7 +377,7 @@ fn start(at: Point, way: &[Point]) -> Option<(f64, f64)> {
         .and_then(|p| unit(at, *p))
 }
 
-/// The place so far along a way, which goes straight on behind its end.
+/// The place at a distance along a line, which goes straight on past its end.
 fn along(at: Point, way: &[Point], far: f64) -> Option<Point> {
     let (mut from, mut left) = (at, far);
     let mut direction = None;

@@ -25,18 +25,18 @@ fn ring(points: &[Point]) -> Figure {
 }
 
 fn patch(land: Land, by: i64) -> Region {
-    let doubt = (by as f64 * land.sway).ceil() as i64 + ROUNDED;
+    let tolerance = (by as f64 * land.sway).ceil() as i64 + ROUNDED;
     Region::Patch(Patch {
         figure: ring(&land.ring),
         edge: Some(land.edge),
         wider: (0, 0),
-        doubt,
+        tolerance,
         sure: true,
     })
 }
 
-/// Surely in, surely out, or neither.
-fn told(region: &Region, p: Point) -> Option<bool> {
+/// Whether a place is surely in or surely out of a region; `None` where neither is sure.
+fn surely_in(region: &Region, p: Point) -> Option<bool> {
     let none = |fit| region.parts(&spot(p), Keep::Within, fit).is_empty();
     match (none(Fit::Outer), none(Fit::Inner)) {
         (true, true) => Some(false),
@@ -48,7 +48,7 @@ fn told(region: &Region, p: Point) -> Option<bool> {
 
 /// A rear wall of 10 m, a place 6 m behind it and 5 m past its end: in the rear yard, but not beside the wall.
 #[test]
-fn a_wall_is_made_longer_or_not() {
+fn a_wall_is_extended_or_not() {
     let wall = [at(5.0, 20.0), at(15.0, 20.0)];
     let place = at(20.0, 26.0);
     let land = beyond(&wall, Hand::Left, &spot(place)).unwrap();
@@ -56,14 +56,14 @@ fn a_wall_is_made_longer_or_not() {
         (land.sway - 2.0).abs() < 1e-9,
         "5 m past 10 m: once and twice a half"
     );
-    assert_eq!(told(&patch(land, 0), place), Some(true));
+    assert_eq!(surely_in(&patch(land, 0), place), Some(true));
     let land = beyond(&wall, Hand::Right, &spot(place)).unwrap();
-    assert_eq!(told(&patch(land, 0), place), Some(false));
+    assert_eq!(surely_in(&patch(land, 0), place), Some(false));
     let strip = beside(&wall, Hand::Left, &spot(place)).unwrap();
-    assert_eq!(told(&patch(strip, 0), place), Some(false));
+    assert_eq!(surely_in(&patch(strip, 0), place), Some(false));
     let place = at(14.0, 26.0);
     let strip = beside(&wall, Hand::Left, &spot(place)).unwrap();
-    assert_eq!(told(&patch(strip, 0), place), Some(true));
+    assert_eq!(surely_in(&patch(strip, 0), place), Some(true));
     let house = [at(5.0, 10.0), at(15.0, 10.0), at(15.0, 20.0), at(5.0, 20.0)];
     assert_eq!(outward_of(&wall, &house), Some(Hand::Left));
     assert_eq!(hand_of(&wall, &spot(place)), Some(Hand::Left));
@@ -76,8 +76,11 @@ fn a_wall_is_made_longer_or_not() {
 }
 
 fn triangle(one: &[Point], other: &[Point], by: i64, legs: i64, towards: Point) -> Triangle {
-    let doubtful = |line| Doubtful { line, by };
-    match corner(doubtful(one), doubtful(other), legs, towards) {
+    let uncertain = |line| UncertainLine {
+        line,
+        tolerance: by,
+    };
+    match corner(uncertain(one), uncertain(other), legs, towards) {
         Corner::Triangle(triangle) => triangle,
         other => panic!("{other:?}"),
     }
@@ -117,16 +120,16 @@ fn sight_triangles_as_ordinances_draw_them() {
         at(15.0, 20.0),
     );
     assert_eq!(area2(&made.ring), i128::from(10 * FT).pow(2));
-    let far = Doubtful {
+    let far = UncertainLine {
         line: &[at(20.0, 0.0), at(30.0, 0.0)],
-        by: 0,
+        tolerance: 0,
     };
     assert_eq!(
         corner(
             far,
-            Doubtful {
+            UncertainLine {
                 line: &flank,
-                by: 0
+                tolerance: 0,
             },
             10 * M,
             at(15.0, 20.0)
@@ -135,21 +138,21 @@ fn sight_triangles_as_ordinances_draw_them() {
     );
 }
 
-/// Crossing lines with ends good to 0.1 m are off by 0.42 m at 30 degrees (worked out from random worlds).
+/// Crossing lines with ends good to 0.1 m are off by 0.42 m at 30 degrees (found from random worlds).
 #[test]
 fn a_sharp_crossing_is_worse_than_its_lines() {
     let one = [at(0.0, 0.0), at(40.0, 0.0)];
     let other = [at(0.0, 0.0), at(34.641, 20.0)];
     let made = triangle(&one, &other, M / 10, M, at(20.0, 5.0));
     assert!(
-        (420_000_000..700_000_000).contains(&made.doubt),
+        (420_000_000..700_000_000).contains(&made.tolerance),
         "{}",
-        made.doubt
+        made.tolerance
     );
 }
 
-/// One place moved by no more than `by` in any direction.
-fn blurred(dice: &mut Dice, p: Point, by: i64) -> Point {
+/// A place moved by no more than `by` in any direction.
+fn displaced(dice: &mut Dice, p: Point, by: i64) -> Point {
     loop {
         let (x, y) = (dice.from(-by, by), dice.from(-by, by));
         if x * x / 1_000_000 + y * y / 1_000_000 <= by * by / 1_000_000 {
@@ -167,7 +170,7 @@ fn left_of(a: Point, b: Point, p: Point) -> f64 {
 }
 
 #[test]
-fn what_is_told_of_longer_lines_is_so_in_every_world() {
+fn land_beyond_extended_lines_is_right_in_every_world() {
     let mut dice = Dice::new(7);
     let mut told_of = [0, 0, 0];
     for _ in 0..2_000 {
@@ -178,22 +181,22 @@ fn what_is_told_of_longer_lines_is_so_in_every_world() {
             continue;
         };
         let region = patch(land, by);
-        let (ta, tb) = (blurred(&mut dice, a, by), blurred(&mut dice, b, by));
+        let (ta, tb) = (displaced(&mut dice, a, by), displaced(&mut dice, b, by));
         let truth = left_of(ta, tb, near) > 0.0;
-        let found = told(&region, near);
+        let found = surely_in(&region, near);
         assert!(
             found.is_none_or(|found| found == truth),
             "{a:?} {b:?} {near:?}"
         );
         let beyond_it = Region::Not(Box::new(region));
-        assert_eq!(told(&beyond_it, near), found.map(|found| !found));
+        assert_eq!(surely_in(&beyond_it, near), found.map(|found| !found));
         told_of[found.map_or(2, usize::from)] += 1;
     }
     assert!(told_of.iter().all(|n| *n > 20), "{told_of:?}");
 }
 
 #[test]
-fn what_is_told_of_land_beside_a_wall_is_so_in_every_world() {
+fn land_beside_a_wall_is_right_in_every_world() {
     let mut dice = Dice::new(8);
     let mut told_of = [0, 0, 0];
     for _ in 0..4_000 {
@@ -203,12 +206,12 @@ fn what_is_told_of_land_beside_a_wall_is_so_in_every_world() {
             continue;
         }
         let region = patch(beside(&[a, b], Hand::Left, &spot(near)).unwrap(), by);
-        let (ta, tb) = (blurred(&mut dice, a, by), blurred(&mut dice, b, by));
+        let (ta, tb) = (displaced(&mut dice, a, by), displaced(&mut dice, b, by));
         let along = |p: Point| {
             (tb.x - ta.x) as f64 * (p.x - ta.x) as f64 + (tb.y - ta.y) as f64 * (p.y - ta.y) as f64
         };
         let truth = left_of(ta, tb, near) > 0.0 && (0.0..=along(tb)).contains(&along(near));
-        let found = told(&region, near);
+        let found = surely_in(&region, near);
         assert!(
             found.is_none_or(|found| found == truth),
             "{a:?} {b:?} {near:?} {by}"
@@ -241,7 +244,7 @@ fn holds(corners: [(f64, f64); 3], p: Point) -> bool {
 }
 
 #[test]
-fn what_is_told_of_a_corner_is_so_in_every_world() {
+fn the_triangle_at_a_corner_is_right_in_every_world() {
     let mut dice = Dice::new(9);
     let mut told_of = [0, 0, 0];
     for _ in 0..6_000 {
@@ -258,19 +261,22 @@ fn what_is_told_of_a_corner_is_so_in_every_world() {
             [part(dice.from(0, 2 * M) as f64 / length), part(1.0)]
         };
         let (one, other) = (way(&mut dice), way(&mut dice));
-        let doubtful = |line| Doubtful { line, by };
-        let Corner::Triangle(triangle) = corner(doubtful(&one), doubtful(&other), legs, apex)
+        let uncertain = |line| UncertainLine {
+            line,
+            tolerance: by,
+        };
+        let Corner::Triangle(triangle) = corner(uncertain(&one), uncertain(&other), legs, apex)
         else {
             continue;
         };
         if !triangle.sure {
             continue;
         }
-        let region = Region::of(ring(&triangle.ring), triangle.doubt);
+        let region = Region::of(ring(&triangle.ring), triangle.tolerance);
         let near = dice.point(12 * M);
-        let moved = |dice: &mut Dice, line: [Point; 2]| line.map(|p| blurred(dice, p, by));
+        let moved = |dice: &mut Dice, line: [Point; 2]| line.map(|p| displaced(dice, p, by));
         let truth = true_triangle(moved(&mut dice, one), moved(&mut dice, other), legs as f64);
-        let found = told(&region, near);
+        let found = surely_in(&region, near);
         let truth = holds(truth, near);
         assert!(
             found.is_none_or(|found| found == truth),
@@ -281,14 +287,14 @@ fn what_is_told_of_a_corner_is_so_in_every_world() {
     assert!(told_of.iter().all(|n| *n > 100), "{told_of:?}");
 }
 
-/// Zones of zones: what is found at a place agrees with the truth of each part, and what is cut adds up to the whole.
+/// Combined zones: the answer at a place agrees with the answers of the parts, and the cut parts add up to the whole.
 #[test]
-fn zones_put_together_are_told_like_their_parts() {
+fn combined_zones_agree_with_their_parts() {
     let mut dice = Dice::new(10);
     for _ in 0..2_000 {
         let (a, b) = (dice.ring(1_000_000), dice.ring(1_000_000));
-        let doubt = dice.from(0, 200_000);
-        let shift = blurred(&mut dice, Point { x: 0, y: 0 }, doubt);
+        let tolerance = dice.from(0, 200_000);
+        let shift = displaced(&mut dice, Point { x: 0, y: 0 }, tolerance);
         let truly = |outline: &[Point], p: Point| {
             let moved = Point {
                 x: p.x - shift.x,
@@ -296,7 +302,10 @@ fn zones_put_together_are_told_like_their_parts() {
             };
             side(outline, moved) == Side::Inside
         };
-        let (one, other) = (Region::of(ring(&a), doubt), Region::of(ring(&b), doubt));
+        let (one, other) = (
+            Region::of(ring(&a), tolerance),
+            Region::of(ring(&b), tolerance),
+        );
         let p = dice.point(1_000_000);
         let (in_a, in_b) = (truly(&a, p), truly(&b, p));
         let both = Region::All(vec![one.clone(), other.clone()]);
@@ -306,10 +315,10 @@ fn zones_put_together_are_told_like_their_parts() {
             (either, in_a || in_b),
             (Region::Not(Box::new(one)), !in_a),
         ] {
-            let found = told(&region, p);
+            let found = surely_in(&region, p);
             assert!(found.is_none_or(|found| found == truth), "{region:?} {p:?}");
             let turned = Region::Not(Box::new(region));
-            assert_eq!(told(&turned, p), found.map(|found| !found));
+            assert_eq!(surely_in(&turned, p), found.map(|found| !found));
         }
     }
 }

@@ -1,4 +1,4 @@
-//! Wires that sag, and how far sound carries.
+//! Sagging wires and the spread of sound.
 
 pub(super) mod sound;
 pub(super) mod wire;

@@ -1,30 +1,29 @@
-//! How loud machines are at a place out of doors.
+//! The sound level of machines at a place outdoors.
 //!
-//! The level of one machine is its sound power level, less what spreading takes off, and more for each hard surface
-//! that throws the sound back: Lp = Lw − 20·lg(r / 1 m) − 11 + 3·s decibels, the constants as ISO 9613-2 rounds them
-//! (2.5 % of the energy at most). The ground is one of the surfaces. Several machines add by their energy.
+//! The level of one machine is its sound power level minus the loss by spreading, plus a gain for each hard surface that
+//! reflects the sound: Lp = Lw − 20·lg(r / 1 m) − 11 + 3·s decibels, with the constants as ISO 9613-2 rounds them (at most
+//! 2.5 % of the energy). The ground is one of the surfaces. The energies of several machines add up.
 
 use crate::quantity::{Interval, NO_HIGH, NO_LOW};
 
 const MICRO: f64 = 1e6;
 const METRE: f64 = 1e9;
 const ONE: f64 = 1e9;
-/// What spreading over a whole sphere takes off at one metre, in decibels.
+/// The loss by spreading over a whole sphere at one metre, in decibels.
 const SPHERE: f64 = 11.0;
-/// What each reflecting surface adds, in decibels.
+/// The gain for each reflecting surface, in decibels.
 const SURFACE: f64 = 3.0;
-/// The logarithm may be off by a little in its last digits: a millionth of a decibel covers it a thousand times.
+/// A margin of a millionth of a decibel, a thousand times the error of the logarithm in its last digits.
 const ROUNDING: f64 = 1.0;
 
-/// Nearer than this, in nanometres, the formula is too simple to say how loud a machine is: only that it is no less loud than
-/// here.
+/// Nearer than this, in nanometres, the formula is too simple: it only shows that a machine is no quieter than at this distance.
 const CLOSE: i128 = 1_000_000_000;
 
-/// The level of one machine, in millionths of a decibel; there is no low end where it may be endlessly far away, and
-/// no high end where it may be at the very place. Nearer than a metre the low end is the level at one metre.
+/// The level of one machine, in millionths of a decibel. There is no low end where its distance has no upper bound, and no high
+/// end where it may be right at the place. Nearer than a metre the low end is the level at one metre.
 ///
-/// The power is in millionths of a decibel, the distance in nanometres, the number of reflecting surfaces beside the
-/// ground in billionths.
+/// The power is in millionths of a decibel, the distance in nanometres, the number of reflecting surfaces besides the ground in
+/// billionths.
 pub fn level(power: Interval, distance: Interval, surfaces: Interval) -> Interval {
     let farthest = distance.greatest().map(|far| far.max(CLOSE));
     let low = one(power.least(), farthest, surfaces.least());
@@ -42,9 +41,9 @@ fn one(power: Option<i128>, distance: Option<i128>, surfaces: Option<i128>) -> O
     (distance > 0.0).then_some(power + (thrown_back - spread) * MICRO)
 }
 
-/// The level of several machines together, in millionths of a decibel: the energies add.
+/// The level of several machines together, in millionths of a decibel: their energies add up.
 ///
-/// Nothing is told below 0 decibels, which nobody hears; so silence is 0.
+/// Levels below 0 decibels, which nobody hears, count as 0, and so does silence.
 pub fn together(levels: &[Interval]) -> Interval {
     let sum = |end: fn(Interval) -> Option<i128>| {
         let energies = levels.iter().filter_map(|level| end(*level));
@@ -127,7 +126,7 @@ mod tests {
         assert!((decibels(exactly(67, 20, 1)) - 36.0).abs() < 0.1);
     }
 
-    /// 10·lg 2 = 3.01 dB for two alike; 10 dB less adds 0.41 dB (every table of adding levels).
+    /// Two equal levels add 10·lg 2 = 3.01 dB; a level 10 dB lower adds 0.41 dB (as in any table for adding levels).
     #[test]
     fn energies_add() {
         let level = |decibels: i128| Interval::exact(decibels * 1_000_000);
@@ -149,7 +148,7 @@ mod tests {
     }
 
     #[test]
-    fn what_is_at_the_place_or_nowhere_has_no_bound() {
+    fn a_machine_at_the_place_or_anywhere_has_no_bound() {
         let (power, none) = (Interval::exact(60_000_000), Interval::exact(0));
         let near = level(power, Interval { low: 0, high: M }, none);
         assert_eq!(near.high, NO_HIGH);
@@ -160,9 +159,9 @@ mod tests {
         assert_eq!(far.low, NO_LOW);
     }
 
-    /// Truth first: machines somewhere within what is known of them, their pressures squared and added.
+    /// Exact machines are drawn first, then intervals around them; their squared pressures are added up.
     #[test]
-    fn the_interval_holds_every_world() {
+    fn the_interval_contains_every_world() {
         let mut dice = Dice::new(41);
         for _ in 0..2_000 {
             let count = dice.from(1, 4);

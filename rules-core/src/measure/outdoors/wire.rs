@@ -1,24 +1,24 @@
-//! How near a wire that sags between two supports comes to something.
+//! The distance to a wire that sags between two supports.
 
 use std::cmp::Reverse;
 use std::collections::BinaryHeap;
 
+use crate::measure::Span;
 use crate::measure::distance::space::in_space;
 use crate::measure::distance::{Gap, figure_gap};
 use crate::measure::figure::exact::{floats_between, part_way};
 use crate::measure::ground::earth::wire_height;
 use crate::measure::lot::sides::distance;
-use crate::measure::{Gap as Nearest, Span};
 use crate::plan::figure::{Figure, Form, Point};
 use crate::quantity::{Interval, NO_HIGH, NO_LOW};
 
-/// The span is looked at in so many pieces at least.
+/// The number of pieces into which a span is split at first.
 const PIECES: u32 = 16;
-/// And in no more than this many.
+/// The most times that a piece is split further.
 const PATIENCE: usize = 160;
-/// A distance is narrowed to this, in nanometres.
+/// The precision to which a distance is bounded, in nanometres.
 const FINE: i128 = 1_000_000;
-/// A wire steeper than this against its chord hangs in no shape that is bounded here.
+/// The greatest factor between a parabola's sag and the wire's that the bound here can handle.
 const MOST_UNEVEN: f64 = 1.5;
 
 /// A wire that hangs between two supports.
@@ -30,12 +30,11 @@ pub struct Wire {
 }
 
 impl Wire {
-    /// A wire from support to support: its heights there, and its sag, which is how far it hangs below the straight line
+    /// A wire from support to support, with its heights there and its sag, which is how far it hangs below the straight line
     /// between them in the middle of the span. The supports are off by no more than `off` nanometres.
     ///
-    /// A wire hangs as a catenary, of which a parabola is nearly the shape: what the two may differ by is added to the
-    /// sag. `None` where the line is not one span, where a height or the sag is not known, and where the wire hangs too
-    /// steeply for that.
+    /// A wire hangs as a catenary, which is nearly a parabola; the difference is added to the sag. `None` where the line is not
+    /// a single span, where a height or the sag is unknown, and where the wire hangs too steeply.
     pub fn hung(line: &Form, heights: [Interval; 2], sag: Interval, off: i64) -> Option<Wire> {
         let Form::Path(points) = line else {
             return None;
@@ -61,7 +60,7 @@ impl Wire {
         })
     }
 
-    /// The heights that it may have between two shares of the way (0 to 1).
+    /// Its possible heights between two shares of the span (0 to 1).
     pub fn between(&self, from: f64, to: f64) -> Interval {
         let [one, other] = self.heights;
         let at = |share| wire_height(one, other, self.sag, share);
@@ -71,14 +70,14 @@ impl Wire {
             true => at((0.5 + fall / (8.0 * sag)).clamp(from, to)).low,
             false => here.low,
         };
-        // It hangs down between any two places, so it is highest at one of them.
+        // It hangs down between any two places, so it is highest at one of the two.
         Interval {
             low: lowest.min(here.low).min(there.low),
             high: here.high.max(there.high),
         }
     }
 
-    /// Which share of the way lies along a piece of its line.
+    /// The share of the span that a piece of its line covers.
     pub fn share_of(&self, piece: &Form) -> Option<(f64, f64)> {
         let Form::Path(points) = piece else {
             return None;
@@ -93,17 +92,17 @@ impl Wire {
         Some((one.min(other), one.max(other)))
     }
 
-    /// The straight distance from the nearest of some parts of the wire, each from share to share of the way, to
-    /// something that is off, together with it, by no more than `off` nanometres on the plan; `rise` says how far apart in
-    /// height the two are where the wire has these heights. With the places on the plan between which it is nearest.
+    /// The straight distance in space from some parts of the wire, each from share to share of the span, to something else;
+    /// also gives the nearest places on the plan. The tolerance of both together on the plan is `off` nanometres; `rise` gives
+    /// the difference in height for a range of heights of the wire.
     pub fn nearest(
         &self,
         parts: &[(f64, f64)],
         other: &Figure,
         off: i64,
         rise: impl Fn(Interval) -> Interval,
-    ) -> (Interval, Nearest) {
-        let seen = Seen {
+    ) -> (Interval, Gap) {
+        let pair = Pair {
             wire: self,
             other,
             off,
@@ -115,7 +114,7 @@ impl Wire {
             let step = (to - from) / f64::from(PIECES);
             for piece in 0..PIECES {
                 let start = from + f64::from(piece) * step;
-                seen.look(start, start + step, &mut open, &mut best);
+                pair.add_piece(start, start + step, &mut open, &mut best);
             }
         }
         let mut turns = 0;
@@ -126,8 +125,8 @@ impl Wire {
                 return (Interval { low, high: best.0 }, best.1);
             }
             let middle = f64::midpoint(piece.from(), piece.to());
-            seen.look(piece.from(), middle, &mut open, &mut best);
-            seen.look(middle, piece.to(), &mut open, &mut best);
+            pair.add_piece(piece.from(), middle, &mut open, &mut best);
+            pair.add_piece(middle, piece.to(), &mut open, &mut best);
         }
         (Interval::exact(best.0), best.1)
     }
@@ -138,11 +137,11 @@ impl Wire {
     }
 }
 
-/// A piece of the span, and what no place of it is nearer than.
+/// A piece of the span, with a lower bound for its distance.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 struct Piece {
     low: i128,
-    /// The bits of its ends: shares from 0 to 1 sort as their bits do.
+    /// The bits of its ends: shares from 0 to 1 sort like their bits.
     ends: (u64, u64),
 }
 
@@ -156,17 +155,17 @@ impl Piece {
     }
 }
 
-/// A wire and what it is looked at from.
-struct Seen<'s, R> {
+/// A wire and the thing to which its distance is measured.
+struct Pair<'s, R> {
     wire: &'s Wire,
     other: &'s Figure,
     off: i64,
     rise: &'s R,
 }
 
-impl<R: Fn(Interval) -> Interval> Seen<'_, R> {
-    /// No place of the piece is nearer than its low, and its middle is no farther than the best high.
-    fn look(
+impl<R: Fn(Interval) -> Interval> Pair<'_, R> {
+    /// Adds a piece with its lower bound, and keeps the distance of its middle if that is the best so far.
+    fn add_piece(
         &self,
         from: f64,
         to: f64,
@@ -183,7 +182,7 @@ impl<R: Fn(Interval) -> Interval> Seen<'_, R> {
         }
     }
 
-    /// What the distance at one place is no more than.
+    /// An upper bound for the distance at one place.
     fn place(&self, share: f64) -> (i128, Gap) {
         let heights = self.wire.between(share, share);
         let (range, gap) = self.straight(Form::Point(self.wire.at(share)), heights);
@@ -222,12 +221,12 @@ impl<R: Fn(Interval) -> Interval> Seen<'_, R> {
     }
 }
 
-/// By what the sag of a hanging wire may differ from a parabola's, as a factor above 1, from the slope of its chord and
-/// its sag as shares of the span.
+/// The factor, above 1, by which the sag of a hanging wire may differ from a parabola's, from the slope of its chord and its
+/// sag as shares of the span.
 ///
-/// The curve of a wire that hangs by its own weight goes with the root of 1 + slope². Where that varies by no more than a
-/// factor R over the span, the wire lies between parabolas of the sag over R and the sag times R; and the slope differs
-/// from the chord's by no more than 4·R times the sag. The first guess of R is taken down to what it allows.
+/// The curvature of a wire that hangs by its own weight is proportional to the root of 1 + slope². If that varies by no more
+/// than a factor R over the span, the wire lies between the parabolas with the sag divided by R and multiplied by R, and its
+/// slope differs from the chord's by no more than 4·R times the sag. The first guess of R is lowered to what it allows.
 fn unevenness(chord: f64, sag: f64) -> Option<f64> {
     let root = |slope: f64| (1.0 + slope * slope).sqrt();
     let allowed = |guess: f64| {

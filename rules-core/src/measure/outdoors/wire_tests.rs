@@ -72,9 +72,9 @@ fn over_the_middle_by_hand() {
     );
 }
 
-/// What is no single span, or hangs like a slack rope, is not known.
+/// A line of several spans, or one that hangs like a slack rope, is unknown.
 #[test]
-fn what_is_not_known() {
+fn unknown_wires() {
     let span = Form::Path(vec![point(0.0, 0.0), point(40.0, 0.0)]);
     let bent = Form::Path(vec![point(0.0, 0.0), point(20.0, 5.0), point(40.0, 0.0)]);
     let level = [metres(8.0, 8.0); 2];
@@ -84,7 +84,7 @@ fn what_is_not_known() {
     assert!(Wire::hung(&span, level, metres(1.0, 1.0), 20 * M).is_none());
 }
 
-/// The truth first: a catenary through two supports by its own equation, looked at in 200 places.
+/// A catenary through two supports, by its own equation.
 fn catenary(heights: (f64, f64), length: f64, sag: f64) -> impl Fn(f64) -> f64 {
     // y = c·cosh((x − m)/c) + k with the given sag in the middle: c by halving, m from the difference of heights.
     let (one, other) = heights;
@@ -134,7 +134,7 @@ fn every_hanging_wire_stays_inside() {
             let dz = curve(length * share) - rim;
             least = least.min((dx * dx + dy * dy + dz * dz).sqrt());
         }
-        // The blur: supports and pool are drawn off by up to `off` each, heights and sag known to a little.
+        // The tolerances: supports and pool are drawn off by up to `off` each, heights and sag are known as ranges.
         let off = dice.from(0, 1) * dice.from(0, M / 4);
         let slack = dice.from(0, 1) as f64 * dice.from(0, 200) as f64 / 1000.0;
         let mut jog = |p: (f64, f64)| {
@@ -160,7 +160,7 @@ fn every_hanging_wire_stays_inside() {
         let (found, _) = wire.nearest(&[(0.0, 1.0)], &ring(&drawn), 2 * off, over(rim));
         let (low, high) = (found.low as f64 / 1e9, found.high as f64 / 1e9);
         assert!(low <= least + 1e-9, "{least} {found:?}");
-        // 400 places find the nearest to within half a step along the wire.
+        // The nearest of 400 places is right to half a step along the wire.
         let step = libm::hypot(
             length,
             heights[0].sub(heights[1]).high as f64 / 1e9 + 4.0 * sag,

@@ -1,4 +1,4 @@
-//! Whether a straight piece of a way is free of what stands in the way, in every world; and where a way may turn.
+//! Whether a straight leg of a route is free of obstacles in every world, and where a route may turn.
 
 use super::super::distance::distance;
 use super::legs::Leg;
@@ -9,9 +9,8 @@ use crate::measure::lot::sides::moved;
 use crate::plan::figure::{Form, Point};
 use crate::work;
 
-/// Where a way may turn: on both sides of each corner of an area that stands exactly where it is drawn; else at the corners
-/// of an eight-cornered ring around each corner, so much wider than that may be off that a way along a wall keeps clear of
-/// the wall too.
+/// Where a route may turn. At an exact area, on both sides of each corner; otherwise at the corners of an octagon around each
+/// corner. The octagon is wider than the tolerance, so that a route along a wall keeps clear of it too.
 pub(super) fn turns(hurdle: &Hurdle) -> Vec<Point> {
     let off = hurdle.off.saturating_add(hurdle.figure.spread);
     let of_form = |form: &Form| match form {
@@ -27,7 +26,7 @@ fn around_corners(form: &Form, off: f64) -> Vec<Point> {
     Chain::of(form).points.iter().flat_map(around).collect()
 }
 
-/// The eight directions of the wind.
+/// The eight compass directions.
 const EIGHT: [(f64, f64); 8] = [
     (1.0, 0.0),
     (HALF, HALF),
@@ -40,7 +39,7 @@ const EIGHT: [(f64, f64); 8] = [
 ];
 const HALF: f64 = std::f64::consts::FRAC_1_SQRT_2;
 
-/// Whether a piece of a way is free of everything in the way, however that and the ends of the way are off.
+/// Whether a leg is free of all obstacles, wherever the tolerances put them and the ends of the route.
 pub(super) fn is_free(leg: &Leg, ends: (i64, i64), hurdles: &[Hurdle]) -> bool {
     let from = if leg.starts { ends.0 } else { 0 };
     let to = if leg.ends { ends.1 } else { 0 };
@@ -61,8 +60,8 @@ impl Hurdle<'_> {
     }
 }
 
-/// Whether nothing exact stands in a piece of a way: no line is met, no area entered. What either end of the whole way lies
-/// on does not hold it back.
+/// Whether a leg is free of an exact obstacle: it meets no line and enters no area. An edge that an end of the route is on does
+/// not count.
 fn is_clear(form: &Form, leg: &Leg) -> bool {
     let step = Edge {
         a: leg.from,
@@ -78,7 +77,7 @@ fn is_clear(form: &Form, leg: &Leg) -> bool {
     }
 }
 
-/// Whether a piece of a way keeps as far from a form as this may be off, and at its ends as far as both together.
+/// Whether a leg keeps clear of a form by the form's tolerance, and at its ends by the tolerances of both.
 fn keeps_clear(form: &Form, leg: &Leg, (off, from, to): (i64, i64, i64)) -> bool {
     is_beyond(form, leg.from, leg.to, off)
         && is_beyond(form, leg.from, leg.from, off.saturating_add(from))

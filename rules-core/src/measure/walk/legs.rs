@@ -1,4 +1,4 @@
-//! The straight pieces of which a way is made, and where they may begin and end at an outline.
+//! The straight legs of a route, and where they may begin and end at an outline.
 
 use super::super::distance::{figure_gap, from_point};
 use crate::measure::figure::chain::{Chain, Edge};
@@ -7,19 +7,19 @@ use crate::measure::figure::inside::{Side, side};
 use crate::measure::lot::sides::distance;
 use crate::plan::figure::{Figure, Form, Point};
 
-/// A straight piece of a way.
+/// A straight leg of a route.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Leg {
     pub from: Point,
     pub to: Point,
-    /// It begins at the one end of the way.
+    /// Whether it begins at the start of the route.
     pub starts: bool,
-    /// It ends at the other.
+    /// Whether it ends at the end of the route.
     pub ends: bool,
 }
 
 impl Leg {
-    /// From a turn to the next.
+    /// A leg from one turn to the next.
     pub fn between(from: Point, to: Point) -> Leg {
         Leg {
             from,
@@ -38,8 +38,8 @@ fn edges(figure: &Figure) -> impl Iterator<Item = Edge> + '_ {
     figure.forms.iter().flat_map(|form| Chain::of(form).edges())
 }
 
-/// The places of an outline that a shortest way from some place may end at: the nearest of each side. The corners too,
-/// because only they lie exactly where they are drawn.
+/// The places of an outline where a shortest route from some place may end: the nearest place of each side, and the corners,
+/// which are not rounded.
 pub(super) fn touches(figure: &Figure, at: Point) -> Vec<Point> {
     let within = |form: &Form| matches!(form, Form::Ring(ring) if side(ring, at) != Side::Outside);
     if figure.forms.iter().any(within) {
@@ -56,7 +56,7 @@ pub(super) fn touches(figure: &Figure, at: Point) -> Vec<Point> {
     all
 }
 
-/// A place moved so far towards another, no farther than there.
+/// A place moved towards another by a distance, but not past it.
 fn towards(from: Point, to: Point, by: i64) -> Point {
     let far = distance(from, to);
     if by == 0 || far == 0.0 {
@@ -65,8 +65,8 @@ fn towards(from: Point, to: Point, by: i64) -> Point {
     part_way(from, to, (by as f64 / far).min(1.0))
 }
 
-/// The straight ways between two outlines that may be the shortest: where they are nearest, and for each pair of their
-/// sides where these are.
+/// The straight routes between two outlines that may be the shortest: between their nearest places, and between those of each
+/// pair of sides.
 pub(super) fn direct(from: &Figure, to: &Figure) -> Vec<Leg> {
     let gap = figure_gap(from, to);
     let mut pairs = vec![(gap.from, gap.to)];

@@ -1,7 +1,7 @@
-//! The shortest way on foot round what stands in the way, where nobody knows exactly where that stands.
+//! The shortest walking route round obstacles that have a tolerance.
 //!
-//! All turns of a shortest way are at corners of what is in the way, so it is enough to go from corner to corner. What is
-//! found is a way that is free however everything is off, or a length that no way comes below.
+//! All turns of a shortest route are at corners of obstacles, so it is enough to search from corner to corner. The results are
+//! a route that is free wherever the tolerances put everything, and a lower bound for the length of any route.
 
 mod hurdle;
 mod legs;
@@ -19,41 +19,41 @@ use hurdle::is_free;
 use legs::Leg;
 use search::shortest;
 
-/// Where a way begins or ends: anywhere at an outline that may be off by so many nanometres.
+/// Where a route begins or ends: anywhere at an outline.
 #[derive(Debug, Clone, Copy)]
 pub struct Stand<'f> {
     /// The outline.
     pub figure: &'f Figure,
-    /// How far off it may be, in nanometres.
+    /// Its tolerance, in nanometres.
     pub off: i64,
 }
 
-/// Something that stands in the way: nobody crosses its lines or enters its areas.
+/// An obstacle: nobody crosses its lines or enters its areas.
 #[derive(Debug, Clone, Copy)]
 pub struct Hurdle<'f> {
     /// Its outline.
     pub figure: &'f Figure,
-    /// How far off it may be, in nanometres.
+    /// Its tolerance, in nanometres.
     pub off: i64,
-    /// Whether the one or the other end of the way is a part of it: then that end is at its edge, never in it.
+    /// Whether the start or the end of the route is part of it: that end is then at its edge, never inside.
     pub own: [bool; 2],
 }
 
-/// A way on foot.
+/// A walking route.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Walk {
-    /// No way need be longer, in nanometres, however everything is off.
+    /// An upper bound for the length of the shortest route in any world, in nanometres.
     pub length: i64,
-    /// From the one end to the other as drawn, each turn beside a corner of something in the way.
+    /// The route from end to end as drawn; each turn is beside a corner of an obstacle.
     pub way: Vec<Point>,
 }
 
-/// More places to turn than this are not searched: the way is then not known.
+/// With more places to turn than this there is no search, and the route is unknown.
 const MOST: usize = 800;
 
-/// A way that is free in every world; `None` where none was found, which says nothing.
+/// A route that is free in every world; `None` where none was found, which proves nothing.
 ///
-/// In a world, an end lies within `off` of its drawn place, and from there it is straight to the way that is told here.
+/// In each world, an end is within `off` of its drawn place, and there is a straight line from there to this route.
 pub fn way_round(from: &Stand, to: &Stand, hurdles: &[Hurdle]) -> Option<Walk> {
     let places: Vec<Point> = hurdles.iter().flat_map(hurdle::turns).collect();
     if places.len() > MOST {
@@ -63,7 +63,7 @@ pub fn way_round(from: &Stand, to: &Stand, hurdles: &[Hurdle]) -> Option<Walk> {
     let (long, way) = shortest(from.figure, to.figure, &places, &free)?;
     let gap = figure_gap(from.figure, to.figure);
     let straight = way == [gap.from, gap.to];
-    // Each end of the way was rounded to the nanometre.
+    // Each end of the route was rounded to the nanometre.
     let long = if straight {
         gap.high
     } else {
@@ -75,12 +75,12 @@ pub fn way_round(from: &Stand, to: &Stand, hurdles: &[Hurdle]) -> Option<Walk> {
     })
 }
 
-/// So much is taken off of each side of what is in the way before looking for the least length, in nanometres: more than
-/// the rounding of every place in it.
+/// How far each side of an obstacle is moved in before the search for the least length, in nanometres: more than the rounding of
+/// all places on a route.
 const SPARE: i64 = 10_000;
 
-/// A length that no way round comes below, in nanometres; `None` where the straight distance says as much, or where none
-/// is known. Of what stands in the way only areas count, and of these what is surely within them.
+/// A lower bound for the length of any route, in nanometres; `None` where it is no better than the straight distance, or unknown.
+/// Of the obstacles only areas count, and only the parts that are surely within them.
 pub fn least_way(from: &Stand, to: &Stand, solids: &[Hurdle]) -> Option<i64> {
     let gap = figure_gap(from.figure, to.figure);
     if gap.low == 0 {
@@ -108,7 +108,7 @@ pub fn least_way(from: &Stand, to: &Stand, solids: &[Hurdle]) -> Option<i64> {
     }
     let (long, _) = shortest(from.figure, to.figure, &places, &free)?;
     let off = from.off.saturating_add(to.off);
-    // Each end was rounded to the nanometre, and a few of them are lost in adding up.
+    // Each end was rounded to the nanometre, and a few nanometres are lost in the sum.
     Some(
         (long.floor() as i64)
             .saturating_sub(off)
@@ -117,18 +117,18 @@ pub fn least_way(from: &Stand, to: &Stand, solids: &[Hurdle]) -> Option<i64> {
     )
 }
 
-/// Whether no place of the end can lie in what is in the way, however both are off.
+/// Whether no place of the end can be inside the obstacle, whatever their tolerances.
 fn keeps_off(end: &Stand, solid: &Hurdle) -> bool {
     figure_gap(end.figure, solid.figure).low >= end.off.saturating_add(solid.off)
 }
 
-/// Whether no place of the end can lie in the ring, however the end is off.
+/// Whether no place of the end can be inside the ring, whatever the end's tolerance.
 fn lies_off(end: &Stand, ring: &[Point]) -> bool {
     let solid = Figure::new(vec![Form::Ring(ring.to_vec())], 0, None);
     figure_gap(end.figure, &solid).low > end.off
 }
 
-/// What surely is within an area, however it is off.
+/// The part surely within an area, whatever its tolerance.
 fn sure_parts(solid: &Hurdle) -> Vec<Vec<Point>> {
     let by = solid.off.saturating_add(SPARE);
     let rings = solid.figure.forms.iter().filter_map(|form| match form {
@@ -138,10 +138,10 @@ fn sure_parts(solid: &Hurdle) -> Vec<Vec<Point>> {
     rings.collect()
 }
 
-/// How far beside a corner a way passes it, in nanometres.
+/// How far beside a corner a route passes it, in nanometres.
 const NEAR: f64 = 1000.0;
 
-/// Just beside each corner of a ring, on both sides, along the line that halves its angle.
+/// Places just beside each corner of a ring, on both sides along its bisector.
 fn beside_corners(ring: &[Point]) -> Vec<Point> {
     let edges: Vec<Edge> = Chain::ring(ring).edges().collect();
     let next = edges.iter().cycle().skip(1);

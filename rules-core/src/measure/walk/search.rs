@@ -1,4 +1,4 @@
-//! The search from place to place: the shortest first, and each straight piece tried only when its turn comes.
+//! The search from place to place, the shortest first. Each leg is only tested when its turn comes.
 
 use std::cmp::Reverse;
 use std::collections::BinaryHeap;
@@ -8,29 +8,29 @@ use super::legs::{Leg, direct, touches};
 use crate::plan::figure::{Figure, Form, Point};
 use crate::work;
 
-/// A piece of a way that was thought of.
+/// A candidate leg of a route.
 struct Step {
     leg: Leg,
-    /// The place where it turns next; `None` at the end of the way.
+    /// The place where the route turns next; `None` at its end.
     into: Option<usize>,
-    /// The length of the way up to there.
+    /// The length of the route up to there.
     gone: f64,
-    /// The piece before it.
+    /// The leg before it.
     before: Option<usize>,
 }
 
 struct Search<'s> {
     to: &'s Figure,
     places: &'s [Point],
-    /// From each place straight to the end.
+    /// The straight distance from each place to the end.
     ahead: Vec<f64>,
     done: Vec<bool>,
     steps: Vec<Step>,
-    /// The least length of a way that begins with a step, and the step.
+    /// The least length of a route that goes on from a step, and the step.
     open: BinaryHeap<Reverse<(u64, usize)>>,
 }
 
-/// The shortest way between two outlines by way of some places, all of whose pieces are free: its length and its turns.
+/// The shortest route between two outlines by way of some places, with all legs free: its length and its turns.
 pub(super) fn shortest(
     from: &Figure,
     to: &Figure,
@@ -58,7 +58,7 @@ fn straight(place: Point, to: &Figure) -> f64 {
 impl Search<'_> {
     fn begin(&mut self, from: &Figure) {
         for leg in direct(from, self.to) {
-            self.think_of(leg, None, None);
+            self.add(leg, None, None);
         }
         for (index, place) in self.places.iter().enumerate() {
             for at in touches(from, *place) {
@@ -66,12 +66,12 @@ impl Search<'_> {
                     starts: true,
                     ..Leg::between(at, *place)
                 };
-                self.think_of(leg, Some(index), None);
+                self.add(leg, Some(index), None);
             }
         }
     }
 
-    fn think_of(&mut self, leg: Leg, into: Option<usize>, before: Option<usize>) {
+    fn add(&mut self, leg: Leg, into: Option<usize>, before: Option<usize>) {
         let so_far = before
             .and_then(|at| self.steps.get(at))
             .map_or(0.0, |step| step.gone);
@@ -79,7 +79,7 @@ impl Search<'_> {
         let ahead = into
             .and_then(|at| self.ahead.get(at))
             .map_or(0.0, |ahead| *ahead);
-        // Lengths are not negative, and then their bits are in their order.
+        // Lengths are not negative, so their bits sort like the lengths.
         let key = (gone + ahead).to_bits();
         self.open.push(Reverse((key, self.steps.len())));
         self.steps.push(Step {
@@ -119,11 +119,11 @@ impl Search<'_> {
                 ends: true,
                 ..Leg::between(here, at)
             };
-            self.think_of(leg, None, Some(step));
+            self.add(leg, None, Some(step));
         }
         for (index, next) in self.places.iter().enumerate() {
             if self.done.get(index) == Some(&false) {
-                self.think_of(Leg::between(here, *next), Some(index), Some(step));
+                self.add(Leg::between(here, *next), Some(index), Some(step));
             }
         }
     }

@@ -61,7 +61,7 @@ fn near(found: Option<i64>, metres: i64) {
     assert!((-100_000..100_000).contains(&over), "{found:?}");
 }
 
-/// Round a wall of 4 m that stands across the way: 5 + 5 m (3-4-5) instead of 6 m; round a house 5 + 3 + 5 m.
+/// Round a wall of 4 m across the route: 5 + 5 m (3-4-5) instead of 6 m; round a house 5 + 3 + 5 m.
 #[test]
 fn round_a_wall_by_hand() {
     let wall = Form::Path(points(&[(3, -9), (3, 4)]));
@@ -83,7 +83,7 @@ fn round_a_wall_by_hand() {
 /// To a pool 2 m wide behind the house of the example: 5 + 3 m to the far corner at (6, 4), then 3-4-5 to its corner at
 /// (9, 0). And to a round pool with its middle there and a radius of 2 m: 2 m less.
 #[test]
-fn the_nearest_place_of_an_outline_is_found_along_the_way() {
+fn a_route_ends_at_the_nearest_place_of_an_outline() {
     let house = [(Form::Ring(points(&[(3, -9), (6, -9), (6, 4), (3, 4)])), 0)];
     let pool = figure(Form::Ring(points(&[(9, 0), (9, -3), (14, -3), (14, 0)])));
     let (low, high) = between(&spot((0, 0)), &pool, 0, &house);
@@ -98,10 +98,10 @@ fn the_nearest_place_of_an_outline_is_found_along_the_way() {
     near(high, 11);
 }
 
-/// Ends and house each off by 100 mm. The least way: in the world where the house is smaller all round, 5 + 3 + 5 m lose
-/// less than 0.8 m; the way that is always free is longer than that in any world, by less than 1 m.
+/// Ends and house each off by 100 mm. The least route is in the world where the house is smaller all round: it is less than
+/// 0.8 m shorter than 5 + 3 + 5 m. The route that is always free is less than 1 m longer.
 #[test]
-fn what_is_off_makes_the_interval_wider() {
+fn tolerances_widen_the_interval() {
     let house = [(
         Form::Ring(points(&[(3, -9), (6, -9), (6, 4), (3, 4)])),
         100 * MM,
@@ -110,14 +110,14 @@ fn what_is_off_makes_the_interval_wider() {
     let (low, high) = (low.unwrap(), high.unwrap());
     assert!((12_200 * MM..13_000 * MM).contains(&low), "{low}");
     assert!((13_000 * MM..14_000 * MM).contains(&high), "{high}");
-    // An end on a wall that may be off may be within it: no way is free in every world.
+    // An end on a wall with a tolerance may be inside it: no route is free in every world.
     assert_eq!(
         between(&spot((3, 0)), &spot((0, 0)), 100 * MM, &house).1,
         None
     );
 }
 
-/// An L: in the notch nobody is walled in, and the way out goes round the tip of the arm.
+/// An L: the notch is not closed, and the way out goes round the tip of the arm.
 #[test]
 fn round_a_house_with_a_corner_pointing_in() {
     let house = Form::Ring(points(&[(0, 0), (8, 0), (8, 2), (2, 2), (2, 8), (0, 8)]));
@@ -134,9 +134,9 @@ fn round_a_house_with_a_corner_pointing_in() {
     );
 }
 
-/// Never shorter than straight, straight where nothing is in the way, and the same both ways.
+/// A route is never shorter than the straight line, is straight where nothing is in the way, and is as long in reverse.
 #[test]
-fn ways_are_no_shorter_than_straight_and_the_same_back() {
+fn routes_are_no_shorter_than_straight_and_as_long_in_reverse() {
     let mut dice = Dice::new(31);
     let mut round = 0;
     for _ in 0..2_000 {

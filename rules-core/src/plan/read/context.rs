@@ -7,7 +7,7 @@ use crate::faults::Code;
 use crate::grammar::Keys;
 use crate::quantity::{self, Dimension, QuantityFault, Unit, Written};
 use crate::text::{Entry, Faults, Help, Node, Span, meant_or};
-use crate::vocabulary::{Vocabulary, is_name};
+use crate::vocabulary::Vocabulary;
 
 /// The widest angle that makes sense for a turn, in billionths of a degree.
 const FULL_TURN: i128 = 360_000_000_000;
@@ -195,7 +195,7 @@ impl<'a> Context<'a> {
         None
     }
 
-    /// An id: small letters, digits and single hyphens.
+    /// An id (see [`is_id`]).
     pub fn id(&mut self, key: &str, node: &'a Node) -> Option<&'a str> {
         let text = self.scalar(key, node)?;
         self.is_id(key, text, node.span).then_some(text)
@@ -203,13 +203,19 @@ impl<'a> Context<'a> {
 
     /// Whether a text can be an id; if not, it is a fault.
     pub fn is_id(&mut self, key: &str, text: &str, span: Span) -> bool {
-        let good = is_name(text);
+        let good = is_id(text);
         if !good {
             self.faults
-                .add(Code::BadId, span, format!("`{text}` cannot be used as a name for `{key}`."))
-                .help("Use small letters, digits and single hyphens, a letter first: `back-door`, `line-2`.");
+                .add(Code::BadId, span, format!("`{text}` cannot be used as an id for `{key}`."))
+                .help("Use letters and digits, and single hyphens, dots, slashes or underscores between them: `back-door`, `12/4`. What people call a thing goes under `name`.");
         }
         good
+    }
+
+    /// What people call a thing: any text.
+    pub fn name(&mut self, entry: Option<&'a Entry>) -> Option<String> {
+        let name = self.scalar("name", &entry?.value)?;
+        Some(name.trim().to_owned())
     }
 
     /// The source that a thing names.
@@ -236,6 +242,14 @@ impl<'a> Context<'a> {
     pub fn source_accuracy(&self, source: Option<SourceIndex>) -> Option<i64> {
         self.sources.get(source?)?.accuracy
     }
+}
+
+/// Whether a text can be an id in a plan: letters and digits of any script, and between them single hyphens, dots, slashes and
+/// underscores, as the numbers of parcels have them.
+pub(crate) fn is_id(text: &str) -> bool {
+    let joins = |c: char| matches!(c, '-' | '.' | '/' | '_');
+    let mut parts = text.split(joins);
+    parts.all(|part| !part.is_empty() && part.chars().all(char::is_alphanumeric))
 }
 
 /// The word that was meant; where none is close, what is possible.

@@ -56,7 +56,7 @@ impl<'a> Context<'a> {
         let mut traced = Traced::new();
         let next = corners.iter().cycle().skip(1);
         for ((from, to), rise) in corners.iter().zip(next).zip(rises) {
-            traced.rise((*from, *to), rise * out, most);
+            traced.bulge((*from, *to), rise * out, most);
         }
         Some(Drawn::traced(traced))
     }

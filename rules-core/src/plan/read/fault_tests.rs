@@ -225,7 +225,7 @@ fn the_lot_is_checked() {
     );
     code(
         "    c: [124.25, 86.5]\n",
-        "    c: [124.25, 86.5]\n    C: [1, 1]\n",
+        "    c: [124.25, 86.5]\n    c--1: [1, 1]\n",
         "bad-id",
     );
     let crossed = GOOD
@@ -333,10 +333,10 @@ fn things_are_checked_against_each_other() {
     );
     says(
         "id: oak",
-        "id: Oak_1",
+        "id: the oak",
         "bad-id",
-        "`Oak_1` cannot be used as a name for `id`.",
-        "Use small letters, digits and single hyphens, a letter first: `back-door`, `line-2`.",
+        "`the oak` cannot be used as an id for `id`.",
+        "Use letters and digits, and single hyphens, dots, slashes or underscores between them: `back-door`, `12/4`. What people call a thing goes under `name`.",
     );
     code("part-of: house", "part-of: back-door", "unknown-thing");
     code("gate: all-shown", "lot: all-shown", "always-there");

@@ -162,7 +162,7 @@ impl<'a> Context<'a> {
         let text = self.scalar(&entry.key, &entry.value)?;
         let span = entry.value.span;
         let (id, outline) = text
-            .split_once('.')
+            .rsplit_once('.')
             .map_or((text, None), |(id, outline)| (id, Some(outline)));
         let found = things.iter().enumerate().find(|(_, thing)| thing.id == id);
         let Some((index, thing)) = found else {
@@ -187,7 +187,7 @@ impl<'a> Context<'a> {
         if outline.is_none() {
             let names: Vec<_> = self.vocabulary.outline_names(thing.kind).collect();
             let help = guess(
-                text.split_once('.').map_or("", |parts| parts.1),
+                text.rsplit_once('.').map_or("", |parts| parts.1),
                 names.into_iter(),
                 "Its outlines are",
             );

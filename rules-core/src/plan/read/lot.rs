@@ -24,6 +24,7 @@ struct Corner<'a> {
 /// A side of the lot, from one of its corners to the next.
 struct Side<'a> {
     id: String,
+    name: Option<String>,
     source: Option<SourceIndex>,
     /// How far off it is by its own word or its own source's; `None` where the lot's holds for it.
     accuracy: Stated,
@@ -82,6 +83,7 @@ impl<'a> Context<'a> {
         let things = self.side_things(line, &corners, found, accuracies);
         let lot = Thing {
             id: "lot".to_owned(),
+            name: None,
             kind,
             part_of: None,
             source,
@@ -193,6 +195,7 @@ impl<'a> Context<'a> {
         let next = corners.iter().cycle().skip(1);
         let unlisted = corners.iter().zip(next).map(|(from, to)| Side {
             id: format!("{}-{}", from.name, to.name),
+            name: None,
             source: None,
             accuracy: None,
             facts: BTreeMap::new(),
@@ -240,11 +243,12 @@ impl<'a> Context<'a> {
     ) -> Option<(usize, Side<'a>)> {
         let said = &self.vocabulary.kind(kind).said;
         let mut map = MapReader::new(node, said, &mut self.faults)?;
-        let [id, from, to] = map.keys(&plan::SIDE.keys, &mut self.faults);
+        let [id, name, from, to] = map.keys(&plan::SIDE.keys, &mut self.faults);
         let (source, stated) = self.whereabouts(&mut map);
         let facts = self.facts(&mut map, kind);
         map.finish(&mut self.faults);
         let id = id.and_then(|id| self.id("id", &id.value));
+        let name = self.name(name);
         let (from, to) = (
             self.corner_named(from?, corners),
             self.corner_named(to?, corners),
@@ -267,6 +271,7 @@ impl<'a> Context<'a> {
             at,
             Side {
                 id,
+                name,
                 source,
                 accuracy,
                 facts,
@@ -400,6 +405,7 @@ impl<'a> Context<'a> {
         let outline = vocabulary.outline_named(kind, "line");
         Thing {
             id: side.id,
+            name: side.name,
             kind,
             part_of: Some(0),
             source: side.source,

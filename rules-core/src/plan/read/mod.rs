@@ -68,6 +68,7 @@ impl<'a> Context<'a> {
         let [
             id,
             title,
+            rules,
             unit,
             north,
             sources,
@@ -93,6 +94,7 @@ impl<'a> Context<'a> {
         self.read_sources(sources);
         let id = id.and_then(|id| self.id("plan", &id.value));
         let title = title.and_then(|title| self.scalar("title", &title.value));
+        self.rule_sets(rules);
         let north = north.and_then(|north| self.angle("north", &north.value));
         let things = self.all_things(lot, pool, things, &singles);
         self.refuse_far_pool(&things);
@@ -103,7 +105,7 @@ impl<'a> Context<'a> {
         Some(Plan {
             id: id?.to_owned(),
             title: title?.to_owned(),
-            north: north.unwrap_or(0),
+            north,
             sources: std::mem::take(&mut self.sources),
             things,
             inventory,
@@ -112,6 +114,15 @@ impl<'a> Context<'a> {
             answered,
             origin: self.origin,
         })
+    }
+
+    /// The rule sets that the plan was made for are named for whoever opens it; none of them is looked at here.
+    fn rule_sets(&mut self, entry: Option<&'a Entry>) {
+        let Some(entry) = entry else { return };
+        let one = std::slice::from_ref(&entry.value);
+        for name in entry.value.as_list().unwrap_or(one) {
+            self.scalar("rules", name);
+        }
     }
 
     /// Notes which ids are written, whatever becomes of the things that have them.

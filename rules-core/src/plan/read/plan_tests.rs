@@ -123,7 +123,7 @@ fn places_count_from_an_origin_at_the_lot() {
         boundary.forms,
         ring([(250, 500), (24_250, 500), (24_250, 36_500), (250, 36_500)])
     );
-    assert_eq!(plan.north, 12 * i128::from(M));
+    assert_eq!(plan.north, Some(12 * i128::from(M)));
 }
 
 #[test]
@@ -418,4 +418,27 @@ fn a_whole_home_is_read() {
     assert_eq!(fact(&plan, "garden-gate", "gate.latch-side"), None);
     let started = fact(&plan, "events", "events.works-started").unwrap();
     assert!(started.none && started.amount.is_none());
+}
+
+/// An id holds what the number of a parcel holds, and a name any text; two things may have the same one.
+#[test]
+fn ids_are_as_parcels_have_them_and_names_are_free() {
+    for id in [
+        "12",
+        "12/4",
+        "0123.45.067",
+        "7A_2",
+        "Nord-3",
+        "Hütte",
+        "участок-7",
+    ] {
+        assert!(super::context::is_id(id), "{id}");
+    }
+    for text in ["", "-a", "a-", "a--b", "a b", "o'neil", "a:b", "a\u{202e}b"] {
+        assert!(!super::context::is_id(text), "{text}");
+    }
+    let text = include_str!("quarry-lane.yaml");
+    let named = plan(&text.replace("id: oak,", "id: 12/4, name: \"o'neil\","));
+    assert_eq!(thing(&named, "12/4").called(), "o'neil");
+    assert_eq!(thing(&named, "house").called(), "house");
 }

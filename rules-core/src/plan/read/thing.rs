@@ -76,12 +76,13 @@ impl<'a> Context<'a> {
     fn thing_of(&mut self, node: &'a Node, kind: KindId) -> Option<Pending<'a>> {
         let vocabulary = self.vocabulary;
         let mut map = MapReader::new(node, &vocabulary.kind(kind).said, &mut self.faults)?;
-        let [_, id, part_of] = map.keys(&THING.keys, &mut self.faults);
+        let [_, id, name, part_of] = map.keys(&THING.keys, &mut self.faults);
         let whereabouts = self.whereabouts(&mut map);
         let (written, lacks) = self.written_outlines(&mut map, kind);
         let facts = self.facts(&mut map, kind);
         map.finish(&mut self.faults);
         let id = id.and_then(|id| self.id("id", &id.value));
+        let name = self.name(name);
         let part_of = part_of
             .and_then(|entry| Some((self.scalar("part-of", &entry.value)?, entry.value.span)));
         let (source, accuracy) = whereabouts;
@@ -92,6 +93,7 @@ impl<'a> Context<'a> {
         );
         let thing = Thing {
             id: id?.to_owned(),
+            name,
             kind,
             part_of: None,
             source,
@@ -165,6 +167,7 @@ impl<'a> Context<'a> {
         });
         Thing {
             id: self.vocabulary.kind(kind).name.clone(),
+            name: None,
             kind,
             part_of: None,
             source: None,

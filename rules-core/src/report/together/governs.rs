@@ -168,7 +168,7 @@ fn subject(limit: &Limit<'_>, part: &Part) -> Option<String> {
     let Subject::Thing { index, .. } = part.subject else {
         return None;
     };
-    Some(format!("`{}`", limit.by.plan.things.get(index)?.id))
+    Some(format!("`{}`", limit.by.plan.things.get(index)?.called()))
 }
 
 /// A limit as it is in this plan.

@@ -1,4 +1,4 @@
-//! Pairs of outlines too far apart to be the nearest of many: left out before anything is measured.
+//! Leaving out pairs of outlines that are too far apart to be the nearest, before anything is measured.
 
 use crate::check::judge::Judge;
 use crate::check::value::distance::{End, EndList, Ends};
@@ -8,34 +8,34 @@ use crate::quantity::NO_HIGH;
 use crate::ruleset::{Distance, Measured, Places};
 use crate::work;
 
-/// With fewer pairs than this all are measured.
+/// With fewer pairs than this, all are measured.
 pub(crate) const FEW: usize = 16;
-/// Floats tell how far rectangles are apart; by so many nanometres they may be wrong.
+/// The greatest error of a distance between rectangles, in nanometres: it is computed in floats.
 pub(crate) const MARGIN: f64 = 1000.0;
 
-/// Which pairs may be the nearest.
-pub(crate) struct Reach {
-    from: Vec<Option<Around>>,
-    to: Vec<Option<Around>>,
-    /// Some pair is surely no farther apart, in nanometres.
+/// The pairs of two lists of outlines, without those that are surely not the nearest.
+pub(crate) struct PrunedPairs {
+    from: Vec<Option<EndBox>>,
+    to: Vec<Option<EndBox>>,
+    /// A distance, in nanometres, that some pair surely does not exceed.
     most: f64,
 }
 
-/// All places where an outline may be.
+/// A box that holds an outline wherever it may be.
 #[derive(Clone, Copy)]
-pub(crate) struct Around {
+pub(crate) struct EndBox {
     pub(crate) rectangle: Rectangle,
     sure: bool,
 }
 
-impl Reach {
-    const ENDLESS: Reach = Reach {
+impl PrunedPairs {
+    const ALL: PrunedPairs = PrunedPairs {
         from: Vec::new(),
         to: Vec::new(),
         most: f64::INFINITY,
     };
 
-    /// Whether a pair, by its places in the two lists, is surely farther apart than another.
+    /// Whether a pair, by its indices in the two lists, is surely farther apart than another.
     pub(crate) fn leaves_out(&self, one: usize, other: usize) -> bool {
         self.least(one, other)
             .is_some_and(|least| least > self.most)
@@ -46,9 +46,9 @@ impl Reach {
         Some(one.rectangle.apart(&other.rectangle) - MARGIN)
     }
 
-    /// The pair of which both surely are meant and whose rectangles are nearest.
+    /// The pair with the nearest rectangles among those surely meant.
     fn nearest(&self) -> Option<(usize, usize)> {
-        let sure = |all: &[Option<Around>], at: usize| {
+        let sure = |all: &[Option<EndBox>], at: usize| {
             all.get(at).copied().flatten().is_some_and(|it| it.sure)
         };
         let mut best: Option<(f64, (usize, usize))> = None;
@@ -66,49 +66,50 @@ impl Reach {
 }
 
 impl<'a> Judge<'a> {
-    /// Which pairs of two lists may be the nearest. What a tape says is not drawn, so where there is any, all pairs are.
-    pub(crate) fn reach(
+    /// The pairs of two lists that may be the nearest. Tape readings are not in the drawing, so with any of them all pairs stay.
+    pub(crate) fn pruned_pairs(
         &self,
         distance: &'a Distance,
         (from, to): (&Ends<'_>, &Ends<'_>),
         env: &Env<'_>,
-    ) -> Reach {
+    ) -> PrunedPairs {
         let on_the_plan = matches!(distance.how, Measured::Level | Measured::Walking);
         let many = from.list.len().saturating_mul(to.list.len()) >= FEW;
         let taped = !self.scene.plan().measured.is_empty();
         if !many || !on_the_plan || taped || distance.places != Places::Nearest {
-            return Reach::ENDLESS;
+            return PrunedPairs::ALL;
         }
-        let around = |list: &EndList<'_>| list.iter().map(|end| self.around(end)).collect();
-        let reach = Reach {
-            from: around(&from.list),
-            to: around(&to.list),
-            ..Reach::ENDLESS
+        let boxes = |list: &EndList<'_>| list.iter().map(|end| self.end_box(end)).collect();
+        let pairs = PrunedPairs {
+            from: boxes(&from.list),
+            to: boxes(&to.list),
+            ..PrunedPairs::ALL
         };
-        let nearest = reach.nearest();
+        let nearest = pairs.nearest();
         let nearest =
             nearest.and_then(|(one, other)| Some((from.list.get(one)?, to.list.get(other)?)));
         let most = nearest.map_or(NO_HIGH, |(one, other)| {
             self.between(distance, one, other, env).range.high
         });
         match most {
-            NO_HIGH => Reach::ENDLESS,
-            most => Reach {
+            NO_HIGH => PrunedPairs::ALL,
+            most => PrunedPairs {
                 most: most as f64,
-                ..reach
+                ..pairs
             },
         }
     }
 
-    /// All places where an outline may be; `None` where nobody knows, or where its distance is not simply what is drawn.
-    pub(crate) fn around(&self, end: &End<'_>) -> Option<Around> {
+    /// A box around an outline with its tolerance; `None` where that is unknown, or where its distances are not simply the drawn
+    /// ones.
+    pub(crate) fn end_box(&self, end: &End<'_>) -> Option<EndBox> {
         let (Referent::Thing(index), None) = (end.referent, end.zone) else {
             return None;
         };
-        self.scene.base.look_at(index);
+        self.scene.base.note_read(index);
         let rectangle = self.scene.base.rectangle(index, end.outline)?;
         let drawn = self.scene.as_drawn;
-        Some(Around {
+        Some(EndBox {
             rectangle: if drawn {
                 rectangle.drawn
             } else {

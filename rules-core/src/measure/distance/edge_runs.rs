@@ -1,31 +1,31 @@
-//! A line laid out for a search: its corners in floats, a few edges at a time in an upright box.
+//! A line prepared for a search: its corners in floats, and runs of edges, each in an axis-aligned box.
 //!
-//! Floats hold the coordinates of a valid plan exactly; what is made of them here is good to 0.02 nm.
+//! Floats hold the coordinates of a valid plan exactly; distances computed from them here are good to 0.02 nm.
 
 use smallvec::SmallVec;
 
 use crate::measure::figure::chain::Chain;
 use crate::plan::figure::Point;
 
-/// East and north, or a direction.
+/// East and north; also used for a direction.
 pub(crate) type Place = [f64; 2];
 
-/// So many corners fit without asking for memory.
+/// The number of corners that fit without an allocation.
 const CORNERS: usize = 64;
 
-/// Of two floats the lesser; a single instruction, where `f64::min` also looks for what is no number.
+/// The lesser of two floats: a single instruction, while `f64::min` also handles NaN.
 #[inline]
 pub(crate) fn less(one: f64, other: f64) -> f64 {
     if one < other { one } else { other }
 }
 
-/// Of two floats the greater.
+/// The greater of two floats.
 #[inline]
 pub(crate) fn more(one: f64, other: f64) -> f64 {
     if one > other { one } else { other }
 }
 
-/// How far a place lies in a direction.
+/// How far along a direction a place is.
 #[inline]
 pub(crate) fn along(at: Place, way: Place) -> f64 {
     at[0] * way[0] + at[1] * way[1]
@@ -38,7 +38,7 @@ pub(crate) fn between(one: Place, other: Place) -> f64 {
     x * x + y * y
 }
 
-/// An upright rectangle.
+/// An axis-aligned rectangle.
 #[derive(Clone, Copy)]
 pub(crate) struct Frame {
     low: Place,
@@ -77,7 +77,7 @@ impl Frame {
         }
     }
 
-    /// The square of the least distance between two, 0 when they touch.
+    /// The square of the least distance between two; 0 where they touch.
     #[inline]
     pub fn apart(&self, other: &Frame) -> f64 {
         let x = more(other.low[0] - self.high[0], self.low[0] - other.high[0]);
@@ -86,7 +86,7 @@ impl Frame {
         x * x + y * y
     }
 
-    /// The direction from the middle of this to that of another, of length 1, or none where they are the same.
+    /// The unit vector from the middle of this to that of another; zero where they are the same.
     #[inline]
     pub fn towards(&self, other: &Frame) -> Place {
         let x = other.low[0] - self.low[0] + other.high[0] - self.high[0];
@@ -96,44 +96,44 @@ impl Frame {
         [x * share, y * share]
     }
 
-    /// Half way round: which of two boxes to split.
+    /// Half the perimeter, for choosing which of two boxes to split.
     pub fn size(&self) -> f64 {
         self.high[0] - self.low[0] + self.high[1] - self.low[1]
     }
 }
 
-/// Where the corners of a line are put.
+/// A buffer for the corners of a line.
 pub(crate) type Corners = SmallVec<[Place; CORNERS]>;
 
-/// The corners of a line, the start of its first edge before them.
-pub(crate) struct Laid<'l>(&'l [Place]);
+/// The corners of a line, preceded by the start of its first edge.
+pub(crate) struct FloatLine<'l>(&'l [Place]);
 
-impl<'l> Laid<'l> {
+impl<'l> FloatLine<'l> {
     #[inline]
     pub fn new(chain: Chain, corners: &'l mut Corners) -> Self {
         let place = |at: &Point| [at.x as f64, at.y as f64];
         corners.extend(chain.start().into_iter().map(place));
         corners.extend(chain.points.iter().map(place));
-        Laid(corners)
+        FloatLine(corners)
     }
 
-    /// All of its edges.
+    /// All its edges as one run.
     #[inline]
-    pub fn whole(&self) -> Few<'l> {
-        Few::new(0, self.0)
+    pub fn whole(&self) -> EdgeRun<'l> {
+        EdgeRun::new(0, self.0)
     }
 
-    /// Its edges, so many at a time.
-    pub fn each(&self, few: usize) -> impl Iterator<Item = Few<'l>> {
-        let firsts = (0..self.corners().len()).step_by(few);
-        firsts.filter_map(move |first| self.few(first, few))
+    /// Its edges in runs of `length`.
+    pub fn runs(&self, length: usize) -> impl Iterator<Item = EdgeRun<'l>> {
+        let firsts = (0..self.corners().len()).step_by(length);
+        firsts.filter_map(move |first| self.run(first, length))
     }
 
-    /// So many edges from one on, or as many as there are.
+    /// The run of `length` edges from the `first` on, or as many as there are.
     #[inline]
-    pub fn few(&self, first: usize, few: usize) -> Option<Few<'l>> {
-        let end = (first + few + 1).min(self.0.len());
-        self.0.get(first..end).map(|at| Few::new(first, at))
+    pub fn run(&self, first: usize, length: usize) -> Option<EdgeRun<'l>> {
+        let end = (first + length + 1).min(self.0.len());
+        self.0.get(first..end).map(|at| EdgeRun::new(first, at))
     }
 
     /// Its corners, without the start.
@@ -142,36 +142,36 @@ impl<'l> Laid<'l> {
     }
 }
 
-/// Edges that follow each other.
+/// A run of consecutive edges.
 #[derive(Clone, Copy)]
-pub(crate) struct Few<'l> {
+pub(crate) struct EdgeRun<'l> {
     first: usize,
     pub at: &'l [Place],
     pub frame: Frame,
 }
 
-impl<'l> Few<'l> {
+impl<'l> EdgeRun<'l> {
     fn new(first: usize, at: &'l [Place]) -> Self {
         let frame = Frame::around(at);
-        Few { first, at, frame }
+        EdgeRun { first, at, frame }
     }
 
-    /// The index of the last.
+    /// The index of the last edge.
     pub fn last(&self) -> usize {
         self.first + self.at.len().saturating_sub(2)
     }
 
     #[inline]
-    pub fn edges(&self) -> impl Iterator<Item = Side<'l>> + use<'l> {
+    pub fn edges(&self) -> impl Iterator<Item = IndexedEdge<'l>> + use<'l> {
         let first = self.first;
         let ends = self.at.array_windows().enumerate();
-        ends.map(move |(index, ends)| Side {
+        ends.map(move |(index, ends)| IndexedEdge {
             index: first + index,
             ends,
         })
     }
 
-    /// The corner that lies farthest in a direction, and how far.
+    /// The corner that is farthest along a direction, and how far.
     #[inline]
     pub fn farthest(&self, way: Place) -> (f64, Place) {
         let mut most = (f64::NEG_INFINITY, way);
@@ -183,14 +183,14 @@ impl<'l> Few<'l> {
     }
 }
 
-/// An edge of a line, and which of its edges it is.
+/// An edge of a line, with its index.
 #[derive(Clone, Copy)]
-pub(crate) struct Side<'l> {
+pub(crate) struct IndexedEdge<'l> {
     pub index: usize,
     pub ends: &'l [Place; 2],
 }
 
-impl Side<'_> {
+impl IndexedEdge<'_> {
     #[inline]
     pub fn frame(&self) -> Frame {
         Frame::of(self.ends[0], self.ends[1])
@@ -201,13 +201,13 @@ impl Side<'_> {
         self.ends[1]
     }
 
-    /// How far it reaches in a direction.
+    /// How far along a direction it ends.
     #[inline]
     pub fn reaches(&self, way: Place) -> f64 {
         more(along(self.ends[0], way), along(self.ends[1], way))
     }
 
-    /// Where it begins in a direction.
+    /// How far along a direction it begins.
     #[inline]
     pub fn begins(&self, way: Place) -> f64 {
         less(along(self.ends[0], way), along(self.ends[1], way))
@@ -223,7 +223,7 @@ impl Side<'_> {
         let (px, py) = (at[0] - start[0], at[1] - start[1]);
         #[expect(
             clippy::manual_clamp,
-            reason = "a single point has no length: `max` makes 0 of what is no number then, `clamp` would not"
+            reason = "a single point has no length: `max` turns the NaN into 0, `clamp` would not"
         )]
         let share = ((px * x + py * y) / (x * x + y * y)).max(0.0).min(1.0);
         let (px, py) = (px - share * x, py - share * y);

@@ -1,4 +1,4 @@
-//! The whole way from a plan's document to what is said of where its pool could go.
+//! From a plan's document to the answer where its pool could go.
 
 use serde::Serialize;
 
@@ -16,13 +16,13 @@ use crate::report::{Question, Report};
 use crate::ruleset::RuleSet;
 use crate::text::{self, plain_json};
 
-/// No more turns than these are tried.
+/// The most turns to try.
 const MOST_TURNS: u32 = 64;
 
 /// Where the pool of a plan could go under a rule set.
 ///
 /// # Errors
-/// All faults of the plan, that judging it takes too long, or a sentence where it is not clear what is to be moved.
+/// All faults of the plan; that judging it takes too long; or a sentence where it is not clear what to move.
 pub fn place(plan_text: &str, rules: &RuleSet, wishes: &Wishes) -> Result<Placement, NotPlaced> {
     let document = text::read(plan_text);
     let document =
@@ -97,7 +97,7 @@ impl Ground<'_> {
             pool: self.pool(),
             moves_with: self.ids_of_moving().skip(1).collect(),
             sentence: sentence(&options, open_anyway.len()),
-            questions: questions.filter(|it| only_for(it, &open_anyway)).collect(),
+            questions: questions.filter(|it| is_for(it, &open_anyway)).collect(),
             open_anyway,
             fails_anyway: self.names(Role::FailsAnyway),
             holds_anyway: self.survey.of(Role::HoldsAnyway).len(),
@@ -134,7 +134,7 @@ impl Ground<'_> {
             .count()
     }
 
-    /// How much each rule that depends on the place rules out, the most first.
+    /// How much of the lot each rule rules out, the most first.
     fn blocks(&self) -> Vec<Block> {
         let rows = self.survey.rows.iter().enumerate();
         let placed = rows.filter(|(_, row)| {
@@ -176,8 +176,8 @@ impl Ground<'_> {
     }
 }
 
-/// Whether an answer is missing for one of these rules.
-fn only_for(question: &Question, rules: &[RuleName]) -> bool {
+/// Whether a question is asked for one of these rules.
+fn is_for(question: &Question, rules: &[RuleName]) -> bool {
     question
         .rules
         .iter()
@@ -207,7 +207,7 @@ fn sentence(options: &[Offer], open: usize) -> String {
     }
 }
 
-/// What another program gets.
+/// The answer as another program gets it.
 #[derive(Serialize)]
 #[serde(rename_all = "kebab-case")]
 enum Answer<'a> {
@@ -215,7 +215,7 @@ enum Answer<'a> {
     Unclear(&'a str),
 }
 
-/// As JSON: `{"placement": …}`, `{"unclear": …}` with a sentence, or what is wrong with the texts, as [`crate::to_json`] says it.
+/// As JSON: `{"placement": …}`, `{"unclear": …}` with a sentence, or what is wrong with the texts, as in [`crate::to_json`].
 pub fn place_to_json(answer: &Result<Placement, NotPlaced>) -> String {
     let answer = match answer {
         Ok(placement) => Answer::Placement(placement),

@@ -5,53 +5,53 @@ use crate::check::judge::Judge;
 use crate::check::value::distance::End;
 use crate::check::world::env::{Env, Referent};
 use crate::check::world::special::line_of;
-use crate::measure::{Doubt, Place, View, contains, distance, part_way};
+use crate::measure::{Place, Tolerance, View, contains, distance, part_way};
 use crate::plan::{Figure, Form, Point, ThingIndex, Words};
 use crate::vocabulary::{KindId, Role};
 
-/// So far beyond a lot line, in nanometres, begins the place from which people come. What stands nearer to the line,
-/// a neighbour's fence beside it, say, still stands between.
+/// The distance beyond a lot line at which people are taken to start, in nanometres. Anything nearer to the line, such as a
+/// neighbour's fence beside it, is then still in their way.
 const BEYOND: i64 = 1_000_000_000;
-/// A door is in the wall that both its ends are within this of, in nanometres.
+/// A door is in a wall if both its ends are this near to it, in nanometres.
 const IN_THE_WALL: i64 = 300_000_000;
 
-/// A place from which people come.
-pub(crate) struct Aim {
+/// A place from which people approach the pool.
+pub(crate) struct Approach {
     /// Where it is; `None` is far away.
-    pub(crate) place: Option<(Figure, Doubt)>,
-    /// Whether it surely is meant.
+    pub(crate) place: Option<(Figure, Tolerance)>,
+    /// Whether it is surely meant.
     pub(crate) sure: bool,
-    /// It may be anywhere.
+    /// Whether it may be anywhere.
     pub(crate) anywhere: bool,
-    /// It is an opening in whatever wall it stands in.
+    /// Whether it is a door, and so an opening in the wall that it is in.
     door: bool,
 }
 
-impl Aim {
-    const FAR: Aim = Aim {
+impl Approach {
+    const FAR: Approach = Approach {
         place: None,
         sure: true,
         anywhere: false,
         door: false,
     };
-    const ANYWHERE: Aim = Aim {
+    const ANYWHERE: Approach = Approach {
         place: None,
         sure: false,
         anywhere: true,
         door: false,
     };
 
-    /// What a door leaves of the wall that it is in.
-    pub(crate) fn cut_from(&self, wall: &Figure, doubt: Doubt, view: View) -> Figure {
+    /// The rest of a wall once this door is cut out of it.
+    pub(crate) fn cut_from(&self, wall: &Figure, tolerance: Tolerance, view: View) -> Figure {
         match self.place.as_ref().filter(|_| self.door) {
-            Some((door, own)) => opened(wall, door, own.against(doubt), None, view),
+            Some((door, own)) => opened(wall, door, own.against(tolerance), None, view),
             None => wall.clone(),
         }
     }
 }
 
-/// What an opening leaves of the wall that it is in: for the widest way at most what it leaves in any world, for the
-/// narrowest at least that. Where it is known how wide a ball may pass, it is no wider than that.
+/// The rest of a wall once an opening is cut out of it. For the widest way it is no more than is left in any world, for the
+/// narrowest no less. Where it is known how wide a ball passes, the opening is cut no wider than that.
 pub(crate) fn opened(
     wall: &Figure,
     opening: &Figure,
@@ -77,13 +77,13 @@ pub(crate) fn opened(
     Figure::new(forms, wall.spread, wall.accuracy)
 }
 
-/// What is cut out of a wall.
+/// A piece to cut out of a wall.
 struct Cut {
-    /// From one of these places to the other,
+    /// Its two ends.
     ends: (Point, Point),
-    /// and so much more on either side,
+    /// How much wider to cut on either side.
     wider: i64,
-    /// but no more than this.
+    /// The widest that it may be in all.
     widest: Option<i64>,
 }
 
@@ -95,7 +95,7 @@ fn ends_of(door: &Figure) -> Option<(Point, Point)> {
 }
 
 impl Cut {
-    /// A line less what is cut out of one of its edges.
+    /// A line with the piece cut out of its edges.
     fn without(&self, form: &Form) -> Vec<Form> {
         let reach = IN_THE_WALL.saturating_add(self.wider);
         let corners: Vec<Point> = match form {
@@ -126,8 +126,8 @@ impl Cut {
         if cut { pieces } else { vec![form.clone()] }
     }
 
-    /// A piece of an edge, in the edge's direction, and so much longer at either end, as far as the edge goes; `None` where
-    /// nothing is left of it.
+    /// A piece of an edge, in the edge's direction, made longer at both ends but not beyond the edge; `None` where nothing is
+    /// left of it.
     fn stretched(&self, edge: (Point, Point), (p, q): (Point, Point)) -> Option<(Point, Point)> {
         let far = |point: Point| distance(&Form::Point(edge.0), &Form::Point(point)).low;
         let (near, next) = if far(p) <= far(q) { (p, q) } else { (q, p) };
@@ -161,23 +161,25 @@ impl Cut {
 
 impl<'a> Judge<'a> {
     /// The places that words stand for; `None` where a word is not known.
-    pub(crate) fn aims(&self, from: &[String], env: &Env<'_>) -> Option<Vec<Aim>> {
-        let mut aims = Vec::new();
+    pub(crate) fn approaches(&self, from: &[String], env: &Env<'_>) -> Option<Vec<Approach>> {
+        let mut approaches = Vec::new();
         for word in from {
             match word.as_str() {
-                // Whoever comes from the street may come over a neighbour's lot, and the other way round: what is far
-                // away is meant by both.
-                "street" => aims.extend(self.beyond_the_lines(&["road", "alley"], env)),
-                "neighbour-lot" => aims.extend(self.beyond_the_lines(&["neighbour-lot"], env)),
-                "dwelling" => aims.extend(self.doors(env)),
+                // People from the street may come over a neighbour's lot, and the other way round, so both words include a
+                // place far away.
+                "street" => approaches.extend(self.beyond_the_lines(&["road", "alley"], env)),
+                "neighbour-lot" => {
+                    approaches.extend(self.beyond_the_lines(&["neighbour-lot"], env))
+                }
+                "dwelling" => approaches.extend(self.doors(env)),
                 _ => return None,
             }
         }
-        Some(aims)
+        Some(approaches)
     }
 
-    fn beyond_the_lines(&self, words: &[&str], env: &Env<'_>) -> Vec<Aim> {
-        let mut aims = vec![Aim::FAR];
+    fn beyond_the_lines(&self, words: &[&str], env: &Env<'_>) -> Vec<Approach> {
+        let mut approaches = vec![Approach::FAR];
         for index in self.scene.base.of_kind(self.special.lot_line) {
             let (may, sure) = self.says((self.special.lot_line, *index), "beyond", words, env);
             let figure = self
@@ -188,29 +190,30 @@ impl<'a> Judge<'a> {
                 continue;
             }
             let Some(figure) = figure else { continue };
-            // Nobody knows where a line is whose accuracy nobody knows, nor then what lies beyond it.
-            let Some(doubt) = self.doubt(*index, figure) else {
-                aims.push(Aim::ANYWHERE);
+            // If a line's accuracy is unknown, so is the place beyond it.
+            let Some(tolerance) = self.tolerance_of(*index, figure) else {
+                approaches.push(Approach::ANYWHERE);
                 continue;
             };
             let line = (*index, self.scene.as_drawn);
             let strips = self
                 .scene
                 .base
-                .strips(line, || self.strips(figure, doubt).into());
-            aims.extend(strips.iter().map(|strip| Aim {
+                .strips(line, || self.strips(figure, tolerance).into());
+            approaches.extend(strips.iter().map(|strip| Approach {
                 place: Some(strip.clone()),
                 sure,
-                ..Aim::FAR
+                ..Approach::FAR
             }));
         }
-        aims
+        approaches
     }
 
-    /// The lines so far beyond a lot line; where they would run into the lot again, their middle, if that is clear.
+    /// The strips at that distance beyond a lot line; where a strip would run into the lot again, its middle, if that is clear
+    /// of the lot.
     ///
-    /// Each is as far off as its line, and more, because a line that is turned turns what lies beyond it.
-    fn strips(&self, line: &Figure, doubt: Doubt) -> Vec<(Figure, Doubt)> {
+    /// A strip's tolerance is more than its line's, because a rotation of the line moves the strip farther.
+    fn strips(&self, line: &Figure, tolerance: Tolerance) -> Vec<(Figure, Tolerance)> {
         let Some(ring) = self.lot_ring() else {
             return Vec::new();
         };
@@ -232,15 +235,15 @@ impl<'a> Judge<'a> {
                     let fits = |form: &Form| clear(form) && far_enough(form);
                     [whole, middle].into_iter().find(fits)
                 });
-                let doubt = Doubt {
-                    accuracy: doubt
+                let tolerance = Tolerance {
+                    accuracy: tolerance
                         .accuracy
-                        .saturating_add(turned(*a, *b, doubt.accuracy)),
-                    ..doubt
+                        .saturating_add(turned(*a, *b, tolerance.accuracy)),
+                    ..tolerance
                 };
                 strips.extend(strip.map(|form| {
                     let strip = Figure::new(vec![form], 0, line.accuracy);
-                    (strip, doubt)
+                    (strip, tolerance)
                 }));
             }
         }
@@ -248,16 +251,16 @@ impl<'a> Judge<'a> {
     }
 
     /// The doors of dwellings.
-    fn doors(&self, env: &Env<'_>) -> Vec<Aim> {
+    fn doors(&self, env: &Env<'_>) -> Vec<Approach> {
         let vocabulary = &self.scene.rules().vocabulary;
         let Some((opening, outline)) = line_of(Role::WallOpening, vocabulary) else {
-            return vec![Aim::ANYWHERE];
+            return vec![Approach::ANYWHERE];
         };
-        let mut aims = Vec::new();
+        let mut approaches = Vec::new();
         if self.may_be_unseen(opening) && self.may_have_a_dwelling(env) {
             self.scene
                 .depends_on(Missing::Inventory(opening), true, &[]);
-            aims.push(Aim::ANYWHERE);
+            approaches.push(Approach::ANYWHERE);
         }
         for index in self.scene.base.of_kind(opening) {
             let (is, surely) = self.says(
@@ -276,14 +279,14 @@ impl<'a> Judge<'a> {
                 sure: true,
                 zone: None,
             });
-            aims.push(placed.map_or(Aim::ANYWHERE, |placed| Aim {
-                place: Some((placed.figure, placed.doubt)),
+            approaches.push(placed.map_or(Approach::ANYWHERE, |placed| Approach {
+                place: Some((placed.figure, placed.tolerance)),
                 sure: surely && surely_ours,
                 anywhere: false,
                 door: true,
             }));
         }
-        aims
+        approaches
     }
 
     fn may_have_a_dwelling(&self, env: &Env<'_>) -> bool {
@@ -335,17 +338,17 @@ impl<'a> Judge<'a> {
     }
 }
 
-/// How far a place `BEYOND` an edge may move because the edge turns, either of its ends being off by so much.
+/// How far a place `BEYOND` an edge may move because the edge rotates when its ends are off by `off`.
 fn turned(a: Point, b: Point, off: i64) -> i64 {
     let long = distance(&Form::Point(a), &Form::Point(b)).low.max(1);
     let by = 2.0 * off as f64 / (long as f64 - 2.0 * off as f64).max(1.0);
-    // A turn by so much of a half circle moves it by no more than twice as far as it lies away.
+    // No rotation moves the place by more than twice its distance.
     (by * std::f64::consts::FRAC_PI_2 * BEYOND as f64)
         .min(2.0 * BEYOND as f64)
         .ceil() as i64
 }
 
-/// An edge moved to its left or to its right.
+/// An edge moved to its left or right.
 fn beside(a: Point, b: Point, hand: i64) -> Option<(Point, Point)> {
     let (x, y) = (
         b.x.saturating_sub(a.x) as f64,
