@@ -150,8 +150,8 @@ fn plans_in(folder: &Path) -> Result<Vec<OsString>, Trouble> {
     plans.sort();
     match plans.len() {
         0 => Err(Trouble::new(
-            format!("There is no plan in the folder `{name}`."),
-            "Plans are files whose names end in .yaml.",
+            format!("`{name}` is a folder, not a file."),
+            "A folder stands for the plans in it, whose names end in .yaml; this one has none.",
         )),
         1..=MOST_PLANS => Ok(plans),
         _ => Err(Trouble::new(
