@@ -486,7 +486,7 @@ fn a_lot_in_sides_says_by_how_much_it_does_not_close() {
 #[test]
 fn the_sides_of_a_lot_get_a_proposal() {
     let corners = r#"{"lot": {"corners": [["0", "0"], ["30", "0"], ["30", "40"], ["0", "40"]]}}"#;
-    edit(BLANK, corners);
+    edit(&format!("{BLANK}pool: {{id: pool}}\n"), corners);
     let plan = |beyond: &str| {
         siting_web::say("lot.sides.0.beyond", beyond);
         json(&faces())

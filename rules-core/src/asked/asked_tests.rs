@@ -116,6 +116,7 @@ const READ_WITH_OTHERS: &[&str] = &[
     // What a level over the ground is read from.
     "contour",
     "interval",
+    "tip-height",
     "level",
     "use",
     "sound-power",

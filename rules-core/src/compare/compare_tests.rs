@@ -75,14 +75,14 @@ fn a_rule_is_stricter_or_laxer_or_each_in_some_cases() {
     assert_eq!(effect("2 m", "pool.excavation-depth").word, "changed");
     let table = |fixed: &str, other: &str| {
         format!(
-            "{{table: {{by: pool.form, rows: [{{is: spa, then: {fixed}}}, {{otherwise: {other}}}]}}}}"
+            "{{table: {{by: pool.construction, rows: [{{is: in-ground, then: {fixed}}}, {{otherwise: {other}}}]}}}}"
         )
     };
     let both = effect(&table("1 m", "2 m"), &table("1.5 m", "1.8 m"));
     assert_eq!(both.word, "both");
     assert!(
         both.sentence
-            .ends_with("laxer where the way the pool is built is spa"),
+            .ends_with("laxer where the way the pool is built is in-ground"),
         "{}",
         both.sentence
     );
@@ -131,7 +131,7 @@ fn a_plan_comes_out_differently() {
     let compared = compare_plan(PLAN, (&old, &new), &changes).expect("a good plan");
     assert_eq!(
         compared.verdict,
-        (Verdict::NothingAgainst, Verdict::DoesNotComply)
+        (Verdict::NothingInTheseRules, Verdict::DoesNotComply)
     );
     let rules: Vec<_> = (compared.rules.iter())
         .map(|rule| (rule.id.as_str(), rule.outcome(true), rule.outcome(false)))

@@ -130,7 +130,7 @@ fn sentences(rule: &Rule, rules: &RuleSet) -> Vec<String> {
     let layer = rules.layers.get(rule.layer).filter(|_| rule.layer > 0);
     let day = |day| show_exactly(day, Unit::DATE);
     let all = [
-        (rule.strength == Strength::Should).then(|| "It advises, and does not bind".to_owned()),
+        (rule.strength == Strength::Should).then(|| "This is advice and does not bind".to_owned()),
         (!papers.is_empty()).then(|| format!("Papers to go with it: {}", papers.join("; "))),
         (rule.remedy.as_ref()).map(|it| format!("What to do about a failure: {}", sentence(it))),
         (rule.note.as_ref()).map(|note| format!("Note: {}", sentence(note))),

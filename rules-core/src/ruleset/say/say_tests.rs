@@ -41,7 +41,7 @@ fn a_limit_has_an_example_on_each_side() {
     );
     assert_eq!(
         rule("should: {distance: {from: pool.water, to: lot-line}, more-than: 4 ft 6 in}"),
-        "The distance from the water's edge to any lot line should be more than 4 ft 6 in (4 ft 6-1/8 in passes, 4 ft 6 in fails).\n",
+        "The distance from the water's edge to any lot line should be more than 4 ft 6 in (4 ft 6-1/8 in passes, 4 ft 6 in fails).\n\nThis is advice and does not bind.\n",
     );
     assert_eq!(
         rule(

@@ -19,6 +19,15 @@ pub(in super::super) struct Comparison {
     pub span: Span,
 }
 
+/// The rule, compared where its own `when` holds: elsewhere the base's rule still binds.
+fn within_its_condition(local: &Rule, base: &Rule) -> Rule {
+    let when = local.when.as_ref().and(base.when.clone());
+    Rule {
+        when,
+        ..local.clone()
+    }
+}
+
 impl<'a> Reader<'a> {
     /// Compares what was changed with what it was.
     pub(crate) fn compare_layers(&mut self, rules: &[Rule]) {
@@ -31,7 +40,9 @@ impl<'a> Reader<'a> {
             // What is wrong with the base's rule was said where it stands, or no longer matters.
             self.faults.list.truncate(faults);
             self.warnings.list.truncate(warnings);
-            let differences = base.as_ref().map(|base| differences(base, local));
+            let local = base.as_ref().map(|base| within_its_condition(local, base));
+            let pair = base.as_ref().zip(local.as_ref());
+            let differences = pair.map(|(base, local)| differences(base, local));
             self.report(comparison, differences.as_deref());
         }
     }
