@@ -9,6 +9,8 @@ const FOLDERS: [&str; 3] = ["rules-core/src", "cli/src", "web/src"];
 
 /// Words that mean something else where they stand: a part of the file's path, the word, what it means there.
 const OTHER_MEANINGS: &[(&str, &str, &str)] = &[
+    ("compare/effect.rs", "stricter", "what a change comes to"),
+    ("compare/effect.rs", "laxer", "what a change comes to"),
     ("text/syntax.rs", "tab", "a word of the parser"),
     ("text/syntax.rs", "indentation", "a word of the parser"),
     ("text/syntax.rs", "directive", "a word of the parser"),
@@ -62,15 +64,24 @@ const MAY_LOOK: &[(&str, &str, &str)] = &[
         " and no more than ",
         "two sentences are made one",
     ),
+    (
+        "words/requirements.rs",
+        " is",
+        "a verb that stands there already",
+    ),
+    (
+        "words/requirements.rs",
+        " are",
+        "a verb that stands there already",
+    ),
+    (
+        "session/files.rs",
+        "ruleset:",
+        "the name of somebody's own rules, also where the rest cannot be read yet",
+    ),
     ("words/values.rs", "the ", "an article"),
     ("words/days.rs", "the ", "an article"),
     ("words/nouns.rs", "ss", "the plural of a noun"),
-    (
-        "ruleset/say/",
-        "whether ",
-        "two phrases are made one sentence",
-    ),
-    ("ruleset/say/", " is", "two phrases are made one sentence"),
     ("cli/src/form.rs", "200", "a status of HTTP"),
     (
         "web/src/sets.rs",
