@@ -12,16 +12,19 @@ pub use crate::cases::{
     Shown, Tried, edges, edges_to_text, shown, tried_to_text, try_node, unexercised,
 };
 pub use crate::check::Verdict;
-pub use crate::compare::{compare, compare_plan};
+pub use crate::compare::{compare, compare_plan, summary, to_json as compare_to_json};
 pub use crate::drag::{DragStart, DragUpdate, start_drag, update_drag};
 pub use crate::drawing::{Drawing, Options};
 pub use crate::edit::{Add, Change, Changed, Wrong, change, handles};
+pub use crate::faults::{GROUPS, Group};
 pub use crate::placement::{Class, NotPlaced, Placement, Wishes, place_texts, place_to_json};
 pub use crate::report::{Report, text};
 pub use crate::ruleset::say::{Line, ReadBack, Said, read_back};
 pub use crate::ruleset::{RuleSet, is_language};
 pub use crate::schema::{cases, plan, rule_set};
-pub use crate::session::{Outline, Rules, Session, blank, figure, lot_size, opened, shown};
+pub use crate::session::{
+    Outline, Rules, Session, blank, figure, lot_size, opened, shown as figure_shown,
+};
 pub use crate::several::{judge_together_in, steps_together};
 pub use crate::shelf::{Shelf, listed, sources_listed};
 pub use crate::sides::proposed_sides;

@@ -24,11 +24,6 @@ impl<'t> Lines<'t> {
         Self { text, starts }
     }
 
-    /// The text whose lines these are.
-    pub fn text(&self) -> &'t str {
-        self.text
-    }
-
     /// The line on which a byte stands, the first being 1.
     pub fn line(&self, byte: usize) -> usize {
         self.starts.partition_point(|&start| start <= byte).max(1)

@@ -6,7 +6,7 @@ use serde_json::Value;
 
 use super::{Content, Fault, Node};
 
-/// Writes a value as YAML in block style. What it writes, [`read`](super::read) reads.
+/// Writes a value as YAML in block style. What it writes, the reader reads.
 ///
 /// ```
 /// let text = rules_core::to_yaml(&serde_json::json!({"plan": "mill-lane-4", "unit": "m"}))?;

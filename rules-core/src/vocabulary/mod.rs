@@ -17,4 +17,4 @@ pub use height::{Height, Level};
 pub use look::{Layer, Look, Mark};
 pub use matter::Matter;
 pub use model::*;
-pub use path::{Named, is_name};
+pub use path::Named;

@@ -60,13 +60,3 @@ impl Fact {
         is_clause.then(|| self.said.trim_start_matches(WHETHER))
     }
 }
-
-/// Whether this is a valid name in files: small letters and digits in parts joined by single hyphens, beginning with a
-/// letter.
-pub fn is_name(text: &str) -> bool {
-    let plain = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit();
-    text.starts_with(|c: char| c.is_ascii_lowercase())
-        && text
-            .split('-')
-            .all(|part| !part.is_empty() && part.chars().all(plain))
-}

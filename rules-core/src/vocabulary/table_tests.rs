@@ -199,3 +199,13 @@ fn each_matter_has_a_name_a_question_and_somebody_to_ask() {
     assert_eq!(Matter::named("floods"), None);
     assert!((15..=20).contains(&seen.len()));
 }
+
+/// Whether this is a valid name in files: small letters and digits in parts joined by single hyphens, beginning with a
+/// letter.
+fn is_name(text: &str) -> bool {
+    let plain = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit();
+    text.starts_with(|c: char| c.is_ascii_lowercase())
+        && text
+            .split('-')
+            .all(|part| !part.is_empty() && part.chars().all(plain))
+}
