@@ -12,11 +12,11 @@ pub use crate::cases::{
     Shown, Tried, edges, edges_to_text, shown, tried_to_text, try_node, unexercised,
 };
 pub use crate::check::Verdict;
-pub use crate::compare::{compare, compare_plan, summary, to_json as compare_to_json};
+pub use crate::compare::{compare, compare_plan, summary};
 pub use crate::drag::{DragStart, DragUpdate, start_drag, update_drag};
 pub use crate::drawing::{Drawing, Options};
 pub use crate::edit::{Add, Change, Changed, Wrong, change, handles};
-pub use crate::faults::{GROUPS, Group};
+pub use crate::faults::GROUPS;
 pub use crate::placement::{Class, NotPlaced, Placement, Wishes, place_texts, place_to_json};
 pub use crate::report::{Report, text};
 pub use crate::ruleset::say::{Line, ReadBack, Said, read_back};
@@ -34,3 +34,8 @@ pub use crate::text::{
     longer_than_read, plain_json, read, read_bytes, to_json_text, to_yaml_text,
 };
 pub use crate::unknown_keys::hide_unknown_keys;
+
+/// What shares its name with a function above.
+pub mod others {
+    pub use crate::compare::to_json;
+}
