@@ -140,7 +140,7 @@ fn holiday(holiday: &Holiday) -> String {
 pub(super) fn scope(rules: &RuleSet) -> Vec<Said> {
     let reach = &rules.reach;
     let holds = reach.holds.iter().map(|matter| {
-        let line = Line::new("These rules hold it");
+        let line = Line::new("These rules cover it");
         entry(matter.id(), &capitalised(matter.said()), vec![line])
     });
     let left = reach.leaves_out.iter().map(left_out);
@@ -153,7 +153,7 @@ pub(super) fn scope(rules: &RuleSet) -> Vec<Said> {
 
 fn left_out(left: &LeftOut) -> Said {
     let ask = Line::new(format!(
-        "These rules leave it out; who knows it: {}",
+        "These rules leave it out. Ask {}",
         sentence(&left.ask)
     ));
     let why = left.why.iter();
