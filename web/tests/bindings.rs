@@ -576,7 +576,7 @@ fn a_fault_has_the_path_of_its_field() {
     assert_eq!(json(&held_plan())["pool"]["depth"], "1.4 m");
 }
 
-/// A link holds the plan and its rules, and gives them back.
+/// Opening a link restores the plan and its rules.
 #[test]
 fn a_link_goes_there_and_back() {
     assert!(siting_web::open_home("eldermere", true));

@@ -67,7 +67,7 @@ impl Ends {
         }
     }
 
-    /// The amounts that a reader takes from the printed figures.
+    /// The amounts that the printed figures stand for.
     fn read(&self) -> Option<(Interval, Dimension)> {
         let low = read_again(&self.low, self.unit)?;
         let high = match self.high == self.low {

@@ -197,7 +197,7 @@ pub struct Rule {
     pub require: Requirement,
     /// What may hold instead.
     pub reliefs: Vec<Relief>,
-    /// What to do about a failure.
+    /// What to do if it fails.
     pub remedy: Option<String>,
     /// Papers that the rule calls for wherever it applies.
     pub documents: Vec<DocumentIndex>,

@@ -200,7 +200,7 @@ fn each_matter_has_a_name_a_question_and_somebody_to_ask() {
     assert!((15..=20).contains(&seen.len()));
 }
 
-/// Whether this is a valid name in files: small letters and digits in parts joined by single hyphens, beginning with a
+/// Whether a name can be written in a file: small letters and digits, in parts joined by single hyphens, beginning with a
 /// letter.
 fn is_name(text: &str) -> bool {
     let plain = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit();

@@ -57,7 +57,7 @@ pub fn chain(
     chain
 }
 
-/// A vector of `length` nanometres or slightly less, in a random direction.
+/// A vector in a random direction, at most `length` nanometres long and hardly shorter.
 pub fn vector(random: &mut Random, length: i64) -> (i64, i64) {
     let (x, y) = match random.chance(40) {
         true => *random.pick(&[(1.0, 0.0), (-1.0, 0.0), (0.0, 1.0), (0.0, -1.0), (0.6, 0.8)]),

@@ -128,7 +128,7 @@ impl FactView {
     }
 }
 
-/// All values that a fact with this kind of answer can have.
+/// All values that a fact can have, by the kind of its answer.
 pub(crate) fn all_that_is_possible(answer: &Answer, none: bool) -> FactView {
     let (amount, words) = match answer {
         Answer::Amount { dimension, .. } => {

@@ -58,7 +58,7 @@ impl Target {
 }
 
 impl<'a> Judge<'a> {
-    /// The pools to judge one by one, for something about a pool; otherwise a single `None`.
+    /// The pools for which a rule about one pool is judged in turn; a single `None` if it is not about one pool.
     pub(crate) fn pools(&self, about_pool: bool) -> Vec<Option<Referent>> {
         let pools = self.scene.base.pools();
         match about_pool && !pools.is_empty() {

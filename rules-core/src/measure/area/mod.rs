@@ -38,8 +38,8 @@ pub(crate) fn signed_area2(ring: &[Point]) -> i128 {
         .fold(0, i128::saturating_add)
 }
 
-/// How much the area of a ring can differ from the drawn one, in square nanometres rounded up, where each corner may be off
-/// by its own accuracy in any direction and the sides stay straight.
+/// How much the area of a ring can differ from the drawn one, in square nanometres rounded up, if each corner
+/// may be off by its own accuracy, in any direction, and the sides stay straight.
 ///
 /// ½ Σ eᵢ·|vᵢ₊₁ − vᵢ₋₁| + ½ Σ eᵢ·eᵢ₊₁, a bound that some displacement nearly reaches. `None` where a corner's accuracy is
 /// unknown or missing.

@@ -182,7 +182,7 @@ fn whole(length: f64) -> i64 {
     towards.saturating_add(i64::from(left >= 0.5) - i64::from(left <= -0.5))
 }
 
-/// Whether `p`, known to be on the line through `a` and `b`, is between them or on one of them.
+/// Whether `p` is between `a` and `b`, or on one of them. It must lie on the line through both.
 #[inline]
 pub(crate) fn between(a: Point, b: Point, p: Point) -> bool {
     Vector::between(p, a).dot(Vector::between(p, b)) <= 0

@@ -72,7 +72,7 @@ pub fn contains(ring: &[Point], form: &Form) -> Place {
     if let Form::Ring(points) = form
         && !seen.across()
     {
-        // Its line does not cross the other, but its area may contain the other, or be the same.
+        // The lines do not cross, but one area may contain the other, or both may be the same.
         let back = walk(Chain::ring(ring), points);
         let same = !seen.inside && !seen.outside && seen.on && !back.outside;
         seen.inside |= back.inside || same;

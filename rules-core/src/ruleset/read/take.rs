@@ -161,7 +161,7 @@ impl<'a> Reader<'a> {
     }
 }
 
-/// `a`, `b` and `c`, each in code marks; of very many only the first.
+/// Names in backquotes, joined as in a sentence: `a`, `b` and `c`. Of more than a hundred, the first hundred.
 pub(super) fn listed<'w>(words: impl IntoIterator<Item = &'w str>) -> String {
     const MOST: usize = 100;
     let words = words.into_iter().map(|word| format!("`{word}`"));

@@ -132,7 +132,7 @@ fn sentences(rule: &Rule, rules: &RuleSet) -> Vec<String> {
     let all = [
         (rule.strength == Strength::Should).then(|| "This is advice and does not bind".to_owned()),
         (!papers.is_empty()).then(|| format!("Papers to go with it: {}", papers.join("; "))),
-        (rule.remedy.as_ref()).map(|it| format!("What to do about a failure: {}", sentence(it))),
+        (rule.remedy.as_ref()).map(|it| format!("What to do if it fails: {}", sentence(it))),
         (rule.note.as_ref()).map(|note| format!("Note: {}", sentence(note))),
         provenance(rule.provenance).map(str::to_owned),
         (rule.again)

@@ -126,7 +126,7 @@ impl Maker<'_> {
         part(Which::Bound(kind), outline)
     }
 
-    /// The area of one outline or of several together, sometimes in a zone or as a share.
+    /// The area of one outline, or of several together; sometimes only the part in a zone, sometimes as a share.
     pub(super) fn area(&mut self, scope: &[KindId]) -> (Value, Dimension) {
         let mut parts = vec![self.bound_area(scope)];
         if self.solid {
