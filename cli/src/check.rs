@@ -1,19 +1,17 @@
 //! `siting check`: one plan against one rule set, or several together.
 
-use std::ffi::OsString;
 use std::process::ExitCode;
 
 use lexopt::prelude::*;
 use rules_core::check::Verdict;
 use rules_core::report::{Report, text};
-use rules_core::ruleset::is_language;
-use rules_core::text::exact_name;
 use rules_core::{Refusal, judge_texts, judge_together_in, to_json};
 
+use crate::arguments::{Format, colour, format, language, plan_by};
 use crate::bundled;
 use crate::files::{self, RuleSets, Source};
 use crate::print::{self, Colour};
-use crate::usage::{self, Trouble, misread};
+use crate::usage::{self, REFUSED, Trouble, misread, refuse};
 
 pub const HELP: &str = "\
 Checks a plan against a rule set, or against several together.
@@ -46,11 +44,6 @@ That was the example that comes with siting. To check a plan of your own:
   siting check my-plan.yaml --rules eldermere
   siting help check
 ";
-
-pub enum Format {
-    Text,
-    Json,
-}
 
 struct Wishes {
     format: Format,
@@ -93,75 +86,6 @@ pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
     answer(&files::read(&plan)?, &all, &wishes)
 }
 
-/// The plan, if the command line also names rules for it.
-pub fn plan_by(
-    rules: &[OsString],
-    command: &str,
-    plan: Option<OsString>,
-) -> Result<OsString, Trouble> {
-    let from_input = rules.iter().filter(|path| *path == "-").count();
-    match plan {
-        Some(plan) if plan == "-" && from_input > 0 => Err(Trouble::new(
-            "The plan and the rules cannot both come from standard input.",
-            "Give the path of one of them.",
-        )),
-        Some(_) if from_input > 1 => Err(Trouble::new(
-            "Only one rule set can come from standard input.",
-            "Give the paths of the others.",
-        )),
-        Some(_) if rules.is_empty() => Err(Trouble::new(
-            "By which rules?",
-            format!(
-                "Add `--rules` and a rule file, or the name of a bundled rule set: {}.",
-                bundled::names()
-            ),
-        )),
-        Some(plan) => Ok(plan),
-        None => Err(Trouble::new(
-            "Which plan?",
-            format!("Write its file: siting {command} my-plan.yaml --rules eldermere"),
-        )),
-    }
-}
-
-pub fn format(written: OsString) -> Result<Format, Trouble> {
-    match written.to_string_lossy().as_ref() {
-        "text" => Ok(Format::Text),
-        "json" => Ok(Format::Json),
-        other => Err(usage::unknown("format", other, &["text", "json"])),
-    }
-}
-
-/// The short name of a language. A rule file may have texts in it even if the program does not.
-fn language(written: OsString) -> Result<String, Trouble> {
-    const HELP: &str =
-        "Write the short name of the language: en, nb, fr, or another that the rule file has.";
-    let written = written.to_string_lossy().into_owned();
-    match is_language(&written) {
-        true => Ok(written),
-        false => Err(Trouble::new(
-            format!(
-                "`{}` is not the short name of a language.",
-                exact_name(&written)
-            ),
-            HELP,
-        )),
-    }
-}
-
-fn colour(written: OsString) -> Result<Colour, Trouble> {
-    match written.to_string_lossy().as_ref() {
-        "auto" => Ok(Colour::Auto),
-        "always" => Ok(Colour::Always),
-        "never" => Ok(Colour::Never),
-        other => Err(usage::unknown(
-            "way to colour",
-            other,
-            &["auto", "always", "never"],
-        )),
-    }
-}
-
 /// Checks the bundled example, and says how to go on. The status is 0 whatever the verdict.
 pub fn demo() -> Result<ExitCode, Trouble> {
     let answer = judge_texts(bundled::DEMO_PLAN, bundled::DEMO_RULES, &bundled::rules);
@@ -186,19 +110,12 @@ fn answer(plan: &Source, rules: &RuleSets, wishes: &Wishes) -> Result<ExitCode, 
     Ok(status(&answer))
 }
 
-pub fn refuse(refusal: &Refusal, plan: &str, rules: &str) -> Result<ExitCode, Trouble> {
-    print::complain(refusal.show(plan, rules).as_str());
-    Ok(ExitCode::from(REFUSED))
-}
-
 fn style(colour: Colour) -> text::Style {
     text::Style {
         colour: colour.is_wanted(),
         ..text::Style::default()
     }
 }
-
-pub const REFUSED: u8 = 3;
 
 fn status(answer: &Result<Report, Refusal>) -> ExitCode {
     let verdict = answer.as_ref().map(|report| report.verdict.word);

@@ -179,22 +179,17 @@ fn unreadable(name: &str, error: &io::Error) -> Trouble {
 pub fn rules(name: &OsString) -> Result<(Source, Bases), Trouble> {
     let path = Path::new(name);
     let bundled = name.to_str().and_then(bundled::rules);
-    if let (Some(text), false) = (bundled, path.exists()) {
-        return Ok((
-            source(&name.to_string_lossy(), text.as_bytes().to_vec()),
-            Bases::default(),
-        ));
+    let said = name.to_string_lossy();
+    // A folder of that name is no rule file.
+    if let (Some(text), false) = (bundled, path.exists() && !path.is_dir()) {
+        let text = source(&said, text.as_bytes().to_vec());
+        return Ok((text, Bases::default()));
     }
     if name != "-" && !path.exists() {
+        let bundled = bundled::names();
         return Err(Trouble::new(
-            format!(
-                "There is no rule file `{}`.",
-                exact_name(&name.to_string_lossy())
-            ),
-            format!(
-                "Give the path of one, or the name of a bundled one: {}.",
-                bundled::names()
-            ),
+            format!("There is no rule file `{}`.", exact_name(&said)),
+            format!("Give the path of one, or the name of a bundled one: {bundled}."),
         ));
     }
     let beside = path.parent().map(Path::to_path_buf);
@@ -204,7 +199,10 @@ pub fn rules(name: &OsString) -> Result<(Source, Bases), Trouble> {
 /// The cases of a rule set: those beside its file, or those of the bundled one of that name.
 pub fn cases(rules: &OsString) -> Result<Option<Source>, Trouble> {
     let path = Path::new(rules);
-    if let (Some(text), false) = (rules.to_str().and_then(bundled::cases), path.exists()) {
+    if let (Some(text), false) = (
+        rules.to_str().and_then(bundled::cases),
+        path.exists() && !path.is_dir(),
+    ) {
         return Ok(Some(source("its cases", text.as_bytes().to_vec())));
     }
     let beside = path.with_file_name("cases.yaml");

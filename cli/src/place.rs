@@ -5,12 +5,14 @@ use std::process::ExitCode;
 
 use lexopt::prelude::*;
 use rules_core::RulesText;
-use rules_core::placement::{NotPlaced, Wishes, place_texts, place_to_json};
+use rules_core::placement::{
+    NotPlaced, Placement, Wishes, place_texts, place_to_geojson, place_to_json, place_to_svg,
+};
 
-use crate::check::{Format, REFUSED, format, plan_by, refuse};
-use crate::files::{self, RuleSets};
+use crate::arguments::plan_by;
+use crate::files::{self, RuleSets, Source};
 use crate::print;
-use crate::usage::{self, Trouble, misread};
+use crate::usage::{self, REFUSED, Trouble, misread, refuse};
 
 pub const HELP: &str = "\
 Where on the lot the pool of a plan could go: places where the rules hold.
@@ -30,7 +32,9 @@ Options:
                          (1 if not said: as it is turned now)
       --finest LENGTH    No cell of the map is smaller, in millimetres
                          (100 if not said; 20 to 2000)
-  -f, --format FORMAT    text: for reading (if not said); json: for a program
+  -f, --format FORMAT    text: for reading (if not said); json: for a program;
+                         svg: the map over the drawing; geojson: the map for a
+                         geographic information system, in the plan's own metres
   -h, --help             Show this help
 
 Every place was judged as `siting check` would judge it. What moves is the pool,
@@ -43,6 +47,14 @@ Exit status:
   3  a file has faults; all of them are shown
   4  anything else: no such file, a slip on the command line
 ";
+
+/// How the answer is given.
+enum Format {
+    Text,
+    Json,
+    Svg,
+    GeoJson,
+}
 
 /// Reads the rest of the command line and answers.
 pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
@@ -106,6 +118,22 @@ fn number(option: &str, written: OsString, least: u32, most: u32) -> Result<u32,
     })
 }
 
+fn format(written: OsString) -> Result<Format, Trouble> {
+    match written.to_string_lossy().as_ref() {
+        "text" => Ok(Format::Text),
+        "json" => Ok(Format::Json),
+        "svg" => Ok(Format::Svg),
+        "geojson" => Ok(Format::GeoJson),
+        other => Err(usage::unknown(
+            "format",
+            other,
+            &["text", "json", "svg", "geojson"],
+        )),
+    }
+}
+
+const USAGE: &str = "`siting help place` shows how it is used.";
+
 fn answer(
     plan: &OsString,
     rules: &[OsString],
@@ -116,29 +144,44 @@ fn answer(
     let plan = files::read(plan)?;
     let one = |set: &RulesText<'_>| place_texts(&plan.text, set.text, set.bases, wishes);
     let answer = rules.ask(&plan, |sets| Ok(sets.first().map(one)));
+    let unclear = || Err(NotPlaced::Unclear("By which rules?".to_owned()));
     let answer = match answer {
-        Ok(answer) => {
-            answer.unwrap_or_else(|| Err(NotPlaced::Unclear("By which rules?".to_owned())))
-        }
+        Ok(answer) => answer.unwrap_or_else(unclear),
         Err(refusal) => Err(NotPlaced::Refused(refusal)),
     };
     match (wanted, &answer) {
         (Format::Json, _) => print::json(place_to_json(&answer))?,
-        (Format::Text, Ok(placement)) => print::out(placement.to_text())?,
-        (Format::Text, Err(NotPlaced::Refused(it))) => return refuse(it, &plan.name, rules.name()),
-        (Format::Text, Err(NotPlaced::Unclear(why))) => {
-            return Err(Trouble::new(
-                why,
-                "`siting help place` shows how it is used.",
-            ));
-        }
+        (Format::Text, Ok(found)) => print::out(found.to_text())?,
+        (Format::GeoJson, Ok(found)) => print::json(place_to_geojson(found))?,
+        (Format::Svg, Ok(found)) => match map(&plan, &rules, (wishes, found)) {
+            Ok(svg) => print::out(svg.as_str())?,
+            Err(wrong) => return told(&wrong, &plan, &rules),
+        },
+        (_, Err(wrong)) => return told(wrong, &plan, &rules),
     };
     Ok(status(&answer))
 }
 
-fn status(answer: &Result<rules_core::placement::Placement, NotPlaced>) -> ExitCode {
+/// The map over the drawing, as SVG.
+fn map(plan: &Source, rules: &RuleSets, found: (&Wishes, &Placement)) -> Result<String, NotPlaced> {
+    let one = |set: &RulesText<'_>| place_to_svg(&plan.text, set.text, set.bases, found);
+    let drawn = rules.ask(plan, |sets| Ok(sets.first().map(one)));
+    drawn
+        .map_err(NotPlaced::Refused)?
+        .unwrap_or_else(|| Ok(String::new()))
+}
+
+/// Says why there is no answer.
+fn told(wrong: &NotPlaced, plan: &Source, rules: &RuleSets) -> Result<ExitCode, Trouble> {
+    match wrong {
+        NotPlaced::Refused(refusal) => refuse(refusal, &plan.name, rules.name()),
+        NotPlaced::Unclear(why) => Err(Trouble::new(why, USAGE)),
+    }
+}
+
+fn status(answer: &Result<Placement, NotPlaced>) -> ExitCode {
     use rules_core::placement::Class;
-    let best = answer.as_ref().map(rules_core::placement::Placement::best);
+    let best = answer.as_ref().map(Placement::best);
     ExitCode::from(match best {
         Ok(Some(Class::Sure)) => 0,
         Ok(None | Some(Class::Never)) => 1,

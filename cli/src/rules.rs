@@ -26,6 +26,7 @@ Usage: siting rules list [WORD...] [--on DATE]
        siting rules read RULESET [--format text|markdown|page]
        siting rules sources RULESET [--on DATE]
        siting rules try RULESET [--cases FILE] [--edges]
+       siting rules cases RULESET [--cases FILE]
        siting rules compare OLD NEW [PLAN...] [--format text|json]
 
   RULESET    A rule file, or the name of a rule set that comes with the program
@@ -37,7 +38,10 @@ Commands:
   read     What a rule file says, in plain sentences, with an example on each
            side of each limit
   sources  What its values rest on: source by source, the best first
-  try      Whether its cases come out as they should, and what they have shown
+  try      Whether its cases come out as they should, what they have shown, and
+           which clauses no case touches
+  cases    A case on each side of each limit, made from those of the file and
+           written out to be kept
   compare  What a new edition changes, in words, whether it is stricter, and which
            plans come out differently; a folder stands for all plans in it
 
@@ -47,8 +51,8 @@ Options:
       --on DATE          The day by which sources are called overdue
       --cases FILE       The cases to try; if not said, those that stand under
                          `cases` in the rule file, else cases.yaml beside it
-      --edges            Also try each limit on a stated fact just inside, at the
-                         limit, and just outside
+      --edges            Also try each limit just inside, at the limit, and just
+                         outside
   -h, --help             Show this help
 
 Exit status:
@@ -58,7 +62,9 @@ Exit status:
   4  anything else: no such file, a slip on the command line
 ";
 
-const COMMANDS: [&str; 6] = ["list", "check", "read", "sources", "try", "compare"];
+const COMMANDS: [&str; 7] = [
+    "list", "check", "read", "sources", "try", "cases", "compare",
+];
 
 /// Reads the rest of the command line and answers.
 pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
@@ -70,6 +76,7 @@ pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
             "read" => read::run(arguments),
             "sources" => sources::run(arguments),
             "try" => cases::run(arguments),
+            "cases" => cases::make(arguments),
             "compare" => compare::run(arguments),
             other => Err(usage::unknown("command", other, &COMMANDS)),
         },
@@ -94,11 +101,6 @@ fn load(name: &OsString) -> Result<Loaded, Trouble> {
         None => read_rules(&source.text, &|name| bases.find(name)),
     };
     Ok(Loaded { source, read })
-}
-
-/// Shows what is wrong with a file.
-fn refuse(refusal: &Refusal, name: &str) -> Result<ExitCode, Trouble> {
-    crate::check::refuse(refusal, name, name)
 }
 
 /// The day after `--on`.

@@ -7,10 +7,10 @@ use lexopt::prelude::*;
 use rules_core::steps::day;
 use rules_core::{steps_to_json, steps_together};
 
-use crate::check::{Format, REFUSED, format, plan_by, refuse};
+use crate::arguments::{Format, format, plan_by};
 use crate::files::{self, RuleSets};
 use crate::print;
-use crate::usage::{self, Trouble, misread};
+use crate::usage::{self, REFUSED, Trouble, misread, refuse};
 
 pub const HELP: &str = "\
 What to do in which order, and on which days, by the duties of a rule set, or of

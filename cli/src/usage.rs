@@ -1,9 +1,22 @@
-//! Problems outside the files themselves, in plain words.
+//! What the command says in plain words when something is wrong, and the exit status it then ends with.
 
+use std::process::ExitCode;
+
+use rules_core::Refusal;
 use rules_core::text::{Visible, closest, exact_name};
 
+use crate::print;
+
+/// The exit status where a file has faults.
+pub const REFUSED: u8 = 3;
 /// The exit status of anything that is neither a verdict nor a fault in a file.
 pub const TROUBLE: u8 = 4;
+
+/// Shows what is wrong with the files.
+pub fn refuse(refusal: &Refusal, plan: &str, rules: &str) -> Result<ExitCode, Trouble> {
+    print::complain(refusal.show(plan, rules).as_str());
+    Ok(ExitCode::from(REFUSED))
+}
 
 /// A sentence for the person at the terminal, and what would be right.
 #[derive(Debug)]

@@ -38,6 +38,8 @@ fn lines(it: &str) -> Vec<Vec<&str>> {
         vec!["check", PLAN, "--rules", it],
         vec!["steps", it, "--rules", RULES, "--start", "2026-03-02"],
         vec!["steps", PLAN, "--rules", it, "--start", "2026-03-02"],
+        vec!["draw", it],
+        vec!["draw", PLAN, "--rules", it],
         vec!["rules", "check", it],
         vec!["rules", "read", it],
         vec!["rules", "try", it],

@@ -202,6 +202,10 @@ fn every_command_in_every_format_shows_what_hides() {
         ],
         vec!["place", &plan, "--rules", &rules],
         vec!["place", &plan, "--rules", &rules, "--format", "json"],
+        vec![
+            "place", &plan, "--rules", &rules, "--finest", "2000", "--format", "svg",
+        ],
+        vec!["draw", &plan, "--rules", &rules],
         vec!["rules", "list"],
         vec!["rules", "check", &rules],
         vec!["rules", "read", &rules],
@@ -209,6 +213,7 @@ fn every_command_in_every_format_shows_what_hides() {
         vec!["rules", "read", &rules, "--format", "page"],
         vec!["rules", "sources", &rules],
         vec!["rules", "try", &rules, "--edges"],
+        vec!["rules", "cases", &rules],
         vec!["rules", "compare", RULES, &rules, &plan],
         vec!["rules", "compare", &rules, RULES, PLAN],
         vec!["form", "--out", out.to_str().unwrap()],

@@ -3,6 +3,7 @@
 mod bad_inputs;
 mod command;
 mod common;
+mod draw;
 mod figures;
 #[cfg(unix)]
 mod files;

@@ -258,6 +258,35 @@ fn a_case_that_comes_out_otherwise_is_told() {
 }
 
 #[test]
+fn a_case_on_each_side_of_each_limit_is_written_out_to_be_kept() {
+    let folder = scratch("made-cases");
+    let text = format!(
+        "{}cases:\n{}",
+        depth_rules("small", ""),
+        depth_cases("fail")
+    );
+    let rules = write(&folder, "small.yaml", &text);
+    let output = run(&["rules", "cases", &rules]);
+    assert_eq!(status(&output), 0, "{}", stderr(&output));
+    let made = stdout(&output);
+    for (place, outcome) in [
+        ("just-inside", "pass"),
+        ("at-the-limit", "pass"),
+        ("just-outside", "fail"),
+    ] {
+        let (_, case) = made
+            .split_once(&format!("case: depth-1-{place}"))
+            .expect(place);
+        let expected = format!("expect: {{depth: {outcome}}}");
+        assert_eq!(case.find("expect:"), case.find(&expected), "{made}");
+    }
+    let kept = write(&folder, "made.yaml", &format!("cases:\n{made}"));
+    let output = run(&["rules", "try", &rules, "--cases", &kept]);
+    assert_eq!(status(&output), 0, "{}", stdout(&output));
+    assert!(stdout(&output).contains("All 3 cases come out as expected."));
+}
+
+#[test]
 fn a_new_edition_is_compared_with_the_old_one() {
     let folder = scratch("compare");
     let rules = std::fs::read_to_string(RULES).unwrap();

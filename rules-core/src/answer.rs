@@ -120,7 +120,7 @@ pub(crate) fn judge_texts_in<'t>(
 /// # Errors
 /// All faults of the plan, or that judging it would take too long.
 pub fn judge_by<'t>(
-    (plan, plan_text): (&Node, &'t str),
+    (plan, plan_text): (&Node, &str),
     rules: (&RuleSet, &'t str),
     bases: &dyn Fn(&str) -> Option<&'t str>,
     options: Option<&Options>,
@@ -187,7 +187,30 @@ pub fn steps_texts<'t>(
     start: i128,
 ) -> Result<Steps, Refusal> {
     let (plan, rules) = read_both(None, plan_text, rules_text, bases)?;
-    let governed = governed(&plan, (&rules, rules_text), bases)?;
+    steps_of(&plan, (&rules, rules_text), bases, start)
+}
+
+/// The same for a document that was read before, and for rules that were, as [`judge_by`] takes them.
+///
+/// # Errors
+/// As for [`judge_by`].
+pub fn steps_by<'t>(
+    plan: (&Node, &str),
+    rules: (&RuleSet, &'t str),
+    bases: &dyn Fn(&str) -> Option<&'t str>,
+    start: i128,
+) -> Result<Steps, Refusal> {
+    let plan = plan_of(plan, rules.0)?;
+    steps_of(&plan, rules, bases, start)
+}
+
+fn steps_of<'t>(
+    plan: &Plan,
+    rules: (&RuleSet, &'t str),
+    bases: &dyn Fn(&str) -> Option<&'t str>,
+    start: i128,
+) -> Result<Steps, Refusal> {
+    let governed = governed(plan, rules, bases)?;
     Ok(steps(governed.rules, &governed.findings, start))
 }
 

@@ -127,9 +127,11 @@ pub fn compare(old: &RuleSet, new: &RuleSet) -> Changes {
     let changed = |group: &Group| {
         let changed = Changed::of(before.group(group.sort), &group.said);
         match group.sort {
-            Sort::Rules => {
-                effect::told(changed, (old, before.group(group.sort)), (new, &group.said))
-            }
+            Sort::Rules => effect::told(
+                changed,
+                (old, before.group(Sort::Rules)),
+                (new, &group.said),
+            ),
             _ => changed,
         }
     };

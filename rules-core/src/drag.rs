@@ -4,7 +4,7 @@ use serde::{Serialize, Serializer};
 
 use crate::answer::{Refusal, plan_of, plan_refused};
 use crate::check::{Governed, governed};
-use crate::drawing::{Layers, Options, layers};
+use crate::drawing::{Element, Layers, Options, layers};
 use crate::plan::Plan;
 use crate::report::{Counts, Detail, RuleReport, RuleSummary, VerdictWords, rule_summaries};
 use crate::ruleset::{Rule, RuleSet};
@@ -28,7 +28,7 @@ pub struct DragUpdate {
     /// The rules that now show something different, in the order of the rule set.
     pub rules: Vec<RuleNow>,
     /// The layers of the drawing, lowest first; `None` for a layer that has not changed.
-    pub layers: Vec<Option<String>>,
+    pub layers: Vec<Option<Element>>,
 }
 
 /// A rule's result now. As JSON it is the whole report for a selected rule, and for any other rule only what its line
@@ -37,6 +37,13 @@ pub struct DragUpdate {
 pub struct RuleNow {
     report: RuleReport,
     whole: bool,
+}
+
+impl RuleNow {
+    /// Its report: complete for a selected rule; for any other, only what its line in a list shows.
+    pub fn into_report(self) -> RuleReport {
+        self.report
+    }
 }
 
 impl Serialize for RuleNow {
@@ -57,18 +64,8 @@ pub fn start_drag(
     rules: &RuleSet,
     options: &Options,
 ) -> Result<DragStart, Refusal> {
-    let text = plan.1;
-    let plan = plan_of(plan, rules)?;
-    let governed = judged(&plan, text, rules)?;
-    let (reports, ..) = reports(&plan, &governed, options);
-    let findings = (&governed.findings, reports.as_slice());
-    let layers = layers((&plan, governed.rules), findings, options, None);
-    let rules = now(reports, options);
-    Ok(DragStart {
-        rules,
-        layers,
-        plan,
-    })
+    let (start, ..) = judged(plan, rules, options, None)?;
+    Ok(start)
 }
 
 /// Judges a document after a change, by the same rules and options as at the start of the drag, except for the handles.
@@ -82,25 +79,37 @@ pub fn update_drag(
     rules: &RuleSet,
     options: &Options,
 ) -> Result<DragUpdate, Refusal> {
-    let text = plan.1;
-    let plan = plan_of(plan, rules)?;
-    let governed = judged(&plan, text, rules)?;
-    let (reports, verdict, counts) = reports(&plan, &governed, options);
-    let findings = (&governed.findings, reports.as_slice());
-    let drawn = Some((&before.plan, &before.layers));
-    let layers = layers((&plan, governed.rules), findings, options, drawn);
-    let mut rules = now(reports, options);
-    rules.retain(|rule| !before.rules.contains(rule));
+    let (mut now, verdict, counts) = judged(plan, rules, options, Some(before))?;
+    now.rules.retain(|rule| !before.rules.contains(rule));
     Ok(DragUpdate {
         verdict,
         counts,
-        rules,
-        layers: layers.diff(&before.layers),
+        rules: now.rules,
+        layers: now.layers.diff(&before.layers),
     })
 }
 
-fn judged<'a>(plan: &'a Plan, text: &str, rules: &'a RuleSet) -> Result<Governed<'a>, Refusal> {
-    governed(plan, rules).map_err(|too_much| plan_refused(text, too_much.of_plan()))
+/// Judges and draws a document. Layers that have not changed are not drawn again.
+fn judged(
+    (document, text): (&Node, &str),
+    rules: &RuleSet,
+    options: &Options,
+    before: Option<&DragStart>,
+) -> Result<(DragStart, VerdictWords, Counts), Refusal> {
+    let plan = plan_of((document, text), rules)?;
+    let governed = governed(&plan, rules);
+    let governed = governed.map_err(|too_much| plan_refused(text, too_much.of_plan()))?;
+    let (reports, verdict, counts) = reports(&plan, &governed, options);
+    let findings = (&governed.findings, reports.as_slice());
+    let drawn = before.map(|before| (&before.plan, &before.layers));
+    let layers = layers((&plan, governed.rules), findings, options, drawn);
+    let rules = now(reports, options);
+    let now = DragStart {
+        plan,
+        rules,
+        layers,
+    };
+    Ok((now, verdict, counts))
 }
 
 fn reports(

@@ -89,12 +89,15 @@ mod parts {
     pub mod compare;
     pub mod drag;
     pub mod drawing;
+    pub mod edges;
     pub mod edit;
     pub mod face;
     pub mod faults;
     pub mod grammar;
+    pub mod hints;
     pub mod measure;
     pub mod named;
+    pub mod picture;
     pub mod placement;
     pub mod plan;
     pub mod quantity;
@@ -126,12 +129,13 @@ pub use check::{Outcome, Verdict};
 pub use face::{NoOthers, RuleTexts, Rules, judge, judge_by_all};
 pub use faults::Code;
 pub use report::{PartReport, Report, RuleReport};
+pub use ruleset::{Provenance, Strength};
 pub use text::{Fault, FaultRow, Faults, Help, write as to_yaml};
 
 #[cfg(feature = "inside")]
 pub use answer::{
     RulesRead, judge_by, judge_texts, plan_refused, read_rules, read_rules_in, refusal_to_json,
-    steps_texts, steps_to_json,
+    steps_by, steps_texts, steps_to_json,
 };
 #[cfg(feature = "inside")]
 pub use drag::{DragStart, DragUpdate, RuleNow, start_drag, update_drag};

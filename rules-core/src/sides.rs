@@ -85,10 +85,9 @@ fn round_the_lot(
     let (start, mut end) = (*line.first()?, *line.last()?);
     let (mut order, mut round) = (vec![first], vec![line]);
     while !left.is_empty() {
-        let next = left
-            .iter()
-            .position(|(_, line)| line.first() == Some(&end) || line.last() == Some(&end))?;
-        let (at, mut line) = left.remove(next);
+        let is_next =
+            |(_, line): &(usize, Vec<Point>)| [line.first(), line.last()].contains(&Some(&end));
+        let (at, mut line) = left.remove(left.iter().position(is_next)?);
         if line.first() != Some(&end) {
             line.reverse();
         }

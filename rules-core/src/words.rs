@@ -100,6 +100,9 @@ words! {
     UnderOne, "{id}: {title}, edition {edition} ({authority}). By itself: {verdict}",
         "{id}: {title}, utgave {edition} ({authority}). For seg: {verdict}",
         "{id} : {title}, édition {edition} ({authority}). À lui seul : {verdict}";
+    GoTogether, "To be used together with {these}, but not named: {others}.",
+        "Skal brukes sammen med {these}, men er ikke oppgitt: {others}.",
+        "À utiliser avec {these}, mais non indiqué : {others}.";
     NoRuleBinds, "No rule binds.", "Ingen regel er bindende.", "Aucune règle n'est obligatoire.";
     OfThoseThatBind, "Of the rules that bind, {counts}.", "Av de bindende reglene: {counts}.",
         "Parmi les règles obligatoires, {counts}.";
@@ -111,11 +114,11 @@ words! {
         `inventory`, ajoutez-le ; sinon, demandez à {authority} s'il est juste qu'aucune règle ne s'applique.";
     OneFails, "{n} fails", "{n} er ikke oppfylt", "{n} n'est pas respectée";
     SomeFail, "{n} fail", "{n} er ikke oppfylt", "{n} ne sont pas respectées";
-    OneIsOpen, "{n} turns on a missing answer", "{n} venter på et svar", "{n} attend une réponse";
-    SomeAreOpen, "{n} turn on missing answers", "{n} venter på svar", "{n} attendent des réponses";
-    OneIsClose, "{n} turns on how exact the plan is", "{n} avhenger av hvor nøyaktig planen er",
+    OneIsOpen, "{n} depends on a missing answer", "{n} venter på et svar", "{n} attend une réponse";
+    SomeAreOpen, "{n} depend on missing answers", "{n} venter på svar", "{n} attendent des réponses";
+    OneIsClose, "{n} depends on how exact the plan is", "{n} avhenger av hvor nøyaktig planen er",
         "{n} dépend de l'exactitude du plan";
-    SomeAreClose, "{n} turn on how exact the plan is", "{n} avhenger av hvor nøyaktig planen er",
+    SomeAreClose, "{n} depend on how exact the plan is", "{n} avhenger av hvor nøyaktig planen er",
         "{n} dépendent de l'exactitude du plan";
     OneIsReferred, "{n} is for the authority", "{n} er for myndigheten", "{n} relève de l'autorité";
     SomeAreReferred, "{n} are for the authority", "{n} er for myndigheten", "{n} relèvent de l'autorité";
@@ -127,8 +130,8 @@ words! {
     WhatFails, "What fails", "Ikke oppfylt", "Ce qui n'est pas respecté";
     WhatFailsAsDrawn, "What fails as drawn, but not for sure", "Ikke oppfylt slik det er tegnet, men ikke sikkert",
         "Ce qui n'est pas respecté tel que dessiné, sans certitude";
-    WhatIsOpen, "What turns on missing answers", "Venter på svar", "Ce qui attend une réponse";
-    WhatIsClose, "What turns on how exact the plan is", "Avhenger av hvor nøyaktig planen er",
+    WhatIsOpen, "What depends on missing answers", "Venter på svar", "Ce qui attend une réponse";
+    WhatIsClose, "What depends on how exact the plan is", "Avhenger av hvor nøyaktig planen er",
         "Ce qui dépend de l'exactitude du plan";
     WhatIsReferred, "What the authority decides", "Myndigheten avgjør", "Ce que l'autorité décide";
     WhichGoverns, "Which of two limits governs", "Hvilken av to grenser som gjelder", "Laquelle de deux limites prime";

@@ -10,6 +10,7 @@ pub mod large;
 pub mod measured;
 pub mod one_site;
 pub mod pages;
+pub mod placing;
 pub mod random_plans;
 pub mod random_rules;
 pub mod read;

@@ -5,6 +5,7 @@ use std::fmt::Write as _;
 
 use rules_core::check::Outcome;
 use rules_core::report::Report;
+use rules_core::ruleset::Strength;
 use rules_core::{Refusal, RulesText, judge_texts, judge_together_in};
 
 const HEAD: &str = "# One home under every bundled rule set
@@ -95,7 +96,7 @@ fn row_of_several(page: &mut String, name: &str, report: &Report) {
         page,
         "| {name} | {} | {} | {} | {} | {} |",
         outcomes(report),
-        failing(report, "must"),
+        failing(report, Strength::Must),
         scope.held.len(),
         scope.open.len(),
         governs.join(" "),
@@ -141,13 +142,13 @@ fn row(page: &mut String, name: &str, report: &Report) {
         page,
         "| {name} | {} | {} | {} |",
         outcomes(report),
-        failing(report, "must"),
-        failing(report, "should"),
+        failing(report, Strength::Must),
+        failing(report, Strength::Should),
     );
 }
 
 /// The titles of the rules of this strength that fail.
-fn failing(report: &Report, strength: &str) -> String {
+fn failing(report: &Report, strength: Strength) -> String {
     let rules = report.rules.iter();
     let failing = rules.filter(|rule| rule.strength == strength);
     let failing = failing.filter(|rule| rule.outcome == Outcome::Fail);

@@ -1,5 +1,5 @@
-//! What nothing uses, where the compiler cannot see it: methods of types that are shown, and names in the list of what the
-//! programs take.
+//! What nothing uses, where the compiler cannot see it: methods of types that are shown, names in the list of what the
+//! programs take, and changes of a plan that only JSON could ask for.
 
 use std::collections::BTreeMap;
 use std::fs;
@@ -129,5 +129,41 @@ fn the_programs_name_all_that_is_kept_for_them() {
         .collect();
     assert!(names.len() > 50, "only {} names", names.len());
     let idle: Vec<_> = names.into_iter().filter(|name| !taken(name)).collect();
+    assert!(idle.is_empty(), "{idle:?}");
+}
+
+/// The names of an enum's variants, as its source spells them.
+fn variants(text: &str, name: &str) -> Vec<String> {
+    let (_, body) = text
+        .split_once(&format!("pub enum {name} {{\n"))
+        .expect("the enum");
+    let (body, _) = body.split_once("\n}").expect("its end");
+    let is_variant =
+        |line: &&str| line.starts_with("    ") && line[4..].starts_with(char::is_uppercase);
+    let names = body
+        .lines()
+        .filter(is_variant)
+        .filter_map(|line| words(line).next());
+    names.map(str::to_owned).collect()
+}
+
+/// A change that only tests make is a second way to do what another one does.
+#[test]
+fn every_change_of_a_plan_is_made_by_the_program() {
+    let edit = root().join("rules-core/src/edit/changes.rs");
+    let changes = variants(&fs::read_to_string(edit).expect("the changes"), "Change");
+    assert!(changes.len() > 3, "{changes:?}");
+    let is_tests = |path: &str| path.ends_with("_tests.rs") || path.contains("src/edit/");
+    let code: Vec<String> = ["rules-core/src", "web/src"]
+        .into_iter()
+        .flat_map(texts)
+        .filter(|(path, _)| !is_tests(path))
+        .map(|(_, code)| code)
+        .collect();
+    let made = |change: &String| {
+        let made = format!("Change::{change}");
+        code.iter().any(|code| code.contains(&made))
+    };
+    let idle: Vec<_> = changes.iter().filter(|change| !made(change)).collect();
     assert!(idle.is_empty(), "{idle:?}");
 }

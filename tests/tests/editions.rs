@@ -115,7 +115,7 @@ fn what_turns_on_the_edition_asks_for_the_day() {
     assert_eq!(asked, ["events.applied"]);
     assert_eq!(
         open.rules[0].sentence,
-        "This turns on the edition: under edition 2026 it fails and under edition 2019 it passes."
+        "This depends on the edition: under edition 2026 it fails and under edition 2019 it passes."
     );
     let editions: Vec<_> = open
         .editions

@@ -11,6 +11,13 @@ const FOLDERS: [&str; 3] = ["rules-core/src", "cli/src", "web/src"];
 const OTHER_MEANINGS: &[(&str, &str, &str)] = &[
     ("compare/effect.rs", "stricter", "what a change comes to"),
     ("compare/effect.rs", "laxer", "what a change comes to"),
+    ("stricter/words.rs", "stricter", "what a change comes to"),
+    ("stricter/words.rs", "laxer", "what a change comes to"),
+    (
+        "grammar/rules.rs",
+        "comment",
+        "what people write for `note`",
+    ),
     ("text/syntax.rs", "tab", "a word of the parser"),
     ("text/syntax.rs", "indentation", "a word of the parser"),
     ("text/syntax.rs", "directive", "a word of the parser"),
@@ -21,7 +28,7 @@ const OTHER_MEANINGS: &[(&str, &str, &str)] = &[
 ];
 
 /// What looks into a text for words.
-const LOOKS: [&str; 8] = [
+const LOOKS: [&str; 12] = [
     ".contains(\"",
     ".starts_with(\"",
     ".ends_with(\"",
@@ -29,16 +36,39 @@ const LOOKS: [&str; 8] = [
     ".strip_suffix(\"",
     ".trim_start_matches(\"",
     ".find(\"",
+    ".split(\"",
+    ".split_once(\"",
+    ".replace(\"",
+    ".replacen(\"",
     ".code == \"",
 ];
 
 /// Where somebody may look for words all the same: a part of the file's path, what is looked for, and why.
 const MAY_LOOK: &[(&str, &str, &str)] = &[
     ("quantity/parse.rs", "at least ", "the grammar of amounts"),
+    ("names/own.rs", " or ", "a list as people write it"),
+    ("names/chosen.rs", "yard", "a name as somebody wrote it"),
+    (
+        "ruleset/words/",
+        "neighbour-",
+        "a word of the plan, as said",
+    ),
+    (
+        "ruleset/words/",
+        "ground that ",
+        "how the name of a fact begins",
+    ),
+    ("ruleset/words/", " or ", "a clause that has to be quoted"),
+    ("ruleset/words/", " and ", "a clause that has to be quoted"),
     ("quantity/parse.rs", "at most ", "the grammar of amounts"),
-    ("/working_days.rs", "working days", "the grammar of spans"),
-    ("/working_days.rs", "working day", "the grammar of spans"),
     ("/working_days.rs", "easter", "the grammar of holidays"),
+    ("/working_days.rs", " from ", "the grammar of holidays"),
+    (
+        "world/special.rs",
+        "-and-",
+        "a word of the plan that is made of two",
+    ),
+    ("head/scope.rs", " and ", "a list of names, joined by `or`"),
     (
         "check/value/ground.rs",
         "yes",
@@ -60,10 +90,11 @@ const MAY_LOOK: &[(&str, &str, &str)] = &[
         "two sentences are made one",
     ),
     (
-        "steps/words.rs",
-        " and no more than ",
+        "report/sentences.rs",
+        "it must be ",
         "two sentences are made one",
     ),
+    ("words/requirements.rs", " not", "a verb without its `not`"),
     (
         "words/requirements.rs",
         " is",
@@ -79,15 +110,56 @@ const MAY_LOOK: &[(&str, &str, &str)] = &[
         "ruleset:",
         "the name of somebody's own rules, also where the rest cannot be read yet",
     ),
+    (
+        "quantity/meant.rs",
+        "hour",
+        "a word in an amount that cannot be read",
+    ),
+    ("read/head/files.rs", ".yaml", "the ending of a file's name"),
+    (
+        "rule/bounds.rs",
+        " or ",
+        "two answers in one that is not known",
+    ),
+    (
+        "rule/bounds.rs",
+        " and ",
+        "two answers in one that is not known",
+    ),
+    (
+        "rule/wording.rs",
+        "-than",
+        "a key that compares and is not ours",
+    ),
     ("words/values.rs", "the ", "an article"),
     ("words/days.rs", "the ", "an article"),
     ("words/nouns.rs", "ss", "the plural of a noun"),
     ("cli/src/form.rs", "200", "a status of HTTP"),
     (
+        "view/form/field.rs",
+        "answers.",
+        "where an answer stands in a plan",
+    ),
+    ("acts/form.rs", "part-head", "a class of the page"),
+    (
         "web/src/sets.rs",
         "\\ncases:",
         "a file is not read only to know whether it has cases",
     ),
+    (
+        "desk/cases.rs",
+        "\\ncases:",
+        "a key of a rule file, as somebody wrote it",
+    ),
+    ("acts/desk/mod.rs", ".yaml", "the end of a file's name"),
+    ("acts/desk/cursor.rs", "<style>", "a page, taken apart"),
+    ("acts/desk/cursor.rs", "</style>", "a page, taken apart"),
+    (
+        "web/src/acts/menu.rs",
+        "missing ",
+        "an answer of the page's own that carries a name",
+    ),
+    ("web/src/link.rs", "#plan=", "the part of an address"),
 ];
 
 /// The lines of the program that are neither comment nor test, each with its file and number.

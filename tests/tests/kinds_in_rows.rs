@@ -27,6 +27,11 @@ const OTHER_MEANINGS: &[(&str, &str, &str)] = &[
         "barrier-stretch",
         "a wall that a door is in",
     ),
+    (
+        "check/value/holes.rs",
+        "barrier-stretch",
+        "a wall that a door is in",
+    ),
     ("check/world/special.rs", "applicant", "the owner of a pipe"),
     ("drawing/shade.rs", "zone", "a class of the drawing"),
     (
@@ -41,14 +46,18 @@ const OTHER_MEANINGS: &[(&str, &str, &str)] = &[
         "events",
         "whose facts stand under `dates`",
     ),
+    ("ruleset/words/verbs.rs", "works", "a verb"),
+    ("ruleset/words/steps.rs", "building", "what somebody does"),
     ("vocabulary/matter.rs", "road", "a matter"),
-    ("vocabulary/model.rs", "road", "a part of a form"),
-    ("page/script/", "road", "a part of the form"),
-    ("page/script/", "lot", "a section of a plan"),
-    ("page/script/", "applicant", "a section of a plan"),
-    ("page/script/", "works", "a section of a plan"),
-    ("page/script/", "answers", "a section of a plan"),
-    ("page/script/", "zone", "a section of a plan"),
+    ("vocabulary/kind.rs", "road", "a part of a form"),
+    ("web/src/view/form/", "road", "a part of the form"),
+    ("web/src/acts/", "answers", "a section of a plan"),
+    ("web/src/view/form/", "answers", "a section of a plan"),
+    ("web/src/plan.rs", "events", "a section of a plan"),
+    ("web/src/plan.rs", "applicant", "a section of a plan"),
+    ("web/src/plan.rs", "works", "a section of a plan"),
+    ("web/src/plan.rs", "answers", "a section of a plan"),
+    ("web/src/plan.rs", "zone", "a section of a plan"),
 ];
 
 /// The texts in quotes on a line that is no comment, each up to its first full stop: `gate` of `gate.latch`.

@@ -2,7 +2,7 @@
 //! the reading. See `tests/src/measured`.
 
 use outside_checks::measured::property::{Measure, Tally, run};
-use outside_checks::measured::{shapes, trade, zones};
+use outside_checks::measured::{round, shapes, trade, zones};
 
 const CASES: u64 = 2_000;
 
@@ -39,6 +39,11 @@ fn sound_and_exact(measures: &[Measure]) {
 #[test]
 fn distances_lengths_and_areas() {
     sound_and_exact(shapes::MEASURES);
+}
+
+#[test]
+fn margins_widths_and_square_roots() {
+    sound_and_exact(round::MEASURES);
 }
 
 /// A wire of which only the heights of its ends are known, a way on foot past a fence, and what lies in two zones: sound,

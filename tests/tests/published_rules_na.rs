@@ -3,8 +3,13 @@
 //! A row says which plan of the rule set's own cases is changed how, the published limit, and where it was read (or
 //! `from memory`). The limit stands here as it was read, apart from the rule file, so that a slip in either shows.
 
+mod arizona;
 mod barriers;
-mod places;
+mod california;
+mod florida;
+mod guideline;
+mod new_york;
+mod quebec;
 mod services;
 mod towns;
 
@@ -110,8 +115,17 @@ fn wrong(rules: &RuleSet, cases: &str, row: &Row) -> Vec<String> {
     tried.collect()
 }
 
+/// States and a province.
+const PLACES: &[(&str, &[Row])] = &[
+    ("california", california::CALIFORNIA),
+    ("florida", florida::FLORIDA),
+    ("arizona", arizona::ARIZONA),
+    ("new-york", new_york::NEW_YORK),
+    ("quebec", quebec::QUEBEC),
+];
+
 fn all_sets() -> BTreeMap<&'static str, &'static [Row]> {
-    [barriers::SETS, services::SETS, places::SETS, towns::SETS]
+    [barriers::SETS, services::SETS, PLACES, towns::SETS]
         .concat()
         .into_iter()
         .collect()

@@ -10,7 +10,7 @@ use std::path::{Path, PathBuf};
 use outside_checks::cases::{try_node, unexercised};
 use rules_core::asked::unasked;
 use rules_core::faults::{Code, GROUPS};
-use rules_core::text::Faults;
+use rules_core::text::{Fault, Faults};
 use rules_core::{Refusal, read_rules};
 
 use crate::common::sources;
@@ -35,19 +35,14 @@ fn files(folder: &Path, ending: &str) -> BTreeMap<String, String> {
         .collect()
 }
 
-/// What is wrong with a file, what looks like a slip in it, and both as they are shown.
-fn said(
-    code: &str,
-    text: &str,
-    bases: &BTreeMap<String, String>,
-) -> (BTreeSet<&'static str>, String) {
+/// What is wrong with a file and what looks like a slip in it, and both as they are shown.
+fn said(code: &str, text: &str, bases: &BTreeMap<String, String>) -> (Vec<Fault>, String) {
     let find = |name: &str| match name.strip_prefix('m') {
         Some(number) if number.parse::<u8>().is_ok() => bases.get("many").map(String::as_str),
         _ => bases.get(name).map(String::as_str),
     };
-    let mut codes = BTreeSet::new();
-    let mut note =
-        |faults: &Faults| codes.extend(faults.list.iter().map(|fault| fault.code.word()));
+    let mut all = Vec::new();
+    let mut note = |faults: &Faults| all.extend(faults.list.iter().cloned());
     let refusal = match read_rules(text, &find) {
         Err(mut refusal) => {
             let files = refusal
@@ -82,7 +77,7 @@ fn said(
                 rules: read.warnings,
             };
             refusal.rules.iter().for_each(|file| note(&file.faults));
-            return (codes, refusal.show("", "rules.yaml") + &shown);
+            return (all, refusal.show("", "rules.yaml") + &shown);
         }
     };
     for file in &refusal.rules {
@@ -92,7 +87,7 @@ fn said(
     let shown = refusal.show("", "rules.yaml");
     let slips = refusal.show_slips("rules.yaml");
     (
-        codes,
+        all,
         if slips.is_empty() {
             shown
         } else {
@@ -111,18 +106,49 @@ fn each_kind_of_fault_says_what_somebody_has_read() {
     let mut wrong = String::new();
     for (name, text) in &faulty {
         let code = name.split("--").next().unwrap_or(name);
-        let (codes, shown) = said(code, text, &bases);
+        let (faults, shown) = said(code, text, &bases);
+        let codes = words(&faults);
         if !codes.contains(code) {
             wrong += &format!("{name}: it is {codes:?}\n{shown}\n");
         }
-        let kept = folder().join(format!("{name}.txt"));
-        if bless {
-            fs::write(&kept, &shown).expect("it can be written");
+        wrong += &kept(&folder(), name, &shown, bless);
+    }
+    assert!(wrong.is_empty(), "{wrong}");
+}
+
+fn words(faults: &[Fault]) -> BTreeSet<&'static str> {
+    faults.iter().map(|fault| fault.code.word()).collect()
+}
+
+/// What is said of a file that is not what is kept beside it.
+fn kept(folder: &Path, name: &str, shown: &str, bless: bool) -> String {
+    let path = folder.join(format!("{name}.txt"));
+    if bless {
+        fs::write(&path, shown).expect("it can be written");
+    }
+    match fs::read_to_string(&path) {
+        Ok(kept) if kept == shown => String::new(),
+        _ => format!("{name} says now:\n{shown}\n"),
+    }
+}
+
+/// Slips that somebody makes who copies a bylaw into a file for the first time: none passes in silence, and each is told
+/// with its place and with what to write.
+#[test]
+fn each_slip_is_told_with_its_place_and_its_cure() {
+    let bases = files(&folder().join("base"), "yaml");
+    let folder = folder().join("slips");
+    let bless = std::env::var_os("BLESS").is_some();
+    let slips = files(&folder, "yaml");
+    assert!(slips.len() > 150, "{}", slips.len());
+    let mut wrong = String::new();
+    for (name, text) in &slips {
+        let (faults, shown) = said("", text, &bases);
+        let told = |fault: &Fault| fault.span.is_some() && fault.help.is_some();
+        if shown.is_empty() || !faults.iter().all(told) {
+            wrong += &format!("{name} is told without a place or a cure:\n{shown}\n");
         }
-        match fs::read_to_string(&kept) {
-            Ok(kept) if kept == shown => {}
-            _ => wrong += &format!("{name} says now:\n{shown}\n"),
-        }
+        wrong += &kept(&folder, name, &shown, bless);
     }
     assert!(wrong.is_empty(), "{wrong}");
 }
@@ -219,8 +245,8 @@ fn a_rule_may_be_too_much_to_look_through() {
     let head = "ruleset: town\ntitle: Town\nedition: '1'\nauthority: the town\ndocuments: [{id: letter, title: Letter}]\n";
     let rule = "rules:\n  - id: one\n    title: One\n    clause: s. 1\n    require:\n";
     let asked = "      - {have: letter}\n".repeat(15_000);
-    let (codes, shown) = said("", &format!("{head}{rule}{asked}"), &BTreeMap::new());
-    assert_eq!(codes, ["too-much-work"].into());
+    let (faults, shown) = said("", &format!("{head}{rule}{asked}"), &BTreeMap::new());
+    assert_eq!(words(&faults), ["too-much-work"].into());
     assert!(shown.contains("this rule takes too many steps"), "{shown}");
     assert!(shown.contains("- id: one"), "{shown}");
 }
@@ -254,4 +280,37 @@ fn words_that_are_not_ours_lead_to_those_that_mean_the_same() {
             assert_eq!(told, [Some(expected)], "{wrong}");
         }
     }
+}
+
+/// The word that a fault offers, put in the place of what is underlined, mends it. What could not be looked at before may
+/// then be at fault, too.
+#[test]
+fn what_is_offered_mends_the_fault() {
+    let bases = files(&folder().join("base"), "yaml");
+    let mut mended = 0;
+    let mut wrong = String::new();
+    for (name, text) in files(&folder().join("slips"), "yaml") {
+        let (before, _) = said("", &text, &bases);
+        for fault in &before {
+            let (Some(span), Some(meant)) = (fault.span, offered(fault)) else {
+                continue;
+            };
+            let cured = [&text[..span.start], meant, &text[span.end..]].concat();
+            let (after, shown) = said("", &cured, &bases);
+            mended += 1;
+            let is_still = |it: &Fault| {
+                let at = |fault: &Fault| fault.span.map(|span| span.start);
+                it.message == fault.message && at(it) == at(fault)
+            };
+            if after.iter().any(is_still) {
+                wrong += &format!("{name}, with `{meant}`:\n{shown}\n");
+            }
+        }
+    }
+    assert!(wrong.is_empty() && mended > 40, "{mended}\n{wrong}");
+}
+
+/// The word that was probably meant.
+fn offered(fault: &Fault) -> Option<&str> {
+    fault.help.as_ref()?.meant.as_deref()
 }

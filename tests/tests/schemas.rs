@@ -160,6 +160,7 @@ fn every_plan_is_taken() {
     };
     let paths = [
         "rulesets/eldermere/home.yaml",
+        "rulesets/eldermere/no-room.yaml",
         "rules-core/src/plan/read/quarry-lane.yaml",
     ];
     takes(&validator("plan.json"), paths.map(read));

@@ -52,8 +52,8 @@ mod way_in {
             let shed = drawn(&[(from, 12.0), (to, 12.0), (to, 15.0), (from, 15.0)]);
             format!(
                 "  - {{kind: barrier-stretch, id: fence, source: survey, line: {fence}}}
-  - {{kind: building, id: house, source: survey, wall: {house}}}
-  - {{kind: building, id: shed, source: survey, wall: {shed}}}\n"
+  - {{kind: building, id: house, source: survey, use: dwelling, wall: {house}}}
+  - {{kind: building, id: shed, source: survey, use: dwelling, wall: {shed}}}\n"
             )
         }
     }

@@ -36,7 +36,7 @@ fn status(report: &Report) -> u64 {
 
 /// How many binding rules come to one of these.
 fn many(report: &Report, outcomes: &[Outcome]) -> usize {
-    let binding = report.rules.iter().filter(|rule| rule.strength == "must");
+    let binding = report.rules.iter().filter(|rule| rule.binds());
     binding
         .filter(|rule| outcomes.contains(&rule.outcome))
         .count()

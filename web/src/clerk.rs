@@ -1,109 +1,143 @@
-//! For whoever writes a rule file: its faults, what it says in sentences, and what its cases come to.
+//! What the library finds in what somebody writes at the desk: faults, sentences, and what the cases come to.
 
-use rules_core::cases::{Shown, Tried, shown, try_node};
-use rules_core::ruleset::say::{Line, Said, read_back as said_back};
+use std::rc::Rc;
+
+use rules_core::asked::unasked;
+use rules_core::cases::{Shown, Tried, shown, try_node, unexercised};
+use rules_core::edges::made_to_text;
+use rules_core::ruleset::say::{ReadBack, read_back};
 use rules_core::text::{self, FaultRow, Faults, Node};
-use rules_core::{Refused, RulesRead, read_rules, refusal_to_json};
-use serde::Serialize;
-use serde_json::{Value, json};
-use wasm_bindgen::prelude::wasm_bindgen;
+use rules_core::{Refused, RulesRead};
 
-use crate::written::written;
+use crate::rules::rules_of;
 
 /// A fault and the bundled file in which it stands; `None` for the file that was given.
-#[derive(Serialize)]
-struct FileRow<'a> {
-    file: Option<&'a str>,
-    #[serde(flatten)]
-    row: FaultRow,
+#[derive(Debug, Clone)]
+pub struct FileRow {
+    /// The bundled file.
+    pub file: Option<String>,
+    /// What is wrong.
+    pub row: FaultRow,
 }
 
-/// All that is wrong with a rule file, and what looks like a slip: `{"faults": […], "warnings": […]}`.
-#[wasm_bindgen]
-pub fn faults(rules: &str) -> String {
-    let (faults, warnings) = match read_rules(rules, &|name| siting_rulesets::rules(name)) {
-        Ok(read) => (Vec::new(), read.warnings),
-        Err(refusal) => (refusal.rules, Vec::new()),
+/// What is found in a rule file and its cases.
+#[derive(Debug, Default)]
+pub struct Found {
+    /// What is wrong with the rules.
+    pub faults: Vec<FileRow>,
+    /// What looks like a slip.
+    pub slips: Vec<FileRow>,
+    /// What nobody is asked about, in sentences.
+    pub unasked: Vec<String>,
+    /// The rules; none where they are at fault.
+    pub rules: Option<Rc<RulesRead>>,
+    /// What they say; none where they are at fault.
+    pub said: Option<ReadBack>,
+    /// What its cases come to.
+    pub cases: Cases,
+}
+
+/// What the cases of a rule file come to.
+#[derive(Debug, Default)]
+pub struct Cases {
+    /// Each of them.
+    pub tried: Vec<Tried>,
+    /// What they have shown of each rule.
+    pub shown: Vec<Shown>,
+    /// What is wrong with the text of the cases.
+    pub faults: Vec<FaultRow>,
+}
+
+/// Reads a rule file and tries its cases; where there is no text of cases, those in the file itself.
+pub fn found(rules: &str, cases: &str) -> Found {
+    if rules.trim().is_empty() {
+        return Found::default();
+    }
+    let read = match rules_of(rules) {
+        Ok(read) => read,
+        Err(refusal) => {
+            return Found {
+                faults: rows(&refusal.rules, |file| &file.faults),
+                slips: rows(&refusal.rules, |file| &file.slips),
+                ..Found::default()
+            };
+        }
     };
-    json!({"faults": rows(&faults), "warnings": rows(&warnings)}).to_string()
+    let tried = tried(&read, rules, cases);
+    let mut slips = rows(&read.warnings, |file| &file.faults);
+    if !tried.tried.is_empty() {
+        let untried = unexercised(&read.rule_set, &tried.tried).rows(rules);
+        slips.extend(untried.into_iter().map(|row| FileRow { file: None, row }));
+    }
+    Found {
+        slips,
+        unasked: unasked(&read.rule_set),
+        said: Some(read_back(&read.rule_set)),
+        cases: tried,
+        faults: Vec::new(),
+        rules: Some(read),
+    }
 }
 
-fn rows(files: &[Refused]) -> Vec<FileRow<'_>> {
-    let mut all = Vec::new();
-    for file in files {
-        let rows = file.faults.rows(&file.text).into_iter();
-        all.extend(rows.map(|row| FileRow {
-            file: file.name.as_deref(),
+/// What is wrong with files, each fault with its place.
+pub fn rows(files: &[Refused], of: impl Fn(&Refused) -> &Faults) -> Vec<FileRow> {
+    let rows = |file: &Refused| {
+        let name = file.name.clone();
+        let rows = of(file).rows(&file.text).into_iter();
+        rows.map(move |row| FileRow {
+            file: name.clone(),
             row,
-        }));
-    }
-    all
-}
-
-/// What a rule file says, in sentences: `{"title", "groups": [{"title", "rules": [{"id", "title", "clause", "lines"}]}]}`;
-/// a line is `{"text", "under": [lines]}`.
-#[wasm_bindgen]
-pub fn read_back(rules: &str) -> String {
-    let read = match read_rules(rules, &|name| siting_rulesets::rules(name)) {
-        Ok(read) => read,
-        Err(refusal) => return refusal_to_json(&refusal),
-    };
-    let back = said_back(&read.rule_set);
-    let groups: Vec<Value> = (back.groups.iter())
-        .filter(|group| !group.said.is_empty())
-        .map(|group| json!({"title": group.sort.title(), "rules": group.said.iter().map(said_row).collect::<Vec<_>>()}))
-        .collect();
-    json!({"title": back.title, "groups": groups}).to_string()
-}
-
-fn said_row(said: &Said) -> Value {
-    let lines: Vec<Value> = said.lines.iter().map(line_row).collect();
-    json!({"id": said.id, "title": said.title, "clause": said.clause, "lines": lines})
-}
-
-fn line_row(line: &Line) -> Value {
-    let under: Vec<Value> = line.under.iter().map(line_row).collect();
-    json!({"text": line.sentence(), "under": under})
-}
-
-/// What the cases of a rule file come to: `{"cases": […], "shown": […]}`, or `{"faults": […]}` where the cases
-/// themselves are at fault. Without a text of cases, those in the rule file itself are tried.
-#[wasm_bindgen]
-pub fn try_cases(rules: &str, cases: &str) -> String {
-    let read = match read_rules(rules, &|name| siting_rulesets::rules(name)) {
-        Ok(read) => read,
-        Err(refusal) => return refusal_to_json(&refusal),
-    };
-    match tried(&read, cases) {
-        Ok((tried, shown)) => json!({
-            "cases": tried.iter().map(tried_row).collect::<Vec<_>>(),
-            "shown": shown.iter().map(shown_row).collect::<Vec<_>>(),
         })
-        .to_string(),
-        Err(faults) => written(&json!({"faults": faults.rows(cases)})),
+    };
+    files.iter().flat_map(rows).collect()
+}
+
+/// The cases of a text, or those in the rule file itself.
+fn cases_of(read: &RulesRead, cases: &str) -> Option<Result<Node, Faults>> {
+    match cases.trim().is_empty() {
+        true => read.cases.clone().map(Ok),
+        false => Some(text::read(cases)),
     }
 }
 
-fn tried(read: &RulesRead, cases: &str) -> Result<(Vec<Tried>, Vec<Shown>), Faults> {
-    let own = read.cases.clone().filter(|_| cases.trim().is_empty());
-    let node: Node = match own {
-        Some(own) => own,
-        None => text::read(cases)?,
+fn tried(read: &RulesRead, rules: &str, cases: &str) -> Cases {
+    let Some(node) = cases_of(read, cases) else {
+        return Cases::default();
     };
-    let tried = try_node(&read.rule_set, &node)?;
-    let shown = shown(&read.rule_set, &tried);
-    Ok((tried, shown))
+    match node.and_then(|node| try_node(&read.rule_set, &node)) {
+        Ok(tried) => Cases {
+            shown: shown(&read.rule_set, &tried),
+            tried,
+            faults: Vec::new(),
+        },
+        Err(faults) => Cases {
+            faults: faults.rows(if cases.trim().is_empty() {
+                rules
+            } else {
+                cases
+            }),
+            ..Cases::default()
+        },
+    }
 }
 
-fn tried_row(tried: &Tried) -> Value {
-    let outcomes: serde_json::Map<String, Value> = tried
-        .outcomes
-        .iter()
-        .map(|(rule, outcome)| (rule.clone(), json!(outcome.word())))
-        .collect();
-    json!({"case": tried.case, "title": tried.title, "outcomes": outcomes, "wrong": tried.wrong})
+/// A case on each side of each limit, to be put under `cases`; none where there are no cases to make them from.
+pub fn made(read: &RulesRead, cases: &str) -> Option<String> {
+    let node = cases_of(read, cases)?.ok()?;
+    let text = made_to_text(&read.rule_set, &node).ok()?;
+    Some(String::from(text))
 }
 
-fn shown_row(shown: &Shown) -> Value {
-    json!({"rule": shown.rule, "passing": shown.passing, "failing": shown.failing, "open": shown.open})
+/// A text with cases made for it at the end of those under `cases`, which stand last in it.
+pub fn with_cases(text: &str, made: &str) -> String {
+    let place = rules_core::hints::end_of_section(text, "cases");
+    let (before, after) = text
+        .split_at_checked(place.unwrap_or(text.len()))
+        .unwrap_or((text, ""));
+    format!(
+        "{}\n{}\n{}",
+        before.trim_end(),
+        made.trim_end(),
+        after.trim_start_matches('\n')
+    )
 }

@@ -1,35 +1,45 @@
 //! The drawing.
 
-use rules_core::drawing::Options;
+use rules_core::drawing::{Drawing, Options};
 use rules_core::edit::{Add, Change, change};
-use rules_core::refusal_to_json;
 use rules_core::text::Node;
+use rules_core::{Refusal, refusal_to_json};
 use serde_json::json;
-use wasm_bindgen::prelude::wasm_bindgen;
 
-use crate::held::texts;
+use crate::held::{texts, with};
 use crate::rules::{fitted, judged, rules_of};
 
 /// The plan as SVG, whose text begins with `<`; what cannot be drawn comes back as `{"refused": …}`, options that are
 /// none as `{"wrong": "…"}`. `options` is a JSON object with any of the keys of `rules_core::drawing::Options`.
 /// A plan can only be drawn once it has a pool: one without is lent one, which is for the page to leave out.
-#[wasm_bindgen]
 pub fn draw(options: &str) -> String {
-    let [plan, rules] = texts();
     let options = match wanted(options) {
         Ok(options) => options,
         Err(wrong) => return wrong,
     };
-    let drawn = rules_of(&rules).and_then(|read| {
-        let mut document = fitted(&plan, &read)?.document;
-        lend_pool(&mut document);
-        let options = options.holding(&mut document);
-        judged(&document, &read, [&plan, &rules], &options)
-    });
-    match drawn {
-        Ok((_, drawing)) => drawing.map_or_else(String::new, |drawing| drawing.svg()),
+    match drawing(&options) {
+        Ok(drawing) => drawing.map_or_else(String::new, |drawing| drawing.svg()),
         Err(refusal) => refusal_to_json(&refusal),
     }
+}
+
+/// The same as values; `None` if there is no lot, are no rules, or it cannot be drawn.
+pub fn drawn(options: &Options) -> Option<Drawing> {
+    let ready = with(|session| {
+        let lot = session.plan().get("lot");
+        lot.is_some_and(|lot| !lot.is_empty()) && !session.rules().text.is_empty()
+    });
+    ready.then(|| drawing(options).ok().flatten()).flatten()
+}
+
+fn drawing(options: &Options) -> Result<Option<Drawing>, Refusal> {
+    let [plan, rules] = texts();
+    let read = rules_of(&rules)?;
+    let mut document = fitted(&plan, &read)?.document;
+    lend_pool(&mut document);
+    let options = options.holding(&mut document);
+    let (_, drawing) = judged(&document, &read, [&plan, &rules], &options)?;
+    Ok(drawing)
 }
 
 fn lend_pool(document: &mut Node) {

@@ -1,34 +1,49 @@
 //! A plan that comes in and goes out: as a file, as a link, and as the browser keeps it.
 
-use rules_core::refusal_to_json;
 use rules_core::session::{Rules, Session, opened};
 use rules_core::text::{Node, plain_json, read, to_json_text};
-use serde_json::{Value, json};
-use wasm_bindgen::prelude::wasm_bindgen;
+use rules_core::{FaultRow, Refusal, Refused, refusal_to_json};
+use serde_json::json;
 
 use crate::held::{bundled, with};
+use crate::looks::with_looks;
 
 /// The plan as a file: YAML, with the name of its rules.
-#[wasm_bindgen]
 pub fn file() -> String {
     with(|session| session.file())
 }
 
+/// What the file is called.
+pub fn file_name() -> String {
+    let id = with(|session| Some(session.plan().get("plan")?.text()?.to_owned()));
+    format!("{}.yaml", id.as_deref().unwrap_or("plan").replace('/', "-"))
+}
+
+/// Opens the text of a plan, and the rules that it names. Returns the names of those that did not come along, or what is
+/// wrong with the text.
+pub fn open_plan(text: &str) -> Result<Vec<String>, Vec<FaultRow>> {
+    opened_or_refused(text).map_err(|refusal| {
+        let plan = refusal.plan.as_ref();
+        plan.map(Refused::rows).unwrap_or_default()
+    })
+}
+
 /// Opens the text of a plan, and the rules that it names: `{"rules": […]}`, the names of those that did not come along; or what
 /// is wrong with the text, as `{"refused": …}`.
-#[wasm_bindgen]
 pub fn open(text: &str) -> String {
-    match opened(text) {
-        Ok(plan) => {
-            let rules = plan.rules.iter().find_map(|name| bundled(name));
-            let known = |name: &String| bundled(name).is_none() && !is_in_use(name);
-            let unknown: Vec<&String> = plan.rules.iter().filter(|name| known(name)).collect();
-            let answer = json!({"rules": unknown}).to_string();
-            with(|session| session.replace(Some(plan.plan.clone()), rules));
-            answer
-        }
-        Err(faults) => refusal_to_json(&rules_core::plan_refused(text, faults)),
+    match opened_or_refused(text) {
+        Ok(unknown) => json!({"rules": unknown}).to_string(),
+        Err(refusal) => refusal_to_json(&refusal),
     }
+}
+
+fn opened_or_refused(text: &str) -> Result<Vec<String>, Refusal> {
+    let plan = opened(text).map_err(|faults| rules_core::plan_refused(text, faults))?;
+    let rules = plan.rules.iter().find_map(|name| bundled(name));
+    let is_unknown = |name: &&String| bundled(name).is_none() && !is_in_use(name);
+    let unknown = plan.rules.iter().filter(is_unknown).cloned().collect();
+    with(|session| session.replace(Some(plan.plan), rules));
+    Ok(unknown)
 }
 
 /// Whether the page's own rules are called that.
@@ -37,7 +52,6 @@ fn is_in_use(name: &str) -> bool {
 }
 
 /// What a link holds: the plan, and by which rules it was judged.
-#[wasm_bindgen]
 pub fn link() -> String {
     with(|session| {
         let (key, value) = match &session.rules().id {
@@ -53,7 +67,6 @@ pub fn link() -> String {
 }
 
 /// Opens what a link holds; gives whether it could be. `missing` in the answer names rules that did not come along.
-#[wasm_bindgen]
 pub fn open_link(text: &str) -> String {
     let held = read(&plain_json(text.to_owned())).ok();
     let plan = held.as_ref().and_then(|held| held.get("plan"));
@@ -80,7 +93,6 @@ fn own_rules(text: &str) -> Rules {
 }
 
 /// Opens the home of a rule set, under its rules or under those that are in use; gives whether there is one.
-#[wasm_bindgen]
 pub fn open_home(id: &str, with_rules: bool) -> bool {
     let home = siting_rulesets::named(id).and_then(|set| read(set.home?).ok());
     let found = home.is_some();
@@ -91,10 +103,9 @@ pub fn open_home(id: &str, with_rules: bool) -> bool {
     found
 }
 
-/// What the browser keeps: the plan, its rules, and what is looked at (`looks`, a JSON object). A rule set that comes along is
-/// kept by its name alone.
-pub fn record(looks: &str) -> String {
-    let looks: Value = serde_json::from_str(looks).unwrap_or_default();
+/// What the browser keeps: the plan, its rules, what is shown, and the name of the window. For a rule set that comes
+/// with the page, only its name is kept.
+pub fn record(window: &str) -> String {
     let (plan, rules) = with(|session| (session.text(), session.rules().clone()));
     let own = |text: String| {
         if rules.id.is_some() {
@@ -103,9 +114,9 @@ pub fn record(looks: &str) -> String {
             text
         }
     };
-    let mut rest = json!({"rulesId": rules.id, "rulesText": own(rules.text.clone()), "casesText": own(rules.cases.clone())});
-    if let (Some(rest), Value::Object(looks)) = (rest.as_object_mut(), looks) {
-        rest.extend(looks);
+    let mut rest = json!({"rulesId": rules.id, "rulesText": own(rules.text.clone()), "casesText": own(rules.cases.clone()), "by": window});
+    if let Some(rest) = rest.as_object_mut() {
+        rest.extend(with_looks(|looks| looks.to_keep()));
     }
     let rest = rest.to_string();
     plain_json(format!(

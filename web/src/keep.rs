@@ -6,40 +6,66 @@
 use std::cell::RefCell;
 
 use serde_json::Value;
-use wasm_bindgen::prelude::wasm_bindgen;
 use web_sys::Storage;
 
+use crate::compared::with_comparing;
 use crate::files::{record, same_plan, take_up};
+use crate::looks::with_looks;
+use crate::written::written;
 
 const KEPT: &str = "siting/1";
 const ASIDE: &str = "siting/1/aside/";
+/// What the rules at the desk are compared with; too much for the record of the plan.
+const COMPARED: &str = "siting/1/compared";
+
+/// What became of keeping the plan.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Kept {
+    /// It is kept.
+    Yes,
+    /// The browser keeps nothing.
+    Refused,
+    /// It is kept; another window had kept something else in the meantime, which is now set aside.
+    Other,
+}
 
 thread_local! {
+    /// This window's name among others that show the same page.
+    pub static HERE: String = js_sys::Math::random().to_string();
     /// What this window wrote or read last.
     static LAST: RefCell<Option<String>> = const { RefCell::new(None) };
 }
 
-fn storage() -> Option<Storage> {
+/// What the browser keeps for the page, if it keeps anything.
+pub fn storage() -> Option<Storage> {
     web_sys::window()?.local_storage().ok().flatten()
 }
 
-/// Takes up what was kept: its text, for what was looked at; nothing where there is none.
-#[wasm_bindgen]
-pub fn restore() -> Option<String> {
-    let kept = storage()?.get_item(KEPT).ok().flatten()?;
-    take_up(&kept);
-    LAST.set(Some(kept.clone()));
-    Some(kept)
+/// Restores what was kept, if anything.
+pub fn restore() {
+    let kept = storage().and_then(|storage| storage.get_item(KEPT).ok().flatten());
+    if let Some(kept) = kept {
+        take_up(&kept);
+        with_looks(|looks| looks.take_up(&kept));
+        LAST.set(Some(kept));
+    }
+    let compared = storage().and_then(|storage| storage.get_item(COMPARED).ok().flatten());
+    let compared = compared.and_then(|kept| serde_json::from_str(&kept).ok());
+    with_comparing(|comparing| *comparing = compared.unwrap_or_default());
 }
 
-/// Keeps the plan and what is looked at (a JSON object, with the name of this window under `by`): nothing where it is kept,
-/// `refused` where the browser keeps nothing, `other` where another window had kept something else meanwhile, which is now set
-/// aside.
-#[wasm_bindgen]
-pub fn keep(looks: &str) -> String {
-    let now = record(looks);
+/// Keeps what the rules are compared with. Returns whether it could.
+fn keep_compared(storage: &Storage) -> bool {
+    let now = with_comparing(|comparing| written(comparing));
+    let known = storage.get_item(COMPARED).ok().flatten();
+    known.as_ref() == Some(&now) || storage.set_item(COMPARED, &now).is_ok()
+}
+
+/// Keeps the plan and what is shown, for this window.
+pub fn keep() -> Kept {
+    let now = HERE.with(|here| record(here));
     let Some(storage) = storage() else {
-        return "refused".to_owned();
+        return Kept::Refused;
     };
     let stored = storage.get_item(KEPT).ok().flatten();
     let theirs = LAST.with_borrow(|last| of_another(stored, last.as_deref(), &now));
@@ -48,13 +74,13 @@ pub fn keep(looks: &str) -> String {
             .set_item(&format!("{ASIDE}{}", by(theirs)), theirs)
             .is_err()
     {
-        return "refused".to_owned();
+        return Kept::Refused;
     }
-    if storage.set_item(KEPT, &now).is_err() {
-        return "refused".to_owned();
+    if storage.set_item(KEPT, &now).is_err() || !keep_compared(&storage) {
+        return Kept::Refused;
     }
     LAST.set(Some(now));
-    theirs.map_or_else(String::new, |_| "other".to_owned())
+    theirs.map_or(Kept::Yes, |_| Kept::Other)
 }
 
 /// What another window kept since this one last looked, where that is not the same plan.
@@ -69,7 +95,6 @@ fn by(record: &str) -> String {
 }
 
 /// The names under which plans of other windows are set aside.
-#[wasm_bindgen]
 pub fn set_aside() -> Vec<String> {
     let Some(storage) = storage() else {
         return Vec::new();
@@ -81,14 +106,12 @@ pub fn set_aside() -> Vec<String> {
 }
 
 /// Takes up a plan that was set aside, as a step that can be undone; gives whether it was there.
-#[wasm_bindgen]
 pub fn open_aside(key: &str) -> bool {
     let kept = storage().and_then(|storage| storage.get_item(key).ok().flatten());
     kept.is_some_and(|kept| crate::files::open_record(&kept))
 }
 
 /// Forgets a plan that was set aside.
-#[wasm_bindgen]
 pub fn forget_aside(key: &str) {
     if let Some(storage) = storage().filter(|_| key.starts_with(ASIDE)) {
         // Where it cannot be taken away it is offered once more, and that is all.

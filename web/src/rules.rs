@@ -9,7 +9,11 @@ use rules_core::text::{Node, read};
 use rules_core::{
     DragStart, Refusal, RulesRead, hide_unknown_keys, judge_by, plan_refused, read_rules_in,
 };
-use wasm_bindgen::prelude::wasm_bindgen;
+
+use crate::asked::forget_asked;
+use crate::judged::forget_judged;
+use crate::sets::forget_heads;
+use crate::words;
 
 /// A plan as it is looked at under a rule set.
 pub struct Fitted {
@@ -34,25 +38,22 @@ pub struct Start {
 }
 
 thread_local! {
-    static LANGUAGE: RefCell<String> = const { RefCell::new(String::new()) };
     static RULES: RefCell<Option<(String, Rc<RulesRead>)>> = const { RefCell::new(None) };
     static START: RefCell<Option<Start>> = const { RefCell::new(None) };
 }
 
 /// From now on rules are read, and reports made, in the language of this name (`nb`), as far as there are words in it.
-#[wasm_bindgen]
-pub fn speak(language: &str) {
-    let other = LANGUAGE.with_borrow(|now| now != language);
+/// Returns whether it is another than before; one that the page does not have changes nothing.
+pub fn speak(language: &str) -> bool {
+    let other = words::choose(language);
     if other {
-        LANGUAGE.set(language.to_owned());
         RULES.set(None);
         START.set(None);
+        forget_judged();
+        forget_asked();
+        forget_heads();
     }
-}
-
-/// The language that was asked for.
-pub fn language() -> Option<String> {
-    LANGUAGE.with_borrow(|now| (!now.is_empty()).then(|| now.clone()))
+    other
 }
 
 /// The rules of a text, read now or before.
@@ -65,7 +66,7 @@ pub fn rules_of(text: &str) -> Result<Rc<RulesRead>, Refusal> {
         return Ok(read);
     }
     let bases = |name: &str| siting_rulesets::rules(name);
-    let read = Rc::new(read_rules_in(language().as_deref(), text, &bases)?);
+    let read = Rc::new(read_rules_in(words::chosen(), text, &bases)?);
     RULES.set(Some((text.to_owned(), Rc::clone(&read))));
     Ok(read)
 }

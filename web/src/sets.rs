@@ -1,21 +1,27 @@
 //! The rule sets that come along.
 
+use std::cell::RefCell;
+
 use rules_core::text::{Node, read};
 use serde::Serialize;
 use siting_rulesets::{RuleSetTexts, all};
-use wasm_bindgen::prelude::wasm_bindgen;
 
-use crate::rules::language;
+use crate::words;
 use crate::written::written;
 
 /// What a rule set says of itself.
-#[derive(Serialize)]
-struct Head {
-    id: &'static str,
-    title: String,
-    edition: String,
-    authority: String,
-    notice: Option<String>,
+#[derive(Debug, Serialize)]
+pub struct Head {
+    /// Its name.
+    pub id: &'static str,
+    /// What it is called.
+    pub title: String,
+    /// Which edition.
+    pub edition: String,
+    /// Who decides.
+    pub authority: String,
+    /// What every report under these rules must say.
+    pub notice: Option<String>,
     builds_on: Vec<String>,
     has_cases: bool,
     has_home: bool,
@@ -23,15 +29,33 @@ struct Head {
 
 /// All rule sets that come along, in the order of their names, in the language that was asked for: `[{"id", "title", "edition", "authority", "notice",
 /// "builds_on", "has_cases", "has_home"}, …]`.
-#[wasm_bindgen]
 pub fn rule_sets() -> String {
-    written(&all().iter().filter_map(head).collect::<Vec<_>>())
+    heads(|heads| written(&heads))
+}
+
+thread_local! {
+    static HEADS: RefCell<Vec<Head>> = const { RefCell::new(Vec::new()) };
+}
+
+/// Does something with the heads of all rule sets, in the order of their names.
+pub fn heads<T>(doing: impl FnOnce(&[Head]) -> T) -> T {
+    HEADS.with_borrow_mut(|heads| {
+        if heads.is_empty() {
+            heads.extend(all().iter().filter_map(head));
+        }
+        doing(heads)
+    })
+}
+
+/// Forgets them when the language changes.
+pub fn forget_heads() {
+    HEADS.take();
 }
 
 fn head(set: &RuleSetTexts) -> Option<Head> {
     let root = read(head_of(set.rules)).ok()?;
-    let language = language();
-    let text = |key| picked(root.get(key)?, language.as_deref()).map(str::to_owned);
+    let language = words::chosen();
+    let text = |key| picked(root.get(key)?, language).map(str::to_owned);
     Some(Head {
         id: set.name,
         title: text("title")?,

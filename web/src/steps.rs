@@ -1,22 +1,21 @@
 //! The steps and their days.
 
-use crate::held::texts;
+use rules_core::drawing::Options;
+use rules_core::refusal_to_json;
 use rules_core::steps::day;
-use rules_core::{steps_texts, steps_to_json};
 use serde_json::json;
-use wasm_bindgen::prelude::wasm_bindgen;
 
-/// The steps that the rule set asks for, from a day on: `{"steps": …}`, or `{"wrong": "…"}` where that is no day.
-#[wasm_bindgen]
+use crate::check::answered;
+
+/// The steps that the rules ask of the current plan, from a day on, as JSON: a list of `steps` and what goes with them,
+/// or `{"wrong": "…"}` if that is not a day. The page dates the steps of the plan that it shows in the same way.
 pub fn steps(start: &str) -> String {
-    let [plan, rules] = texts();
-    match day(start) {
-        Ok(start) => steps_to_json(&steps_texts(
-            &plan,
-            &rules,
-            &|name| siting_rulesets::rules(name),
-            start,
-        )),
-        Err(wrong) => json!({"wrong": wrong}).to_string(),
+    let start = match day(start) {
+        Ok(start) => start,
+        Err(wrong) => return json!({"wrong": wrong}).to_string(),
+    };
+    match answered(&Options::default()) {
+        Ok(answered) => json!({"steps": answered.steps(start)}).to_string(),
+        Err(refusal) => refusal_to_json(&refusal),
     }
 }

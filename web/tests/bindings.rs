@@ -1,21 +1,23 @@
 //! Each call that the page makes, natively and in the browser: what comes back is JSON of the form that is promised.
 
+use rules_core::ruleset::say::Sort;
 use serde_json::Value;
-use siting_web::{check, faces, faults, follow, read_back, rule_sets, speak, try_cases};
+use siting_web::{check, faces, follow, found, rule_sets, speak};
 
+use crate::drags::whole;
 use crate::held::{answer, asked, begin, demo, draw, edit, handles, held_plan, hold, steps};
 
 #[cfg(target_arch = "wasm32")]
 use wasm_bindgen_test::wasm_bindgen_test as test;
 
-fn json(text: &str) -> Value {
+pub fn json(text: &str) -> Value {
     serde_json::from_str(text).expect("an answer in JSON")
 }
 
 /// A plan of which nothing is known yet.
-const BLANK: &str = "plan: p\ntitle: P\nunit: m\n";
+pub(crate) const BLANK: &str = "plan: p\ntitle: P\nunit: m\n";
 
-fn rules(id: &str) -> String {
+pub fn rules(id: &str) -> String {
     siting_rulesets::rules(id)
         .expect("a bundled rule set")
         .to_owned()
@@ -33,7 +35,7 @@ fn the_rule_sets_are_listed_with_what_they_say_of_themselves() {
     assert_eq!(eldermere["has_home"], true);
     for set in sets {
         let id = set["id"].as_str().expect("a name");
-        assert_eq!(json(&faults(&rules(id)))["faults"], json("[]"), "{id}");
+        assert!(found(&rules(id), "").faults.is_empty(), "{id}");
         assert_eq!(
             set["has_home"],
             siting_rulesets::named(id).is_some_and(|set| set.home.is_some()),
@@ -112,30 +114,25 @@ fn an_empty_plan_is_asked_for_its_lot_and_its_pool() {
 #[test]
 fn the_faults_of_a_rule_file_name_their_lines() {
     let spoilt = rules("eldermere").replace("at-least: 6 m", "at-leest: 6 m");
-    let answer = json(&faults(&spoilt));
-    let found = answer["faults"].as_array().expect("a list").iter();
-    let fault = found
-        .clone()
-        .find(|fault| fault["underlined"] == "at-leest");
+    let found = found(&spoilt, "");
+    let slip = |row: &&siting_web::FileRow| row.row.underlined.as_deref() == Some("at-leest");
+    let fault = found.faults.iter().find(slip);
     let fault = fault.expect("the slip is among them");
-    assert_eq!(fault["file"], Value::Null);
-    let line = usize::try_from(fault["line"].as_u64().expect("a line")).expect("a small number");
+    assert_eq!(fault.file, None);
+    let line = fault.row.line.expect("a line");
     assert!(spoilt.lines().nth(line - 1).unwrap().contains("at-leest"));
-    assert!(json(&read_back(&spoilt))["refused"]["rules"].is_array());
-    assert!(json(&try_cases(&spoilt, ""))["refused"]["rules"].is_array());
+    assert!(found.said.is_none() && found.rules.is_none() && found.cases.tried.is_empty());
 }
 
 #[test]
 fn a_rule_file_is_read_back_in_sentences() {
-    let answer = json(&read_back(&rules("eldermere")));
-    let groups = answer["groups"].as_array().expect("groups");
-    let rules = groups.iter().find(|group| group["title"] == "Rules");
-    let rules = &rules.expect("rules")["rules"];
-    let front = rules.as_array().unwrap().iter();
-    let front = front.clone().find(|rule| rule["id"] == "front-line");
+    let found = found(&rules("eldermere"), "");
+    let back = found.said.expect("a read-back");
+    let mut front = back.group(Sort::Rules).iter();
+    let front = front.find(|rule| rule.id == "front-line");
     let front = front.expect("the rule about the front line");
-    assert_eq!(front["clause"], "By-law 7, s. 10(1)");
-    let text = front["lines"][0]["text"].as_str().expect("a sentence");
+    assert_eq!(front.clause.as_deref(), Some("By-law 7, s. 10(1)"));
+    let text = front.lines[0].sentence();
     assert!(text.contains("6 m"), "{text}");
 }
 
@@ -146,16 +143,12 @@ fn cases_are_tried() {
         siting_rulesets::cases("barrier-model"),
     );
     let cases = cases.expect("it has cases");
-    let answer = json(&try_cases(&rules, cases));
-    let tried = answer["cases"].as_array().expect("a list");
-    assert!(!tried.is_empty());
-    assert!(tried.iter().all(|case| case["wrong"] == json("[]")));
-    assert!(answer["shown"][0]["passing"].is_boolean());
-    let upset = cases.replacen("pass", "fail", 40);
-    let answer = json(&try_cases(&rules, &upset));
-    let wrong = |case: &Value| case["wrong"].as_array().is_some_and(|w| !w.is_empty());
-    assert!(answer["cases"].as_array().unwrap().iter().any(wrong));
-    assert!(json(&try_cases(&rules, "cases: 3"))["faults"][0]["message"].is_string());
+    let came = found(&rules, cases).cases;
+    assert!(!came.tried.is_empty() && !came.shown.is_empty());
+    assert!(came.tried.iter().all(|case| case.wrong.is_empty()));
+    let upset = found(&rules, &cases.replacen("pass", "fail", 40)).cases;
+    assert!(upset.tried.iter().any(|case| !case.wrong.is_empty()));
+    assert!(!found(&rules, "cases: 3").cases.faults.is_empty());
 }
 
 #[test]
@@ -168,6 +161,38 @@ fn steps_have_days() {
     let answer = json(&steps(&demo(), &rules("eldermere"), "yesterday"));
     assert!(answer["wrong"].as_str().unwrap().contains("yesterday"));
     assert!(json(&steps(BLANK, "", "2026-03-02"))["refused"].is_object());
+}
+
+#[test]
+fn steps_have_days_when_the_plan_holds_answers_for_other_rules() {
+    hold(&demo(), &rules("eldermere"));
+    siting_web::say("answers.only-elsewhere", "yes");
+    let answer = json(&siting_web::steps("2026-03-02"));
+    let days = answer["steps"]["steps"].as_array().expect("steps");
+    assert!(
+        !days.is_empty() && days[0]["earliest"] == "2026-03-02",
+        "{answer}"
+    );
+}
+
+#[test]
+fn steps_are_in_the_language_of_the_page() {
+    let all = |language: &str| {
+        speak(language);
+        let answer = json(&steps(&demo(), &rules("norway"), "2026-03-02"));
+        speak("en");
+        let named = answer["steps"]["steps"]
+            .as_array()
+            .cloned()
+            .unwrap_or_default();
+        named
+            .iter()
+            .map(|step| step["what"].to_string())
+            .collect::<Vec<_>>()
+    };
+    let [english, norwegian] = [all("en"), all("nb")];
+    assert!(!english.is_empty() && english.len() == norwegian.len());
+    assert_ne!(english, norwegian);
 }
 
 #[test]
@@ -192,193 +217,6 @@ fn an_answer_is_what_check_and_draw_give() {
     assert_eq!(found["left_out"], json("[]"));
     assert!(json(&answer(BLANK, "", "{}"))["refused"].is_object());
     assert!(json(&answer(&plan, &rules, "[1]"))["wrong"].is_string());
-}
-
-/// The layers of a drawing, one on the other.
-fn whole(drawing: &Value) -> String {
-    let layers = drawing["layers"].as_array().expect("a list").iter();
-    let layers: String = layers
-        .map(|layer| layer.as_str().expect("a text"))
-        .collect();
-    format!(
-        "{}{layers}</svg>",
-        drawing["open"].as_str().expect("a text")
-    )
-}
-
-/// What a step of a drag tells, and all that comes of the plans before and after it.
-struct Step {
-    told: Value,
-    before: Value,
-    after: Value,
-}
-
-impl Step {
-    fn taken(rules: &str, options: &str, wish: &str) -> Self {
-        let (plan, rules) = (demo(), self::rules(rules));
-        assert_eq!(begin(&plan, &rules, options), "");
-        let told = json(&follow(wish));
-        // The text as it stands: the order of a lot's corners counts.
-        edit(&plan, wish);
-        let moved = held_plan();
-        let [before, after] = [&plan, &moved].map(|plan| json(&answer(plan, &rules, options)));
-        assert!(after["report"].is_object(), "{after}");
-        Self {
-            told,
-            before,
-            after,
-        }
-    }
-
-    /// One rule's report before and after the step, and what the step itself says.
-    fn rules(&self) -> impl Iterator<Item = (&Value, &Value, Option<&Value>)> {
-        let [before, after] = [&self.before, &self.after]
-            .map(|answer| answer["report"]["rules"].as_array().expect("a list"));
-        let told = self.told["rules"].as_array().expect("a list");
-        let of = |id: &Value| told.iter().find(|rule| rule["id"] == *id);
-        let both = before.iter().zip(after);
-        both.map(move |(was, is)| (was, is, of(&is["id"])))
-    }
-
-    /// The layers of the drawing before and after the step, and what the step itself says.
-    fn layers(&self) -> impl Iterator<Item = (&Value, &Value, &Value)> {
-        let [before, after] = [&self.before, &self.after]
-            .map(|answer| answer["drawing"]["layers"].as_array().expect("a list"));
-        let told = self.told["layers"].as_array().expect("a list");
-        let both = before.iter().zip(after);
-        both.zip(told).map(|((was, is), told)| (was, is, told))
-    }
-}
-
-/// What the line of a rule in a list shows.
-fn line(rule: &Value) -> Vec<&Value> {
-    let deciding = rule["deciding"].as_u64().unwrap_or_default();
-    let part = &rule["parts"][usize::try_from(deciding).expect("a small number")];
-    let outcome = &rule["outcome"];
-    if ["pass", "not-applicable"].contains(&outcome.as_str().expect("a word")) {
-        return vec![outcome, &part["brief"]];
-    }
-    let telling = part["telling"].as_u64();
-    let telling = telling.map(|at| usize::try_from(at).expect("a small number"));
-    let reading = telling.map_or(&Value::Null, |at| &part["readings"][at]);
-    let texts = [&reading["measured"], &reading["limit"], &part["margin"]];
-    let texts = texts.into_iter().map(|range| &range["text"]);
-    texts.chain([outcome, &reading["bound"]]).collect()
-}
-
-const STILL: &str = r#"{"move": {"path": "pool", "dx": 0, "dy": 0}}"#;
-const DRAGS: [&str; 6] = [
-    r#"{"move": {"path": "pool", "dx": 1.2, "dy": -0.5}}"#,
-    r#"{"move": {"path": "pool", "dx": -3, "dy": 2}}"#,
-    r#"{"move": {"path": "pool", "dx": 0, "dy": 0.001}}"#,
-    r#"{"move": {"path": "house", "dx": 0.3, "dy": 0.2}}"#,
-    r#"{"pull": {"path": "pool", "what": "corner", "index": 2, "dx": 0.4, "dy": 0.3}}"#,
-    r#"{"pull": {"path": "lot", "what": "corner", "index": 1, "dx": 0.4, "dy": 0.3}}"#,
-];
-const VIEWS: [&str; 5] = [
-    r#"{"thing": "pool"}"#,
-    r#"{"thing": "pool", "view": [-9000, -42000, 39000, 45000], "width": 600}"#,
-    r#"{"view": [-9000, -42000, 39000, 45000], "shade": true}"#,
-    r#"{"view": [-9000, -42000, 39000, 45000], "selected": "rear-line", "unit": "ft"}"#,
-    r#"{"view": [-9000, -42000, 39000, 45000], "all-distances": true}"#,
-];
-
-/// A drag gives, step by step, what judging the changed plan gives, and tells only what is otherwise.
-#[test]
-fn a_step_of_a_drag_gives_what_the_changed_plan_gives() {
-    for (options, drag) in VIEWS.iter().flat_map(|view| DRAGS.map(|drag| (view, drag))) {
-        let step = Step::taken("eldermere", options, drag);
-        assert_eq!(step.told["verdict"], step.after["report"]["verdict"]);
-        assert_eq!(step.told["counts"], step.after["report"]["counts"]);
-        let mut told = 0;
-        for (was, is, now) in step.rules() {
-            told += usize::from(now.is_some());
-            assert_eq!(line(now.unwrap_or(was)), line(is), "{options} {drag}");
-            // The selected rule is told whole, but for the lines of texts that a drag has not.
-            let selected = options.contains(is["id"].as_str().expect("a text"));
-            if let Some(now) = now.filter(|_| selected) {
-                assert_eq!(now["sentence"], is["sentence"]);
-            }
-        }
-        assert!(
-            (1..step.rules().count()).contains(&told),
-            "{options} {drag}"
-        );
-    }
-}
-
-/// A layer that is not told is as it was; one that is told is drawn as it would be at rest.
-#[test]
-fn a_step_of_a_drag_draws_what_the_changed_plan_looks_like() {
-    for (options, drag) in VIEWS.iter().flat_map(|view| DRAGS.map(|drag| (view, drag))) {
-        let step = Step::taken("eldermere", options, drag);
-        let mut told = 0;
-        for (was, is, now) in step.layers() {
-            told += usize::from(!now.is_null());
-            // In a drag the title of a distance says no more than the rule.
-            if is.as_str().expect("a text").contains("class=\"distances") {
-                continue;
-            }
-            assert_eq!(
-                if now.is_null() { was } else { now },
-                is,
-                "{options} {drag}"
-            );
-        }
-        assert!(told > 0, "{options} {drag}");
-        if options.contains("view") && drag.contains("pool") && !options.contains("shade") {
-            assert!(
-                told <= 4,
-                "the pool, its distances, letters and rings: {told}"
-            );
-        }
-    }
-}
-
-#[test]
-fn a_step_that_goes_nowhere_tells_nothing() {
-    for options in VIEWS {
-        let step = Step::taken("eldermere", options, STILL);
-        assert_eq!(step.told["rules"], json("[]"), "{options}");
-        assert!(step.layers().all(|(_, _, now)| now.is_null()), "{options}");
-    }
-}
-
-/// In a drag of the pool a list of rules is told in few words.
-#[test]
-fn a_step_of_a_drag_is_short() {
-    let step = Step::taken("eldermere", VIEWS[1], DRAGS[0]);
-    let rules = step.told["rules"].to_string();
-    assert!(
-        !rules.contains("\"title\"") && rules.len() < 6000,
-        "{rules}"
-    );
-}
-
-#[test]
-fn a_step_that_cannot_be_says_so() {
-    let (plan, rules) = (demo(), rules("eldermere"));
-    let begun = |plan: &str, rules: &str, options: &str| json(&begin(plan, rules, options));
-    let step = |wish: &str| {
-        assert_eq!(begin(&plan, &rules, "{}"), "");
-        json(&follow(wish))
-    };
-    let wish = r#"{"move": {"path": "pool", "dx": 1, "dy": 0}}"#;
-    assert!(step(wish)["verdict"].is_object());
-    assert!(begun(BLANK, &rules, "{}")["refused"]["plan"].is_array());
-    assert!(json(&follow(wish))["wrong"].is_string(), "none has begun");
-    assert!(begun(&plan, "", "{}")["refused"]["rules"].is_array());
-    assert!(begun(&plan, &rules, "[1]")["wrong"].is_string());
-    assert!(step("{}")["wrong"].is_string());
-    let nowhere = step(r#"{"move": {"path": "moon", "dx": 1, "dy": 0}}"#);
-    assert!(
-        nowhere["wrong"]
-            .as_str()
-            .expect("a sentence")
-            .contains("moon")
-    );
-    let far = step(r#"{"move": {"path": "pool", "dx": 9000, "dy": 0}}"#);
-    assert_eq!(far["refused"]["plan"][0]["code"], "pool-far-from-lot");
 }
 
 /// What Eldermere asks for itself is no fault under other rules: it is not looked at, and told.

@@ -1,6 +1,7 @@
 //! What the page asks of the library, natively and in the browser.
 
 mod bindings;
+mod drags;
 #[cfg(not(target_arch = "wasm32"))]
 mod drawings;
 mod held;

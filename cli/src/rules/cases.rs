@@ -4,41 +4,60 @@ use std::ffi::OsString;
 use std::process::ExitCode;
 
 use lexopt::prelude::*;
-use rules_core::cases::{Tried, edges, edges_to_text, shown, tried_to_text, try_node};
+use rules_core::cases::{Tried, shown, tried_to_text, try_node};
+use rules_core::edges::{edges, edges_to_text, made_to_text};
 use rules_core::ruleset::RuleSet;
 use rules_core::text::{self, Faults, Node, Visible, exact_name};
 use rules_core::{Refused, RulesRead};
 
 use super::Loaded;
-use crate::check::REFUSED;
 use crate::files::{self, Source};
 use crate::print;
-use crate::usage::{self, Trouble, misread};
+use crate::usage::{self, REFUSED, Trouble, misread, refuse};
 
 /// The exit status when a case does not come out as expected.
 const UNEXPECTED: u8 = 1;
 
-pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
-    let (mut rules, mut cases, mut with_edges) = (None, None, false);
+/// What is to be done with the cases.
+#[derive(Clone, Copy, PartialEq)]
+enum Task {
+    /// Say whether they come out as expected.
+    Try,
+    /// Say it, and try each limit at its edges.
+    TryEdges,
+    /// Write out a case on each side of each limit.
+    Make,
+}
+
+/// `siting rules try`.
+pub fn run(arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
+    with(arguments, Task::Try, "try")
+}
+
+/// `siting rules cases`.
+pub fn make(arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
+    with(arguments, Task::Make, "cases")
+}
+
+fn with(mut arguments: lexopt::Parser, mut task: Task, command: &str) -> Result<ExitCode, Trouble> {
+    let (mut rules, mut cases) = (None, None);
     while let Some(argument) = arguments.next().map_err(misread)? {
         match argument {
             Short('h') | Long("help") => return print::out(super::HELP),
             Long("cases") => cases = Some(arguments.value().map_err(misread)?),
-            Long("edges") => with_edges = true,
+            Long("edges") if task != Task::Make => task = Task::TryEdges,
             Value(path) if rules.is_none() => rules = Some(path),
             other => return Err(usage::unexpected(other, &["cases", "edges", "help"])),
         }
     }
-    let rules = rules.ok_or_else(|| super::which_rules("try"))?;
+    let rules = rules.ok_or_else(|| super::which_rules(command))?;
     let loaded = super::load(&rules)?;
     let read = match &loaded.read {
         Ok(read) => read,
-        Err(refusal) => return super::refuse(refusal, &loaded.source.name),
+        Err(refusal) => return refuse(refusal, &loaded.source.name, &loaded.source.name),
     };
     let file = file(&rules, cases, &loaded)?;
-    match node(&file, read.cases.as_ref())
-        .and_then(|node| answer(&read.rule_set, &node, with_edges))
-    {
+    match node(&file, read.cases.as_ref()).and_then(|node| answer(&read.rule_set, &node, task)) {
         Ok((text, status)) => print::out(text).map(|_| ExitCode::from(status)),
         Err(faults) => {
             let file = file.as_ref().unwrap_or(&loaded.source);
@@ -88,10 +107,13 @@ fn node(file: &Option<Source>, own: Option<&Node>) -> Result<Node, Faults> {
     }
 }
 
-fn answer(rules: &RuleSet, cases: &Node, with_edges: bool) -> Result<(Visible, u8), Faults> {
+fn answer(rules: &RuleSet, cases: &Node, task: Task) -> Result<(Visible, u8), Faults> {
+    if task == Task::Make {
+        return Ok((made_to_text(rules, cases)?, 0));
+    }
     let tried = try_node(rules, cases)?;
     let mut text = tried_to_text(&tried, &shown(rules, &tried));
-    if with_edges {
+    if task == Task::TryEdges {
         text.part();
         text.add(&edges_to_text(&edges(rules, cases)?));
     }

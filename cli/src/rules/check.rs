@@ -6,13 +6,14 @@ use std::process::ExitCode;
 use lexopt::prelude::*;
 use rules_core::asked::unasked;
 use rules_core::cases::unexercised;
+use rules_core::ruleset::FORMAT;
 use rules_core::text::Visible;
 use rules_core::{Refusal, Refused, RulesRead};
 
 use super::cases;
 use crate::files::Source;
 use crate::print;
-use crate::usage::{self, Trouble, misread};
+use crate::usage::{self, Trouble, misread, refuse};
 
 pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
     let mut rules = None;
@@ -33,7 +34,7 @@ pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
 
 /// Prints the faults, and then what looks like a slip.
 fn refused(refusal: &Refusal, name: &str) -> Result<ExitCode, Trouble> {
-    let status = super::refuse(refusal, name)?;
+    let status = refuse(refusal, name, name)?;
     let slips = refusal.show_slips(name);
     if !slips.is_empty() {
         let lead = "\nBeside the faults, this looks like a slip:\n\n";
@@ -65,9 +66,12 @@ fn clean(mut read: RulesRead, rules: &OsString, source: &Source) -> Visible {
         1 => format!("{name}: no fault; one thing looks like a slip."),
         more => format!("{name}: no fault; {more} things look like slips."),
     });
+    if read.rule_set.about.format.is_none() {
+        said.line(format!("It does not say for which format it was written: add `format: {FORMAT}`, so that a later version of the program can say what has changed since."));
+    }
     said.extend(questions);
     if tried.is_none() {
-        said.line("It has no cases that can be read, so that nothing shows whether its rules do what they should.");
+        said.line("There are no cases beside it that can be read, so that nothing shows whether its rules do what they should.");
     }
     said
 }

@@ -12,10 +12,9 @@ use rules_core::text::{Visible, exact_name};
 use rules_core::{Refusal, Refused};
 
 use super::Loaded;
-use crate::check::{REFUSED, refuse};
 use crate::files;
 use crate::print;
-use crate::usage::{self, Trouble, misread};
+use crate::usage::{self, REFUSED, Trouble, misread, refuse};
 
 /// More plans than this in a folder are a slip.
 const MOST_PLANS: usize = 10_000;
@@ -31,10 +30,8 @@ pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
         }
     }
     let [old, new, plans @ ..] = &paths[..] else {
-        return Err(Trouble::new(
-            "Which two rule sets?",
-            "Write the old one, then the new one: siting rules compare old.yaml new.yaml",
-        ));
+        let help = "Write the old one, then the new one: siting rules compare old.yaml new.yaml";
+        return Err(Trouble::new("Which two rule sets?", help));
     };
     let (old, new) = (super::load(old)?, super::load(new)?);
     match (&old.read, &new.read) {

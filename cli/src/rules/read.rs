@@ -8,7 +8,7 @@ use rules_core::ruleset::say::{ReadBack, read_back};
 use rules_core::text::Visible;
 
 use crate::print;
-use crate::usage::{self, Trouble, misread};
+use crate::usage::{self, Trouble, misread, refuse};
 
 pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
     let mut rules = None;
@@ -24,7 +24,7 @@ pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
     let loaded = super::load(&rules.ok_or_else(|| super::which_rules("read"))?)?;
     match &loaded.read {
         Ok(read) => print::out(laid_out(&read_back(&read.rule_set))),
-        Err(refusal) => super::refuse(refusal, &loaded.source.name),
+        Err(refusal) => refuse(refusal, &loaded.source.name, &loaded.source.name),
     }
 }
 

@@ -7,7 +7,7 @@ use rules_core::shelf::sources_listed;
 
 use super::day_asked;
 use crate::print;
-use crate::usage::{self, Trouble, misread};
+use crate::usage::{self, Trouble, misread, refuse};
 
 pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
     let (mut rules, mut on) = (None, None);
@@ -22,6 +22,6 @@ pub fn run(mut arguments: lexopt::Parser) -> Result<ExitCode, Trouble> {
     let loaded = super::load(&rules.ok_or_else(|| super::which_rules("sources"))?)?;
     match &loaded.read {
         Ok(read) => print::out(sources_listed(&read.rule_set, on)),
-        Err(refusal) => super::refuse(refusal, &loaded.source.name),
+        Err(refusal) => refuse(refusal, &loaded.source.name, &loaded.source.name),
     }
 }

@@ -16,6 +16,13 @@ pub struct Asked {
     pub documents: Vec<AskedDocument>,
 }
 
+impl Asked {
+    /// What is asked about a kind.
+    pub fn kind(&self, id: &str) -> Option<&AskedKind> {
+        self.kinds.iter().find(|kind| kind.id == id)
+    }
+}
+
 /// A kind of thing.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "kebab-case")]
@@ -30,6 +37,12 @@ pub struct AskedKind {
     pub number: &'static str,
     /// The part of a form that asks for it: `where`, `lot`, `pool`, `road`, `site`, `barrier` or `questions`.
     pub part: &'static str,
+    /// Whether somebody who walks round the place sees it, and can say that there is none.
+    pub seen: bool,
+    /// Who knows whether there is any, if looking does not tell; empty where nobody in particular does.
+    pub whom: &'static str,
+    /// Whether each belongs to one pool, so that with several pools it has to be said to which.
+    pub of_a_pool: bool,
     /// The shape of its first outline: `point`, `line` or `area`; `None` if nothing of it has to be drawn.
     pub drawn_as: Option<&'static str>,
     /// The outlines that are read.

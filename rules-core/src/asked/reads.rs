@@ -10,8 +10,8 @@ use crate::check::world::special::{
 };
 use crate::ruleset::visit::{Visit, within};
 use crate::ruleset::{
-    Condition, Distance, DocumentIndex, Enclosure, Fall, HeightOver, InForce, LevelOf, Measured,
-    Once, Operand, Part, Requirement, RuleSet, Selection, Sound, Volume,
+    Condition, Distance, DocumentIndex, Enclosure, InForce, Measured, Once, Operand, Part,
+    Requirement, RuleSet, Selection, Sound, Value,
 };
 use crate::vocabulary::{FactId, KindId, OutlineId, Role, Vocabulary};
 
@@ -148,10 +148,42 @@ impl<'r> ReadsWalk<'r> {
         requirement.iter().for_each(|inner| self.requirement(inner));
     }
 
-    /// Outlines whose level matters.
-    fn raised(&mut self, operand: &'r Operand) {
-        self.operand(operand);
-        self.levels_of(operand);
+    fn distance(&mut self, distance: &Distance) {
+        let ends = [&distance.from, &distance.to];
+        if matches!(distance.how, Measured::InSpace | Measured::Plumb) {
+            let parts = ends.into_iter().flat_map(|end| end.parts.iter());
+            parts.for_each(|part| self.height(part.outline));
+        }
+        if distance.how == Measured::Walking {
+            self.in_the_way();
+        }
+        let [from, to] = ends;
+        self.past_the_line(from, to);
+        self.past_the_line(to, from);
+    }
+
+    /// An enclosure also reads where people come from (the sides of the lot, the doors of the house) and the holes in
+    /// the barrier.
+    fn enclosure(&mut self, enclosure: &Enclosure) {
+        self.all_named(&[(Role::LotLine, "beyond"), (Role::BarrierOpening, WIDTH)]);
+        self.line_of(Role::BarrierOpening);
+        if enclosure.from.iter().any(|word| word == "dwelling") {
+            self.all_named(&[
+                (Role::WallOpening, "type"),
+                (Role::WallOpening, "in"),
+                (Role::Building, "use"),
+            ]);
+            self.line_of(Role::WallOpening);
+        }
+    }
+
+    fn sound(&mut self, sound: &Sound) {
+        for part in sound.from.parts.iter() {
+            let kind = self.vocabulary.outline(part.outline).kind;
+            for fact in [POWER, REFLECTING, RUNS] {
+                self.named(kind, fact);
+            }
+        }
     }
 
     fn levels_of(&mut self, operand: &Operand) {
@@ -238,68 +270,37 @@ impl<'r> Visit<'r> for ReadsWalk<'r> {
         self.reads.papers.entry(paper).or_default().insert(self.now);
     }
 
-    fn level(&mut self, level: &'r LevelOf) {
-        self.raised(&level.of);
-    }
-
-    fn fall(&mut self, fall: &'r Fall) {
-        self.raised(&fall.from);
-        self.raised(&fall.to);
-        fall.run.iter().for_each(|run| self.value(run));
-    }
-
-    fn volume(&mut self, volume: &'r Volume) {
-        self.levels_of(&volume.over);
-        within::volume(self, volume);
-    }
-
-    fn height(&mut self, height: &'r HeightOver) {
-        let ends = [&height.of].into_iter().chain(&height.over);
-        ends.for_each(|end| self.levels_of(end));
-        within::height(self, height);
-    }
-
-    fn distance(&mut self, distance: &'r Distance) {
-        for end in [&distance.from, &distance.to] {
-            self.operand(end);
-            if matches!(distance.how, Measured::InSpace | Measured::Plumb) {
-                end.parts.iter().for_each(|part| self.height(part.outline));
+    fn value(&mut self, value: &'r Value) {
+        within::value(self, value);
+        match value {
+            Value::Distance(distance) => self.distance(distance),
+            Value::Enclosure(enclosure) => self.enclosure(enclosure),
+            Value::Sound(sound) => self.sound(sound),
+            Value::Level(level) => self.levels_of(&level.of),
+            Value::Fall(fall) => [&fall.from, &fall.to]
+                .into_iter()
+                .for_each(|end| self.levels_of(end)),
+            Value::Volume(volume) => self.levels_of(&volume.over),
+            Value::Height(height) => {
+                let ends = [&height.of].into_iter().chain(&height.over);
+                ends.for_each(|end| self.levels_of(end));
             }
-        }
-        if distance.how == Measured::Walking {
-            self.in_the_way();
-        }
-        for (own, line) in [
-            (&distance.from, &distance.to),
-            (&distance.to, &distance.from),
-        ] {
-            self.past_the_line(own, line);
-        }
-    }
-
-    /// An enclosure also reads where people come from (the sides of the lot, the doors of the house) and the holes in
-    /// the barrier.
-    fn enclosure(&mut self, enclosure: &'r Enclosure) {
-        within::enclosure(self, enclosure);
-        self.all_named(&[(Role::LotLine, "beyond"), (Role::BarrierOpening, WIDTH)]);
-        self.line_of(Role::BarrierOpening);
-        if enclosure.from.iter().any(|word| word == "dwelling") {
-            self.all_named(&[
-                (Role::WallOpening, "type"),
-                (Role::WallOpening, "in"),
-                (Role::Building, "use"),
-            ]);
-            self.line_of(Role::WallOpening);
-        }
-    }
-
-    fn sound(&mut self, sound: &'r Sound) {
-        within::sound(self, sound);
-        for part in sound.from.parts.iter() {
-            let kind = self.vocabulary.outline(part.outline).kind;
-            for fact in [POWER, REFLECTING, RUNS] {
-                self.named(kind, fact);
-            }
+            Value::Stated(_)
+            | Value::Fact(_)
+            | Value::Area(_)
+            | Value::Length { .. }
+            | Value::Count(_)
+            | Value::Margin(_)
+            | Value::Width(_)
+            | Value::Table(_)
+            | Value::Largest(_)
+            | Value::Smallest(_)
+            | Value::Sum(_)
+            | Value::Difference(_)
+            | Value::Product(_)
+            | Value::Root(_)
+            | Value::Over { .. }
+            | Value::Named { .. } => {}
         }
     }
 

@@ -108,30 +108,3 @@ fn a_file_of_cases_is_checked_too() {
         ["unknown-key"]
     );
 }
-
-#[test]
-fn each_limit_is_tried_at_its_edges() {
-    let rules = crate::ruleset::read(RULES, &|_| None, Vocabulary::standard());
-    let rules = rules.expect("good rules").rule_set;
-    let cases = crate::text::read(&format!("{BASE}    all-others: pass\n")).expect("good text");
-    let edges = edges(&rules, &cases).expect("good cases");
-    let said: Vec<String> = edges
-        .iter()
-        .flat_map(|limit| {
-            limit
-                .edges
-                .iter()
-                .map(|edge| format!("{} {} {}", limit.rule, edge.amount, edge.outcome.word()))
-        })
-        .collect();
-    let expected = [
-        "depth 1.99 m pass",
-        "depth 2 m pass",
-        "depth 2.01 m fail",
-        "gate 1.51 m pass",
-        "gate 1.5 m pass",
-        "gate 1.49 m fail",
-    ];
-    assert_eq!(said, expected);
-    assert_eq!(edges[0].case.as_deref(), Some("one"));
-}

@@ -16,21 +16,20 @@
 
 #[cfg(test)]
 mod cases_tests;
-mod edges;
 mod expected;
 mod overlay;
 mod shown;
 mod unexercised;
 mod words;
-mod written;
+pub(crate) mod written;
 
 use std::collections::BTreeMap;
 
-pub use edges::{Edge, EdgeCase, edges};
 pub use overlay::{json, laid_over};
 pub use shown::{Shown, shown};
 pub use unexercised::unexercised;
-pub use words::{edges_to_text, tried_to_text};
+pub use words::tried_to_text;
+pub(crate) use words::width;
 
 use crate::check::Outcome;
 use crate::ruleset::RuleSet;

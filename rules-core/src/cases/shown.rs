@@ -11,6 +11,8 @@ use crate::ruleset::RuleSet;
 pub struct Shown {
     /// The rule's id.
     pub rule: String,
+    /// The clause that it cites.
+    pub clause: String,
     /// Some case passes it.
     pub passing: bool,
     /// Some case fails it.
@@ -25,6 +27,7 @@ pub fn shown(rules: &RuleSet, tried: &[Tried]) -> Vec<Shown> {
     let mut all: Vec<Shown> = own
         .map(|rule| Shown {
             rule: rule.id.clone(),
+            clause: rule.clause.clone(),
             ..Shown::default()
         })
         .collect();

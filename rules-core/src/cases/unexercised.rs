@@ -11,15 +11,10 @@ pub fn unexercised(rules: &RuleSet, tried: &[Tried]) -> Faults {
     let own = rules.rules.iter().filter(|rule| rule.layer == 0);
     for (rule, shown) in own.zip(shown(rules, tried)) {
         if shown.lacking().len() == 3 {
-            let named = tried
-                .iter()
-                .any(|case| case.outcomes.contains_key(&rule.id));
-            let message = match named {
-                true => format!(
-                    "Where cases name the rule `{}`, it does not apply.",
-                    rule.id
-                ),
-                false => format!("No case tries the rule `{}`.", rule.id),
+            let id = &rule.id;
+            let message = match tried.iter().any(|case| case.outcomes.contains_key(id)) {
+                true => format!("Where cases name the rule `{id}`, it does not apply."),
+                false => format!("No case tries the rule `{id}`."),
             };
             slips.add(Code::NoCase, rule.span, message).help(
                 "Write one in which it passes, one in which it fails, and one in which it is open.",

@@ -1,6 +1,6 @@
 //! The results of the cases, as text.
 
-use super::{EdgeCase, Shown, Tried};
+use super::{Shown, Tried};
 use crate::text::Visible;
 
 /// The results of the cases: what did not come out as expected, and which outcomes they have shown for each rule.
@@ -39,6 +39,20 @@ fn add_shown(shown: &[Shown], text: &mut Visible) {
         let rule = &one.rule;
         text.line(format!("  {rule:width$}  {passing:7}  {failing:7}  {open}"));
     }
+    let untouched: Vec<&Shown> = shown
+        .iter()
+        .filter(|one| one.lacking().len() == 3)
+        .collect();
+    if !untouched.is_empty() {
+        text.gap();
+        text.line("No case touches");
+        text.gap();
+        text.extend(
+            untouched
+                .iter()
+                .map(|one| format!("  {} (rule `{}`)", one.clause, one.rule)),
+        );
+    }
     let lacking = shown.iter().filter(|one| !one.lacking().is_empty()).count();
     text.gap();
     text.line(match lacking {
@@ -52,32 +66,8 @@ fn add_shown(shown: &[Shown], text: &mut Visible) {
     });
 }
 
-/// The outcomes at the edges of the limits.
-pub fn edges_to_text(edges: &[EdgeCase]) -> Visible {
-    let mut text = Visible::new();
-    text.line("At the edges of the limits");
-    if edges.is_empty() {
-        text.gap();
-        text.line("  No rule has a stated limit on a single fact.");
-    }
-    for limit in edges {
-        text.gap();
-        text.line(format!("  Rule `{}`, {}", limit.rule, limit.limit));
-        text.line(match &limit.case {
-            None => " It applies in no case.".to_owned(),
-            Some(case) => format!("    made from case `{case}`"),
-        });
-        let amounts = width(limit.edges.iter().map(|edge| edge.amount.as_str()));
-        for edge in &limit.edges {
-            let (place, amount, outcome) = (&edge.place, &edge.amount, edge.outcome.word());
-            text.line(format!("    {place:12}  {amount:amounts$}  {outcome}"));
-        }
-    }
-    text
-}
-
 /// The length of the longest text, in characters.
-fn width<'t>(texts: impl Iterator<Item = &'t str>) -> usize {
+pub(crate) fn width<'t>(texts: impl Iterator<Item = &'t str>) -> usize {
     texts
         .map(|text| text.chars().count())
         .max()

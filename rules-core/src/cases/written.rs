@@ -6,7 +6,7 @@ use crate::grammar::plan::{CASE, CASES};
 use crate::text::{Entry, Faults, Node};
 
 /// One case as written.
-pub(super) struct Case<'a> {
+pub(crate) struct Case<'a> {
     pub id: &'a str,
     pub title: &'a str,
     pub plan: Node,
@@ -17,7 +17,7 @@ pub(super) struct Case<'a> {
 }
 
 /// Reads a file of cases, or the list of them that stands in a rule file.
-pub(super) fn read_file<'a>(root: &'a Node, faults: &mut Faults) -> Option<Vec<Case<'a>>> {
+pub(crate) fn read_file<'a>(root: &'a Node, faults: &mut Faults) -> Option<Vec<Case<'a>>> {
     if let Some(items) = root.as_list() {
         return read_list(items, None, faults);
     }

@@ -2,9 +2,8 @@
 
 use super::{Change, Changed};
 use crate::ruleset::say::Said;
-use crate::ruleset::stricter::{Case, Difference, Together, Way, differences, together};
-use crate::ruleset::words::{bounds_words, listed, requirement_words, value_words, verb_after};
-use crate::ruleset::{RowTest, Rule, RuleSet};
+use crate::ruleset::stricter::{Together, Way, differences, together, ways_words};
+use crate::ruleset::{Rule, RuleSet};
 
 /// What a change of a rule means.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -26,11 +25,8 @@ pub(super) fn told(
     for change in &mut all.changed {
         let pair = named(old, &change.then.id).zip(named(new, &change.now.id));
         change.effect = pair.and_then(|(then, now)| {
-            Some(effect(
-                old.rules.get(then)?,
-                new.rules.get(now)?,
-                (old, new),
-            ))
+            let (then, now) = (old.rules.get(then)?, new.rules.get(now)?);
+            Some(effect(then, now, (old, new)))
         });
     }
     for (rule, said) in new.rules.iter().zip(now) {
@@ -67,43 +63,10 @@ fn effect(old: &Rule, new: &Rule, (then, now): (&RuleSet, &RuleSet)) -> Effect {
         Together::One(Way::Changed) => "changed",
         Together::Both => "both",
     };
-    let told = |way, lead: &str| {
-        let cases = all.iter().filter(|one| one.way == way);
-        let cases: Vec<String> = cases.map(|one| case_words(one, then, now)).collect();
-        (!cases.is_empty()).then(|| format!("{lead} {}", listed(&cases, "and")))
-    };
-    let unseen = told(Way::Changed, "changed")
-        .map(|told| format!("{told}, and which is stricter cannot be seen from the two texts"));
-    let ways = [
-        told(Way::Stricter, "stricter"),
-        told(Way::Laxer, "laxer"),
-        unseen,
-    ];
-    let ways: Vec<String> = ways.into_iter().flatten().collect();
+    let ways = ways_words(&all, then, now);
     let sentence = match ways.is_empty() {
         true => "What it asks of a plan is the same".to_owned(),
-        false => format!("It is {}", ways.join("; ")),
+        false => format!("It is {ways}"),
     };
     Effect { word, sentence }
-}
-
-/// In which cases, in words.
-fn case_words(one: &Difference<'_>, then: &RuleSet, now: &RuleSet) -> String {
-    match one.case {
-        Case::All => "in what it asks".to_owned(),
-        Case::Row(RowTest::Bounds(bounds), by) => {
-            let by = by.map_or_else(|| "it".to_owned(), |by| value_words(by, now));
-            let is = verb_after(&by, "is");
-            format!("where {by}{is} {}", bounds_words(bounds, now))
-        }
-        Case::Row(RowTest::When(when), _) => format!("where {}", requirement_words(when, now)),
-        Case::Row(RowTest::Otherwise, _) => "in all cases for which no row is written".to_owned(),
-        Case::Member(member) => {
-            let rules = if one.span.is_some() { now } else { then };
-            format!("in this: {}", requirement_words(member, rules))
-        }
-        Case::Applies => "in where it applies".to_owned(),
-        Case::Relief(relief) => format!("in the relief “{}”", relief.id.replace('-', " ")),
-        Case::Strength => "in whether it binds".to_owned(),
-    }
 }

@@ -12,10 +12,7 @@ pub fn to_json(changes: &Changes, plans: &[(String, PlanCompared)]) -> String {
     let head = changes.head.as_ref();
     let head = head.map(|(then, now)| json!({"then": lines(then), "now": lines(now)}));
     let groups: Vec<Value> = changes.groups.iter().map(group).collect();
-    let plans_told: Vec<Value> = plans
-        .iter()
-        .map(|(file, plan)| of_plan(file, plan))
-        .collect();
+    let each_plan = plans.iter().map(|(file, plan)| of_plan(file, plan));
     let counted = |is: fn(&PlanCompared) -> bool| plans.iter().filter(|(_, plan)| is(plan)).count();
     let whole = json!({
         "same": changes.is_empty(),
@@ -27,7 +24,7 @@ pub fn to_json(changes: &Changes, plans: &[(String, PlanCompared)]) -> String {
             "no-longer-fail": counted(PlanCompared::no_longer_fails),
             "as-before": counted(PlanCompared::is_same),
         },
-        "plans": plans_told,
+        "plans": each_plan.collect::<Vec<Value>>(),
     });
     format!("{whole:#}\n")
 }

@@ -4,11 +4,11 @@ use super::labels::{Label, Lettering};
 use super::place::{Frame, SheetPoint};
 use super::shade;
 use super::sheet::{Handle, Sheet};
-use super::svg::{el, mm, title};
+use super::svg::{INK, Svg, el, mm, title};
 use crate::quantity::Unit;
 
 /// The patterns, and the lot as the clip path of the shading.
-pub(super) fn defs(sheet: &Sheet<'_>) -> String {
+pub(super) fn defs(sheet: &Sheet<'_>) -> Svg {
     let line = |d: String, width: f64| {
         el("path")
             .with("d", d)
@@ -39,13 +39,13 @@ pub(super) fn defs(sheet: &Sheet<'_>) -> String {
             s(0.5)
         )
     };
-    let hatch = pattern("siting-hatch", 9.0, &line(diagonal(9.0), 1.1), sheet);
-    let easement = pattern("siting-easement", 14.0, &line(diagonal(14.0), 0.5), sheet);
-    let flood = pattern("siting-flood", 16.0, &line(wave, 0.7), sheet);
-    el("defs").holding(&(hatch + &easement + &flood + &shade::clip(sheet)))
+    let hatch = pattern("siting-hatch", 9.0, line(diagonal(9.0), 1.1), sheet);
+    let easement = pattern("siting-easement", 14.0, line(diagonal(14.0), 0.5), sheet);
+    let flood = pattern("siting-flood", 16.0, line(wave, 0.7), sheet);
+    el("defs").holding(hatch + easement + flood + shade::clip(sheet))
 }
 
-fn pattern(id: &str, size: f64, inner: &str, sheet: &Sheet<'_>) -> String {
+pub(super) fn pattern(id: &str, size: f64, inner: Svg, sheet: &Sheet<'_>) -> Svg {
     el("pattern")
         .with("id", id)
         .with("patternUnits", "userSpaceOnUse")
@@ -55,49 +55,28 @@ fn pattern(id: &str, size: f64, inner: &str, sheet: &Sheet<'_>) -> String {
 }
 
 /// An arrow to the north in a ring, at the top right; nothing where nobody said where north is.
-pub(super) fn north(lettering: &mut Lettering, sheet: &Sheet<'_>) -> String {
+pub(super) fn north(lettering: &mut Lettering, sheet: &Sheet<'_>) -> Svg {
     let Some(north) = sheet.plan.north else {
-        return String::new();
+        return Svg::default();
     };
     let (r, edge) = (sheet.points(17.0), sheet.points(28.0));
-    let at = SheetPoint {
-        x: sheet.frame.high.x - edge,
-        y: sheet.frame.low.y + edge + sheet.points(14.0),
-    };
-    let degrees = north as f64 / 1e9;
-    let turn = degrees.to_radians();
-    let up = SheetPoint {
-        x: libm::sin(turn),
-        y: -libm::cos(turn),
-    };
+    let at = SheetPoint::new(
+        sheet.frame.high.x - edge,
+        sheet.frame.low.y + edge + sheet.points(14.0),
+    );
+    let turn = (north as f64 / 1e9).to_radians();
+    let up = SheetPoint::new(libm::sin(turn), -libm::cos(turn));
     let side = up.left();
     let spot = |forward: f64, left: f64| at.along(up, r * forward).along(side, r * left);
-    let polygon = |corners: [SheetPoint; 3]| {
-        corners
-            .map(|spot| format!("{},{}", mm(spot.x), mm(spot.y)))
-            .join(" ")
-    };
-    let half = |corners, fill| {
-        el("polygon")
-            .with("points", polygon(corners))
-            .with("fill", fill)
-            .with("stroke", "#26251f")
-            .with("stroke-width", "1")
-            .with("stroke-linejoin", "round")
-            .with("vector-effect", "non-scaling-stroke")
-            .empty()
-    };
     let (tip, notch) = (spot(1.0, 0.0), spot(-0.45, 0.0));
     let back = el("circle")
-        .at("cx", at.x)
-        .at("cy", at.y)
-        .at("r", r * 1.25)
+        .round(at, r * 1.25)
         .with("class", "back")
         .with("fill", "#ffffff")
         .empty();
     let inner = back
-        + &half([tip, spot(-0.8, 0.5), notch], "#26251f")
-        + &half([tip, spot(-0.8, -0.5), notch], "#ffffff");
+        + half_arrow([tip, spot(-0.8, 0.5), notch], INK)
+        + half_arrow([tip, spot(-0.8, -0.5), notch], "#ffffff");
     let box_around = Frame { low: at, high: at }.resized(2.6 * r, 2.6 * r);
     let letter = Label {
         text: "N".to_owned(),
@@ -110,36 +89,26 @@ pub(super) fn north(lettering: &mut Lettering, sheet: &Sheet<'_>) -> String {
     el("g")
         .with("class", "north-arrow")
         .with("pointer-events", "none")
-        .holding(&(title("North") + &inner))
+        .holding(title("North") + inner)
+}
+
+fn half_arrow(corners: [SheetPoint; 3], fill: &str) -> Svg {
+    let points = corners.map(|spot| format!("{},{}", mm(spot.x), mm(spot.y)));
+    el("polygon")
+        .with("points", points.join(" "))
+        .painted(fill, INK, "1")
+        .with("stroke-linejoin", "round")
+        .unscaled()
+        .empty()
 }
 
 /// A bar of whole metres or feet, about 150 points long, at the bottom left; on paper, with the scale beside it.
-pub(super) fn scale_bar(lettering: &mut Lettering, sheet: &Sheet<'_>) -> String {
+pub(super) fn scale_bar(lettering: &mut Lettering, sheet: &Sheet<'_>) -> Svg {
     let (unit, long) = bar_length(sheet);
-    let low = SheetPoint {
-        x: sheet.frame.low.x + sheet.points(20.0),
-        y: sheet.frame.high.y - sheet.points(13.0),
-    };
-    let high = sheet.points(5.0);
-    let part = |n: u32| {
-        el("rect")
-            .at("x", low.x + long * f64::from(n) / 4.0)
-            .at("y", low.y)
-            .at("width", long / 4.0)
-            .at("height", high)
-            .with(
-                "fill",
-                if n.is_multiple_of(2) {
-                    "#26251f"
-                } else {
-                    "#ffffff"
-                },
-            )
-            .with("stroke", "#26251f")
-            .with("stroke-width", "0.8")
-            .with("vector-effect", "non-scaling-stroke")
-            .empty()
-    };
+    let low = SheetPoint::new(
+        sheet.frame.low.x + sheet.points(20.0),
+        sheet.frame.high.y - sheet.points(13.0),
+    );
     for share in [0.0, 0.5, 1.0] {
         let text = match share > 0.9 {
             true => sheet.printed(long),
@@ -149,27 +118,36 @@ pub(super) fn scale_bar(lettering: &mut Lettering, sheet: &Sheet<'_>) -> String 
     }
     if let Some(scale) = sheet.options.scale {
         let beside = long + sheet.points(60.0);
-        lettering.place(
-            &[at_bar(format!("1:{scale}"), low, beside, sheet)],
-            true,
-            sheet,
-        );
+        let scale = at_bar(format!("1:{scale}"), low, beside, sheet);
+        lettering.place(&[scale], true, sheet);
     }
-    let bar: String = (0..4).map(part).collect();
+    let bar = (0..4).map(|n| quarter_of_bar(n, low, long, sheet));
     el("g")
         .with("class", "scale-bar")
         .with("pointer-events", "none")
         .with("data-length", mm(long))
-        .holding(&bar)
+        .holding(bar.collect())
+}
+
+fn quarter_of_bar(n: u32, low: SheetPoint, long: f64, sheet: &Sheet<'_>) -> Svg {
+    let fill = match n.is_multiple_of(2) {
+        true => INK,
+        false => "#ffffff",
+    };
+    el("rect")
+        .at("x", low.x + long * f64::from(n) / 4.0)
+        .at("y", low.y)
+        .at("width", long / 4.0)
+        .at("height", sheet.points(5.0))
+        .painted(fill, INK, "0.8")
+        .unscaled()
+        .empty()
 }
 
 fn at_bar(text: String, low: SheetPoint, along: f64, sheet: &Sheet<'_>) -> Label {
     Label {
         text,
-        at: SheetPoint {
-            x: low.x + along,
-            y: low.y - sheet.points(9.0),
-        },
+        at: SheetPoint::new(low.x + along, low.y - sheet.points(9.0)),
         angle: 0.0,
         class: "scale",
     }
@@ -205,26 +183,22 @@ fn bar_length(sheet: &Sheet<'_>) -> (Unit, f64) {
 }
 
 /// The places where the chosen thing can be taken hold of.
-pub(super) fn handles(sheet: &Sheet<'_>) -> String {
+pub(super) fn handles(sheet: &Sheet<'_>) -> Svg {
     let drawn = sheet
         .options
         .handles
         .iter()
         .map(|handle| drawn(handle, sheet));
-    el("g")
-        .with("class", "handles")
-        .holding(&drawn.collect::<String>())
+    el("g").with("class", "handles").holding(drawn.collect())
 }
 
-fn drawn(handle: &Handle, sheet: &Sheet<'_>) -> String {
+fn drawn(handle: &Handle, sheet: &Sheet<'_>) -> Svg {
     let at = sheet.spot_of_file(handle.at);
     let name = format!("{} {}", handle.what, handle.index + 1);
     let circle = |class: &str, radius: f64, fill: &str| {
         el("circle")
             .with("class", class)
-            .at("cx", at.x)
-            .at("cy", at.y)
-            .at("r", sheet.points(radius))
+            .round(at, sheet.points(radius))
             .with("fill", fill)
     };
     // The target is larger than the visible ring: 24 points across, as WCAG 2.2 asks (2.5.8).
@@ -236,9 +210,9 @@ fn drawn(handle: &Handle, sheet: &Sheet<'_>) -> String {
         if handle.what == "turn" { 6.0 } else { 5.0 },
         "#ffffff",
     )
-    .with("stroke", "#26251f")
+    .with("stroke", INK)
     .with("stroke-width", "1.6")
-    .with("vector-effect", "non-scaling-stroke")
+    .unscaled()
     .empty();
     el("g")
         .with("class", format!("handle handle-{}", handle.what))
@@ -248,5 +222,5 @@ fn drawn(handle: &Handle, sheet: &Sheet<'_>) -> String {
         .with("tabindex", "0")
         .with("role", "img")
         .with("aria-label", &name)
-        .holding(&(title(&name) + &reach + &seen))
+        .holding(title(&name) + reach + seen)
 }

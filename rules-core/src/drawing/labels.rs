@@ -2,7 +2,7 @@
 
 use super::place::{Frame, SheetPoint};
 use super::sheet::Sheet;
-use super::svg::{el, mm};
+use super::svg::{INK, Svg, el, mm};
 
 /// A text on the sheet.
 #[derive(Debug, Clone)]
@@ -19,7 +19,7 @@ pub(super) struct Label {
 #[derive(Default)]
 pub(super) struct Lettering {
     taken: Vec<Frame>,
-    written: String,
+    written: Svg,
 }
 
 /// The average width of a letter, as a share of its height (from memory, for a plain sans-serif).
@@ -43,11 +43,11 @@ impl Lettering {
             return;
         };
         self.taken.push(boxed(label, sheet));
-        self.written += &written(label, sheet);
+        self.written += written(label, sheet);
     }
 
     /// Everything written.
-    pub fn svg(self, sheet: &Sheet<'_>) -> String {
+    pub fn svg(self, sheet: &Sheet<'_>) -> Svg {
         let size = sheet.points(sheet.lettering());
         el("g")
             .with("class", "lettering")
@@ -56,12 +56,12 @@ impl Lettering {
             .at("font-size", size)
             .with("text-anchor", "middle")
             .with("font-family", "system-ui, sans-serif")
-            .with("fill", "#26251f")
+            .with("fill", INK)
             .with("stroke", "#ffffff")
             .at("stroke-width", size * 0.28)
             .with("stroke-linejoin", "round")
             .with("paint-order", "stroke")
-            .holding(&self.written)
+            .holding(self.written)
     }
 }
 
@@ -86,7 +86,7 @@ fn boxed(label: &Label, sheet: &Sheet<'_>) -> Frame {
     point.resized(2.0 * x, 2.0 * y)
 }
 
-fn written(label: &Label, sheet: &Sheet<'_>) -> String {
+fn written(label: &Label, sheet: &Sheet<'_>) -> Svg {
     let size = sheet.points(sheet.lettering());
     let (x, y) = (mm(label.at.x), mm(label.at.y));
     let turned = (label.angle.round() != 0.0)

@@ -5,7 +5,7 @@ use super::path;
 use super::place::SheetPoint;
 use super::sheet::Sheet;
 use super::style::{LOT, LOT_LINE, SURE_SOURCES};
-use super::svg::el;
+use super::svg::{INK, Svg, el};
 use super::things::{around, called, reach};
 use crate::plan::Thing;
 use crate::plan::figure::{Figure, Form};
@@ -23,7 +23,7 @@ pub(super) fn boundary<'s>(sheet: &'s Sheet<'_>) -> Option<&'s Figure> {
 }
 
 /// The land inside it.
-pub(super) fn land(sheet: &Sheet<'_>) -> String {
+pub(super) fn land(sheet: &Sheet<'_>) -> Svg {
     let ring = boundary(sheet).map(|figure| path::figure(figure, sheet));
     let land = el("path").with("class", "land").with_some("d", ring);
     land.with("fill", "#ffffff").empty()
@@ -31,20 +31,19 @@ pub(super) fn land(sheet: &Sheet<'_>) -> String {
 
 /// Its sides: a long dash with two dots where a survey, a plat or a deed gives them, else a short dash, so that nobody
 /// takes them for the boundary.
-pub(super) fn sides(sheet: &Sheet<'_>) -> String {
+pub(super) fn sides(sheet: &Sheet<'_>) -> Svg {
     of_kind(LOT_LINE, sheet)
         .map(|side| drawn(side, sheet))
         .collect()
 }
 
-fn drawn(side: &Thing, sheet: &Sheet<'_>) -> String {
+fn drawn(side: &Thing, sheet: &Sheet<'_>) -> Svg {
     let Some((outline, figure)) = sheet.outlines(side).first().copied() else {
-        return String::new();
+        return Svg::default();
     };
     let d = path::figure(figure, sheet);
-    let vouched = sheet
-        .word(side, "source")
-        .is_some_and(|word| SURE_SOURCES.contains(&word));
+    let source = sheet.word(side, "source");
+    let vouched = source.is_some_and(|word| SURE_SOURCES.contains(&word));
     let (dash, more) = match vouched {
         true => ("20 4 3 4 3 4", ""),
         false => ("6 4", " unsure"),
@@ -53,13 +52,11 @@ fn drawn(side: &Thing, sheet: &Sheet<'_>) -> String {
         .with("class", format!("outline outline-{}", outline.name))
         .with("data-outline", &outline.name)
         .with("d", &d)
-        .with("fill", "none")
-        .with("stroke", "#26251f")
-        .with("stroke-width", "2")
+        .painted("none", INK, "2")
         .with("stroke-dasharray", dash)
-        .with("vector-effect", "non-scaling-stroke")
+        .unscaled()
         .empty();
-    around(side, &(reach(&d) + &line), more, sheet)
+    around(side, reach(&d) + line, more, sheet)
 }
 
 /// Writes each side's name and length beside it.

@@ -1,10 +1,8 @@
 //! Marks along lines, and the sign for a thing that is a single point.
 
-use std::fmt::Write;
-
 use super::place::SheetPoint;
 use super::sheet::Sheet;
-use super::svg::{el, mm};
+use super::svg::{INK, Svg, el, segment};
 use crate::vocabulary::Mark;
 
 /// The spacing of marks, in points.
@@ -18,9 +16,9 @@ pub(super) fn along(
     mark: Mark,
     letter: Option<char>,
     sheet: &Sheet<'_>,
-) -> String {
+) -> Svg {
     let apart = match mark {
-        Mark::None => return String::new(),
+        Mark::None => return Svg::default(),
         Mark::Crosses => APART * 0.7,
         Mark::Strokes => APART * 0.4,
         Mark::Rings | Mark::Arrows => APART * 2.0,
@@ -29,7 +27,7 @@ pub(super) fn along(
     let places = places(line, sheet.points(apart), sheet);
     match (mark, letter) {
         (Mark::Letter, Some(letter)) => letters(&places, letter, sheet),
-        (Mark::Letter, None) => String::new(),
+        (Mark::Letter, None) => Svg::default(),
         (Mark::Rings, _) => rings(&places, sheet),
         _ => strokes(&places, mark, sheet),
     }
@@ -57,7 +55,7 @@ fn places(line: &[SheetPoint], apart: f64, sheet: &Sheet<'_>) -> Vec<(SheetPoint
     list
 }
 
-fn strokes(places: &[(SheetPoint, SheetPoint)], mark: Mark, sheet: &Sheet<'_>) -> String {
+fn strokes(places: &[(SheetPoint, SheetPoint)], mark: Mark, sheet: &Sheet<'_>) -> Svg {
     let mut d = String::new();
     for (at, way) in places {
         let (way, side) = (*way, way.left());
@@ -76,47 +74,39 @@ fn strokes(places: &[(SheetPoint, SheetPoint)], mark: Mark, sheet: &Sheet<'_>) -
             ],
             _ => &[(from(0.0, 0.0), from(0.0, 5.0))],
         };
-        for (a, b) in lines {
-            let _ = write!(d, "M{} {}L{} {}", mm(a.x), mm(a.y), mm(b.x), mm(b.y));
-        }
+        d.extend(lines.iter().map(|(from, to)| segment(*from, *to)));
     }
     match d.is_empty() {
-        true => d,
-        false => line(&d, "#26251f", "1"),
+        true => Svg::default(),
+        false => line(&d, INK, "1"),
     }
 }
 
 /// A thin line of the same width at any scale.
-fn line(d: &str, stroke: &str, width: &str) -> String {
+fn line(d: &str, stroke: &str, width: &str) -> Svg {
     el("path")
         .with("class", "mark")
         .with("d", d)
-        .with("fill", "none")
-        .with("stroke", stroke)
-        .with("stroke-width", width)
-        .with("vector-effect", "non-scaling-stroke")
+        .painted("none", stroke, width)
+        .unscaled()
         .with("pointer-events", "none")
         .empty()
 }
 
-fn rings(places: &[(SheetPoint, SheetPoint)], sheet: &Sheet<'_>) -> String {
+fn rings(places: &[(SheetPoint, SheetPoint)], sheet: &Sheet<'_>) -> Svg {
     places.iter().map(|(at, _)| ring(*at, 2.6, sheet)).collect()
 }
 
-fn ring(at: SheetPoint, radius: f64, sheet: &Sheet<'_>) -> String {
+fn ring(at: SheetPoint, radius: f64, sheet: &Sheet<'_>) -> Svg {
     el("circle")
         .with("class", "mark")
-        .at("cx", at.x)
-        .at("cy", at.y)
-        .at("r", sheet.points(radius))
-        .with("fill", "#ffffff")
-        .with("stroke", "#26251f")
-        .with("stroke-width", "1.1")
-        .with("vector-effect", "non-scaling-stroke")
+        .round(at, sheet.points(radius))
+        .painted("#ffffff", INK, "1.1")
+        .unscaled()
         .empty()
 }
 
-fn letters(places: &[(SheetPoint, SheetPoint)], letter: char, sheet: &Sheet<'_>) -> String {
+fn letters(places: &[(SheetPoint, SheetPoint)], letter: char, sheet: &Sheet<'_>) -> Svg {
     let size = sheet.points(10.0);
     let one = |(at, _): &(SheetPoint, SheetPoint)| {
         el("text")
@@ -127,7 +117,7 @@ fn letters(places: &[(SheetPoint, SheetPoint)], letter: char, sheet: &Sheet<'_>)
             .at("font-size", size)
             .with("text-anchor", "middle")
             .with("font-family", "system-ui, sans-serif")
-            .with("fill", "#26251f")
+            .with("fill", INK)
             .with("stroke", "#ffffff")
             .at("stroke-width", size * 0.35)
             .with("paint-order", "stroke")
@@ -138,22 +128,16 @@ fn letters(places: &[(SheetPoint, SheetPoint)], letter: char, sheet: &Sheet<'_>)
 }
 
 /// The sign for a thing that is a single point: a ring with a cross in it.
-pub(super) fn place(at: SheetPoint, sheet: &Sheet<'_>) -> String {
+pub(super) fn place(at: SheetPoint, sheet: &Sheet<'_>) -> Svg {
     let r = sheet.points(5.5);
-    let d = format!(
-        "M{} {y}L{} {y}M{x} {}L{x} {}",
-        mm(at.x - r),
-        mm(at.x + r),
-        mm(at.y - r),
-        mm(at.y + r),
-        x = mm(at.x),
-        y = mm(at.y),
-    );
-    ring(at, 5.5, sheet) + &line(&d, "#26251f", "1")
+    let beside = |x: f64, y: f64| at.along(SheetPoint::new(x, y), r);
+    let d = segment(beside(-1.0, 0.0), beside(1.0, 0.0))
+        + &segment(beside(0.0, -1.0), beside(0.0, 1.0));
+    ring(at, 5.5, sheet) + line(&d, INK, "1")
 }
 
 /// Posts at both ends of a gate, door or window.
-pub(super) fn posts(ends: [SheetPoint; 2], sheet: &Sheet<'_>) -> String {
+pub(super) fn posts(ends: [SheetPoint; 2], sheet: &Sheet<'_>) -> Svg {
     let post = |at: SheetPoint| {
         let half = sheet.points(2.8);
         el("rect")
@@ -162,8 +146,8 @@ pub(super) fn posts(ends: [SheetPoint; 2], sheet: &Sheet<'_>) -> String {
             .at("y", at.y - half)
             .at("width", 2.0 * half)
             .at("height", 2.0 * half)
-            .with("fill", "#26251f")
+            .with("fill", INK)
             .empty()
     };
-    ends.map(post).concat()
+    ends.map(post).into_iter().collect()
 }

@@ -10,6 +10,7 @@ mod furniture;
 mod labels;
 mod lot;
 mod marks;
+mod overlay;
 mod path;
 mod place;
 mod shade;
@@ -19,9 +20,11 @@ mod svg;
 mod things;
 mod witness;
 
+pub use overlay::{Hatch, Overlay, OverlayArea};
 pub use sheet::{Handle, Options};
+pub use svg::{Element, Inner};
 
-use serde::Serialize;
+use serde::{Serialize, Serializer};
 
 use crate::check::Findings;
 use crate::plan::Plan;
@@ -32,21 +35,34 @@ use changed::ChangedThings;
 use labels::Lettering;
 use place::Frame;
 use sheet::Sheet;
-use svg::{el, mm, title};
+use svg::{Svg, el, mm, title};
 
 /// A drawing in pieces, so that a page need not read all of it again when only part of it changes.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Drawing {
-    /// The opening tag of the whole drawing, and its title.
-    open: String,
-    /// The layers, lowest first. Each is one element; their number and order never change.
-    layers: Vec<String>,
+    /// The whole drawing with its title, without its layers.
+    #[serde(serialize_with = "opening")]
+    pub open: Element,
+    /// The layers, lowest first; their number and order never change.
+    pub layers: Vec<Element>,
+    /// The ground that it shows: left, top, width and height, in whole millimetres of its own.
+    #[serde(skip)]
+    pub view: [f64; 4],
+    /// Where the plan counts from, in the same.
+    #[serde(skip)]
+    pub zero: [f64; 2],
+}
+
+/// A page that gets the layers one by one gets the rest left open for them.
+fn opening<S: Serializer>(open: &Element, serializer: S) -> Result<S::Ok, S::Error> {
+    serializer.serialize_str(&open.opening())
 }
 
 impl Drawing {
     /// The whole as SVG.
     pub fn svg(&self) -> String {
-        format!("{}{}</svg>", self.open, self.layers.concat())
+        let layers: String = self.layers.iter().map(Element::to_string).collect();
+        format!("{}{layers}</svg>", self.open.opening())
     }
 }
 
@@ -54,13 +70,13 @@ impl Drawing {
 /// and the size of a point on it.
 #[derive(Debug)]
 pub(crate) struct Layers {
-    layers: Vec<Option<String>>,
+    layers: Vec<Option<Element>>,
     shows: (Frame, f64),
 }
 
 impl Layers {
     /// The layers that differ from those before; `None` for the rest.
-    pub fn diff(self, before: &Self) -> Vec<Option<String>> {
+    pub fn diff(self, before: &Self) -> Vec<Option<Element>> {
         let pairs = self.layers.into_iter().zip(&before.layers);
         pairs
             .map(|(layer, old)| layer.filter(|layer| old.as_ref() != Some(layer)))
@@ -81,11 +97,13 @@ pub fn drawing<'a>(
 ) -> Drawing {
     let sheet = Sheet::new((plan, rules), (findings, reports), options);
     Drawing {
-        open: root(&sheet).opening(&title(&plan.title)),
+        open: root(&sheet),
         layers: drawn(&sheet, &ChangedThings::ALL)
             .into_iter()
             .flatten()
             .collect(),
+        view: view(&sheet),
+        zero: sheet.zero().map(f64::round),
     }
 }
 
@@ -109,7 +127,7 @@ pub(crate) fn layers<'a>(
     }
 }
 
-fn drawn(sheet: &Sheet<'_>, changed: &ChangedThings<'_>) -> Vec<Option<String>> {
+fn drawn(sheet: &Sheet<'_>, changed: &ChangedThings<'_>) -> Vec<Option<Element>> {
     let options = sheet.options;
     let mut lettering = Lettering::default();
     // Lettering is placed in this order, so that what must be readable gets its room first.
@@ -124,7 +142,7 @@ fn drawn(sheet: &Sheet<'_>, changed: &ChangedThings<'_>) -> Vec<Option<String>> 
             .has(layer, sheet)
             .then(|| things::layer(layer, sheet))
     };
-    let of_lot = |draw: fn(&Sheet<'_>) -> String| changed.has_lot(sheet).then(|| draw(sheet));
+    let of_lot = |draw: fn(&Sheet<'_>) -> Svg| changed.has_lot(sheet).then(|| draw(sheet));
     let inner = [
         of_lot(furniture::defs),
         Some(ground(sheet)),
@@ -136,17 +154,17 @@ fn drawn(sheet: &Sheet<'_>, changed: &ChangedThings<'_>) -> Vec<Option<String>> 
         of_lot(lot::sides),
         layers(Layer::Barrier),
         layers(Layer::Pool),
-        Some(distances),
+        Some(overlay::areas(sheet) + distances + overlay::outlines(sheet)),
         Some(lettering.svg(sheet)),
         Some(furniture::handles(sheet)),
         Some(north),
-        Some(bar),
+        Some(overlay::legend(sheet) + bar),
     ];
-    let layer = |inner: Option<String>| inner.map(|inner| el("g").holding(&inner));
+    let layer = |inner: Option<Svg>| inner.map(|inner| el("g").around(inner));
     inner.map(layer).into()
 }
 
-fn ground(sheet: &Sheet<'_>) -> String {
+fn ground(sheet: &Sheet<'_>) -> Svg {
     let frame = sheet.frame;
     el("rect")
         .with("class", "ground")
@@ -158,9 +176,15 @@ fn ground(sheet: &Sheet<'_>) -> String {
         .empty()
 }
 
-fn root(sheet: &Sheet<'_>) -> svg::El {
+/// The ground that a sheet shows, in whole millimetres.
+fn view(sheet: &Sheet<'_>) -> [f64; 4] {
     let frame = sheet.frame;
-    let view = [frame.low.x, frame.low.y, frame.width(), frame.height()].map(mm);
+    [frame.low.x, frame.low.y, frame.width(), frame.height()].map(f64::round)
+}
+
+fn root(sheet: &Sheet<'_>) -> Element {
+    let frame = sheet.frame;
+    let view = view(sheet).map(mm);
     let zero = sheet.zero().map(mm);
     let size = sheet.options.scale.map(|scale| {
         let scale = f64::from(scale.max(1));
@@ -178,4 +202,5 @@ fn root(sheet: &Sheet<'_>) -> svg::El {
         .with("aria-label", &sheet.plan.title)
         .with("data-zero", zero.join(" "))
         .with("data-point", format!("{:.3}", sheet.point))
+        .around(title(&sheet.plan.title))
 }

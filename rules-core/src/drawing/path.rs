@@ -159,24 +159,21 @@ fn disc(at: SheetPoint, by: f64) -> String {
 fn rounded(spots: &[SheetPoint], by: f64) -> String {
     let mut d = String::new();
     let r = mm(by);
+    let turn = format!("A{r} {r} 0 0 0 ");
     for (from, to) in spots.iter().zip(spots.iter().cycle().skip(1)) {
         // To the right of the way is outside.
         let out = from.to(*to).unit().left();
         let (a, b) = (from.along(out, -by), to.along(out, -by));
         match d.is_empty() {
-            true => {
-                let _ = write!(d, "M{} {}", mm(a.x), mm(a.y));
-            }
-            false => {
-                let _ = write!(d, "A{r} {r} 0 0 0 {} {}", mm(a.x), mm(a.y));
-            }
+            true => d.push('M'),
+            false => d.push_str(&turn),
         }
-        let _ = write!(d, "L{} {}", mm(b.x), mm(b.y));
+        let _ = write!(d, "{} {}L{} {}", mm(a.x), mm(a.y), mm(b.x), mm(b.y));
     }
     let first = spots.first().zip(spots.get(1).or(spots.first()));
     if let Some((from, to)) = first {
         let start = from.along(from.to(*to).unit().left(), -by);
-        let _ = write!(d, "A{r} {r} 0 0 0 {} {}", mm(start.x), mm(start.y));
+        let _ = write!(d, "{turn}{} {}", mm(start.x), mm(start.y));
     }
     d + "Z"
 }

@@ -8,19 +8,17 @@ pub(super) struct SheetPoint {
 }
 
 impl SheetPoint {
+    pub fn new(x: f64, y: f64) -> Self {
+        Self { x, y }
+    }
+
     pub fn to(self, other: SheetPoint) -> SheetPoint {
-        SheetPoint {
-            x: other.x - self.x,
-            y: other.y - self.y,
-        }
+        SheetPoint::new(other.x - self.x, other.y - self.y)
     }
 
     /// This place moved along a way by a share of it.
     pub fn along(self, way: SheetPoint, share: f64) -> SheetPoint {
-        SheetPoint {
-            x: self.x + way.x * share,
-            y: self.y + way.y * share,
-        }
+        SheetPoint::new(self.x + way.x * share, self.y + way.y * share)
     }
 
     pub fn middle(self, other: SheetPoint) -> SheetPoint {
@@ -35,20 +33,14 @@ impl SheetPoint {
     pub fn unit(self) -> SheetPoint {
         let length = self.length();
         match length > 0.0 {
-            true => SheetPoint {
-                x: self.x / length,
-                y: self.y / length,
-            },
-            false => SheetPoint { x: 0.0, y: 0.0 },
+            true => SheetPoint::new(self.x / length, self.y / length),
+            false => SheetPoint::new(0.0, 0.0),
         }
     }
 
     /// A quarter turn anticlockwise, as seen on the sheet.
     pub fn left(self) -> SheetPoint {
-        SheetPoint {
-            x: self.y,
-            y: -self.x,
-        }
+        SheetPoint::new(self.y, -self.x)
     }
 
     /// The angle of a way in degrees, turned so that text along it reads from below or from the right.
@@ -81,36 +73,48 @@ impl Frame {
 
     pub fn join(self, other: Frame) -> Frame {
         Frame {
-            low: SheetPoint {
-                x: self.low.x.min(other.low.x),
-                y: self.low.y.min(other.low.y),
-            },
-            high: SheetPoint {
-                x: self.high.x.max(other.high.x),
-                y: self.high.y.max(other.high.y),
-            },
+            low: SheetPoint::new(self.low.x.min(other.low.x), self.low.y.min(other.low.y)),
+            high: SheetPoint::new(self.high.x.max(other.high.x), self.high.y.max(other.high.y)),
+        }
+    }
+
+    /// The part of the box inside another one.
+    pub fn cut_to(self, other: Frame) -> Frame {
+        Frame {
+            low: SheetPoint::new(self.low.x.max(other.low.x), self.low.y.max(other.low.y)),
+            high: SheetPoint::new(self.high.x.min(other.high.x), self.high.y.min(other.high.y)),
         }
     }
 
     pub fn wider(self, by: f64) -> Frame {
         Frame {
-            low: self.low.along(SheetPoint { x: -by, y: -by }, 1.0),
-            high: self.high.along(SheetPoint { x: by, y: by }, 1.0),
+            low: self.low.along(SheetPoint::new(-by, -by), 1.0),
+            high: self.high.along(SheetPoint::new(by, by), 1.0),
         }
     }
 
     /// A box of that width and height with the same middle.
     pub fn resized(self, width: f64, height: f64) -> Frame {
-        let (middle, half) = (
-            self.middle(),
-            SheetPoint {
-                x: width / 2.0,
-                y: height / 2.0,
-            },
-        );
+        let (middle, half) = (self.middle(), SheetPoint::new(width / 2.0, height / 2.0));
         Frame {
             low: middle.along(half, -1.0),
             high: middle.along(half, 1.0),
+        }
+    }
+
+    /// Moved no farther than is needed to hold another box; not along an axis where that is the larger one.
+    pub fn moved_to_hold(self, other: Frame) -> Frame {
+        let by = |[low, high]: [f64; 2], [least, most]: [f64; 2]| match most - least > high - low {
+            true => 0.0,
+            false => (least - low).min(0.0) + (most - high).max(0.0),
+        };
+        let way = SheetPoint::new(
+            by([self.low.x, self.high.x], [other.low.x, other.high.x]),
+            by([self.low.y, self.high.y], [other.low.y, other.high.y]),
+        );
+        Frame {
+            low: self.low.along(way, 1.0),
+            high: self.high.along(way, 1.0),
         }
     }
 

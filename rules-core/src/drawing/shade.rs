@@ -6,7 +6,7 @@
 use super::path::{bare, widened};
 use super::sheet::Sheet;
 use super::style::POOL;
-use super::svg::{el, title};
+use super::svg::{Svg, el, title};
 use super::{lot, path};
 use crate::check::{Outcome, Reading, Witness};
 use crate::plan::figure::{Figure, Form};
@@ -29,37 +29,32 @@ struct ShadedZone<'s> {
 const WIDEST: f64 = 1e7;
 
 /// All zones: one even tint, a hatch in those that the pool may lie in or whose rule is selected, and their borders.
-pub(super) fn zones(sheet: &Sheet<'_>) -> String {
+pub(super) fn zones(sheet: &Sheet<'_>) -> Svg {
     let zones = all(sheet);
-    let tint: String = zones
-        .iter()
-        .map(|zone| zone.area("#5b4a2f", sheet))
-        .collect();
-    let hatched = zones
-        .iter()
-        .filter(|zone| zone.entered || zone.selected(sheet));
-    let hatch: String = hatched
-        .map(|zone| zone.area("url(#siting-hatch)", sheet))
-        .collect();
-    let borders: String = zones.iter().map(|zone| zone.border(sheet)).collect();
+    let tint = zones.iter().map(|zone| zone.area("#5b4a2f", sheet));
+    let hatched = zones.iter().filter(|zone| zone.is_heavy(sheet));
+    let hatch = hatched.map(|zone| zone.area("url(#siting-hatch)", sheet));
+    let borders = zones.iter().map(|zone| zone.border(sheet));
     let group = |class: &str| el("g").with("class", class);
-    let inner = group("tint").with("opacity", "0.13").holding(&tint)
-        + &group("hatch")
+    let inner = group("tint")
+        .with("opacity", "0.13")
+        .holding(tint.collect())
+        + group("hatch")
             .with("pointer-events", "none")
-            .holding(&hatch)
-        + &group("borders")
+            .holding(hatch.collect())
+        + group("borders")
             .with("pointer-events", "none")
-            .holding(&borders);
+            .holding(borders.collect());
     group("shade")
         .with("clip-path", "url(#siting-lot)")
-        .holding(&inner)
+        .holding(inner)
 }
 
 /// The lot as a clip path for the shading.
-pub(super) fn clip(sheet: &Sheet<'_>) -> String {
+pub(super) fn clip(sheet: &Sheet<'_>) -> Svg {
     let ring = lot::boundary(sheet).map(|figure| path::figure(figure, sheet));
     let inner = el("path").with_some("d", ring).empty();
-    el("clipPath").with("id", "siting-lot").holding(&inner)
+    el("clipPath").with("id", "siting-lot").holding(inner)
 }
 
 fn all<'s>(sheet: &'s Sheet<'_>) -> Vec<ShadedZone<'s>> {
@@ -178,12 +173,17 @@ impl ShadedZone<'_> {
         sheet.options.selected.as_deref() == Some(self.rule.id.as_str())
     }
 
+    /// Whether it is drawn heavily: something is inside it, or its rule is selected.
+    fn is_heavy(&self, sheet: &Sheet<'_>) -> bool {
+        self.entered || self.selected(sheet)
+    }
+
     fn reach(&self, sheet: &Sheet<'_>) -> f64 {
         self.by + sheet.ground(self.figure.spread)
     }
 
     /// The zone, filled. A form with hollows is widened by a wide line with round joints, which covers the same ground.
-    fn area(&self, fill: &str, sheet: &Sheet<'_>) -> String {
+    fn area(&self, fill: &str, sheet: &Sheet<'_>) -> Svg {
         let by = self.reach(sheet);
         let one = |form: &Form| {
             let path = el("path")
@@ -197,7 +197,7 @@ impl ShadedZone<'_> {
                 Some(d) => path
                     .with("fill", fill)
                     .with("d", d)
-                    .holding(&title(&self.title)),
+                    .holding(title(&self.title)),
                 None => path
                     .with("fill", inside)
                     .with("d", bare(form, sheet))
@@ -205,33 +205,30 @@ impl ShadedZone<'_> {
                     .at("stroke-width", 2.0 * by)
                     .with("stroke-linejoin", "round")
                     .with("stroke-linecap", "round")
-                    .holding(&title(&self.title)),
+                    .holding(title(&self.title)),
             }
         };
         self.figure.forms.iter().map(one).collect()
     }
 
-    fn border(&self, sheet: &Sheet<'_>) -> String {
+    fn border(&self, sheet: &Sheet<'_>) -> Svg {
         let by = self.reach(sheet);
-        let heavy = self.entered || self.selected(sheet);
-        let one = |form: &Form| {
-            let d = widened(form, by, sheet)?;
-            Some(
-                el("path")
-                    .with("class", "zone-border")
-                    .with("data-rule", &self.rule.id)
-                    .with("d", d)
-                    .with("fill", "none")
-                    .with("stroke", if heavy { "#6b5a3c" } else { "#b3aa98" })
-                    .with("stroke-width", if heavy { "1.4" } else { "0.7" })
-                    .with("stroke-dasharray", "7 3")
-                    .with("vector-effect", "non-scaling-stroke")
-                    .empty(),
-            )
+        let (stroke, width) = match self.is_heavy(sheet) {
+            true => ("#6b5a3c", "1.4"),
+            false => ("#b3aa98", "0.7"),
         };
-        match by > 0.0 {
-            true => self.figure.forms.iter().filter_map(one).collect(),
-            false => String::new(),
-        }
+        let one = |d: String| {
+            el("path")
+                .with("class", "zone-border")
+                .with("data-rule", &self.rule.id)
+                .with("d", d)
+                .painted("none", stroke, width)
+                .with("stroke-dasharray", "7 3")
+                .unscaled()
+                .empty()
+        };
+        let forms = self.figure.forms.iter().filter(|_| by > 0.0);
+        let outlines = forms.filter_map(|form| widened(form, by, sheet));
+        outlines.map(one).collect()
     }
 }

@@ -2,10 +2,11 @@
 
 use serde::Deserialize;
 
+use super::overlay::{self, Overlay};
 use super::place::{Frame, SheetPoint};
 use super::style::{LOT, POOL};
 use crate::check::{Findings, Outcome};
-use crate::plan::figure::{Figure, Form, Point};
+use crate::plan::figure::{Figure, Point};
 use crate::plan::{Plan, Thing, Words};
 use crate::quantity::{Rounding, Unit, show};
 use crate::report::RuleReport;
@@ -41,6 +42,9 @@ pub struct Options {
     /// The handles of the chosen thing; see [`Options::holding`].
     #[serde(skip)]
     pub handles: Vec<Handle>,
+    /// What is laid over the drawing.
+    #[serde(skip)]
+    pub overlay: Overlay,
 }
 
 impl Default for Options {
@@ -57,6 +61,7 @@ impl Default for Options {
             paper: None,
             unit: None,
             handles: Vec::new(),
+            overlay: Overlay::default(),
         }
     }
 }
@@ -114,7 +119,7 @@ impl<'a> Sheet<'a> {
         (findings, reports): (&'a Findings<'a>, &'a [RuleReport]),
         options: &'a Options,
     ) -> Self {
-        let nothing = SheetPoint { x: 0.0, y: 0.0 };
+        let nothing = SheetPoint::new(0.0, 0.0);
         let mut sheet = Sheet {
             plan,
             rules,
@@ -130,7 +135,21 @@ impl<'a> Sheet<'a> {
         };
         let shown = sheet.shown();
         (sheet.frame, sheet.point) = fitted(shown, options);
+        if options.paper.is_some() {
+            // Where not all fits on the paper, the lot goes before the road, and the pool before all.
+            for kind in [LOT, POOL] {
+                let kept = sheet.around(kind);
+                sheet.frame = kept.map_or(sheet.frame, |kept| sheet.frame.moved_to_hold(kept));
+            }
+        }
         sheet
+    }
+
+    /// The box round all things of a kind.
+    fn around(&self, kind: &str) -> Option<Frame> {
+        let things = self.plan.things.iter();
+        let some = things.filter(|thing| self.kind(thing) == kind);
+        Frame::around(some.flat_map(|thing| self.reach(thing)))
     }
 
     /// The lot and the pools, with some room around them.
@@ -141,14 +160,8 @@ impl<'a> Sheet<'a> {
         let around = Frame::around(main.flat_map(|thing| self.reach(thing)));
         let around = around.map(|frame| self.with_measured(frame));
         let around = around.unwrap_or(Frame {
-            low: SheetPoint {
-                x: 0.0,
-                y: -20_000.0,
-            },
-            high: SheetPoint {
-                x: 30_000.0,
-                y: 0.0,
-            },
+            low: SheetPoint::new(0.0, -20_000.0),
+            high: SheetPoint::new(30_000.0, 0.0),
         });
         around.wider((around.width().max(around.height()) * 0.09).max(2500.0))
     }
@@ -177,7 +190,7 @@ impl<'a> Sheet<'a> {
     /// Two corners of the box around a figure.
     pub fn corners(&self, figure: &Figure) -> Vec<SheetPoint> {
         let by = self.ground(figure.spread);
-        let points = figure.forms.iter().flat_map(Form::points);
+        let points = figure.corners();
         match Frame::around(points.map(|point| self.spot(*point))) {
             Some(frame) => vec![frame.wider(by).low, frame.wider(by).high],
             None => Vec::new(),
@@ -306,18 +319,16 @@ fn fitted(shown: Frame, options: &Options) -> (Frame, f64) {
     }
     let width = options.width.clamp(50.0, 20_000.0);
     if let Some([x, y, across, down]) = options.view {
-        let low = SheetPoint { x, y };
-        let size = SheetPoint {
-            x: across.clamp(100.0, 1e8),
-            y: down.clamp(100.0, 1e8),
-        };
+        let low = SheetPoint::new(x, y);
+        let size = SheetPoint::new(across.clamp(100.0, 1e8), down.clamp(100.0, 1e8));
         let high = low.along(size, 1.0);
         return (Frame { low, high }, size.x / width);
     }
-    // A strip below for the scale bar.
+    // A strip below for the scale bar and the legend.
+    let below = 34.0 + overlay::height(&options.overlay);
     let strip = |point: f64| Frame {
         high: SheetPoint {
-            y: shown.high.y + 34.0 * point,
+            y: shown.high.y + below * point,
             ..shown.high
         },
         ..shown
@@ -326,6 +337,6 @@ fn fitted(shown: Frame, options: &Options) -> (Frame, f64) {
     let Some(height) = options.height.map(|height| height.clamp(50.0, 20_000.0)) else {
         return (strip(by_width), by_width);
     };
-    let point = by_width.max(shown.height() / (height - 34.0).max(20.0));
+    let point = by_width.max(shown.height() / (height - below).max(20.0));
     (strip(point).resized(point * width, point * height), point)
 }

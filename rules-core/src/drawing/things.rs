@@ -6,7 +6,7 @@ use super::path;
 use super::place::{Frame, SheetPoint};
 use super::sheet::Sheet;
 use super::style::{LOT, LOT_LINE};
-use super::svg::{el, title};
+use super::svg::{Svg, el, title};
 use crate::plan::Thing;
 use crate::plan::figure::{Figure, Form};
 use crate::ruleset::words::kind_noun;
@@ -14,7 +14,7 @@ use crate::text::capitalised;
 use crate::vocabulary::{Layer, Look, Mark, Outline, Shape};
 
 /// The things of one layer.
-pub(super) fn layer(layer: Layer, sheet: &Sheet<'_>) -> String {
+pub(super) fn layer(layer: Layer, sheet: &Sheet<'_>) -> Svg {
     let things = sheet.plan.things.iter();
     let own_place = [LOT, LOT_LINE];
     things
@@ -57,7 +57,7 @@ fn spaced(id: &str) -> String {
 }
 
 /// The group of a thing, with what a pointer and a screen reader need.
-pub(super) fn around(thing: &Thing, inner: &str, more: &str, sheet: &Sheet<'_>) -> String {
+pub(super) fn around(thing: &Thing, inner: Svg, more: &str, sheet: &Sheet<'_>) -> Svg {
     let chosen = sheet.options.chosen.as_deref() == Some(thing.id.as_str());
     let class = format!(
         "thing kind-{}{more}{}",
@@ -72,16 +72,16 @@ pub(super) fn around(thing: &Thing, inner: &str, more: &str, sheet: &Sheet<'_>) 
         .with("tabindex", "0")
         .with("role", "img")
         .with("aria-label", &name)
-        .holding(&(title(&name) + inner))
+        .holding(title(&name) + inner)
 }
 
-fn group(thing: &Thing, sheet: &Sheet<'_>) -> String {
+fn group(thing: &Thing, sheet: &Sheet<'_>) -> Svg {
     let outlines = sheet.outlines(thing);
     let drawn = outlines.iter().enumerate().map(|(n, (outline, figure))| {
         let look = look(outline);
         outlined(thing, (outline, figure), look, n == 0, sheet)
     });
-    around(thing, &drawn.collect::<String>(), "", sheet)
+    around(thing, drawn.collect(), "", sheet)
 }
 
 fn outlined(
@@ -90,7 +90,7 @@ fn outlined(
     look: Look,
     main: bool,
     sheet: &Sheet<'_>,
-) -> String {
+) -> Svg {
     if figure.spread == 0
         && figure
             .forms
@@ -112,32 +112,32 @@ fn outlined(
     };
     let reach = match main && !area {
         true => reach(&d),
-        false => String::new(),
+        false => Svg::default(),
     };
     let shape = el("path")
         .with("class", format!("outline outline-{}", outline.name))
         .with("data-outline", &outline.name)
         .with("d", &d)
-        .with("fill", if area { look.fill } else { "none" })
-        .with("stroke", look.stroke)
-        .with("stroke-width", look.width)
+        .painted(
+            if area { look.fill } else { "none" },
+            look.stroke,
+            look.width,
+        )
         .with_some("stroke-dasharray", look.dash)
         .with("stroke-linejoin", "round")
-        .with("vector-effect", "non-scaling-stroke")
+        .unscaled()
         .with("pointer-events", pointed_at)
         .empty();
-    reach + &shape + &set_along(thing, (outline, figure), look, main, sheet)
+    reach + shape + set_along(thing, (outline, figure), look, main, sheet)
 }
 
 /// A thin line is hard to hit, so a wide invisible line takes the pointer for it.
-pub(super) fn reach(d: &str) -> String {
+pub(super) fn reach(d: &str) -> Svg {
     el("path")
         .with("class", "reach")
         .with("d", d)
-        .with("fill", "none")
-        .with("stroke", "none")
-        .with("stroke-width", "16")
-        .with("vector-effect", "non-scaling-stroke")
+        .painted("none", "none", "16")
+        .unscaled()
         .with("pointer-events", "stroke")
         .empty()
 }
@@ -149,7 +149,7 @@ fn set_along(
     look: Look,
     main: bool,
     sheet: &Sheet<'_>,
-) -> String {
+) -> Svg {
     let letter = sheet
         .word(thing, "type")
         .and_then(|word| word.chars().next());
@@ -159,10 +159,10 @@ fn set_along(
         let line = line_of(form, sheet);
         let ends = line.first().zip(line.last()).filter(|_| opens);
         let posts = ends.map(|(a, b)| marks::posts([*a, *b], sheet));
-        marks::along(&line, look.mark, letter, sheet) + &posts.unwrap_or_default()
+        marks::along(&line, look.mark, letter, sheet) + posts.unwrap_or_default()
     };
     match look.mark == Mark::None && !opens {
-        true => String::new(),
+        true => Svg::default(),
         false => figure.forms.iter().map(of_form).collect(),
     }
 }
@@ -218,42 +218,18 @@ fn in_area(text: &str, figure: &Figure, sheet: &Sheet<'_>) -> Vec<Label> {
     if !around.meets(sheet.frame.wider(1.0)) {
         return Vec::new();
     }
-    let (low, high) = (
-        SheetPoint {
-            x: around.low.x.max(sheet.frame.low.x),
-            y: around.low.y.max(sheet.frame.low.y),
-        },
-        SheetPoint {
-            x: around.high.x.min(sheet.frame.high.x),
-            y: around.high.y.min(sheet.frame.high.y),
-        },
-    );
+    let Frame { low, high } = around.cut_to(sheet.frame);
     let (middle, gap) = (low.middle(high), sheet.points(10.0));
     let aside = width_of(text, sheet) / 2.0 + sheet.points(5.0);
     let wide = width_of(text, sheet) <= high.x - low.x;
     let inside = (wide && high.y - low.y >= sheet.points(14.0)).then_some(middle);
-    let quarter = SheetPoint {
-        x: middle.x,
-        y: low.y + (high.y - low.y) * 0.25,
-    };
+    let quarter = SheetPoint::new(middle.x, low.y + (high.y - low.y) * 0.25);
     let below = [
         quarter,
-        SheetPoint {
-            x: middle.x,
-            y: high.y + gap,
-        },
-        SheetPoint {
-            x: middle.x,
-            y: low.y - gap,
-        },
-        SheetPoint {
-            x: high.x + aside,
-            y: middle.y,
-        },
-        SheetPoint {
-            x: low.x - aside,
-            y: middle.y,
-        },
+        SheetPoint::new(middle.x, high.y + gap),
+        SheetPoint::new(middle.x, low.y - gap),
+        SheetPoint::new(high.x + aside, middle.y),
+        SheetPoint::new(low.x - aside, middle.y),
     ];
     // Outside an area that the edge of the sheet cuts off, a name would seem to belong to something else.
     let whole = sheet.frame.holds(around.low) && sheet.frame.holds(around.high);
@@ -270,22 +246,7 @@ fn in_area(text: &str, figure: &Figure, sheet: &Sheet<'_>) -> Vec<Label> {
 
 /// Beside the longest visible straight part of a line, if the text is no longer than that part.
 fn beside_line(text: &str, figure: &Figure, sheet: &Sheet<'_>) -> Vec<Label> {
-    let lines = figure.forms.iter().map(|form| line_of(form, sheet));
-    let parts = lines.flat_map(|line| {
-        let pairs: Vec<_> = line
-            .iter()
-            .copied()
-            .zip(line.iter().copied().skip(1))
-            .collect();
-        pairs
-            .into_iter()
-            .filter_map(|(a, b)| sheet.frame.part_of(a, b))
-    });
-    let longest = parts.max_by(|one, other| {
-        let length = |(a, b): &(SheetPoint, SheetPoint)| a.to(*b).length();
-        length(one).total_cmp(&length(other))
-    });
-    let Some((a, b)) = longest else {
+    let Some((a, b)) = longest_part(figure, sheet) else {
         return Vec::new();
     };
     let way = a.to(b);
@@ -312,4 +273,15 @@ fn beside_line(text: &str, figure: &Figure, sheet: &Sheet<'_>) -> Vec<Label> {
             )
         })
         .collect()
+}
+
+fn longest_part(figure: &Figure, sheet: &Sheet<'_>) -> Option<(SheetPoint, SheetPoint)> {
+    let lines = figure.forms.iter().map(|form| line_of(form, sheet));
+    let parts = lines.flat_map(|line| {
+        let pairs = line.iter().zip(line.iter().skip(1));
+        let parts = pairs.filter_map(|(a, b)| sheet.frame.part_of(*a, *b));
+        parts.collect::<Vec<_>>()
+    });
+    let length = |(a, b): &(SheetPoint, SheetPoint)| a.to(*b).length();
+    parts.max_by(|one, other| length(one).total_cmp(&length(other)))
 }

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use super::labels::{Label, Lettering, width_of};
 use super::place::SheetPoint;
 use super::sheet::Sheet;
-use super::svg::{el, mm, title};
+use super::svg::{INK, Svg, el, segment, title};
 use crate::check::{Outcome, Part, Witness};
 use crate::report::{PartReport, RangeReport, ReadingReport, RuleReport, deciding};
 
@@ -19,9 +19,9 @@ struct DimensionLine<'s> {
 }
 
 /// The dimension lines asked for. Their figures are placed before any other lettering.
-pub(super) fn lines(lettering: &mut Lettering, sheet: &Sheet<'_>) -> String {
+pub(super) fn lines(lettering: &mut Lettering, sheet: &Sheet<'_>) -> Svg {
     let mut seen = BTreeSet::new();
-    let mut drawn = String::new();
+    let mut drawn = Svg::default();
     let mut taken = Vec::new();
     for line in asked_for(sheet) {
         let ends = (line.witness.from, line.witness.to);
@@ -29,14 +29,15 @@ pub(super) fn lines(lettering: &mut Lettering, sheet: &Sheet<'_>) -> String {
             let ends = [ends.0, ends.1].map(|point| sheet.spot(point));
             let off = room_beside(ends, &taken, sheet);
             taken.push(moved(ends, off));
-            drawn += &line.drawn(ends, off, lettering, sheet);
+            drawn += line.drawn(ends, off, lettering, sheet);
         }
     }
-    el("g").with("class", "distances").holding(&drawn)
+    el("g").with("class", "distances").holding(drawn)
 }
 
 fn asked_for<'s>(sheet: &'s Sheet<'_>) -> Vec<DimensionLine<'s>> {
     let selected = sheet.options.selected.is_some();
+    let on_paper = sheet.options.scale.is_some();
     let rules = sheet.findings.rules.iter().zip(sheet.reports);
     let shown = rules.filter(|(finding, _)| {
         let rule = sheet.rules.rules.get(finding.rule);
@@ -46,9 +47,9 @@ fn asked_for<'s>(sheet: &'s Sheet<'_>) -> Vec<DimensionLine<'s>> {
     for (finding, rule) in shown {
         if selected {
             let parts = finding.parts.iter().zip(&rule.parts);
-            list.extend(parts.flat_map(|(part, said)| of_part(rule, part, said)));
+            list.extend(parts.flat_map(|(part, said)| of_part(rule, part, said, on_paper)));
         } else {
-            list.extend(of_deciding(rule, &finding.parts));
+            list.extend(of_deciding(rule, &finding.parts, on_paper));
         }
     }
     // What decides against the plan is drawn first, so that its figure finds room.
@@ -60,17 +61,19 @@ fn asked_for<'s>(sheet: &'s Sheet<'_>) -> Vec<DimensionLine<'s>> {
 fn of_deciding<'s>(
     rule: &'s RuleReport,
     parts: &'s [Part],
+    on_paper: bool,
 ) -> impl Iterator<Item = DimensionLine<'s>> {
     let part = deciding(parts).and_then(|place| parts.get(place));
     let said = rule.deciding.and_then(|place| rule.parts.get(place));
     let both = part.zip(said).into_iter();
-    both.flat_map(move |(part, said)| of_part(rule, part, said))
+    both.flat_map(move |(part, said)| of_part(rule, part, said, on_paper))
 }
 
 fn of_part<'s>(
     rule: &'s RuleReport,
     part: &'s Part,
     said: &'s PartReport,
+    on_paper: bool,
 ) -> impl Iterator<Item = DimensionLine<'s>> {
     let readings = part.readings.iter().zip(&said.readings);
     readings.filter_map(move |(reading, words)| {
@@ -79,7 +82,7 @@ fn of_part<'s>(
             part: said,
             outcome: part.outcome,
             witness: reading.witness?,
-            figure: figure(words, part.outcome),
+            figure: figure(words, part.outcome, on_paper),
         })
     })
 }
@@ -94,8 +97,9 @@ fn weight(outcome: Outcome) -> u8 {
 }
 
 /// The measured figure at its worst (as drawn, where the worst is not known), and the limit unless it is surely kept.
-/// The bound is read from the report's words, because under a `not` they state the opposite of the rule's own bound.
-fn figure(words: &ReadingReport, outcome: Outcome) -> String {
+/// On paper it is the figure as drawn, because somebody may lay a ruler on it; the table beside it has the worst. The
+/// bound is read from the report's words, because under a `not` they state the opposite of the rule's own bound.
+fn figure(words: &ReadingReport, outcome: Outcome, on_paper: bool) -> String {
     let low = |range: &RangeReport| range.low.clone();
     let high = |range: &RangeReport| range.high.clone();
     type End = fn(&RangeReport) -> Option<String>;
@@ -111,7 +115,9 @@ fn figure(words: &ReadingReport, outcome: Outcome) -> String {
     let (_, sign, at_worst, limit) = sign.unwrap_or(("", "=", low, low));
     let measured = words.measured.as_ref().and_then(at_worst);
     let drawn = || Some(format!("{} as drawn", words.drawn.as_ref()?));
-    let measured = measured.or_else(drawn).unwrap_or_else(|| "?".to_owned());
+    let ruler = words.drawn.clone().filter(|_| on_paper);
+    let measured = ruler.or(measured).or_else(drawn);
+    let measured = measured.unwrap_or_else(|| "?".to_owned());
     match &words.limit {
         Some(range) if outcome != Outcome::Pass => {
             let limit = limit(range).unwrap_or_else(|| "?".to_owned());
@@ -161,20 +167,20 @@ impl DimensionLine<'_> {
         off: f64,
         lettering: &mut Lettering,
         sheet: &Sheet<'_>,
-    ) -> String {
+    ) -> Svg {
         let [from, to] = ends;
         let beside = moved(ends, off);
         let shown = sheet.frame.holds(from) || sheet.frame.holds(to);
         lettering.place(&self.places(beside, sheet), shown, sheet);
         let strokes = match from.to(to).length() < sheet.points(4.0) {
             true => touch(from, sheet),
-            false => extensions(ends, beside) + &self.dimension(beside, sheet),
+            false => extensions(ends, beside) + self.dimension(beside, sheet),
         };
         el("g")
             .with("class", format!("distance {}", self.outcome.word()))
             .with("data-rule", &self.rule.id)
             .with_some("data-subject", self.part.subject.id.as_ref())
-            .holding(&(title(&self.title()) + &strokes))
+            .holding(title(&self.title()) + strokes)
     }
 
     fn fails_as_drawn(&self) -> bool {
@@ -190,24 +196,21 @@ impl DimensionLine<'_> {
 
     /// A line with a slanting stroke at each end: heavy where the rule fails (surely or as drawn), dashed where it is
     /// open.
-    fn dimension(&self, [from, to]: [SheetPoint; 2], sheet: &Sheet<'_>) -> String {
+    fn dimension(&self, [from, to]: [SheetPoint; 2], sheet: &Sheet<'_>) -> Svg {
         let (width, dash) = match self.outcome {
             Outcome::Fail => ("2.4", None),
             Outcome::Marginal if self.fails_as_drawn() => ("2.4", Some("5 3")),
             Outcome::Marginal | Outcome::Unknown | Outcome::Refer => ("1.6", Some("5 3")),
             Outcome::Pass | Outcome::NotApplicable => ("1", None),
         };
-        let line = format!("M{} {}L{} {}", mm(from.x), mm(from.y), mm(to.x), mm(to.y));
+        let line = segment(from, to);
         let way = from.to(to).unit();
         let slant = way.along(way.left(), 1.0);
         let tick = |at: SheetPoint| {
-            let (a, b) = (
-                at.along(slant, sheet.points(4.5)),
-                at.along(slant, -sheet.points(4.5)),
-            );
-            format!("M{} {}L{} {}", mm(a.x), mm(a.y), mm(b.x), mm(b.y))
+            let half = sheet.points(4.5);
+            segment(at.along(slant, half), at.along(slant, -half))
         };
-        stroke(&line, width, dash) + &stroke(&(tick(from) + &tick(to)), "1.8", None)
+        stroke(&line, width, dash) + stroke(&(tick(from) + &tick(to)), "1.8", None)
     }
 
     /// Above the middle of the line, else below it or nearer to one of its ends.
@@ -215,7 +218,7 @@ impl DimensionLine<'_> {
         let way = from.to(to);
         let short = way.length() < sheet.points(4.0);
         let (angle, side) = match short {
-            true => (0.0, SheetPoint { x: 0.0, y: -1.0 }),
+            true => (0.0, SheetPoint::new(0.0, -1.0)),
             false => (way.reading_angle(), way.unit().left()),
         };
         let long = way.length() > width_of(&self.figure, sheet);
@@ -258,7 +261,7 @@ impl DimensionLine<'_> {
     ) -> [SheetPoint; 6] {
         let half = width_of(&self.figure, sheet) / 2.0 + way.x.abs() / 2.0 + sheet.points(7.0);
         let up = way.y.abs() / 2.0 + sheet.points(14.0);
-        let spot = |x: f64, y: f64| middle.along(SheetPoint { x, y }, 1.0);
+        let spot = |x: f64, y: f64| middle.along(SheetPoint::new(x, y), 1.0);
         [
             spot(half, 0.0),
             spot(-half, 0.0),
@@ -271,50 +274,34 @@ impl DimensionLine<'_> {
 }
 
 /// Where two things touch there is no line to draw, so a ring with a cross marks the place.
-fn touch(at: SheetPoint, sheet: &Sheet<'_>) -> String {
+fn touch(at: SheetPoint, sheet: &Sheet<'_>) -> Svg {
     let r = sheet.points(7.0);
     let ring = el("circle")
-        .at("cx", at.x)
-        .at("cy", at.y)
-        .at("r", r)
-        .with("fill", "none")
-        .with("stroke", "#26251f")
-        .with("stroke-width", "2.2")
-        .with("vector-effect", "non-scaling-stroke")
+        .round(at, r)
+        .painted("none", INK, "2.2")
+        .unscaled()
         .empty();
-    let cross = format!(
-        "M{} {}L{} {}M{} {}L{} {}",
-        mm(at.x - r),
-        mm(at.y - r),
-        mm(at.x + r),
-        mm(at.y + r),
-        mm(at.x - r),
-        mm(at.y + r),
-        mm(at.x + r),
-        mm(at.y - r),
-    );
-    ring + &stroke(&cross, "1.6", None)
+    let corner = |x: f64, y: f64| at.along(SheetPoint::new(x, y), r);
+    let cross = segment(corner(-1.0, -1.0), corner(1.0, 1.0))
+        + &segment(corner(-1.0, 1.0), corner(1.0, -1.0));
+    ring + stroke(&cross, "1.6", None)
 }
 
 /// Extension lines: thin lines from the measured places to the dimension line beside them.
-fn extensions(ends: [SheetPoint; 2], beside: [SheetPoint; 2]) -> String {
+fn extensions(ends: [SheetPoint; 2], beside: [SheetPoint; 2]) -> Svg {
     let pairs = ends.into_iter().zip(beside).filter(|(from, to)| from != to);
-    let d: String = pairs
-        .map(|(from, to)| format!("M{} {}L{} {}", mm(from.x), mm(from.y), mm(to.x), mm(to.y)))
-        .collect();
+    let d: String = pairs.map(|(from, to)| segment(from, to)).collect();
     match d.is_empty() {
-        true => d,
+        true => Svg::default(),
         false => stroke(&d, "0.6", None),
     }
 }
 
-fn stroke(d: &str, width: &str, dash: Option<&str>) -> String {
+fn stroke(d: &str, width: &str, dash: Option<&str>) -> Svg {
     el("path")
         .with("d", d)
-        .with("fill", "none")
-        .with("stroke", "#26251f")
-        .with("stroke-width", width)
+        .painted("none", INK, width)
         .with_some("stroke-dasharray", dash)
-        .with("vector-effect", "non-scaling-stroke")
+        .unscaled()
         .empty()
 }

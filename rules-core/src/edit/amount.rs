@@ -5,6 +5,8 @@ use crate::text::{Content, Node, Span};
 
 /// A millimetre, to which every change is rounded, in nanometres.
 pub(crate) const MILLIMETRE: i128 = 1_000_000;
+/// A micrometre, in nanometres.
+pub(super) const MICROMETRE: i128 = 1000;
 /// A sixteenth of an inch, to which lengths in feet and inches are rounded, in nanometres.
 const SIXTEENTH: i128 = 1_587_500;
 

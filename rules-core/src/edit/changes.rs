@@ -17,6 +17,8 @@ pub struct Changed {
 
 /// A change. `path` names a thing by its id (`pool` the pool, `lot` the lot), and after a `:` one of its outlines.
 /// Places and ways are to the east and to the north, in metres of the file's own coordinates.
+///
+/// Tests write these as JSON, so the compiler cannot see which ones are used; `tests/tests/dead_code.rs` checks that all are.
 #[derive(Debug, Clone, PartialEq, serde::Deserialize)]
 #[serde(rename_all = "kebab-case", deny_unknown_fields)]
 pub enum Change {
@@ -34,14 +36,12 @@ pub enum Change {
     Turn {
         /// What.
         path: String,
-        /// By how much; or, with `to`, until its handle lies in the direction of that place.
-        degrees: Option<f64>,
-        /// Where the handle is pulled to by which it is turned.
-        to: Option<[f64; 2]>,
+        /// By how much.
+        degrees: f64,
         /// About this place.
         about: Option<[f64; 2]>,
     },
-    /// Pulls it at one of its handles (see [`handles`]).
+    /// Pulls it at one of its handles (see [`handles`](crate::edit::handles)).
     Pull {
         /// What.
         path: String,
@@ -54,53 +54,10 @@ pub enum Change {
         /// To the north.
         dy: f64,
     },
-    /// Pulls it at a corner or a side.
-    Resize {
-        /// What.
-        path: String,
-        /// Which corner, from 0.
-        corner: Option<usize>,
-        /// Which side, from 0.
-        side: Option<usize>,
-        /// To the east.
-        dx: f64,
-        /// To the north.
-        dy: f64,
-    },
-    /// Puts a corner somewhere else; that of a rectangle takes its sides with it.
-    Corner {
-        /// What.
-        path: String,
-        /// Which corner, from 0.
-        index: usize,
-        /// Where to.
-        to: [f64; 2],
-    },
-    /// Draws a corner more.
-    AddCorner {
-        /// What.
-        path: String,
-        /// After which corner, from 0.
-        after: usize,
-        /// Where.
-        at: [f64; 2],
-    },
-    /// Takes a corner out.
-    RemoveCorner {
-        /// What.
-        path: String,
-        /// Which, from 0.
-        index: usize,
-    },
     /// Draws the lot anew.
     Lot(Lot),
     /// Draws something new.
     Add(Add),
-    /// Takes a thing off the plan.
-    Remove {
-        /// What.
-        path: String,
-    },
 }
 
 /// How the lot is drawn anew.

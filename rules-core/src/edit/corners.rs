@@ -1,10 +1,9 @@
-//! Corners that are pulled, added and taken out, of the lot and of anything else.
+//! The corners of the lot, and pulling and changing what is drawn of a thing.
 
-use super::amount::{new_length, scalar};
-use super::handle::{self, centre, corners_mut};
+use super::handle::{self, centre};
 use super::shape::{self, Place, drawn_mut, middle, place, set_place};
-use super::tree::{self, get_mut, list, list_mut, parts_of, set, thing_mut};
-use crate::edit::{LOT, Wrong, metres, split, undrawn, unknown};
+use super::tree::{self, get_mut, parts_of, thing_mut};
+use crate::edit::{LOT, Wrong, split, undrawn, unknown};
 use crate::quantity::Unit;
 use crate::text::Node;
 
@@ -96,104 +95,4 @@ pub(super) fn pull(
 fn lot_corner(plan: &mut Node, index: usize) -> Option<&mut Node> {
     let corners = get_mut(get_mut(plan, LOT)?, "corners").and_then(tree::map_mut)?;
     corner_place(&mut corners.get_mut(index)?.value)
-}
-
-pub(super) fn add_corner(
-    plan: &mut Node,
-    path: &str,
-    after: usize,
-    at: [f64; 2],
-    unit: Option<Unit>,
-) -> Result<(), Wrong> {
-    let (x, y) = metres(at);
-    let at = list(vec![new_length(x, unit), new_length(y, unit)]);
-    if path == LOT {
-        return lot_corner_more(plan, after, at);
-    }
-    let (id, outline) = split(path);
-    let thing = thing_mut(plan, id).ok_or_else(|| unknown(id))?;
-    let node = drawn_mut(thing, outline, unit).next();
-    let corners = node.and_then(corners_mut).ok_or_else(|| undrawn(path))?;
-    corners.insert((after + 1).min(corners.len()), at);
-    Ok(())
-}
-
-/// A corner more in a side of the lot: the side ends there, and a new one begins.
-fn lot_corner_more(plan: &mut Node, after: usize, at: Node) -> Result<(), Wrong> {
-    let wrong = || undrawn(LOT);
-    let lot = get_mut(plan, LOT).ok_or_else(wrong)?;
-    let corners = get_mut(lot, "corners")
-        .and_then(tree::map_mut)
-        .ok_or_else(wrong)?;
-    let before = corners
-        .get(after)
-        .map(|entry| entry.key.clone())
-        .ok_or_else(wrong)?;
-    let free = |name: &String| corners.iter().all(|entry| entry.key != *name);
-    let name = (1..)
-        .map(|n| format!("corner-{n}"))
-        .find(free)
-        .ok_or_else(wrong)?;
-    let entry = crate::text::Entry {
-        key: name.clone(),
-        key_span: crate::text::Span::default(),
-        value: at,
-    };
-    corners.insert(after + 1, entry);
-    let sides = get_mut(lot, "sides").and_then(list_mut);
-    let side = sides
-        .into_iter()
-        .flatten()
-        .find(|side| side.get("from").and_then(Node::text) == Some(before.as_str()));
-    if let Some(side) = side {
-        set(side, "to", scalar(name));
-    }
-    Ok(())
-}
-
-pub(super) fn remove_corner(
-    plan: &mut Node,
-    path: &str,
-    index: usize,
-    unit: Option<Unit>,
-) -> Result<(), Wrong> {
-    if path == LOT {
-        return lot_corner_less(plan, index);
-    }
-    let (id, outline) = split(path);
-    let thing = thing_mut(plan, id).ok_or_else(|| unknown(id))?;
-    let node = drawn_mut(thing, outline, unit).next();
-    let corners = node.and_then(corners_mut).ok_or_else(|| undrawn(path))?;
-    if index < corners.len() && corners.len() > 2 {
-        corners.remove(index);
-        return Ok(());
-    }
-    Err(undrawn(path))
-}
-
-/// A corner less: the side that came to it goes on to the next, and the side that began there is no more.
-fn lot_corner_less(plan: &mut Node, index: usize) -> Result<(), Wrong> {
-    let wrong = || undrawn(LOT);
-    let lot = get_mut(plan, LOT).ok_or_else(wrong)?;
-    let corners = get_mut(lot, "corners")
-        .and_then(tree::map_mut)
-        .ok_or_else(wrong)?;
-    if corners.len() < 4 || index >= corners.len() {
-        return Err(Wrong("A lot keeps at least three corners.".to_owned()));
-    }
-    let next = corners
-        .iter()
-        .cycle()
-        .nth(index + 1)
-        .map(|entry| entry.key.clone());
-    let gone = corners.remove(index).key;
-    if let (Some(sides), Some(next)) = (get_mut(lot, "sides").and_then(list_mut), next) {
-        sides.retain(|side| side.get("from").and_then(Node::text) != Some(gone.as_str()));
-        for side in sides.iter_mut() {
-            if side.get("to").and_then(Node::text) == Some(gone.as_str()) {
-                set(side, "to", scalar(next.clone()));
-            }
-        }
-    }
-    Ok(())
 }

@@ -1,7 +1,10 @@
 //! Where a drawn outline can be taken hold of, and what pulling there does to it.
 
 use super::amount::{MILLIMETRE, angle, length, set_length};
-use super::shape::{LONG, Place, SQUARE, middle, moved, place, places, rotated, set_place, turn};
+use super::shape::{
+    LONG, Place, SQUARE, middle, moved, place, places, rotated, set_place, to_micrometre,
+    to_millimetre, turn,
+};
 use super::tree::{get_mut, list_mut};
 use crate::drawing::Handle;
 use crate::quantity::Unit;
@@ -39,7 +42,7 @@ impl Rectangle {
             (self.width * across / 2 + beyond) as f64,
         );
         let (x, y) = rotated(way, self.degrees);
-        moved(self.at, (whole(x), whole(y)))
+        moved(self.at, (to_micrometre(x), to_micrometre(y)))
     }
 
     /// By how much its low and its high ends move when it is pulled at a handle: along its length, then its width.
@@ -59,11 +62,11 @@ impl Rectangle {
 
     fn pull(&mut self, what: &str, index: usize, by: Place) -> Option<()> {
         let (u, v) = rotated((by.0 as f64, by.1 as f64), -self.degrees);
-        let [along, across] = Self::pulled(what, index, (rounded(u), rounded(v)))?;
+        let [along, across] = Self::pulled(what, index, (to_millimetre(u), to_millimetre(v)))?;
         let (low_u, length) = stretched(self.length, along);
         let (low_v, width) = stretched(self.width, across);
         let (x, y) = rotated((low_u as f64, low_v as f64), self.degrees);
-        self.at = moved(self.at, (rounded(x), rounded(y)));
+        self.at = moved(self.at, (to_millimetre(x), to_millimetre(y)));
         (self.length, self.width) = (length, width);
         Some(())
     }
@@ -99,14 +102,6 @@ impl Rectangle {
 fn stretched(old: i128, (low, high): (i128, i128)) -> (i128, i128) {
     let low = low.min(old - SHORTEST);
     (low, (old - low + high).max(SHORTEST))
-}
-
-fn whole(nanometres: f64) -> i128 {
-    super::shape::nanometres(nanometres / 1e6 * 1000.0) / 1000
-}
-
-fn rounded(nanometres: f64) -> i128 {
-    super::shape::nanometres(nanometres / 1e6)
 }
 
 /// Where an outline can be taken hold of.
@@ -202,7 +197,7 @@ pub(super) fn pull(
             let way = get_mut(node, "circle")?;
             let (_, radius) = circle(way, unit)?;
             let (x, y) = ((radius + by.0) as f64, by.1 as f64);
-            let new = rounded((x * x + y * y).sqrt()).max(SHORTEST / 2);
+            let new = to_millimetre((x * x + y * y).sqrt()).max(SHORTEST / 2);
             set_length(get_mut(way, "radius")?, new, unit);
         }
         "end" => {
@@ -251,14 +246,14 @@ fn corner_mut(node: &mut Node, index: usize, unit: Option<Unit>) -> Option<&mut 
 }
 
 /// The corners of what is drawn by them.
-pub(super) fn corners_mut(node: &mut Node) -> Option<&mut Vec<Node>> {
+fn corners_mut(node: &mut Node) -> Option<&mut Vec<Node>> {
     match node.get("band").is_some() {
         true => list_mut(get_mut(get_mut(node, "band")?, "along")?),
         false => list_mut(node),
     }
 }
 
-/// Turned as far as its handle is pulled round the middle.
+/// Turns the outline by the angle through which its handle is pulled round the middle.
 fn pull_round(node: &mut Node, by: Place, unit: Option<Unit>) -> Option<()> {
     let at = handles(node, unit)
         .into_iter()

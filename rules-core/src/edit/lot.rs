@@ -1,8 +1,8 @@
 //! The lot, drawn from what somebody paced off: how wide and how deep it is, or its sides one after the other.
 
-use super::Wrong;
 use super::amount::{length, new_length, scalar};
-use super::shape::{Place, rotated};
+use super::changes::{Changed, Lot, Wrong};
+use super::shape::{rotated, to_millimetre};
 use super::tree::{get_mut, list, map, set};
 use crate::quantity::{Dimension, Unit, parse};
 use crate::text::Node;
@@ -17,13 +17,26 @@ pub struct Side {
     pub angle: Option<String>,
 }
 
+pub(super) fn draw(plan: &mut Node, lot: &Lot, unit: Option<Unit>) -> Result<Changed, Wrong> {
+    let closing = match lot {
+        Lot::Size { width, depth } => {
+            by_size(plan, width, depth, unit)?;
+            None
+        }
+        Lot::Corners { corners } => {
+            by_corners(plan, corners, unit)?;
+            None
+        }
+        Lot::Sides { sides } => Some(by_sides(plan, sides, unit)?),
+    };
+    Ok(Changed {
+        closing,
+        ..Changed::default()
+    })
+}
+
 /// A rectangle whose front lies along the road, its left front corner at the origin.
-pub(super) fn by_size(
-    plan: &mut Node,
-    width: &str,
-    depth: &str,
-    unit: Option<Unit>,
-) -> Result<(), Wrong> {
+fn by_size(plan: &mut Node, width: &str, depth: &str, unit: Option<Unit>) -> Result<(), Wrong> {
     let typed = |text: &str| scalar(text.trim().to_owned());
     let nothing = || new_length(0, unit);
     positive(width, unit)?;
@@ -97,11 +110,7 @@ fn id(side: &Node) -> Option<String> {
 
 /// The sides one after the other, the first along the road from left to right; the lot lies to the left of whoever
 /// walks. Gives by how much the last misses the first corner, in nanometres.
-pub(super) fn by_sides(
-    plan: &mut Node,
-    written: &[Side],
-    unit: Option<Unit>,
-) -> Result<i128, Wrong> {
+fn by_sides(plan: &mut Node, written: &[Side], unit: Option<Unit>) -> Result<i128, Wrong> {
     if written.len() < 3 {
         return Err(Wrong("A lot has at least three sides.".to_owned()));
     }
@@ -113,28 +122,16 @@ pub(super) fn by_sides(
         at = (at.0 + way.0, at.1 + way.1);
         heading += 180.0 - inside_angle(side.angle.as_deref())?;
     }
-    let rounded = |at: (f64, f64)| -> Place {
-        (
-            super::shape::nanometres(at.0 / 1e6),
-            super::shape::nanometres(at.1 / 1e6),
-        )
-    };
-    let places = corners.iter().map(|at| {
-        let (x, y) = rounded(*at);
-        list(vec![new_length(x, unit), new_length(y, unit)])
-    });
+    let typed = |nanometres: f64| new_length(to_millimetre(nanometres), unit);
+    let places = corners
+        .iter()
+        .map(|(x, y)| list(vec![typed(*x), typed(*y)]));
     put_around(plan, places.collect());
-    Ok(super::shape::nanometres(
-        (at.0 * at.0 + at.1 * at.1).sqrt() / 1e6,
-    ))
+    Ok(to_millimetre((at.0 * at.0 + at.1 * at.1).sqrt()))
 }
 
 /// The corners as they were typed or pointed at.
-pub(super) fn by_corners(
-    plan: &mut Node,
-    written: &[[String; 2]],
-    unit: Option<Unit>,
-) -> Result<(), Wrong> {
+fn by_corners(plan: &mut Node, written: &[[String; 2]], unit: Option<Unit>) -> Result<(), Wrong> {
     if written.len() < 3 {
         return Err(Wrong("A lot has at least three corners.".to_owned()));
     }

@@ -16,17 +16,19 @@ pub(crate) mod tree;
 
 #[cfg(test)]
 mod edit_tests;
+#[cfg(test)]
+mod handle_tests;
 
 pub use lot::Side;
 pub use reshape::reshape;
 
 use crate::drawing::{Handle, Options};
 pub use crate::edit::changes::{Add, Change, Changed, Lot, Wrong};
-use crate::edit::corners::{add_corner, centre_of, lot_corners, on_all, pull, remove_corner};
-use crate::edit::things::{add_thing, remove};
+use crate::edit::corners::{centre_of, lot_corners, on_all, pull};
+use crate::edit::things::add_thing;
 use crate::quantity::{Dimension, Unit};
 use crate::text::Node;
-use shape::{Place, drawn_mut, nanometres};
+use shape::{Place, drawn_mut, to_millimetre};
 use tree::thing_mut;
 
 /// Changes a document.
@@ -36,65 +38,27 @@ use tree::thing_mut;
 /// what was changed before that was noticed.
 pub fn change(plan: &mut Node, change: &Change) -> Result<Changed, Wrong> {
     let unit = unit_of(plan);
-    let nothing = Ok(Changed::default());
     match change {
         Change::Move { path, dx, dy } => {
-            let by = metres([*dx, *dy]);
-            on_all(plan, path, unit, &|node| shape::shift(node, by, unit)).and(nothing)
-        }
-        Change::Turn {
-            path, to: Some(to), ..
-        } => {
-            let by = to_handle(plan, path, "turn", 0, metres(*to))?;
-            pull(plan, path, ("turn", 0), by, unit).and(nothing)
+            let by = from_metres([*dx, *dy]);
+            on_all(plan, path, unit, &|node| shape::shift(node, by, unit))?;
         }
         Change::Turn {
             path,
             degrees,
             about,
-            ..
-        } => turn(plan, path, degrees.unwrap_or(0.0), about.map(metres), unit).and(nothing),
+        } => turn(plan, path, *degrees, about.map(from_metres), unit)?,
         Change::Pull {
             path,
             what,
             index,
             dx,
             dy,
-        } => pull(plan, path, (what, *index), metres([*dx, *dy]), unit).and(nothing),
-        Change::Resize {
-            path,
-            corner,
-            side,
-            dx,
-            dy,
-        } => {
-            let which = match side {
-                Some(side) => ("side", *side),
-                None => ("corner", corner.unwrap_or(2)),
-            };
-            pull(plan, path, which, metres([*dx, *dy]), unit).and(nothing)
-        }
-        Change::Corner { path, index, to } => {
-            let by = to_handle(plan, path, "corner", *index, metres(*to))?;
-            pull(plan, path, ("corner", *index), by, unit).and(nothing)
-        }
-        Change::AddCorner { path, after, at } => {
-            add_corner(plan, path, *after, *at, unit).and(nothing)
-        }
-        Change::RemoveCorner { path, index } => {
-            remove_corner(plan, path, *index, unit).and(nothing)
-        }
-        Change::Lot(Lot::Size { width, depth }) => {
-            lot::by_size(plan, width, depth, unit).and(nothing)
-        }
-        Change::Lot(Lot::Corners { corners }) => lot::by_corners(plan, corners, unit).and(nothing),
-        Change::Lot(Lot::Sides { sides }) => Ok(Changed {
-            closing: Some(lot::by_sides(plan, sides, unit)?),
-            ..Changed::default()
-        }),
-        Change::Add(add) => add_thing(plan, add, unit),
-        Change::Remove { path } => remove(plan, path).and(nothing),
+        } => pull(plan, path, (what, *index), from_metres([*dx, *dy]), unit)?,
+        Change::Lot(drawn) => return lot::draw(plan, drawn, unit),
+        Change::Add(add) => return add_thing(plan, add, unit),
     }
+    Ok(Changed::default())
 }
 
 /// Turns what is drawn about a place, or about its middle.
@@ -122,6 +86,17 @@ pub(crate) fn scale(plan: &mut Node, path: &str, thousandths: i128) -> Result<()
     let about = centre_of(plan, path, unit).ok_or_else(|| undrawn(path))?;
     on_all(plan, path, unit, &|node| {
         shape::scale(node, thousandths, about, unit);
+    })
+}
+
+/// Moves a thing, with everything drawn for it and its parts, by a number of nanometres east and north, exactly.
+///
+/// # Errors
+/// As for [`change`].
+pub(crate) fn shift_exactly(plan: &mut Node, path: &str, by: Place) -> Result<(), Wrong> {
+    let unit = unit_of(plan);
+    on_all(plan, path, unit, &|node| {
+        shape::shift_exactly(node, by, unit);
     })
 }
 
@@ -180,17 +155,8 @@ fn is_side(plan: &Node, id: &str) -> bool {
 }
 
 /// A place or a way in metres, to the millimetre.
-pub(super) fn metres([x, y]: [f64; 2]) -> Place {
-    (nanometres(x * 1000.0), nanometres(y * 1000.0))
-}
-
-/// How far it is from a handle to a place.
-fn to_handle(plan: &Node, path: &str, what: &str, index: usize, to: Place) -> Result<Place, Wrong> {
-    let found = handles(plan, path).into_iter();
-    let mut found = found.filter(|handle| handle.what == what && handle.index == index);
-    let handle = found.next().ok_or_else(|| undrawn(path))?;
-    let [x, y] = handle.at.map(|at| i128::from(at) * amount::MILLIMETRE);
-    Ok((to.0 - x, to.1 - y))
+pub(super) fn from_metres(way: [f64; 2]) -> Place {
+    way.map(|metres| to_millimetre(metres * 1e9)).into()
 }
 
 pub(crate) fn unit_of(plan: &Node) -> Option<Unit> {

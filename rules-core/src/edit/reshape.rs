@@ -2,7 +2,10 @@
 
 use super::amount::{MILLIMETRE, angle_node, length, new_length};
 use super::handle::{Rectangle, circle};
-use super::shape::{LONG, Place, SQUARE, drawn_mut, middle, nanodegrees, place, places, rotated};
+use super::shape::{
+    LONG, Place, SQUARE, drawn_mut, middle, moved, nanodegrees, place, places, rotated,
+    to_millimetre,
+};
 use super::tree::{list, map, thing_mut};
 use super::{Wrong, split, undrawn, unit_of, unknown};
 use crate::quantity::Unit;
@@ -73,7 +76,7 @@ impl Lies {
         let (x, y) = ((to.0 - from.0) as f64, (to.1 - from.1) as f64);
         Some(Self {
             middle: middle(&[from, to])?,
-            length: whole((x * x + y * y).sqrt()) + 2 * radius,
+            length: to_millimetre((x * x + y * y).sqrt()) + 2 * radius,
             width: 2 * radius,
             degrees: libm::atan2(y, x).to_degrees(),
         })
@@ -89,7 +92,7 @@ impl Lies {
     /// The place so far from the middle along the length and across it.
     fn spot(&self, along: i128, across: i128) -> Place {
         let (x, y) = rotated((along as f64, across as f64), self.degrees);
-        (self.middle.0 + whole(x), self.middle.1 + whole(y))
+        moved(self.middle, (to_millimetre(x), to_millimetre(y)))
     }
 
     fn drawn(&self, shape: &str, old: &Node, unit: Option<Unit>) -> Option<Node> {
@@ -170,8 +173,4 @@ impl Lies {
 
 fn typed((x, y): Place, unit: Option<Unit>) -> Node {
     list(vec![new_length(x, unit), new_length(y, unit)])
-}
-
-fn whole(nanometres: f64) -> i128 {
-    super::shape::nanometres(nanometres / 1e6)
 }

@@ -1,9 +1,9 @@
 //! Drawn outlines in a document: which parts of a thing they are, and how they are moved and turned.
 
-use super::amount::{MILLIMETRE, angle, angle_node, length, set_length};
-use super::tree::{get_mut, list_mut, map_mut, set};
+use super::amount::{MICROMETRE, MILLIMETRE, angle, angle_node, length, scalar, set_length};
+use super::tree::{get_mut, list, list_mut, map_mut, set};
 use crate::grammar::DRAWN_WAYS;
-use crate::quantity::Unit;
+use crate::quantity::{Unit, show_exactly};
 use crate::text::{Entry, Node};
 
 /// A place in the file's coordinates, in nanometres.
@@ -100,21 +100,30 @@ pub(crate) fn set_place(node: &mut Node, (x, y): Place, unit: Option<Unit>) {
     }
 }
 
-/// A change of a place, in whole millimetres.
+/// The place that lies so far east and north of another.
 pub(super) fn moved((x, y): Place, (dx, dy): Place) -> Place {
     (x + dx, y + dy)
 }
 
-/// A number of millimetres, as nanometres.
-pub(crate) fn nanometres(millimetres: f64) -> i128 {
-    // Beyond what a plan holds nothing is meant; a number that is none counts as nothing.
-    const WIDEST: f64 = 1e8;
+/// Nanometres that were worked out, to the nearest millimetre, as every change is written.
+pub(crate) fn to_millimetre(nanometres: f64) -> i128 {
+    to_whole(nanometres / 1e6, 1e8) * MILLIMETRE
+}
+
+/// Nanometres that were worked out, to the nearest micrometre, for a place that other places are worked out from.
+pub(super) fn to_micrometre(nanometres: f64) -> i128 {
+    to_whole(nanometres / 1e3, 1e11) * MICROMETRE
+}
+
+/// To the nearest whole number. Nothing is farther out than `widest`, and what is no number counts as nothing. Either unit's
+/// `widest` is 100 km, beyond what a plan holds.
+fn to_whole(number: f64, widest: f64) -> i128 {
     #[expect(
         clippy::cast_possible_truncation,
-        reason = "it was cut to 100 km just before"
+        reason = "it was cut to `widest` just before"
     )]
-    let whole = millimetres.round().clamp(-WIDEST, WIDEST) as i128;
-    whole * MILLIMETRE
+    let whole = number.round().clamp(-widest, widest) as i128;
+    whole
 }
 
 /// Moves an outline.
@@ -123,6 +132,22 @@ pub(super) fn shift(node: &mut Node, by: Place, unit: Option<Unit>) {
         if let Some(old) = place(at, unit) {
             set_place(at, moved(old, by), unit);
         }
+    });
+}
+
+/// Moves an outline by an exact amount; its places are then written with as many digits as that takes.
+pub(super) fn shift_exactly(node: &mut Node, by: Place, unit: Option<Unit>) {
+    each_place(node, unit, &mut |at| {
+        let Some(old) = place(at, unit) else { return };
+        let (x, y) = moved(old, by);
+        let exact = |length: i128| {
+            let text = show_exactly(length, Unit::METRE);
+            match unit == Some(Unit::METRE) {
+                true => scalar(text.trim_end_matches(" m").to_owned()),
+                false => scalar(text),
+            }
+        };
+        *at = list(vec![exact(x), exact(y)]);
     });
 }
 
@@ -206,8 +231,7 @@ pub(super) fn nanodegrees(degrees: f64) -> i128 {
 pub(super) fn turned(at: Place, degrees: f64, about: Place) -> Place {
     let way = ((at.0 - about.0) as f64, (at.1 - about.1) as f64);
     let (x, y) = rotated(way, degrees);
-    let whole = |value: f64| nanometres(value / 1e6);
-    (about.0 + whole(x), about.1 + whole(y))
+    moved(about, (to_millimetre(x), to_millimetre(y)))
 }
 
 /// A way turned anticlockwise.

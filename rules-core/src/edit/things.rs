@@ -1,9 +1,9 @@
-//! Things that are put on the plan and taken off it.
+//! Things that are put on the plan.
 
 use super::amount::{self, new_length, scalar};
-use super::tree::{get_mut, ids, list, list_mut, map, set, take_out, thing_mut};
+use super::tree::{get_mut, ids, list, list_mut, map, set};
 use crate::edit::corners::centre_of;
-use crate::edit::{Add, Changed, LOT, Wrong, metres, unknown};
+use crate::edit::{Add, Changed, LOT, Wrong, from_metres};
 use crate::quantity::Unit;
 use crate::text::Node;
 
@@ -58,7 +58,7 @@ fn add_pool(plan: &mut Node, pool: Node) {
 /// What is drawn of a new thing: a place, a level line, or a rectangle about the place that is given.
 fn new_outline(plan: &mut Node, add: &Add, unit: Option<Unit>) -> Node {
     const USUAL: i128 = 2_000_000_000;
-    let given = add.at.map(metres);
+    let given = add.at.map(from_metres);
     let at = given
         .or_else(|| centre_of(plan, LOT, unit))
         .unwrap_or((0, 0));
@@ -92,20 +92,4 @@ fn new_outline(plan: &mut Node, add: &Add, unit: Option<Unit>) -> Node {
             map([("rectangle", way)])
         }
     }
-}
-
-pub(super) fn remove(plan: &mut Node, id: &str) -> Result<(), Wrong> {
-    thing_mut(plan, id).ok_or_else(|| unknown(id))?;
-    let other = |thing: &Node| thing.get("id").and_then(Node::text) != Some(id);
-    let things = get_mut(plan, "things").and_then(list_mut);
-    things.into_iter().for_each(|things| things.retain(other));
-    let pools = get_mut(plan, "pool").and_then(list_mut);
-    pools.into_iter().for_each(|pools| pools.retain(other));
-    let only = plan
-        .get("pool")
-        .is_some_and(|pool| pool.as_map().is_some() && (!other(pool) || id == "pool"));
-    if only {
-        take_out(plan, "pool");
-    }
-    Ok(())
 }

@@ -1,4 +1,4 @@
-//! The registry of faults: every kind of fault has its row in one table, and whoever tells of a fault names that row.
+//! The registry of faults: every kind of fault has its row in one table, and code that finds a fault names that row.
 //!
 //! What a fault says of its own place is written where it is found; what holds for all faults of a kind stands here, and
 //! on the page that is made from it.

@@ -21,6 +21,8 @@ codes! {
     SeveralDocuments "several-documents",
     /// A line that begins with `%` is an instruction to YAML that is not understood: take it out.
     Directive "directive",
+    /// A character looks like a space, a hyphen or a quotation mark but is another one: type the one on the keyboard.
+    Lookalike "lookalike",
     /// The text has a character that nobody can see: take it out.
     ControlCharacter "control-character",
     /// A line is indented with a tab: indent with spaces, because a tab has no fixed width.
@@ -37,6 +39,12 @@ codes! {
     NeedsQuotes "needs-quotes",
     /// A `\` in double quotes begins an escape that names no character: write `\\` for one `\`.
     BadEscape "bad-escape",
+    /// A `#` ends a text that it may be part of: put the text in quotes, or a space after the `#` of a comment.
+    CutByComment "cut-by-comment",
+    /// A comma ends a text inside `{ }`: put a text with a comma in quotes.
+    CommaInText "comma-in-text",
+    /// What belongs to a key is not indented further than the key.
+    NotIndented "not-indented",
     /// A `:` cannot stand here, or no space follows it: put text with a `:` in quotes, and write keys as `key: value`.
     Colon "colon",
     /// A key has no `:` after it: write `key: value`.
@@ -175,12 +183,10 @@ codes! {
     WrongShape "wrong-shape",
     /// An outline cannot be worked out from the one it names: draw it.
     NotDerived "not-derived",
-    /// An outline crosses or touches itself.
+    /// An outline crosses or touches itself: write its points in the order in which one walks round it.
     CrossesItself "crosses-itself",
     /// Two neighbouring corners or points are the same: leave one of them out.
     SamePoint "same-point",
-    /// An outline surrounds no area: write its points in the order in which one walks round it.
-    NoArea "no-area",
     /// `parts` needs a list of outlines.
     NotParts "not-parts",
     /// The parts of one outline need the same radius or width.
@@ -198,12 +204,16 @@ codes! {
 
     "Rule files", "What is wrong with a rule file by itself.":
 
+    /// The file is a plan, not a rule file.
+    NotARuleFile "not-a-rule-file",
     /// A text is expected.
     NotAText "not-a-text",
     /// A single word is expected.
     NotAWord "not-a-word",
     /// A word is common in laws, but not one of the words of a rule: write the one that is.
     WrongWord "wrong-word",
+    /// `least` is more than `most`, so that nothing lies between them.
+    LeastAboveMost "least-above-most",
     /// A day is expected that decides when the rules are in force.
     NotADay "not-a-day",
     /// A short name is not that of a language: write `en`, `nb`, `fr` or the like.
@@ -246,6 +256,10 @@ codes! {
     SayEach "say-each",
     /// It is open whether each pool by itself is meant or all of them together: write `each` or `all`.
     EachOrAll "each-or-all",
+    /// A word is not on the list of a fact that takes any word: use a listed word, or add a fact of your own.
+    UnlistedWord "unlisted-word",
+    /// It is not clear whether the part in a zone or all of each thing is meant: put `in` beside `of`, or use `sum`.
+    PartOrWhole "part-or-whole",
     /// `where` chooses among things, and no `each` says which.
     NoEach "no-each",
     /// Things are chosen by a zone twice.
@@ -276,6 +290,8 @@ codes! {
     NoBound "no-bound",
     /// The limits rule each other out: see whether one is the wrong way round.
     Contradiction "contradiction",
+    /// A limit or its measure is outside the requirement, or the limit is inside the measure: put both side by side.
+    Misplaced "misplaced",
     /// One measure is expected, and just one.
     NotOneMeasure "not-one-measure",
     /// An amount is expected, and this is a word.
@@ -353,6 +369,8 @@ codes! {
     Laxer "laxer",
     /// A rule that is the most that may be asked is made stricter: keep it or make it laxer.
     Stricter "stricter",
+    /// A rule says that it tightens another, but asks for the same.
+    TightensNothing "tightens-nothing",
     /// Only a whole rule can be tightened: use `replaces` for a part of it.
     TightensPart "tightens-part",
     /// This edit cannot have a condition.
@@ -361,6 +379,10 @@ codes! {
     OtherName "other-name",
     /// A word has other answers in the earlier edition: give this one another name.
     ChangedWord "changed-word",
+    /// The format is not one that this program reads: use a newer program, or correct the number.
+    UnknownFormat "unknown-format",
+    /// The last day in force comes before the first.
+    InForceOrder "in-force-order",
     /// There is an earlier edition, and nothing says from which day on this one counts: add `in-force`.
     NoEditionDay "no-edition-day",
     /// The earlier edition begins to count no earlier than this one.
@@ -370,16 +392,56 @@ codes! {
 
     /// Two rules cannot both hold where both apply.
     Clash "clash",
+    /// A line no longer means what it meant in the format the file was written for: read it again.
+    MeaningChanged "meaning-changed",
+    /// A distance from something to itself is always zero: name two things.
+    SameEnds "same-ends",
+    /// A share is many times the whole: check whether a `%` is missing.
+    LargeShare "large-share",
+    /// Two `not` cancel each other out: remove both.
+    DoubleNot "double-not",
+    /// A `not` before a list holds as soon as one item fails: say whether all of them or any of them is meant.
+    NotOfList "not-of-list",
     /// The distance to the lot as an area is always nothing: measure to `lot-line`.
     DistanceToTheLot "distance-to-the-lot",
     /// A limit jumps between two rows of a table as laws seldom make it: read the rows again.
     LimitJumps "limit-jumps",
     /// A rule can never apply: its conditions rule each other out.
     NeverApplies "never-applies",
+    /// Every plan keeps this limit: check whether a digit, the unit or the direction is wrong.
+    AlwaysHolds "always-holds",
+    /// What a rule requires already follows from its own conditions.
+    RequiresItsCondition "requires-its-condition",
     /// A requirement can never hold.
     NeverHolds "never-holds",
     /// A row of a table can never apply.
     RowNeverApplies "row-never-applies",
+    /// A limit never counts beside another that asks for more: take one out.
+    LimitIdle "limit-idle",
+    /// A rule never counts beside another that asks for more of the same: take one out.
+    RuleIdle "rule-idle",
+    /// A measured amount is asked for to the millimetre: write a limit.
+    ExactAmount "exact-amount",
+    /// A share is less than a hundredth: check whether it is a hundred times too small.
+    SmallShare "small-share",
+    /// A point stands before three figures, as others write thousands: a point stands before decimals here.
+    ThousandsPoint "thousands-point",
+    /// A year is long ago or far ahead: check its figures.
+    OddYear "odd-year",
+    /// One amount is in no row but the last, between two rows: see which of the two it belongs to.
+    TableHole "table-hole",
+    /// A decision always gives the same class.
+    DecisionSame "decision-same",
+    /// A limit asks for the opposite of what laws ask for there: a gap is at least so wide.
+    LimitTurned "limit-turned",
+    /// A rule is for each of some things, and what it requires does not speak of them: measure to the thing.
+    EachNotUsed "each-not-used",
+    /// A condition of a rule asks something of every pool on the plan, where the pool being judged may be meant.
+    EachPoolInCondition "each-pool-in-condition",
+    /// A relief asks for less than the rule and for nothing else, so that the rule's own limit never counts.
+    ReliefLaxer "relief-laxer",
+    /// A file has no rules, so that every plan passes.
+    NoRules "no-rules",
     /// Working days are counted, and no holidays are named.
     NoHolidays "no-holidays",
     /// A rule names no source, so that its values count as from memory.

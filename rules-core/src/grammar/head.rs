@@ -13,7 +13,7 @@ const MATTER: Syntax = Named("matter");
 /// What sort of rule set a file is.
 pub(crate) const SORTS: [&str; 4] = ["place", "code", "topic", "example"];
 
-pub(crate) const RULE_SET: Keys<29> = keys([
+pub(crate) const RULE_SET: Keys<30> = keys([
     need("ruleset", ShortName)
         .says("The short name of this rule set, in small letters and hyphens."),
     need("title", Told).says("Its title."),
@@ -60,8 +60,35 @@ pub(crate) const RULE_SET: Keys<29> = keys([
     may("language", LANGUAGE).says(
         "The language of texts given in one language only, such as `nb`; English by default.",
     ),
+    may("format", Pattern("^[0-9]+$", &["2"]))
+        .says("The format for which the file was written: `siting rules check` says which lines mean something else since."),
 ])
-.called("a rule set");
+.called("a rule set")
+.or_as_people_say(&[
+    ("name", "ruleset"),
+    ("id", "ruleset"),
+    ("version", "edition"),
+    ("year", "edition"),
+    ("date", "edition"),
+    ("office", "authority"),
+    ("town", "authority"),
+    ("municipality", "authority"),
+    ("disclaimer", "notice"),
+    ("valid", "in-force"),
+    ("effective", "in-force"),
+    ("base", "builds-on"),
+    ("based-on", "builds-on"),
+    ("extends", "builds-on"),
+    ("definitions", "terms"),
+    ("papers", "documents"),
+    ("forms", "documents"),
+    ("decisions", "decide"),
+    ("duties", "do"),
+    ("steps", "do"),
+    ("warnings", "cautions"),
+    ("examples", "cases"),
+    ("tests", "cases"),
+]);
 
 pub(crate) const SCOPE: Keys<3> = keys([
     may("holds", OneOrMore(&MATTER)).says("The matters that these rules cover."),

@@ -24,12 +24,15 @@ pub(crate) enum Measure {
     Volume,
     Uplift,
     Height,
+    Margin,
+    Width,
     Table,
     Largest,
     Smallest,
     Sum,
     Difference,
     Product,
+    Root,
 }
 
 /// A measure with its key.
@@ -62,7 +65,7 @@ impl MeasureKey {
 }
 
 /// The measures. A requirement has exactly one of them, or combines other requirements.
-pub(crate) static MEASURES: [MeasureKey; 20] = [
+pub(crate) static MEASURES: [MeasureKey; 23] = [
     measure(Measure::Fact, "fact", "fact-name")
         .says("What is stated in the plan, such as `pool.depth`."),
     measure(Measure::Value, "value", "fact-name").says("A term that stands for a value."),
@@ -101,6 +104,12 @@ pub(crate) static MEASURES: [MeasureKey; 20] = [
     measure(Measure::Height, "height", "height")
         .in_(Dimension::Length)
         .says("The least height of outlines above the ground and everything near them."),
+    measure(Measure::Margin, "margin", "margin")
+        .in_(Dimension::Length)
+        .says("How far outlines reach beyond what they lie round, on the side where they reach least far."),
+    measure(Measure::Width, "width", "width")
+        .in_(Dimension::Length)
+        .says("The width of an area over all: that of the narrowest straight strip which holds it."),
     measure(Measure::Table, "table", "table").says("Rows; the first that applies counts."),
     measure(Measure::Largest, "largest-of", "several").says("The largest of some values."),
     measure(Measure::Smallest, "smallest-of", "several").says("The smallest of some values."),
@@ -108,6 +117,8 @@ pub(crate) static MEASURES: [MeasureKey; 20] = [
     measure(Measure::Difference, "difference", "two-values")
         .says("The first value less the others."),
     measure(Measure::Product, "product", "two-values").says("Values multiplied together."),
+    measure(Measure::Root, "square-root", "limit")
+        .says("The square root of a number, or of an area, which gives a length."),
 ];
 
 /// The measure that a key names.
@@ -174,7 +185,7 @@ pub(crate) const LENGTH: Keys<2> = keys([need("of", OUTLINES), may("in", ZONE)])
     .example("{of: barrier-stretch.line, in: {around: pool.water, by: 5 m}}");
 
 /// Whom a barrier can keep out.
-pub(crate) const SEPARATED: [&str; 3] = ["street", "neighbour-lot", "dwelling"];
+pub(crate) const SEPARATED: [&str; 4] = ["street", "neighbour-lot", "open-space", "dwelling"];
 
 pub(crate) const ENCLOSURE: Keys<3> = keys([
     need("of", OUTLINES),
@@ -230,7 +241,18 @@ pub(crate) const HEIGHT: Keys<3> = keys([
     may("over", OUTLINES).says("What somebody may stand on, besides the ground."),
 ])
 .called("a height")
-.example("{of: barrier-stretch.line, within: 1 m, over: boulder}");
+.example("{of: barrier-stretch.line, within: 1 m, over: deck}");
+
+pub(crate) const MARGIN: Keys<2> = keys([
+    need("of", OUTLINES).says("The areas that lie round it; together they count as one."),
+    need("round", OUTLINES).says("What they lie round; its own ground counts with theirs."),
+])
+.called("a margin")
+.example("{of: pool.deck, round: pool.water}");
+
+pub(crate) const WIDTH: Keys<1> = keys([need("of", OUTLINES).says("One area.")])
+    .called("a width")
+    .example("{of: pool.water}");
 
 /// One value taken from each of some things.
 pub(crate) const TAKEN: Keys<5> = keys([
@@ -266,6 +288,15 @@ pub(crate) const ROW: Keys<4> = keys([
     may("then", GIVES).says("What the row gives."),
 ])
 .called("a row of a table")
+.or_as_people_say(&[
+    ("else", "otherwise"),
+    ("default", "otherwise"),
+    ("if", "when"),
+    ("give", "then"),
+    ("gives", "then"),
+    ("value", "then"),
+    ("limit", "then"),
+])
 .with(&[&BOUNDS])
 .tied(&[
     Tie::Some(&[
@@ -282,7 +313,7 @@ pub(crate) const ROW: Keys<4> = keys([
 .example("{at-most: 1.2 m, then: 1 m}");
 
 /// The parts of values, under the names that other tables use.
-pub(crate) const VALUES: [(&str, Syntax); 16] = [
+pub(crate) const VALUES: [(&str, Syntax); 18] = [
     (
         "limit",
         AnyOf(&[Syntax::Amount(None), Named("fact-name"), Named("measure")]),
@@ -301,5 +332,7 @@ pub(crate) const VALUES: [(&str, Syntax); 16] = [
     ("fall", Map(&FALL)),
     ("volume", Map(&VOLUME)),
     ("height", Map(&HEIGHT)),
+    ("margin", Map(&MARGIN)),
+    ("width", Map(&WIDTH)),
     ("table", Map(&TABLE)),
 ];

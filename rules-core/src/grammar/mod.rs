@@ -40,6 +40,8 @@ pub(crate) struct Declaration<K: ?Sized = [Key]> {
     pub groups: &'static [&'static [Key]],
     /// Keys that people are likely to write here by mistake; the reader explains them itself.
     pub refused: &'static [&'static str],
+    /// Words that people write instead of its keys, each with the key.
+    pub others: &'static [(&'static str, &'static str)],
     /// Its keys.
     pub keys: K,
 }
@@ -142,6 +144,7 @@ pub(crate) const fn keys<const N: usize>(keys: [Key; N]) -> Keys<N> {
         ties: &[],
         groups: &[],
         refused: &[],
+        others: &[],
         keys,
     }
 }
@@ -206,6 +209,11 @@ impl<const N: usize> Keys<N> {
         Self { refused, ..self }
     }
 
+    /// Gives the words that people write instead of its keys.
+    pub const fn or_as_people_say(self, others: &'static [(&'static str, &'static str)]) -> Self {
+        Self { others, ..self }
+    }
+
     /// Gives its name in a sentence, such as `a distance`.
     pub const fn called(self, what: &'static str) -> Self {
         Self { what, ..self }
@@ -213,11 +221,23 @@ impl<const N: usize> Keys<N> {
 
     /// The entries of its keys, in order; reports missing and unknown keys.
     pub fn read<'a>(&self, node: &'a Node, faults: &mut Faults) -> Option<[Option<&'a Entry>; N]> {
-        let mut map = MapReader::new(node, self.what, faults)?;
-        map.refuse(self.refused.iter().copied());
+        let mut map = self.begun(node, faults)?;
         let entries = map.keys(&self.keys, faults);
         map.finish(faults);
         Some(entries)
+    }
+
+    /// A reader that knows all keys. A node that is not a map gives a fault with an example.
+    pub fn begun<'a>(&self, node: &'a Node, faults: &mut Faults) -> Option<MapReader<'a>> {
+        let map = MapReader::new(node, self.what, faults);
+        if let (None, false, Some(fault)) = (&map, self.example.is_empty(), faults.list.last_mut())
+        {
+            fault.help(format!(
+                "Write it as keys with values, as in `{}`.",
+                self.example
+            ));
+        }
+        map.map(|map| self.known_to(map))
     }
 
     /// The entry of a key that is needed here, though not in every such map. A missing one is a fault.
@@ -228,15 +248,16 @@ impl<const N: usize> Keys<N> {
         faults: &mut Faults,
     ) -> Option<&'a Entry> {
         let mut map = self.known_to(MapReader::new(node, self.what, faults)?);
-        let entry = map.need(key, faults);
+        let means = self.keys.iter().find(|known| known.name == key);
+        let entry = map.need(key, means.map_or("", |key| key.means), faults);
         map.finish_again(faults);
         entry
     }
 
     /// Whether one of some keys is written, but not as it is spelt: whoever [reads](Self::read) the map says so.
     pub fn misspells(&self, node: &Node, keys: &[&str]) -> bool {
-        let map = MapReader::new(node, self.what, &mut Faults::default());
-        map.is_some_and(|map| self.known_to(map).misspells(keys.iter().copied()))
+        MapReader::new(node, self.what, &mut Faults::default())
+            .is_some_and(|map| self.known_to(map).misspells(keys.iter().copied()))
     }
 
     /// A reader that knows all keys.
@@ -244,6 +265,8 @@ impl<const N: usize> Keys<N> {
         let others = self.groups.iter().copied().flatten();
         map.know(self.keys.iter().chain(others).map(|key| key.name));
         map.refuse(self.refused.iter().copied());
+        map.instead_of(self.others);
+        map.as_in(self.example);
         map
     }
 }
@@ -256,7 +279,7 @@ impl<'a> MapReader<'a> {
         faults: &mut Faults,
     ) -> [Option<&'a Entry>; N] {
         keys.map(|key| match key.needed {
-            true => self.need(key.name, faults),
+            true => self.need(key.name, key.means, faults),
             false => self.take(key.name),
         })
     }

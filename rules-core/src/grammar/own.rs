@@ -28,7 +28,7 @@ pub(crate) const ANSWER: [Key; 9] = [
     need("ask", Told).says("The question that asks for it."),
     may("how", Told).says("How it is measured or where it is found."),
     need("answer", AnyOf(&[Meanings(&ANSWERS), List(&Text, 1)]))
-        .says("What can be answered: a list of words, or one of these."),
+        .says("What can be answered: a list of words, or a word such as `yes-no` or `length`."),
     may("least", Amount(None)).says("The least that is possible."),
     may("most", Amount(None)).says("The most that is possible."),
     may("open", YesNo).says("Whether other words are possible too."),

@@ -58,7 +58,8 @@ pub(crate) const DECISION: Keys<9> = keys([
     need("table", Named("table")),
 ])
 .called("a decision")
-.refusing(&["when", "unless"])
+.or_as_people_say(&[("rows", "table"), ("classes", "table")])
+.refusing(&["when", "unless", "require", "then"])
 .example("{id: route, table: {rows: [{when: {fact: pool.depth, at-most: 1 m}, then: short}, {otherwise: full}]}}");
 
 const STEPS: Syntax = OneOrMore(&Text);

@@ -58,6 +58,40 @@ pub(crate) const RULE: Keys<23> = keys([
     may("changes", Meanings(&CHANGES)).says("How a file above this one may change it."),
 ])
 .called("a rule")
+.or_as_people_say(&[
+    ("if", "when"),
+    ("where-not", "unless"),
+    ("except", "unless"),
+    ("except", "relief"),
+    ("except-when", "unless"),
+    ("then", "require"),
+    ("must", "require"),
+    ("shall", "require"),
+    ("must-be", "require"),
+    ("limit", "require"),
+    ("for", "each"),
+    ("for-each", "each"),
+    ("of", "each"),
+    ("to", "each"),
+    ("exception", "relief"),
+    ("exceptions", "relief"),
+    ("or-else", "relief"),
+    ("or", "relief"),
+    ("name", "title"),
+    ("text", "title"),
+    ("description", "title"),
+    ("section", "clause"),
+    ("article", "clause"),
+    ("paragraph", "clause"),
+    ("cite", "clause"),
+    ("comment", "note"),
+    ("remark", "note"),
+    ("fix", "remedy"),
+    ("advice", "should"),
+    ("document", "documents"),
+    ("valid", "in-force"),
+    ("effective", "in-force"),
+])
 .tied(&[
     Tie::One(&[&["require"], &["should"]]),
     Tie::Needs("where", "each"),
@@ -84,6 +118,20 @@ pub(crate) const IN_FORCE_KEYS: Keys<5> = keys([
     need("by", Named("day-name")).says("Which day of the application decides."),
 ])
 .called("a time in force")
+.or_as_people_say(&[
+    ("since", "from"),
+    ("start", "from"),
+    ("starting", "from"),
+    ("after", "from"),
+    ("until", "to"),
+    ("till", "to"),
+    ("end", "to"),
+    ("through", "to"),
+    ("before", "to"),
+    ("day", "by"),
+    ("date", "by"),
+    ("decided-by", "by"),
+])
 .says("When it is in force.")
 .example("{from: 2026-01-01, by: applied}");
 

@@ -19,8 +19,9 @@ pub(crate) const IF_NONE: [(&str, &str); 3] = [
 
 // The keys that choose among things.
 pub(super) const WHERE: Key = may("where", REQUIREMENT).says("Only those for which this holds.");
-pub(super) const IN: Key =
-    may("in", ZONE).says("Only what lies in this zone, and only that part of it.");
+pub(super) const IN: Key = may("in", ZONE).says(
+    "Only those of which any outline lies in this zone. A distance is taken from the part in it.",
+);
 pub(super) const IF_NONE_KEY: Key =
     may("if-none", Meanings(&IF_NONE)).says("What it means if there is none.");
 pub(crate) const CHOOSING: [Key; 3] = [WHERE, IN, IF_NONE_KEY];

@@ -2,10 +2,12 @@
 
 use std::collections::BTreeMap;
 
+use super::distances::Distances;
+use super::papers::{Given, Paper, documents, papers};
 use super::pose::Pose;
 use super::spot::{Spot, Way};
 use crate::check::{Finding, Governed, Outcome, TooMuch, governed};
-use crate::plan::{Plan, ThingIndex};
+use crate::plan::{Papers, Plan, ThingIndex};
 use crate::ruleset::{Rule, RuleSet, Strength};
 use crate::work;
 
@@ -13,13 +15,28 @@ use crate::work;
 pub(super) type Asked = Vec<usize>;
 
 /// Which worlds the plan is judged in.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) enum View {
     /// In all that the plan leaves possible.
     Possible,
     /// In the one where everything is exactly as drawn.
     Drawn,
 }
+
+/// The most lists of rules to keep a rule set for.
+const MOST_SUBSETS: usize = 200;
+
+/// In cells larger than this, in millimetres, not every rule is judged if they can still be cut.
+const LARGE: i64 = 800;
+
+/// What an outcome is remembered by: the worlds, the cell, the rule, and which of the papers that it reads are in hand.
+type Known = (View, Spot, usize, Given);
+
+/// Where a rule is judged that comes out the same everywhere.
+const ANYWHERE: Spot = Spot {
+    low: Way { x: 0, y: 0 },
+    size: 0,
+};
 
 /// Judges the plan with the pool turned one way.
 pub(super) struct Judging<'r> {
@@ -28,23 +45,50 @@ pub(super) struct Judging<'r> {
     ids: Vec<String>,
     possible: Pose,
     drawn: Pose,
+    /// The documents as the plan states them.
+    stated: BTreeMap<String, Papers>,
+    /// The papers that are not in hand and that a binding rule reads.
+    papers: Vec<Paper>,
+    /// Which of these are taken to be in hand.
+    given: Given,
     /// The rule set cut down to each list of rules that was asked for.
     subsets: BTreeMap<Asked, RuleSet>,
+    /// Each rule's outcome all over each cell that was asked about.
+    known: BTreeMap<Known, Outcome>,
+    /// What is known of the rules that turn on a distance.
+    distances: Distances<'r>,
+    /// For each rule that was judged by itself, how many steps that took in all, and how often it was.
+    costs: BTreeMap<usize, (u64, u64)>,
+    /// In cells larger than this, in millimetres, not every rule is judged: they can still be cut.
+    large: i64,
     /// How many steps have been taken.
     steps: u64,
 }
 
 impl<'r> Judging<'r> {
     pub fn new(plan: &Plan, moving: &[ThingIndex], rules: &'r RuleSet) -> Result<Self, TooMuch> {
-        let ids = binding(&governed(plan, rules)?);
+        let found = governed(plan, rules)?;
+        let ids = binding(&found);
         Ok(Judging {
             rules,
+            papers: papers((rules, &found), &ids),
+            stated: plan.documents.clone(),
+            given: Given::AsStated,
+            known: BTreeMap::new(),
+            distances: Distances::new(plan, moving, rules, &ids),
             ids,
             possible: Pose::movable(plan, moving),
             drawn: Pose::exact(plan, moving),
             subsets: BTreeMap::new(),
+            costs: BTreeMap::new(),
+            large: LARGE,
             steps: 0,
         })
+    }
+
+    /// Judges every rule in cells of this size, in millimetres, because they are cut no further.
+    pub fn cut_down_to(&mut self, finest: i64) {
+        self.large = self.large.max(finest);
     }
 
     /// All binding rules.
@@ -55,6 +99,11 @@ impl<'r> Judging<'r> {
     /// The rule set that the plan is judged by.
     pub fn rules(&self) -> &'r RuleSet {
         self.rules
+    }
+
+    /// The plan as if everything were exactly as drawn, with the pool moved.
+    pub fn drawn_plan(&mut self, way: Way) -> &Plan {
+        self.drawn.put(way, 0)
     }
 
     /// The title of a binding rule.
@@ -87,6 +136,9 @@ impl<'r> Judging<'r> {
         (way, reach): (Way, i64),
         asked: &Asked,
     ) -> Vec<(usize, Finding)> {
+        if self.subsets.len() > MOST_SUBSETS {
+            self.subsets.clear();
+        }
         let subset = self.subsets.entry(asked.clone());
         let subset = subset.or_insert_with(|| {
             let wanted: Vec<&str> = asked
@@ -103,39 +155,171 @@ impl<'r> Judging<'r> {
         let plan = pose.put(way, reach);
         let (found, steps) = work::counted(|| governed(plan, subset));
         self.steps = self.steps.saturating_add(steps);
+        if let [rule] = asked.as_slice() {
+            let (taken, times) = self.costs.entry(*rule).or_default();
+            *taken = taken.saturating_add(steps);
+            *times = times.saturating_add(1);
+        }
         let found = found.map(|found| by_rule(found, &self.ids));
-        found.unwrap_or_default()
+        let found = found.unwrap_or_default();
+        for (rule, finding) in &found {
+            let key = (view, *rule, self.given.read_by(*rule, &self.papers));
+            self.distances.learn(key, (way, reach), finding, plan);
+        }
+        found
+    }
+
+    /// A rule's outcome near a place, as far as that is known without asking the checker.
+    pub fn outcome_known(&mut self, view: View, at: (Way, i64), rule: usize) -> Option<Outcome> {
+        let given = self.given.read_by(rule, &self.papers);
+        if self.distances.is_same_everywhere(rule) {
+            return self.known.get(&(view, ANYWHERE, rule, given)).copied();
+        }
+        self.distances.outcome((view, rule, given), at)
+    }
+
+    /// The rules that every rule set has.
+    pub fn built_in(&self) -> Asked {
+        let is_built_in = |rule: &usize| {
+            let mut built_in = self.rules.built_in.iter();
+            built_in.any(|it| it.id == self.id(*rule))
+        };
+        self.all().into_iter().filter(is_built_in).collect()
+    }
+
+    /// The papers that are not in hand and that a binding rule reads.
+    pub fn papers(&self) -> &[Paper] {
+        &self.papers
+    }
+
+    /// Forgets the papers that none of these rules reads.
+    pub fn keep_papers(&mut self, rules: &Asked) {
+        self.papers.retain(|paper| paper.is_read_by(rules));
+        self.papers.truncate(Given::MOST);
+    }
+
+    /// From now on, takes these papers to be in hand.
+    pub fn give(&mut self, given: Given) {
+        self.given = given;
+        let documents = documents(&self.stated, &self.papers, given);
+        for pose in [&mut self.possible, &mut self.drawn] {
+            pose.set_documents(documents.clone());
+        }
+    }
+
+    /// Each rule's outcome all over a cell. In a large cell that is open under one rule anyway, others may count as unknown.
+    pub fn outcomes(&mut self, view: View, spot: Spot, asked: &Asked) -> Vec<Outcome> {
+        let outcomes = asked.iter().map(|rule| self.recalled(view, spot, *rule));
+        let outcomes: Vec<Option<Outcome>> = outcomes.collect();
+        let known = || outcomes.iter().flatten();
+        let is_cut = known().any(|it| !holds(*it)) && !known().any(|it| *it == Outcome::Fail);
+        let unknown = asked.iter().zip(&outcomes);
+        let unknown = unknown.filter(|(_, outcome)| outcome.is_none());
+        let unknown = unknown.map(|(rule, _)| *rule);
+        let unknown: Asked = unknown
+            .filter(|rule| !(is_cut && self.can_wait(spot, *rule)))
+            .collect();
+        let found = match unknown.is_empty() {
+            true => Vec::new(),
+            false => self.find(view, spot, &unknown),
+        };
+        for rule in unknown {
+            let key = self.key(view, spot, rule);
+            self.known.insert(key, outcome_of(&found, rule));
+        }
+        let each = asked.iter().zip(outcomes);
+        each.map(|(rule, outcome)| outcome.unwrap_or_else(|| outcome_of(&found, *rule)))
+            .collect()
+    }
+
+    /// Whether a rule need not be judged in a cell that is cut anyway: the larger the cell, the longer that takes, and the
+    /// less comes out. What turns on a distance is judged all the same, because that is remembered.
+    fn can_wait(&self, spot: Spot, rule: usize) -> bool {
+        let remembered = self.distances.follows(rule) || self.distances.is_same_everywhere(rule);
+        spot.size > self.large && !remembered
+    }
+
+    fn key(&self, view: View, spot: Spot, rule: usize) -> Known {
+        let spot = match self.distances.is_same_everywhere(rule) {
+            true => ANYWHERE,
+            false => spot,
+        };
+        (view, spot, rule, self.given.read_by(rule, &self.papers))
+    }
+
+    /// How many steps it takes to judge a rule by itself, on average so far.
+    fn cost(&self, rule: usize) -> u64 {
+        let (steps, times) = self.costs.get(&rule).copied().unwrap_or_default();
+        steps.checked_div(times).unwrap_or(0)
+    }
+
+    /// A rule's outcome all over a cell, where the checker need not be asked.
+    fn recalled(&mut self, view: View, spot: Spot, rule: usize) -> Option<Outcome> {
+        let by_distance = self.outcome_known(view, (spot.middle(), spot.reach()), rule);
+        by_distance.or_else(|| self.known.get(&self.key(view, spot, rule)).copied())
+    }
+
+    /// A rule's outcome all over a cell.
+    pub fn outcome(&mut self, view: View, spot: Spot, rule: usize) -> Outcome {
+        let outcomes = self.outcomes(view, spot, &vec![rule]);
+        outcomes.first().copied().unwrap_or(Outcome::Unknown)
+    }
+
+    /// The rules that do not hold all over a cell; `None` where one of them fails all over it. The checker is asked last,
+    /// and rule by rule, the quickest first, so that the first to fail ends it.
+    pub fn open_in(&mut self, view: View, spot: Spot, rules: &Asked) -> Option<Asked> {
+        let (mut open, mut unknown) = (Asked::new(), Asked::new());
+        for rule in rules {
+            match self.recalled(view, spot, *rule) {
+                Some(Outcome::Fail) => return None,
+                Some(outcome) if holds(outcome) => {}
+                Some(_) => open.push(*rule),
+                None => unknown.push(*rule),
+            }
+        }
+        if !open.is_empty() {
+            open.extend(unknown.extract_if(.., |rule| self.can_wait(spot, *rule)));
+        }
+        unknown.sort_by_key(|rule| self.cost(*rule));
+        for rule in unknown {
+            match self.outcome(view, spot, rule) {
+                Outcome::Fail => return None,
+                outcome if holds(outcome) => {}
+                _ => open.push(rule),
+            }
+        }
+        open.sort_unstable();
+        Some(open)
     }
 
     /// The rules that do not hold all over a cell.
     pub fn left(&mut self, view: View, spot: Spot, asked: &Asked) -> Left {
-        self.left_near(view, (spot.middle(), spot.reach()), asked)
+        let outcomes = self.outcomes(view, spot, asked);
+        Left::of(asked.iter().copied().zip(outcomes))
     }
 
     /// The same with the pool no more than a number of nanometres from where a way takes it.
     pub fn left_near(&mut self, view: View, at: (Way, i64), asked: &Asked) -> Left {
-        if asked.is_empty() {
-            return Left::default();
-        }
-        let found = self.find_near(view, at, asked);
-        let outcome = |rule: &usize| {
-            let finding = found.iter().find(|(at, _)| at == rule);
-            finding.map(|(_, finding)| finding.outcome)
+        let known = asked.iter().map(|rule| self.outcome_known(view, at, *rule));
+        let known: Vec<Option<Outcome>> = known.collect();
+        let each = asked.iter().zip(&known);
+        let unknown = each.clone().filter(|(_, outcome)| outcome.is_none());
+        let unknown: Asked = unknown.map(|(rule, _)| *rule).collect();
+        let found = match unknown.is_empty() {
+            true => Vec::new(),
+            false => self.find_near(view, at, &unknown),
         };
-        let of = |wanted: &dyn Fn(Option<Outcome>) -> bool| -> Asked {
-            asked
-                .iter()
-                .filter(|rule| wanted(outcome(rule)))
-                .copied()
-                .collect()
+        let outcome = |(rule, known): (&usize, &Option<Outcome>)| {
+            (*rule, known.unwrap_or_else(|| outcome_of(&found, *rule)))
         };
-        Left {
-            fail: of(&|outcome| outcome == Some(Outcome::Fail)),
-            open: of(&|outcome| {
-                !outcome.is_some_and(|outcome| holds(outcome) || outcome == Outcome::Fail)
-            }),
-        }
+        Left::of(each.map(outcome))
     }
+}
+
+/// A rule's outcome; unknown where judging it takes too long.
+fn outcome_of(found: &[(usize, Finding)], rule: usize) -> Outcome {
+    let finding = found.iter().find(|(at, _)| *at == rule);
+    finding.map_or(Outcome::Unknown, |(_, finding)| finding.outcome)
 }
 
 /// The rules that do not hold.
@@ -145,6 +329,19 @@ pub(super) struct Left {
     pub fail: Asked,
     /// Those that neither surely hold nor surely fail.
     pub open: Asked,
+}
+
+impl Left {
+    fn of(outcomes: impl Iterator<Item = (usize, Outcome)>) -> Left {
+        let mut left = Left::default();
+        for (rule, outcome) in outcomes.filter(|(_, outcome)| !holds(*outcome)) {
+            match outcome {
+                Outcome::Fail => left.fail.push(rule),
+                _ => left.open.push(rule),
+            }
+        }
+        left
+    }
 }
 
 /// Whether a rule has nothing against the pool.

@@ -78,13 +78,13 @@ pub(super) fn map(
     let mut queue: VecDeque<Cell> = cells.into_iter().map(whole).collect();
     let mut patches = Vec::new();
     while let Some(cell) = queue.pop_front() {
-        let spent = judging.steps().saturating_sub(first) > settings.most_steps;
-        match spent {
-            true => patches.push(cell.open(true)),
-            false => match judge_cell(judging, cell, settings.finest) {
-                Ok(patch) => patches.push(patch),
-                Err(cell) => queue.extend(cell.quarters()),
-            },
+        if judging.steps().saturating_sub(first) > settings.most_steps {
+            patches.push(cell.open(true));
+            continue;
+        }
+        match judge_cell(judging, cell, settings.finest) {
+            Ok(patch) => patches.push(patch),
+            Err(cell) => queue.extend(cell.quarters()),
         }
     }
     patches
@@ -138,16 +138,12 @@ fn stays_open(judging: &mut Judging<'_>, cell: &Cell) -> bool {
     let asked = if drawn { &cell.possible } else { &cell.drawn };
     let mut open = asked.clone();
     for way in cell.spot.five_points() {
-        let found = judging.find(View::Possible, Spot::only(way), asked);
-        let outcome = |rule: &usize| {
-            let finding = found.iter().find(|(at, _)| at == rule);
-            finding.map(|(_, finding)| finding.outcome)
-        };
-        open.retain(|rule| outcome(rule).is_some_and(|outcome| is_open(outcome, drawn)));
-        let fails = asked
-            .iter()
-            .any(|rule| outcome(rule) == Some(Outcome::Fail));
-        if fails || open.is_empty() {
+        let outcomes = judging.outcomes(View::Possible, Spot::only(way), asked);
+        let found = asked.iter().zip(&outcomes);
+        let still = found.filter(|(_, outcome)| is_open(**outcome, drawn));
+        let still: Asked = still.map(|(rule, _)| *rule).collect();
+        open.retain(|rule| still.contains(rule));
+        if outcomes.contains(&Outcome::Fail) || open.is_empty() {
             return false;
         }
     }

@@ -4,22 +4,34 @@
 //! shift of half the cell's diagonal: the checker then finds what holds at every place in the cell. So this code knows no
 //! rule by name and no measure by kind. Where a whole cell cannot be decided, its four quarters are tried.
 
+mod chart;
+mod distances;
+mod geojson;
 mod judging;
 mod map;
+mod measures;
 mod model;
 mod moving;
 mod offers;
+mod papers;
 mod place;
 mod pose;
+mod reasons;
+mod regions;
 mod room;
 mod smaller;
 mod spot;
 mod survey;
+mod why_not;
 mod words;
 
 #[cfg(test)]
 mod placement_tests;
+#[cfg(test)]
+mod why_not_tests;
 
+pub use chart::place_to_svg;
+pub use geojson::place_to_geojson;
 pub use map::Class;
 pub use model::*;
 pub use place::{place, place_texts, place_to_json};
@@ -32,9 +44,11 @@ use crate::edit::{Change, change};
 use crate::plan::Plan;
 use crate::ruleset::RuleSet;
 use crate::text::Node;
-use judging::Judging;
+use judging::{Asked, Judging};
 use map::{MapSettings, Patch};
 use moving::Moving;
+use papers::Given;
+use spot::Spot;
 use survey::{Role, Survey};
 
 /// What is asked for.
@@ -81,6 +95,8 @@ struct Ground<'r> {
     moving: Moving,
     judging: Judging<'r>,
     survey: Survey,
+    /// No cell of the map is smaller, in millimetres; an even number.
+    finest: i64,
     patches: Vec<Patch>,
     /// How many steps it took to try the lot and to draw the map.
     steps: u64,
@@ -89,28 +105,74 @@ struct Ground<'r> {
 impl<'r> Ground<'r> {
     /// Reads a document, with its pool turned, and draws the map.
     fn new(
-        (document, text): (&Node, &str),
+        document: (&Node, &str),
         rules: &'r RuleSet,
         wishes: &Wishes,
         degrees: f64,
+    ) -> Result<Ground<'r>, NotPlaced> {
+        let mut ground = Ground::unmapped(document, (rules, wishes), degrees, None)?;
+        ground.patches = ground.map(Given::AsStated);
+        ground.steps = ground.judging.steps();
+        Ok(ground)
+    }
+
+    /// The same without a map. How the rules come out all over the lot may be known already.
+    fn unmapped(
+        (document, text): (&Node, &str),
+        (rules, wishes): (&'r RuleSet, &Wishes),
+        degrees: f64,
+        survey: Option<&Survey>,
     ) -> Result<Ground<'r>, NotPlaced> {
         let plan = turned((document, text), rules, wishes, degrees)?;
         let moving = moving_of(&plan, rules, wishes)?;
         let too_much =
             |it: crate::check::TooMuch| NotPlaced::Refused(plan_refused(text, it.of_plan()));
         let mut judging = Judging::new(&plan, &moving.things, rules).map_err(too_much)?;
-        let survey = survey::survey(&mut judging, &moving);
-        let patches = drawn_map(&mut judging, (&moving, &survey), wishes.finest);
-        let steps = judging.steps();
-        Ok(Ground {
+        let survey = match survey {
+            Some(known) => known.clone(),
+            None => survey::survey(&mut judging, &moving),
+        };
+        let mut ground = Ground {
             degrees,
             plan,
             moving,
+            finest: i64::from(wishes.finest.max(2)).div_euclid(2) * 2,
+            patches: Vec::new(),
+            steps: 0,
             judging,
             survey,
-            patches,
-            steps,
-        })
+        };
+        ground.judging.keep_papers(&ground.mapped());
+        ground.judging.cut_down_to(ground.finest);
+        Ok(ground)
+    }
+
+    /// The rules that the map shows.
+    fn mapped(&self) -> Asked {
+        let mut rules = [self.survey.of(Role::Placed), self.survey.waiting()].concat();
+        rules.sort_unstable();
+        rules
+    }
+
+    /// Squares that cover all moves that keep the pool's middle on the lot.
+    fn first_cells(&self) -> Vec<Spot> {
+        let (low, high) = self.moving.range();
+        map::cover(low, high, first_size(self.finest))
+    }
+
+    /// The map with some papers in hand.
+    fn map(&mut self, given: Given) -> Vec<Patch> {
+        let cells = self.first_cells();
+        let settings = MapSettings {
+            placed: self.survey.of(Role::Placed),
+            waiting: self.survey.waiting(),
+            finest: self.finest,
+            most_steps: MOST_STEPS,
+        };
+        self.judging.give(given);
+        let patches = map::map(&mut self.judging, cells, &settings);
+        self.judging.give(Given::AsStated);
+        patches
     }
 }
 
@@ -143,30 +205,12 @@ fn turned(
     for thing in named.filter_map(|index| plan.things.get(*index)) {
         let turn = Change::Turn {
             path: thing.id.clone(),
-            degrees: Some(degrees),
-            to: None,
+            degrees,
             about: Some(about),
         };
         change(&mut document, &turn).map_err(|wrong| NotPlaced::Unclear(wrong.0))?;
     }
     read(&document)
-}
-
-fn drawn_map(
-    judging: &mut Judging<'_>,
-    (moving, survey): (&Moving, &Survey),
-    finest: u32,
-) -> Vec<Patch> {
-    let finest = i64::from(finest.max(2)).div_euclid(2) * 2;
-    let (low, high) = moving.range();
-    let cells = map::cover(low, high, first_size(finest));
-    let settings = MapSettings {
-        placed: survey.of(Role::Placed),
-        waiting: survey.waiting(),
-        finest,
-        most_steps: MOST_STEPS,
-    };
-    map::map(judging, cells, &settings)
 }
 
 /// The size of the first cells: the finest, doubled until it is at least 3 m.

@@ -18,6 +18,8 @@ pub struct Placement {
     pub pool: String,
     /// The ids of what moves with it.
     pub moves_with: Vec<String>,
+    /// Where its middle is drawn, in the plan's own coordinates, in millimetres.
+    pub middle: Way,
     /// The answer in a sentence.
     pub sentence: String,
     /// Rules that hold in no place that was tried: where they do not fail, they wait for an answer, a document or the
@@ -37,6 +39,9 @@ pub struct Placement {
     pub options: Vec<Offer>,
     /// How much of the lot each rule rules out by itself, the most first.
     pub blocks: Vec<Block>,
+    /// Where nothing fits: why not. First with no paper that is not in hand, then with all of them, where nothing fits
+    /// even so.
+    pub why_not: Vec<WhyNot>,
     /// Where nothing fits: how large the same shape may be.
     pub smaller: Option<Smaller>,
     /// What to be careful of.
@@ -79,6 +84,88 @@ pub struct TurnReport {
     pub steps: u64,
     /// The cells that are not ruled out, the largest first.
     pub cells: Vec<CellReport>,
+    /// All cells, those joined that say the same and for which the same rules count.
+    pub regions: Vec<Region>,
+    /// What the papers that are not in hand would add: the map with none of them, with each alone, and with all.
+    pub papers: Vec<PaperMap>,
+}
+
+/// A part of the map.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct Region {
+    /// Whether the pool can go there.
+    pub holds: Class,
+    /// Whether it is open only because cells are cut no smaller.
+    pub edge: bool,
+    /// The ids of the rules that each surely fail all over it; where it is open or holds as drawn, of those that leave it
+    /// open.
+    pub rules: Vec<String>,
+    /// Its area.
+    pub square_metres: f64,
+    /// Its polygons: of each, the outer ring (anticlockwise), then its holes (clockwise), as ways in millimetres. A ring
+    /// does not repeat its first corner.
+    pub polygons: Vec<Vec<Vec<Way>>>,
+}
+
+/// A paper that is not in hand.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct PaperName {
+    /// Its id.
+    pub id: String,
+    /// What it is.
+    pub title: String,
+    /// The id of the thing that it is for, where there is one for each.
+    pub of: Option<String>,
+}
+
+/// The map with some papers taken to be in hand; areas are in square metres.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct PaperMap {
+    /// The papers taken to be in hand besides those that are.
+    pub with: Vec<PaperName>,
+    /// Where each rule surely holds.
+    pub sure: f64,
+    /// Where each rule holds as drawn, but not for sure.
+    pub as_drawn: f64,
+    /// Where it is still open.
+    pub open: f64,
+    /// Cells on an edge between these.
+    pub edge: f64,
+    /// The parts of the map that are not ruled out.
+    pub regions: Vec<Region>,
+}
+
+/// Why the pool fits nowhere: rules that together rule out the lot, and none of which can be left out. That the pool lies on
+/// the lot always counts besides.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct WhyNot {
+    /// The papers taken to be in hand besides those that are.
+    pub with: Vec<PaperName>,
+    /// The rules: no smaller set rules out the lot.
+    pub rules: Vec<RuleNeeded>,
+    /// Whether they rule out the lot however inaccurate the drawing is; otherwise they do as drawn.
+    pub sure: bool,
+    /// The area of the cells for which it is not proved, in square metres; 0 where it is proved for the whole lot.
+    pub unproved: f64,
+}
+
+/// A rule of a set that rules out the lot, and a place that only this rule of the set rules out.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct RuleNeeded {
+    /// The rule.
+    #[serde(flatten)]
+    pub rule: RuleName,
+    /// How far the pool is turned there, anticlockwise from the drawing, in degrees.
+    pub degrees: f64,
+    /// How far it is moved there from where it is drawn, in millimetres.
+    pub way: Way,
+    /// Where its middle is there, in the plan's coordinates and unit.
+    pub middle: [String; 2],
 }
 
 /// A cell of the map.
@@ -115,6 +202,20 @@ pub struct Offer {
     pub rules: Vec<RuleThere>,
     /// How far the pool can slide from there.
     pub slides: Vec<Slide>,
+    /// What the places are compared by, as drawn.
+    pub measures: Vec<Measure>,
+}
+
+/// A measure of a place on offer.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub struct Measure {
+    /// What is measured: the rule's title, or a distance in words.
+    pub what: String,
+    /// The rule's id, where it is a rule's.
+    pub rule: Option<String>,
+    /// What it comes to there, in words.
+    pub says: String,
 }
 
 /// A rule's outcome at a place.

@@ -165,6 +165,7 @@ impl Ground<'_> {
             verdict: report.verdict,
             rules,
             slides,
+            measures: self.measures(way, unit),
         })
     }
 
@@ -204,7 +205,7 @@ impl Ground<'_> {
         TO.into_iter().filter_map(one).collect()
     }
 
-    fn middle(&self, way: Way, unit: Unit) -> [String; 2] {
+    pub(super) fn middle(&self, way: Way, unit: Unit) -> [String; 2] {
         let at = |own: i64, origin: i128, by: i64| {
             let at = i128::from(own) + origin + i128::from(by) * i128::from(MILLIMETRE);
             show(at, unit, Rounding::Nearest, 2)

@@ -3,11 +3,17 @@
 use serde::Serialize;
 
 use super::map::Class;
-use super::model::{Block, CellReport, Offer, Placement, RuleName, TurnReport};
+use super::map::Patch;
+use super::model::{
+    Block, CellReport, Offer, PaperMap, PaperName, Placement, RuleName, TurnReport, WhyNot,
+};
 use super::offers::offers;
+use super::papers::Given;
+use super::regions::regions;
 use super::smaller::smaller;
-use super::spot::Way;
+use super::spot::{MILLIMETRE, Way};
 use super::survey::Role;
+use super::why_not::why_not;
 use super::{Ground, NotPlaced, Wishes};
 use crate::answer::{plan_refused, read_rules, refusal_to_json};
 use crate::edit::unit_of;
@@ -37,11 +43,18 @@ pub fn place(plan_text: &str, rules: &RuleSet, wishes: &Wishes) -> Result<Placem
     let options = offers(&mut grounds, unit);
     let holding = |offer: &Offer| offer.holds < Class::Open;
     let pool = grounds.first().map(Ground::pool).unwrap_or_default();
-    let smaller = match options.iter().any(holding) {
-        true => None,
-        false => smaller((&document, plan_text), (rules, wishes, unit), &pool),
+    let fits = options.iter().any(holding);
+    let why_not = if fits {
+        Vec::new()
+    } else {
+        why_not(&mut grounds, unit)
     };
-    let turns: Vec<TurnReport> = grounds.iter().map(Ground::turn_report).collect();
+    let first = grounds.first().filter(|_| !fits);
+    let smaller = first.and_then(|first| {
+        let known = (pool.as_str(), &first.survey);
+        smaller((&document, plan_text), (rules, wishes, unit), known)
+    });
+    let turns: Vec<TurnReport> = grounds.iter_mut().map(Ground::turn_report).collect();
     let as_drawn = grounds
         .first()
         .and_then(|it| Some((it, it.report(Way::default())?)));
@@ -50,7 +63,7 @@ pub fn place(plan_text: &str, rules: &RuleSet, wishes: &Wishes) -> Result<Placem
             "Judging this plan takes too long.".to_owned(),
         ));
     };
-    Ok(first.placement(report, turns, options, smaller))
+    Ok(first.placement(report, turns, options, (why_not, smaller)))
 }
 
 /// The same from two texts. `bases` finds the text of a rule set that this one builds on, by its name.
@@ -73,6 +86,20 @@ impl Ground<'_> {
         self.ids_of_moving().next().unwrap_or_default()
     }
 
+    /// Where the pool's middle is drawn, in the plan's own coordinates, in millimetres.
+    fn drawn_middle(&self) -> Way {
+        let at = |own: i64, origin: i128| {
+            let at = i128::from(own).saturating_add(origin);
+            let at = at.saturating_add(i128::from(MILLIMETRE / 2));
+            i64::try_from(at.div_euclid(i128::from(MILLIMETRE))).unwrap_or(0)
+        };
+        let (middle, origin) = (self.moving.middle, self.plan.origin);
+        Way {
+            x: at(middle.x, origin.0),
+            y: at(middle.y, origin.1),
+        }
+    }
+
     fn ids_of_moving(&self) -> impl Iterator<Item = String> {
         let things = self.moving.things.iter();
         things.filter_map(|index| Some(self.plan.things.get(*index)?.id.clone()))
@@ -83,7 +110,7 @@ impl Ground<'_> {
         report: Report,
         turns: Vec<TurnReport>,
         options: Vec<Offer>,
-        smaller: Option<super::Smaller>,
+        (why_not, smaller): (Vec<WhyNot>, Option<super::Smaller>),
     ) -> Placement {
         let open_anyway = self.names(Role::OpenAnyway);
         let questions = report.questions.into_iter();
@@ -96,6 +123,7 @@ impl Ground<'_> {
             ),
             pool: self.pool(),
             moves_with: self.ids_of_moving().skip(1).collect(),
+            middle: self.drawn_middle(),
             sentence: sentence(&options, open_anyway.len()),
             questions: questions.filter(|it| is_for(it, &open_anyway)).collect(),
             open_anyway,
@@ -105,13 +133,14 @@ impl Ground<'_> {
             turns,
             options,
             blocks: self.blocks(),
+            why_not,
             smaller,
             cautions: report.cautions,
             disclaimer: report.disclaimer,
         }
     }
 
-    fn name(&self, rule: usize) -> RuleName {
+    pub(super) fn name(&self, rule: usize) -> RuleName {
         RuleName {
             id: self.judging.id(rule).to_owned(),
             title: self.judging.title(rule),
@@ -150,30 +179,71 @@ impl Ground<'_> {
         blocks
     }
 
-    fn turn_report(&self) -> TurnReport {
-        let area = |class: Class, edge: bool| {
-            let some = self
-                .patches
-                .iter()
-                .filter(|it| it.class == class && it.edge == edge);
-            some.map(|patch| patch.spot.area()).sum::<i64>() as f64 / 1e6
-        };
+    fn turn_report(&mut self) -> TurnReport {
+        let papers = self.paper_maps();
         let kept = self.patches.iter().filter(|it| it.class != Class::Never);
-        let cell = |patch: &super::Patch| CellReport {
+        let cell = |patch: &Patch| CellReport {
             holds: patch.class,
             way: patch.spot.low,
             size: patch.spot.size,
         };
         TurnReport {
             degrees: self.degrees,
-            sure: area(Class::Sure, false),
-            as_drawn: area(Class::AsDrawn, false),
-            open: area(Class::Open, false),
-            edge: area(Class::Open, true),
+            sure: area(&self.patches, Class::Sure, false),
+            as_drawn: area(&self.patches, Class::AsDrawn, false),
+            open: area(&self.patches, Class::Open, false),
+            edge: area(&self.patches, Class::Open, true),
             steps: self.steps,
             cells: kept.map(cell).collect(),
+            regions: regions(&self.patches, &self.judging),
+            papers,
         }
     }
+
+    /// The maps with none of the papers that are not in hand, with each alone, and with all; none without such papers.
+    fn paper_maps(&mut self) -> Vec<PaperMap> {
+        let many = self.judging.papers().len();
+        let one = (0..many).map(Given::one);
+        let mut given: Vec<Given> = one.chain([Given::all(many)]).collect();
+        given.dedup();
+        given.insert(0, Given::NONE);
+        let given = given.into_iter().filter(|_| many > 0);
+        given.map(|given| self.paper_map(given)).collect()
+    }
+
+    fn paper_map(&mut self, given: Given) -> PaperMap {
+        let mut patches = self.map(given);
+        patches.retain(|patch| patch.class != Class::Never);
+        PaperMap {
+            with: self.paper_names(given),
+            sure: area(&patches, Class::Sure, false),
+            as_drawn: area(&patches, Class::AsDrawn, false),
+            open: area(&patches, Class::Open, false),
+            edge: area(&patches, Class::Open, true),
+            regions: regions(&patches, &self.judging),
+        }
+    }
+
+    /// The papers that are taken to be in hand.
+    pub(super) fn paper_names(&self, given: Given) -> Vec<PaperName> {
+        let papers = self.judging.papers().iter().enumerate();
+        let given = papers.filter(|(at, _)| given.has(*at));
+        let name = |(_, paper): (usize, &super::papers::Paper)| PaperName {
+            id: paper.id.clone(),
+            title: paper.title.clone(),
+            of: paper
+                .thing
+                .and_then(|thing| Some(self.plan.things.get(thing)?.id.clone())),
+        };
+        given.map(name).collect()
+    }
+}
+
+/// The area of the cells of a class, on an edge or not, in square metres.
+fn area(patches: &[Patch], class: Class, edge: bool) -> f64 {
+    let some = patches.iter();
+    let some = some.filter(|it| it.class == class && it.edge == edge);
+    some.map(|patch| patch.spot.area()).sum::<i64>() as f64 / 1e6
 }
 
 /// Whether a question is asked for one of these rules.
@@ -185,8 +255,16 @@ fn is_for(question: &Question, rules: &[RuleName]) -> bool {
 }
 
 fn sentence(options: &[Offer], open: usize) -> String {
-    let best = options.iter().map(|offer| offer.holds).min();
-    let found = match best {
+    let found = found(options.iter().map(|offer| offer.holds).min());
+    match open {
+        0 => found.to_owned(),
+        1 => format!("{found} 1 more rule is open wherever the pool is put."),
+        many => format!("{found} {many} more rules are open wherever the pool is put."),
+    }
+}
+
+fn found(best: Option<Class>) -> &'static str {
+    match best {
         Some(Class::Sure) => {
             "There is room: at the places below, every rule that depends on the place surely holds."
         }
@@ -199,11 +277,6 @@ fn sentence(options: &[Offer], open: usize) -> String {
              sure: an answer, a paper or the authority decides."
         }
         None => "No place was found for this pool on this lot, at the turns that were tried.",
-    };
-    match open {
-        0 => found.to_owned(),
-        1 => format!("{found} 1 more rule is open wherever the pool is put."),
-        many => format!("{found} {many} more rules are open wherever the pool is put."),
     }
 }
 

@@ -6,12 +6,12 @@ use crate::check::{Outcome, check};
 use crate::ruleset::Strength;
 use crate::text;
 
-const HOME: &str = include_str!("../../../rulesets/eldermere/home.yaml");
-const ELDERMERE: &str = include_str!("../../../rulesets/eldermere/rules.yaml");
+pub(super) const HOME: &str = include_str!("../../../rulesets/eldermere/home.yaml");
+pub(super) const ELDERMERE: &str = include_str!("../../../rulesets/eldermere/rules.yaml");
 const BARRIER: &str = include_str!("../../../rulesets/barrier-model/rules.yaml");
 
 /// A lot of 20 by 30 m and a pool of 4 by 8 m.
-fn plot(accuracy: &str, more: &str) -> String {
+pub(super) fn plot(accuracy: &str, more: &str) -> String {
     format!(
         "plan: p\ntitle: P\nunit: m\n\
          sources: [{{id: survey, by: survey, accuracy: {accuracy}, shift: 0 mm}}]\n\
@@ -22,23 +22,28 @@ fn plot(accuracy: &str, more: &str) -> String {
     )
 }
 
-fn rules(requirement: &str) -> String {
+pub(super) fn rules(requirement: &str) -> String {
     format!(
         "ruleset: r\ntitle: T\nedition: \"1\"\nauthority: Nobody\nnotice: A test\nrules:\n  - id: line\n    \
          title: Pool to lot line\n    clause: \"1\"\n    require: {requirement}\n"
     )
 }
 
-const LINE: &str = "{distance: {from: pool.water, to: lot-line}, at-least: 2 m}";
+pub(super) const LINE: &str = "{distance: {from: pool.water, to: lot-line}, at-least: 2 m}";
 
-fn rule_set(text: &str) -> RuleSet {
+pub(super) fn rule_set(text: &str) -> RuleSet {
     let bases = |name: &str| (name == "barrier-model").then_some(BARRIER);
     read_rules(text, &bases)
         .unwrap_or_else(|it| panic!("{}", it.show("plan", "rules")))
         .rule_set
 }
 
-fn ground<'r>(plan: &str, rules: &'r RuleSet, wishes: &Wishes, degrees: f64) -> Ground<'r> {
+pub(super) fn ground<'r>(
+    plan: &str,
+    rules: &'r RuleSet,
+    wishes: &Wishes,
+    degrees: f64,
+) -> Ground<'r> {
     let document = text::read(plan).expect("a document");
     Ground::new((&document, plan), rules, wishes, degrees).expect("a map")
 }
@@ -50,7 +55,12 @@ fn area(ground: &Ground<'_>, of: impl Fn(&Patch) -> bool) -> f64 {
 }
 
 /// The ordinary checker's outcomes for some rules with the pool moved.
-fn outcomes(ground: &Ground<'_>, rules: &RuleSet, way: Way, asked: &[usize]) -> Vec<Outcome> {
+pub(super) fn outcomes(
+    ground: &Ground<'_>,
+    rules: &RuleSet,
+    way: Way,
+    asked: &[usize],
+) -> Vec<Outcome> {
     let mut pose = pose::Pose::of(&ground.plan, &ground.moving.things);
     let found = check(pose.put(way, 0), rules).expect("not too much");
     let ids: Vec<&str> = asked.iter().map(|rule| ground.judging.id(*rule)).collect();
@@ -62,7 +72,7 @@ fn outcomes(ground: &Ground<'_>, rules: &RuleSet, way: Way, asked: &[usize]) -> 
 }
 
 /// A random move in a cell (Marsaglia's xorshift, from memory).
-fn somewhere(dice: &mut u64, spot: Spot) -> Way {
+pub(super) fn somewhere(dice: &mut u64, spot: Spot) -> Way {
     let mut from = |low: i64| {
         *dice ^= *dice << 13;
         *dice ^= *dice >> 7;
@@ -113,7 +123,7 @@ fn an_accuracy_of_20_mm_at_either_end_takes_40_mm_off_the_sure_area() {
     assert!(sure < as_drawn && as_drawn <= 12.0 * 18.0, "{as_drawn}");
 }
 
-fn placement(plan: &str, rules: &str) -> Placement {
+pub(super) fn placement(plan: &str, rules: &str) -> Placement {
     place(plan, &rule_set(rules), &Wishes::default()).expect("a placement")
 }
 

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::spot::{MILLIMETRE, Way};
-use crate::plan::{Curved, Figure, Form, Plan, Point, Source, SourceIndex, ThingIndex};
+use crate::plan::{Curved, Figure, Form, Papers, Plan, Point, Source, SourceIndex, ThingIndex};
 use crate::vocabulary::OutlineId;
 
 /// The drawn outlines of a thing.
@@ -75,6 +75,11 @@ impl Pose {
             moving: vec![(1, Some(0))],
             plan,
         }
+    }
+
+    /// Replaces what the plan states of its documents.
+    pub fn set_documents(&mut self, documents: BTreeMap<String, Papers>) {
+        self.plan.documents = documents;
     }
 
     /// Gives a moving thing a source that no staying thing has.
@@ -167,7 +172,8 @@ fn moved(outlines: &Outlines, by: Way) -> Outlines {
         .collect()
 }
 
-fn figure_moved(figure: &Figure, by: (i64, i64)) -> Figure {
+/// A figure moved by so many nanometres east and north.
+pub(super) fn figure_moved(figure: &Figure, by: (i64, i64)) -> Figure {
     let mut figure = figure.clone();
     for form in &mut figure.forms {
         match form {

@@ -16,17 +16,64 @@ const STEP: i64 = 10;
 /// The longest slide, 41 m: the precision doubled 12 times.
 pub(super) const LONGEST: i64 = STEP << 12;
 
-/// The least margin of any length as drawn, in nanometres: its low and its high end over a cell. `None` where no rule has
-/// such a margin.
-fn margin(judging: &mut Judging<'_>, spot: Spot, asked: &Asked) -> Option<(i128, i128)> {
+/// The least margin of any length as drawn over a cell, in nanometres.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+struct Least {
+    low: i128,
+    high: i128,
+    /// The rules whose margin may be the least one anywhere in the cell.
+    by: Asked,
+}
+
+/// The least margin over a cell; `None` where no rule has a margin of length.
+fn least_margin(judging: &mut Judging<'_>, spot: Spot, asked: &Asked) -> Option<Least> {
     let found = judging.find(View::Drawn, spot, asked);
-    let parts = found
+    let margins = found
         .iter()
-        .flat_map(|(_, finding): &(usize, Finding)| &finding.parts);
-    let margins = parts
-        .filter(|part| !part.truth.may_not_apply())
-        .filter_map(of_length);
-    margins.reduce(|one, other| (one.0.min(other.0), one.1.min(other.1)))
+        .map(|(rule, finding)| (*rule, of_rule(finding)));
+    let margins: Vec<(usize, Has)> = margins.collect();
+    let amounts = margins.iter().filter_map(|(_, has)| match has {
+        Has::Amount(low, high) => Some((*low, *high)),
+        _ => None,
+    });
+    let (low, high) = amounts.reduce(|one, other| (one.0.min(other.0), one.1.min(other.1)))?;
+    let may_be_least = |has: &Has| match has {
+        Has::Amount(low, _) => *low <= high,
+        Has::Perhaps => true,
+        Has::None => false,
+    };
+    let by = margins.iter().filter(|(_, has)| may_be_least(has));
+    Some(Least {
+        low,
+        high,
+        by: by.map(|(rule, _)| *rule).collect(),
+    })
+}
+
+/// The margin of length that a rule has over a cell.
+enum Has {
+    /// Its low and its high end.
+    Amount(i128, i128),
+    /// None over the whole cell; in a part of it, it may have one.
+    Perhaps,
+    /// Its amounts are no lengths.
+    None,
+}
+
+fn of_rule(finding: &Finding) -> Has {
+    let parts = finding.parts.iter();
+    let applies = parts.clone().filter(|part| !part.truth.may_not_apply());
+    let margins = applies.filter_map(of_length);
+    let least = margins.reduce(|one, other| (one.0.min(other.0), one.1.min(other.1)));
+    let is_no_length = |part: &Part| {
+        part.margin
+            .is_some_and(|it| it.dimension != Dimension::Length)
+    };
+    match least {
+        Some((low, high)) => Has::Amount(low, high),
+        None if finding.parts.iter().all(is_no_length) && !finding.parts.is_empty() => Has::None,
+        None => Has::Perhaps,
+    }
 }
 
 fn of_length(part: &Part) -> Option<(i128, i128)> {
@@ -53,24 +100,24 @@ pub(super) fn roomiest(
     let mut queue = BinaryHeap::new();
     let mut looked = 0;
     for cell in cells {
-        let most = margin(judging, cell, asked);
-        queue.extend(most.map(|(_, high)| (high, cell)));
+        let most = least_margin(judging, cell, asked);
+        queue.extend(most.map(|it| (it.high, cell, it.by)));
     }
-    while let Some((most, cell)) = queue.pop() {
+    while let Some((most, cell, by)) = queue.pop() {
         let enough = best.is_some_and(|best| most <= best.margin.saturating_add(CLOSE));
         if enough || looked > MOST_CELLS {
             break;
         }
         looked += 1;
         let way = cell.middle();
-        if let Some((margin, _)) = margin(judging, Spot::only(way), asked)
+        if let Some(Least { low: margin, .. }) = least_margin(judging, Spot::only(way), &by)
             && best.is_none_or(|best| best.margin < margin)
         {
             best = Some(Best { margin, way });
         }
         for quarter in cell.quarters().into_iter().filter(|_| cell.size >= STEP) {
-            let most = margin(judging, quarter, asked);
-            queue.extend(most.map(|(_, high)| (high, quarter)));
+            let most = least_margin(judging, quarter, &by);
+            queue.extend(most.map(|it| (it.high, quarter, it.by)));
         }
     }
     best.filter(|best| so_far.is_none_or(|it| it.way != best.way))

@@ -63,60 +63,84 @@ pub(super) fn survey(judging: &mut Judging<'_>, moving: &Moving) -> Survey {
     let (low, high) = moving.range();
     let all = judging.all();
     let size = even((high.x - low.x).max(high.y - low.y));
-    let anywhere = judging.left(View::Possible, Spot { low, size }, &all);
-    let tried: Vec<Vec<(usize, Finding)>> = places(moving, (low, high), size)
-        .into_iter()
-        .map(|way| judging.find(View::Possible, Spot::only(way), &all))
-        .collect();
-    let row = |rule: usize| {
-        let findings = tried
-            .iter()
-            .map(|found| found.iter().find(|(at, _)| *at == rule));
-        let findings: Vec<Option<&Finding>> =
-            findings.map(|found| found.map(|(_, it)| it)).collect();
-        let never = anywhere.fail.contains(&rule);
-        let role = match never || anywhere.open.contains(&rule) {
-            false => Role::HoldsAnyway,
-            true => role(&findings, never),
-        };
-        let fails = findings
-            .iter()
-            .flatten()
-            .filter(|it| it.outcome == Outcome::Fail)
-            .count();
-        Row { role, fails }
+    let lot = Spot { low, size };
+    let anywhere = judging.left_near(View::Possible, (lot.middle(), lot.reach()), &all);
+    let places = places(moving, (low, high), size);
+    let mut try_all =
+        |way: &Way| judging.outcomes(View::Possible, Spot::only(*way), &anywhere.open);
+    let tried: Vec<Vec<Outcome>> = places.iter().map(&mut try_all).collect();
+    let margins = margins(judging, &places, &anywhere.fail);
+    let row = |rule: &usize| {
+        if anywhere.fail.contains(rule) {
+            return Row {
+                role: failing(*rule, &margins),
+                fails: places.len(),
+            };
+        }
+        let column = anywhere.open.iter().position(|open| open == rule);
+        let outcomes = tried.iter().filter_map(|there| there.get(column?));
+        let outcomes: Vec<Outcome> = outcomes.copied().collect();
+        let fails = outcomes.iter().filter(|it| **it == Outcome::Fail).count();
+        match column {
+            Some(_) => Row {
+                role: open(&outcomes),
+                fails,
+            },
+            None => Row {
+                role: Role::HoldsAnyway,
+                fails: 0,
+            },
+        }
     };
     Survey {
-        places: tried.len(),
-        rows: all.iter().map(|rule| row(*rule)).collect(),
+        places: places.len(),
+        rows: all.iter().map(row).collect(),
     }
 }
 
-fn role(findings: &[Option<&Finding>], never: bool) -> Role {
-    let each = |wanted: fn(&Finding) -> bool| findings.iter().all(|it| it.is_some_and(wanted));
-    let open = |it: &Finding| matches!(it.outcome, Outcome::Unknown | Outcome::Refer);
-    let waits = findings.iter().flatten().any(|it| open(it));
-    if findings.len() < 2 {
-        Role::Placed
-    } else if waits && each(|it| !holds(it.outcome)) {
-        Role::OpenAnyway
-    } else if never && alike(findings) {
-        Role::FailsAnyway
-    } else {
-        Role::Placed
+/// The role of a rule of which it is not known whether it holds or fails all over the lot.
+fn open(outcomes: &[Outcome]) -> Role {
+    let waits = |it: &Outcome| matches!(it, Outcome::Unknown | Outcome::Refer);
+    let nowhere = !outcomes.iter().any(|it| holds(*it));
+    match outcomes.len() >= 2 && nowhere && outcomes.iter().any(waits) {
+        true => Role::OpenAnyway,
+        false => Role::Placed,
     }
 }
 
-/// Whether the margins are the same in all places.
-fn alike(findings: &[Option<&Finding>]) -> bool {
-    let margins = |it: &Option<&Finding>| -> Vec<Option<Margin>> {
-        let parts = it.map(|it| it.parts.iter().map(|part| part.margin));
-        parts.into_iter().flatten().collect()
+/// What some rules found in a place, each with its margins.
+type Margins = Vec<(usize, Vec<Option<Margin>>)>;
+
+/// The margins of some rules in each place.
+fn margins(judging: &mut Judging<'_>, places: &[Way], rules: &Asked) -> Vec<Margins> {
+    let places = places.iter().filter(|_| !rules.is_empty());
+    let of_rule = |(rule, finding): (usize, Finding)| {
+        let margins = finding.parts.iter().map(|part| part.margin);
+        (rule, margins.collect())
     };
-    findings.windows(2).all(|pair| match pair {
-        [one, other] => margins(one) == margins(other),
+    places
+        .map(|way| {
+            let found = judging.find(View::Possible, Spot::only(*way), rules);
+            found.into_iter().map(of_rule).collect()
+        })
+        .collect()
+}
+
+/// The role of a rule that fails all over the lot: whether by the same amount in all places tried.
+fn failing(rule: usize, places: &[Margins]) -> Role {
+    let there = |place: &Margins| {
+        let own = place.iter().find(|(at, _)| *at == rule);
+        own.map(|(_, margins)| margins.clone())
+    };
+    let margins: Vec<_> = places.iter().map(there).collect();
+    let alike = margins.windows(2).all(|pair| match pair {
+        [one, other] => one == other,
         _ => true,
-    })
+    });
+    match margins.len() >= 2 && alike {
+        true => Role::FailsAnyway,
+        false => Role::Placed,
+    }
 }
 
 /// Places all over the lot.

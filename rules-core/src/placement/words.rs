@@ -1,7 +1,7 @@
 //! Where a pool could go, as text.
 
 use super::Class;
-use super::model::{Offer, Placement, RuleName, RuleThere, Slide, TurnReport};
+use super::model::{Measure, Offer, Placement, RuleName, RuleThere, Slide, TurnReport};
 use crate::check::Outcome;
 use crate::report::text::{Page, Style};
 use crate::ruleset::words::listed;
@@ -9,7 +9,7 @@ use crate::text::Visible;
 use crate::text::capitalised;
 
 /// The most items to print of a list.
-const MOST: usize = 12;
+pub(super) const MOST: usize = 12;
 
 impl Placement {
     /// As text.
@@ -25,6 +25,9 @@ impl Placement {
             page.heading(&format!("{number}. {}", option.heading()));
             option.print(&mut page);
         }
+        self.print_side_by_side(&mut page);
+        self.print_why_not(&mut page);
+        self.print_papers(&mut page);
         self.print_smaller(&mut page);
         self.print_blocks(&mut page);
         self.print_cautions(&mut page);
@@ -74,9 +77,29 @@ impl Placement {
     fn map(&self, page: &mut Page) {
         page.heading("Where the middle of the pool may lie");
         for turn in self.turns.iter().take(MOST) {
-            page.item(2, &turned(turn.degrees), &turn.areas());
+            page.item(2, &format!("{}: ", turn_words(turn.degrees)), &turn.areas());
         }
         more(page, self.turns.len());
+    }
+
+    /// The places on offer by the same measures, as drawn.
+    fn print_side_by_side(&self, page: &mut Page) {
+        let [first, _, ..] = self.options.as_slice() else {
+            return;
+        };
+        page.heading("The places side by side, as drawn");
+        for measure in &first.measures {
+            page.paragraph(2, &measure.what);
+            let options = self.options.iter();
+            let says: Vec<&str> = options.map(|option| option.says(measure)).collect();
+            if says.iter().all(|it| *it == measure.says) {
+                page.item(4, "all: ", &measure.says);
+                continue;
+            }
+            for (number, says) in (1..).zip(says) {
+                page.item(4, &format!("{number}: "), says);
+            }
+        }
     }
 
     fn print_smaller(&self, page: &mut Page) {
@@ -147,6 +170,15 @@ impl TurnReport {
 }
 
 impl Offer {
+    /// What a measure of another place comes to here.
+    fn says(&self, measure: &Measure) -> &str {
+        let same = |it: &&Measure| it.what == measure.what && it.rule == measure.rule;
+        self.measures
+            .iter()
+            .find(same)
+            .map_or("not known", |it| &it.says)
+    }
+
     fn heading(&self) -> String {
         let why: Vec<String> = self
             .why
@@ -169,7 +201,7 @@ impl Offer {
         page.paragraph(
             2,
             &format!(
-                "{} The middle then lies at ({}, {}).",
+                "{} The middle is then at ({}, {}).",
                 self.moved, self.middle[0], self.middle[1]
             ),
         );
@@ -228,10 +260,11 @@ impl Slide {
     }
 }
 
-fn turned(degrees: f64) -> String {
+/// How the pool is turned.
+pub(super) fn turn_words(degrees: f64) -> String {
     match degrees == 0.0 {
-        true => "as it is turned now: ".to_owned(),
-        false => format!("turned by {degrees}°: "),
+        true => "as it is turned now".to_owned(),
+        false => format!("turned by {degrees}°"),
     }
 }
 

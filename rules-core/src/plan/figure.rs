@@ -92,6 +92,11 @@ impl Figure {
         }
     }
 
+    /// The corners of all its forms.
+    pub fn corners(&self) -> impl Iterator<Item = &Point> {
+        self.forms.iter().flat_map(Form::points)
+    }
+
     /// Whether it is an area, all or in part.
     pub fn has_area(&self) -> bool {
         let ring = |form: &Form| matches!(form, Form::Ring(_));

@@ -3,7 +3,6 @@
 pub mod figure;
 mod model;
 mod read;
-mod valid;
 
 pub use figure::{Arc, Course, Curved, Figure, Form, Point};
 pub use model::*;

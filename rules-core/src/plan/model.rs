@@ -3,6 +3,8 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
+use serde::{Deserialize, Serialize};
+
 use super::Figure;
 use crate::quantity::Interval;
 use crate::text::Span;
@@ -38,6 +40,8 @@ pub struct Plan {
     pub answered: BTreeMap<Matter, Answered>,
     /// Where the plan's own origin lies in the file's coordinates, in nanometres.
     pub origin: (i128, i128),
+    /// The unit of its coordinates and of bare numbers; `None` if each number has its own.
+    pub unit: Option<crate::quantity::Unit>,
 }
 
 impl Plan {
@@ -167,7 +171,8 @@ impl Plan {
 }
 
 /// Where a document stands.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum DocumentState {
     /// The applicant has it.
     InHand,

@@ -43,10 +43,8 @@ fn quoting_whole(fault: QuantityFault, text: &str) -> QuantityFault {
 
 /// The unit at the start of a text, and what follows it.
 fn read_unit<'t>(text: &'t str, whole: &str) -> Result<(Option<Unit>, &'t str), QuantityFault> {
-    if let Some(after) = text
-        .strip_prefix('\'')
-        .filter(|after| !after.starts_with('\''))
-    {
+    let after_foot = text.strip_prefix('\'');
+    if let Some(after) = after_foot.filter(|after| !after.starts_with('\'')) {
         // The dash in `4'-6"` is not a minus sign.
         let after = after.trim_start();
         return Ok((Some(Unit::FOOT), after.strip_prefix('-').unwrap_or(after)));
@@ -54,20 +52,21 @@ fn read_unit<'t>(text: &'t str, whole: &str) -> Result<(Option<Unit>, &'t str), 
     if let Some(after) = text.strip_prefix('"') {
         return Ok((Some(Unit::INCH), after.trim_start()));
     }
-    let end = text
-        .char_indices()
-        .zip(text.chars().skip(1))
+    let (name, after) = name_and_rest(text);
+    let unit = match name.trim() {
+        "" => None,
+        name => Some(Unit::find(name).ok_or_else(|| unknown_unit(name, whole))?),
+    };
+    Ok((unit, after.trim_start()))
+}
+
+/// Splits after the name of a unit, which ends at a space with a figure behind it.
+fn name_and_rest(text: &str) -> (&str, &str) {
+    let mut pairs = text.char_indices().zip(text.chars().skip(1));
+    let end = pairs
         .find(|((_, c), next)| *c == ' ' && (next.is_ascii_digit() || matches!(next, '-' | '.')));
-    let (name, after) = end
-        .and_then(|((at, _), _)| text.split_at_checked(at))
-        .unwrap_or((text, ""));
-    match name.trim() {
-        "" => Ok((None, after.trim_start())),
-        name => Ok((
-            Some(Unit::find(name).ok_or_else(|| unknown_unit(name, whole))?),
-            after.trim_start(),
-        )),
-    }
+    end.and_then(|((at, _), _)| text.split_at_checked(at))
+        .unwrap_or((text, ""))
 }
 
 /// Refuses two figures together, except whole feet followed by inches.
@@ -120,10 +119,8 @@ pub(super) fn read_date(text: &str) -> Option<Result<i128, QuantityFault>> {
     let mut parts = text.splitn(3, '-');
     let mut next = |length: usize| {
         let digits = parts.next().filter(|part| part.len() == length)?;
-        digits
-            .chars()
-            .all(|c| c.is_ascii_digit())
-            .then(|| digits.parse::<i128>().ok())?
+        let only_digits = digits.chars().all(|c| c.is_ascii_digit());
+        only_digits.then(|| digits.parse::<i128>().ok())?
     };
     let date = CalendarDate {
         year: next(4)?,
@@ -171,7 +168,7 @@ pub(super) fn read_slope(text: &str) -> Result<(i128, Unit), QuantityFault> {
 
 fn unknown_unit(name: &str, whole: &str) -> QuantityFault {
     let help = match Unit::close_to(name) {
-        Some(close) => format!("Did you mean `{close}`?"),
+        Some(close) => format!("Did you mean `{}`?", whole.replacen(name, close, 1)),
         None => {
             "Write a unit such as `m`, `mm`, `ft`, `in`, `m2`, `sq ft`, `gal`, `kV`, `days` or `%`"
                 .to_owned()

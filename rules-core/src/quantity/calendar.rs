@@ -32,11 +32,7 @@ impl CalendarDate {
             (day_of_era - day_of_era / 1460 + day_of_era / 36_524 - day_of_era / 146_096) / 365;
         let day_of_year = day_of_era - (365 * year_of_era + year_of_era / 4 - year_of_era / 100);
         let from_march = (5 * day_of_year + 2) / 153;
-        let month = if from_march < 10 {
-            from_march + 3
-        } else {
-            from_march - 9
-        };
+        let month = from_march + if from_march < 10 { 3 } else { -9 };
         Self {
             year: era * 400 + year_of_era + i128::from(month <= 2),
             month,

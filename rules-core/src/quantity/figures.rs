@@ -5,18 +5,17 @@ use super::dimension::Dimension;
 use super::interval::Interval;
 use super::show::{ends, read_again, show_exactly};
 use super::unit::Unit;
-use serde::Serialize;
 
 /// A measured range and its limit in words. Somebody who compares the printed figures by hand gets the same answer as
 /// from the exact amounts.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Figures {
     /// The least that was measured, rounded down.
     pub low: String,
     /// The most that was measured, rounded up.
     pub high: String,
-    /// The limit; where it is a range, its low end rounded down and its high end up.
-    pub limit: String,
+    /// The ends of the limit, the low one rounded down and the high one up; both are the same where it is one amount.
+    pub limit: (String, String),
 }
 
 impl Figures {
@@ -33,7 +32,7 @@ impl Figures {
         Self {
             low: printed.measured.low,
             high: printed.measured.high,
-            limit: printed.limit.joined(),
+            limit: (printed.limit.low, printed.limit.high),
         }
     }
 }
@@ -67,7 +66,7 @@ impl Ends {
         }
     }
 
-    /// The amounts that the printed figures stand for.
+    /// The amounts the printed figures stand for.
     fn read(&self) -> Option<(Interval, Dimension)> {
         let low = read_again(&self.low, self.unit)?;
         let high = match self.high == self.low {
@@ -75,14 +74,6 @@ impl Ends {
             false => read_again(&self.high, self.unit)?,
         };
         Some((Interval { low, high }, self.unit.dimension()))
-    }
-
-    fn joined(self) -> String {
-        if self.low == self.high {
-            self.low
-        } else {
-            format!("{} .. {}", self.low, self.high)
-        }
     }
 }
 

@@ -78,7 +78,7 @@ fn figures_at_the_edge_get_more_digits() {
         (
             short.low.as_str(),
             short.high.as_str(),
-            short.limit.as_str()
+            short.limit.1.as_str()
         ),
         ("2.9 m", "2.999999 m", "3 m")
     );
@@ -99,7 +99,7 @@ fn days_against_months_keep_their_own_units() {
         (Interval::exact(2000), Unit::MONTH),
     );
     assert_eq!(
-        (figures.high.as_str(), figures.limit.as_str()),
+        (figures.high.as_str(), figures.limit.0.as_str()),
         ("61 days", "2 months")
     );
 }
@@ -132,11 +132,12 @@ fn conclude(figures: &Figures, relation: Relation, dimension: Dimension) -> Comp
                 .range
         }
     };
-    let measured = Interval {
-        low: read(&figures.low).low,
-        high: read(&figures.high).high,
+    let range = |low: &str, high: &str| Interval {
+        low: read(low).low,
+        high: read(high).high,
     };
-    relation.judge(measured, read(&figures.limit))
+    let (low, high) = &figures.limit;
+    relation.judge(range(&figures.low, &figures.high), range(low, high))
 }
 
 #[test]

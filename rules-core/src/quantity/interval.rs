@@ -201,6 +201,30 @@ impl Interval {
         Self::from_low(if low == NO_HIGH { 0 } else { low })
     }
 
+    /// The square roots of these numbers or areas, rounded outward; what is below 0 counts as 0.
+    pub fn root(self, dimension: Dimension) -> Self {
+        // A number is in billionths, and so is its root.
+        let over = if dimension == Dimension::Number {
+            ONE
+        } else {
+            1
+        };
+        let of = |end: i128| end.max(0).unsigned_abs().checked_mul(over.unsigned_abs());
+        let low = of(self.low).map_or(0, u128::isqrt);
+        let high = of(self.high).map(|squared| {
+            let down = squared.isqrt();
+            down + u128::from(down * down != squared)
+        });
+        let whole = |root: u128| i128::try_from(root).unwrap_or(NO_HIGH);
+        Self {
+            low: whole(low),
+            high: match self.high {
+                NO_HIGH => NO_HIGH,
+                _ => high.map_or(NO_HIGH, whole),
+            },
+        }
+    }
+
     /// How many days these months can have, rounded outward: `n` months have at least as many days as the shortest
     /// `n` calendar months in a row, and at most as many as the longest. The months are in thousandths.
     pub fn days_of_months(self) -> Self {
@@ -225,16 +249,10 @@ impl Interval {
             (self.high, other.low),
             (self.high, other.high),
         ];
-        let low = ends
-            .iter()
-            .map(|&(one, two)| corner(one, two, Rounding::Down))
-            .min()
-            .unwrap_or(NO_LOW);
-        let high = ends
-            .iter()
-            .map(|&(one, two)| corner(one, two, Rounding::Up))
-            .max()
-            .unwrap_or(NO_HIGH);
+        let corner = &corner;
+        let rounded = |to| ends.iter().map(move |&(one, two)| corner(one, two, to));
+        let low = rounded(Rounding::Down).min().unwrap_or(NO_LOW);
+        let high = rounded(Rounding::Up).max().unwrap_or(NO_HIGH);
         // If all four corners are too large (or too small) to hold, that end is not known.
         Self {
             low: if low == NO_HIGH { NO_LOW } else { low },

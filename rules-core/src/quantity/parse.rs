@@ -6,6 +6,7 @@ use super::amount::{has_unit, in_tiny_units, parts_of, read_date, read_slope, to
 use super::dimension::Dimension;
 use super::fault::QuantityFault;
 use super::interval::Interval;
+use super::meant::meant;
 use super::number::read_number;
 use super::unit::Unit;
 use super::wide::Rounding;
@@ -59,9 +60,21 @@ pub fn parse(
         default_unit,
     };
     let plain = in_plain_signs(text);
-    let written = reader.read_plain(&plain)?;
+    let written = reader
+        .read_plain(&plain)
+        .map_err(|fault| meant(text.trim(), wanted).unwrap_or(fault))?;
     reader.refuse_too_large(&written, &plain)?;
     Ok(written)
+}
+
+/// Whether a text is one amount with its unit.
+pub(super) fn reads(text: &str) -> bool {
+    let reader = Reader {
+        wanted: None,
+        default_unit: None,
+    };
+    let read = reader.read_plain(&in_plain_signs(text));
+    read.is_ok_and(|written| written.unit != Unit::ONE && written.drawn.is_some())
 }
 
 /// Reads a figure that was printed here, however large a computed amount may be.
@@ -108,9 +121,17 @@ struct Reader {
 impl Reader {
     fn read_plain(&self, text: &str) -> Result<Written, QuantityFault> {
         if text.contains(',') {
+            let without = text.replace(", ", " ");
+            let help = match without != text && self.read(&without).is_ok() {
+                true => format!("Write `{without}`"),
+                false => {
+                    "Write the decimals behind a point, such as `3.2`, and thousands without a mark"
+                        .to_owned()
+                }
+            };
             return Err(QuantityFault::new(
                 format!("`{text}` has a comma in it"),
-                "Write the decimals behind a point, such as `3.2`, and thousands without a mark",
+                help,
             ));
         }
         self.read(text)

@@ -212,8 +212,8 @@ fn refusals_say_what_would_be_right() {
         Dimension::Length,
         "a length is wanted here, `3 m2` is an area",
     );
-    says("3 MM", Dimension::Length, "Did you mean `mm`?");
-    says("3 metrs", Dimension::Length, "Did you mean `metre`?");
+    says("3 MM", Dimension::Length, "Did you mean `3 mm`?");
+    says("3 metrs", Dimension::Length, "Did you mean `3 metre`?");
     says("3 m 2 kV", Dimension::Length, "more than one figure");
     says("3 m 2 cm", Dimension::Length, "more than one figure");
     says("4 ft 12 in", Dimension::Length, "less than 12 inches");
@@ -284,6 +284,18 @@ fn odd_figures_are_refused() {
     }
 }
 
+/// An `e` begins an exponent only before a digit or a sign; otherwise it begins a unit that nobody knows.
+#[test]
+fn an_exponent_is_told_from_a_unit() {
+    let fault = |text| parse(text, Some(Dimension::Length), None).expect_err("a fault");
+    for text in ["1e3 m", "1e-3 m", "1E+3 m"] {
+        assert!(fault(text).help.contains("in full"), "{text}");
+    }
+    for text in ["1em", "1 e", "1e m"] {
+        assert!(!fault(text).help.contains("in full"), "{text}");
+    }
+}
+
 #[test]
 fn no_text_makes_the_reader_panic() {
     let pieces = [
@@ -329,4 +341,34 @@ fn no_text_makes_the_reader_panic() {
             );
         }
     }
+}
+
+#[test]
+fn what_was_probably_meant_is_said_and_never_taken() {
+    for (text, wanted, write) in [
+        (
+            "01/06/2026",
+            Dimension::Date,
+            "`2026-06-01` or `2026-01-06`",
+        ),
+        ("13/06/2026", Dimension::Date, "`2026-06-13`"),
+        ("1 June 2026", Dimension::Date, "`2026-06-01`"),
+        ("June 1st, 2026", Dimension::Date, "`2026-06-01`"),
+        ("2026-13-06", Dimension::Date, "`2026-06-13`"),
+        ("2026-06", Dimension::Date, "`2026-06-01`"),
+        ("1¾ in", Dimension::Length, "`1-3/4 in`"),
+        ("1 ½ in", Dimension::Length, "`1-1/2 in`"),
+        ("1–3/4 in", Dimension::Length, "`1-3/4 in`"),
+        ("10,000 sq ft", Dimension::Area, "`10000 sq ft`"),
+        ("3 business days", Dimension::Days, "`3 working days`"),
+        ("2 gates", Dimension::Number, "`2`"),
+        ("6 ft.", Dimension::Length, "`6 ft`"),
+        ("400 m^2", Dimension::Area, "`400 m2`"),
+        ("400 square metres", Dimension::Area, "`400 m2`"),
+    ] {
+        let said = refused(text, wanted);
+        assert!(said.contains(write), "{text}: {said}");
+    }
+    // A day that the calendar does not have is reported as such.
+    assert!(refused("2026-02-30", Dimension::Date).contains("the calendar has no 2026-02-30"));
 }

@@ -96,9 +96,7 @@ fn in_decimals(amount: i128, unit: Unit, rounding: Rounding, digits: u32) -> Str
     match figures {
         Some(figures) => {
             let mut text = String::with_capacity(USUAL_LENGTH);
-            if amount < 0 && figures > 0 {
-                text.push('-');
-            }
+            text.push_str(if amount < 0 && figures > 0 { "-" } else { "" });
             push_pointed(&mut text, figures, digits);
             push_unit(&mut text, unit);
             text

@@ -192,8 +192,16 @@ impl Unit {
                 .filter(|unit| **unit != Self::DATE)
                 .flat_map(|unit| unit.names())
         };
-        let by_case = names().find(|name| name.eq_ignore_ascii_case(spelling));
-        by_case.or_else(|| names().find(|name| name.len() > 2 && nearly(name, spelling)))
+        let plain = in_usual_spelling(spelling);
+        let same = |spelling: &str| names().find(|name| name.eq_ignore_ascii_case(spelling));
+        let first_word = spelling
+            .split(' ')
+            .next()
+            .filter(|first| *first != spelling);
+        same(spelling)
+            .or_else(|| same(&plain))
+            .or_else(|| names().find(|name| name.len() > 2 && nearly(name, spelling)))
+            .or_else(|| same(first_word?))
     }
 
     /// The unit to print an amount in when nobody wrote one.
@@ -300,4 +308,15 @@ impl Serialize for Unit {
     fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
         to.serialize_str(self.symbol())
     }
+}
+
+/// `ft.` as `ft`, `m^2` as `m2`, `square metres` as `m2`.
+fn in_usual_spelling(spelling: &str) -> String {
+    let plain = spelling.replace(['.', '^'], "").to_lowercase();
+    let raised = [("square ", "2"), ("cubic ", "3")];
+    let found = raised.iter().find_map(|(word, power)| {
+        let unit = Unit::find(plain.strip_prefix(word)?)?;
+        Some(format!("{}{power}", unit.symbol()))
+    });
+    found.unwrap_or(plain)
 }

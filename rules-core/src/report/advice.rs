@@ -117,24 +117,20 @@ impl ReportContext<'_> {
             return SURVEY_AND_SAY.to_owned();
         }
         let what = value_words(reading.value(), self.rules);
-        let how = match reading.value() {
-            Value::Fact(fact) => self.rules.vocabulary.fact(*fact).how.as_str(),
-            _ => "",
-        };
-        let how = if how.is_empty() {
-            String::new()
-        } else {
-            format!(" {how}")
-        };
         if gap == 0 {
             return format!(
                 "As stated, {what} is exactly at the limit: no measuring can settle it."
             );
         }
-        format!(
-            "Measure {what} again, to ± {} or better.{how}",
+        let how = match reading.value() {
+            Value::Fact(fact) => self.rules.vocabulary.fact(*fact).how.as_str(),
+            _ => "",
+        };
+        let again = format!(
+            "Measure {what} again, to ± {} or better. {how}",
             smaller(gap, unit)
-        )
+        );
+        again.trim_end().to_owned()
     }
 }
 

@@ -1,7 +1,7 @@
 //! What to be careful of: what every report says, whatever the rules are.
 
 use super::context::ReportContext;
-use super::model::CautionReport;
+use super::model::{CautionBy, CautionReport};
 use crate::words::Word;
 
 /// The program's own cautions. Each defers to somebody who may do the work.
@@ -19,15 +19,21 @@ impl ReportContext<'_> {
     pub(super) fn cautions(&self) -> Vec<CautionReport> {
         let theirs = self.findings.cautions.iter();
         let theirs = theirs.filter_map(|place| self.rules.cautions.get(*place));
-        let theirs = theirs.map(|caution| (caution.id.as_str(), "rule-set", caution.says.as_str()));
+        let theirs = theirs.map(|caution| {
+            (
+                caution.id.as_str(),
+                CautionBy::RuleSet,
+                caution.says.as_str(),
+            )
+        });
         let language = self.rules.language;
         let ours = OURS.into_iter();
-        let ours = ours.map(|(id, says)| (id, "program", says.in_language(language)));
+        let ours = ours.map(|(id, says)| (id, CautionBy::Program, says.in_language(language)));
         theirs
             .chain(ours)
             .map(|(id, by, says)| CautionReport {
                 id: id.to_owned(),
-                by: by.to_owned(),
+                by,
                 says: says.to_owned(),
                 rule_sets: Vec::new(),
             })

@@ -3,11 +3,16 @@
 use super::figures::{metres, metres_roughly};
 use super::model::{SubjectReport, WitnessReport};
 use crate::check::{Findings, Part, Subject, Witness, passages};
-use crate::plan::{Plan, Point, Thing, ThingIndex, Words};
+use crate::measure::distance;
+use crate::plan::{Form, Plan, Point, Thing, ThingIndex, Words};
+use crate::quantity::{Rounding, Unit, show};
 use crate::ruleset::RuleSet;
 use crate::ruleset::words::{kind_noun, outline_words, plural};
 use crate::text::Lines;
 use crate::vocabulary::{KindId, Number, OutlineId};
+
+/// A place within this distance of a thing's outline counts as on it, in nanometres: a tenth of a metre.
+const ON_IT: i64 = 100_000_000;
 
 /// The texts that plan and rule set were read from, so that a report can name lines. Any may be missing.
 #[derive(Debug, Clone, Default)]
@@ -91,31 +96,19 @@ impl<'a> ReportContext<'a> {
             .any(|(_, other)| other.kind == thing.kind && self.face(other) == face)
     }
 
-    /// Whom a finding is about.
+    /// What a finding is about.
     pub fn subject(&self, subject: &Subject) -> SubjectReport {
         match subject {
-            Subject::Plan => SubjectReport {
-                id: None,
-                kind: None,
-                said: "the plan".to_owned(),
-                sure: true,
-                plan_line: None,
-            },
+            Subject::Plan => whole_plan(None, "the plan".to_owned(), true),
             Subject::Thing { index, sure } => self.thing_subject(*index, *sure),
-            Subject::NoneOf(kind) => SubjectReport {
-                id: None,
-                kind: Some(self.kind_name(*kind)),
-                said: format!("the plan, which has no {}", self.noun(*kind)),
-                sure: true,
-                plan_line: None,
-            },
-            Subject::Unseen(kind) => SubjectReport {
-                id: None,
-                kind: Some(self.kind_name(*kind)),
-                said: format!("any {} not shown on the plan", self.noun(*kind)),
-                sure: false,
-                plan_line: None,
-            },
+            Subject::NoneOf(kind) => {
+                let said = format!("the plan, which has no {}", self.noun(*kind));
+                whole_plan(Some(self.kind_name(*kind)), said, true)
+            }
+            Subject::Unseen(kind) => {
+                let said = format!("any {} not shown on the plan", self.noun(*kind));
+                whole_plan(Some(self.kind_name(*kind)), said, false)
+            }
         }
     }
 
@@ -124,7 +117,7 @@ impl<'a> ReportContext<'a> {
         self.subject_and_pool(&part.subject, part.pool)
     }
 
-    /// Whom something is about; where the plan has several pools, with the one that is meant.
+    /// What something is about; if the plan has several pools, with the pool that is meant.
     pub fn subject_and_pool(&self, subject: &Subject, pool: Option<ThingIndex>) -> SubjectReport {
         let own = self.subject(subject);
         let is_pool = matches!(subject, Subject::Thing { index, .. } if Some(*index) == pool);
@@ -137,7 +130,7 @@ impl<'a> ReportContext<'a> {
         }
     }
 
-    /// What the pool is called that a part speaks of.
+    /// The name of the pool a part is about.
     pub fn pool_words(&self, part: &Part) -> String {
         match part.pool.filter(|_| self.several_pools()) {
             Some(pool) => self.thing_words(pool),
@@ -181,11 +174,7 @@ impl<'a> ReportContext<'a> {
 
     pub fn witness(&self, witness: &Witness) -> WitnessReport {
         let vocabulary = &self.rules.vocabulary;
-        let id = |thing| {
-            self.thing(thing)
-                .map(|thing| thing.id.clone())
-                .unwrap_or_default()
-        };
+        let id = |thing| self.id_of(thing).unwrap_or_default();
         WitnessReport {
             from: self.place(witness.from, metres),
             to: self.place(witness.to, metres),
@@ -194,13 +183,32 @@ impl<'a> ReportContext<'a> {
             to_thing: id(witness.to_thing),
             to_outline: vocabulary.outline(witness.to_outline).name.clone(),
             text: format!(
-                "Measured from {} at {} to {} at {}.",
-                self.outline_words(witness.from_thing, witness.from_outline),
-                self.place_words(witness.from),
-                self.outline_words(witness.to_thing, witness.to_outline),
-                self.place_words(witness.to)
+                "Measured from {} to {}.",
+                self.where_words(witness.from, (witness.from_thing, witness.from_outline)),
+                self.where_words(witness.to, (witness.to_thing, witness.to_outline))
             ),
         }
+    }
+
+    /// One end of what was measured: ``the water's edge at (3, 4)``. The end of a gap may lie on something other than
+    /// the wall beside it, such as a door; then only the place is named.
+    fn where_words(&self, place: Point, (thing, outline): (ThingIndex, OutlineId)) -> String {
+        let at = self.place_words(place);
+        match self.is_on(place, thing, outline) {
+            true => format!("{} at {at}", self.outline_words(thing, outline)),
+            false => format!("the place {at}"),
+        }
+    }
+
+    fn is_on(&self, place: Point, thing: ThingIndex, outline: OutlineId) -> bool {
+        let outlines = self.thing(thing).map(|thing| &thing.outlines);
+        let figure = outlines.and_then(|outlines| outlines.get(&outline));
+        let place = Form::Point(place);
+        figure.is_some_and(|figure| {
+            let mut forms = figure.forms.iter();
+            let off = figure.spread.saturating_add(ON_IT);
+            forms.any(|form| distance(form, &place).low <= off)
+        })
     }
 
     /// From where to where a gap was measured, and what gate, door or window is there.
@@ -210,14 +218,14 @@ impl<'a> ReportContext<'a> {
         let mut report = self.witness(gap);
         let there = match there.as_slice() {
             [] => "No gate, door or window is drawn there.".to_owned(),
-            _ => format!("On the way through it: {}.", there.join(", ")),
+            _ => format!("At or beside this gap: {}.", there.join(", ")),
         };
         report.text = format!("{} {there}", report.text);
         report
     }
 
     /// A place in the file's own coordinates.
-    fn place(&self, point: Point, print: fn(i128) -> String) -> [String; 2] {
+    fn place(&self, point: Point, print: impl Fn(i128) -> String) -> [String; 2] {
         let (east, north) = self.plan.origin;
         [
             print(east.saturating_add(point.x.into())),
@@ -225,9 +233,29 @@ impl<'a> ReportContext<'a> {
         ]
     }
 
+    /// A place in the plan's own unit, as people look for it on the drawing.
     fn place_words(&self, point: Point) -> String {
-        let [east, north] = self.place(point, metres_roughly);
+        let [east, north] = self.place(point, self.printer());
         format!("({east}, {north})")
+    }
+
+    fn printer(&self) -> impl Fn(i128) -> String + use<> {
+        let unit = self.plan.unit.filter(|unit| *unit != Unit::METRE);
+        move |amount| match unit {
+            Some(unit) => show(amount, unit, Rounding::Nearest, unit.digits()),
+            None => metres_roughly(amount),
+        }
+    }
+}
+
+/// A subject that is not a thing on the plan.
+pub(super) fn whole_plan(kind: Option<String>, said: String, sure: bool) -> SubjectReport {
+    SubjectReport {
+        id: None,
+        kind,
+        said,
+        sure,
+        plan_line: None,
     }
 }
 

@@ -1,12 +1,10 @@
 //! What a rule comes to as drawn, which is told before what it comes to for sure.
 
 use super::context::ReportContext;
-use super::figures::{relation, smaller, unit_of};
+use super::figures::{smaller, unit_of};
 use super::model::{AsDrawnReport, RuleReport};
 use super::readings::About;
-use super::rules::MUST;
 use crate::check::{Finding, Missing, Outcome, Part, Reading, Truth};
-use crate::ruleset::words::listed;
 use crate::ruleset::{Measured, Value};
 
 /// What a part comes to as drawn, in two words or three.
@@ -44,7 +42,7 @@ impl ReportContext<'_> {
             (Some(enough), true) => format!("{until}: {} settles it.", enough.or_better()),
             (Some(enough), false) => format!(
                 "It is sure as soon as distances on the drawing are good to {}.",
-                enough.amount
+                enough.either_way()
             ),
             (None, _) => format!("{until}."),
         }
@@ -67,8 +65,9 @@ fn enough_for(part: &Part) -> Option<Enough> {
 
 /// How far off both ends of a distance together may be to settle what it comes to.
 pub(super) struct Enough {
-    /// With its sign: `± 2 m`, `less than ± 2 m`.
-    pub amount: String,
+    /// How large it is, without its sign: `2 m`.
+    size: String,
+    /// Whether just so much is enough; otherwise it must be less.
     is_limit: bool,
 }
 
@@ -86,33 +85,36 @@ impl Enough {
         let (drawn, limit) = (reading.drawn?, reading.limit?);
         let gap = gap_as_drawn(reading).filter(|gap| *gap > 0)?;
         // What holds just at the limit holds as far as there; what fails does not fail there yet.
-        let relation = relation(reading.bound());
+        let relation = reading.bound().relation();
         let at_limit = relation.judge(limit, limit).can_be_true;
         let is_limit = relation.judge(drawn, limit).can_be_true == at_limit;
-        let amount = format!("± {}", smaller(gap, unit));
         Some(Enough {
-            amount: match is_limit {
-                true => amount,
-                false => format!("less than {amount}"),
-            },
+            size: smaller(gap, unit),
             is_limit,
         })
     }
 
     /// `2 m or less`, `less than 2 m`.
     pub(super) fn or_less(&self) -> String {
-        let amount = self.amount.replacen("± ", "", 1);
         match self.is_limit {
-            true => format!("{amount} or less"),
-            false => amount,
+            true => format!("{} or less", self.size),
+            false => format!("less than {}", self.size),
+        }
+    }
+
+    /// With its sign: `± 2 m`, `less than ± 2 m`.
+    fn either_way(&self) -> String {
+        match self.is_limit {
+            true => format!("± {}", self.size),
+            false => format!("less than ± {}", self.size),
         }
     }
 
     /// `± 2 m or better`, `less than ± 2 m`.
     pub(super) fn or_better(&self) -> String {
         match self.is_limit {
-            true => format!("{} or better", self.amount),
-            false => self.amount.clone(),
+            true => format!("± {} or better", self.size),
+            false => self.either_way(),
         }
     }
 }
@@ -138,7 +140,7 @@ pub(super) fn gap_as_drawn(reading: &Reading) -> Option<i128> {
 pub(super) fn head(rules: &[RuleReport]) -> Option<AsDrawnReport> {
     let failing = rules
         .iter()
-        .filter(|rule| rule.strength == MUST && rule.as_drawn == Some(Outcome::Fail));
+        .filter(|rule| rule.binds() && rule.as_drawn == Some(Outcome::Fail));
     let failing: Vec<&RuleReport> = failing.collect();
     let open = failing.iter().filter(|rule| rule.outcome != Outcome::Fail);
     let open: Vec<&RuleReport> = open.copied().collect();
@@ -152,27 +154,16 @@ pub(super) fn head(rules: &[RuleReport]) -> Option<AsDrawnReport> {
 
 /// `As drawn, 2 rules fail; one of them is not sure: Pool to the house.`
 fn head_sentence(all: usize, open: &[&RuleReport]) -> String {
-    let titles: Vec<String> = open.iter().map(|rule| rule.title.clone()).collect();
+    let titles: Vec<&str> = open.iter().map(|rule| rule.title.as_str()).collect();
     let fail = match all {
         1 => "1 rule fails".to_owned(),
         more => format!("{more} rules fail"),
     };
-    match (open.len(), all) {
-        (0, _) => format!("As drawn, {fail}."),
-        (1, 1) => format!(
-            "As drawn, {fail}, which is not sure: {}.",
-            listed(&titles, "and")
-        ),
-        (some, all) if some == all => {
-            format!(
-                "As drawn, {fail}, which is not sure: {}.",
-                titles.join("; ")
-            )
-        }
-        (some, _) => format!(
-            "As drawn, {fail}, of which {some} {} not sure: {}.",
-            if some == 1 { "is" } else { "are" },
-            titles.join("; ")
-        ),
-    }
+    let not_sure = match open.len() {
+        0 => return format!("As drawn, {fail}."),
+        some if some == all => "which is not sure".to_owned(),
+        1 => "of which 1 is not sure".to_owned(),
+        some => format!("of which {some} are not sure"),
+    };
+    format!("As drawn, {fail}, {not_sure}: {}.", titles.join("; "))
 }

@@ -42,13 +42,13 @@ fn say_what_differs(rule: &mut RuleReport, newest: &Edition<'_>, others: &[Editi
         )
     };
     let each: Vec<String> = std::iter::once(newest).chain(others).map(under).collect();
-    rule.sentence = format!("This turns on the edition: {}.", listed(&each, "and"));
+    rule.sentence = format!("This depends on the edition: {}.", listed(&each, "and"));
 }
 
 fn comes_to(outcome: Outcome) -> &'static str {
     match outcome {
         Outcome::Fail => "fails",
-        Outcome::Unknown => "turns on a missing answer",
+        Outcome::Unknown => "depends on a missing answer",
         Outcome::Marginal => "is too close to call",
         Outcome::Refer => "is for the authority",
         Outcome::Pass => "passes",

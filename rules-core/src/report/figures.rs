@@ -7,17 +7,6 @@ use crate::quantity::{
 };
 use crate::ruleset::{Bound, Value};
 
-/// How a bound compares.
-pub(super) fn relation(bound: &Bound) -> Relation {
-    match bound {
-        Bound::AtLeast(_) => Relation::AtLeast,
-        Bound::AtMost(_) => Relation::AtMost,
-        Bound::MoreThan(_) => Relation::MoreThan,
-        Bound::LessThan(_) => Relation::LessThan,
-        Bound::Is(_) => Relation::Is,
-    }
-}
-
 /// The unit of a reading: the limit's, unless it was brought into another dimension (months into days).
 pub(super) fn unit_of(unit: Option<Unit>, dimension: Dimension) -> Unit {
     unit.filter(|unit| unit.dimension() == dimension)
@@ -30,7 +19,7 @@ pub(super) fn measured_and_limit(reading: &Reading) -> Option<(RangeReport, Rang
     let limit_unit = limit_unit(reading.bound(), unit);
     let measured = with_real_ends(reading.measured?, unit.dimension());
     let limit = with_real_ends(reading.limit?, limit_unit.dimension());
-    let relation = relation(reading.bound());
+    let relation = reading.bound().relation();
     let figures = Figures::across((measured, unit), relation, (limit, limit_unit));
     let decided = relation
         .judge_as(
@@ -43,10 +32,7 @@ pub(super) fn measured_and_limit(reading: &Reading) -> Option<(RangeReport, Rang
         false => rounded(measured, unit)
             .unwrap_or_else(|| range_words(measured, &figures.low, &figures.high)),
     };
-    let (low, high) = match figures.limit.split_once(" .. ") {
-        Some(ends) => ends,
-        None => (figures.limit.as_str(), figures.limit.as_str()),
-    };
+    let (low, high) = &figures.limit;
     let limit = limit_range(limit, low, high, limit_unit);
     let measured = RangeReport {
         text,
@@ -131,7 +117,7 @@ pub(super) fn drawn_margin(reading: &Reading) -> Option<MarginReport> {
     let limit = limit_unit(reading.bound(), Unit::usual(unit)).dimension();
     let (drawn, limit, dimension) =
         in_one_dimension((reading.drawn?, unit), (reading.limit?, limit))?;
-    let relation = relation(reading.bound());
+    let relation = reading.bound().relation();
     let range = relation.margin(drawn, limit)?;
     let either_side = range.low < 0 && range.high > 0;
     let range = (!either_side).then_some(range)?;
@@ -320,19 +306,14 @@ impl Printer {
             .to_owned()
     }
 
-    /// With so many digits that only nothing is printed as nothing.
+    /// With so many digits that the amount is at least one step of the last: a millimetre is not printed as 0 m or 0.01 m.
     fn signed(&self, amount: i128, rounding: Rounding) -> String {
-        let digits = self.unit.digits();
-        let printed = |digits| show(amount, self.unit, rounding, digits);
-        let exact_enough = |text: &String| {
-            // Nothing is printed with a zero before all else.
-            let may_say_nothing = text.starts_with('0') || self.unit == Unit::DATE;
-            amount == 0 || !may_say_nothing || *text != show(0, self.unit, rounding, 0)
-        };
-        (digits..=MOST_DIGITS)
-            .map(printed)
-            .find(exact_enough)
-            .unwrap_or_else(|| printed(MOST_DIGITS))
+        let nothing = show(0, self.unit, rounding, 0);
+        let down = |digits| show(amount.saturating_abs(), self.unit, Rounding::Down, digits);
+        let digits = (self.unit.digits()..MOST_DIGITS)
+            .find(|digits| amount == 0 || down(*digits) != nothing)
+            .unwrap_or(MOST_DIGITS);
+        show(amount, self.unit, rounding, digits)
     }
 }
 

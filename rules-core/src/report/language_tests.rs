@@ -1,6 +1,6 @@
 //! A report in the language that was asked for: its own words, and what the rule file has in it.
 
-use super::tried::tried;
+use super::tried_tests::tried;
 use crate::report::text::{Style, render};
 
 const RULES: &str = "

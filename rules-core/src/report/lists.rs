@@ -19,11 +19,8 @@ impl ReportContext<'_> {
 
     fn decision(&self, decided: &Decided<'_>) -> Option<DecisionReport> {
         let decision = self.rules.decisions.get(decided.decision)?;
-        let classes: Vec<String> = decided
-            .classes
-            .iter()
-            .map(|class| (*class).to_owned())
-            .collect();
+        let classes = decided.classes.iter().map(|class| (*class).to_owned());
+        let classes: Vec<String> = classes.collect();
         Some(DecisionReport {
             id: decision.id.clone(),
             title: decision.title.clone(),
@@ -42,24 +39,18 @@ impl ReportContext<'_> {
 
     fn decision_sentence(&self, decided: &Decided<'_>, classes: &[String]) -> String {
         let authority = &self.rules.authority;
-        let classes: Vec<String> = classes
-            .iter()
-            .map(|class| class.replace('-', " "))
-            .collect();
+        let classes = classes.iter().map(|class| class.replace('-', " "));
+        let classes: Vec<String> = classes.collect();
+        let either = listed(&classes, "or");
         let body = match (classes.as_slice(), decided.refer) {
             ([], true) => format!("{authority} decides."),
             ([], false) => "none of its classes fits.".to_owned(),
             ([one], false) => format!("{one}."),
-            (several, false) => format!("not decided: {}.", listed(several, "or")),
-            (several, true) => format!(
-                "not decided: {}, or {authority} decides.",
-                listed(several, "or")
-            ),
+            (_, false) => format!("not decided: {either}."),
+            (_, true) => format!("not decided: {either}, or {authority} decides."),
         };
-        let whom = match &decided.subject {
-            Subject::Plan => None,
-            subject => Some(self.subject_and_pool(subject, decided.pool).said),
-        };
+        let whom = (decided.subject != Subject::Plan)
+            .then(|| self.subject_and_pool(&decided.subject, decided.pool).said);
         let at = self.at_reports(&decided.at).into_iter().map(|at| at.said);
         let leads: Vec<String> = whom.into_iter().chain(at).collect();
         match leads.is_empty() {
@@ -80,8 +71,8 @@ impl ReportContext<'_> {
             id: document.id.clone(),
             title: document.title.clone(),
             subject: self.subject(&subject_of(need)),
-            need: need_word(need.need).to_owned(),
-            state: state_word(need.state).to_owned(),
+            need: need.need,
+            state: need.state,
             from: document.from.clone(),
             form: document.form.clone(),
             discretion: document.discretion,
@@ -139,13 +130,7 @@ fn document_sentence(
         Need::Perhaps => Word::PerhapsNeeded,
         Need::NotNeeded => Word::NotNeeded,
     };
-    let state = match (need.need, need.state) {
-        (Need::NotNeeded, DocumentState::NotYet) => None,
-        (_, DocumentState::NotYet) => Some(Word::StillToGet),
-        (_, DocumentState::InHand) => Some(Word::InHand),
-        (_, DocumentState::Refused) => Some(Word::Refused),
-    };
-    let state = state.map_or("", |state| state.in_language(language));
+    let state = state_of(need).map_or("", |state| state.in_language(language));
     format!(
         "{}{for_whom}{}{}: {}{state}.",
         document.title,
@@ -155,18 +140,12 @@ fn document_sentence(
     )
 }
 
-fn need_word(need: Need) -> &'static str {
-    match need {
-        Need::Needed => "needed",
-        Need::Perhaps => "perhaps",
-        Need::NotNeeded => "not-needed",
-    }
-}
-
-fn state_word(state: DocumentState) -> &'static str {
-    match state {
-        DocumentState::InHand => "in-hand",
-        DocumentState::Refused => "refused",
-        DocumentState::NotYet => "not-yet",
+/// Whether a paper is there; `None` if it is neither needed nor there.
+fn state_of(need: &DocumentNeed) -> Option<Word> {
+    match (need.need, need.state) {
+        (Need::NotNeeded, DocumentState::NotYet) => None,
+        (_, DocumentState::NotYet) => Some(Word::StillToGet),
+        (_, DocumentState::InHand) => Some(Word::InHand),
+        (_, DocumentState::Refused) => Some(Word::Refused),
     }
 }

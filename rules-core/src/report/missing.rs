@@ -75,22 +75,50 @@ impl ReportContext<'_> {
         let vocabulary = &self.rules.vocabulary;
         let known = vocabulary.fact(fact);
         let lead = format!("If there is {}: ", vocabulary.kind(kind).said);
+        let (question, how) = match self.of_no_pool(kind) {
+            Some(thing) => (
+                format!("Which pool is {} for?", self.thing_words(thing)),
+                Some("Write the id of that pool as its `part-of`.".to_owned()),
+            ),
+            None => (
+                format!("{lead}{}", lowered_after(&lead, &known.ask)),
+                said(&known.how),
+            ),
+        };
         MissingReport {
             kind: "fact".to_owned(),
             name: vocabulary.fact_path(fact),
             subject: None,
-            question: format!("{lead}{}", lowered_after(&lead, &known.ask)),
-            how: said(&known.how),
+            question,
+            how,
         }
     }
 
+    /// A thing, of a kind of which each pool has one, that may be any pool's.
+    fn of_no_pool(&self, kind: KindId) -> Option<ThingIndex> {
+        let one_each = self.rules.vocabulary.kind(kind).number != Number::Many;
+        let mut things = self.plan.things.iter();
+        things
+            .position(|thing| thing.kind == kind && thing.part_of.is_none())
+            .filter(|_| one_each && self.several_pools())
+    }
+
     fn missing_outline(&self, thing: ThingIndex, outline: OutlineId) -> MissingReport {
+        let known = self.rules.vocabulary.outline(outline);
+        let several = known.its && known.said.ends_with('s');
+        let are = if several { "are" } else { "is" };
+        let known_thing = self.thing(thing);
+        let in_part = known_thing.is_some_and(|thing| thing.outlines.contains_key(&outline));
+        let how = match in_part {
+            true => "Only part of it is on the plan: measure and draw the rest, too.",
+            false => "Measure it, and draw it on the plan.",
+        };
         MissingReport {
             kind: "outline".to_owned(),
             name: self.rules.vocabulary.outline_path(outline),
             subject: self.id_of(thing),
-            question: format!("Where is {}?", self.outline_words(thing, outline)),
-            how: Some("Measure it, and draw it on the plan.".to_owned()),
+            question: format!("Where {are} {}?", self.outline_words(thing, outline)),
+            how: Some(how.to_owned()),
         }
     }
 
@@ -155,24 +183,16 @@ impl ReportContext<'_> {
 
     fn missing_document(&self, index: usize, thing: Option<ThingIndex>) -> MissingReport {
         let document = self.rules.documents.get(index);
-        let title = document
-            .map(|document| document.title.as_str())
-            .unwrap_or("the document");
+        let title = document.map_or("the document", |document| document.title.as_str());
         let from = document.and_then(|document| document.from.as_ref());
         let from = from.map(|from| format!(" from {from}")).unwrap_or_default();
+        let whose = thing.map(|thing| format!(" for {}", self.thing_words(thing)));
+        let whose = whose.unwrap_or_default();
         MissingReport {
             kind: "document".to_owned(),
-            name: document
-                .map(|document| document.id.clone())
-                .unwrap_or_default(),
+            name: document.map_or_else(String::new, |document| document.id.clone()),
             subject: thing.and_then(|thing| self.id_of(thing)),
-            question: match thing {
-                Some(thing) => format!(
-                    "Can you get this document{from} for {}: {title}?",
-                    self.thing_words(thing)
-                ),
-                None => format!("Can you get this document{from}: {title}?"),
-            },
+            question: format!("Can you get this document{from}{whose}: {title}?"),
             how: None,
         }
     }

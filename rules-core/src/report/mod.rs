@@ -15,6 +15,7 @@ mod none;
 mod places;
 mod readings;
 mod rules;
+mod said;
 mod scope;
 mod second_hand;
 mod sentences;
@@ -24,7 +25,7 @@ pub mod text;
 mod together;
 
 #[cfg(test)]
-mod example;
+mod example_tests;
 #[cfg(test)]
 mod language_tests;
 #[cfg(test)]
@@ -34,7 +35,7 @@ mod second_hand_tests;
 #[cfg(test)]
 mod told_tests;
 #[cfg(test)]
-mod tried;
+mod tried_tests;
 
 pub use context::Texts;
 pub use editions::governed_report;
@@ -64,8 +65,7 @@ pub fn report<'a>(
 impl ReportContext<'_> {
     fn report(&self) -> Report {
         let rules = self.rule_reports();
-        let (binding, advising): (Vec<_>, Vec<_>) =
-            rules.iter().partition(|rule| rule.strength == rules::MUST);
+        let (binding, advising): (Vec<_>, Vec<_>) = rules.iter().partition(|rule| rule.binds());
         let mut report = Report {
             schema: SCHEMA.to_owned(),
             language: self.rules.language.tag().to_owned(),

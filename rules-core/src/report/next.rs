@@ -1,8 +1,8 @@
 //! What to do next.
 
 use super::model::{Report, RuleReport};
-use super::rules::MUST;
-use crate::check::{Outcome, Verdict};
+use crate::check::{Need, Outcome, Verdict};
+use crate::plan::DocumentState;
 use crate::ruleset::words::listed;
 use crate::text::capitalised;
 use crate::words::Word;
@@ -20,7 +20,7 @@ pub(super) fn steps(report: &Report) -> Vec<String> {
 }
 
 fn change_what_fails(report: &Report) -> Option<String> {
-    let fails = |rule: &&RuleReport| rule.strength == MUST && rule.outcome == Outcome::Fail;
+    let fails = |rule: &&RuleReport| rule.binds() && rule.outcome == Outcome::Fail;
     mend(
         report,
         report.rules.iter().filter(fails),
@@ -30,7 +30,7 @@ fn change_what_fails(report: &Report) -> Option<String> {
 
 /// What fails as drawn is worth mending first, though nobody is sure of it before the drawing is.
 fn change_what_fails_as_drawn(report: &Report) -> Option<String> {
-    let fails = |rule: &&RuleReport| rule.strength == MUST && rule.as_drawn == Some(Outcome::Fail);
+    let fails = |rule: &&RuleReport| rule.binds() && rule.as_drawn == Some(Outcome::Fail);
     let words = [
         Word::MendAsDrawn,
         Word::ThenTheOtherAsDrawn,
@@ -87,7 +87,7 @@ fn gather(report: &Report) -> Option<String> {
     let to_get = report
         .documents
         .iter()
-        .filter(|document| document.need == "needed" && document.state == "not-yet")
+        .filter(|document| document.need == Need::Needed && document.state == DocumentState::NotYet)
         .count();
     let language = report.speaks();
     match to_get {

@@ -66,13 +66,16 @@ impl ReportContext<'_> {
     fn of_area(&self, area: &Area) -> Option<NoneWords> {
         let zone = area.within.as_ref().filter(|_| area.share_of.is_none())?;
         let zone = zone_words(zone, self.rules);
-        let any = operand_words(&area.of, "or", self.rules);
+        let any = format!(
+            "what is within {}",
+            operand_words(&area.of, "or", self.rules)
+        );
         Some(NoneWords {
             none: format!("no part of {any} lies {zone}"),
             whether: format!("any part of {any} lies {zone}"),
             before: String::new(),
             after: format!(
-                " of {} lies {zone}",
+                " of what is within {} lies {zone}",
                 operand_words(&area.of, "and", self.rules)
             ),
             must: "; there must be none",

@@ -60,7 +60,7 @@ impl ReportContext<'_> {
         Some(format!("where it is {}", end_word(at.highest)))
     }
 
-    /// The places that a part's readings do not tell, as they are told before them: `where the height is lowest (40 in), `.
+    /// The places that a part's readings do not name, as a lead to its sentence: `where the height is lowest (40 in), `.
     pub(super) fn other_places(&self, part: &Part) -> String {
         let told = |at: &&At| {
             let read = part

@@ -2,12 +2,12 @@
 
 use super::context::ReportContext;
 use super::figures::{
-    NOT_KNOWN, drawn, drawn_margin, margin, measured_alone, measured_and_limit, open_end, relation,
+    NOT_KNOWN, drawn, drawn_margin, margin, measured_alone, measured_and_limit, open_end,
     says_nothing, unit_of,
 };
 use super::model::{RangeReport, ReadingReport};
 use crate::check::{Part, Reading, Truth};
-use crate::quantity::Interval;
+use crate::quantity::{Dimension, Interval};
 use crate::ruleset::words::{bound_words, listed, value_words};
 use crate::ruleset::{Along, Bound, Measured, Places, Rule, Value};
 use crate::text::capitalised;
@@ -29,6 +29,15 @@ fn is_a_gap(value: &Value) -> bool {
     }
 }
 
+/// Whether a distance was measured that is surely not 0. If its two ends are then one place, something was cut, and it
+/// is not known where the distance was measured.
+fn is_apart(reading: &Reading) -> bool {
+    let length = reading.dimension == Dimension::Length;
+    length
+        && reading.measured.is_some_and(|measured| measured.low > 0)
+        && !is_a_gap(reading.value())
+}
+
 impl ReportContext<'_> {
     pub(super) fn reading(&self, about: About<'_>, reading: &Reading) -> ReadingReport {
         let report = self.figures_of(about, reading);
@@ -36,6 +45,7 @@ impl ReportContext<'_> {
             witness: reading
                 .witness
                 .as_ref()
+                .filter(|witness| witness.from != witness.to || !is_apart(reading))
                 .map(|witness| match is_a_gap(reading.value()) {
                     true => self.gap(witness),
                     false => self.witness(witness),
@@ -44,7 +54,7 @@ impl ReportContext<'_> {
         };
         let sentence = match self.none_words(about, reading) {
             Some(none) => none.sentence(&report, reading),
-            None => reading_sentence(&report, reading),
+            None => self.reading_sentence(&report, reading),
         };
         ReadingReport { sentence, ..report }
     }
@@ -54,7 +64,7 @@ impl ReportContext<'_> {
         let (measured, limit) = self.ranges(reading);
         let room = (reading.margin)
             .filter(|_| measured.is_some())
-            .and_then(|room| margin(room, Some(relation(reading.bound())), reading.unit));
+            .and_then(|room| margin(room, Some(reading.bound().relation()), reading.unit));
         let unit = unit_of(reading.unit, reading.dimension);
         let along = reading.along.map(|along| measured_alone(along, unit));
         let mut report = ReadingReport {
@@ -75,6 +85,52 @@ impl ReportContext<'_> {
             None => self.brief(&report, at_worst, reading),
         };
         report
+    }
+
+    fn reading_sentence(&self, report: &ReadingReport, compared: &Reading) -> String {
+        let what = capitalised(&report.what);
+        let must = self.must(report, compared);
+        match amount_words(report, compared) {
+            Some(amount) => {
+                let none = match report.may_be_none {
+                    true => ", or there is none",
+                    false => "",
+                };
+                let room = room_words(report, compared).map(|room| format!(": {room}"));
+                let room = room.unwrap_or_default();
+                format!("{what} is {amount}{none}; {must}{room}.")
+            }
+            None if !report.words.is_empty() => {
+                let none = report.may_be_none.then(|| "none".to_owned());
+                let words = [&report.words[..], none.as_slice()].concat();
+                format!("{what}: {}; {must}.", listed(&words, "or"))
+            }
+            None if report.may_be_none && report.holds != "open" => {
+                format!("{what}: none; {must}.")
+            }
+            None => format!("{what} is not known; {must}."),
+        }
+    }
+
+    /// What it must keep; the limit's amount behind it where the words alone do not say it.
+    fn must(&self, report: &ReadingReport, compared: &Reading) -> String {
+        if let (true, Bound::Is(_)) = (compared.negated, compared.bound()) {
+            let words = bound_words(compared.bound(), self.rules);
+            return format!("it must not be {words}");
+        }
+        let limit = compared.bound().limit();
+        let stated = limit.is_none_or(|limit| matches!(limit, Value::Stated(_)));
+        let whereabouts = match compared.test.holds {
+            Some(Along::Anywhere) => " somewhere along it",
+            Some(Along::AllAlong) => " all along it",
+            None => "",
+        };
+        let here = match &report.limit {
+            Some(limit) if !stated && limit.text == NOT_KNOWN => ", which is not known".to_owned(),
+            Some(limit) if !stated => format!(", here {}{}", limit.text, open_end(limit)),
+            _ => String::new(),
+        };
+        format!("it must be {}{whereabouts}{here}", report.bound)
     }
 
     /// What must be kept: `at least 3 m`, `not wood`.
@@ -129,33 +185,6 @@ fn holds(truth: Truth) -> &'static str {
         Truth::FAILS => "fails",
         Truth::AUTHORITY => "authority",
         _ => "open",
-    }
-}
-
-fn reading_sentence(report: &ReadingReport, compared: &Reading) -> String {
-    let what = capitalised(&report.what);
-    let must = must(report, compared);
-    match amount_words(report, compared) {
-        Some(amount) => {
-            let none = match report.may_be_none {
-                true => ", or there is none",
-                false => "",
-            };
-            let room = room_words(report, compared).map(|room| format!(": {room}"));
-            format!(
-                "{what} is {amount}{none}; {must}{}.",
-                room.unwrap_or_default()
-            )
-        }
-        None if !report.words.is_empty() => {
-            let mut words = report.words.clone();
-            if report.may_be_none {
-                words.push("none".to_owned());
-            }
-            format!("{what}: {}; {must}.", listed(&words, "or"))
-        }
-        None if report.may_be_none && report.holds != "open" => format!("{what}: none; {must}."),
-        None => format!("{what} is not known; {must}."),
     }
 }
 
@@ -234,31 +263,5 @@ pub(super) fn only_ranges(
         witness: None,
         sentence: String::new(),
         brief: String::new(),
-    }
-}
-
-/// What it must keep; the limit's amount behind it where the words alone do not say it.
-fn must(report: &ReadingReport, compared: &Reading) -> String {
-    if let (true, Bound::Is(_)) = (compared.negated, compared.bound()) {
-        return format!("it must {}", report.bound.replacen("not ", "not be ", 1));
-    }
-    let limit = compared.bound().limit();
-    let stated = limit.is_none_or(|limit| matches!(limit, Value::Stated(_)));
-    let whereabouts = match compared.test.holds {
-        Some(Along::Anywhere) => " somewhere along it",
-        Some(Along::AllAlong) => " all along it",
-        None => "",
-    };
-    let bound = &report.bound;
-    match &report.limit {
-        Some(limit) if !stated && limit.text == NOT_KNOWN => {
-            format!("it must be {bound}{whereabouts}, which is not known")
-        }
-        Some(limit) if !stated => format!(
-            "it must be {bound}{whereabouts}, here {}{}",
-            limit.text,
-            open_end(limit)
-        ),
-        _ => format!("it must be {bound}{whereabouts}"),
     }
 }

@@ -1,8 +1,8 @@
 //! One rule's part of the report.
 
 use super::context::ReportContext;
-use super::drawn::outcome_as_drawn;
-use super::figures::{margin, relation};
+use super::drawn::{may_only_fail_as_drawn, outcome_as_drawn};
+use super::figures::margin;
 use super::model::{
     Counts, InterpretationReport, MarginReport, PartReport, ReadingReport, RuleReport,
 };
@@ -11,7 +11,7 @@ use super::sentences::{deciding, rule_sentence};
 use crate::check::{Finding, Outcome, Part, Reading};
 use crate::quantity::{Unit, show_exactly};
 use crate::ruleset::built_in::LAYER;
-use crate::ruleset::{Interpretation, Provenance, Rule, Strength};
+use crate::ruleset::{Interpretation, Rule};
 
 impl ReportContext<'_> {
     pub(super) fn rule_reports(&self) -> Vec<RuleReport> {
@@ -31,7 +31,7 @@ impl ReportContext<'_> {
             id: rule.id.clone(),
             title: rule.title.clone(),
             clause: rule.clause.clone(),
-            strength: strength_word(rule.strength).to_owned(),
+            strength: rule.strength,
             layer: layer.map_or(LAYER, |layer| &layer.id).to_owned(),
             rule_line: self.rule_line(rule.layer, rule.span.start),
             outcome: finding.outcome,
@@ -44,7 +44,7 @@ impl ReportContext<'_> {
             documents: documents
                 .filter_map(|document| Some(self.rules.documents.get(*document)?.id.clone()))
                 .collect(),
-            provenance: provenance_word(rule.provenance).to_owned(),
+            provenance: rule.provenance,
             mark: self.rule_mark(rule),
             note: rule.note.clone(),
             interpretations: self.interpretations(rule),
@@ -90,6 +90,7 @@ impl ReportContext<'_> {
             at: self.at(part),
             outcome: part.outcome,
             as_drawn: Outcome::decided(part.as_drawn),
+            only_fails: may_only_fail_as_drawn(part),
             relief: relief.map(|relief| relief.id.clone()),
             sentence: self.part_sentence(about, &readings),
             margin: room(part, compared),
@@ -110,27 +111,9 @@ pub(super) fn room(part: &Part, compared: &[Reading]) -> Option<MarginReport> {
     let unit = first.and_then(|reading| reading.unit);
     margin(
         part.margin?,
-        first.map(|reading| relation(reading.bound())),
+        first.map(|reading| reading.bound().relation()),
         unit,
     )
-}
-
-pub(super) fn strength_word(strength: Strength) -> &'static str {
-    match strength {
-        Strength::Must => MUST,
-        Strength::Should => "should",
-    }
-}
-
-/// The word for a rule that binds.
-pub(super) const MUST: &str = "must";
-
-pub(super) fn provenance_word(provenance: Provenance) -> &'static str {
-    match provenance {
-        Provenance::Confirmed => "confirmed",
-        Provenance::FromMemory => "from-memory",
-        Provenance::Contradicted => "contradicted",
-    }
 }
 
 /// How many of these rules have which outcome.

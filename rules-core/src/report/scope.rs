@@ -34,17 +34,15 @@ pub(super) fn scope_report(sets: &[&RuleSet], plan: &Plan) -> ScopeReport {
             None => open.push(open_matter(&standing, language)),
         }
     }
-    let on_top = on_top(sets).into_iter();
+    let on_top = on_top(sets).into_iter().map(|(rule_set, says)| OnTop {
+        rule_set: rule_set.to_owned(),
+        says: says.to_owned(),
+    });
     ScopeReport {
         held,
         answered,
         open,
-        on_top: on_top
-            .map(|(rule_set, says)| OnTop {
-                rule_set: rule_set.to_owned(),
-                says: says.to_owned(),
-            })
-            .collect(),
+        on_top: on_top.collect(),
     }
 }
 

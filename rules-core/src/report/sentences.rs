@@ -5,12 +5,15 @@ use super::drawn::{as_drawn_words, fails_as_drawn, may_only_fail_as_drawn};
 use super::model::{PartReport, ReadingReport};
 use super::readings::About;
 use crate::check::{Outcome, Part, Subject};
+use crate::quantity::Interval;
 use crate::ruleset::Rule;
 use crate::ruleset::words::{in_force_words, requirement_words};
 use crate::text::capitalised;
 use crate::vocabulary::KindId;
 
-/// So many readings are said in full; the rest are counted.
+/// What a relief asks is shown only if it is shorter than this.
+const MOST_ASKED: usize = 300;
+/// The most readings shown in full; the rest are counted.
 const MOST_SAID: usize = 3;
 
 impl ReportContext<'_> {
@@ -42,7 +45,7 @@ impl ReportContext<'_> {
             // What must lie on the lot is said anyway.
             _ if about.rule.built_in => String::new(),
             Subject::Plan | Subject::NoneOf(_) => String::new(),
-            Subject::Thing { sure: false, .. } => format!("for {said}, if the rule speaks of it, "),
+            Subject::Thing { sure: false, .. } => format!("for {said}, if the rule is about it, "),
             Subject::Thing { .. } | Subject::Unseen(_) => format!("for {said}, "),
         };
         match part.outcome {
@@ -72,9 +75,27 @@ impl ReportContext<'_> {
     fn fails(&self, rule: &Rule, readings: &[ReadingReport]) -> String {
         if readings.is_empty() {
             let asked = requirement_words(&rule.require, self.rules);
-            return format!("This is not met: {asked}.");
+            return joined(&[format!("This is not met: {asked}."), self.no_relief(rule)]);
         }
-        said(readings)
+        joined(&[said(readings), self.no_relief(rule)])
+    }
+
+    /// The reliefs that would have been enough instead.
+    fn no_relief(&self, rule: &Rule) -> String {
+        let told = rule.reliefs.iter().map(|relief| {
+            let asked = requirement_words(&relief.require, self.rules);
+            let when = relief.when.as_ref();
+            let when = when.map(|when| format!("where {}, ", requirement_words(when, self.rules)));
+            let when = when.unwrap_or_default();
+            match when.len() + asked.len() {
+                0..MOST_ASKED => format!(
+                    "The relief `{}` is not met either; it asks: {when}{asked}.",
+                    relief.id
+                ),
+                _ => format!("The relief `{}` is not met either.", relief.id),
+            }
+        });
+        joined(&told.collect::<Vec<String>>())
     }
 
     fn marginal(&self, about: About<'_>, readings: &[ReadingReport]) -> String {
@@ -91,13 +112,22 @@ impl ReportContext<'_> {
 
     fn unknown(&self, about: About<'_>, readings: &[ReadingReport]) -> String {
         let fails = match may_only_fail_as_drawn(about.part) {
+            true if is_unsure(about.part) => "It fails as drawn.",
             true => "If the rule applies, it fails as drawn.",
             false => "",
         };
         let missing = match self.all_missing_of(about).len() {
-            0 => "Something that it turns on is not known.".to_owned(),
-            1 => "It turns on an answer that is still missing.".to_owned(),
-            number => format!("It turns on {number} answers that are still missing."),
+            0 if is_near(about.part) => format!(
+                "No answer to a question settles this: as drawn and stated, the figure may lie on either side of the limit. \
+                 Measure or draw it more exactly, or change the plan; otherwise ask {}.",
+                self.rules.authority
+            ),
+            0 => format!(
+                "No answer to a question settles this; ask {}.",
+                self.rules.authority
+            ),
+            1 => "It depends on an answer that is still missing.".to_owned(),
+            number => format!("It depends on {number} answers that are still missing."),
         };
         joined(&[fails.to_owned(), said(readings), missing])
     }
@@ -125,13 +155,25 @@ impl ReportContext<'_> {
                 let in_force = rule.in_force.as_ref();
                 let words = in_force.map(|it| in_force_words(it, self.rules));
                 format!(
-                    "This rule is in force {}, or there is nothing here that it speaks about.",
+                    "This rule is in force {}, or there is nothing here that it is about.",
                     words.unwrap_or_default()
                 )
             }
-            (None, None) => "There is nothing here that this rule speaks about.".to_owned(),
+            (None, None) => "There is nothing here that this rule is about.".to_owned(),
         }
     }
+}
+
+/// Whether it is about a thing the rule may not mean.
+fn is_unsure(part: &Part) -> bool {
+    matches!(part.subject, Subject::Thing { sure: false, .. })
+}
+
+/// Whether it is open although the figure has a known low and high end.
+fn is_near(part: &Part) -> bool {
+    let known = |measured: Interval| measured.least().is_some() && measured.greatest().is_some();
+    let mut readings = part.readings.iter();
+    readings.any(|reading| reading.truth.is_open() && reading.measured.is_some_and(known))
 }
 
 fn passes(part: &Part, relief: Option<&str>, readings: &[ReadingReport]) -> String {
@@ -151,16 +193,32 @@ fn passes(part: &Part, relief: Option<&str>, readings: &[ReadingReport]) -> Stri
 
 /// The readings' sentences, no more than a few.
 fn said(readings: &[ReadingReport]) -> String {
-    let mut sentences: Vec<String> = readings
-        .iter()
-        .take(MOST_SAID)
-        .map(|reading| reading.sentence.clone())
-        .collect();
+    let some = readings.get(..MOST_SAID).unwrap_or(readings);
+    let mut sentences: Vec<String> = Vec::new();
+    for (place, reading) in some.iter().enumerate() {
+        match some.get(place + 1) {
+            Some(next) if none_or(reading, next) => {}
+            _ => {
+                let before = place.checked_sub(1).and_then(|before| some.get(before));
+                let or_none = before.is_some_and(|before| none_or(before, reading));
+                sentences.push(match or_none {
+                    true => (reading.sentence).replacen("it must be ", "it must be none or ", 1),
+                    false => reading.sentence.clone(),
+                });
+            }
+        }
+    }
     sentences.dedup();
     if let Some(more @ 1..) = readings.len().checked_sub(MOST_SAID) {
         sentences.push(format!("And {more} more."));
     }
     sentences.join(" ")
+}
+
+/// Whether the second reading continues the first: it must be none, or keep this limit.
+fn none_or(first: &ReadingReport, second: &ReadingReport) -> bool {
+    let one_value = first.what == second.what && first.place == second.place;
+    one_value && first.bound == "none" && second.limit.is_some() && second.bound != "none"
 }
 
 fn joined(sentences: &[String]) -> String {
@@ -174,8 +232,21 @@ fn joined(sentences: &[String]) -> String {
 
 /// A sentence behind a lead loses its capital, unless it names somebody.
 fn after(lead: &str, body: &str) -> String {
-    const OURS: [&str; 11] = [
-        "The ", "It ", "This ", "As ", "Whether ", "There ", "What ", "Who", "If ", "No ", "All ",
+    const OURS: [&str; 14] = [
+        "Between ",
+        "Nor ",
+        "No answer",
+        "The ",
+        "It ",
+        "This ",
+        "As ",
+        "Whether ",
+        "There ",
+        "What ",
+        "Who",
+        "If ",
+        "No ",
+        "All ",
     ];
     let ours = OURS.iter().any(|start| body.starts_with(start));
     let mut rest = body.chars();
@@ -194,7 +265,7 @@ pub(super) fn rule_sentence(
     deciding: Option<usize>,
 ) -> String {
     let Some(part) = deciding.and_then(|place| parts.get(place)) else {
-        return "There is nothing here that this rule speaks about.".to_owned();
+        return "There is nothing here that this rule is about.".to_owned();
     };
     if parts.len() == 1 {
         return part.sentence.clone();
@@ -205,7 +276,7 @@ pub(super) fn rule_sentence(
         .count();
     let tally = match outcome == Outcome::Fail && part.outcome != Outcome::Fail {
         true => "Whatever the missing answers are, at least one fails; the first:".to_owned(),
-        false => tally(part, alike, parts.len()),
+        false => tally(part, alike, parts),
     };
     format!("{tally} {}", part.sentence)
 }
@@ -216,7 +287,8 @@ fn comes_to(part: &PartReport) -> (Outcome, Option<Outcome>) {
     (part.outcome, as_drawn)
 }
 
-fn tally(part: &PartReport, alike: usize, all: usize) -> String {
+fn tally(part: &PartReport, alike: usize, parts: &[PartReport]) -> String {
+    let all = parts.len();
     let verb = match comes_to(part) {
         (Outcome::Fail, _) => "fail",
         (Outcome::Unknown, _) => "are not decided",
@@ -227,7 +299,13 @@ fn tally(part: &PartReport, alike: usize, all: usize) -> String {
         (Outcome::Pass, _) => "pass",
         (Outcome::NotApplicable, _) => "are not concerned",
     };
+    let unseen = parts
+        .iter()
+        .any(|part| part.subject.id.is_none() && !part.subject.sure);
     match (part.outcome, alike == all) {
+        (Outcome::Pass, true) if unseen => {
+            "All pass, and so would any that is not drawn; the one with the least room:".to_owned()
+        }
         (Outcome::Pass, true) => format!("All {all} pass; the one with the least room:"),
         (_, true) => format!("All {all} {verb}; the first:"),
         (_, false) => format!("{alike} of {all} {verb}; the first:"),

@@ -2,11 +2,11 @@
 
 use serde::Serialize;
 
-use super::context::{ReportContext, Texts};
+use super::context::{ReportContext, Texts, whole_plan};
 use super::drawn::outcome_as_drawn;
-use super::model::{Counts, PartReport, ReadingReport, RuleReport, SubjectReport, VerdictWords};
+use super::model::{Counts, PartReport, ReadingReport, RuleReport, VerdictWords};
 use super::readings::About;
-use super::rules::{MUST, count, room, strength_word};
+use super::rules::{count, room};
 use super::sentences::deciding;
 use crate::check::{Finding, Findings, Outcome, Part};
 use crate::plan::Plan;
@@ -39,7 +39,7 @@ pub fn rule_summaries(
         })
     });
     let reports: Vec<RuleReport> = reports.collect();
-    let counts = count(reports.iter().filter(|rule| rule.strength == MUST));
+    let counts = count(reports.iter().filter(|rule| rule.binds()));
     (reports, context.verdict(), counts)
 }
 
@@ -56,7 +56,7 @@ impl ReportContext<'_> {
             id: rule.id.clone(),
             title: rule.title.clone(),
             clause: rule.clause.clone(),
-            strength: strength_word(rule.strength).to_owned(),
+            strength: rule.strength,
             layer: String::new(),
             rule_line: None,
             outcome: finding.outcome,
@@ -67,7 +67,7 @@ impl ReportContext<'_> {
             missing: Vec::new(),
             remedy: None,
             documents: Vec::new(),
-            provenance: String::new(),
+            provenance: rule.provenance,
             mark: None,
             note: None,
             interpretations: Vec::new(),
@@ -114,17 +114,12 @@ impl ReportContext<'_> {
 /// A part that does not say what it is about.
 fn short(part: &Part, readings: Vec<ReadingReport>) -> PartReport {
     PartReport {
-        subject: SubjectReport {
-            id: None,
-            kind: None,
-            said: String::new(),
-            sure: false,
-            plan_line: None,
-        },
+        subject: whole_plan(None, String::new(), false),
         pool: None,
         at: Vec::new(),
         outcome: part.outcome,
         as_drawn: Outcome::decided(part.as_drawn),
+        only_fails: false,
         relief: None,
         sentence: String::new(),
         margin: None,

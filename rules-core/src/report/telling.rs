@@ -1,7 +1,7 @@
 //! Which of a part's readings tells most of it, and the part in a few words.
 
 use super::context::ReportContext;
-use super::figures::{NOT_KNOWN, WITHOUT_END, at_worst, relation};
+use super::figures::{NOT_KNOWN, WITHOUT_END, at_worst};
 use super::model::ReadingReport;
 use super::readings::{About, only_ranges, overlaps_at_no_distance};
 use crate::check::{Outcome, Part, Reading, Truth};
@@ -29,7 +29,7 @@ impl ReportContext<'_> {
         }
         let (measured, limit) = self.ranges(reading);
         let room = reading.margin.filter(|_| measured.is_some());
-        let room = room.and_then(|room| at_worst(room, relation(reading.bound()), reading.unit));
+        let room = room.and_then(|room| at_worst(room, reading.bound().relation(), reading.unit));
         let in_figures = measured.is_some() && limit.is_some();
         let mut report = ReadingReport {
             place: self.place_words_of(about.part, reading),
@@ -115,10 +115,10 @@ fn by_relief(part: &Part) -> bool {
     part.relief.is_some() && part.outcome == Outcome::Pass
 }
 
-/// What is said of what holds and has no figure.
+/// The brief of a part that is met and has no figure.
 pub(super) const MET: &str = "met";
 
-/// What a comparison comes to of which there is no figure to show.
+/// The result of a comparison that has no figure to show.
 fn in_a_word(truth: Truth) -> &'static str {
     match truth.applied() {
         Truth::HOLDS => MET,

@@ -95,7 +95,7 @@ fn what_fails_as_drawn_is_told_whatever_nobody_stated() {
         text.find(words)
             .unwrap_or_else(|| panic!("{words} in {text}"))
     };
-    assert!(place("What fails as drawn, but not for sure") < place("What turns on how exact"));
+    assert!(place("What fails as drawn, but not for sure") < place("What depends on how exact"));
     assert!(report.next[0].starts_with(
         "Move the pool away from the house (Pool to the house), if it is as it is drawn."
     ));
@@ -431,8 +431,8 @@ fn no_room_is_told_where_it_could_be_either_side() {
     assert_eq!(
         sentences(&report),
         [
-            "For the pool, it fails as drawn: the distance from the water's edge to any lot line is 3 m as drawn; it must be \
-             at least what the table gives for the distance from the water's edge to the outside wall of any building, here \
+            "For the pool, it fails as drawn: the distance from the water's edge to the nearest lot line is 3 m as drawn; it must be \
+             at least what the table gives for the distance from the water's edge to the outside wall of the nearest building, here \
              1 m to 4 m. It is not sure until somebody says how far off the drawing may be."
         ]
     );

@@ -19,6 +19,8 @@ pub struct About {
     pub belongs_with: Vec<String>,
     /// The language of its texts that are written in one language only (`nb`); English where it is not said.
     pub language: Option<String>,
+    /// The format it was written for, if it says so.
+    pub format: Option<u32>,
 }
 
 /// What sort of rule set it is.

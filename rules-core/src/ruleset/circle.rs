@@ -17,17 +17,23 @@ fn waits(duties: &[Duty]) -> BTreeMap<&str, BTreeSet<&str>> {
     waits
 }
 
-/// The same of what can never be done: all that waits for nothing else is taken away, then what waited only for that, and so
-/// on.
-fn never_done<'d>(
-    mut waits: BTreeMap<&'d str, BTreeSet<&'d str>>,
-) -> BTreeMap<&'d str, BTreeSet<&'d str>> {
+/// For each name, the names that wait for it.
+fn waited_for<'d>(waits: &BTreeMap<&'d str, BTreeSet<&'d str>>) -> BTreeMap<&'d str, Vec<&'d str>> {
     let mut later: BTreeMap<&str, Vec<&str>> = BTreeMap::new();
-    for (name, for_these) in &waits {
+    for (name, for_these) in waits {
         for earlier in for_these {
             later.entry(earlier).or_default().push(name);
         }
     }
+    later
+}
+
+/// The same for what can never be done: takes away everything that waits for nothing else, then what waited only for
+/// that, and so on.
+fn never_done<'d>(
+    mut waits: BTreeMap<&'d str, BTreeSet<&'d str>>,
+) -> BTreeMap<&'d str, BTreeSet<&'d str>> {
+    let mut later = waited_for(&waits);
     let waits_for_nothing = |name: &&&str| waits.get(**name).is_none_or(BTreeSet::is_empty);
     let names = waits.keys().chain(later.keys());
     let mut open: Vec<&str> = names.filter(waits_for_nothing).copied().collect();

@@ -96,7 +96,7 @@ fn names_that_nobody_knows() {
          `with-attached` and `enclosed-area`.",
     );
     in_rule(
-        "each: gates\n    require: {fact: gates.latch-height, at-least: 54 in}",
+        "each: gates\n    require: {fact: pool.depth, at-least: 54 in}",
         "unknown-kind",
         "gates",
         "There is no kind of thing and no term `gates`.",
@@ -114,14 +114,14 @@ fn names_that_nobody_knows() {
         "unknown-document",
         "consent",
         "There is no document `consent`.",
-        "List it under `documents`, with its title and who supplies it.",
+        "Add it under `documents`: `{id: consent, title: Consent, from: …}`.",
     );
     required(
         "{fact: applied-for, is: yes}",
         "unknown-value",
         "applied-for",
         "There is no question, no day and no term `applied-for`.",
-        "A fact is written with its kind, as in `pool.depth`; an amount begins with a digit.",
+        "A fact is written with its kind, as in `pool.depth`; an amount begins with a figure and ends with its unit, as in `2 m`; a name of your own is defined under `terms`, as in `applied-for: 5 ft`.",
     );
     in_rule(
         "require: refer\n    remdy: Ask.",
@@ -141,7 +141,7 @@ fn which_one_is_meant() {
         "say-each",
         "gate.latch-height",
         "`gate.latch-height` speaks of a gate, and a plan can have several: which one is meant?",
-        "Put `each: gate` before it, or take one number out of all of them, as in `largest-of: {kind: gate, take: gate.latch-height}`.",
+        "Put `each: gate` before it, or take one amount out of all of them, as in `largest-of: {kind: gate, take: gate.latch-height}`.",
     );
     in_rule(
         "when: {fact: gate.use, is: foot}\n    each: gate\n    require: {fact: gate.latch-height, at-least: 54 in}",
@@ -163,7 +163,7 @@ fn which_one_is_meant() {
         "no-each",
         "where",
         "`where` chooses among things, and no `each` says which.",
-        "Add `each:` with a kind, or write `when:` for a condition on the plan.",
+        "Add `each: gate` beside it.",
     );
     one(
         "terms: {latch-ok: {fact: gate.latch-height, at-least: 54 in}}\n",
@@ -237,7 +237,7 @@ fn sorts_that_do_not_agree() {
         "two-requirements",
         "distance",
         "`fact` and `distance` are two requirements in one.",
-        "Write a list with one of them on each line, which begins with `- `.",
+        "Make a list of them: `[{fact: pool.depth, at-most: 1 m}, {distance: {from: pool.water, to: lot-line}}]`.",
     );
 }
 
@@ -293,7 +293,7 @@ fn empty_selections_and_none() {
         "not-of-none",
         "{fact: gate.latch-side, is: outside}",
         "`gate.latch-side` can be `none`, and nothing says whether this holds then.",
-        "If there must be one, write `{not: {fact: gate.latch-side, is: none}}` beside it; if none will do as well, write `any-of` with `{fact: gate.latch-side, is: none}`.",
+        "In place of the whole `not`, write `[{not: {fact: gate.latch-side, is: none}}, {not: …}]` if there must be one, or `{any-of: [{fact: gate.latch-side, is: none}, {not: …}]}` if none will do as well.",
     );
     required(
         "{fact: pool.volume, is: none}",
@@ -311,7 +311,7 @@ fn rings_and_doubles() {
         "term-cycle",
         "one-term",
         "The term `one-term` is defined by itself.",
-        "Follow what it stands for from term to term, and break the ring.",
+        "Write what `one-term` stands for, such as `pool.water` or `3 m`.",
     );
     let twice = rule("require: refer") + &rule("require: refer").replace("rules:\n", "");
     one(
@@ -333,14 +333,14 @@ fn rings_and_doubles() {
         "missing-key",
         "id",
         "A rule needs the key `clause`, which is not written.",
-        "Write `clause: …` beside its other keys.",
+        "Write it beside its other keys, as in `clause: 4.2`: its place in the authority's text.",
     );
     one(
         "builds-on: [model]\n",
         "unknown-base",
         "model",
         "There is no rule set `model` to build on.",
-        "Give its file along with this one.",
+        "Give its file along with this one, or see with `siting rules list` how it is spelt.",
     );
 }
 

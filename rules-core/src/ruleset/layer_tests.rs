@@ -6,7 +6,7 @@ use crate::quantity::show_exactly;
 use crate::text::Lines;
 use crate::vocabulary::Vocabulary;
 
-const BASE: &str = r#"
+pub(super) const BASE: &str = r#"
 ruleset: model
 title: Model rules
 edition: "1"
@@ -46,13 +46,13 @@ rules:
           - {id: high, otherwise: refer}
 "#;
 
-fn local(body: &str) -> String {
+pub(super) fn local(body: &str) -> String {
     format!(
         "ruleset: town\ntitle: Town\nedition: \"1\"\nauthority: the town\nbuilds-on: [model]\n{body}"
     )
 }
 
-fn layered(body: &str) -> Result<Checked, Vec<FileFaults>> {
+pub(super) fn layered(body: &str) -> Result<Checked, Vec<FileFaults>> {
     read(
         &local(body),
         &|name| (name == "model").then_some(BASE),
@@ -61,7 +61,7 @@ fn layered(body: &str) -> Result<Checked, Vec<FileFaults>> {
 }
 
 #[track_caller]
-fn set(body: &str) -> RuleSet {
+pub(super) fn set(body: &str) -> RuleSet {
     layered(body)
         .map(|checked| checked.rule_set)
         .unwrap_or_else(|files| {
@@ -75,7 +75,7 @@ fn set(body: &str) -> RuleSet {
         })
 }
 
-fn ids(set: &RuleSet) -> Vec<(&str, usize)> {
+pub(super) fn ids(set: &RuleSet) -> Vec<(&str, usize)> {
     set.rules
         .iter()
         .map(|rule| (rule.id.as_str(), rule.layer))
@@ -84,7 +84,7 @@ fn ids(set: &RuleSet) -> Vec<(&str, usize)> {
 
 /// The one fault of the local file: its code and what it underlines.
 #[track_caller]
-fn fault(body: &str) -> (&'static str, String) {
+pub(super) fn fault(body: &str) -> (&'static str, String) {
     let files = layered(body).expect_err("a fault");
     let text = local(body);
     assert_eq!(
@@ -104,7 +104,7 @@ fn fault(body: &str) -> (&'static str, String) {
 }
 
 /// What looks like a slip, but for the scope that none of these small files has.
-fn warnings(body: &str) -> Vec<&'static str> {
+pub(super) fn warnings(body: &str) -> Vec<&'static str> {
     let warnings = layered(body).unwrap().warnings;
     let codes = warnings.iter().flat_map(|file| &file.faults.list);
     codes
@@ -113,9 +113,9 @@ fn warnings(body: &str) -> Vec<&'static str> {
         .collect()
 }
 
-const REAR: &str = "title: Rear line\n    clause: T 1\n    require: {distance: {from: pool-edge, to: {kind: lot-line, where: {fact: lot-line.faces, is: rear}}}, at-least: LIMIT}\n    relief:\n      - {id: with-consent, require: {have: consent}}\n";
+pub(super) const REAR: &str = "title: Rear line\n    clause: T 1\n    require: {distance: {from: pool-edge, to: {kind: lot-line, where: {fact: lot-line.faces, is: rear}}}, at-least: LIMIT}\n    relief:\n      - {id: with-consent, require: {have: consent}}\n";
 
-fn rear(edit: &str, limit: &str) -> String {
+pub(super) fn rear(edit: &str, limit: &str) -> String {
     format!("rules:\n  - {edit}\n    {}", REAR.replace("LIMIT", limit))
 }
 
@@ -309,33 +309,6 @@ fn a_relief_with_an_unless_is_withdrawn_in_one_more_case() {
 }
 
 #[test]
-fn parts_of_a_rule_are_changed_by_their_ids() {
-    let without = set("rules:\n  - {withdraws: rear/with-consent}\n");
-    assert_eq!(without.rules[0].reliefs, []);
-    let partly = set(
-        "rules:\n  - {withdraws: rear/with-consent, when: {fact: lot.in-association, is: yes}}\n",
-    );
-    assert!(matches!(
-        &partly.rules[0].reliefs[0].when,
-        Some(Requirement::Not(_))
-    ));
-    let row = set(
-        "rules:\n  - {replaces: wires/high, with: {id: high, otherwise: {distance: {from: pool.water, to: overhead-line.path}, at-least: 9 m}}}\n",
-    );
-    let Requirement::Table(table) = &row.rules[3].require else {
-        panic!()
-    };
-    assert!(matches!(
-        table.rows[1].then,
-        Then::Give(Requirement::Test(_))
-    ));
-    assert_eq!(
-        fault("rules:\n  - {withdraws: wires/middle}\n"),
-        ("unknown-part", "wires/middle".to_owned())
-    );
-}
-
-#[test]
 fn a_fault_that_an_edit_makes_is_shown_in_the_file_of_the_edit() {
     let body = "rules:\n  - {replaces: wires/high, with: {id: high, otherwise: {fact: gate.latch-hight, at-least: 3 m}}}\n";
     assert_eq!(fault(body), ("unknown-fact", "gate.latch-hight".to_owned()));
@@ -402,69 +375,4 @@ fn files_that_build_on_each_other() {
             .collect::<Vec<_>>(),
         ["town", "other", "model"]
     );
-}
-
-#[test]
-fn a_member_of_a_list_is_withdrawn_by_its_id() {
-    let base = BASE.replace(
-        "    require: {distance: {from: pool-edge, to: lot-line}, at-least: least}",
-        "    require:\n      any-of:\n        - {id: far, distance: {from: pool-edge, to: lot-line}, at-least: least}\n        - {id: paper, have: consent}",
-    );
-    let text = local("rules:\n  - {withdraws: side/paper}\n");
-    let set = read(&text, &|_| Some(base.as_str()), Vocabulary::standard())
-        .unwrap()
-        .rule_set;
-    assert!(matches!(&set.rules[1].require, Requirement::Any(members) if members.len() == 1));
-}
-
-const WHEN: &str = "when: {fact: lot.in-association, is: yes}";
-
-#[test]
-fn a_row_is_replaced_where_a_condition_holds() {
-    let set = set(&format!(
-        "rules:\n  - {{replaces: wires/low, {WHEN}, with: {{id: low, at-most: 750 V, then: refer}}}}\n"
-    ));
-    let Requirement::Table(table) = &set.rules[3].require else {
-        panic!()
-    };
-    let Then::Give(Requirement::Table(either)) = &table.rows[0].then else {
-        panic!("{:?}", table.rows[0])
-    };
-    assert_eq!(either.rows[0].then, Then::Refer);
-    assert!(matches!(
-        either.rows[1].then,
-        Then::Give(Requirement::Test(_))
-    ));
-    let other = format!(
-        "rules:\n  - {{replaces: wires/low, {WHEN}, with: {{id: low, at-most: 600 V, then: refer}}}}\n"
-    );
-    assert_eq!(fault(&other).0, "edit-when");
-    let gone = format!("rules:\n  - {{withdraws: wires/low, {WHEN}}}\n");
-    assert_eq!(fault(&gone).0, "edit-when");
-    let term = format!("terms:\n  least: {{withdraws: least, {WHEN}}}\n");
-    assert_eq!(fault(&term).0, "edit-when");
-}
-
-#[test]
-fn a_member_of_a_list_is_changed_where_a_condition_holds() {
-    let base = BASE.replace(
-        "    require: {distance: {from: pool-edge, to: lot-line}, at-least: least}",
-        "    require:\n      any-of:\n        - {id: far, distance: {from: pool-edge, to: lot-line}, at-least: least}\n        - {id: paper, have: consent}",
-    );
-    let members = |edit: &str| {
-        let text = local(&format!("rules:\n  - {{{edit}, {WHEN}}}\n"));
-        let set = read(&text, &|_| Some(base.as_str()), Vocabulary::standard())
-            .unwrap()
-            .rule_set;
-        match &set.rules[1].require {
-            Requirement::Any(members) => members.clone(),
-            other => panic!("{other:?}"),
-        }
-    };
-    let withdrawn = members("withdraws: side/paper");
-    assert!(
-        matches!(&withdrawn[1], Requirement::All(both) if matches!(both[0], Requirement::Not(_)))
-    );
-    let replaced = members("replaces: side/paper, with: {fact: pool.depth, at-most: 1 m}");
-    assert!(matches!(&replaced[1], Requirement::Table(table) if table.rows.len() == 2));
 }

@@ -46,6 +46,16 @@ pub enum Surface {
     At(Value),
 }
 
+impl Surface {
+    /// The level at which it is flat.
+    pub(crate) fn level(&self) -> Option<&Value> {
+        match self {
+            Surface::Ground => None,
+            Surface::At(level) => Some(level),
+        }
+    }
+}
+
 /// How high something stands over all that is near it.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct HeightOver {

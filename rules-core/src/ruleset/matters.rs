@@ -8,10 +8,7 @@ use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use super::visit::{Visit, within};
-use super::{
-    Area, Enclosure, Fall, HeightOver, LevelOf, Once, Part, Requirement, RowTest, Rule, RuleSet,
-    Selection, ShareOf, Sound, Strength, Value, Volume,
-};
+use super::{Once, Part, Requirement, RowTest, Rule, RuleSet, Selection, ShareOf, Strength, Value};
 use crate::vocabulary::{FactId, KindId, Matter, Role, Vocabulary};
 
 /// From whom a barrier keeps the pool, where that is whoever comes out of the house.
@@ -110,6 +107,42 @@ impl<'v> Walk<'v> {
     }
 }
 
+/// The matter that a measure belongs to, whatever it is measured on.
+fn own_matter(value: &Value) -> Option<Matter> {
+    match value {
+        Value::Area(area) => match area.share_of {
+            Some(ShareOf::Outlines(_)) => Some(Matter::Zoning),
+            _ => None,
+        },
+        Value::Enclosure(enclosure) => {
+            let house = enclosure.from.iter().any(|from| from == DWELLING);
+            house.then_some(Matter::HouseDoors)
+        }
+        Value::Sound(_) => Some(Matter::Noise),
+        Value::Level(level) => level.ground.then_some(Matter::Ground),
+        Value::Volume(volume) if volume.as_water => Some(Matter::Structure),
+        Value::Volume(_) => Some(Matter::Ground),
+        Value::Stated(_)
+        | Value::Fact(_)
+        | Value::Distance(_)
+        | Value::Length { .. }
+        | Value::Count(_)
+        | Value::Fall(_)
+        | Value::Height(_)
+        | Value::Margin(_)
+        | Value::Width(_)
+        | Value::Table(_)
+        | Value::Largest(_)
+        | Value::Smallest(_)
+        | Value::Sum(_)
+        | Value::Difference(_)
+        | Value::Product(_)
+        | Value::Root(_)
+        | Value::Over { .. }
+        | Value::Named { .. } => None,
+    }
+}
+
 impl<'r> Visit<'r> for Walk<'_> {
     fn term<T>(&mut self, said: &'r Arc<T>, go: fn(&mut Self, &'r T)) {
         if self.terms.is_first(said) {
@@ -142,53 +175,30 @@ impl<'r> Visit<'r> for Walk<'_> {
         }
     }
 
-    /// How much of something is covered is a matter of land use, whatever covers it.
-    fn area(&mut self, area: &'r Area) {
-        self.operand(&area.of);
-        area.within.iter().for_each(|zone| self.zone(zone));
-        match &area.share_of {
-            Some(ShareOf::Value(value)) => self.value(value),
-            Some(ShareOf::Outlines(_)) => self.note(Some(Matter::Zoning)),
-            None => {}
+    fn value(&mut self, value: &'r Value) {
+        match value {
+            // A share of cover is a matter of land use, whatever the cover is.
+            Value::Area(area) if matches!(area.share_of, Some(ShareOf::Outlines(_))) => {
+                self.operand(&area.of);
+                area.within.iter().for_each(|zone| self.zone(zone));
+            }
+            // The length of a fall only says where it is; it is no matter of its own.
+            Value::Fall(fall) => {
+                self.operand(&fall.from);
+                self.operand(&fall.to);
+            }
+            Value::Volume(volume) => {
+                self.operand(&volume.over);
+                volume.within.iter().for_each(|zone| self.zone(zone));
+            }
+            // The distance around it only says what it stands over; it is no matter of its own.
+            Value::Height(height) => {
+                self.operand(&height.of);
+                height.over.iter().for_each(|over| self.operand(over));
+            }
+            other => within::value(self, other),
         }
-    }
-
-    fn enclosure(&mut self, enclosure: &'r Enclosure) {
-        within::enclosure(self, enclosure);
-        if enclosure.from.iter().any(|from| from == DWELLING) {
-            self.note(Some(Matter::HouseDoors));
-        }
-    }
-
-    fn sound(&mut self, sound: &'r Sound) {
-        within::sound(self, sound);
-        self.note(Some(Matter::Noise));
-    }
-
-    fn level(&mut self, level: &'r LevelOf) {
-        self.operand(&level.of);
-        self.note(level.ground.then_some(Matter::Ground));
-    }
-
-    /// How far it runs says only where it falls.
-    fn fall(&mut self, fall: &'r Fall) {
-        self.operand(&fall.from);
-        self.operand(&fall.to);
-    }
-
-    fn volume(&mut self, volume: &'r Volume) {
-        self.operand(&volume.over);
-        volume.within.iter().for_each(|zone| self.zone(zone));
-        self.note(Some(match volume.as_water {
-            true => Matter::Structure,
-            false => Matter::Ground,
-        }));
-    }
-
-    /// How near it is looked for says only over what it stands.
-    fn height(&mut self, height: &'r HeightOver) {
-        self.operand(&height.of);
-        height.over.iter().for_each(|over| self.operand(over));
+        self.note(own_matter(value));
     }
 
     fn part(&mut self, part: &'r Part) {

@@ -14,6 +14,7 @@ pub mod pieces;
 mod read;
 pub mod say;
 mod scope;
+mod shapes;
 mod sources;
 pub mod stricter;
 pub mod types;
@@ -25,6 +26,8 @@ pub mod words;
 mod edition_tests;
 #[cfg(test)]
 mod fault_tests;
+#[cfg(test)]
+mod layer_part_tests;
 #[cfg(test)]
 mod layer_tests;
 #[cfg(test)]
@@ -43,7 +46,8 @@ pub use model::*;
 pub(crate) use once::{Once, address};
 #[cfg(any(test, feature = "inside"))]
 pub use read::read;
-pub use read::{Checked, FileFaults, is_language, read_in};
+pub use read::{Checked, FORMAT, FileFaults, is_language, read_in};
 pub use scope::{LeftOut, Reach};
+pub use shapes::Margin;
 pub use sources::{Cited, Grade, Holder, Question, Source, SourceIndex, SourcedValue, grade_of};
 pub use values::*;

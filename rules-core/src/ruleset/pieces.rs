@@ -5,8 +5,7 @@ use std::sync::Arc;
 
 use super::visit::{Visit, within};
 use super::{
-    Condition, DocumentIndex, Enclosure, Once, Part, Requirement, Rule, RuleSet, Selection, Test,
-    Value, Which,
+    Condition, DocumentIndex, Once, Part, Requirement, Rule, RuleSet, Selection, Test, Value, Which,
 };
 use crate::vocabulary::{FactId, KindId};
 
@@ -48,6 +47,24 @@ pub fn of_value<'r>(value: &'r Value, see: &mut dyn FnMut(Piece<'r>)) {
     Pieces::new(&mut |piece, _| see(piece)).value(value);
 }
 
+/// Shows each piece of a selection, including the terms it names.
+pub fn of_selection<'r>(selection: &'r Selection, see: &mut dyn FnMut(Piece<'r>)) {
+    Pieces::new(&mut |piece, _| see(piece)).selection(selection);
+}
+
+/// Shows each piece of a requirement, with those of the terms that it names, and the kinds of what is chosen around it.
+pub fn of_requirement<'r>(requirement: &'r Requirement, see: &mut dyn FnMut(Piece<'r>, &[KindId])) {
+    Pieces::new(see).requirement(requirement);
+}
+
+/// Whether a requirement asks for the gaps in an enclosure.
+pub fn encloses(requirement: &Requirement) -> bool {
+    let mut found = false;
+    let mut see = |piece: Piece<'_>, _: &[KindId]| found |= matches!(piece, Piece::Enclosure);
+    of_requirement(requirement, &mut see);
+    found
+}
+
 /// Whether a requirement speaks of the thing for which a kind's name stands around it.
 pub fn speaks_of(requirement: &Requirement, kind: KindId, rules: &RuleSet) -> bool {
     let mut speaks = false;
@@ -67,7 +84,7 @@ pub fn speaks_of(requirement: &Requirement, kind: KindId, rules: &RuleSet) -> bo
         };
         speaks |= named == Some(kind) && !own.contains(&kind);
     };
-    Pieces::new(&mut see).requirement(requirement);
+    of_requirement(requirement, &mut see);
     speaks
 }
 
@@ -128,9 +145,11 @@ impl<'r> Visit<'r> for Pieces<'_, 'r> {
         self.show(Piece::Paper(paper));
     }
 
-    fn enclosure(&mut self, enclosure: &'r Enclosure) {
-        self.show(Piece::Enclosure);
-        within::enclosure(self, enclosure);
+    fn value(&mut self, value: &'r Value) {
+        if matches!(value, Value::Enclosure(_)) {
+            self.show(Piece::Enclosure);
+        }
+        within::value(self, value);
     }
 
     fn part(&mut self, part: &'r Part) {

@@ -265,6 +265,7 @@ fn unused_things_are_warned_of() {
         "unused-term",
         "unused-document",
         "unused-question",
+        "no-rules",
         "scope-missing",
     ];
     assert_eq!(codes, expected);

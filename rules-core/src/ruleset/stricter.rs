@@ -4,6 +4,7 @@
 //! limits that are stated, on the same measure; where it cannot be seen, nothing is claimed.
 
 mod implies;
+mod words;
 
 use super::{
     Bound, IfNone, Relief, Requirement, RowTest, Rule, Selection, Strength, Table, Test, Then,
@@ -12,6 +13,7 @@ use super::{
 use crate::text::Span;
 use crate::work;
 use implies::{implies, no_more, plain, same_rows};
+pub(crate) use words::ways_words;
 
 /// How something compares with what it takes the place of.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -29,12 +31,14 @@ pub enum Way {
 pub enum Case<'r> {
     /// In all of it.
     All,
+    /// In the limits of something that both measure: the old ones, and the new.
+    Limit(&'r [Bound], &'r [Bound]),
     /// For the cases of this row of a table, by this value.
     Row(&'r RowTest, Option<&'r Value>),
     /// In this one of several requirements.
     Member(&'r Requirement),
-    /// In where it applies, or for which things.
-    Applies,
+    /// In when it applies or for which things: by this part of the rule.
+    Applies(&'static str),
     /// In what may hold instead.
     Relief(&'r Relief),
     /// In whether it binds.
@@ -79,17 +83,25 @@ pub fn together(differences: &[Difference<'_>]) -> Together {
 pub fn differences<'r>(old: &'r Rule, new: &'r Rule) -> Vec<Difference<'r>> {
     let mut all = of_requirements(&old.require, &new.require);
     let mut add = |way: Option<Way>, case| {
-        all.extend(way.map(|way| Difference {
-            way,
-            case,
-            span: None,
-        }));
+        let span = None;
+        all.extend(way.map(|way| Difference { way, case, span }));
     };
-    add(opposite(conditions(&old.when, &new.when)), Case::Applies);
-    add(conditions_lifted(&old.unless, &new.unless), Case::Applies);
-    add(things(old.each.as_ref(), new.each.as_ref()), Case::Applies);
-    let other = old.about_pool != new.about_pool || old.in_force != new.in_force;
-    add(other.then_some(Way::Changed), Case::Applies);
+    let when = opposite(conditions(&old.when, &new.when));
+    add(when, Case::Applies("its `when`"));
+    let unless = conditions_lifted(&old.unless, &new.unless);
+    add(unless, Case::Applies("its `unless`"));
+    let each = things(old.each.as_ref(), new.each.as_ref());
+    add(each, Case::Applies("the things that it is for"));
+    let pool = old.about_pool != new.about_pool;
+    add(
+        pool.then_some(Way::Changed),
+        Case::Applies("the pools that it is for"),
+    );
+    let days = old.in_force != new.in_force;
+    add(
+        days.then_some(Way::Changed),
+        Case::Applies("its days in force"),
+    );
     let strength = match (old.strength, new.strength) {
         (Strength::Should, Strength::Must) => Some(Way::Stricter),
         (Strength::Must, Strength::Should) => Some(Way::Laxer),
@@ -214,9 +226,15 @@ fn of_requirements<'r>(old: &'r Requirement, new: &'r Requirement) -> Vec<Differ
             Requirement::Each(each) => Some(each.span),
             _ => None,
         };
+        let case = match (old, new) {
+            (Requirement::Test(old), Requirement::Test(new)) if same(&old.value, &new.value) => {
+                Case::Limit(&old.bounds, &new.bounds)
+            }
+            _ => Case::All,
+        };
         vec![Difference {
             way: whole,
-            case: Case::All,
+            case,
             span,
         }]
     };
@@ -277,18 +295,20 @@ fn of_limits<'r>(old: &'r Test, new: &'r Test) -> Option<Vec<Difference<'r>>> {
     else {
         return None;
     };
-    of_rows(before, after, &|before, after| {
-        let (lower, higher) = match less_is_stricter {
-            true => (after, before),
-            false => (before, after),
-        };
-        match (no_more(lower, higher), no_more(higher, lower)) {
-            (true, true) => None,
-            (true, false) => Some(Way::Stricter),
-            (false, true) => Some(Way::Laxer),
-            (false, false) => Some(Way::Changed),
-        }
+    of_rows(before, after, &|before, after| match less_is_stricter {
+        true => way_down(before, after),
+        false => way_down(after, before),
     })
+}
+
+/// Which way a limit changed, if a smaller limit is stricter.
+fn way_down(before: &Value, after: &Value) -> Option<Way> {
+    match (no_more(after, before), no_more(before, after)) {
+        (true, true) => None,
+        (true, false) => Some(Way::Stricter),
+        (false, true) => Some(Way::Laxer),
+        (false, false) => Some(Way::Changed),
+    }
 }
 
 /// Tables whose rows are for the same cases, row by row.

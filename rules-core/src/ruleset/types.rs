@@ -1,6 +1,6 @@
 //! What sort of value a rule measures, so that both sides of a bound can be compared.
 
-use super::{Area, Table, Then, Value};
+use super::{Table, Value};
 use crate::quantity::Dimension;
 use crate::vocabulary::{Answer, FactId, Vocabulary};
 
@@ -54,8 +54,22 @@ pub fn varies(value: &Value, vocabulary: &Vocabulary) -> bool {
         | Value::Sum(list)
         | Value::Difference(list)
         | Value::Product(list) => list.iter().any(|member| varies(member, vocabulary)),
+        Value::Root(of) => varies(of, vocabulary),
         Value::Level(_) => true,
-        _ => false,
+        Value::Stated(_)
+        | Value::Distance(_)
+        | Value::Area(_)
+        | Value::Length { .. }
+        | Value::Count(_)
+        | Value::Enclosure(_)
+        | Value::Sound(_)
+        | Value::Fall(_)
+        | Value::Volume(_)
+        | Value::Height(_)
+        | Value::Margin(_)
+        | Value::Width(_)
+        | Value::Table(_)
+        | Value::Over { .. } => false,
     }
 }
 
@@ -65,30 +79,53 @@ pub fn agree(one: Dimension, other: Dimension) -> bool {
     one == other || span(one) && span(other)
 }
 
+/// The least and the most an amount can physically be.
+pub fn physical(value: &Value, vocabulary: &Vocabulary) -> (Option<i128>, Option<i128>) {
+    match value {
+        Value::Fact(id) => match vocabulary.fact(*id).answer {
+            Answer::Amount { least, most, .. } => (least, most),
+            _ => (None, None),
+        },
+        Value::Distance(_)
+        | Value::Area(_)
+        | Value::Length { .. }
+        | Value::Count(_)
+        | Value::Enclosure(_)
+        | Value::Volume(_)
+        | Value::Height(_)
+        | Value::Margin(_)
+        | Value::Width(_)
+        | Value::Root(_) => (Some(0), None),
+        Value::Named { value, .. } => physical(value, vocabulary),
+        Value::Stated(_)
+        | Value::Sound(_)
+        | Value::Level(_)
+        | Value::Fall(_)
+        | Value::Table(_)
+        | Value::Largest(_)
+        | Value::Smallest(_)
+        | Value::Sum(_)
+        | Value::Difference(_)
+        | Value::Product(_)
+        | Value::Over { .. } => (None, None),
+    }
+}
+
 /// What sort of value this gives; `None` for a combination of nothing, which is never read.
 pub fn type_of(value: &Value, vocabulary: &Vocabulary) -> Option<Type> {
     let first = |values: &[Value]| values.first().and_then(|value| type_of(value, vocabulary));
     Some(Type::Amount(match value {
         Value::Stated(stated) => stated.dimension,
         Value::Fact(fact) => return Some(of_fact(*fact, vocabulary)),
-        Value::Distance(_)
-        | Value::Length { .. }
-        | Value::Enclosure(_)
-        | Value::Level(_)
-        | Value::Height(_) => Dimension::Length,
-        Value::Fall(_) => Dimension::Number,
-        Value::Volume(volume) if volume.as_water => Dimension::Mass,
-        Value::Volume(_) => Dimension::Volume,
-        Value::Area(area) => of_area(area),
-        Value::Count(_) => Dimension::Number,
-        Value::Sound(_) => Dimension::Sound,
         Value::Table(table) => return of_table(table, vocabulary),
         Value::Largest(values) | Value::Smallest(values) => return first(values),
         Value::Sum(values) => of_sum(values, vocabulary)?,
         Value::Difference(values) => of_difference(values, vocabulary)?,
         Value::Product(values) => of_product(values, vocabulary)?,
+        Value::Root(of) => of_root(type_of(of, vocabulary)?.dimension()?)?,
         Value::Over { take, .. } => return type_of(take, vocabulary),
         Value::Named { sort, .. } => return sort.of,
+        measured => measured.measured()?,
     }))
 }
 
@@ -101,18 +138,8 @@ pub fn of_fact(id: FactId, vocabulary: &Vocabulary) -> Type {
     }
 }
 
-fn of_area(area: &Area) -> Dimension {
-    match area.share_of {
-        Some(_) => Dimension::Number,
-        None => Dimension::Area,
-    }
-}
-
 fn of_table(table: &Table<Value>, vocabulary: &Vocabulary) -> Option<Type> {
-    table.rows.iter().find_map(|row| match &row.then {
-        Then::Give(value) => type_of(value, vocabulary),
-        Then::Refer => None,
-    })
+    table.given().find_map(|value| type_of(value, vocabulary))
 }
 
 fn dimensions(values: &[Value], vocabulary: &Vocabulary) -> Option<Vec<Dimension>> {
@@ -138,6 +165,15 @@ fn of_difference(values: &[Value], vocabulary: &Vocabulary) -> Option<Dimension>
         [Dimension::Date, Dimension::Date] => Some(Dimension::Days),
         [first, ..] => Some(first),
         [] => None,
+    }
+}
+
+/// What a square root is an amount of; `None` where there is none.
+pub fn of_root(of: Dimension) -> Option<Dimension> {
+    match of {
+        Dimension::Area => Some(Dimension::Length),
+        Dimension::Number => Some(Dimension::Number),
+        _ => None,
     }
 }
 

@@ -3,6 +3,7 @@
 use std::sync::Arc;
 
 use super::levels::{Fall, HeightOver, LevelOf, Volume};
+use super::shapes::Margin;
 use super::types::Sort;
 use super::{Bound, Requirement, Scope, TermUse};
 use crate::quantity::{Dimension, Interval, Unit};
@@ -52,6 +53,10 @@ pub enum Value {
     Volume(Box<Volume>),
     /// How high something stands over what is beside it.
     Height(Box<HeightOver>),
+    /// How far some outlines reach beyond what they lie round.
+    Margin(Box<Margin>),
+    /// How wide an area is over all.
+    Width(Operand),
     /// The row that applies says how much.
     Table(Box<Table<Value>>),
     /// The largest of these.
@@ -64,6 +69,8 @@ pub enum Value {
     Difference(Vec<Value>),
     /// These multiplied.
     Product(Vec<Value>),
+    /// The square root of this.
+    Root(Box<Value>),
     /// One number out of many things.
     Over {
         /// Which number.
@@ -82,6 +89,38 @@ pub enum Value {
         /// What it says.
         value: Arc<Value>,
     },
+}
+
+impl Value {
+    /// The dimension of a value measured on the plan; `None` for a value that is stated, looked up or calculated.
+    pub(crate) fn measured(&self) -> Option<Dimension> {
+        Some(match self {
+            Value::Distance(_)
+            | Value::Length { .. }
+            | Value::Enclosure(_)
+            | Value::Level(_)
+            | Value::Height(_)
+            | Value::Margin(_)
+            | Value::Width(_) => Dimension::Length,
+            Value::Area(area) if area.share_of.is_some() => Dimension::Number,
+            Value::Area(_) => Dimension::Area,
+            Value::Count(_) | Value::Fall(_) => Dimension::Number,
+            Value::Volume(volume) if volume.as_water => Dimension::Mass,
+            Value::Volume(_) => Dimension::Volume,
+            Value::Sound(_) => Dimension::Sound,
+            Value::Stated(_)
+            | Value::Fact(_)
+            | Value::Table(_)
+            | Value::Largest(_)
+            | Value::Smallest(_)
+            | Value::Sum(_)
+            | Value::Difference(_)
+            | Value::Product(_)
+            | Value::Root(_)
+            | Value::Over { .. }
+            | Value::Named { .. } => return None,
+        })
+    }
 }
 
 /// How one number is made out of many.
@@ -286,6 +325,16 @@ pub struct Table<T> {
     pub rows: Vec<Row<T>>,
     /// Where it stands.
     pub span: Span,
+}
+
+impl<T> Table<T> {
+    /// The results of its rows, without those left to the authority.
+    pub fn given(&self) -> impl Iterator<Item = &T> {
+        self.rows.iter().filter_map(|row| match &row.then {
+            Then::Give(what) => Some(what),
+            Then::Refer => None,
+        })
+    }
 }
 
 /// One row of a table.

@@ -4,9 +4,8 @@
 use std::sync::Arc;
 
 use super::{
-    Area, Bound, Distance, DocumentIndex, Each, Enclosure, Fall, HeightOver, LevelOf, Operand,
-    Part, Requirement, RowTest, Selection, ShareOf, Sound, Surface, Table, Test, Then, Value,
-    Volume, Zone,
+    Area, Bound, DocumentIndex, Each, Operand, Part, Requirement, RowTest, Selection, ShareOf,
+    Surface, Table, Test, Then, Value, Volume, Zone,
 };
 use crate::vocabulary::FactId;
 
@@ -39,38 +38,6 @@ pub(crate) trait Visit<'r>: Sized {
 
     fn value(&mut self, value: &'r Value) {
         within::value(self, value);
-    }
-
-    fn distance(&mut self, distance: &'r Distance) {
-        within::distance(self, distance);
-    }
-
-    fn area(&mut self, area: &'r Area) {
-        within::area(self, area);
-    }
-
-    fn enclosure(&mut self, enclosure: &'r Enclosure) {
-        within::enclosure(self, enclosure);
-    }
-
-    fn sound(&mut self, sound: &'r Sound) {
-        within::sound(self, sound);
-    }
-
-    fn level(&mut self, level: &'r LevelOf) {
-        self.operand(&level.of);
-    }
-
-    fn fall(&mut self, fall: &'r Fall) {
-        within::fall(self, fall);
-    }
-
-    fn volume(&mut self, volume: &'r Volume) {
-        within::volume(self, volume);
-    }
-
-    fn height(&mut self, height: &'r HeightOver) {
-        within::height(self, height);
     }
 
     fn operand(&mut self, operand: &'r Operand) {
@@ -167,39 +134,57 @@ pub(crate) mod within {
         match value {
             Value::Stated(_) => {}
             Value::Fact(fact) => visit.fact(*fact),
-            Value::Distance(distance) => visit.distance(distance),
-            Value::Area(area) => visit.area(area),
-            Value::Length { of, within } => {
-                visit.operand(of);
-                within.iter().for_each(|zone| visit.zone(zone));
-            }
-            Value::Count(selection) => visit.selection(selection),
-            Value::Enclosure(enclosure) => visit.enclosure(enclosure),
-            Value::Sound(sound) => visit.sound(sound),
-            Value::Level(level) => visit.level(level),
-            Value::Fall(fall) => visit.fall(fall),
-            Value::Volume(volume) => visit.volume(volume),
-            Value::Height(height) => visit.height(height),
             Value::Table(rows) => table(visit, rows, Visit::value),
             Value::Largest(list)
             | Value::Smallest(list)
             | Value::Sum(list)
             | Value::Difference(list)
             | Value::Product(list) => list.iter().for_each(|member| visit.value(member)),
+            Value::Root(of) => visit.value(of),
             Value::Over { of, take, .. } => {
                 visit.selection(of);
                 visit.of_each(of, |visit| visit.value(take));
             }
             Value::Named { value, .. } => visit.term(value, Visit::value),
+            Value::Distance(it) => {
+                visit.operand(&it.from);
+                visit.operand(&it.to);
+            }
+            Value::Area(it) => area(visit, it),
+            Value::Length { of, within } => {
+                visit.operand(of);
+                within.iter().for_each(|zone| visit.zone(zone));
+            }
+            Value::Count(things) => visit.selection(things),
+            Value::Enclosure(it) => {
+                visit.operand(&it.of);
+                visit.operand(&it.made_of);
+            }
+            Value::Sound(it) => {
+                visit.operand(&it.from);
+                visit.operand(&it.at);
+            }
+            Value::Level(it) => visit.operand(&it.of),
+            Value::Fall(it) => {
+                visit.operand(&it.from);
+                visit.operand(&it.to);
+                it.run.iter().for_each(|run| visit.value(run));
+            }
+            Value::Volume(it) => volume(visit, it),
+            Value::Height(it) => {
+                visit.operand(&it.of);
+                it.over.iter().for_each(|over| visit.operand(over));
+                visit.value(&it.within);
+            }
+            Value::Margin(it) => {
+                visit.operand(&it.of);
+                visit.operand(&it.round);
+            }
+            Value::Width(of) => visit.operand(of),
         }
     }
 
-    pub(crate) fn distance<'r>(visit: &mut impl Visit<'r>, distance: &'r Distance) {
-        visit.operand(&distance.from);
-        visit.operand(&distance.to);
-    }
-
-    pub(crate) fn area<'r>(visit: &mut impl Visit<'r>, area: &'r Area) {
+    fn area<'r>(visit: &mut impl Visit<'r>, area: &'r Area) {
         visit.operand(&area.of);
         area.within.iter().for_each(|zone| visit.zone(zone));
         match &area.share_of {
@@ -209,36 +194,12 @@ pub(crate) mod within {
         }
     }
 
-    pub(crate) fn enclosure<'r>(visit: &mut impl Visit<'r>, enclosure: &'r Enclosure) {
-        visit.operand(&enclosure.of);
-        visit.operand(&enclosure.made_of);
-    }
-
-    pub(crate) fn sound<'r>(visit: &mut impl Visit<'r>, sound: &'r Sound) {
-        visit.operand(&sound.from);
-        visit.operand(&sound.at);
-    }
-
-    pub(crate) fn fall<'r>(visit: &mut impl Visit<'r>, fall: &'r Fall) {
-        visit.operand(&fall.from);
-        visit.operand(&fall.to);
-        fall.run.iter().for_each(|run| visit.value(run));
-    }
-
-    pub(crate) fn volume<'r>(visit: &mut impl Visit<'r>, volume: &'r Volume) {
+    fn volume<'r>(visit: &mut impl Visit<'r>, volume: &'r Volume) {
         visit.operand(&volume.over);
         volume.within.iter().for_each(|zone| visit.zone(zone));
-        for surface in [&volume.from, &volume.to] {
-            if let Surface::At(level) = surface {
-                visit.value(level);
-            }
-        }
-    }
-
-    pub(crate) fn height<'r>(visit: &mut impl Visit<'r>, height: &'r HeightOver) {
-        visit.operand(&height.of);
-        height.over.iter().for_each(|over| visit.operand(over));
-        visit.value(&height.within);
+        let levels = [&volume.from, &volume.to].into_iter();
+        let levels = levels.filter_map(Surface::level);
+        levels.for_each(|level| visit.value(level));
     }
 
     pub(crate) fn part<'r>(visit: &mut impl Visit<'r>, part: &'r Part) {

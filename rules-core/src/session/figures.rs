@@ -6,9 +6,8 @@ use crate::text::{Content, Node, Span};
 /// The languages of which the decimal sign is a comma.
 const WITH_COMMA: [&str; 2] = ["nb", "fr"];
 
-/// What was typed into a field for a figure, as the plan has it: a bare figure gets the unit that stands beside the field, all
-/// else stays as it was typed, but that a decimal comma becomes a point where the language writes one. Nothing where nothing
-/// was typed.
+/// What was typed into a field for a figure, as the plan has it: a bare figure gets the unit that stands beside the field, and
+/// a decimal comma becomes a point if the language writes one. All else stays as it was typed. `None` if nothing was typed.
 pub fn figure(typed: &str, unit: &str, language: &str) -> Option<Node> {
     let text = match WITH_COMMA.contains(&language) {
         true => other_sign(typed.trim(), ',', '.'),
@@ -17,8 +16,7 @@ pub fn figure(typed: &str, unit: &str, language: &str) -> Option<Node> {
     if text.is_empty() {
         return None;
     }
-    let bare = is_bare(&text);
-    let content = match (bare, unit) {
+    let content = match (is_bare(&text), unit) {
         (true, "") => return Some(scalar(text)),
         (true, unit) => format!("{text} {unit}"),
         (false, _) => text,

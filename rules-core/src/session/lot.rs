@@ -103,11 +103,8 @@ fn stretch(
 ) -> Result<(), Wrong> {
     let wanted = scalar(text.to_owned());
     let long = length(&wanted, unit).filter(|long| *long > 0);
-    let long = long.ok_or_else(|| {
-        Wrong(format!(
-            "`{text}` is not a length; write it with its unit: 24 m, 80 ft."
-        ))
-    })?;
+    let no_length = || format!("`{text}` is not a length; write it with its unit: 24 m, 80 ft.");
+    let long = long.ok_or_else(|| Wrong(no_length()))?;
     let low = lot.low.get(axis).copied().unwrap_or_default();
     let new = match low {
         0 => wanted,

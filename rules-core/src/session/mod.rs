@@ -3,6 +3,7 @@
 //! It judges nothing. What a person types goes into the plan's document as they typed it, and the reader judges it; ids, sources
 //! and the outlines of what is new are the program's own affair. Each change is one step of undo.
 
+mod begins;
 mod figures;
 mod files;
 mod lot;
@@ -15,11 +16,8 @@ mod session_tests;
 pub use figures::{figure, shown};
 pub use files::{Opened, opened};
 pub use lot::lot_size;
-#[cfg(test)]
-use things::path_of;
-pub use things::{Outline, Spot};
-
-use path::at;
+pub use path::at;
+pub use things::{Outline, Spot, path_of};
 
 use std::rc::Rc;
 
@@ -135,6 +133,15 @@ impl Session {
     pub fn say(&mut self, path: &str, text: &str) {
         let text = text.trim();
         self.set(path, (!text.is_empty()).then(|| words(text)));
+    }
+
+    /// Puts words at several places of the plan, as one step.
+    pub fn say_all(&mut self, said: &[(String, &str)]) {
+        let mut plan = Node::clone(&self.now.plan);
+        for (path, text) in said {
+            path::put(&mut plan, path, Some(words(text)));
+        }
+        self.replace(Some(plan), None);
     }
 
     /// Says that a fact differs along a thing, lowest and highest; or that it is the same all along.

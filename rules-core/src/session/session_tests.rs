@@ -292,3 +292,91 @@ fn an_answer_of_somebody_who_knows_is_kept_and_taken_back() {
     session.answer("flood", None);
     assert!(session.plan().get("answered").is_none());
 }
+
+/// A lot of 22 m by 32 m with a pool in its middle, laid out as the form does.
+fn with_pool() -> Session {
+    let mut session = Session::new(blank(), Rules::default());
+    session.size_lot("22 m", "32 m").expect("a lot");
+    session.add_pool().expect("a pool");
+    session
+}
+
+fn line_of(session: &Session, path: &str) -> Vec<[String; 2]> {
+    let places = at(session.plan(), path).and_then(Node::as_list);
+    let place = |node: &Node| {
+        let [x, y] = node.as_list().expect("a place") else {
+            panic!("{path}")
+        };
+        [x, y].map(|figure| figure.text().unwrap_or_default().to_owned())
+    };
+    places.expect("a line").iter().map(place).collect()
+}
+
+#[test]
+fn a_fence_begins_round_the_pool_and_a_gate_in_the_fence() {
+    let mut session = with_pool();
+    let line = Outline {
+        name: "line",
+        shape: "line",
+    };
+    session
+        .add("barrier-stretch", Some(&line), None)
+        .expect("a fence");
+    session.add("gate", Some(&line), None).expect("a gate");
+    let fence = line_of(&session, "things.0.line");
+    assert_eq!(fence.len(), 5);
+    assert_eq!(fence.first(), fence.last());
+    // The pool of 8 m by 4 m lies in the middle of the lot, and the fence 2 m from it.
+    assert_eq!(fence[0], ["5", "12"]);
+    assert_eq!(fence[2], ["17", "20"]);
+    let gate = line_of(&session, "things.1.line");
+    assert_eq!(
+        gate,
+        [["10.5", "12"], ["11.5", "12"]].map(|at| at.map(str::to_owned))
+    );
+}
+
+#[test]
+fn a_road_begins_past_the_front() {
+    let mut session = with_pool();
+    let line = Outline {
+        name: "centreline",
+        shape: "line",
+    };
+    session.add("road", Some(&line), None).expect("a road");
+    let road = line_of(&session, "things.0.centreline");
+    let below = road.iter().all(|[_, y]| y == "-6");
+    assert!(below && road.len() == 2, "{road:?}");
+}
+
+#[test]
+fn an_outline_lies_as_far_outside_as_was_typed() {
+    let mut session = with_pool();
+    session.outward("pool.shell", figure("0.25", "m", "en"), "water");
+    let shell = |key: &str| {
+        let found = at(session.plan(), &format!("pool.shell.{key}"));
+        found.and_then(Node::text).map(str::to_owned)
+    };
+    assert_eq!(shell("outward").as_deref(), Some("0.25 m"));
+    assert_eq!(shell("corners").as_deref(), Some("square"));
+    session.outward("pool.shell", figure("0", "m", "en"), "water");
+    assert!(at(session.plan(), "pool.shell.same-as").is_some());
+    session.outward("pool.shell", None, "water");
+    assert!(at(session.plan(), "pool.shell").is_none());
+}
+
+#[test]
+fn each_of_several_pools_gets_its_own_cover() {
+    let mut session = with_pool();
+    session.add_pool().expect("a second pool");
+    for _ in 0..2 {
+        session.add("cover", None, None).expect("a cover");
+    }
+    let of = |at: &str| {
+        super::at(session.plan(), at)
+            .and_then(Node::text)
+            .map(str::to_owned)
+    };
+    assert_eq!(of("things.0.part-of").as_deref(), Some("pool"));
+    assert_eq!(of("things.1.part-of").as_deref(), Some("pool-2"));
+}

@@ -1,11 +1,12 @@
 //! What stands, runs and flows: drawn anew, given an outline, a shape and a source, taken away.
 
+use super::begins::{begins, free_spot, pool_without};
 use super::path::{at, put};
 use super::{Session, word};
-use crate::edit::amount::new_length;
-use crate::edit::shape::{Place, nanometres, places};
+use crate::edit::amount::{length, new_length};
+use crate::edit::shape::to_millimetre;
 use crate::edit::tree::{get_mut, list, list_mut, map, set, take_out};
-use crate::edit::{Add, Change, Wrong, change, handles, reshape, unit_of};
+use crate::edit::{Add, Change, Wrong, change, reshape, unit_of};
 use crate::text::Node;
 
 /// A place that was pointed at, to the east and to the north, in millimetres of the file's own coordinates.
@@ -24,8 +25,6 @@ pub struct Outline<'a> {
 const SIZE: [&str; 2] = ["6 m", "4 m"];
 /// How large a pool is to begin with.
 const POOL: [&str; 2] = ["8 m", "4 m"];
-/// How far apart the places are where something new is tried, in millimetres.
-const STEP: f64 = 1000.0;
 
 impl Session {
     /// Draws a thing of a kind where it was pointed at, or else where nothing else stands. Gives its id.
@@ -39,6 +38,8 @@ impl Session {
         spots: Option<&[Spot]>,
     ) -> Result<String, Wrong> {
         let middle = free_spot(self.plan());
+        let begins = begins(self.plan(), kind);
+        let spots = spots.or(begins.as_deref());
         self.change(|plan| {
             let id = added(plan, kind, outline, middle)?;
             if let (Some(outline), Some(spots)) = (outline, spots) {
@@ -49,6 +50,10 @@ impl Session {
                 );
                 let drawn = pointed_at(plan, spots);
                 put(plan, &path, Some(drawn));
+            }
+            if let Some(pool) = pool_without(plan, kind) {
+                let path = format!("{}.part-of", path_of(plan, &id).unwrap_or_default());
+                put(plan, &path, Some(word(&pool)));
             }
             if at(plan, &format!("inventory.{kind}")).and_then(Node::text) == Some("none") {
                 put(plan, &format!("inventory.{kind}"), None);
@@ -132,6 +137,23 @@ impl Session {
         self.set(path, value);
     }
 
+    /// Says how far outside another an outline lies: no distance is the same outline, and nothing typed is nothing known.
+    /// Its corners are square unless somebody says that they are round: that is the larger of the two.
+    pub fn outward(&mut self, path: &str, typed: Option<Node>, from: &str) {
+        let unit = unit_of(self.plan());
+        let is_none = |far: &Node| length(far, unit) == Some(0);
+        let corners = at(self.plan(), &format!("{path}.corners")).cloned();
+        let value = typed.map(|far| match is_none(&far) {
+            true => map([("same-as", word(from))]),
+            false => map([
+                ("outward", far),
+                ("from", word(from)),
+                ("corners", corners.unwrap_or_else(|| word("square"))),
+            ]),
+        });
+        self.set(path, value);
+    }
+
     /// A place more at the end of a line or a ring; where it is to be, is typed or dragged.
     pub fn add_place(&mut self, path: &str) {
         let last = at(self.plan(), path).and_then(|node| node.as_list()?.last());
@@ -149,12 +171,19 @@ impl Session {
     /// Says where the place of a thing comes from: a source by its id, or, behind a `+`, one of that sort, which is listed if it
     /// is not yet.
     pub fn source(&mut self, path: &str, picked: &str) {
+        self.sources(&[path.to_owned()], picked);
+    }
+
+    /// The same for several things, as one step.
+    pub fn sources(&mut self, paths: &[String], picked: &str) {
         let mut plan = self.plan().clone();
         let id = match picked.strip_prefix('+') {
             Some(by) => source_by(&mut plan, by),
             None => picked.to_owned(),
         };
-        put(&mut plan, path, (!id.is_empty()).then(|| word(&id)));
+        for path in paths {
+            put(&mut plan, path, (!id.is_empty()).then(|| word(&id)));
+        }
         self.replace(Some(plan), None);
     }
 
@@ -208,19 +237,17 @@ pub fn path_of(plan: &Node, id: &str) -> Option<String> {
 fn source_by(plan: &mut Node, by: &str) -> String {
     let sources = plan.get("sources").and_then(Node::as_list).unwrap_or(&[]);
     let text = |source: &Node, key| source.get(key).and_then(Node::text).map(str::to_owned);
-    let found = sources
-        .iter()
-        .find(|source| text(source, "by").as_deref() == Some(by));
+    let mut all = sources.iter();
+    let found = all.find(|source| text(source, "by").as_deref() == Some(by));
     if let Some(id) = found.and_then(|source| text(source, "id")) {
         return id;
     }
-    let taken: Vec<_> = sources
-        .iter()
-        .filter_map(|source| text(source, "id"))
-        .collect();
-    let names = std::iter::once(by.to_owned()).chain((2..).map(|n| format!("{by}-{n}")));
-    let id = names.take(5000).find(|name| !taken.contains(name));
-    let id = id.unwrap_or_else(|| by.to_owned());
+    let taken = sources.iter().filter_map(|source| text(source, "id"));
+    let taken: Vec<_> = taken.collect();
+    let mut names = std::iter::once(by.to_owned()).chain((2..5000).map(|n| format!("{by}-{n}")));
+    let id = names
+        .find(|name| !taken.contains(name))
+        .unwrap_or_else(|| by.to_owned());
     let source = map([("id", word(&id)), ("by", word(by))]);
     match get_mut(plan, "sources").and_then(list_mut) {
         Some(sources) => sources.push(source),
@@ -231,92 +258,13 @@ fn source_by(plan: &mut Node, by: &str) -> String {
 
 /// A place of a hand, to the centimetre.
 fn hand_drawn(spot: Spot) -> [i128; 2] {
-    spot.map(|millimetres| nanometres((millimetres / 10.0).round() * 10.0))
+    spot.map(|millimetres| to_millimetre((millimetres / 10.0).round() * 1e7))
 }
 
 fn pointed_at(plan: &Node, spots: &[Spot]) -> Node {
     let unit = unit_of(plan);
     let spot = |spot: &Spot| list(hand_drawn(*spot).map(|at| new_length(at, unit)).to_vec());
     list(spots.iter().map(spot).collect())
-}
-
-/// The box round some places: low and high, in nanometres.
-type Around = [Place; 2];
-
-/// The middle of a stretch of the lot where nothing is drawn yet, in metres: tried from the first corner on. Nothing where there
-/// is no lot; the first place tried where all of it is taken.
-fn free_spot(plan: &Node) -> Option<[f64; 2]> {
-    const HALF: Place = (3_500_000_000, 2_500_000_000);
-    let corners = handles(plan, "lot").into_iter();
-    let corners: Vec<Place> = corners
-        .map(|handle| {
-            let [x, y] = handle.at.map(|at| i128::from(at) * 1_000_000);
-            (x, y)
-        })
-        .collect();
-    let [low, high] = around(&corners)?;
-    let taken = taken(plan);
-    let step = nanometres(STEP);
-    let steps = |low: i128, high: i128, half: i128| {
-        let many = ((high - low - 2 * half) / step).clamp(0, 200);
-        (0..=many).map(move |n| low + half + n * step)
-    };
-    let spots = steps(low.1, high.1, HALF.1)
-        .flat_map(|y| steps(low.0, high.0, HALF.0).map(move |x| (x, y)));
-    let free = |at: &Place| {
-        let own = [
-            (at.0 - HALF.0, at.1 - HALF.1),
-            (at.0 + HALF.0, at.1 + HALF.1),
-        ];
-        !taken.iter().any(|other| meet(&own, other))
-    };
-    let mut spots = spots.peekable();
-    let first = spots.peek().copied()?;
-    let (x, y) = spots.find(free).unwrap_or(first);
-    Some([x as f64 / 1e9, y as f64 / 1e9])
-}
-
-/// What is drawn of each thing, as a box.
-fn taken(plan: &Node) -> Vec<Around> {
-    let unit = unit_of(plan);
-    let things = plan.get("things").and_then(Node::as_list).unwrap_or(&[]);
-    let pools = plan.get("pool").into_iter();
-    let pools = pools.flat_map(|pool| pool.as_list().unwrap_or(std::slice::from_ref(pool)));
-    let mut found = Vec::new();
-    for entry in things
-        .iter()
-        .chain(pools)
-        .filter_map(Node::as_map)
-        .flatten()
-    {
-        let spots = handles_of(&entry.value, unit);
-        found.extend(around(&spots));
-    }
-    found
-}
-
-/// The places of an outline, with the far corners of one that is written by its length and width.
-fn handles_of(outline: &Node, unit: Option<crate::quantity::Unit>) -> Vec<Place> {
-    let mut spots = places(outline, unit);
-    let held = crate::edit::held(outline, unit).into_iter();
-    spots.extend(held);
-    spots
-}
-
-fn around(places: &[Place]) -> Option<Around> {
-    let ends = |of: fn(&Place) -> i128| {
-        let all = places.iter().map(of);
-        Some((all.clone().min()?, all.max()?))
-    };
-    let (x, y) = (ends(|at| at.0)?, ends(|at| at.1)?);
-    Some([(x.0, y.0), (x.1, y.1)])
-}
-
-fn meet(one: &Around, other: &Around) -> bool {
-    let apart = |low: i128, high: i128, others: (i128, i128)| high <= others.0 || low >= others.1;
-    let [low, high] = one;
-    let [least, most] = other;
-    !apart(low.0, high.0, (least.0, most.0)) && !apart(low.1, high.1, (least.1, most.1))
 }
 
 impl Session {

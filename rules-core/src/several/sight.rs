@@ -151,12 +151,9 @@ fn words(document: &Node) -> Vec<(String, Span)> {
             }
         }
     }
-    let sides = document
-        .get("lot")
-        .and_then(|lot| lot.get("sides")?.as_list());
-    for side in sides.unwrap_or_default() {
-        keys(side, Some("lot-line"), &mut words);
-    }
+    let sides = document.get("lot").and_then(|lot| lot.get("sides"));
+    let sides = sides.and_then(Node::as_list).unwrap_or_default().iter();
+    sides.for_each(|side| keys(side, Some("lot-line"), &mut words));
     words
 }
 

@@ -69,9 +69,8 @@ fn one_source(page: &mut Page, rules: &RuleSet, place: usize, (values, on): Aske
         page.paragraph(4, &format!("Note: {note}"));
     }
     for value in values {
-        let here = value.cited.iter().filter(|one| one.source == place);
-        for cited in here {
-            let rule = rule_of(rules, value);
+        let rule = rule_of(rules, value);
+        for cited in value.cited.iter().filter(|one| one.source == place) {
             let clause = cited.clause.as_deref();
             let resting = resting(value, clause.or(rule.map(|rule| rule.clause.as_str())));
             page.item(4, "- ", &(resting + &compared_again(rule, on)));

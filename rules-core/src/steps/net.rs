@@ -129,11 +129,8 @@ impl<'r> Net<'r> {
                 if link.no_longer.is_some() {
                     let next = begun.get(link.to).copied().unwrap_or_default();
                     let done = day_to_reach(next, link.no_longer);
-                    raise(
-                        &mut begun,
-                        link.from,
-                        span::before(done, self.takes_span(link.from)),
-                    );
+                    let day = span::before(done, self.takes_span(link.from));
+                    raise(&mut begun, link.from, day);
                 }
             }
             if begun == before {
@@ -145,14 +142,10 @@ impl<'r> Net<'r> {
 
     /// The latest day on which each step can begin without delaying the end or missing its own deadline.
     pub fn latest(&self, end: i128, last_days: &[Option<i128>]) -> Vec<i128> {
-        let nodes = 0..self.nodes.len();
-        let mut latest: Vec<i128> = nodes
-            .map(|node| {
-                let last = last_days.get(node).copied().flatten();
-                let latest = last.map_or(end, |last| last.min(end));
-                span::before(latest, self.takes_span(node))
-            })
-            .collect();
+        let last = |node: usize| last_days.get(node).copied().flatten();
+        let last = |node: usize| last(node).map_or(end, |last| last.min(end));
+        let alone = |node: usize| span::before(last(node), self.takes_span(node));
+        let mut latest: Vec<i128> = (0..self.nodes.len()).map(alone).collect();
         for _ in 0..=self.nodes.len() {
             let before = latest.clone();
             for link in &self.links {

@@ -14,19 +14,14 @@ impl Steps {
     /// The steps as numbered text.
     pub fn to_text(&self) -> Visible {
         let mut text = Visible::new();
+        let (start, end) = (&self.start, &self.end);
         text.line(match self.steps.is_empty() {
             true => "The rule set asks for no steps.".to_owned(),
-            false => format!(
-                "Start on {}; everything is done on {} at the earliest.",
-                self.start, self.end
-            ),
+            false => format!("Start on {start}; everything is done on {end} at the earliest."),
         });
         for (number, step) in (1..).zip(&self.steps) {
-            let lead = format!("{number:>3}. {}  ", step.earliest);
             text.gap();
-            let what = step.what.trim_end_matches('.');
-            text.extend(led_by(&lead, &format!("{what}{}", of(&step.rule_sets))));
-            text.extend(self.lines(step).iter().flat_map(|line| paragraph(7, line)));
+            self.add_step(number, step, &mut text);
         }
         if !self.not_needed.is_empty() {
             text.gap();
@@ -36,6 +31,13 @@ impl Steps {
         text.gap();
         text.extend(self.cautions());
         text
+    }
+
+    fn add_step(&self, number: u32, step: &Step, text: &mut Visible) {
+        let lead = format!("{number:>3}. {}  ", step.earliest);
+        let what = step.what.trim_end_matches('.');
+        text.extend(led_by(&lead, &format!("{what}{}", of(&step.rule_sets))));
+        text.extend(self.lines(step).iter().flat_map(|line| paragraph(7, line)));
     }
 
     fn lines(&self, step: &Step) -> Vec<String> {
@@ -59,28 +61,18 @@ impl Steps {
     }
 
     fn waits(&self, step: &Step) -> Option<String> {
-        let waits: Vec<String> = (step.waits_for.iter())
-            .map(|wait| {
-                let number = self.number(&wait.step);
-                let least = wait
-                    .at_least
-                    .as_ref()
-                    .map(|long| format!("at least {long} "));
-                let most = wait
-                    .at_most
-                    .as_ref()
-                    .map(|long| format!(" and no more than {long}"));
-                let (least, most) = (least.unwrap_or_default(), most.unwrap_or_default());
-                match (least.is_empty(), most.is_empty()) {
-                    (true, true) => format!("after step {number}"),
-                    (true, false) => format!(
-                        "no more than {} after step {number}",
-                        most.trim_start_matches(" and no more than ")
-                    ),
-                    (false, _) => format!("{}{most} after step {number}", least.trim_end()),
+        let waits = step.waits_for.iter().map(|wait| {
+            let number = self.number(&wait.step);
+            match (&wait.at_least, &wait.at_most) {
+                (None, None) => format!("after step {number}"),
+                (None, Some(most)) => format!("no more than {most} after step {number}"),
+                (Some(least), None) => format!("at least {least} after step {number}"),
+                (Some(least), Some(most)) => {
+                    format!("at least {least} and no more than {most} after step {number}")
                 }
-            })
-            .collect();
+            }
+        });
+        let waits: Vec<String> = waits.collect();
         (!waits.is_empty()).then(|| format!("Begins {}.", listed(&waits, "and")))
     }
 
@@ -119,12 +111,9 @@ impl Steps {
     }
 
     fn cautions(&self) -> Vec<String> {
-        let unsaid = self
-            .steps
-            .iter()
-            .filter(|step| step.takes.is_none() && !step.event)
-            .count();
-        let unsaid = match unsaid {
+        let steps = self.steps.iter();
+        let unsaid = steps.filter(|step| step.takes.is_none() && !step.event);
+        let unsaid = match unsaid.count() {
             0 => String::new(),
             1 => "The rule set does not say how long one step takes; it is counted as done the same day, so all that \
                   follows can be later."

@@ -16,6 +16,8 @@ pub struct Fault {
     /// The part of the text that it speaks of, where that is more than what stands at its place: a key is missing from all
     /// of a map.
     pub of: Option<Span>,
+    /// The place whose other faults are only consequences of this one; they are not shown.
+    pub(crate) causes: Option<Box<Span>>,
     /// What is wrong: one plain sentence that stands alone.
     pub message: String,
     /// What would be right, where that is known.
@@ -51,8 +53,33 @@ impl Faults {
 
     /// Puts the faults into another of the texts that are read together.
     pub(crate) fn put_into(&mut self, file: u16) {
-        let spans = self.list.iter_mut().flat_map(|fault| &mut fault.span);
-        spans.for_each(|span| span.file = file);
+        for fault in &mut self.list {
+            let spans = fault
+                .span
+                .iter_mut()
+                .chain(&mut fault.of)
+                .chain(fault.causes.as_deref_mut());
+            spans.for_each(|span| span.file = file);
+        }
+    }
+
+    /// Removes the faults that are only consequences of others.
+    pub(crate) fn without_consequences(&mut self) {
+        let causes: Vec<Span> = self
+            .list
+            .iter()
+            .filter_map(|fault| fault.causes.as_deref().copied())
+            .collect();
+        let follows = |fault: &Fault| {
+            let place = fault.span.filter(|_| fault.causes.is_none());
+            place.is_some_and(|place| {
+                causes
+                    .iter()
+                    .any(|cause| cause.file == place.file && cause.holds(place))
+            })
+        };
+        self.list
+            .retain(|fault| causes.is_empty() || !follows(fault));
     }
 
     /// Whether nothing is wrong.
@@ -89,6 +116,7 @@ impl Fault {
             code,
             span,
             of: None,
+            causes: None,
             message: message.into(),
             help: None,
         }
@@ -97,6 +125,12 @@ impl Fault {
     /// Says which part of the text it speaks of.
     pub(crate) fn of(&mut self, part: Span) -> &mut Self {
         self.of = Some(part);
+        self
+    }
+
+    /// Names the place whose other faults are only consequences of this one.
+    pub(crate) fn because_of(&mut self, place: Span) -> &mut Self {
+        self.causes = Some(Box::new(place));
         self
     }
 

@@ -1,57 +1,12 @@
 //! What every reader of a [`Node`] needs: keys taken one by one, and what to say of those that nobody took.
 
-use super::{Content, Entry, Fault, Faults, Help, Node, Span};
+use super::cut::CutTexts;
+use super::{Entry, Fault, Faults, Help, Node, Span};
+use super::{in_short, read};
 use crate::faults::Code;
 
 /// Words longer than this are never guessed at.
 const LONGEST_GUESSED: usize = 64;
-
-impl Node {
-    /// The text of a word, a number or a sentence; `None` for a list, a map or nothing.
-    pub fn text(&self) -> Option<&str> {
-        match &self.content {
-            Content::Scalar { text, .. } => Some(text),
-            _ => None,
-        }
-    }
-
-    /// The entries of a map, in the order as written.
-    pub fn as_map(&self) -> Option<&[Entry]> {
-        match &self.content {
-            Content::Map(entries) => Some(entries),
-            _ => None,
-        }
-    }
-
-    /// The items of a list.
-    pub fn as_list(&self) -> Option<&[Node]> {
-        match &self.content {
-            Content::List(items) => Some(items),
-            _ => None,
-        }
-    }
-
-    /// What a map says under a key; `None` also where this is no map.
-    pub fn get(&self, key: &str) -> Option<&Node> {
-        let entry = self.as_map()?.iter().find(|entry| entry.key == key)?;
-        Some(&entry.value)
-    }
-
-    /// Whether nothing is written here.
-    pub fn is_empty(&self) -> bool {
-        self.content == Content::Empty
-    }
-
-    /// What this is, in words for a sentence: `a list`, `a text`, …
-    pub fn describe(&self) -> &'static str {
-        match &self.content {
-            Content::Empty => "nothing",
-            Content::Scalar { .. } => "a single value",
-            Content::List(_) => "a list",
-            Content::Map(_) => "keys with values",
-        }
-    }
-}
 
 /// Takes the keys of one map, and at the end says which keys nobody knows.
 #[derive(Debug)]
@@ -61,7 +16,11 @@ pub struct MapReader<'a> {
     entries: &'a [Entry],
     known: Vec<&'a str>,
     refused: Vec<&'a str>,
-    missing: Vec<&'a str>,
+    missing: Vec<(&'a str, &'static str)>,
+    /// How such a map is written; empty where nobody said.
+    example: &'a str,
+    /// Words that people write instead of our keys, each with the key.
+    others: &'a [(&'a str, &'a str)],
 }
 
 impl<'a> MapReader<'a> {
@@ -70,16 +29,12 @@ impl<'a> MapReader<'a> {
     /// A node that is no map gives a fault `not-a-map`, and `None`.
     pub fn new(node: &'a Node, what: &'a str, faults: &mut Faults) -> Option<Self> {
         let Some(entries) = node.as_map() else {
-            faults
-                .add(
-                    Code::NotAMap,
-                    node.span,
-                    format!(
-                        "{} stands here, where {what} is expected.",
-                        capitalised(node.describe())
-                    ),
-                )
-                .help("Write it as keys with values, one `key: value` on each line.");
+            let message = format!(
+                "There is {} here, where {what} is expected.",
+                node.describe()
+            );
+            let fault = faults.add(Code::NotAMap, node.span, message);
+            fault.help("Write it as keys with values, one `key: value` on each line.");
             return None;
         };
         Some(Self {
@@ -89,6 +44,8 @@ impl<'a> MapReader<'a> {
             known: Vec::new(),
             refused: Vec::new(),
             missing: Vec::new(),
+            example: "",
+            others: &[],
         })
     }
 
@@ -110,11 +67,26 @@ impl<'a> MapReader<'a> {
         self.refused.extend(keys);
     }
 
-    /// As [`take`](Self::take); a key after which nothing stands is a fault `empty-value`, and one that is missing will be
-    /// a fault `missing-key` [at the end](Self::finish).
-    pub fn need(&mut self, key: &'a str, faults: &mut Faults) -> Option<&'a Entry> {
+    /// Sets the words that people write instead of our keys.
+    pub(crate) fn instead_of(&mut self, others: &'a [(&'a str, &'a str)]) {
+        self.others = others;
+    }
+
+    /// Sets how such a map is written.
+    pub(crate) fn as_in(&mut self, example: &'a str) {
+        self.example = example;
+    }
+
+    /// As [`take`](Self::take); a key with an empty value is a fault `empty-value`, and a missing one will be a fault
+    /// `missing-key` [at the end](Self::finish), with the sentence `means` for whoever left it out.
+    pub fn need(
+        &mut self,
+        key: &'a str,
+        means: &'static str,
+        faults: &mut Faults,
+    ) -> Option<&'a Entry> {
         let Some(entry) = self.take(key) else {
-            self.missing.push(key);
+            self.missing.push((key, means));
             return None;
         };
         if entry.value.is_empty() {
@@ -130,14 +102,29 @@ impl<'a> MapReader<'a> {
     /// Ends the reading: every key that was never taken is a fault `unknown-key`, and every one that had to be written and
     /// is not a fault `missing-key`, unless it is only misspelt.
     pub fn finish(self, faults: &mut Faults) {
+        let cut = CutTexts::in_entries(self.entries);
         for entry in self.unknown() {
+            if self.meant_by(entry).is_none() && cut.told(entry, faults) {
+                continue;
+            }
             let message = format!("`{}` is not a key of {}.", brief(&entry.key), self.what);
             let help = Help::near(self.meant_by(entry).map(str::to_owned), self.list());
             faults
                 .add(Code::UnknownKey, entry.key_span, message)
                 .help(help);
         }
-        self.tell_missing(faults);
+        if !self.says_missing_otherwise() {
+            self.tell_missing(faults);
+        }
+    }
+
+    /// Whether so many keys are unknown that they probably are the missing ones, in other words.
+    fn says_missing_otherwise(&self) -> bool {
+        let missing = (self.missing.iter()).filter(|(key, _)| !self.misspells([*key]));
+        let known = |entry: &&Entry| self.known.contains(&entry.key.as_str());
+        let foreign = |entry: &&Entry| !entry.value.is_empty() && self.meant_by(entry).is_none();
+        let others = self.entries.iter().filter(|entry| !known(entry));
+        others.filter(foreign).count() >= missing.count()
     }
 
     /// Ends the reading of a map whose other keys were read before: of those that nobody knows nothing is said again.
@@ -146,15 +133,76 @@ impl<'a> MapReader<'a> {
     }
 
     fn tell_missing(&self, faults: &mut Faults) {
-        for key in self.missing.iter().filter(|key| !self.misspells([**key])) {
+        let missing = (self.missing.iter()).filter(|(key, _)| !self.misspells([*key]));
+        for (key, means) in missing {
             let message = format!(
                 "{} needs the key `{key}`, which is not written.",
                 capitalised(self.what)
             );
-            let help = format!("Write `{key}: …` beside its other keys.");
+            let example = read(self.example)
+                .ok()
+                .and_then(|it| it.get(key).map(in_short));
+            let example = example.unwrap_or_else(|| "…".to_owned());
+            let help = format!(
+                "Write it beside its other keys, as in `{key}: {example}`{}",
+                said_of(means)
+            );
             let fault = faults.add(Code::MissingKey, self.head(), message);
             fault.of(self.span).help(help);
         }
+    }
+
+    /// The entries whose keys nobody took.
+    pub(crate) fn unknown_entries(&self) -> Vec<&'a Entry> {
+        self.unknown().collect()
+    }
+
+    /// Whether there is an unknown key.
+    pub(crate) fn has_unknown(&self) -> bool {
+        self.unknown().next().is_some()
+    }
+
+    /// Reports unknown keys right after a key without a value: they probably belong under it.
+    pub(crate) fn unindented(&mut self, faults: &mut Faults) {
+        let unknown: Vec<Span> = self.unknown().map(|entry| entry.key_span).collect();
+        let is_unknown = |entry: &Entry| unknown.contains(&entry.key_span);
+        let open = self.entries.windows(2).position(|pair| {
+            matches!(pair, [one, next] if one.value.is_empty() && !is_unknown(one) && is_unknown(next))
+        });
+        let Some((open, after)) =
+            open.and_then(|at| Some((self.entries.get(at)?, self.entries.get(at + 1..)?)))
+        else {
+            return;
+        };
+        let under: Vec<&str> = after
+            .iter()
+            .take_while(|entry| is_unknown(entry))
+            .map(|entry| entry.key.as_str())
+            .collect();
+        let place = Span {
+            end: open.value.span.end.max(open.key_span.end),
+            ..open.key_span
+        };
+        let list = under
+            .iter()
+            .map(|key| format!("`{}`", brief(key)))
+            .collect::<Vec<_>>()
+            .join(", ");
+        let key = brief(&open.key);
+        let (is, lines) = match under.len() {
+            1 => ("is", "line"),
+            _ => ("are", "lines"),
+        };
+        let message = format!(
+            "There is nothing under `{key}`: {list} on the next {lines} {is} not indented further than it."
+        );
+        faults
+            .add(Code::NotIndented, open.key_span, message)
+            .because_of(place)
+            .help(format!(
+                "Put two more spaces before each line that belongs to `{key}`."
+            ));
+        self.refused.extend(under);
     }
 
     /// The entries whose keys nobody knows here.
@@ -176,7 +224,11 @@ impl<'a> MapReader<'a> {
 
     /// Says that keys are known here which are not taken.
     pub(crate) fn know(&mut self, keys: impl IntoIterator<Item = &'a str>) {
-        self.known.extend(keys);
+        for key in keys {
+            if !self.known.contains(&key) {
+                self.known.push(key);
+            }
+        }
     }
 
     /// The place to underline where something is missing from the map: its first key.
@@ -189,8 +241,19 @@ impl<'a> MapReader<'a> {
     /// Which of the keys that are not written an unknown key was meant to be, where one is close.
     fn meant_by(&self, entry: &Entry) -> Option<&'a str> {
         let written = |known: &&str| self.entries.iter().any(|entry| entry.key == **known);
-        let free = self.known.iter().copied().filter(|known| !written(known));
-        closest(&entry.key, free)
+        let free = || (self.known.iter().copied()).filter(|known| !written(known));
+        let others = self.others.iter();
+        let same = others.filter(|(other, _)| *other == folded(&entry.key));
+        let same = same.map(|(_, key)| *key);
+        let same: Vec<_> = same
+            .filter(|key| free().any(|known| known == *key))
+            .collect();
+        // Of two, the second is for a list.
+        let same = match entry.value.as_list() {
+            Some(_) => same.last(),
+            None => same.first(),
+        };
+        same.copied().or_else(|| closest(&entry.key, free()))
     }
 
     fn list(&self) -> String {
@@ -203,6 +266,15 @@ impl<'a> MapReader<'a> {
             true => "No keys are expected here.".to_owned(),
             false => format!("The keys here are {}.", known.join(", ")),
         }
+    }
+}
+
+/// What a key means, as the end of a sentence.
+fn said_of(means: &str) -> String {
+    let mut rest = means.chars();
+    match rest.next() {
+        Some(first) => format!(": {}{}", first.to_lowercase(), rest.as_str()),
+        None => ".".to_owned(),
     }
 }
 
@@ -231,6 +303,11 @@ pub fn closest<'c>(word: &str, candidates: impl IntoIterator<Item = &'c str>) ->
         close.filter(|&(slips, candidate)| slips <= allowed && slips < candidate.chars().count());
     near.min_by_key(|&(slips, _)| slips)
         .map(|(_, candidate)| candidate)
+}
+
+/// Whether a word of at least five letters is one typing error away from another.
+pub(crate) fn is_one_slip_off(word: &str, other: &str) -> bool {
+    word.chars().count() > 4 && strsim::damerau_levenshtein(word, other) == 1
 }
 
 /// Which of some words was meant; where none is close, something else to say.

@@ -34,6 +34,28 @@ pub fn to_yaml_text(node: &Node) -> String {
     }
 }
 
+/// A part as it would be written in a sentence: in one line, with `…` for what is long in it.
+pub(crate) fn in_short(node: &Node) -> String {
+    const LONGEST: usize = 90;
+    let whole = flow(node);
+    let entries = node.as_map().filter(|_| whole.chars().count() > LONGEST);
+    entries.map_or(whole, |entries| {
+        let pairs = entries
+            .iter()
+            .map(|entry| format!("{}: {}", scalar(&entry.key, false), if_short(&entry.value)));
+        format!("{{{}}}", joined(pairs))
+    })
+}
+
+fn if_short(node: &Node) -> String {
+    const LONGEST: usize = 40;
+    let whole = flow_item(node);
+    match whole.chars().count() > LONGEST {
+        true => "…".to_owned(),
+        false => whole,
+    }
+}
+
 fn block_map(entries: &[Entry], indent: usize) -> String {
     let lines = entries.iter().map(|entry| {
         let key = scalar(&entry.key, false);
@@ -119,7 +141,7 @@ fn is_literal(text: &str) -> bool {
 }
 
 /// The text in double quotes, as both JSON and YAML read it.
-fn in_quotes(text: &str) -> String {
+pub(super) fn in_quotes(text: &str) -> String {
     // A text can always be written.
     let quoted = serde_json::to_string(text).unwrap_or_default();
     // JSON would write a character beyond U+FFFF as two escapes, which YAML does not join again.

@@ -4,6 +4,7 @@ use crate::faults::Code;
 use std::collections::BTreeMap;
 
 use super::kit::brief;
+use super::looks::{self, blank_after_sign};
 use super::{Content, Faults, Lines, Node, Span};
 
 /// The length of a text in quotes up to its closing mark; the parser counts blanks and comments after it too.
@@ -39,10 +40,40 @@ pub(super) fn or_empty(node: Node) -> Node {
     }
 }
 
-/// The key that a node is, unless it is no key or stands twice.
+/// The place of the `:` in a key that should be a key and its value, as in `{fact:pool.depth}`.
+pub(super) fn colon_without_space(key: &str, span: Span, value: &Node) -> Option<usize> {
+    let bare =
+        value.is_empty() && value.span.start <= span.end && span.end - span.start == key.len();
+    let at = key.find(':').filter(|at| bare && *at > 0)?;
+    let address = key.get(at..).is_some_and(|rest| rest.starts_with("://"));
+    let word = key
+        .get(..at)
+        .is_some_and(|word| word.chars().all(|c| c.is_ascii_lowercase() || c == '-'));
+    (word && !address).then_some(at)
+}
+
+/// The two parts of a key that should be a key and its value, as in `{from = pool.water}`.
+pub(super) fn equals_for_colon<'k>(
+    key: &'k str,
+    span: Span,
+    value: &Node,
+) -> Option<(&'k str, &'k str)> {
+    let bare =
+        value.is_empty() && value.span.start <= span.end && span.end - span.start == key.len();
+    let (name, rest) = key.split_once('=').filter(|_| bare)?;
+    let (name, rest) = (name.trim(), rest.trim());
+    let word = !name.is_empty() && name.chars().all(|c| c.is_ascii_lowercase() || c == '-');
+    (word && !rest.is_empty()).then_some((name, rest))
+}
+
+/// Keys after which several things may hold together.
+const HOLDING: [&str; 4] = ["require", "when", "unless", "where"];
+
+/// The key that a node is, unless it is no key or stands twice. `again` notes for an item of a list that its first key
+/// came again, after which nothing is said of the others.
 pub(super) fn key_of(
     node: Node,
-    seen: &BTreeMap<String, Span>,
+    (seen, again): (&BTreeMap<String, Span>, Option<&mut bool>),
     lines: &Lines,
     faults: &mut Faults,
 ) -> Option<(String, Span)> {
@@ -61,15 +92,36 @@ pub(super) fn key_of(
             .help("Write the keys out.");
         return None;
     }
+    if let Some(at) = blank_after_sign(&key).filter(|_| !quoted) {
+        let said = &looks::BLANK;
+        faults
+            .add(said.code, at.from(span.start), said.message)
+            .help(said.help);
+        return None;
+    }
     if let Some(first) = seen.get(&key) {
         let (one, two) = (lines.line(first.start), lines.line(span.start));
+        let is_first = seen.values().all(|other| other.start >= first.start);
+        let new_item = again.is_some() && is_first && one < two;
+        if let Some(again) = again {
+            if *again {
+                return None;
+            }
+            *again = new_item;
+        }
+        let line = lines.line_text(two).trim_end();
+        let has_more_below = line.ends_with(':');
         let message = format!(
-            "The key `{}` stands here twice: on line {one} and on line {two}.",
+            "The key `{}` is here twice: on line {one} and on line {two}.",
             brief(&key)
         );
-        faults
-            .add(Code::DuplicateKey, span, message)
-            .help("Keep one of the two, with what stands below either. If they belong to different things, did you mean to indent one of them further?");
+        let help = match HOLDING.contains(&key.as_str()) {
+            _ if new_item => format!("Does a new item begin here? Then put `- ` in place of the two blanks before `{}`. Otherwise keep one of the two.", brief(&key)),
+            false if has_more_below && one < two => format!("Put what is below it under the first `{}`, on line {one}, and take this line out. If they belong to different things, indent one of them further.", brief(&key)),
+            true => format!("Keep one of the two, with both in it as a list: `{key}: [{{…}}, {{…}}]`. If they belong to different things, indent one of them further."),
+            false => "Keep one of the two. If they belong to different things, indent one of them further.".to_owned(),
+        };
+        faults.add(Code::DuplicateKey, span, message).help(help);
         return None;
     }
     Some((key, span))

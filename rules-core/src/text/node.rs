@@ -21,8 +21,14 @@ impl Span {
         }
     }
 
+    /// The first so many bytes of it.
+    pub(crate) fn first(self, bytes: usize) -> Self {
+        let end = self.end.min(self.start.saturating_add(bytes));
+        Self { end, ..self }
+    }
+
     /// Whether another place is in this one.
-    fn holds(self, other: Span) -> bool {
+    pub(super) fn holds(self, other: Span) -> bool {
         self.start <= other.start && other.end <= self.end
     }
 }
@@ -66,6 +72,57 @@ pub struct Entry {
 }
 
 impl Node {
+    /// The text of a word, a number or a sentence; `None` for a list, a map or nothing.
+    pub fn text(&self) -> Option<&str> {
+        match &self.content {
+            Content::Scalar { text, .. } => Some(text),
+            _ => None,
+        }
+    }
+
+    /// The entries of a map, in the order as written.
+    pub fn as_map(&self) -> Option<&[Entry]> {
+        match &self.content {
+            Content::Map(entries) => Some(entries),
+            _ => None,
+        }
+    }
+
+    /// The items of a list.
+    pub fn as_list(&self) -> Option<&[Node]> {
+        match &self.content {
+            Content::List(items) => Some(items),
+            _ => None,
+        }
+    }
+
+    /// What a map says under a key; `None` also where this is no map.
+    pub fn get(&self, key: &str) -> Option<&Node> {
+        let entry = self.as_map()?.iter().find(|entry| entry.key == key)?;
+        Some(&entry.value)
+    }
+
+    /// Whether nothing is written here.
+    pub fn is_empty(&self) -> bool {
+        self.content == Content::Empty
+    }
+
+    /// Whether this is a map in braces.
+    pub(crate) fn is_braced(&self) -> bool {
+        let first = self.as_map().and_then(<[Entry]>::first);
+        first.is_some_and(|entry| entry.key_span.start > self.span.start)
+    }
+
+    /// What this is, in words for a sentence: `a list`, `a text`, …
+    pub fn describe(&self) -> &'static str {
+        match &self.content {
+            Content::Empty => "nothing",
+            Content::Scalar { .. } => "a single value",
+            Content::List(_) => "a list",
+            Content::Map(_) => "keys with values",
+        }
+    }
+
     /// Puts the node and all below it into another of the texts that are read together.
     pub(crate) fn put_into(&mut self, file: u16) {
         self.span.file = file;

@@ -28,6 +28,16 @@ pub fn read_bytes(bytes: &[u8]) -> Result<Node, Faults> {
 pub fn decode(bytes: &[u8]) -> Result<&str, Faults> {
     let mut faults = Faults::default();
     let bytes = bytes.strip_prefix(b"\xef\xbb\xbf").unwrap_or(bytes);
+    // How packed files begin, and those of word processors among them.
+    if bytes.starts_with(b"PK\x03\x04") {
+        faults
+            .add_whole(
+                Code::NotUtf8,
+                "This is a file of a word processor, or one that is packed, not plain text.",
+            )
+            .help("Copy its text into a plain text editor, and save it there.");
+        return Err(faults);
+    }
     if too_long(bytes.len(), &mut faults) {
         return Err(faults);
     }
@@ -55,6 +65,14 @@ pub fn read(text: &str) -> Result<Node, Faults> {
     if too_long(text.len(), &mut faults) || has_control(text, &mut faults) {
         return Err(faults);
     }
+    not_plain_text(text, &mut faults);
+    if !faults.is_empty() {
+        return Err(faults);
+    }
+    super::looks::odd_indents(text, &mut faults);
+    if !faults.is_empty() {
+        return Err(faults);
+    }
     let (root, mut faults) = Builder::read(text);
     if faults.is_empty() {
         check_top(root.as_ref(), &mut faults);
@@ -62,6 +80,45 @@ pub fn read(text: &str) -> Result<Node, Faults> {
     match root {
         Some(root) if faults.is_empty() => Ok(root),
         _ => Err(faults),
+    }
+}
+
+/// What files of other programs begin with.
+const OF_OTHERS: [(&str, &str, &str); 4] = [
+    (
+        "{\\rtf",
+        "This is a file of a word processor, not plain text.",
+        "Save it as “plain text”.",
+    ),
+    (
+        "<!DOCTYPE",
+        "This is a page of a browser, not plain text.",
+        "Save its text as “plain text”.",
+    ),
+    (
+        "<html",
+        "This is a page of a browser, not plain text.",
+        "Save its text as “plain text”.",
+    ),
+    (
+        "```",
+        "A line of three back-quotes belongs to the page from which this was copied.",
+        "Take out the lines with three back-quotes.",
+    ),
+];
+
+/// Says of a file that another program wrote what it is.
+fn not_plain_text(text: &str, faults: &mut Faults) {
+    let start = text.len() - text.trim_start().len();
+    let said = text.get(start..).unwrap_or_default();
+    let other = OF_OTHERS
+        .iter()
+        .find(|(begins, _, _)| said.starts_with(begins));
+    if let Some((_, message, help)) = other {
+        let end = start + said.lines().next().unwrap_or_default().len();
+        faults
+            .add(Code::TopNotAMap, Span::new(start, end), *message)
+            .help(*help);
     }
 }
 
@@ -119,7 +176,7 @@ fn has_control(text: &str, faults: &mut Faults) -> bool {
     for (start, c) in found {
         let end = start + c.len_utf8();
         let message = format!(
-            "A character that cannot be seen (U+{:04X}) stands in the text.",
+            "There is a character here that cannot be seen (U+{:04X}).",
             u32::from(c)
         );
         faults

@@ -11,11 +11,11 @@ fn shown(text: &str) -> String {
 const SAID: &[(&str, &str)] = &[
     (
         "pool:\n  depth: 1 m\n  depth: 2 m\n",
-        "The key `depth` stands here twice: on line 2 and on line 3.
+        "The key `depth` is here twice: on line 2 and on line 3.
 in plan.yaml, line 3, column 3:
   3 |   depth: 2 m
     |   ~~~~~
-Keep one of the two, with what stands below either. If they belong to different things, did you mean to indent one of them further?
+Keep one of the two. If they belong to different things, indent one of them further.
 ",
     ),
     (
@@ -47,7 +47,7 @@ The `{` on line 1 is still open. Put a `,` between two entries and a `}` after t
     ),
     (
         "a: [] []\n",
-        "Something more stands here after the value has ended.
+        "There is something more here after the value has ended.
 in plan.yaml, line 1, column 7:
   1 | a: [] []
     |       ~
@@ -60,16 +60,16 @@ If it belongs to the value, put the whole value in quotes; if not, put it on a l
 in plan.yaml, line 2, column 1:
   2 | b
     | ~
-Write `key: value`. Text that goes on over several lines is indented further than its key.
+Write `key: value`. Text that goes on over several lines is indented further than its key; before a heading stands `# `.
 ",
     ),
     (
         "a:\n  b: 1\n c: 2\n",
-        "This line does not fit to those above it: a key is expected here.
+        "`c` begins in column 2, and no key above it does.
 in plan.yaml, line 3, column 2:
   3 |  c: 2
     |  ~~
-Keys that belong together begin in the same column; what belongs to a key is indented further.
+Begin it, and what is below it, in column 3, beside `b`, or in column 1, beside `a`, whichever it belongs to.
 ",
     ),
     (
@@ -192,11 +192,11 @@ fn unknown_keys_are_named_with_what_is_close() {
     let mut faults = Faults::default();
     let mut gate = MapReader::new(&root, "a gate", &mut faults).unwrap();
     assert_eq!(
-        gate.need("swing", &mut faults).unwrap().value.text(),
+        gate.need("swing", "", &mut faults).unwrap().value.text(),
         Some("out")
     );
     assert!(gate.take("height").is_none());
-    assert!(gate.need("latch-side", &mut faults).is_none());
+    assert!(gate.need("latch-side", "", &mut faults).is_none());
     gate.finish(&mut faults);
     assert_eq!(
         faults.show("plan.yaml", text),

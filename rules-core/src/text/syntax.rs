@@ -19,7 +19,7 @@ pub(super) const TOO_DEEP: Said = Said {
 /// Text after a value.
 const LEFT_OVER: Said = Said {
     code: Code::LeftOver,
-    message: "Something more stands here after the value has ended.",
+    message: "There is something more here after the value has ended.",
     help: "If it belongs to the value, put the whole value in quotes; if not, put it on a line of its own.",
 };
 
@@ -49,6 +49,27 @@ pub(super) const ANCHOR: Said = Said {
     code: Code::Anchor,
     message: "A word that begins with `&` or `*` names a part of the file to be repeated, which is not possible here.",
     help: "Write it out. If it is meant as text, put it in quotes.",
+};
+
+/// A bracket that is not closed before a line that cannot be read.
+pub(super) const OPEN_BRACKET: Said = Said {
+    code: Code::Bracket,
+    message: "A `[` or `{` on the line above is not closed before this.",
+    help: "Close the bracket on the line above; each `{` needs its `}`, and each `[` its `]`.",
+};
+
+/// A key with its value right after the colon.
+pub(super) const SPACE_AFTER_COLON: Said = Said {
+    code: Code::Colon,
+    message: "A space must follow the `:` here.",
+    help: "Write `key: value`.",
+};
+
+/// A `?` before a text.
+pub(super) const QUESTION: Said = Said {
+    code: Code::QuestionMark,
+    message: "A `?` cannot stand here.",
+    help: "If it belongs to the text, put the text in quotes.",
 };
 
 /// A line in the wrong column.
@@ -155,7 +176,7 @@ const TABLE: &[(&str, Said)] = &[
         "mapping values are not allowed",
         Said {
             code: Code::Colon,
-            message: "A `:` cannot stand here.",
+            message: "A `:` does not belong here.",
             help: "If it belongs to the text, put the text in quotes. If it ends a key, begin the key in the same column as \
                    its neighbours, and see that a space follows the `:` of the key above.",
         },
@@ -164,7 +185,7 @@ const TABLE: &[(&str, Said)] = &[
         "illegal placement of ':'",
         Said {
             code: Code::Colon,
-            message: "A `:` cannot stand here.",
+            message: "A `:` does not belong here.",
             help: "If it belongs to the text, put the text in quotes.",
         },
     ),
@@ -181,14 +202,14 @@ const TABLE: &[(&str, Said)] = &[
         Said {
             code: Code::NoColon,
             message: "A key is expected here, and no `:` follows it.",
-            help: "Write `key: value`. Text that goes on over several lines is indented further than its key.",
+            help: "Write `key: value`. Text that goes on over several lines is indented further than its key; before a heading stands `# `.",
         },
     ),
     (
         "block mapping, did not find expected key",
         Said {
             code: Code::Indentation,
-            message: "This line does not fit to those above it: a key is expected here.",
+            message: "A key is expected here: this line does not go with those above it.",
             help: "Keys that belong together begin in the same column; what belongs to a key is indented further.",
         },
     ),
@@ -196,7 +217,7 @@ const TABLE: &[(&str, Said)] = &[
         "expected '-'",
         Said {
             code: Code::Indentation,
-            message: "This line does not fit to the list above it: an item that begins with `- ` is expected here.",
+            message: "An item that begins with `- ` is expected here: this line does not go with the list above it.",
             help: "Items of one list begin in the same column.",
         },
     ),
@@ -220,7 +241,7 @@ const TABLE: &[(&str, Said)] = &[
         "'-' followed",
         Said {
             code: Code::ListItem,
-            message: "A `-` cannot stand here.",
+            message: "A `-` does not belong here.",
             help: "Inside brackets, items are divided by `,` only.",
         },
     ),
@@ -228,7 +249,7 @@ const TABLE: &[(&str, Said)] = &[
         "mapping keys are not allowed",
         Said {
             code: Code::QuestionMark,
-            message: "A `?` cannot stand here.",
+            message: "A `?` does not belong here.",
             help: "If it belongs to the text, put the text in quotes.",
         },
     ),
@@ -262,7 +283,7 @@ const TABLE: &[(&str, Said)] = &[
         "document",
         Said {
             code: Code::SeveralDocuments,
-            message: "A line that divides the file into several documents stands here.",
+            message: "This line divides the file into several documents.",
             help: "Keep one document in the file; take out `---`, `...` and lines that begin with `%`.",
         },
     ),

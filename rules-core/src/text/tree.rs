@@ -4,20 +4,20 @@ use crate::faults::Code;
 use std::borrow::Cow;
 use std::collections::BTreeMap;
 
-use saphyr_parser::{Event, Parser, ScalarStyle, ScanError};
+use saphyr_parser::{Event, Parser, ScalarStyle};
 
-use super::leaf::{key_of, or_empty, quoted_length};
-use super::lines::floor_char;
+use super::kit::brief;
+use super::leaf::{colon_without_space, equals_for_colon, key_of, or_empty, quoted_length};
 use super::offsets::Offsets;
 use super::read::{MAX_DEPTH, MAX_NODES};
 use super::syntax::Said;
-use super::{Content, Entry, Faults, Lines, Node, Span, syntax};
+use super::{Content, Entry, Faults, Lines, Node, Span, cures, syntax};
 
 /// A list or a map that is not closed yet.
-struct Open {
-    span: Span,
+pub(super) struct Open {
+    pub(super) span: Span,
     /// In brackets, as in JSON.
-    bracketed: bool,
+    pub(super) bracketed: bool,
     holds: Holds,
 }
 
@@ -30,7 +30,16 @@ enum Holds {
 struct Entries {
     done: Vec<Entry>,
     seen: BTreeMap<String, Span>,
+    /// Whether its first key came again, as in an item whose `-` is missing.
+    again: bool,
     turn: Turn,
+}
+
+impl Entries {
+    fn last_end(&self) -> Option<usize> {
+        let last = self.done.last();
+        last.map(|entry| entry.value.span.end.max(entry.key_span.end))
+    }
 }
 
 /// What comes next in a map.
@@ -43,15 +52,15 @@ enum Turn {
 }
 
 /// Nothing more can be read.
-struct Stop;
+pub(super) struct Stop;
 
 /// Builds the tree of one text.
 pub(super) struct Builder<'t> {
-    text: &'t str,
-    lines: Lines<'t>,
-    offsets: Offsets<'t>,
-    faults: Faults,
-    open: Vec<Open>,
+    pub(super) text: &'t str,
+    pub(super) lines: Lines<'t>,
+    pub(super) offsets: Offsets<'t>,
+    pub(super) faults: Faults,
+    pub(super) open: Vec<Open>,
     root: Option<Node>,
     nodes: usize,
     documents: usize,
@@ -60,9 +69,8 @@ pub(super) struct Builder<'t> {
 }
 
 impl<'t> Builder<'t> {
-    /// Reads a text; the tree is whole only if there are no faults.
-    pub(super) fn read(text: &'t str) -> (Option<Node>, Faults) {
-        let mut builder = Self {
+    fn new(text: &'t str) -> Self {
+        Self {
             text,
             lines: Lines::new(text),
             offsets: Offsets::new(text),
@@ -72,7 +80,12 @@ impl<'t> Builder<'t> {
             nodes: 0,
             documents: 0,
             read_to: 0,
-        };
+        }
+    }
+
+    /// Reads a text; the tree is whole only if there are no faults.
+    pub(super) fn read(text: &'t str) -> (Option<Node>, Faults) {
+        let mut builder = Self::new(text);
         for event in Parser::new_from_str(text) {
             let went_on = match event {
                 Ok((event, span)) => builder.event(event, span),
@@ -118,7 +131,7 @@ impl<'t> Builder<'t> {
         Span::new(start, end)
     }
 
-    fn slice(&self, span: Span) -> &'t str {
+    pub(super) fn slice(&self, span: Span) -> &'t str {
         self.text.get(span.start..span.end).unwrap_or_default()
     }
 
@@ -154,6 +167,27 @@ impl<'t> Builder<'t> {
         let end = span.start + length;
         let text = text.into_owned();
         self.leaf(Span { end, ..span }, Content::Scalar { text, quoted })
+    }
+
+    /// Reports a value that begins with `#`, as in `clause: #4`, and so is none.
+    fn only_a_comment(&mut self, key: Span) {
+        let after = self.text.get(key.end..).unwrap_or_default();
+        let rest = after.lines().next().unwrap_or_default();
+        let comment = rest.trim_start_matches([':', ' ']).trim_end();
+        let joined = comment
+            .strip_prefix('#')
+            .is_some_and(|it| it.starts_with(char::is_alphanumeric));
+        if !joined {
+            return;
+        }
+        let start = key.end + rest.find('#').unwrap_or_default();
+        let place = Span::new(start, start + comment.len());
+        let message = "What follows a `#` is read as a comment, so that nothing is written here.";
+        self.faults
+            .add(Code::CutByComment, place, message)
+            .help(format!(
+                "Put it in quotes: `\"{comment}\"`. If it is a comment, put a space after the `#`."
+            ));
     }
 
     fn leaf(&mut self, span: Span, content: Content) -> Result<(), Stop> {
@@ -220,15 +254,11 @@ impl<'t> Builder<'t> {
         let Some(open) = self.open.pop() else { return };
         let last = match &open.holds {
             Holds::Items(items) => items.last().map(|item| item.span.end),
-            Holds::Entries(entries) => entries
-                .done
-                .last()
-                .map(|entry| entry.value.span.end.max(entry.key_span.end)),
+            Holds::Entries(entries) => entries.last_end(),
         };
-        let end = if open.bracketed {
-            end.end
-        } else {
-            last.unwrap_or(open.span.end)
+        let end = match open.bracketed {
+            true => end.end,
+            false => last.unwrap_or(open.span.end),
         };
         let span = Span {
             end: end.max(open.span.end),
@@ -243,25 +273,42 @@ impl<'t> Builder<'t> {
 
     /// Puts a finished part where it belongs.
     fn place(&mut self, node: Node) {
+        let around = self.open.iter().rev().nth(1).map(|open| &open.holds);
+        let is_item = matches!(around, Some(Holds::Items(_)));
         match self.open.last_mut().map(|open| &mut open.holds) {
             None => self.root = Some(or_empty(node)),
             Some(Holds::Items(items)) => items.push(or_empty(node)),
             Some(Holds::Entries(entries)) => match std::mem::take(&mut entries.turn) {
                 Turn::Key => {
-                    let key = key_of(node, &entries.seen, &self.lines, &mut self.faults);
-                    if let Some((key, span)) = &key {
-                        entries.seen.insert(key.clone(), *span);
-                    }
+                    let again = is_item.then_some(&mut entries.again);
+                    let key = key_of(node, (&entries.seen, again), &self.lines, &mut self.faults);
+                    entries.seen.extend(key.clone());
                     entries.turn = Turn::Value(key);
                 }
                 Turn::Value(None) => {}
                 Turn::Value(Some((key, key_span))) => {
                     let value = or_empty(node);
+                    if let Some(at) = colon_without_space(&key, key_span, &value) {
+                        let (before, after) = key.split_at(at);
+                        let said = format!("A space must follow the `:` in `{}`.", brief(&key));
+                        let help =
+                            format!("Write `{}: {}`.", before, after.trim_start_matches(':'));
+                        self.faults.add(Code::Colon, key_span, said).help(help);
+                    }
+                    if let Some((name, rest)) = equals_for_colon(&key, key_span, &value) {
+                        let said = format!("`=` stands where a `:` belongs in `{}`.", brief(&key));
+                        let help = format!("Write `{name}: {rest}`.");
+                        self.faults.add(Code::Colon, key_span, said).help(help);
+                    }
+                    let bare = value.is_empty();
                     entries.done.push(Entry {
                         key,
                         key_span,
                         value,
                     });
+                    if bare {
+                        self.only_a_comment(key_span);
+                    }
                 }
             },
         }
@@ -272,7 +319,12 @@ impl<'t> Builder<'t> {
             self.refuse(&syntax::ANCHOR, self.before(span, '&'));
         }
         if tag {
-            self.refuse(&syntax::TAG, self.before(span, '!'));
+            let place = self.before(span, '!');
+            let help = cures::with_not(&self.lines, place);
+            let said = &syntax::TAG;
+            self.faults
+                .add(said.code, place, said.message)
+                .help(help.unwrap_or_else(|| said.help.to_owned()));
         }
     }
 
@@ -298,76 +350,9 @@ impl<'t> Builder<'t> {
     }
 
     /// From a byte to the next blank or bracket.
-    fn word_at(&self, byte: usize) -> &'t str {
+    pub(super) fn word_at(&self, byte: usize) -> &'t str {
         let rest = self.text.get(byte..).unwrap_or_default();
         let ends = |c: char| c.is_whitespace() || matches!(c, ',' | '[' | ']' | '{' | '}');
         rest.split(ends).next().unwrap_or_default()
-    }
-
-    fn syntax(&mut self, error: &ScanError) -> Result<(), Stop> {
-        let at = floor_char(self.text, self.offsets.byte(error.marker().index()));
-        let tab = self.tab_near(at);
-        let said = match tab {
-            Some(_) => &syntax::TAB,
-            None => syntax::say(error.info(), self.after_text(at)),
-        };
-        let next = self.text.get(at..).and_then(|rest| rest.chars().next());
-        let width = next
-            .filter(|c| !matches!(c, '\n' | '\r'))
-            .map_or(0, char::len_utf8);
-        let end = at
-            + width.max(if width == 0 {
-                0
-            } else {
-                self.word_at(at).len()
-            });
-        let span = match (tab, said.code) {
-            (Some(tab), _) => tab,
-            (None, Code::NoColon) => self.text_before(at),
-            _ => Span::new(at, end),
-        };
-        let still_open = self.open_bracket().filter(|_| said.code == Code::Bracket);
-        let fault = self.faults.add(said.code, span, said.message);
-        fault.help(still_open.unwrap_or_default() + said.help);
-        Err(Stop)
-    }
-
-    /// The last line with text on it before a byte: the parser notices there that a key has no `:`.
-    fn text_before(&self, byte: usize) -> Span {
-        let before = self.text.get(..byte).unwrap_or_default().trim_end();
-        let line = self.lines.line(before.len());
-        let said = self.lines.line_text(line);
-        let start = self.lines.start(line) + said.len() - said.trim_start().len();
-        Span::new(start, before.len().max(start))
-    }
-
-    /// Whether something else stands before a byte on its line.
-    fn after_text(&self, byte: usize) -> bool {
-        let start = self.lines.start(self.lines.line(byte));
-        let before = self.text.get(start..byte).unwrap_or_default();
-        !before.trim_start_matches([' ', '-']).is_empty()
-    }
-
-    fn open_bracket(&self) -> Option<String> {
-        let open = self.open.iter().rev().find(|open| open.bracketed)?;
-        let (line, bracket) = (self.lines.line(open.span.start), self.slice(open.span));
-        Some(format!("The `{bracket}` on line {line} is still open. "))
-    }
-
-    /// The first tab in the indentation of the line of a byte, or of the line above.
-    fn tab_near(&self, byte: usize) -> Option<Span> {
-        let line = self.lines.line(byte);
-        [line, line.saturating_sub(1)]
-            .into_iter()
-            .filter(|&line| line > 0)
-            .find_map(|line| {
-                let said = self.lines.line_text(line);
-                let indent = said.len() - said.trim_start_matches([' ', '\t']).len();
-                let at = said
-                    .find('\t')
-                    .filter(|&at| at < indent && !said.trim().is_empty())?;
-                let start = self.lines.start(line) + at;
-                Some(Span::new(start, start + 1))
-            })
     }
 }

@@ -4,6 +4,7 @@ use crate::faults::Code;
 use serde::Serialize;
 use serde_json::Value;
 
+use super::looks::BLANKS;
 use super::{Content, Fault, Node};
 
 /// Writes a value as YAML in block style. What it writes, the reader reads.
@@ -24,6 +25,11 @@ pub fn write(value: &impl Serialize) -> Result<String, Fault> {
         return Err(not_writable(
             "it holds a line separator of another kind than a line feed",
         ));
+    }
+    // The reader would report such a line as a slip.
+    let begins_blank = |line: &str| line.trim_start_matches([' ', '-', '?']).starts_with(BLANKS);
+    if text.lines().any(begins_blank) {
+        return Err(not_writable("a word begins with a blank that is no space"));
     }
     Ok(text)
 }

@@ -1,6 +1,6 @@
 //! Looking up names from files in the table.
 
-use super::model::WHETHER;
+use super::fact::WHETHER;
 use super::{Fact, FactId, KindId, OutlineId, Phrase, Vocabulary};
 
 /// What a name such as `gate`, `gate.latch` or `gate.latch-height` stands for.

@@ -72,7 +72,7 @@ impl Form {
 
     /// Takes the day of the application out, so that nobody knows which edition governs.
     pub fn forget_application(&self) -> Result<(), Trouble> {
-        self.click("#head-where")?;
+        self.click("#head-sure")?;
         self.run(
             "const day = document.getElementById('at-dates_applied'); day.value = '';
              day.dispatchEvent(new Event('change', {bubbles: true}));",

@@ -82,6 +82,7 @@ fn every_part_of_the_form() -> Outcome {
         "site",
         "barrier",
         "questions",
+        "sure",
     ] {
         form.run("const head = document.getElementById(`head-${arguments[0]}`); if (head.getAttribute('aria-expanded') === 'false') head.click();", json!([part]))?;
         every_screen(part, &form)?;
@@ -172,7 +173,7 @@ fn words_of_another_language_are_marked() -> Outcome {
         ("#finding-rear-line dt", "nb"),
         ("#next-question .missing p", "en"),
         ("#next-question h2", "nb"),
-        ("label[for=at-pool_depth]", "en"),
+        ("#at-pool_depth-ask", "en"),
         ("#what-next li", "nb"),
         ("#verdict-word", "nb"),
         ("#group-fail h3", "nb"),
@@ -204,4 +205,24 @@ fn the_list_of_editions() -> Outcome {
     every_screen("editions that may govern", &form)?;
     form.choose("#language", "nb")?;
     form.read("#editions", "Planen oppfyller ikke reglene")
+}
+
+/// Who listens to the page, or goes through it with the keys, gets the questions as they are asked; the drawing comes after
+/// them. Who looks at a narrow page has the verdict above the questions.
+#[test]
+fn the_questions_come_before_the_drawing() -> Outcome {
+    let form = Form::sized(390, 844)?;
+    let order =
+        "return [...document.querySelectorAll('main > section')].map((section) => section.id);";
+    assert_eq!(
+        form.run(order, json!([]))?,
+        json!(["form", "sheet", "result", "desk"])
+    );
+    form.run("document.getElementById('skip').focus();", json!([]))?;
+    form.tab_to("main *")?;
+    let first = "return document.activeElement.closest('main > section').id;";
+    assert_eq!(form.run(first, json!([]))?, json!("form"));
+    let above = "const top = (id) => document.getElementById(id).getBoundingClientRect().top; return top('verdict') < top('form');";
+    assert_eq!(form.run(above, json!([]))?, json!(true));
+    Ok(())
 }

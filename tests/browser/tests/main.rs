@@ -1,6 +1,7 @@
 //! The packed form in a real browser, in one program: it is built and linked once.
 
 mod access;
+mod ask;
 mod desk;
 mod drag;
 mod hostile;

@@ -22,14 +22,16 @@ fn from_nothing_to_a_verdict_by_mouse() -> Outcome {
     assert_eq!(form.kept()?["plan"]["pool"]["depth"], "1.5 m");
     // Without knowing how good the figures are, nothing can be decided that has to do with them.
     assert_eq!(form.outcome("rear-line")?, "marginal");
-    form.fill("#at-pool_source-accuracy", "30 mm")?;
-    form.fill("#at-pool_source-shift", "0 mm")?;
     form.click("#head-lot")?;
     form.choose("#at-lot_source", "+survey")?;
-    form.fill("#at-lot_source-accuracy", "20 mm")?;
-    form.fill("#at-lot_source-shift", "0 mm")?;
+    form.click("#head-sure")?;
+    // First what the pool is drawn from, then what the lot is.
+    for (source, accuracy) in ["30 mm", "20 mm"].iter().enumerate() {
+        form.fill(&format!("#at-sources_{source}_accuracy"), accuracy)?;
+        form.fill(&format!("#at-sources_{source}_shift"), "0 mm")?;
+    }
     form.click("#head-questions")?;
-    form.choose("#at-answers_plan-sets-distance", "no")?;
+    form.click("#at-answers_plan-sets-distance-no")?;
     form.read(
         "#finding-rear-line[data-outcome=pass]",
         "Pool to rear lot line",
@@ -47,10 +49,6 @@ fn from_nothing_to_a_verdict_by_keyboard_alone() -> Outcome {
     form.tab_to("#rules")?;
     form.type_text("Elder")?;
     form.press(Key::Enter)?;
-    // The day of the application, as an American browser takes it: without it nobody knows which edition is in force.
-    form.tab_to("#at-dates_applied")?;
-    form.type_text("03022026")?;
-    form.press(Key::Tab)?;
     form.tab_to("#first-thing")?;
     form.press(Key::Enter)?;
     form.tab_to("#lot-width")?;
@@ -61,22 +59,26 @@ fn from_nothing_to_a_verdict_by_keyboard_alone() -> Outcome {
     form.read("#verdict-word", "where is the pool")?;
     form.tab_to("#at-lot_source")?;
     form.type_text("a surv")?;
-    form.tab_to("#at-lot_source-accuracy")?;
-    form.type_text("20 mm")?;
-    form.press(Key::Tab)?;
-    form.type_text("0 mm")?;
     form.tab_to("#first-thing")?;
     form.press(Key::Enter)?;
     form.tab_to("#pool-begin")?;
     form.press(Key::Space)?;
-    form.tab_to("#at-pool_source-accuracy")?;
-    form.type_text("30 mm")?;
-    form.press(Key::Tab)?;
-    form.type_text("0 mm")?;
     form.tab_to("#head-questions")?;
     form.press(Key::Enter)?;
-    form.tab_to("#at-answers_plan-sets-distance")?;
-    form.type_text("no")?;
+    // Nothing is known yet, which is the last of the three words.
+    form.tab_to("#at-answers_plan-sets-distance-open")?;
+    form.press(Key::Up)?;
+    form.tab_to("#head-sure")?;
+    form.press(Key::Enter)?;
+    // The day of the application, as an American browser takes it: without it nobody knows which edition is in force.
+    form.tab_to("#at-dates_applied")?;
+    form.type_text("03022026")?;
+    for (source, accuracy) in ["20 mm", "30 mm"].iter().enumerate() {
+        form.tab_to(&format!("#at-sources_{source}_accuracy"))?;
+        form.type_text(accuracy)?;
+        form.press(Key::Tab)?;
+        form.type_text("0 mm")?;
+    }
     form.press(Key::Tab)?;
     form.read("#verdict-word", "Not decided")?;
     // The pool is moved to one metre from the rear line, ten centimetres a press.
@@ -175,10 +177,10 @@ fn a_ring_makes_the_pool_larger_by_mouse_and_by_keys() -> Outcome {
 fn a_pool_can_be_without_a_deck() -> Outcome {
     let form = Form::with_example()?;
     form.click("#head-pool")?;
-    form.choose("#at-pool_deck-as", "absent")?;
+    form.click("#at-pool_deck-none")?;
     form.read("#verdict-word", "does not comply")?;
     assert_eq!(form.kept()?["plan"]["pool"]["deck"], "none");
-    form.choose("#at-pool_deck-as", "same-as")?;
+    form.fill("#at-pool_deck", "0")?;
     assert_eq!(form.kept()?["plan"]["pool"]["deck"]["same-as"], "water");
     Ok(())
 }
@@ -215,6 +217,46 @@ fn a_wrong_entry_keeps_its_text_and_is_told_beside_the_field() -> Outcome {
     form.until(
         "the fault to go",
         "return !document.getElementById('at-pool_depth-wrong');",
+        &json!([]),
+    )
+}
+
+#[test]
+fn a_screen_reader_hears_what_a_thing_is_where_it_lies_and_how_it_moves() -> Outcome {
+    let form = Form::with_lot("22", "32")?;
+    let node = |css: &str| -> Result<serde_json::Value, Trouble> {
+        form.see(css)?;
+        let document = form.browser("DOM.getDocument", json!({}))?;
+        let root = document["root"]["nodeId"].clone();
+        let found = form.browser(
+            "DOM.querySelector",
+            json!({"nodeId": root, "selector": css}),
+        )?;
+        let tree = json!({"nodeId": found["nodeId"], "fetchRelatives": false});
+        Ok(form.browser("Accessibility.getPartialAXTree", tree)?["nodes"][0].clone())
+    };
+    let pool = node("#drawing [data-path='pool']")?;
+    assert_eq!(pool["role"]["value"], "button", "{pool}");
+    assert_eq!(pool["name"]["value"], "Pool", "{pool}");
+    let said = pool["description"]["value"].as_str().unwrap_or_default();
+    // The pool of 8 m by 4 m lies in the middle of the lot of 22 m by 32 m.
+    assert!(said.contains("7 m to the right and 14 m up"), "{said}");
+    assert!(said.contains("arrow keys move it"), "{said}");
+    form.tab_to("#drawing [data-path='pool']")?;
+    form.press(Key::Right)?;
+    form.read("#said", "7.1 m to the right")
+}
+
+#[test]
+fn a_road_that_the_town_keeps_needs_no_decision_of_the_office() -> Outcome {
+    let form = Form::with_lot("22", "32")?;
+    form.click("#head-road")?;
+    form.click("#at-inventory_road-yes")?;
+    form.read("#at-things_0_class", "the town or municipality")?;
+    form.choose("#at-things_0_class", "municipal")?;
+    form.until(
+        "the rule on the road to be judged",
+        "return document.getElementById('finding-road-centreline')?.dataset.outcome !== 'refer';",
         &json!([]),
     )
 }

@@ -81,3 +81,41 @@ fn two_fingers_come_closer() -> Outcome {
     assert_eq!(form.kept()?["plan"], plan, "nothing was moved by it");
     Ok(())
 }
+
+/// Everything that a finger can press is at least 44 px wide and high (WCAG 2.2, criterion 2.5.5); a box or a button is
+/// as large as the words beside it, which press it, too.
+#[test]
+fn a_finger_hits_whatever_can_be_pressed() -> Outcome {
+    let form = on_a_telephone()?;
+    let small = "const found = [];
+        const all = 'button, a[href], summary, select, input:not([type=file]), [data-handle] .reach';
+        for (const one of document.querySelectorAll(all)) {
+          const target = one.closest('label') ?? one;
+          if (!target.checkVisibility() || one.closest('.hidden, .skip')) continue;
+          const {width, height} = target.getBoundingClientRect();
+          if (width < 43.5 || height < 43.5) found.push(`${one.tagName} ${one.id || one.textContent} ${Math.round(width)} by ${Math.round(height)}`);
+        }
+        return found;";
+    form.click("#view-form")?;
+    for part in [
+        "where",
+        "lot",
+        "pool",
+        "road",
+        "site",
+        "barrier",
+        "questions",
+        "sure",
+    ] {
+        form.run(
+            "const head = document.getElementById(`head-${arguments[0]}`); if (head.getAttribute('aria-expanded') === 'false') head.click();",
+            json!([part]),
+        )?;
+        assert_eq!(form.run(small, json!([]))?, json!([]), "{part}");
+    }
+    for view in ["sheet", "result"] {
+        form.click(&format!("#view-{view}"))?;
+        assert_eq!(form.run(small, json!([]))?, json!([]), "{view}");
+    }
+    Ok(())
+}

@@ -6,9 +6,14 @@
 //! "anything" cannot pass, the plan drawn exactly must be measured exactly, and the worlds must span a good part of the
 //! interval.
 
+mod drawn;
 pub mod property;
+pub mod round;
+mod scenes;
 pub mod shapes;
 pub mod site;
 pub mod trade;
 pub mod truth;
+mod walks;
+mod wires;
 pub mod zones;

@@ -3,10 +3,11 @@
 use rules_core::plan::Point;
 
 use super::property::Measure;
-use super::site::{Fact, Item, M, MM, Shape, Site};
-use super::truth::{
-    self, P, all, apart, area, distance, on_foot, p, part_way, pieces, to_segment, to_shape,
-};
+use super::scenes::{item, place, pool_at, rectangle, site};
+use super::site::{Fact, M, MM, Shape, Site};
+use super::truth::{self, P, all, apart, area, distance, p, pieces, to_segment};
+use super::walks::*;
+use super::wires::*;
 use crate::soundness::random::Random;
 
 /// Lengths are good to a few nanometres.
@@ -265,89 +266,6 @@ pub const LOOSE: &[Measure] = &[
     },
 ];
 
-/// The accuracy of a drawing, in nanometres.
-pub fn off(random: &mut Random) -> i64 {
-    *random.pick(&[0, 5 * MM, 50 * MM, 200 * MM])
-}
-
-/// A place between two others.
-pub fn place(random: &mut Random, x: (i64, i64), y: (i64, i64)) -> Point {
-    Point {
-        x: random.between(x.0 * M, x.1 * M),
-        y: random.between(y.0 * M, y.1 * M),
-    }
-}
-
-/// A rectangle around a place, turned by up to a number of degrees.
-pub fn rectangle(
-    random: &mut Random,
-    at: Point,
-    long: (i64, i64),
-    wide: (i64, i64),
-    turn: i64,
-) -> Vec<Point> {
-    let angle =
-        random.between(-turn * 1000, turn * 1000) as f64 / 1000.0 * std::f64::consts::PI / 180.0;
-    let (cos, sin) = (libm::cos(angle), libm::sin(angle));
-    let (u, v) = (
-        random.between(long.0 * M, long.1 * M) as f64 / 2.0,
-        random.between(wide.0 * M, wide.1 * M) as f64 / 2.0,
-    );
-    [(-u, -v), (u, -v), (u, v), (-u, v)]
-        .map(|(x, y)| Point {
-            x: at.x + (x * cos - y * sin) as i64,
-            y: at.y + (x * sin + y * cos) as i64,
-        })
-        .to_vec()
-}
-
-/// Water: a rectangle, a circle or an oval.
-pub fn water(random: &mut Random, at: Point) -> Shape {
-    match random.below(4) {
-        0 => Shape::Round(vec![at], random.between(M, 3 * M)),
-        1 => {
-            let (x, y) = random.direction();
-            let to = Point {
-                x: at.x + (x * 3e9) as i64,
-                y: at.y + (y * 3e9) as i64,
-            };
-            Shape::Round(vec![at, to], random.between(M, 2 * M))
-        }
-        _ => Shape::Area(rectangle(random, at, (4, 10), (3, 5), 45)),
-    }
-}
-
-/// A lot of about 30 by 40 m with a pool; `sources` of things.
-pub fn site(random: &mut Random, water: Shape) -> Site {
-    let mut corner = |x: i64, y: i64| Point {
-        x: x * M + random.between(-M, M),
-        y: y * M + random.between(-M, M),
-    };
-    let lot = [corner(0, 0), corner(30, 0), corner(30, 40), corner(0, 40)];
-    let shifts = (0..3)
-        .map(|_| *random.pick(&[0, 0, 100 * MM, 300 * MM]))
-        .collect();
-    let own = random.below(2);
-    let pool = Item::new("pool", own, off(random)).drawn("water", water);
-    Site {
-        lot,
-        lot_off: off(random),
-        shifts,
-        items: vec![pool],
-    }
-}
-
-fn pool_at(random: &mut Random, x: (i64, i64), y: (i64, i64)) -> Site {
-    let at = place(random, x, y);
-    let shape = water(random, at);
-    site(random, shape)
-}
-
-/// A thing of a random source.
-pub fn item(random: &mut Random, kind: &'static str) -> Item {
-    Item::new(kind, random.below(3), off(random))
-}
-
 fn beside_a_house(random: &mut Random) -> Site {
     let mut site = pool_at(random, (6, 24), (16, 30));
     let at = place(random, (8, 22), (8, 24));
@@ -428,7 +346,7 @@ fn short_of(pool: &Shape, (a, b): (P, P)) -> f64 {
 }
 
 /// A pool whose rim stands a little above the ground.
-fn raised_pool(random: &mut Random) -> Site {
+pub(super) fn raised_pool(random: &mut Random) -> Site {
     let mut site = pool_at(random, (6, 24), (10, 30));
     let rim = Fact::Length(
         random.between(100 * MM, 600 * MM),
@@ -436,59 +354,6 @@ fn raised_pool(random: &mut Random) -> Site {
     );
     site.items[0].facts.push(("height-above-ground", rim));
     site
-}
-
-fn wire(random: &mut Random) -> Vec<Point> {
-    vec![
-        place(random, (-8, 6), (0, 40)),
-        place(random, (24, 38), (0, 40)),
-    ]
-}
-
-fn under_a_level_wire(random: &mut Random) -> Site {
-    let mut site = raised_pool(random);
-    let height = Fact::Length(
-        random.between(4 * M, 9 * M),
-        *random.pick(&[0, 50 * MM, 500 * MM]),
-    );
-    let path = wire(random);
-    site.items.push(
-        item(random, "overhead-line")
-            .drawn("conductor", Shape::Line(path))
-            .said("height", height),
-    );
-    site
-}
-
-fn under_a_sloping_wire(random: &mut Random) -> Site {
-    let mut site = raised_pool(random);
-    let height = Fact::Varying(random.between(4 * M, 9 * M), random.between(4 * M, 9 * M));
-    let path = wire(random);
-    site.items.push(
-        item(random, "overhead-line")
-            .drawn("conductor", Shape::Line(path))
-            .said("height", height),
-    );
-    site
-}
-
-/// The distance from the water to a wire that climbs evenly from end to end, found by ternary search in pieces of the
-/// wire.
-fn to_a_sloping_wire(site: &Site) -> f64 {
-    let (pool, item) = (site.pool().shape("water"), site.first("overhead-line"));
-    let ends = all(item.shape("conductor").corners());
-    let Some((_, Fact::Varying(from, to))) = item.facts.first() else {
-        return f64::NAN;
-    };
-    let rim = site.pool().amount("height-above-ground");
-    let at = |share: f64| {
-        let along = to_shape(part_way(ends[0], ends[1], share), pool);
-        let high = *from as f64 + share * (to - from) as f64 - rim;
-        (along * along + high * high).sqrt()
-    };
-    (0..=4000)
-        .map(|step| at(f64::from(step) / 4000.0))
-        .fold(f64::INFINITY, f64::min)
 }
 
 fn a_fence(random: &mut Random) -> Site {
@@ -524,116 +389,4 @@ fn on_both_sides_of_a_house(random: &mut Random) -> Site {
     site.items
         .push(item(random, "tree").drawn("stem", Shape::Spot(to)));
     site
-}
-
-/// A pool and a well with a house between them, all well apart.
-fn behind_a_house(random: &mut Random) -> Site {
-    let mut site = pool_at(random, (8, 22), (30, 34));
-    let middle = Point {
-        x: 15 * M,
-        y: 14 * M,
-    };
-    let wall = rectangle(random, middle, (6, 14), (4, 8), 30);
-    site.items
-        .push(item(random, "building").drawn("wall", Shape::Area(wall)));
-    let at = place(random, (2, 28), (1, 4));
-    site.items
-        .push(item(random, "well").drawn("casing", Shape::Spot(at)));
-    site
-}
-
-fn behind_a_house_and_a_fence(random: &mut Random) -> Site {
-    let mut site = behind_a_house(random);
-    let ends = [
-        place(random, (2, 14), (22, 23)),
-        place(random, (16, 28), (22, 23)),
-    ];
-    let stretch = |random: &mut Random, id: &str, line: Vec<Point>| {
-        let item = item(random, "barrier-stretch").named(id);
-        item.drawn("line", Shape::Line(line))
-    };
-    if random.chance(50) {
-        site.items.push(stretch(random, "fence", ends.to_vec()));
-        return site;
-    }
-    // With a closed gate in it, somewhere near its middle.
-    let [left, right] = ends;
-    let at = |share: i64| Point {
-        x: left.x + (right.x - left.x) / 100 * share,
-        y: left.y + (right.y - left.y) / 100 * share,
-    };
-    let start = random.between(30, 55);
-    let (hinge, latch) = (at(start), at(start + 15));
-    site.items.push(stretch(random, "left", vec![left, hinge]));
-    site.items
-        .push(stretch(random, "right", vec![latch, right]));
-    let gate = item(random, "gate").drawn("line", Shape::Line(vec![hinge, latch]));
-    site.items
-        .push(gate.said("part-of", Fact::Word("left".to_owned())));
-    site
-}
-
-/// The pieces of the fence and its gate, slightly lengthened where they meet so that nobody slips through.
-fn closed_fence(site: &Site) -> Vec<(P, P)> {
-    let runs = site.all("barrier-stretch").chain(site.all("gate"));
-    let runs: Vec<(P, P)> = runs.flat_map(|run| pieces(run.shape("line"))).collect();
-    let joined = |at: P, own: &(P, P)| {
-        let others = runs.iter().filter(|other| *other != own);
-        others.into_iter().any(|(a, b)| *a == at || *b == at)
-    };
-    let longer = |from: P, to: P, own: &(P, P)| match joined(to, own) {
-        true => part_way(from, to, 1.0 + 3e-6),
-        false => to,
-    };
-    let piece = |own: &(P, P)| (longer(own.1, own.0, own), longer(own.0, own.1, own));
-    runs.iter().map(piece).collect()
-}
-
-/// The walking distance from the well to the pool, round the house, and round the fence if it is closed.
-fn to_the_pool(site: &Site, fenced: bool) -> f64 {
-    let house = all(site.first("building").shape("wall").corners());
-    let fences = if fenced {
-        closed_fence(site)
-    } else {
-        Vec::new()
-    };
-    let from = p(site.first("well").shape("casing").corners()[0]);
-    on_foot(from, site.pool().shape("water"), &house, &fences)
-}
-
-/// The shorter of the two ways round the hull of the house and both ends, or straight if the house is not between them.
-fn round_the_house(site: &Site) -> f64 {
-    let house = all(site.first("building").shape("wall").corners());
-    let spot = |kind: &str, outline: &str| p(site.first(kind).shape(outline).corners()[0]);
-    let (from, to) = (spot("well", "casing"), spot("tree", "stem"));
-    let straight = apart(from, to);
-    // A nanometre, because in floats no place is exactly on a wall.
-    if truth::near_along((from, to), 1.0, |at| {
-        to_shape(at, site.first("building").shape("wall"))
-    })
-    .is_none()
-    {
-        return straight;
-    }
-    let mut round = truth::hull(house.into_iter().chain([from, to]).collect());
-    let Some(first) = round.iter().position(|at| *at == from) else {
-        return straight;
-    };
-    round.rotate_left(first);
-    let Some(last) = round.iter().position(|at| *at == to) else {
-        return straight;
-    };
-    let long = |way: &[P]| {
-        way.iter()
-            .zip(way.iter().skip(1))
-            .map(|(a, b)| apart(*a, *b))
-            .sum::<f64>()
-    };
-    let back: Vec<P> = round
-        .iter()
-        .skip(last)
-        .chain(round.first())
-        .copied()
-        .collect();
-    long(&round[..=last]).min(long(&back))
 }

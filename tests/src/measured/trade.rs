@@ -3,7 +3,7 @@
 use rules_core::plan::Point;
 
 use super::property::Measure;
-use super::shapes::{item, off, place, rectangle, site};
+use super::scenes::{item, off, place, rectangle, site};
 use super::site::{Fact, Item, M, MM, Shape, Site};
 use super::truth::{P, all, distance, meets, p, pieces, sides, to_segment, within};
 use crate::soundness::random::Random;

@@ -3,7 +3,7 @@
 use rules_core::plan::Point;
 
 use super::property::Measure;
-use super::shapes::{item, off, place, rectangle, site};
+use super::scenes::{item, off, place, rectangle, site};
 use super::site::{Fact, Item, M, MM, Shape, Site};
 use super::truth::{
     P, against_the_clock, all, apart, between, cross, cut_to, distance, in_disc, left_of,

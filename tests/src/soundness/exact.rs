@@ -52,6 +52,7 @@ pub fn exact(random: &mut Random, words: &Words, world: &World) -> Plan {
         documents: papers(words, world),
         answered: Default::default(),
         origin: (0, 0),
+        unit: None,
         north: None,
     };
     plan.measured = tapes(random, world);

@@ -187,6 +187,7 @@ pub fn value<V: Visitor>(of: &Value, to: &mut V) {
         | Value::Sum(of)
         | Value::Difference(of)
         | Value::Product(of) => of.iter().for_each(|one| value(one, to)),
+        Value::Root(of) => value(of, to),
         Value::Over { of, take, .. } => {
             selection(of, to);
             to.enter(of);
@@ -201,6 +202,8 @@ pub fn value<V: Visitor>(of: &Value, to: &mut V) {
         | Value::Level(_)
         | Value::Fall(_)
         | Value::Volume(_)
-        | Value::Height(_) => {}
+        | Value::Height(_)
+        | Value::Margin(_)
+        | Value::Width(_) => {}
     }
 }

@@ -231,5 +231,6 @@ fn add_fact(table: &mut Vocabulary, kind: KindId, name: &str, answer: Answer, va
         ask: String::new(),
         how: String::new(),
         matter: None,
+        on_the_lot: None,
     });
 }

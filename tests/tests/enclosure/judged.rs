@@ -112,7 +112,7 @@ fn what_stands_in_the_gap_is_named() {
     let gate = "  - {kind: gate, id: side-gate, source: survey, line: [[-4, -2.05], [-4, -2.95]]}";
     let [through, _] = where_it_is("[-4, -2]", gate);
     assert!(
-        through.contains("On the way through it: the gate `side-gate`."),
+        through.contains("At or beside this gap: the gate `side-gate`."),
         "{through}"
     );
     assert!(
@@ -372,4 +372,31 @@ fn a_door_in_the_barrier_is_a_way_out_of_the_house() {
         of("[[6, -3], [9, -3], [9, 3], [6, 3]]", "6"),
         (Outcome::Pass, Outcome::Pass)
     );
+}
+
+/// A wall goes round the lot and round the common ground beyond its east side: it keeps out whoever comes from the street, but
+/// nobody on the common ground, from where the gap of a metre in the pool's own fence is open.
+#[test]
+fn open_ground_beyond_a_side_is_a_place_of_its_own() {
+    let side = |id: &str, from: &str, to: &str, beyond: &str| {
+        format!("{{id: {id}, from: {from}, to: {to}, faces: side, beyond: {beyond}}}")
+    };
+    let sides = [
+        side("south", "a", "b", "road"),
+        side("east", "b", "c", "open-space"),
+        side("north", "c", "d", "neighbour-lot"),
+        side("west", "d", "a", "neighbour-lot"),
+    ];
+    let lot = format!("{LOT}, sides: [{}]", sides.join(", "));
+    let wall = "  - {kind: barrier-stretch, id: wall, source: survey, height-outside: 2 m, line: [[-20.5, -20.5], [30, -20.5], [30, 20.5], [-20.5, 20.5], [-20.5, -20.5]]}";
+    let text = yard("[-4, -2]", ("1.5 m", wall), "all-shown", "0 mm", &lot);
+    let outcome = |from: &str| {
+        let rules = RULES.replacen("from: [street, neighbour-lot]", &format!("from: {from}"), 1);
+        let rules = read::rules(&rules);
+        let plan = read::plan(&text, &rules);
+        check(&plan, &rules).expect("not too much work").rules[0].outcome
+    };
+    assert_eq!(outcome("[street, neighbour-lot]"), Outcome::Pass);
+    assert_eq!(outcome("[open-space]"), Outcome::Fail);
+    assert_eq!(outcome("[street, open-space]"), Outcome::Fail);
 }

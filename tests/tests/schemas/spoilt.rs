@@ -129,12 +129,12 @@ const IN_RULES: [Slip; 22] = [
     ),
     (
         "`min` for `at-least`",
-        "      at-least: front-min",
-        "      min: front-min",
+        "      at-least: front-distance",
+        "      min: front-distance",
     ),
     (
         "a measure without a bound",
-        "      at-least: rear-min\n",
+        "      at-least: rear-distance\n",
         "",
     ),
     (
@@ -149,7 +149,7 @@ const IN_RULES: [Slip; 22] = [
     ),
     (
         "a distance to nothing",
-        "{from: pool-edge, to: side-lines}\n            at-least",
+        "{from: pool-edge, to: lot-line}\n            at-least",
         "{from: pool-edge}\n            at-least",
     ),
     (

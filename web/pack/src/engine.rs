@@ -1,4 +1,4 @@
-//! The library inside the page: the WASM, and the script that calls it.
+//! The library inside the page, and the module that unpacks it: each is a WASM module and the script that calls it.
 
 use std::error::Error;
 use std::path::{Path, PathBuf};
@@ -10,39 +10,70 @@ use wasm_bindgen_cli_support::Bindgen;
 /// What a browser runs.
 const TARGET: &str = "wasm32-unknown-unknown";
 
-/// The library, ready to be packed.
-pub struct Engine {
-    /// The WASM module.
+/// A module and the script that calls it.
+pub struct Module {
+    /// The WASM.
     pub wasm: Vec<u8>,
-    /// The script that calls it, as wasm-bindgen wrote it.
+    /// The script, as wasm-bindgen wrote it.
     pub glue: String,
 }
 
-/// Builds the library for the browser and binds it. Both files stay in `out` for the next time.
+/// What the page calls.
+pub struct Engine {
+    /// The library.
+    pub library: Module,
+    /// The module that unpacks it.
+    pub unpacking: Module,
+}
+
+/// The crates of the two, and the names of their files.
+const LIBRARY: [&str; 2] = ["siting-web", "engine"];
+const UNPACKING: [&str; 2] = ["siting-unpack", "unpacking"];
+
+/// Builds both for the browser and binds them. Their files stay in `out` for the next time.
 pub fn build(web: &Path, out: &Path, profile: &str) -> Result<Engine, Box<dyn Error>> {
-    let target = out.join("build");
     add_target(web, &Tools::found())?;
-    compile(web, &target, profile)?;
-    let wasm = target.join(format!("{TARGET}/{profile}/siting_web.wasm"));
+    let target = out.join("build");
+    // The small one is always built for size, which takes no time.
+    bound(web, &target, UNPACKING, "form-unpacking")?;
+    bound(web, &target, LIBRARY, profile)?;
+    kept(out)
+}
+
+fn bound(
+    web: &Path,
+    target: &Path,
+    [package, name]: [&str; 2],
+    profile: &str,
+) -> Result<(), Box<dyn Error>> {
+    compile(web, target, package, profile)?;
+    let file = format!("{TARGET}/{profile}/{}.wasm", package.replace('-', "_"));
     Bindgen::new()
-        .input_path(wasm)
-        .out_name("engine")
+        .input_path(target.join(file))
+        .out_name(name)
         .web(true)?
         .typescript(false)
         .omit_default_module_path(true)
         .remove_name_section(true)
         .remove_producers_section(true)
-        .generate(out)?;
-    kept(out)
+        .generate(target.join(".."))?;
+    Ok(())
 }
 
-/// The library as last bound.
+/// Both as they were last bound.
 pub fn kept(out: &Path) -> Result<Engine, Box<dyn Error>> {
-    let wasm = fs::read(out.join("engine_bg.wasm"));
+    Ok(Engine {
+        library: module(out, LIBRARY)?,
+        unpacking: module(out, UNPACKING)?,
+    })
+}
+
+fn module(out: &Path, [_, name]: [&str; 2]) -> Result<Module, Box<dyn Error>> {
+    let wasm = fs::read(out.join(format!("{name}_bg.wasm")));
     let wasm =
         wasm.map_err(|_| "The library was not packed yet: run this without --page-only first.")?;
-    let glue = fs::read_to_string(out.join("engine.js"))?;
-    Ok(Engine { wasm, glue })
+    let glue = fs::read_to_string(out.join(format!("{name}.js")))?;
+    Ok(Module { wasm, glue })
 }
 
 /// The programs that know the toolchain.
@@ -97,19 +128,12 @@ fn add_target(web: &Path, tools: &Tools) -> Result<(), Box<dyn Error>> {
 }
 
 /// Keeps the path of this machine's crates out of the module, so that its bytes are the same everywhere.
-fn compile(web: &Path, target: &Path, profile: &str) -> Result<(), Box<dyn Error>> {
+fn compile(web: &Path, target: &Path, package: &str, profile: &str) -> Result<(), Box<dyn Error>> {
     let cargo = env::var_os("CARGO").unwrap_or_else(|| "cargo".into());
     let mut command = Command::new(cargo);
     command
         .current_dir(web)
-        .args([
-            "rustc",
-            "-p",
-            "siting-web",
-            "--lib",
-            "--crate-type",
-            "cdylib",
-        ])
+        .args(["rustc", "-p", package, "--lib", "--crate-type", "cdylib"])
         .args(["--target", TARGET, "--profile", profile])
         .env("CARGO_TARGET_DIR", target)
         .env("RUSTFLAGS", remapped());

@@ -8,8 +8,10 @@ use std::{fs, io};
 use base64::Engine as _;
 use base64::prelude::BASE64_STANDARD;
 use flate2::Compression;
-use flate2::write::GzEncoder;
+use flate2::write::DeflateEncoder;
+use lzma_rust2::{LzmaOptions, LzmaWriter};
 use sha2::{Digest, Sha256};
+use siting_unpack::letters;
 
 use crate::engine::Engine;
 use crate::pieces::{bundled, files, joined};
@@ -17,18 +19,22 @@ use crate::pieces::{bundled, files, joined};
 /// The page as one text.
 pub fn packed(page: &Path, engine: &Engine) -> Result<String, Box<dyn Error>> {
     let style = joined(&files(&page.join("style"), "css")?)?;
+    let Engine { library, unpacking } = engine;
     let script = format!(
-        "{}\n{}",
-        called(&engine.glue),
+        "{}\n{}\n{}",
+        called("unpacking", &unpacking.glue),
+        called("library", &library.glue),
         bundled(&page.join("script"), "main.js")?
     );
-    let library = squeezed(&engine.wasm)?;
     let html = fs::read_to_string(page.join("page.html"))?;
     let pieces = [
         ("%policy%", policy(&script, &style)),
         ("%style%", style),
-        ("%words%", words(page)?),
-        ("%library%", BASE64_STANDARD.encode(library)),
+        (
+            "%unpacking%",
+            BASE64_STANDARD.encode(deflated(&unpacking.wasm)?),
+        ),
+        ("%library%", letters(&squeezed(&library.wasm)?)),
         ("%script%", script),
     ];
     pieces
@@ -57,48 +63,97 @@ fn hash(text: &str) -> String {
     BASE64_STANDARD.encode(Sha256::digest(text))
 }
 
-fn squeezed(bytes: &[u8]) -> io::Result<Vec<u8>> {
-    let mut writer = GzEncoder::new(Vec::new(), Compression::best());
+/// The bytes as raw DEFLATE, which every browser unpacks by itself: what unpacks the rest must stand in the page first.
+fn deflated(bytes: &[u8]) -> io::Result<Vec<u8>> {
+    let mut writer = DeflateEncoder::new(Vec::new(), Compression::best());
     writer.write_all(bytes)?;
     writer.finish()
 }
 
-/// The words of each language, in a block that is read but never run.
-fn words(page: &Path) -> Result<String, Box<dyn Error>> {
-    let files = files(&page.join("words"), "json")?;
-    let blocks = files.iter().map(|file| {
-        let language = file.file_stem().unwrap_or_default().to_string_lossy();
-        // Only a closing tag could end the text of such a block.
-        let text = fs::read_to_string(file)?.replace('<', "\\u003c");
-        Ok(format!(
-            "<script type=\"application/json\" class=\"words\" data-language=\"{language}\">{text}</script>\n"
-        ))
-    });
-    blocks.collect()
+/// The bytes as LZMA, with the best settings for WASM, where nothing is aligned to two or four bytes.
+fn squeezed(bytes: &[u8]) -> io::Result<Vec<u8>> {
+    let mut options = LzmaOptions::with_preset(9);
+    (options.lc, options.pb) = (4, 0);
+    // The page has to keep this much at hand while it unpacks: everything, and no more.
+    options.dict_size = u32::try_from(bytes.len().next_power_of_two()).map_err(io::Error::other)?;
+    let size = Some(bytes.len() as u64);
+    let mut writer = LzmaWriter::new_use_header(Vec::new(), &options, size)?;
+    writer.write_all(bytes)?;
+    writer.finish()
 }
 
-/// The script from wasm-bindgen in its own scope, as the constant `library`.
-fn called(glue: &str) -> String {
+/// The script from wasm-bindgen in its own scope, as a constant of this name.
+fn called(name: &str, glue: &str) -> String {
     let exported: Vec<&str> = glue
         .lines()
-        .filter_map(|line| line.strip_prefix("export function "))
-        .filter_map(|rest| rest.split_once('('))
-        .map(|(name, _)| name)
+        .filter_map(|line| line.strip_prefix("export "))
+        .filter_map(|rest| {
+            rest.strip_prefix("function ")
+                .or(rest.strip_prefix("class "))
+        })
+        .filter_map(|rest| rest.split(['(', ' ']).next())
         .collect();
-    let lines = glue.lines().filter(|line| !line.starts_with("export {"));
+    let lines = glue.lines().map(str::trim_start);
     let body: Vec<&str> = lines
+        .filter(|line| !is_left_out(line))
         .map(|line| line.strip_prefix("export ").unwrap_or(line))
         .collect();
+    let body = shortened(&body.join("\n"));
     format!(
-        "const library = (() => {{\n{}\nreturn {{initSync, {}}};\n}})();\n",
-        body.join("\n"),
+        "const {name} = (() => {{\n{body}\nreturn {{init: __wbg_init, {}}};\n}})();\n",
         exported.join(", ")
     )
 }
 
+/// What wasm-bindgen says in many lines, in one: the page has hundreds of these.
+const LONG: [(&str, &str); 3] = [
+    ("let result;\ntry {\nresult = ", "try {\nreturn "),
+    (
+        "} catch (_) {\nresult = false;\n}\nconst ret = result;\nreturn ret;",
+        "} catch (_) {\nreturn false;\n}",
+    ),
+    (";\nreturn ret;\n", ";return ret\n"),
+];
+
+fn shortened(glue: &str) -> String {
+    let short = |glue: String, (long, short): (&str, &str)| glue.replace(long, short);
+    let glue = LONG.into_iter().fold(glue.to_owned(), short);
+    let at_once = |line: &str| {
+        let value = line
+            .strip_prefix("const ret = ")?
+            .strip_suffix(";return ret")?;
+        Some(format!("return {value};"))
+    };
+    let lines = glue
+        .lines()
+        .map(|line| at_once(line).unwrap_or_else(|| line.to_owned()));
+    lines.collect::<Vec<_>>().join("\n")
+}
+
+/// Comment lines, which nobody reads in the page, and the list of exports.
+fn is_left_out(line: &str) -> bool {
+    let remark = ["/*", "*", "//"]
+        .iter()
+        .any(|begin| line.starts_with(begin));
+    remark || line.is_empty() || line.starts_with("export {")
+}
+
 #[cfg(test)]
 mod tests {
-    use super::{called, put};
+    use super::{called, put, squeezed};
+    use siting_unpack::{Unpacking, letters};
+
+    #[test]
+    fn the_page_gets_the_bytes_that_were_packed() {
+        let bytes: Vec<u8> = (0..100_000_u32)
+            .flat_map(|n| (n % 1013 * n).to_le_bytes())
+            .collect();
+        let mut unpacking = Unpacking::new(&letters(&squeezed(&bytes).unwrap()));
+        let pieces =
+            std::iter::from_fn(|| Some(unpacking.piece()).filter(|piece| !piece.is_empty()));
+        assert!(pieces.flatten().eq(bytes));
+        assert!(Unpacking::new("damaged").piece().is_empty());
+    }
 
     #[test]
     fn a_piece_needs_a_place_on_the_page() {
@@ -108,10 +163,12 @@ mod tests {
 
     #[test]
     fn the_exported_calls_get_their_own_scope() {
-        let glue = "export function check(a) {\n}\nfunction initSync() {}\nexport { initSync, __wbg_init as default };";
-        let script = called(glue);
-        assert!(script.contains("\nfunction check(a) {"));
-        assert!(script.ends_with("return {initSync, check};\n})();\n"));
+        let glue = "export class Held {\n}\n/**\n * Checks.\n */\nexport function check(a) {\n}\nfunction initSync() {}\nexport { initSync, __wbg_init as default };";
+        let script = called("library", glue);
+        assert!(
+            script.starts_with("const library = (() => {\nclass Held {\n}\nfunction check(a) {")
+        );
+        assert!(script.ends_with("return {init: __wbg_init, Held, check};\n})();\n"));
         assert!(!script.contains("export"));
     }
 }

@@ -1,26 +1,30 @@
-// The library: unpacked once, then called. What it is asked and what it answers is text.
-// `library` is the script that wasm-bindgen wrote; the packer puts it before all others.
+// The library, unpacked once.
+// `unpacking` and `library` are the scripts that wasm-bindgen wrote; the packer puts them before all others.
 
-/** The bytes that the packer wrote as base64. */
-function bytesOf(text) {
-  return Uint8Array.fromBase64?.(text) ?? Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
+/** What the packer wrote into a block of the page, which is needed only once. */
+function takeBlock(id) {
+  const block = document.getElementById(id);
+  block.remove();
+  return block.textContent;
+}
+
+/** Compiles and starts a module. A browser starts a large one only if the page does not wait for it. */
+async function start(module, body) {
+  const response = new Response(body, {headers: {"content-type": "application/wasm"}});
+  await module.init({module_or_path: await WebAssembly.compileStreaming(response)});
 }
 
 /** Unpacks the library that stands in the page, and compiles it while it is being unpacked. */
 export async function wake() {
-  const block = document.getElementById("library");
-  const stream = new Blob([bytesOf(block.textContent)]).stream().pipeThrough(new DecompressionStream("gzip"));
-  const module = await WebAssembly.compileStreaming(new Response(stream, {headers: {"content-type": "application/wasm"}}));
-  library.initSync({module});
-  block.remove();
-}
-
-/** A call whose answer is JSON. */
-export function ask(call, ...texts) {
-  return JSON.parse(library[call](...texts));
-}
-
-/** A call whose answer is no JSON: a text, a truth, or nothing. */
-export function tellLibrary(call, ...given) {
-  return library[call](...given);
+  const letters = Uint8Array.from(atob(takeBlock("unpacking")), (letter) => letter.charCodeAt(0));
+  await start(unpacking, new Blob([letters]).stream().pipeThrough(new DecompressionStream("deflate-raw")));
+  const packed = new unpacking.Unpacking(takeBlock("library"));
+  const pieces = new ReadableStream({
+    pull(stream) {
+      const piece = packed.piece();
+      if (piece.length > 0) stream.enqueue(piece);
+      else stream.close();
+    },
+  });
+  await start(library, pieces);
 }

@@ -38,12 +38,12 @@ pub(super) fn left_out(rules: &RuleSet) -> Vec<String> {
     questions
 }
 
-/// The words of a closed list that no rule mentions, if several rules set distances for different words of it.
-fn uncovered(rules: &RuleSet, fact: FactId, named: &NamedWords) -> Words {
-    let entry = rules.vocabulary.fact(fact);
-    let Answer::Word { words, open: false } = &entry.answer else {
-        return Words::new();
-    };
+/// The words of the list that rules set distances for, by the kinds at both ends of the distance.
+fn lists_of(
+    rules: &RuleSet,
+    fact: FactId,
+    words: &[String],
+) -> BTreeMap<Kinds, BTreeSet<Option<Words>>> {
     let mut lists: BTreeMap<Kinds, BTreeSet<Option<Words>>> = BTreeMap::new();
     for rule in own(rules) {
         let mut distances = Distances::of(fact, words, &rules.vocabulary);
@@ -52,6 +52,16 @@ fn uncovered(rules: &RuleSet, fact: FactId, named: &NamedWords) -> Words {
             lists.entry(kinds).or_default().insert(chosen);
         }
     }
+    lists
+}
+
+/// The words of a closed list that no rule mentions, if several rules set distances for different words of it.
+fn uncovered(rules: &RuleSet, fact: FactId, named: &NamedWords) -> Words {
+    let entry = rules.vocabulary.fact(fact);
+    let Answer::Word { words, open: false } = &entry.answer else {
+        return Words::new();
+    };
+    let lists = lists_of(rules, fact, words);
     let shared = |lists: &BTreeSet<Option<Words>>| lists.len() > 1 && !lists.contains(&None);
     if !lists.values().any(shared) {
         return Words::new();
@@ -151,6 +161,20 @@ impl<'r> Distances<'r> {
         self.requirement(&rule.require);
     }
 
+    fn distance(&mut self, distance: &'r Distance) {
+        let kind_of = |part: &Part| self.vocabulary.outline(part.outline).kind;
+        let ends = [&distance.from, &distance.to].into_iter();
+        let parts: Vec<&Part> = ends.flat_map(|end| end.parts.iter()).collect();
+        let kinds: Kinds = parts.iter().map(|part| kind_of(part)).collect();
+        let own: Vec<_> = parts
+            .into_iter()
+            .filter(|part| kind_of(part) == self.kind)
+            .collect();
+        for part in own {
+            self.note(kinds.clone(), part.which.selection());
+        }
+    }
+
     fn note(&mut self, kinds: Kinds, selection: Option<&Selection>) {
         let bound = self.bound.iter().rev();
         let bound = bound.copied().find(|bound| bound.kind == self.kind);
@@ -167,17 +191,10 @@ impl<'r> Visit<'r> for Distances<'r> {
         }
     }
 
-    fn distance(&mut self, distance: &'r Distance) {
-        let kind_of = |part: &Part| self.vocabulary.outline(part.outline).kind;
-        let ends = [&distance.from, &distance.to].into_iter();
-        let parts: Vec<&Part> = ends.flat_map(|end| end.parts.iter()).collect();
-        let kinds: Kinds = parts.iter().map(|part| kind_of(part)).collect();
-        let own: Vec<_> = parts
-            .into_iter()
-            .filter(|part| kind_of(part) == self.kind)
-            .collect();
-        for part in own {
-            self.note(kinds.clone(), part.which.selection());
+    fn value(&mut self, value: &'r Value) {
+        match value {
+            Value::Distance(distance) => self.distance(distance),
+            other => within::value(self, other),
         }
     }
 

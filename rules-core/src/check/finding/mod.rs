@@ -1,18 +1,17 @@
 //! The findings: every rule's outcome with everything behind it.
 
-pub(super) mod classes;
-pub(super) mod editions;
 pub(super) mod outcome;
-pub(super) mod papers;
+pub(super) mod truth;
 
 use std::sync::Arc;
 
+use serde::{Deserialize, Serialize};
+
+use super::{Outcome, Truth, Verdict};
 use crate::plan::{Point, ThingIndex, Words};
 use crate::quantity::{Dimension, Interval, Unit};
 use crate::ruleset::{Bound, Test, Value};
 use crate::vocabulary::{FactId, KindId, OutlineId};
-
-use super::{Outcome, Truth, Verdict};
 
 /// All findings about a plan under a rule set.
 #[derive(Debug, Clone, PartialEq)]
@@ -274,7 +273,8 @@ pub struct DocumentNeed {
 }
 
 /// Whether something is needed.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Need {
     /// Surely.
     Needed,

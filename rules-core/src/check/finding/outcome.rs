@@ -4,7 +4,6 @@ use serde::{Deserialize, Serialize};
 
 use crate::check::{Finding, Truth};
 use crate::ruleset::Rule;
-use crate::words::Word;
 
 /// The outcome of a rule.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -63,18 +62,6 @@ impl Outcome {
             Outcome::NotApplicable => "not-applicable",
         }
     }
-
-    /// Its words in reports.
-    pub fn said(self) -> Word {
-        match self {
-            Outcome::Fail => Word::Fail,
-            Outcome::Unknown => Word::Unknown,
-            Outcome::Marginal => Word::Marginal,
-            Outcome::Refer => Word::Refer,
-            Outcome::Pass => Word::Pass,
-            Outcome::NotApplicable => Word::NotApplicable,
-        }
-    }
 }
 
 /// The verdict of all binding rules together.
@@ -115,16 +102,6 @@ impl Verdict {
         match self {
             Verdict::NothingAgainst if open => Verdict::NothingInTheseRules,
             other => other,
-        }
-    }
-
-    /// The sentence in reports.
-    pub fn said(self) -> Word {
-        match self {
-            Verdict::DoesNotComply => Word::DoesNotComply,
-            Verdict::NotDecided => Word::NotDecided,
-            Verdict::NothingInTheseRules => Word::NothingInTheseRules,
-            Verdict::NothingAgainst => Word::NothingAgainst,
         }
     }
 }

@@ -1,8 +1,8 @@
 //! Comparing the possible values of something with the possible values of its limit.
 
+use crate::check::judge::Role;
+use crate::check::judge::possible::{Alternative, PossibleValue};
 use crate::check::judge::slack::Slack;
-use crate::check::judge::{Role, relation};
-use crate::check::value::{Alternative, PossibleValue};
 use crate::check::{Level, Truth};
 use crate::plan::Words;
 use crate::quantity::{Dimension, Interval, ONE, Relation, in_one_dimension};
@@ -20,23 +20,41 @@ impl Standing {
         Standing::of(Truth::of(level))
     }
 
-    fn of(truth: Truth) -> Standing {
+    pub(crate) fn of(truth: Truth) -> Standing {
         Standing {
             truth,
             slack: Slack::of_truth(truth),
         }
     }
 
-    /// There is nothing to measure. A requirement then does not apply; a condition takes the distance to something that is not
-    /// there as infinite.
-    fn of_nothing(role: Role, relation: Relation) -> Standing {
-        match (role, relation) {
+    /// There is nothing to measure, so a requirement does not apply. In a condition, something that is not there is farther away
+    /// than any limit, and the largest of no things is no more than any limit; nothing else that is not there meets a condition.
+    fn of_nothing(way: &Alternative, role: Role, relation: Relation) -> Standing {
+        let upwards = matches!(relation, Relation::AtLeast | Relation::MoreThan);
+        let downwards = matches!(relation, Relation::AtMost | Relation::LessThan);
+        let meets = match way {
+            Alternative::Far => upwards,
+            Alternative::Least => downwards,
+            _ => false,
+        };
+        match (role, meets) {
             (Role::Required, _) => Standing::of(Truth::NOT_APPLICABLE),
-            (Role::Condition, Relation::AtLeast | Relation::MoreThan) => {
-                Standing::sure(Level::Holds)
-            }
-            (Role::Condition, _) => Standing::sure(Level::Fails),
+            (Role::Condition, true) => Standing::sure(Level::Holds),
+            (Role::Condition, false) => Standing::sure(Level::Fails),
         }
+    }
+
+    /// There is nothing to compare with. A thing that is there is nearer than one that is not, and no less than the largest of
+    /// none.
+    fn beside_nothing(limit: &Alternative, role: Role, relation: Relation) -> Standing {
+        let turned = match relation {
+            Relation::AtLeast => Relation::AtMost,
+            Relation::MoreThan => Relation::LessThan,
+            Relation::AtMost => Relation::AtLeast,
+            Relation::LessThan => Relation::MoreThan,
+            Relation::Is => Relation::Is,
+        };
+        Standing::of_nothing(limit, role, turned)
     }
 
     fn either(self, other: Standing) -> Standing {
@@ -128,7 +146,7 @@ fn beside(
     (limit, others): (&Alternative, Dimension),
     comparison: Comparison<'_>,
 ) -> Standing {
-    let relation = relation(comparison.bound);
+    let relation = comparison.bound.relation();
     let (way, limit) = (
         &*way.for_role(comparison.role),
         &*limit.for_role(comparison.role),
@@ -136,13 +154,13 @@ fn beside(
     match (way, limit) {
         (Alternative::Refer, _) | (_, Alternative::Refer) => Standing::sure(Level::Authority),
         (Alternative::Empty(Some(said)), _) => Standing::sure(Level::of_if_none(*said)),
-        (Alternative::Empty(None), _) => Standing::of_nothing(comparison.role, relation),
-        (_, Alternative::Empty(Some(said))) => Standing::sure(Level::of_if_none(*said)),
-        (_, Alternative::Empty(None)) if comparison.role == Role::Required => {
-            Standing::of(Truth::NOT_APPLICABLE)
+        (Alternative::Empty(None) | Alternative::Far | Alternative::Least, _) => {
+            Standing::of_nothing(way, comparison.role, relation)
         }
-        // A thing that is there is nearer than one that is not.
-        (_, Alternative::Empty(None)) => Standing::of_nothing(comparison.role, relation).negated(),
+        (_, Alternative::Empty(Some(said))) => Standing::sure(Level::of_if_none(*said)),
+        (_, Alternative::Empty(None) | Alternative::Far | Alternative::Least) => {
+            Standing::beside_nothing(limit, comparison.role, relation)
+        }
         (
             Alternative::Amount { least, most },
             Alternative::Amount {
@@ -190,9 +208,10 @@ fn among(
     match &*way.for_role(comparison.role) {
         Alternative::Refer => Standing::sure(Level::Authority),
         Alternative::Empty(Some(said)) => Standing::sure(Level::of_if_none(*said)),
-        Alternative::Empty(None) | Alternative::Bare => {
-            Standing::of_nothing(comparison.role, Relation::Is)
-        }
+        nothing @ (Alternative::Empty(None)
+        | Alternative::Far
+        | Alternative::Least
+        | Alternative::Bare) => Standing::of_nothing(nothing, comparison.role, Relation::Is),
         Alternative::Nothing => Standing::of(Truth::of_comparison(
             choices.contains(&Choice::None),
             !choices.contains(&Choice::None),
@@ -208,7 +227,7 @@ fn among(
 
 fn amount_of(choice: &Choice) -> Option<(Interval, Dimension)> {
     match choice {
-        Choice::Amount(amount, of) => Some((Interval::exact(*amount), *of)),
+        Choice::Amount(amount, unit) => Some((Interval::exact(*amount), unit.dimension())),
         _ => None,
     }
 }

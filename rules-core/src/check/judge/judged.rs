@@ -34,7 +34,7 @@ impl Ask {
         negated: false,
     };
 
-    pub(super) fn opposite(self) -> Ask {
+    pub(crate) fn opposite(self) -> Ask {
         Ask {
             negated: !self.negated,
             ..self
@@ -121,7 +121,7 @@ impl Judged {
     }
 
     /// The same for a thing that may not be meant at all.
-    pub(super) fn perhaps(self) -> Self {
+    pub(crate) fn perhaps(self) -> Self {
         Judged {
             truth: self.truth.or_else(Truth::NOT_APPLICABLE),
             ..self

@@ -1,10 +1,10 @@
 //! Where people come from: the street, the neighbours' lots, the doors of the house.
 
-use crate::check::Missing;
 use crate::check::judge::Judge;
 use crate::check::value::distance::End;
 use crate::check::world::env::{Env, Referent};
 use crate::check::world::special::line_of;
+use crate::check::{Missing, Truth};
 use crate::measure::{Place, Tolerance, View, contains, distance, part_way};
 use crate::plan::{Figure, Form, Point, ThingIndex, Words};
 use crate::vocabulary::{KindId, Role};
@@ -14,6 +14,9 @@ use crate::vocabulary::{KindId, Role};
 const BEYOND: i64 = 1_000_000_000;
 /// A door is in a wall if both its ends are this near to it, in nanometres.
 const IN_THE_WALL: i64 = 300_000_000;
+
+/// The openings of a wall that somebody can go through.
+pub(crate) const DOORS: &[&str] = &["door", "sliding-door", "pet-door", "garage-door"];
 
 /// A place from which people approach the pool.
 pub(crate) struct Approach {
@@ -165,12 +168,13 @@ impl<'a> Judge<'a> {
         let mut approaches = Vec::new();
         for word in from {
             match word.as_str() {
-                // People from the street may come over a neighbour's lot, and the other way round, so both words include a
-                // place far away.
+                // People from the street may come over a neighbour's lot or open ground, and the other way round, so each of
+                // these words includes a place far away.
                 "street" => approaches.extend(self.beyond_the_lines(&["road", "alley"], env)),
                 "neighbour-lot" => {
                     approaches.extend(self.beyond_the_lines(&["neighbour-lot"], env))
                 }
+                "open-space" => approaches.extend(self.beyond_the_lines(&["open-space"], env)),
                 "dwelling" => approaches.extend(self.doors(env)),
                 _ => return None,
             }
@@ -181,12 +185,12 @@ impl<'a> Judge<'a> {
     fn beyond_the_lines(&self, words: &[&str], env: &Env<'_>) -> Vec<Approach> {
         let mut approaches = vec![Approach::FAR];
         for index in self.scene.base.of_kind(self.special.lot_line) {
-            let (may, sure) = self.says((self.special.lot_line, *index), "beyond", words, env);
+            let meant = self.says((self.special.lot_line, *index), "beyond", words, env);
             let figure = self
                 .scene
                 .thing(*index)
                 .and_then(|thing| thing.outlines.get(&self.special.line));
-            if !may {
+            if meant == Truth::FAILS {
                 continue;
             }
             let Some(figure) = figure else { continue };
@@ -202,7 +206,7 @@ impl<'a> Judge<'a> {
                 .strips(line, || self.strips(figure, tolerance).into());
             approaches.extend(strips.iter().map(|strip| Approach {
                 place: Some(strip.clone()),
-                sure,
+                sure: meant == Truth::HOLDS,
                 ..Approach::FAR
             }));
         }
@@ -257,31 +261,21 @@ impl<'a> Judge<'a> {
             return vec![Approach::ANYWHERE];
         };
         let mut approaches = Vec::new();
-        if self.may_be_unseen(opening) && self.may_have_a_dwelling(env) {
+        if self.may_be_unseen(opening, env) && self.may_have_a_dwelling(env) {
             self.scene
                 .depends_on(Missing::Inventory(opening), true, &[]);
             approaches.push(Approach::ANYWHERE);
         }
         for index in self.scene.base.of_kind(opening) {
-            let (is, surely) = self.says(
-                (opening, *index),
-                "type",
-                &["door", "sliding-door", "pet-door", "garage-door"],
-                env,
-            );
-            let (ours, surely_ours) = self.is_in_a_dwelling(opening, *index, env);
-            if !(is && ours) {
+            let is_door = self.says((opening, *index), "type", DOORS, env);
+            let meant = is_door.and(self.is_in_a_dwelling(opening, *index, env));
+            if meant == Truth::FAILS {
                 continue;
             }
-            let placed = self.placed(&End {
-                referent: Referent::Thing(*index),
-                outline,
-                sure: true,
-                zone: None,
-            });
+            let placed = self.placed(&End::whole(Referent::Thing(*index), outline));
             approaches.push(placed.map_or(Approach::ANYWHERE, |placed| Approach {
                 place: Some((placed.figure, placed.tolerance)),
-                sure: surely && surely_ours,
+                sure: meant == Truth::HOLDS,
                 anywhere: false,
                 door: true,
             }));
@@ -293,18 +287,23 @@ impl<'a> Judge<'a> {
         let Some(building) = self.scene.rules().vocabulary.with_role(Role::Building) else {
             return true;
         };
-        let is_one =
-            |index: &ThingIndex| self.says((building, *index), "use", &["dwelling"], env).0;
-        self.may_be_unseen(building) || self.scene.base.of_kind(building).iter().any(is_one)
+        let is_one = |index: &ThingIndex| self.used_as(*index, &["dwelling"], env) != Truth::FAILS;
+        self.may_be_unseen(building, env) || self.scene.base.of_kind(building).iter().any(is_one)
     }
 
-    fn is_in_a_dwelling(&self, opening: KindId, index: ThingIndex, env: &Env<'_>) -> (bool, bool) {
+    /// Whether an opening is in a dwelling.
+    pub(crate) fn is_in_a_dwelling(
+        &self,
+        opening: KindId,
+        index: ThingIndex,
+        env: &Env<'_>,
+    ) -> Truth {
         let building = self.scene.rules().vocabulary.with_role(Role::Building);
         let whole = self.scene.thing(index).and_then(|thing| thing.part_of);
-        let whole =
-            whole.filter(|whole| self.scene.thing(*whole).map(|thing| thing.kind) == building);
-        match building.zip(whole) {
-            Some((building, whole)) => self.says((building, whole), "use", &["dwelling"], env),
+        let is_building =
+            |whole: &ThingIndex| self.scene.thing(*whole).map(|thing| thing.kind) == building;
+        match whole.filter(is_building) {
+            Some(whole) => self.used_as(whole, &["dwelling"], env),
             None => self.says(
                 (opening, index),
                 "in",
@@ -314,16 +313,24 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// Whether a fact of a thing may be one of some words, and whether it surely is.
-    fn says(
+    /// Whether a building is used as one of these.
+    pub(crate) fn used_as(&self, building: ThingIndex, words: &[&str], env: &Env<'_>) -> Truth {
+        match self.scene.rules().vocabulary.with_role(Role::Building) {
+            Some(kind) => self.says((kind, building), "use", words, env),
+            None => Truth::OPEN,
+        }
+    }
+
+    /// Whether a fact of a thing is one of some words.
+    pub(crate) fn says(
         &self,
         (kind, index): (KindId, ThingIndex),
         fact: &str,
         words: &[&str],
         env: &Env<'_>,
-    ) -> (bool, bool) {
+    ) -> Truth {
         let Some(fact) = self.scene.rules().vocabulary.fact_named(kind, fact) else {
-            return (true, false);
+            return Truth::OPEN;
         };
         let seen = self
             .scene
@@ -331,9 +338,12 @@ impl<'a> Judge<'a> {
         let view = &seen.view;
         let is = |word: &String| words.contains(&word.as_str());
         match view.words.as_deref() {
-            Some(Words::OneOf(said)) => (said.iter().any(is), !view.none && said.iter().all(is)),
-            Some(Words::Any) => (true, false),
-            None => (false, false),
+            Some(Words::OneOf(said)) => {
+                let surely = !view.none && said.iter().all(is);
+                Truth::of_comparison(said.iter().any(is), !surely)
+            }
+            Some(Words::Any) => Truth::OPEN,
+            None => Truth::FAILS,
         }
     }
 }

@@ -1,7 +1,9 @@
 //! Sums, products and the like, over all alternatives of their members.
 
-use crate::check::value::{Alternative, Alternatives, PossibleValue};
+use crate::check::judge::possible::{Alternative, Alternatives, PossibleValue};
+use crate::check::value::heights::VaryingHeight;
 use crate::quantity::{Dimension, Interval, in_one_dimension};
+use crate::ruleset::types::of_root;
 
 /// Combines the alternatives of several values with an operation that is monotone in each. What is not there is skipped.
 pub(crate) fn fold(
@@ -11,7 +13,11 @@ pub(crate) fn fold(
     let skipped = |way: &Alternative| {
         matches!(
             way,
-            Alternative::Nothing | Alternative::Empty(_) | Alternative::Bare
+            Alternative::Nothing
+                | Alternative::Empty(_)
+                | Alternative::Far
+                | Alternative::Least
+                | Alternative::Bare
         )
     };
     combine(list, |one, two, own, others| match (one, two) {
@@ -22,9 +28,12 @@ pub(crate) fn fold(
     })
 }
 
-/// The first minus the others. A date minus a date is a number of days.
+/// The first minus the others; the largest of no things takes nothing away. A date minus a date is a number of days.
 pub(crate) fn difference(list: Vec<PossibleValue>) -> PossibleValue {
     combine(list, |one, two, own, others| {
+        if *two == Alternative::Least {
+            return (one.clone(), own);
+        }
         let (way, dimension) = joined((one, own), (two, others), Interval::sub);
         match (own, others) {
             (Dimension::Date, Dimension::Date) => (way, Dimension::Days),
@@ -42,9 +51,41 @@ fn joined(
         return (missing(one, two), own);
     };
     match in_one_dimension((a, own), (b, others)) {
+        Some((a, b, dimension)) if own == others => {
+            (along(one, two, operation(a, b), operation), dimension)
+        }
         Some((a, b, dimension)) => (Alternative::amount(operation(a, b)), dimension),
         None => dated(a, own, b, others, operation).unwrap_or((Alternative::Refer, own)),
     }
+}
+
+/// Of two values that may vary along their things, the combined one, from its least to its most.
+///
+/// Where one of the two is at its least, the other is somewhere between its own least and most, and so on for all four ends:
+/// so the combined one surely goes at least as low, and as high, as the sure ends of each of these.
+fn along(
+    one: &Alternative,
+    two: &Alternative,
+    all: Interval,
+    operation: fn(Interval, Interval) -> Interval,
+) -> Alternative {
+    let (Alternative::Amount { least: a, most: b }, Alternative::Amount { least: c, most: d }) =
+        (one, two)
+    else {
+        return Alternative::amount(all);
+    };
+    if a == b && c == d {
+        return Alternative::amount(all);
+    }
+    let (first, second) = (a.hull(*b), c.hull(*d));
+    let ends = [
+        operation(*a, second),
+        operation(*b, second),
+        operation(first, *c),
+        operation(first, *d),
+    ];
+    let VaryingHeight { least, most } = VaryingHeight::within(all, ends);
+    Alternative::Amount { least, most }
 }
 
 /// A date and a number of days: the date that many days later or earlier.
@@ -73,6 +114,25 @@ pub(crate) fn product(list: Vec<PossibleValue>) -> PossibleValue {
             _ => (missing(one, two), own),
         }
     })
+}
+
+/// The square root of a number or an area.
+pub(crate) fn root(of: PossibleValue) -> PossibleValue {
+    let dimension = of_root(of.dimension).unwrap_or(of.dimension);
+    let each = of.ways.iter().map(|way| match way {
+        Alternative::Amount { least, most } => Alternative::Amount {
+            least: least.root(of.dimension),
+            most: most.root(of.dimension),
+        },
+        Alternative::Words(_) => Alternative::Nothing,
+        other => other.clone(),
+    });
+    PossibleValue {
+        ways: each.collect(),
+        dimension,
+        unit: of.unit.filter(|unit| unit.dimension() == dimension),
+        ..of
+    }
 }
 
 /// The result where one of two is not an amount.

@@ -283,8 +283,8 @@ fn unmoved_slack(pieces: &[Figure], before: &[Figure], by: Option<i64>) -> i128 
     let is_unmoved = |piece: &&Figure| {
         let mut own = before.iter().filter(|own| own.spread == piece.spread);
         own.any(|own| {
-            let there: BTreeSet<&Point> = own.forms.iter().flat_map(Form::points).collect();
-            let mut left = piece.forms.iter().flat_map(Form::points);
+            let there: BTreeSet<&Point> = own.corners().collect();
+            let mut left = piece.corners();
             left.all(|corner| there.contains(corner))
         })
     };

@@ -2,11 +2,11 @@
 
 use smallvec::{SmallVec, smallvec};
 
-use crate::check::judge::{Judge, thing_of};
+use crate::check::judge::Judge;
+use crate::check::judge::members::Listed;
+use crate::check::judge::possible::{Alternative, Alternatives, PossibleValue};
 use crate::check::value::heights::Extent;
-use crate::check::value::{Alternative, Alternatives, PossibleValue};
-use crate::check::world::env::{Env, Referent};
-use crate::check::world::select::Listed;
+use crate::check::world::env::{Env, Referent, thing_of};
 use crate::check::{Missing, Witness};
 use crate::measure::{Gap, Span, figure_gap, in_space};
 use crate::plan::{Figure, Looked, Thing, ThingIndex};
@@ -24,6 +24,18 @@ pub(crate) struct End<'e> {
     pub(crate) sure: bool,
     /// Only its part in this zone is meant.
     pub(crate) zone: Option<&'e Zone>,
+}
+
+impl End<'_> {
+    /// All of an outline that is surely meant.
+    pub(crate) fn whole(referent: Referent, outline: OutlineId) -> End<'static> {
+        End {
+            referent,
+            outline,
+            sure: true,
+            zone: None,
+        }
+    }
 }
 
 /// The outlines at one end; mostly one or two.
@@ -98,7 +110,10 @@ impl<'a> Judge<'a> {
         // Each end that may be empty has its own `if-none`; where both are surely empty, the first one's counts.
         for end in [&from, &to] {
             if !end.list.iter().any(there) {
-                ways.push(Alternative::Empty(end.if_none));
+                ways.push(match (end.if_none, distance.places) {
+                    (None, Places::Nearest) => Alternative::Far,
+                    (said, _) => Alternative::Empty(said),
+                });
             }
             if end.list.is_empty() {
                 break;
@@ -180,7 +195,7 @@ impl<'a> Judge<'a> {
         match env.bound(kind) {
             Some(Referent::Absent) => Listed::new(),
             Some(referent) => smallvec![(referent, true)],
-            None => self.all_of_kind(kind),
+            None => self.all_of_kind(kind, env),
         }
     }
 

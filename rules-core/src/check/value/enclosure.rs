@@ -1,14 +1,14 @@
 //! The width of the widest gap on any way from the pool to the street, the neighbours or the doors of the house.
 
-use crate::check::judge::{Judge, thing_of};
+use crate::check::judge::Judge;
+use crate::check::judge::possible::{Alternative, PossibleValue};
 use crate::check::value::approaches::Approach;
 use crate::check::value::distance::End;
 use crate::check::value::holes::Hole;
-use crate::check::value::ways_out::Inputs;
-use crate::check::value::{Alternative, PossibleValue};
-use crate::check::world::env::{Env, Referent};
+use crate::check::world::env::{Env, Referent, thing_of};
 use crate::check::world::special::line_of;
-use crate::check::{Missing, Witness};
+use crate::check::world::ways_out::Inputs;
+use crate::check::{Missing, Truth, Witness};
 use crate::measure::{Goal, Target, Tolerance, View, Wall, WayOut, widest_way};
 use crate::plan::{Figure, ThingIndex};
 use crate::quantity::{Dimension, Interval, NO_HIGH};
@@ -22,6 +22,8 @@ pub(crate) struct Placed {
     pub(crate) index: ThingIndex,
     outline: OutlineId,
     sure: bool,
+    /// Whether it is a building, which may have doors.
+    pub(crate) building: bool,
 }
 
 /// All that counts as barrier.
@@ -116,11 +118,6 @@ impl<'a> Judge<'a> {
         pool: &Placed,
         ((number, approach), view): ((usize, &Approach), View),
     ) -> WayOut {
-        let view = if self.scene.as_drawn {
-            View::Drawn
-        } else {
-            view
-        };
         let walls = barrier.walls.iter().filter(|wall| counts(wall));
         let cut: Vec<(Figure, Tolerance)> = walls
             .map(|wall| {
@@ -152,6 +149,11 @@ impl<'a> Judge<'a> {
                 tolerance: *tolerance,
             }),
         };
+        // As drawn, nothing is off. What counts as barrier or as an opening in it may still be open.
+        let view = match self.scene.as_drawn {
+            true => View::Drawn,
+            false => view,
+        };
         let find = || widest_way(&walls, &start, &[goal], view);
         let inputs = Inputs {
             walls: &cut,
@@ -173,12 +175,22 @@ impl<'a> Judge<'a> {
                     sure: false,
                     ..placed
                 }),
-                Some(placed) => barrier.walls.push(placed),
+                Some(placed) => {
+                    let sure = placed.sure && !self.may_let_through(&placed, env);
+                    barrier.walls.push(Placed { sure, ..placed });
+                }
                 None => barrier.more = true,
             }
         }
         (barrier.holes, barrier.more_holes) = self.holes_in(&barrier.walls, env);
         barrier
+    }
+
+    /// Whether it may be a carport, a roof on posts that closes nothing off, or may have doors that are not drawn.
+    fn may_let_through(&self, wall: &Placed, env: &Env<'_>) -> bool {
+        wall.building
+            && (self.used_as(wall.index, &["carport"], env) != Truth::FAILS
+                || self.may_have_unseen_doors(wall.index, env))
     }
 
     /// The gates that are part of a run. When closed, they are barrier like the run itself.
@@ -211,6 +223,8 @@ impl<'a> Judge<'a> {
             index: drawn.index,
             outline: drawn.outline,
             sure: end.sure,
+            building: Some(drawn.thing.kind)
+                == self.scene.rules().vocabulary.with_role(Role::Building),
         })
     }
 

@@ -1,8 +1,8 @@
 //! Areas and lengths of things.
 
 use crate::check::judge::Judge;
+use crate::check::judge::possible::{Alternative, Alternatives, PossibleValue};
 use crate::check::value::distance::{Drawn, End};
-use crate::check::value::{Alternative, Alternatives, PossibleValue};
 use crate::check::world::env::Env;
 use crate::measure::{ARC_TOLERANCE, Fit, Keep, Region, Span, perimeter};
 use crate::plan::{Figure, Form};

@@ -6,52 +6,12 @@ use crate::check::Missing;
 use crate::check::judge::Judge;
 use crate::check::value::distance::Drawn;
 use crate::check::value::heights::VaryingHeight;
-use crate::check::world::base::Base;
 use crate::check::world::env::{Env, Referent};
-use crate::measure::{Ground, farthest, figure_gap};
-use crate::plan::{Figure, Form, Plan, Point, ThingIndex, Words};
+use crate::check::world::spots::spot;
+use crate::measure::{farthest, figure_gap, is_within};
+use crate::plan::{Figure, Form, Point, ThingIndex, Words};
 use crate::quantity::Interval;
 use crate::vocabulary::KindId;
-
-/// The spots of a plan and the ground surface between them.
-pub(crate) struct Spots {
-    things: Vec<ThingIndex>,
-    /// `None` where a spot's tolerance is unknown, or where the spots are too few or too many.
-    ground: Option<Ground>,
-    /// The same with every spot exactly where it is drawn.
-    exact: Option<Ground>,
-}
-
-impl Spots {
-    pub(crate) fn of(base: &Base<'_>, spots: &[ThingIndex]) -> Spots {
-        let drawn: Option<Vec<_>> = spots.iter().map(|index| spot(base.plan, *index)).collect();
-        let places = |drawn: &Vec<(Point, Option<i64>)>| drawn.iter().map(|(at, _)| *at).collect();
-        let worst = |drawn: &Vec<(Point, Option<i64>)>| {
-            let offs: Option<Vec<i64>> = drawn.iter().map(|(_, off)| *off).collect();
-            offs?.into_iter().max()
-        };
-        let drawn = drawn.as_ref();
-        Spots {
-            things: spots.to_vec(),
-            ground: drawn.and_then(|drawn| Ground::between(places(drawn), worst(drawn)?)),
-            exact: drawn.and_then(|drawn| Ground::between(places(drawn), 0)),
-        }
-    }
-}
-
-/// Where a spot is drawn, and its tolerance, if known.
-fn spot(plan: &Plan, index: ThingIndex) -> Option<(Point, Option<i64>)> {
-    let thing = plan.things.get(index)?;
-    let figure = thing.outlines.values().next()?;
-    let [Form::Point(at)] = figure.forms[..] else {
-        return None;
-    };
-    let off = figure.accuracy.zip(plan.shift_of(thing));
-    Some((
-        at,
-        off.map(|(accuracy, shift)| accuracy.saturating_add(shift)),
-    ))
-}
 
 impl<'a> Judge<'a> {
     /// The level of the ground under some outlines, all in one datum: from the spots and contours, or 0 where the plan says
@@ -91,24 +51,13 @@ impl<'a> Judge<'a> {
     ) -> Option<VaryingHeight> {
         let off = if self.scene.as_drawn { 0 } else { off? };
         let all = self.ground_range(figure, off, env)?;
-        // The lowest ground is no higher than at any single place, and the highest no lower.
-        let (mut lowest, mut highest) = (all.high, all.low);
-        for place in figure.forms.iter().flat_map(places) {
+        let places = figure.forms.iter().flat_map(places);
+        let at_places = places.filter_map(|place| {
             let place = Figure::new(vec![Form::Point(place)], 0, figure.accuracy);
-            if let Some(own) = self.ground_range(&place, off, env) {
-                (lowest, highest) = (lowest.min(own.high), highest.max(own.low));
-            }
-        }
-        Some(VaryingHeight {
-            least: Interval {
-                high: lowest,
-                ..all
-            },
-            most: Interval {
-                low: highest,
-                ..all
-            },
-        })
+            self.ground_range(&place, off, env)
+        });
+        let at_spots = self.spots_within(figure, off, env);
+        Some(VaryingHeight::within(all, at_places.chain(at_spots)))
     }
 
     /// The level from the spots and from the contours; where there are both, what they have in common.
@@ -120,12 +69,25 @@ impl<'a> Judge<'a> {
         }
     }
 
+    /// The levels of the spots that surely lie within an outline.
+    fn spots_within(&self, figure: &Figure, off: i64, env: &Env<'_>) -> Vec<Interval> {
+        let spots = self.scene.base.spots(self.special.spot);
+        let within = spots.things.iter().filter_map(|&index| {
+            let (at, own) = spot(self.scene.plan(), index)?;
+            let own = if self.scene.as_drawn { 0 } else { own? };
+            is_within(at, figure, off.saturating_add(own)).then_some(index)
+        });
+        within
+            .filter_map(|index| self.levels(&BTreeSet::from([index]), env))
+            .collect()
+    }
+
     /// The level from contours. There is no contour between a place and its nearest one, so its level differs from that contour's
     /// by at most the contour interval.
     fn between_contours(&self, figure: &Figure, off: i64, env: &Env<'_>) -> Option<Interval> {
         let kind = self.special.contour;
         let lines = self.base_contours(kind)?;
-        if self.may_be_unseen(kind) {
+        if self.may_be_unseen(kind, env) {
             self.scene.depends_on(Missing::Inventory(kind), true, &[]);
             return None;
         }
@@ -177,7 +139,7 @@ impl<'a> Judge<'a> {
 
     fn between_spots(&self, figure: &Figure, off: i64, env: &Env<'_>) -> Option<Interval> {
         let kind = self.special.spot;
-        if self.may_be_unseen(kind) {
+        if self.may_be_unseen(kind, env) {
             self.scene.depends_on(Missing::Inventory(kind), true, &[]);
             return None;
         }

@@ -31,6 +31,20 @@ impl VaryingHeight {
         }
     }
 
+    /// Something that varies within a range, and of which these are the ranges at some places: its least is no more, and its
+    /// most no less, than at any of them.
+    pub(crate) fn within(
+        all: Interval,
+        places: impl IntoIterator<Item = Interval>,
+    ) -> VaryingHeight {
+        let (mut least, mut most) = (all, all);
+        for place in places {
+            least.high = least.high.min(place.high);
+            most.low = most.low.max(place.low);
+        }
+        VaryingHeight { least, most }
+    }
+
     /// All heights that it may have anywhere.
     pub(crate) fn hull(self) -> Interval {
         self.least.hull(self.most)
@@ -188,7 +202,7 @@ impl<'a> Judge<'a> {
         if vocabulary.outline(end.outline).kind == pool {
             return self.varying_height(fact, end.referent, env);
         }
-        let pools = self.all_of_kind(pool).into_iter();
+        let pools = self.all_of_kind(pool, env).into_iter();
         let rims = pools.map(|(pool, _)| self.varying_height(fact, pool, env));
         rims.reduce(|one, two| VaryingHeight::of(one.hull().hull(two.hull())))
             .unwrap_or(VaryingHeight::of(Interval::exact(0)))

@@ -1,11 +1,11 @@
 //! Levels in the plan's own datum, and what follows from them: falls, volumes, and heights above things nearby.
 
 use crate::check::Missing;
-use crate::check::judge::{Judge, thing_of};
+use crate::check::judge::Judge;
+use crate::check::judge::possible::{Alternative, Alternatives, PossibleValue};
 use crate::check::value::distance::{End, Pair};
 use crate::check::value::heights::{VaryingHeight, facts_of_height};
-use crate::check::value::{Alternative, Alternatives, PossibleValue};
-use crate::check::world::env::Env;
+use crate::check::world::env::{Env, thing_of};
 use crate::measure::{flood_storage_taken, mass_of_water};
 use crate::quantity::{Dimension, Interval, NO_HIGH};
 use crate::ruleset::{Fall, HeightOver, LevelOf, Operand, Surface, Volume};

@@ -57,7 +57,7 @@ impl<'a> Judge<'a> {
     ) -> Option<Interval> {
         let tolerance = tolerance.saturating_add(own.figure.corners_off());
         let margin = tolerance.saturating_mul(2);
-        let places = corners(own.figure).filter_map(|corner| {
+        let places = own.figure.corners().copied().filter_map(|corner| {
             let place = self.outermost(corner, own.figure.spread, line)?;
             self.past(place, ring, line)
         });
@@ -157,12 +157,7 @@ impl<'a> Judge<'a> {
     /// The greatest distance that a thing may extend beyond the lot; `None` where a tolerance is unknown.
     pub(crate) fn beyond_the_lot(&self, own: &Drawn<'a>) -> Option<i128> {
         let lot = self.scene.base.of_kind(self.special.lot).first()?;
-        let end = End {
-            referent: Referent::Thing(*lot),
-            outline: self.special.boundary,
-            sure: true,
-            zone: None,
-        };
+        let end = End::whole(Referent::Thing(*lot), self.special.boundary);
         let lot = self.drawn(&end)?;
         let tolerance = self.joint_tolerance(own, &lot)?;
         Some(
@@ -183,9 +178,4 @@ fn to_line(place: Point, line: &Figure) -> Option<i64> {
     let place = Form::Point(place);
     let gaps = line.forms.iter().map(|form| distance(&place, form).low);
     gaps.min()
-}
-
-/// The corners of a figure's forms.
-pub(crate) fn corners(figure: &Figure) -> impl Iterator<Item = Point> {
-    figure.forms.iter().flat_map(Form::points).copied()
 }

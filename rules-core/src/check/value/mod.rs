@@ -1,6 +1,7 @@
-//! The possible values of something that a rule measures.
+//! The possible values of whatever a rule measures, and which things it selects.
 
 pub(super) mod approaches;
+pub(super) mod between;
 pub(super) mod combine;
 pub(super) mod cover;
 pub(super) mod distance;
@@ -12,161 +13,30 @@ pub(crate) mod heights;
 pub(super) mod holes;
 pub(crate) mod levels;
 pub(super) mod lines;
+pub(super) mod margin;
 pub(super) mod nearest;
 pub(super) mod passage;
 pub(super) mod region;
+pub(super) mod select;
+pub(super) mod side_yard;
 pub(super) mod sound;
+pub(super) mod tolerance;
 pub(super) mod total;
 pub(super) mod way;
-pub(super) mod ways_out;
 pub(super) mod wires;
 pub(super) mod zone;
 
-use std::borrow::Cow;
-use std::sync::Arc;
-
-use smallvec::{SmallVec, smallvec};
-
+use super::Truth;
 use super::judge::{Judge, Role};
-use super::{Truth, Witness};
 use crate::check::judge::compare::{Comparison, standing};
-use crate::check::value::combine::{difference, fold, product};
+use crate::check::judge::possible::{Alternative, Alternatives, PossibleValue};
+use crate::check::value::combine::{difference, fold, product, root};
 use crate::check::value::total::Total;
+use crate::check::world::dependency::Thresholds;
 use crate::check::world::env::Env;
-use crate::plan::Words;
-use crate::quantity::{Dimension, Interval, NO_HIGH, ONE, Unit};
-use crate::ruleset::{Bound, IfNone, Over, RowTest, Selection, Table, Then, Value};
+use crate::quantity::{Dimension, Interval, NO_HIGH, ONE};
+use crate::ruleset::{Bound, Over, RowTest, Selection, Table, Then, Value};
 use crate::work;
-
-/// The possible values of something: one or more alternatives, each an interval of amounts, a word, or something else.
-///
-/// The alternatives are not joined into one interval, because a table's rows may give limits far apart.
-#[derive(Debug, Clone, PartialEq)]
-pub(crate) struct PossibleValue {
-    pub(crate) ways: Alternatives,
-    pub(crate) dimension: Dimension,
-    pub(crate) unit: Option<Unit>,
-    pub(crate) witness: Option<Witness>,
-    pub(crate) tolerance: Option<i64>,
-}
-
-/// One alternative.
-#[derive(Debug, Clone, PartialEq)]
-pub(crate) enum Alternative {
-    /// An amount; `least` and `most` differ where it varies along its thing.
-    Amount { least: Interval, most: Interval },
-    /// A word.
-    Words(Arc<Words>),
-    /// The value is "none".
-    Nothing,
-    /// The authority decides.
-    Refer,
-    /// There is nothing to measure, and perhaps the rule says what that means.
-    Empty(Option<IfNone>),
-    /// There is no outline whose area or length could be taken.
-    Bare,
-}
-
-/// There is mostly one alternative, and sometimes a second for "nothing there".
-pub(crate) type Alternatives = SmallVec<[Alternative; 2]>;
-
-/// The amounts at which a comparison changes: mostly one limit.
-pub(crate) type Thresholds = SmallVec<[i128; 4]>;
-
-/// With more alternatives than this, their amounts are joined into one interval.
-const MOST_WAYS: usize = 16;
-
-impl Alternative {
-    pub(crate) fn amount(range: Interval) -> Alternative {
-        Alternative::Amount {
-            least: range,
-            most: range,
-        }
-    }
-
-    /// The alternative for a role. An outline that is not there covers nothing in a condition; a requirement on it does not
-    /// apply.
-    pub(crate) fn for_role(&self, role: Role) -> Cow<'_, Alternative> {
-        match (self, role) {
-            (Alternative::Bare, Role::Required) => Cow::Owned(Alternative::Empty(None)),
-            (Alternative::Bare, Role::Condition) => {
-                Cow::Owned(Alternative::amount(Interval::exact(0)))
-            }
-            _ => Cow::Borrowed(self),
-        }
-    }
-
-    pub(crate) fn range(&self) -> Option<Interval> {
-        match self {
-            Alternative::Amount { least, most } => Some(least.hull(*most)),
-            _ => None,
-        }
-    }
-}
-
-impl PossibleValue {
-    pub(crate) fn of(ways: impl Into<Alternatives>, dimension: Dimension) -> PossibleValue {
-        PossibleValue {
-            ways: ways.into(),
-            dimension,
-            unit: None,
-            witness: None,
-            tolerance: None,
-        }
-    }
-
-    pub(crate) fn amount(range: Interval, dimension: Dimension) -> PossibleValue {
-        PossibleValue::of(
-            smallvec![Alternative::amount(range)] as Alternatives,
-            dimension,
-        )
-    }
-
-    /// All its amounts as one interval.
-    pub(crate) fn range(&self) -> Option<Interval> {
-        self.ways
-            .iter()
-            .filter_map(Alternative::range)
-            .reduce(Interval::hull)
-    }
-
-    /// Whether it changes along its thing.
-    pub(crate) fn changes(&self) -> bool {
-        let changes =
-            |way: &Alternative| matches!(way, Alternative::Amount { least, most } if least != most);
-        self.ways.iter().any(changes)
-    }
-
-    pub(crate) fn may_be_nothing(&self) -> bool {
-        self.ways.contains(&Alternative::Nothing)
-    }
-
-    pub(crate) fn may_refer(&self) -> bool {
-        self.ways.contains(&Alternative::Refer)
-    }
-
-    /// The ends of its intervals, at which a comparison with it changes.
-    pub(crate) fn ends(&self) -> Thresholds {
-        self.ways
-            .iter()
-            .filter_map(Alternative::range)
-            .flat_map(|range| [range.least(), range.greatest()])
-            .flatten()
-            .collect()
-    }
-
-    /// Joins the amounts where there are too many alternatives.
-    pub(crate) fn limited(mut self) -> PossibleValue {
-        self.ways.dedup();
-        if self.ways.len() > MOST_WAYS {
-            let joined = self.range().map(Alternative::amount);
-            self.ways.retain(|way| way.range().is_none());
-            self.ways.dedup();
-            self.ways.extend(joined);
-        }
-        self
-    }
-}
 
 impl<'a> Judge<'a> {
     /// The possible values of something; `thresholds` are the amounts that it will be compared with.
@@ -200,12 +70,15 @@ impl<'a> Judge<'a> {
             Value::Fall(fall) => self.fall(fall, env),
             Value::Volume(volume) => self.volume(volume, env),
             Value::Height(height) => self.height_over(height, env),
+            Value::Margin(margin) => self.margin(margin, env),
+            Value::Width(of) => self.width(of, env),
             Value::Table(table) => self.table_value(table, env),
             Value::Largest(list) => fold(of_list(list), Interval::max),
             Value::Smallest(list) => fold(of_list(list), Interval::min),
             Value::Sum(list) => fold(of_list(list), Interval::add),
             Value::Difference(list) => difference(of_list(list)),
             Value::Product(list) => product(of_list(list)),
+            Value::Root(of) => root(self.value(of, env, &[])),
             Value::Over { how, of, take } => self.over(*how, of, take, env),
             Value::Named { term, value, .. } => self.term_value((term, value), env, thresholds),
         }
@@ -390,7 +263,10 @@ impl<'a> Judge<'a> {
         let mut ways: Vec<Alternative> =
             total.range().map(Alternative::amount).into_iter().collect();
         if how != Over::Sum && total.may_be_empty() {
-            ways.push(Alternative::Empty(of.if_none));
+            ways.push(match (how, of.if_none) {
+                (Over::Largest, None) => Alternative::Least,
+                (_, said) => Alternative::Empty(said),
+            });
         }
         if refer {
             ways.push(Alternative::Refer);

@@ -1,9 +1,9 @@
 //! Whether things are in a zone, and distances from the part of a thing in a zone.
 
 use crate::check::Truth;
-use crate::check::judge::{Judge, thing_of};
+use crate::check::judge::Judge;
 use crate::check::value::distance::{Drawn, End, EndList};
-use crate::check::world::env::{Env, Referent};
+use crate::check::world::env::{Env, Referent, thing_of};
 use crate::measure::{Fit, Keep, Region, figure_gap, overlaps};
 use crate::plan::{Figure, Form, Point};
 use crate::quantity::{Interval, NO_HIGH};
@@ -127,12 +127,7 @@ impl<'a> Judge<'a> {
         let lacks = |id: OutlineId| thing.is_some_and(|own| own.lacks.contains(&id));
         let all = vocabulary.kind(kind).outlines.iter().copied();
         let all = all.filter(|id| !lacks(*id) && !vocabulary.outline(*id).beside);
-        let end = |outline| End {
-            referent,
-            outline,
-            sure: true,
-            zone: None,
-        };
+        let end = |outline| End::whole(referent, outline);
         let (drawn, others): (Vec<_>, Vec<_>) = all.partition(|id| is_drawn(*id));
         // An outline within another adds nothing to that.
         let is_covered = |id: &OutlineId| {

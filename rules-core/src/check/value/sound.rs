@@ -1,8 +1,8 @@
 //! The sound level of the equipment at a place.
 
 use crate::check::judge::Judge;
+use crate::check::judge::possible::{Alternative, PossibleValue};
 use crate::check::value::distance::{End, Pair};
-use crate::check::value::{Alternative, PossibleValue};
 use crate::check::world::env::{Env, Referent};
 use crate::check::world::special::{POWER, REFLECTING, RUNS, runs_during};
 use crate::measure::{level, together};

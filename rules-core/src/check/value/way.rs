@@ -3,23 +3,15 @@
 use crate::check::Missing;
 use crate::check::judge::Judge;
 use crate::check::value::distance::{Drawn, End, Pair};
+use crate::check::world::env::Env;
 use crate::check::world::env::Referent;
 use crate::check::world::special::in_the_way;
+use crate::check::world::ways::Ways;
 use crate::measure::{Hurdle, Stand, Walk, contains, least_way, way_round};
 use crate::plan::{Form, Looked, ThingIndex};
 use crate::quantity::{Interval, NO_HIGH};
 use crate::vocabulary::{KindId, OutlineId};
 use crate::work;
-
-/// The result for two outlines: a lower bound for the length of any route, and a route that is surely free.
-#[derive(Debug, Clone, Default)]
-pub(crate) struct Ways {
-    low: Option<i64>,
-    high: Option<Walk>,
-}
-
-/// Two outlines, whether they are taken as drawn, and whether all obstacles between them are known.
-pub(crate) type Between = (ThingIndex, OutlineId, ThingIndex, OutlineId, bool, bool);
 
 /// The drawn obstacles.
 struct Obstacles<'a> {
@@ -158,12 +150,7 @@ impl<'a> Judge<'a> {
                 {
                     continue;
                 }
-                let end = End {
-                    referent: Referent::Thing(*index),
-                    outline,
-                    sure: true,
-                    zone: None,
-                };
+                let end = End::whole(Referent::Thing(*index), outline);
                 match self.drawn(&end) {
                     Some(drawn) => found.drawn.push(drawn),
                     None => found.all = false,
@@ -187,7 +174,7 @@ impl<'a> Judge<'a> {
 
     /// Notes that obstacles of a kind may not be drawn.
     fn note_unseen(&self, kind: KindId, found: &mut Obstacles<'a>) {
-        if !self.may_be_unseen(kind) {
+        if !self.may_be_unseen(kind, &Env::EMPTY) {
             return;
         }
         self.scene.depends_on(Missing::Inventory(kind), true, &[]);

@@ -1,10 +1,10 @@
 //! The distance to an overhead line that sags between its supports.
 
 use crate::check::Witness;
-use crate::check::judge::{Judge, thing_of};
+use crate::check::judge::Judge;
 use crate::check::value::distance::{Drawn, End, Pair, slant, witness};
 use crate::check::value::heights::{Extent, VaryingHeight};
-use crate::check::world::env::Env;
+use crate::check::world::env::{Env, thing_of};
 use crate::measure::{Fit, Keep, Wire};
 use crate::plan::{Figure, Form, Point};
 use crate::quantity::Interval;

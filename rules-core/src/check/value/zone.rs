@@ -3,11 +3,9 @@
 use crate::check::Truth;
 use crate::check::judge::Judge;
 use crate::check::value::distance::{Drawn, End};
+use crate::check::value::side_yard::holds_any_of;
 use crate::check::world::env::{Env, Referent};
-use crate::measure::{
-    Corner, Fit, Hand, Keep, Land, Patch, ROUNDED, Region, UncertainLine, beside, beyond, corner,
-    hand_of, outward_of,
-};
+use crate::measure::{Corner, Patch, Region, UncertainLine, corner};
 use crate::plan::{Figure, Form, Point};
 use crate::quantity::Interval;
 use crate::ruleset::{Operand, Value, Zone};
@@ -26,13 +24,7 @@ impl<'a> Judge<'a> {
             let Some(drawn) = self.drawn(own) else {
                 return Truth::OPEN;
             };
-            let region = self.region(zone, &drawn, env);
-            let none = |fit| region.parts(drawn.figure, Keep::Within, fit).is_empty();
-            match (none(Fit::Outer), none(Fit::Inner)) {
-                (true, _) => Truth::FAILS,
-                (false, false) => Truth::HOLDS,
-                (false, true) => Truth::OPEN,
-            }
+            holds_any_of(&self.region(zone, &drawn, env), drawn.figure)
         })
     }
 
@@ -81,12 +73,7 @@ impl<'a> Judge<'a> {
 
     /// Whether something unseen is surely farther away.
     fn is_too_far(&self, end: &End<'_>, by: Interval, cut: &Drawn<'a>) -> bool {
-        let own = End {
-            referent: Referent::Thing(cut.index),
-            outline: cut.outline,
-            sure: true,
-            zone: None,
-        };
+        let own = End::whole(Referent::Thing(cut.index), cut.outline);
         matches!(end.referent, Referent::Unseen(_))
             && self.nearest(end, &own, &Env::EMPTY).range.low > by.high
     }
@@ -100,100 +87,6 @@ impl<'a> Judge<'a> {
             wider: (wider(by.low)?, wider(by.high)?),
             tolerance: self.joint_tolerance(cut, &drawn)?,
             sure: end.sure && end.zone.is_none(),
-        })
-    }
-
-    /// The land between lines: from each line, everything towards the others. `None` where that cannot be found.
-    ///
-    /// On the inner side of a lot line is the lot. Any other line is extended across the lot, so that a front or a rear yard
-    /// has the lot's full width; but the yard beside a side wall is only as long as that wall.
-    fn between_region(
-        &self,
-        one: &'a Operand,
-        other: &'a Operand,
-        cut: &Drawn<'a>,
-        env: &Env<'_>,
-    ) -> Option<Region> {
-        let (ones, others) = (self.ends(one, env).list, self.ends(other, env).list);
-        if ones.is_empty() || others.is_empty() {
-            return Some(Region::Any(Vec::new()));
-        }
-        let (ones, others) = (self.lines_at(&ones)?, self.lines_at(&others)?);
-        let facing = |lines: &[Drawn<'a>], towards: &[Drawn<'a>]| {
-            let each = lines.iter().map(|line| self.facing(line, towards, cut));
-            each.collect::<Option<Vec<_>>>()
-        };
-        let mut all = facing(&ones, &others)?;
-        all.extend(facing(&others, &ones)?);
-        all.dedup();
-        Some(Region::All(all))
-    }
-
-    /// The lines at some ends, where all of them are surely meant and are drawn.
-    fn lines_at(&self, ends: &[End<'_>]) -> Option<Vec<Drawn<'a>>> {
-        ends.iter()
-            .map(|end| self.drawn(end).filter(|_| end.sure && end.zone.is_none()))
-            .collect()
-    }
-
-    /// The land from a line towards others.
-    fn facing(&self, line: &Drawn<'a>, towards: &[Drawn<'a>], cut: &Drawn<'a>) -> Option<Region> {
-        if line.thing.kind == self.special.lot_line {
-            let lot = self.lot()?;
-            return Some(Region::of(
-                lot.figure.clone(),
-                self.joint_tolerance(cut, &lot)?,
-            ));
-        }
-        let paths: Option<Vec<&[Point]>> = line.figure.forms.iter().map(path).collect();
-        let paths = paths.filter(|_| line.figure.spread == 0)?;
-        let lands = |make: fn(&[Point], Hand, &Figure) -> Option<Land>| {
-            let each = paths.iter().map(|path| {
-                let land = make(path, self.hand(path, line, towards)?, cut.figure)?;
-                self.land(land, line, cut)
-            });
-            each.collect::<Option<Vec<Region>>>()
-        };
-        match line.outline == self.special.side_wall {
-            true => Some(Region::Any(lands(beside)?)),
-            // With a wall in several pieces it is not clear which of them to extend.
-            false if paths.len() == 1 => lands(beyond)?.pop(),
-            false => None,
-        }
-    }
-
-    fn land(&self, land: Land, line: &Drawn<'a>, cut: &Drawn<'a>) -> Option<Region> {
-        let own = self.tolerance_against(line, cut)? as f64 * land.sway;
-        let tolerance = (own.ceil() as i64)
-            .saturating_add(self.tolerance_against(cut, line)?)
-            .saturating_add(ROUNDED);
-        Some(Region::Patch(Patch {
-            figure: Figure::new(vec![Form::Ring(land.ring)], 0, line.figure.accuracy),
-            edge: Some(land.edge),
-            wider: (0, 0),
-            tolerance,
-            sure: true,
-        }))
-    }
-
-    /// The side of a line on which the land is: away from the building whose wall it is, otherwise towards the others.
-    fn hand(&self, path: &[Point], line: &Drawn<'a>, towards: &[Drawn<'a>]) -> Option<Hand> {
-        let own = line.thing.outlines.values().filter_map(ring);
-        if let Some(hand) = own.filter_map(|ring| outward_of(path, ring)).next() {
-            return Some(hand);
-        }
-        let mut hands = towards.iter().map(|other| hand_of(path, other.figure));
-        let first = hands.next()??;
-        hands.all(|hand| hand == Some(first)).then_some(first)
-    }
-
-    fn lot(&self) -> Option<Drawn<'a>> {
-        let index = *self.scene.base.of_kind(self.special.lot).first()?;
-        self.drawn(&End {
-            referent: Referent::Thing(index),
-            outline: self.special.boundary,
-            sure: true,
-            zone: None,
         })
     }
 
@@ -288,14 +181,14 @@ impl<'a> Judge<'a> {
     }
 }
 
-fn path(form: &Form) -> Option<&[Point]> {
+pub(crate) fn path(form: &Form) -> Option<&[Point]> {
     match form {
         Form::Path(points) => Some(points),
         _ => None,
     }
 }
 
-fn ring(figure: &Figure) -> Option<&[Point]> {
+pub(crate) fn ring(figure: &Figure) -> Option<&[Point]> {
     match figure.forms.as_slice() {
         [Form::Ring(ring)] => Some(ring),
         _ => None,

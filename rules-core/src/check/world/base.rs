@@ -1,16 +1,16 @@
 //! What stays the same in every scene, and a store of what has been measured.
 
-use crate::check::world::env::Referent;
-use crate::check::world::seen::Seen;
 use std::cell::{Cell, OnceCell, RefCell};
 use std::collections::BTreeMap;
 use std::rc::Rc;
 
-use crate::check::judge::alike::{Alike, alike};
-use crate::check::value::ground::Spots;
-use crate::check::value::way::{Between, Ways};
-use crate::check::value::ways_out::WaysOut;
+use crate::check::world::alike::{Alike, alike};
+use crate::check::world::env::Referent;
+use crate::check::world::seen::Seen;
 use crate::check::world::special::Special;
+use crate::check::world::spots::Spots;
+use crate::check::world::ways::{Between, Ways};
+use crate::check::world::ways_out::WaysOut;
 use crate::measure::{Gap, Rectangle, Tolerance};
 use crate::plan::{Figure, Plan, Thing, ThingIndex};
 use crate::ruleset::RuleSet;

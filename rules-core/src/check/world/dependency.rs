@@ -1,10 +1,13 @@
 //! The uncertain things that a judgement depends on.
 
-use crate::check::world::scene::Scene;
+use smallvec::SmallVec;
 
 use crate::check::Missing;
-use crate::check::value::Thresholds;
+use crate::check::world::scene::Scene;
 use crate::work;
+
+/// The amounts at which a comparison changes: mostly one limit.
+pub(crate) type Thresholds = SmallVec<[i128; 4]>;
 
 /// Something uncertain that a judgement depends on, and the amounts that it was compared with.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
@@ -17,6 +20,8 @@ pub(crate) struct Dependency {
     /// How often it was used, counted up to twice.
     pub(crate) times: usize,
     pub(crate) thresholds: Thresholds,
+    /// Amounts between its lowest and its highest that some place along the thing may or may not have.
+    pub(crate) between: Thresholds,
 }
 
 impl Scene<'_> {
@@ -28,6 +33,7 @@ impl Scene<'_> {
             at_place: false,
             times: 1,
             thresholds: Thresholds::from_slice(thresholds),
+            between: Thresholds::new(),
         }]);
     }
 
@@ -77,13 +83,16 @@ fn merged(mut dependencies: Vec<Dependency>) -> Vec<Dependency> {
             first.times += next.times;
             first.unstated |= next.unstated;
             first.thresholds.extend(next.thresholds.iter().copied());
+            first.between.extend(next.between.iter().copied());
         }
         same
     });
     for dependency in &mut dependencies {
         dependency.times = dependency.times.min(2);
-        dependency.thresholds.sort_unstable();
-        dependency.thresholds.dedup();
+        for amounts in [&mut dependency.thresholds, &mut dependency.between] {
+            amounts.sort_unstable();
+            amounts.dedup();
+        }
     }
     dependencies
 }

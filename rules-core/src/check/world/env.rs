@@ -85,3 +85,11 @@ impl<'e> Env<'e> {
         }
     }
 }
+
+/// The thing behind a referent, where there is one.
+pub(crate) fn thing_of(referent: Referent) -> Option<usize> {
+    match referent {
+        Referent::Thing(index) => Some(index),
+        _ => None,
+    }
+}

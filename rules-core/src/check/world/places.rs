@@ -9,9 +9,8 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::check::At;
-use crate::check::judge::thing_of;
 use crate::check::world::dependency::Dependency;
-use crate::check::world::env::Referent;
+use crate::check::world::env::{Referent, thing_of};
 use crate::check::world::scene::Scene;
 use crate::check::world::split;
 use crate::quantity::Interval;

@@ -1,20 +1,21 @@
 //! The plan as one judgement sees it: as it is known, as drawn, with something assumed, or at one place.
 
-use crate::check::world::base::Base;
-use crate::check::world::dependency::Dependency;
-use crate::check::world::env::Env;
-use crate::check::world::env::Referent;
-use crate::check::world::seen::Key;
-use crate::check::world::seen::Seen;
 use std::cell::RefCell;
 use std::rc::Rc;
 
 use crate::check::Truth;
+use crate::check::world::base::Base;
+use crate::check::world::dependency::Dependency;
+use crate::check::world::env::{Env, Referent};
 use crate::check::world::facts::FactView;
 use crate::check::world::places::Place;
+use crate::check::world::seen::{Key, Seen};
 use crate::plan::{Looked, Plan, Thing, ThingIndex};
 use crate::ruleset::{DocumentIndex, RuleSet};
 use crate::vocabulary::{FactId, KindId, Number};
+
+/// An amount between the lowest and the highest of a fact that changes along its thing.
+pub(crate) type Between = (Referent, FactId, i128);
 
 /// The plan, seen in one way: as it is known, as drawn, with something assumed, or at one place along its things.
 #[derive(Clone)]
@@ -24,6 +25,8 @@ pub(crate) struct Scene<'a> {
     pub(crate) as_drawn: bool,
     /// Facts whose value is assumed.
     pub(super) settled: Vec<(Key, Rc<Seen>)>,
+    /// Amounts between a fact's lowest and its highest, each with whether some place along the thing is assumed to have it.
+    pub(super) between: Vec<(Between, bool)>,
     /// The place that is judged, along the things that change.
     pub(super) place: Rc<Place>,
     /// Kinds assumed to have nothing unseen.
@@ -45,6 +48,7 @@ impl<'a> Scene<'a> {
             base: Rc::new(base),
             as_drawn: false,
             settled: Vec::new(),
+            between: Vec::new(),
             place: Rc::default(),
             all_seen: Vec::new(),
             some_unseen: Vec::new(),
@@ -79,12 +83,20 @@ impl<'a> Scene<'a> {
         scene
     }
 
+    /// The same, with an assumption for each amount: some place has it, or none does.
+    pub(crate) fn having_between(&self, between: impl Iterator<Item = (Between, bool)>) -> Self {
+        let mut scene = self.again();
+        scene.between.extend(between);
+        scene
+    }
+
     /// The facts that are settled here but not in an earlier scene; `None` where the scenes differ in anything else.
     pub(crate) fn settled_since(&self, before: &Self) -> Option<Vec<(Referent, FactId)>> {
         let (first, since) = self.settled.split_at_checked(before.settled.len())?;
         let first = first.iter().zip(&before.settled);
         let same = self.as_drawn == before.as_drawn
             && self.leave_open == before.leave_open
+            && self.between == before.between
             && Rc::ptr_eq(&self.place, &before.place)
             && self.all_seen == before.all_seen
             && self.some_unseen == before.some_unseen
@@ -170,8 +182,9 @@ impl<'a> Scene<'a> {
     /// A pool, and the first of the pools that are like it; `None` where something is assumed of this pool alone.
     pub(crate) fn like(&self, pool: Referent) -> Option<(ThingIndex, ThingIndex)> {
         let settled = self.settled.iter().any(|(key, _)| key.referent == pool);
+        let between = self.between.iter().any(|((own, ..), _)| *own == pool);
         match pool {
-            Referent::Thing(index) if !settled => Some((index, self.base.like(index))),
+            Referent::Thing(index) if !settled && !between => Some((index, self.base.like(index))),
             _ => None,
         }
     }
@@ -195,13 +208,17 @@ impl<'a> Scene<'a> {
         if let Some(referent) = env.bound(kind) {
             return referent;
         }
-        if let Some(first) = self.base.of_kind(kind).first() {
-            let first = Referent::Thing(*first);
-            match self.is_of_the_pool(kind, first, env) {
-                Truth::HOLDS => return first,
-                Truth::FAILS => return Referent::Absent,
-                _ => return Referent::Unseen(kind),
+        let mut perhaps = false;
+        for thing in self.base.of_kind(kind) {
+            let thing = Referent::Thing(*thing);
+            match self.is_of_the_pool(kind, thing, env) {
+                Truth::HOLDS => return thing,
+                Truth::FAILS => {}
+                _ => perhaps = true,
             }
+        }
+        if perhaps {
+            return Referent::Unseen(kind);
         }
         let vocabulary = &self.rules().vocabulary;
         match self.looked_for(kind) || vocabulary.kind(kind).number == Number::One {

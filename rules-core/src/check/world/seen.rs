@@ -1,16 +1,15 @@
 //! Looking up the values that a fact can still have in a scene, and noting that it was looked up.
 
-use crate::check::world::dependency::Dependency;
-use crate::check::world::env::Env;
-use crate::check::world::env::Referent;
-use crate::check::world::scene::Scene;
 use std::collections::BTreeSet;
 use std::rc::Rc;
+use std::sync::Arc;
 
-use crate::check::Missing;
-use crate::check::value::Thresholds;
+use crate::check::world::dependency::{Dependency, Thresholds};
+use crate::check::world::env::{Env, Referent};
 use crate::check::world::facts::{FactView, all_that_is_possible};
-use crate::plan::Possible;
+use crate::check::world::scene::Scene;
+use crate::check::{Missing, Truth};
+use crate::plan::{Looked, Possible, Words};
 use crate::quantity::Interval;
 use crate::vocabulary::{FactId, Number};
 
@@ -72,6 +71,36 @@ impl<'a> Scene<'a> {
         Some(least.hull(most))
     }
 
+    /// Whether a fact is one of these amounts somewhere along its thing. Each is between its lowest and its highest. Notes
+    /// what is open.
+    pub(crate) fn has_between(&self, id: FactId, env: &Env<'_>, amounts: &[i128]) -> Truth {
+        let referent = self.referent(self.rules().vocabulary.fact(id).kind, env);
+        let Referent::Thing(index) = referent else {
+            return Truth::OPEN;
+        };
+        let assumed = |amount: i128| {
+            let mut between = self.between.iter();
+            between.find_map(|(own, has)| (*own == (referent, id, amount)).then_some(*has))
+        };
+        if amounts.iter().any(|amount| assumed(*amount) == Some(true)) {
+            return Truth::HOLDS;
+        }
+        let open = amounts.iter().filter(|amount| assumed(**amount).is_none());
+        let between: Thresholds = open.copied().collect();
+        if between.is_empty() {
+            return Truth::FAILS;
+        }
+        self.note(&[Dependency {
+            what: Missing::Fact(index, id),
+            unstated: false,
+            at_place: false,
+            times: 0,
+            thresholds: Thresholds::new(),
+            between,
+        }]);
+        Truth::OPEN
+    }
+
     /// The values that a fact can have: its assumed value, if any, otherwise those the plan allows.
     fn known(&self, referent: Referent, fact: FactId) -> Rc<Seen> {
         let key = Key {
@@ -124,6 +153,7 @@ impl<'a> Scene<'a> {
                 at_place,
                 times: usize::from(!seen.certain),
                 thresholds: Thresholds::from_slice(thresholds),
+                between: Thresholds::new(),
             }]);
         }
     }
@@ -180,10 +210,24 @@ impl<'a> Scene<'a> {
             Referent::Unseen(kind) => {
                 let mut view = self.unstated(id);
                 view.none |= self.rules().vocabulary.kind(kind).number == Number::AtMostOne;
-                view
+                match self.plan().inventory.get(&kind) {
+                    Some(Looked::AllShown(Some(_))) => self.beyond_the_lot(id, view),
+                    _ => view,
+                }
             }
             Referent::Absent => FactView::NONE,
         }
+    }
+
+    /// What a fact can be for a thing that is not on the lot.
+    fn beyond_the_lot(&self, id: FactId, mut view: FactView) -> FactView {
+        let word = self.rules().vocabulary.fact(id).on_the_lot.as_ref();
+        let words = view.words.as_deref();
+        if let (Some(word), Some(Words::OneOf(words))) = (word, words) {
+            let others = words.iter().filter(|other| *other != word);
+            view.words = Some(Arc::new(Words::OneOf(others.cloned().collect())));
+        }
+        view
     }
 
     /// All values that a fact can have.

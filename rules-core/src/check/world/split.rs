@@ -6,7 +6,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use crate::check::world::dependency::Dependency;
 use crate::check::world::env::Referent;
 use crate::check::world::facts::FactView;
-use crate::check::world::scene::Scene;
+use crate::check::world::scene::{Between, Scene};
 use crate::check::world::seen::Key;
 use crate::check::{Missing, Truth};
 use crate::vocabulary::Number;
@@ -95,7 +95,33 @@ fn settled<'a>(scene: &Scene<'a>, cells: &[(Key, Vec<FactView>)], mut number: us
     scene.settling(chosen)
 }
 
-/// The truth once the facts that were used twice are split.
+/// If there are more such amounts than this, none is split.
+const MOST_BETWEEN: usize = 4;
+
+/// The amounts between a lowest and a highest that some place may or may not have; none of them if there are too many.
+fn between(dependencies: &[Dependency]) -> Vec<Between> {
+    let of_fact = |dependency: &Dependency| {
+        let key = key(dependency);
+        let amounts = dependency.between.clone().into_iter();
+        amounts.filter_map(move |amount| key.map(|key| (key.referent, key.fact, amount)))
+    };
+    let all: Vec<Between> = dependencies.iter().flat_map(of_fact).collect();
+    match all.len() > MOST_BETWEEN {
+        true => Vec::new(),
+        false => all,
+    }
+}
+
+/// The scene, once for each combination: for each amount, some place has it or none does.
+fn having<'a>(scene: Scene<'a>, between: &[Between]) -> impl Iterator<Item = Scene<'a>> {
+    (0..1_usize << between.len()).map(move |number| {
+        let numbered = between.iter().enumerate();
+        scene.having_between(numbered.map(|(bit, own)| (*own, number >> bit & 1 == 1)))
+    })
+}
+
+/// The truth after splitting the facts that were used twice, and the amounts that a fact may have between its lowest and its
+/// highest.
 pub(crate) fn refined<'a>(
     scene: &Scene<'a>,
     truth: Truth,
@@ -110,14 +136,15 @@ pub(crate) fn refined<'a>(
         .filter(|(_, (times, _))| *times > 1)
         .map(|(key, (_, thresholds))| (scene.at_one_place(key), thresholds))
         .collect();
-    if twice.is_empty() {
+    let between = between(dependencies);
+    let by_value = (!twice.is_empty()).then(|| scenes(scene, &twice)).flatten();
+    if by_value.is_none() && between.is_empty() {
         return truth;
     }
-    let Some(scenes) = scenes(scene, &twice) else {
-        return truth;
-    };
+    let as_it_is = by_value.is_none().then(|| scene.clone());
+    let settled = by_value.into_iter().flatten().chain(as_it_is);
     let mut found = Truth::NONE;
-    for scene in scenes {
+    for scene in settled.flat_map(|scene| having(scene, &between)) {
         found = found.or_else(judge(scene));
         // No scene can add to the truth found before, so there is nothing more to find.
         if found == truth {

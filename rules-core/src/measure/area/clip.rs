@@ -1,5 +1,7 @@
 //! Cutting figures to a zone without losing anything.
 
+use geo::{LineString, MultiPolygon};
+
 use crate::measure::area::cut::{CUT, put_right};
 use crate::measure::area::joining::{clipped, difference, shared};
 use crate::measure::area::region::{ARC_TOLERANCE, Fit, Local, is_dense, rings};
@@ -7,7 +9,6 @@ use crate::measure::distance::forms_gap;
 use crate::measure::figure::chain::Chain;
 use crate::measure::figure::inside::{Place, Side, contains, side};
 use crate::plan::figure::{Figure, Form, Point};
-use geo::{LineString, MultiPolygon};
 
 /// Which part of a figure to keep.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

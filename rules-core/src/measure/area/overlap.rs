@@ -1,18 +1,19 @@
 //! Areas that figures share or cover together, as intervals.
 
-use crate::measure::area::clip::{holds, rounding};
 use std::collections::BTreeSet;
 
 use geo::{Area as _, MultiPolygon, Polygon};
 
+use crate::measure::area::clip::{holds, rounding};
 use crate::measure::area::cut::CUT;
 use crate::measure::area::joining::joined;
 use crate::measure::area::region::{ARC_TOLERANCE, Fit, Local, rings};
-use crate::measure::area::{Area, area2, chain_length, disc_area, length};
+use crate::measure::area::{Area, disc_area};
 use crate::measure::distance::distance;
 use crate::measure::figure::chain::Chain;
+use crate::measure::figure::convex::is_convex;
 use crate::measure::figure::inside::contains;
-use crate::measure::figure::offset::is_convex;
+use crate::measure::figure::size::{area2, chain_length, length};
 use crate::measure::figure::touching::{Rectangle, touching};
 use crate::plan::figure::{Figure, Form};
 

@@ -7,10 +7,11 @@ use std::f64::consts::PI;
 use geo::{Coord, LineString, MultiPolygon, Polygon};
 
 use crate::measure::area::joining::{joined, shared};
-use crate::measure::area::{area2, signed_area2};
 use crate::measure::distance::search::nearly;
 use crate::measure::figure::chain::{Bounds, Chain, Edge};
 use crate::measure::figure::exact::Vector;
+use crate::measure::figure::size::{area2, signed_area2};
+use crate::measure::outline::valid::is_sound;
 use crate::plan::figure::{Figure, Form, Point};
 
 /// How far a polygon may be from its arc, in nanometres: one millimetre.
@@ -282,9 +283,9 @@ fn thinned(figure: &Figure, fit: Fit) -> Figure {
     }
     let thin = |form: &Form| match form {
         Form::Ring(ring) => {
-            let thin = Form::Ring(fewer(ring));
-            match crate::measure::figure::valid::validate(&thin).is_empty() {
-                true => thin,
+            let thin = fewer(ring);
+            match is_sound(&thin) {
+                true => Form::Ring(thin),
                 false => form.clone(),
             }
         }

@@ -158,7 +158,7 @@ pub(super) fn nearer(one: Gap, other: Gap) -> Gap {
 /// it takes, the segment between it and its chord.
 fn curved_holds(curved: &Curved, place: Point) -> bool {
     let ends: Vec<Point> = curved.courses.iter().map(|course| course.from).collect();
-    let against_clock = crate::measure::area::signed_area2(&ends) > 0;
+    let against_clock = crate::measure::figure::size::signed_area2(&ends) > 0;
     let rounded = |course: &&Course| {
         course
             .arc

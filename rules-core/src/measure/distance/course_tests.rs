@@ -283,12 +283,12 @@ fn a_curved_area_holds_what_a_fine_polygon_holds() {
     let (mut inside, mut tried) = (0, 0);
     while tried < 2_000 {
         let (figure, sides) = any_ring(&mut dice);
-        if !crate::measure::validate(&figure.forms[0]).is_empty() {
-            continue;
-        }
         let Form::Ring(fine) = &figure.forms[0] else {
             panic!()
         };
+        if !crate::measure::outline::valid::is_sound(fine) {
+            continue;
+        }
         let curved = figure.curved[0].as_ref().unwrap();
         for _ in 0..10 {
             let place = dice.point(6 * M);

@@ -6,9 +6,9 @@ use crate::measure::distance::course::outermost;
 use crate::measure::distance::search::nearly;
 use crate::measure::distance::{Gap, between_lines, forms_gap};
 use crate::measure::figure::chain::{Bounds, Chain, Edge, points};
+use crate::measure::figure::convex::is_convex;
 use crate::measure::figure::exact::part_way;
 use crate::measure::figure::inside::{Side, contains, side};
-use crate::measure::figure::offset::is_convex;
 use crate::plan::figure::{Curved, Figure, Form, Point};
 use crate::work;
 

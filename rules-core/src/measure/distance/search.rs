@@ -6,8 +6,7 @@ use crate::measure::distance::edge_runs::{
     Corners, EdgeRun, FloatLine, IndexedEdge, Place, along, between, less, more,
 };
 use crate::measure::distance::nearest::{MARGIN, Nearest};
-use crate::measure::distance::runs;
-use crate::measure::distance::tree;
+use crate::measure::distance::{runs, tree};
 use crate::measure::figure::chain::{Chain, Edge};
 use crate::measure::figure::exact::floats_between;
 use crate::plan::figure::Point;

@@ -58,7 +58,7 @@ fn two_thousand_distances_to_arcs_are_held() {
     let mut near = 0;
     for _ in 0..2_000 {
         let (a, b) = (dice.point(5 * M), dice.point(5 * M));
-        let long = crate::measure::lot::sides::distance(a, b);
+        let long = crate::measure::figure::direction::distance(a, b);
         if long < M as f64 {
             continue;
         }

@@ -48,6 +48,18 @@ impl Bounds {
         }
     }
 
+    /// The box with a rim of `by` around it.
+    pub fn wider(self, by: i64) -> Self {
+        let moved = |at: Point, by: i64| Point {
+            x: at.x.saturating_add(by),
+            y: at.y.saturating_add(by),
+        };
+        Bounds {
+            low: moved(self.low, by.saturating_neg()),
+            high: moved(self.high, by),
+        }
+    }
+
     /// The box around some points, if there are any.
     pub fn around(points: &[Point]) -> Option<Self> {
         let (first, rest) = points.split_first()?;

@@ -209,7 +209,7 @@ mod tests {
         assert!(triangles > 5_000, "{triangles}");
     }
 
-    /// Where the tolerances of a thousand places overlap, there are too many triangles, and none is given.
+    /// If the tolerances of a thousand places overlap, there are too many triangles, and none is given.
     #[test]
     fn too_many_triangles_are_none() {
         let mut dice = Dice::new(62);

@@ -3,12 +3,12 @@
 pub(super) mod delaunay;
 pub(super) mod earth;
 
-use std::cmp::Ordering;
 use std::collections::BTreeSet;
 
 use super::distance::{between_lines, distance};
 use crate::measure::figure::chain::{Bounds, Chain, points};
-use crate::measure::figure::exact::{Vector, turn};
+use crate::measure::figure::convex::hull;
+use crate::measure::figure::exact::Vector;
 use crate::measure::figure::inside::contains;
 use crate::plan::figure::{Figure, Form, Point};
 
@@ -47,12 +47,9 @@ impl Ground {
     /// be outside all spots, since the ground is unknown there.
     pub fn under(&self, outline: &Figure, off: i64) -> Option<BTreeSet<usize>> {
         let reach = self.off.saturating_add(off).saturating_add(outline.spread);
-        let edge = Chain::ring(&self.hull);
-        for form in &outline.forms {
-            let inside = contains(&self.hull, form).is_within();
-            if !inside || (reach > 0 && between_lines(Chain::of(form), edge).low < reach) {
-                return None;
-            }
+        let holds = |form| surely_holds(&self.hull, form, reach);
+        if !outline.forms.iter().all(holds) {
+            return None;
         }
         let boxed = |form| Some((form, Bounds::around(points(form))?));
         let forms: Vec<(&Form, Bounds)> = outline.forms.iter().filter_map(boxed).collect();
@@ -87,30 +84,19 @@ impl Ground {
     }
 }
 
-/// The convex hull of some places, anticlockwise; `None` where they are on one line.
-pub(super) fn hull(places: &[Point]) -> Option<Vec<Point>> {
-    let mut sorted = places.to_vec();
-    sorted.sort_unstable();
-    sorted.dedup();
-    let mut lower = half_hull(sorted.iter());
-    let mut upper = half_hull(sorted.iter().rev());
-    lower.pop();
-    upper.pop();
-    lower.append(&mut upper);
-    (lower.len() > 2).then_some(lower)
+/// Whether a place surely lies within an outline or on it, if the two may be off from each other by no more than `off`.
+pub fn is_within(at: Point, outline: &Figure, off: i64) -> bool {
+    let (place, reach) = (Form::Point(at), off.saturating_add(outline.spread));
+    outline.forms.iter().any(|form| match form {
+        Form::Ring(ring) => surely_holds(ring, &place, reach),
+        Form::Path(_) | Form::Point(_) => reach == 0 && distance(form, &place).high == 0,
+    })
 }
 
-fn half_hull<'p>(sorted: impl Iterator<Item = &'p Point>) -> Vec<Point> {
-    let mut half: Vec<Point> = Vec::new();
-    for next in sorted {
-        while let [.., before, last] = half[..]
-            && turn(before, last, *next) != Ordering::Greater
-        {
-            half.pop();
-        }
-        half.push(*next);
-    }
-    half
+/// Whether a form lies within a ring, however they may be off from each other by up to `reach`.
+fn surely_holds(ring: &[Point], form: &Form, reach: i64) -> bool {
+    let edge = || between_lines(Chain::of(form), Chain::ring(ring));
+    contains(ring, form).is_within() && (reach == 0 || edge().low >= reach)
 }
 
 #[cfg(test)]

@@ -3,10 +3,10 @@
 
 use crate::measure::distance::{between_lines, to_line};
 use crate::measure::figure::chain::{Chain, Edge};
+use crate::measure::figure::direction::{distance, moved, unit};
 use crate::measure::figure::exact::part_way;
 use crate::measure::figure::inside::{Side, side};
 use crate::measure::lot::face::{Beside, Beyond, Face, Naming, Proposal, Why};
-use crate::measure::lot::sides::{distance, moved, unit};
 use crate::plan::figure::Point;
 
 /// Two pieces at an angle of less than 35 degrees (this is its cosine) are one frontage, or one rear line.

@@ -3,6 +3,7 @@
 
 use crate::measure::area::zone::corners;
 use crate::measure::figure::chain::{Chain, Edge};
+use crate::measure::figure::direction::{distance, dot, moved, unit};
 use crate::measure::figure::exact::Vector;
 use crate::plan::figure::{Figure, Form, Point};
 
@@ -26,6 +27,56 @@ pub enum Hand {
     Right,
 }
 
+impl Hand {
+    /// The direction square to another, on this side of it.
+    fn of(self, (x, y): (f64, f64)) -> (f64, f64) {
+        match self {
+            Hand::Left => (-y, x),
+            Hand::Right => (y, -x),
+        }
+    }
+
+    fn other(self) -> Hand {
+        match self {
+            Hand::Left => Hand::Right,
+            Hand::Right => Hand::Left,
+        }
+    }
+}
+
+/// The direction in which a wall looks, from its first end to its last, if that is its outer side.
+fn looking(wall: &[Point], hand: Hand) -> Option<(f64, f64)> {
+    Some(hand.of(unit(*wall.first()?, *wall.last()?)?))
+}
+
+/// Whether two walls, each with its outer side, look more or less the same way.
+pub fn look_alike(one: (&[Point], Hand), other: (&[Point], Hand)) -> bool {
+    let both = looking(one.0, one.1).zip(looking(other.0, other.1));
+    both.is_some_and(|(one, other)| dot(one, other) > 0.0)
+}
+
+/// Several pieces of a wall as one line, joined straight from each to the next along the first of them, and its outer side.
+pub fn in_a_row(pieces: &[(&[Point], Hand)]) -> Option<(Vec<Point>, Hand)> {
+    let mut all: Vec<Vec<Point>> = pieces.iter().map(|piece| left_handed(*piece)).collect();
+    let first = all.first()?;
+    let (from, along) = (*first.first()?, unit(*first.first()?, *first.last()?)?);
+    let far = |at: &Point| dot(Vector::between(from, *at).floats(), along);
+    let middle = |piece: &[Point]| piece.first().map_or(0.0, far) + piece.last().map_or(0.0, far);
+    all.sort_by(|one, other| middle(one).total_cmp(&middle(other)));
+    let mut line = all.concat();
+    line.dedup();
+    Some((line, Hand::Left))
+}
+
+/// A wall in the direction in which its outer side is to the left.
+fn left_handed((wall, hand): (&[Point], Hand)) -> Vec<Point> {
+    let mut wall = wall.to_vec();
+    if hand == Hand::Right {
+        wall.reverse();
+    }
+    wall
+}
+
 /// The rounding of constructed corners to whole nanometres, in two steps.
 pub const ROUNDED: i64 = 3;
 
@@ -40,10 +91,7 @@ pub fn beyond(line: &[Point], hand: Hand, near: &Figure) -> Option<Land> {
     }
     let far = far_from(line, near);
     let (start, end) = (moved(first.a, back, far), moved(last.b, on, far));
-    let out = match hand {
-        Hand::Left => (-across.1, across.0),
-        Hand::Right => (across.1, -across.0),
-    };
+    let out = hand.of(across);
     let mut edge = vec![start];
     edge.extend_from_slice(line);
     edge.push(end);
@@ -65,11 +113,7 @@ pub fn beyond(line: &[Point], hand: Hand, near: &Figure) -> Option<Land> {
 
 /// The land straight beside a line on one side: as wide as the line from end to end, and deep enough for some figure.
 pub fn beside(line: &[Point], hand: Hand, near: &Figure) -> Option<Land> {
-    let across = unit(*line.first()?, *line.last()?)?;
-    let out = match hand {
-        Hand::Left => (-across.1, across.0),
-        Hand::Right => (across.1, -across.0),
-    };
+    let out = looking(line, hand)?;
     let far = far_from(line, near);
     let (first, last) = (*line.first()?, *line.last()?);
     let (start, end) = (moved(first, out, far), moved(last, out, far));
@@ -86,6 +130,20 @@ pub fn beside(line: &[Point], hand: Hand, near: &Figure) -> Option<Land> {
         edge: Form::Path(edge),
         sway: 1.0 + 2.0 * (deep + near.spread as f64) / chord,
     })
+}
+
+/// The land on the inner side of a wall, as wide as its building is along the wall: where a wall that is not drawn, at the other
+/// side of the building, has its yard.
+pub fn opposite(wall: &[Point], hand: Hand, building: &[Point], near: &Figure) -> Option<Land> {
+    let first = *wall.first()?;
+    let along = unit(first, *wall.last()?)?;
+    let reach = building.iter().map(|p| {
+        let (x, y) = Vector::between(first, *p).floats();
+        dot((x, y), along)
+    });
+    let (from, to) = (reach.clone().reduce(f64::min)?, reach.reduce(f64::max)?);
+    let ends = [moved(first, along, from), moved(first, along, to)];
+    beside(&ends, hand.other(), near)
 }
 
 /// The side of an extended line on which all points of a figure are.
@@ -111,11 +169,11 @@ pub fn outward(wall: &[Point], building: &[Point]) -> Option<Hand> {
     let edge = first_edge(wall)?;
     let across = unit(edge.a, edge.b)?;
     let middle = crate::measure::figure::exact::part_way(edge.a, edge.b, 0.5);
-    let inside = |out: (f64, f64)| {
-        crate::measure::figure::inside::side(building, moved(middle, out, STEP))
+    let inside = |hand: Hand| {
+        crate::measure::figure::inside::side(building, moved(middle, hand.of(across), STEP))
             == crate::measure::figure::inside::Side::Inside
     };
-    match (inside((-across.1, across.0)), inside((across.1, -across.0))) {
+    match (inside(Hand::Left), inside(Hand::Right)) {
         (true, false) => Some(Hand::Right),
         (false, true) => Some(Hand::Left),
         _ => None,
@@ -158,28 +216,6 @@ fn is_simple(ring: &[Point]) -> bool {
     let crossing =
         |(at, edge): (usize, &Edge)| edges.iter().skip(at + 1).any(|other| edge.crosses(other));
     !edges.iter().enumerate().any(crossing)
-}
-
-pub(crate) fn distance(a: Point, b: Point) -> f64 {
-    let (x, y) = Vector::between(a, b).floats();
-    (x * x + y * y).sqrt()
-}
-
-pub(crate) fn unit(a: Point, b: Point) -> Option<(f64, f64)> {
-    let (x, y) = Vector::between(a, b).floats();
-    let length = (x * x + y * y).sqrt();
-    (length > 0.0).then(|| (x / length, y / length))
-}
-
-fn dot(a: (f64, f64), b: (f64, f64)) -> f64 {
-    a.0 * b.0 + a.1 * b.1
-}
-
-pub(crate) fn moved(from: Point, direction: (f64, f64), by: f64) -> Point {
-    Point {
-        x: from.x.saturating_add((direction.0 * by).round() as i64),
-        y: from.y.saturating_add((direction.1 * by).round() as i64),
-    }
 }
 
 /// Places no farther than `by` from a point: to either side of a line's direction, and straight away from the line.

@@ -6,9 +6,9 @@ use std::collections::BinaryHeap;
 use crate::measure::Span;
 use crate::measure::distance::space::in_space;
 use crate::measure::distance::{Gap, figure_gap};
+use crate::measure::figure::direction::distance;
 use crate::measure::figure::exact::{floats_between, part_way};
 use crate::measure::ground::earth::wire_height;
-use crate::measure::lot::sides::distance;
 use crate::plan::figure::{Figure, Form, Point};
 use crate::quantity::{Interval, NO_HIGH, NO_LOW};
 

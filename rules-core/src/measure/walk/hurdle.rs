@@ -4,8 +4,8 @@ use super::super::distance::distance;
 use super::legs::Leg;
 use super::{Hurdle, beside_corners};
 use crate::measure::figure::chain::{Bounds, Chain, Edge};
+use crate::measure::figure::direction::moved;
 use crate::measure::figure::inside::contains;
-use crate::measure::lot::sides::moved;
 use crate::plan::figure::{Form, Point};
 use crate::work;
 

@@ -2,9 +2,9 @@
 
 use super::super::distance::{figure_gap, from_point};
 use crate::measure::figure::chain::{Chain, Edge};
+use crate::measure::figure::direction::distance;
 use crate::measure::figure::exact::part_way;
 use crate::measure::figure::inside::{Side, side};
-use crate::measure::lot::sides::distance;
 use crate::plan::figure::{Figure, Form, Point};
 
 /// A straight leg of a route.

@@ -9,15 +9,16 @@ mod search;
 #[cfg(test)]
 mod tests;
 
-use super::distance::figure_gap;
-use crate::measure::figure::chain::{Chain, Edge};
-use crate::measure::figure::inside::contains;
-use crate::measure::figure::offset::narrowed;
-use crate::measure::lot::sides::{moved, unit};
-use crate::plan::figure::{Figure, Form, Point};
 use hurdle::is_free;
 use legs::Leg;
 use search::shortest;
+
+use super::distance::figure_gap;
+use crate::measure::figure::chain::{Chain, Edge};
+use crate::measure::figure::direction::{moved, unit};
+use crate::measure::figure::inside::contains;
+use crate::measure::outline::offset::narrowed;
+use crate::plan::figure::{Figure, Form, Point};
 
 /// Where a route begins or ends: anywhere at an outline.
 #[derive(Debug, Clone, Copy)]

@@ -1,6 +1,6 @@
 use super::*;
+use crate::measure::figure::direction::distance;
 use crate::measure::figure::random::Dice;
-use crate::measure::lot::sides::distance;
 
 const M: i64 = 1_000_000_000;
 const MM: i64 = 1_000_000;

@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use super::super::{Source, SourceIndex};
 use crate::faults::Code;
 use crate::grammar::Keys;
+use crate::measure::EXTENT;
 use crate::quantity::{self, Dimension, QuantityFault, Unit, Written};
 use crate::text::{Entry, Faults, Help, Node, Span, meant_or};
 use crate::vocabulary::Vocabulary;
@@ -60,7 +61,10 @@ impl<'a> Context<'a> {
     pub fn scalar(&mut self, key: &str, node: &'a Node) -> Option<&'a str> {
         let text = node.text().filter(|text| !text.trim().is_empty());
         if text.is_none() {
-            let message = format!("`{key}` needs one value; {} stands here.", node.describe());
+            let message = format!(
+                "`{key}` needs one value; there is {} here.",
+                node.describe()
+            );
             self.faults.add(Code::NotAValue, node.span, message);
         }
         text
@@ -124,7 +128,7 @@ impl<'a> Context<'a> {
         let nanometres = self.exact(key, node, Dimension::Length)?;
         let fits = i64::try_from(nanometres)
             .ok()
-            .filter(|length| length.abs() <= super::WIDEST);
+            .filter(|length| length.abs() <= EXTENT);
         if fits.is_none() {
             let message = format!("`{key}` is more than 10 km.");
             self.faults.add(Code::TooFar, node.span, message);

@@ -5,8 +5,7 @@ use super::context::Context;
 use super::shape::{Drawn, MOST_POINTS, corners_at};
 use crate::faults::Code;
 use crate::grammar;
-use crate::measure::{Kidney, Traced};
-use crate::plan::valid::area2;
+use crate::measure::{Kidney, Traced, signed_area2};
 use crate::text::Node;
 
 /// All arcs of one outline together take no more corners than this, and one of them no more than that.
@@ -52,7 +51,7 @@ impl<'a> Context<'a> {
         let arcs = rises.iter().filter(|rise| **rise != 0).count();
         let most = (MOST_CORNERS / arcs.max(1)).min(MOST_OF_ONE);
         // Out is to the right of a ring that runs with its area to the left.
-        let out = if area2(&corners) < 0 { -1 } else { 1 };
+        let out = if signed_area2(&corners) < 0 { -1 } else { 1 };
         let mut traced = Traced::new();
         let next = corners.iter().cycle().skip(1);
         for ((from, to), rise) in corners.iter().zip(next).zip(rises) {

@@ -10,7 +10,7 @@ use crate::grammar::plan::POSSIBLE;
 use crate::quantity::{
     Dimension, Interval, NO_HIGH, NO_LOW, Unit, Written, in_one_dimension, show_exactly,
 };
-use crate::text::{Entry, Help, MapReader, Node, Span, yes_no};
+use crate::text::{Entry, Help, MapReader, Node, Span, is_one_slip_off, yes_no};
 use crate::vocabulary::{Answer, Fact, FactId};
 
 impl<'a> Context<'a> {
@@ -63,27 +63,33 @@ impl<'a> Context<'a> {
 
     fn known(&mut self, fact: &'a Fact, node: &'a Node) -> Option<Possible> {
         match &fact.answer {
-            Answer::Amount { dimension, .. } => {
-                let written = self.amount(&fact.name, node, *dimension)?;
-                let least = self.within_limits(fact, node, &written)?;
-                Some(amount_of(Amount {
-                    least,
-                    most: None,
-                    drawn: written.drawn.map(|drawn| (drawn, drawn)),
-                    dimension: written.dimension,
-                    unit: Some(written.unit),
-                }))
-            }
+            Answer::Amount { dimension, .. } => self.known_amount(fact, node, *dimension),
             Answer::Word { words, open } => self.known_word(fact, node, words, *open),
             Answer::YesNo => match yes_no(node) {
-                Ok(true) => Some(words_of(["yes"])),
-                Ok(false) => Some(words_of(["no"])),
+                Ok(yes) => Some(words_of([if yes { "yes" } else { "no" }])),
                 Err(fault) => {
                     self.faults.list.push(fault);
                     None
                 }
             },
         }
+    }
+
+    fn known_amount(
+        &mut self,
+        fact: &'a Fact,
+        node: &'a Node,
+        dimension: Dimension,
+    ) -> Option<Possible> {
+        let written = self.amount(&fact.name, node, dimension)?;
+        let least = self.within_limits(fact, node, &written)?;
+        Some(amount_of(Amount {
+            least,
+            most: None,
+            drawn: written.drawn.map(|drawn| (drawn, drawn)),
+            dimension: written.dimension,
+            unit: Some(written.unit),
+        }))
     }
 
     fn known_word(
@@ -95,7 +101,8 @@ impl<'a> Context<'a> {
     ) -> Option<Possible> {
         let text = self.scalar(&fact.name, node)?;
         let known = words.iter().map(String::as_str);
-        let other_spelling = |word: &&str| plain(word) == plain(text);
+        let other_spelling =
+            |word: &&str| plain(word) == plain(text) || is_one_slip_off(text, word);
         if words.iter().any(|word| word == text)
             || (open && !known.clone().any(|word| other_spelling(&word)))
         {
@@ -127,7 +134,7 @@ impl<'a> Context<'a> {
                     .add(
                         Code::HalfARange,
                         node.span,
-                        format!("Only half of a range stands here for {}.", fact.phrase()),
+                        format!("There is only half of a range here for {}.", fact.phrase()),
                     )
                     .help("Write both `from` and `to`, or `one-of` with a list.");
                 None

@@ -299,7 +299,7 @@ fn outlines_are_checked() {
         "inside-face: {same-as: water}",
         "inside-face: none",
         "none-not-possible",
-        "`none` makes no sense for the inside face of the wall: there always is one.",
+        "`none` makes no sense for the inside face of the pool wall: there always is one.",
         "Write `unknown` where nobody knows.",
     );
     code(
@@ -423,7 +423,7 @@ fn who_answered_a_matter_and_when_must_be_said() {
         ", on: 2026-03-02",
         "missing-key",
         "An answer needs the key `by`, which is not written.",
-        "Write `by: …` beside its other keys.",
+        "Write it beside its other keys, as in `by: The road office`: who said it.",
     );
     says(
         "on: 2026-03-02}",

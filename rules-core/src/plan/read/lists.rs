@@ -133,16 +133,13 @@ impl<'a> Context<'a> {
         let [from, to, is] = self.keys(node, &plan::TAPE)?;
         let from = from.and_then(|from| self.end_of_tape(from, things));
         let to = to.and_then(|to| self.end_of_tape(to, things));
-        let is =
-            is.and_then(|is| Some((self.amount("is", &is.value, Dimension::Length)?, &is.value)));
-        let (from, to, (is, at)) = (from?, to?, is?);
+        let at = is.map_or(node.span, |is| is.value.span);
+        let is = is.and_then(|is| self.amount("is", &is.value, Dimension::Length));
+        let (from, to, is) = (from?, to?, is?);
         let range = is.range.meet(Interval::from_low(0));
         if range.is_none() {
-            self.faults.add(
-                Code::NotPositive,
-                at.span,
-                "A distance cannot be less than nothing.",
-            );
+            let message = "A distance cannot be less than nothing.";
+            self.faults.add(Code::NotPositive, at, message);
         }
         Some(Taped {
             from,

@@ -2,13 +2,13 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::super::valid::{self, Flaw};
 use super::super::{Amount, Figure, Form, Point, Possible, SourceIndex, Thing};
 use super::context::{Context, Stated, guess};
 use super::fact::words_of;
 use super::shape::MOST_POINTS;
 use crate::faults::Code;
 use crate::grammar::plan;
+use crate::measure::{Flaw, flaw};
 use crate::quantity::{Dimension, Interval, Unit};
 use crate::text::{Entry, MapReader, Node, Span};
 use crate::vocabulary::{FactId, KindId};
@@ -128,7 +128,7 @@ impl<'a> Context<'a> {
             return None;
         }
         let ring: Vec<_> = corners.iter().map(|corner| corner.at).collect();
-        if let Some(flaw) = valid::flaw(&ring) {
+        if let Some(flaw) = flaw(&ring) {
             self.refuse_lot(&corners, flaw, entry.value.span);
             return None;
         }
@@ -179,7 +179,6 @@ impl<'a> Context<'a> {
                 );
                 (Code::CrossesItself, message)
             }
-            Flaw::NoArea => (Code::NoArea, "The lot surrounds no area.".to_owned()),
         };
         let help = "Write the corners in the order in which one walks round the lot.";
         self.faults.add(code, span, message).help(help);
@@ -322,7 +321,7 @@ impl<'a> Context<'a> {
         things.collect()
     }
 
-    /// How far off each side may be against all that comes from its own source.
+    /// How far off each side may be relative to everything from its own source.
     fn line_accuracies(
         &self,
         corners: &[Corner],
@@ -333,8 +332,8 @@ impl<'a> Context<'a> {
         each.collect()
     }
 
-    /// How far off the boundary may be against all from the lot's own source: as far as the worst of its sides. One from
-    /// elsewhere is shifted with what is drawn there.
+    /// How far off the boundary may be relative to everything from the lot's own source: as far as the worst of its sides. A
+    /// side from another source is shifted with whatever else comes from there.
     fn worst_seen(
         &self,
         sides: &[Side],
@@ -372,7 +371,7 @@ impl<'a> Context<'a> {
         Some(one?.max(other?))
     }
 
-    /// How far off against all from one source is what is so far off in another: both may be shifted.
+    /// The accuracy of something from source `of`, as seen from source `from`: the shifts of both are added.
     fn seen_from(
         &self,
         from: Option<SourceIndex>,

@@ -26,8 +26,6 @@ use crate::vocabulary::{Number, Vocabulary};
 use context::{Context, guess};
 use thing::Pending;
 
-/// No place is further than this from the origin, no length is longer: 10 km, in nanometres.
-const WIDEST: i64 = 10_000_000_000_000;
 /// A pool farther than this from its lot is a slip in the coordinates, not a plan: 500 m, in nanometres.
 const FAR: i64 = 500_000_000_000;
 /// More things than this are no plan of one lot, and would take long to judge.
@@ -113,6 +111,7 @@ impl<'a> Context<'a> {
             documents,
             answered,
             origin: self.origin,
+            unit: self.unit,
         })
     }
 
@@ -287,12 +286,19 @@ impl<'a> Context<'a> {
         }
     }
 
-    /// A kind of which there is at most one.
+    /// A kind with at most one thing, or one for each pool.
     fn refuse_second(&mut self, things: &[Thing]) {
         let mut seen = BTreeMap::new();
+        let pool = self.vocabulary.kind_named("pool");
+        let pools = things.iter().filter(|thing| Some(thing.kind) == pool);
+        let several_pools = pools.count() > 1;
         for thing in things {
             let kind = self.vocabulary.kind(thing.kind);
-            let first = seen.entry(thing.kind).or_insert(thing);
+            let of = thing.part_of.filter(|_| kind.of_a_pool && several_pools);
+            if kind.of_a_pool && several_pools && of.is_none() {
+                continue;
+            }
+            let first = seen.entry((thing.kind, of)).or_insert(thing);
             if kind.number == Number::AtMostOne && first.id != thing.id {
                 let message = format!(
                     "`{}` and `{}` are both {}, and there can be only one.",

@@ -2,14 +2,15 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::super::valid::{self, Flaw};
 use super::super::{Figure, Form};
 use super::context::{Context, guess};
 use super::shape::{Drawn, How, Outlined};
 use crate::faults::Code;
-use crate::measure::{Corners, OffsetFault, inward, inward_off, outward, outward_off};
+use crate::measure::{Corners, Flaw, OffsetFault, flaw, inward, inward_off, outward, outward_off};
 use crate::text::Span;
 use crate::vocabulary::{KindId, OutlineId, Shape};
+
+const SAME: &str = "Leave one of them out; the first point is not repeated at the end of an area.";
 
 /// The outlines of one thing as written, each with its place; `None` where it is at fault.
 pub(super) type Written = BTreeMap<OutlineId, (Option<Outlined>, Span)>;
@@ -142,7 +143,7 @@ impl Context<'_> {
             return;
         }
         let flaw = forms.forms.iter().find_map(|form| match form {
-            Form::Ring(ring) => valid::flaw(ring),
+            Form::Ring(ring) => flaw(ring),
             Form::Path(path) => twice(path),
             Form::Point(_) => None,
         });
@@ -166,21 +167,17 @@ impl Context<'_> {
                 Code::SamePoint,
                 format!("Points {} and {} of `{name}` are the same.", at + 1, at + 2),
             ),
-            Flaw::Crossing(a, b) => (
-                Code::CrossesItself,
-                format!(
-                    "`{name}` crosses itself: the side after point {} meets the side after point {}.",
-                    a + 1,
-                    b + 1
-                ),
-            ),
-            Flaw::NoArea => (Code::NoArea, format!("`{name}` surrounds no area.")),
+            Flaw::Crossing(a, b) => {
+                let (a, b) = (a + 1, b + 1);
+                let message = format!(
+                    "`{name}` crosses itself: the side after point {a} meets the side after point {b}."
+                );
+                (Code::CrossesItself, message)
+            }
         };
         let help = match flaw {
-            Flaw::Same(_) => {
-                "Leave one of them out; the first point is not repeated at the end of an area."
-            }
-            _ => "Write the points in the order in which one walks round it.",
+            Flaw::Same(_) => SAME,
+            Flaw::Crossing(..) => "Write the points in the order in which one walks round it.",
         };
         self.faults.add(code, span, message).help(help);
     }
@@ -232,16 +229,16 @@ fn worked_out(from: &Drawn, how: How) -> Result<Drawn, &'static str> {
             smooth: from.smooth,
             ..Drawn::new(figure.forms, figure.spread)
         })
-        .map_err(|fault| why_not(&fault, &from.forms))
+        .map_err(|fault| why_not(fault, &from.forms))
 }
 
 /// Why an outline cannot be worked out, and what to do instead.
-fn why_not(fault: &OffsetFault, forms: &[Form]) -> &'static str {
+fn why_not(fault: OffsetFault, forms: &[Form]) -> &'static str {
     match (fault, forms) {
         (OffsetFault::NotAnArea | OffsetFault::AlreadyRound, _) => {
             "A line or a point has no square corners: write `corners: round`."
         }
-        (OffsetFault::TooAcute { .. } | OffsetFault::RunsIntoItself, _) => {
+        (OffsetFault::TooAcute | OffsetFault::RunsIntoItself, _) => {
             "Its sides would cross, so that the outline has to be drawn."
         }
         (OffsetFault::NotConvex, [_]) => {

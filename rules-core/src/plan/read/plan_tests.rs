@@ -320,6 +320,7 @@ fn units_do_not_change_what_is_meant() {
             .unwrap();
         forget_places(&mut plan);
         plan.things.iter_mut().for_each(|thing| thing.facts.clear());
+        plan.unit = None;
         (plan, depth.least)
     };
     let metres = small("m", "{a: [0, 0], b: [7.62, 0], c: [0, 3.048]}", "1219.2 mm");

@@ -5,7 +5,7 @@ use super::super::{Curved, Form, Point};
 use super::context::{Context, guess};
 use crate::faults::Code;
 use crate::grammar::{self, DRAWN_WAYS, Syntax, keys, may, words};
-use crate::measure::{Corners, Traced};
+use crate::measure::{Corners, EXTENT, Traced};
 use crate::quantity::Dimension;
 use crate::text::{Entry, Node, Span};
 use crate::vocabulary::Shape;
@@ -105,29 +105,28 @@ impl<'a> Context<'a> {
     pub fn outline(&mut self, shape: Shape, entry: &'a Entry) -> Option<Outlined> {
         let node = &entry.value;
         let Some(entries) = node.as_map() else {
-            return self
-                .points(shape, entry, node)
-                .map(|form| Outlined::Drawn(Drawn::new(vec![form], 0)));
+            let form = self.points(shape, entry, node)?;
+            return Some(Outlined::Drawn(Drawn::new(vec![form], 0)));
         };
-        let way = entries
-            .iter()
-            .find(|way| ways().any(|known| known == way.key.as_str()));
+        let is_way = |entry: &&Entry| ways().any(|known| known == entry.key);
+        let way = entries.iter().find(is_way);
         match way.map(|way| (way.key.as_str(), way)) {
             Some(("outward" | "inward", _)) => self.moved(node),
             Some(("same-as", way)) => self.same_as(node, way),
             Some((_, way)) => self.one_way(shape, node, way).map(Outlined::Drawn),
             None => {
-                let first = entries
-                    .first()
-                    .map_or("nothing", |first| first.key.as_str());
-                let help = guess(first, ways(), "The ways are");
-                let message = format!("`{first}` is not a way to draw an outline.");
-                self.faults
-                    .add(Code::UnknownWay, node.span, message)
-                    .help(help);
+                self.unknown_way(entries, node.span);
                 None
             }
         }
+    }
+
+    fn unknown_way(&mut self, entries: &[Entry], span: Span) {
+        let first = entries.first();
+        let first = first.map_or("nothing", |first| first.key.as_str());
+        let message = format!("`{first}` is not a way to draw an outline.");
+        let fault = self.faults.add(Code::UnknownWay, span, message);
+        fault.help(guess(first, ways(), "The ways are"));
     }
 
     fn one_way(&mut self, shape: Shape, node: &'a Node, way: &'a Entry) -> Option<Drawn> {
@@ -136,17 +135,16 @@ impl<'a> Context<'a> {
         if way.key == "parts" {
             return self.parts(shape, way);
         }
-        let fits = shape == Shape::Area || (shape == Shape::Point && way.key == "circle");
-        if !fits {
-            self.faults
-                .add(
-                    Code::WrongShape,
-                    way.key_span,
-                    format!("`{}` draws an area, and a line is wanted here.", way.key),
-                )
-                .help("Write the line as a list of points: `[[0, 0], [4, 0]]`.");
+        if shape == Shape::Line || (shape == Shape::Point && way.key != "circle") {
+            let message = format!("`{}` draws an area, and a line is wanted here.", way.key);
+            let fault = self.faults.add(Code::WrongShape, way.key_span, message);
+            fault.help("Write the line as a list of points: `[[0, 0], [4, 0]]`.");
             return None;
         }
+        self.drawn_as(way)
+    }
+
+    fn drawn_as(&mut self, way: &'a Entry) -> Option<Drawn> {
         match way.key.as_str() {
             "circle" => self.circle(&way.value),
             "oval" => self.oval(&way.value),
@@ -167,38 +165,29 @@ impl<'a> Context<'a> {
         };
         let points = self.point_list(node)?;
         if points.len() < least {
-            let message = format!(
-                "`{}` needs at least {wanted}; it has {}.",
-                entry.key,
-                points.len()
-            );
+            let (name, number) = (&entry.key, points.len());
+            let message = format!("`{name}` needs at least {wanted}; it has {number}.");
             self.faults.add(Code::TooFewPoints, node.span, message);
             return None;
         }
-        Some(if shape == Shape::Line {
-            Form::Path(points)
-        } else {
-            Form::Ring(points)
+        Some(match shape {
+            Shape::Line => Form::Path(points),
+            _ => Form::Ring(points),
         })
     }
 
     fn point_list(&mut self, node: &'a Node) -> Option<Vec<Point>> {
         let items = node.as_list().unwrap_or_default();
         if items.is_empty() || items.iter().any(|item| item.as_list().is_none()) {
-            self.faults
-                .add(
-                    Code::NotPoints,
-                    node.span,
-                    "A list of points is wanted here.",
-                )
-                .help("Write it so: `[[0, 0], [4, 0], [4, 3]]`.");
+            let message = "A list of points is wanted here.";
+            let fault = self.faults.add(Code::NotPoints, node.span, message);
+            fault.help("Write it so: `[[0, 0], [4, 0], [4, 3]]`.");
             return None;
         }
         if items.len() > MOST_POINTS {
-            let message = format!(
-                "There are {} points here; no more than {MOST_POINTS} are read.",
-                items.len()
-            );
+            let many = items.len();
+            let message =
+                format!("There are {many} points here; no more than {MOST_POINTS} are read.");
             self.faults.add(Code::TooManyPoints, node.span, message);
             return None;
         }
@@ -211,7 +200,7 @@ impl<'a> Context<'a> {
         let (x, y) = self.place(node)?;
         let near = |at: i128, origin: i128| {
             let from_origin = at.checked_sub(origin).and_then(|at| i64::try_from(at).ok());
-            from_origin.filter(|at| at.abs() <= super::WIDEST)
+            from_origin.filter(|at| at.abs() <= EXTENT)
         };
         let point = near(x, self.origin.0).zip(near(y, self.origin.1));
         if point.is_none() {

@@ -3,6 +3,8 @@
 use serde::{Deserialize, Serialize};
 
 use super::{AtReport, MissingReport, SubjectReport};
+use crate::check::Need;
+use crate::plan::DocumentState;
 
 /// What a question of class comes to.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -47,10 +49,10 @@ pub struct DocumentReport {
     pub title: String,
     /// What it is for: a thing, where there is one for each, else the plan as a whole.
     pub subject: SubjectReport,
-    /// `needed`, `perhaps` or `not-needed`.
-    pub need: String,
-    /// `in-hand`, `refused` or `not-yet`.
-    pub state: String,
+    /// Whether it is needed.
+    pub need: Need,
+    /// Whether it is there.
+    pub state: DocumentState,
     /// Who supplies it.
     pub from: Option<String>,
     /// In what form.
@@ -94,6 +96,16 @@ pub struct DutyReport {
     pub rule_sets: Vec<String>,
 }
 
+/// Who says what to be careful of.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum CautionBy {
+    /// The rule set.
+    RuleSet,
+    /// The program, in every report.
+    Program,
+}
+
 /// What to be careful of.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
@@ -101,8 +113,8 @@ pub struct DutyReport {
 pub struct CautionReport {
     /// Its id.
     pub id: String,
-    /// `rule-set`, or `program` for those that every report has.
-    pub by: String,
+    /// Who says so.
+    pub by: CautionBy,
     /// What to be careful of, and who is to be asked.
     pub says: String,
     /// The short names of the rule sets that it comes from, where there are several.

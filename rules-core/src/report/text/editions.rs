@@ -29,9 +29,7 @@ fn editions_of(page: &mut Page, editions: &[EditionReport], of: &str) {
                 false => Word::EditionPerhapsNone,
             };
             page.paragraph(2, page.word(turns));
-            for edition in several {
-                entry(page, edition);
-            }
+            several.iter().for_each(|edition| entry(page, edition));
         }
     }
 }

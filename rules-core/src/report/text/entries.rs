@@ -4,6 +4,7 @@ use super::page::{Mark, Page};
 use super::together::{self};
 use crate::check::Outcome;
 use crate::report::model::{PartReport, Question, Report, RuleReport};
+use crate::ruleset::Provenance;
 use crate::ruleset::words::listed;
 use crate::words::Word;
 
@@ -37,7 +38,7 @@ pub(super) fn entry(page: &mut Page, report: &Report, rule: &RuleReport) {
     cautious_about(page, rule);
 }
 
-/// Parts of which the same is said, but for whom it is said of, come together.
+/// Groups parts whose sentences differ only in the subject.
 fn grouped<'r>(parts: &[&'r PartReport]) -> Vec<Vec<&'r PartReport>> {
     let said = |part: &PartReport| part.sentence.replacen(&part.subject.said, "", 1);
     let mut groups: Vec<(String, Vec<&PartReport>)> = Vec::new();
@@ -99,7 +100,7 @@ fn cautious_about(page: &mut Page, rule: &RuleReport) {
         let fill = fill.map(|(key, text)| (key, text.as_str()));
         page.paragraph(4, &page.said(Word::ReadSo, &fill));
     }
-    if rule.provenance == "contradicted" {
+    if rule.provenance == Provenance::Contradicted {
         page.paragraph(4, page.word(Word::Contradicted));
     }
     if let Some(note) = &rule.note {

@@ -24,10 +24,8 @@ pub(super) fn scope(page: &mut Page, report: &Report) {
     }
     if !scope.on_top.is_empty() {
         page.section(Word::WhatComesOnTop);
-        scope
-            .on_top
-            .iter()
-            .for_each(|top| page.item(2, "- ", &top.says));
+        let on_top = scope.on_top.iter();
+        on_top.for_each(|top| page.item(2, "- ", &top.says));
     }
 }
 

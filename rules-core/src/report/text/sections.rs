@@ -2,16 +2,24 @@
 
 use super::page::{Mark, Page};
 use super::together::{self, of};
-use crate::check::{Outcome, Verdict};
-use crate::report::model::{AsDrawnReport, Counts, Report, RuleReport, RuleSetHead};
+use crate::check::{Need, Outcome, Verdict};
+use crate::plan::DocumentState;
+use crate::report::model::{AsDrawnReport, CautionBy, Counts, Report, RuleReport, RuleSetHead};
 use crate::report::scope::left_open;
 use crate::report::text::entries::{clause_marked, entry, sentence_marked};
 use crate::ruleset::built_in::LAYER;
 use crate::words::Word;
 
-const MUST: &str = "must";
 /// What a part says of itself in short where it has no figures.
 const MET: &str = "met";
+
+fn mark_of(verdict: Verdict) -> Mark {
+    match verdict {
+        Verdict::DoesNotComply => Mark::Bad,
+        Verdict::NotDecided | Verdict::NothingInTheseRules => Mark::Open,
+        Verdict::NothingAgainst => Mark::Good,
+    }
+}
 
 /// Plan, rule set, verdict, counts.
 pub(super) fn head(page: &mut Page, report: &Report) {
@@ -21,12 +29,7 @@ pub(super) fn head(page: &mut Page, report: &Report) {
         false => together::under_all(page, report),
     }
     page.gap();
-    let mark = match report.verdict.word {
-        Verdict::DoesNotComply => Mark::Bad,
-        Verdict::NotDecided | Verdict::NothingInTheseRules => Mark::Open,
-        Verdict::NothingAgainst => Mark::Good,
-    };
-    page.marked(0, &report.verdict.sentence, mark);
+    page.marked(0, &report.verdict.sentence, mark_of(report.verdict.word));
     page.paragraph(0, &counts(page, &report.counts));
     if nothing_applied(report) {
         let authority = [("authority", report.rule_set.authority.as_str())];
@@ -43,7 +46,7 @@ pub(super) fn head(page: &mut Page, report: &Report) {
 
 /// Whether the one rule set in use decides nothing since none of its own rules that bind applies.
 fn nothing_applied(report: &Report) -> bool {
-    let own = |rule: &&RuleReport| rule.strength == MUST && rule.layer != LAYER;
+    let own = |rule: &&RuleReport| rule.binds() && rule.layer != LAYER;
     let mut binding = report.rules.iter().filter(own).peekable();
     report.rule_sets.is_empty()
         && report.verdict.word == Verdict::NotDecided
@@ -67,7 +70,22 @@ pub(super) fn as_drawn(report: &Report) -> Option<&AsDrawnReport> {
 }
 
 fn counts(page: &Page, counts: &Counts) -> String {
-    let all = [
+    let some = words_of(counts).into_iter();
+    let some = some.filter(|(number, ..)| *number > 0);
+    let some = some.map(|(number, one, many)| {
+        let words = if number == 1 { one } else { many };
+        page.said(words, &[("n", &number.to_string())])
+    });
+    let some: Vec<String> = some.collect();
+    match some.is_empty() {
+        true => page.said(Word::NoRuleBinds, &[]),
+        false => page.said(Word::OfThoseThatBind, &[("counts", &page.listed(&some))]),
+    }
+}
+
+/// How many rules have each outcome, with the words for one and for several.
+fn words_of(counts: &Counts) -> [(u32, Word, Word); 6] {
+    [
         (counts.fail, Word::OneFails, Word::SomeFail),
         (counts.unknown, Word::OneIsOpen, Word::SomeAreOpen),
         (counts.marginal, Word::OneIsClose, Word::SomeAreClose),
@@ -78,24 +96,12 @@ fn counts(page: &Page, counts: &Counts) -> String {
             Word::OneDoesNotApply,
             Word::SomeDoNotApply,
         ),
-    ];
-    let some: Vec<String> = all
-        .into_iter()
-        .filter(|(number, ..)| *number > 0)
-        .map(|(number, one, many)| {
-            let words = if number == 1 { one } else { many };
-            page.said(words, &[("n", &number.to_string())])
-        })
-        .collect();
-    match some.is_empty() {
-        true => page.said(Word::NoRuleBinds, &[]),
-        false => page.said(Word::OfThoseThatBind, &[("counts", &page.listed(&some))]),
-    }
+    ]
 }
 
 fn binding(report: &Report, outcome: Outcome) -> impl Iterator<Item = &RuleReport> {
     let rules = report.rules.iter();
-    rules.filter(move |rule| rule.strength == MUST && rule.outcome == outcome)
+    rules.filter(move |rule| rule.binds() && rule.outcome == outcome)
 }
 
 /// What fails.
@@ -123,7 +129,7 @@ pub(super) fn open(page: &mut Page, report: &Report) {
 
 fn group(page: &mut Page, report: &Report, heading: Word, is_in: &dyn Fn(&RuleReport) -> bool) {
     let rules = report.rules.iter();
-    let rules = rules.filter(|rule| rule.strength == MUST && is_in(rule));
+    let rules = rules.filter(|rule| rule.binds() && is_in(rule));
     let rules: Vec<_> = rules.collect();
     if rules.is_empty() {
         return;
@@ -147,11 +153,8 @@ pub(super) fn questions(page: &mut Page, report: &Report) {
         let how = question.missing.how.as_deref().unwrap_or_default();
         let lead = format!("{number}. ");
         page.item(2, &lead, &format!("{} {how}", question.missing.question));
-        let rules: Vec<String> = question
-            .rules
-            .iter()
-            .map(|rule| format!("`{rule}`"))
-            .collect();
+        let rules = question.rules.iter().map(|rule| format!("`{rule}`"));
+        let rules: Vec<String> = rules.collect();
         let indent = 2 + lead.len();
         let rules = page.listed(&rules);
         let for_rules = page.said(Word::ForRules, &[("rules", &rules)]);
@@ -212,27 +215,31 @@ pub(super) fn not_applicable(page: &mut Page, report: &Report) {
 pub(super) fn advice(page: &mut Page, report: &Report) {
     let rules = report.rules.iter();
     let advising: Vec<_> = rules
-        .filter(|rule| rule.strength != MUST && rule.outcome != Outcome::NotApplicable)
+        .filter(|rule| !rule.binds() && rule.outcome != Outcome::NotApplicable)
         .collect();
     if advising.is_empty() {
         return;
     }
     page.section(Word::WhatIsAdvised);
     for rule in advising {
-        let words = match rule.outcome {
-            Outcome::Pass => Word::Followed,
-            Outcome::Fail => Word::NotFollowed,
-            _ => Word::AdviceOpen,
-        };
-        let brief = in_short(page, rule);
-        let fill = [
-            ("title", rule.title.as_str()),
-            ("brief", &brief),
-            ("sentence", &rule.sentence),
-        ];
-        let text = page.said(words, &fill);
-        page.hanging(2, &format!("{text} ({})", clause(rule)));
+        let text = format!("{} ({})", advised(page, rule), clause(rule));
+        page.hanging(2, &text);
     }
+}
+
+fn advised(page: &Page, rule: &RuleReport) -> String {
+    let words = match rule.outcome {
+        Outcome::Pass => Word::Followed,
+        Outcome::Fail => Word::NotFollowed,
+        _ => Word::AdviceOpen,
+    };
+    let brief = in_short(page, rule);
+    let fill = [
+        ("title", rule.title.as_str()),
+        ("brief", &brief),
+        ("sentence", &rule.sentence),
+    ];
+    page.said(words, &fill)
 }
 
 /// Questions of class.
@@ -263,16 +270,16 @@ pub(super) fn papers(page: &mut Page, report: &Report) {
     let wanted = report
         .documents
         .iter()
-        .filter(|document| document.need != "not-needed");
+        .filter(|document| document.need != Need::NotNeeded);
     let wanted: Vec<_> = wanted.collect();
     if wanted.is_empty() {
         return;
     }
     page.section(Word::Papers);
     for document in wanted {
-        let tick = match document.state.as_str() {
-            "in-hand" => "[x] ",
-            _ => "[ ] ",
+        let tick = match document.state {
+            DocumentState::InHand => "[x] ",
+            DocumentState::Refused | DocumentState::NotYet => "[ ] ",
         };
         let sentence = sentence_marked(&document.sentence, &document.mark);
         let by = of(&document.rule_sets);
@@ -297,9 +304,9 @@ pub(super) fn duties(page: &mut Page, report: &Report) {
 pub(super) fn cautions(page: &mut Page, report: &Report) {
     page.section(Word::TakeCare);
     for caution in &report.cautions {
-        let by = match caution.by.as_str() {
-            "program" => String::new(),
-            _ => of(&caution.rule_sets),
+        let by = match caution.by {
+            CautionBy::Program => String::new(),
+            CautionBy::RuleSet => of(&caution.rule_sets),
         };
         page.item(2, "- ", &format!("{}{by}", caution.says));
     }

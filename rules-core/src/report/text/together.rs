@@ -3,7 +3,6 @@
 use super::page::{Mark, Page};
 use crate::report::model::{GoesWith, Report};
 use crate::ruleset::built_in::LAYER;
-use crate::ruleset::words::listed;
 use crate::words::Word;
 
 /// Each rule set, and what it comes to by itself.
@@ -26,21 +25,16 @@ pub(super) fn goes_with(page: &mut Page, report: &Report) {
     report
         .goes_with
         .iter()
-        .for_each(|one| page.paragraph(0, &goes_together(one)));
+        .for_each(|one| page.paragraph(0, &goes_together(page, one)));
 }
 
-fn goes_together(one: &GoesWith) -> String {
-    let go = if one.rule_sets.len() == 1 {
-        "goes"
-    } else {
-        "go"
-    };
-    let were = if one.with.len() == 1 { "was" } else { "were" };
-    format!(
-        "{} {go} together with {}, which {were} not named.",
-        listed(&one.rule_sets, "and"),
-        listed(&one.with, "and")
-    )
+fn goes_together(page: &Page, one: &GoesWith) -> String {
+    let fill = [
+        ("these", page.listed(&one.rule_sets)),
+        ("others", page.listed(&one.with)),
+    ];
+    let fill = fill.each_ref().map(|(key, text)| (*key, text.as_str()));
+    page.said(Word::GoTogether, &fill)
 }
 
 /// Where two rules limit the same: which of them governs.

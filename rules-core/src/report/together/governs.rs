@@ -40,9 +40,9 @@ struct Limit<'a> {
 }
 
 fn limits<'a>(by: &'a JudgedBy<'a>) -> Vec<Limit<'a>> {
-    let findings = by.governed.findings.rules.iter();
-    let rules =
-        findings.filter_map(|finding| Some((finding, by.governed.rules.rule(finding.rule)?)));
+    let governed = &by.governed;
+    let findings = governed.findings.rules.iter();
+    let rules = findings.filter_map(|finding| Some((finding, governed.rules.rule(finding.rule)?)));
     let binding = rules.filter(|(_, rule)| rule.strength == Strength::Must && !rule.built_in);
     let tests = binding.flat_map(|(finding, rule)| {
         let tests = required(&rule.require).into_iter();
@@ -125,17 +125,13 @@ fn parts_of_both<'a>(one: &Limit<'a>, other: &Limit<'a>) -> Vec<(&'a Part, &'a P
         Some((subject?, part.pool.and_then(id)))
     };
     let (own, theirs) = (&one.finding.parts, &other.finding.parts);
-    let pairs = own
-        .iter()
-        .filter(|part| binds(one.rule, part))
-        .flat_map(|own| {
-            let theirs = theirs.iter().filter(|part| binds(other.rule, part));
-            let same = theirs.filter(move |part| {
-                let mine = whom(one, own);
-                mine.is_some() && mine == whom(other, part)
-            });
-            same.map(move |theirs| (own, theirs)).collect::<Vec<_>>()
-        });
+    let own = own.iter().filter(|part| binds(one.rule, part));
+    let pairs = own.flat_map(|own| {
+        let mine = whom(one, own);
+        let theirs = theirs.iter().filter(|part| binds(other.rule, part));
+        let same = theirs.filter(|part| mine.is_some() && mine == whom(other, part));
+        same.map(|theirs| (own, theirs)).collect::<Vec<_>>()
+    });
     pairs.collect()
 }
 

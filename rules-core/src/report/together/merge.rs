@@ -37,7 +37,7 @@ pub(super) fn merged(mut reports: Vec<(String, Report)>) -> (Lists, Ids) {
     questions.sort_by_key(|question| std::cmp::Reverse(question.rules.len()));
     let (mut cautions, _) = one_list(take(&mut reports, |it| &mut it.cautions), CAUTIONS);
     // The program's own stand last; the sort is stable.
-    cautions.sort_by_key(|caution| caution.by == "program");
+    cautions.sort_by_key(|caution| caution.by);
     let (mut duties, steps) = one_list(take(&mut reports, |it| &mut it.duties), DUTIES);
     for duty in &mut duties {
         let rule_set = duty.rule_sets.first().cloned().unwrap_or_default();
@@ -124,10 +124,10 @@ const PAPERS: How<DocumentReport> = How {
     same: |one, other| {
         (&one.title, &one.subject, &one.from, &one.form)
             == (&other.title, &other.subject, &other.from, &other.form)
-            && (&one.state, one.discretion) == (&other.state, other.discretion)
+            && (one.state, one.discretion) == (other.state, other.discretion)
     },
     add: |one, other| {
-        if pressing(&other) < pressing(one) {
+        if other.need < one.need {
             one.need = other.need;
             one.sentence = other.sentence;
         }
@@ -155,12 +155,6 @@ const QUESTIONS: How<Question> = How {
     same: |one, other| one.missing == other.missing,
     add: |one, other| add_new(&mut one.rules, other.rules),
 };
-
-fn pressing(document: &DocumentReport) -> usize {
-    let needs = ["needed", "perhaps", "not-needed"];
-    let place = needs.iter().position(|need| *need == document.need);
-    place.unwrap_or(needs.len())
-}
 
 fn add_new(list: &mut Vec<String>, more: Vec<String>) {
     for one in more {

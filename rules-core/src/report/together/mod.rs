@@ -8,12 +8,12 @@ mod governs;
 mod merge;
 mod names;
 
-use super::rules::{MUST, count};
+use super::rules::count;
 use super::scope::scope_report;
 use super::second_hand::second_hand;
 use super::{
-    GoesWith, LayerHead, ReadBySome, Report, RuleSetHead, RuleSetReport, SCHEMA, VerdictWords,
-    authorities, disclaimer, drawn, layer_heads, next,
+    GoesWith, ReadBySome, Report, RuleSetHead, RuleSetReport, SCHEMA, VerdictWords, authorities,
+    disclaimer, drawn, layer_heads, next,
 };
 use crate::check::{Governed, Verdict};
 use crate::plan::Plan;
@@ -48,8 +48,7 @@ pub(crate) fn together(
     let governs = governs::governs(&judged);
     let language = language_of(&governing);
     let (lists, ids) = merge::merged(names::named(judged));
-    let (binding, advising): (Vec<_>, Vec<_>) =
-        lists.rules.iter().partition(|rule| rule.strength == MUST);
+    let (binding, advising): (Vec<_>, Vec<_>) = lists.rules.iter().partition(|rule| rule.binds());
     let mut report = Report {
         schema: SCHEMA.to_owned(),
         language: language.tag().to_owned(),
@@ -109,23 +108,24 @@ fn own_report(judged: &JudgedBy<'_>) -> RuleSetReport {
     }
 }
 
+fn each_once<T: PartialEq>(all: impl Iterator<Item = T>) -> Vec<T> {
+    let mut once = Vec::new();
+    for one in all {
+        if !once.contains(&one) {
+            once.push(one);
+        }
+    }
+    once
+}
+
 /// The names of all in a row, for a reader who knows of one rule set only.
 fn joint_head(sets: &[&RuleSet]) -> RuleSetHead {
     let joined = |name: &dyn Fn(&RuleSet) -> &str| {
         let names: Vec<&str> = sets.iter().map(|rules| name(rules)).collect();
         names.join("; ")
     };
-    let mut notices: Vec<&str> = Vec::new();
-    let mut layers: Vec<LayerHead> = Vec::new();
-    for rules in sets {
-        let notice = rules.notice.as_deref();
-        notices.extend(notice.filter(|notice| !notices.contains(notice)));
-        for layer in layer_heads(rules) {
-            if !layers.contains(&layer) {
-                layers.push(layer);
-            }
-        }
-    }
+    let notices = each_once(sets.iter().filter_map(|rules| rules.notice.as_deref()));
+    let layers = each_once(sets.iter().flat_map(|rules| layer_heads(rules)));
     RuleSetHead {
         id: joined(&|rules| &rules.id),
         title: joined(&|rules| &rules.title),

@@ -8,6 +8,7 @@ use std::collections::BTreeSet;
 use crate::faults::Code;
 use crate::quantity::{Dimension, ONE, Unit, show_exactly};
 use crate::ruleset::read::Reader;
+use crate::ruleset::types::physical;
 use crate::ruleset::types::{Type, type_of};
 use crate::ruleset::{Bound, Choice, Requirement, RowTest, Stated, Table, Value};
 use crate::text::{Span, capitalised};
@@ -104,7 +105,10 @@ fn amount_cells(value: &Value, bounds: &[&Bound], vocabulary: &Vocabulary) -> Op
         all.insert(1);
     }
     if matches!(value, Value::Count(_)) {
-        all.retain(|&at| at % 2 == 0 || has_whole_number(at, &twice));
+        all.retain(|&at| match at % 2 == 0 {
+            true => at % (2 * ONE) == 0,
+            false => has_whole_number(at, &twice),
+        });
     }
     let none = matches!(value, Value::Fact(id) if vocabulary.fact(*id).none).then_some(Cell::None);
     Some(all.into_iter().map(Cell::Amount).chain(none).collect())
@@ -125,25 +129,6 @@ fn has_whole_number(at: i128, twice: &BTreeSet<i128>) -> bool {
     match (below, above) {
         (Some(below), Some(above)) => (below / (2 * ONE) + 1) * 2 * ONE < *above,
         _ => true,
-    }
-}
-
-/// What an amount can physically be.
-fn physical(value: &Value, vocabulary: &Vocabulary) -> (Option<i128>, Option<i128>) {
-    match value {
-        Value::Fact(id) => match vocabulary.fact(*id).answer {
-            Answer::Amount { least, most, .. } => (least, most),
-            _ => (None, None),
-        },
-        Value::Distance(_)
-        | Value::Area(_)
-        | Value::Length { .. }
-        | Value::Count(_)
-        | Value::Enclosure(_)
-        | Value::Volume(_)
-        | Value::Height(_) => (Some(0), None),
-        Value::Named { value, .. } => physical(value, vocabulary),
-        _ => (None, None),
     }
 }
 
@@ -216,6 +201,25 @@ pub(crate) fn impossible<'b>(
     })
 }
 
+/// Whether every possible value keeps all of these bounds.
+pub(crate) fn everything_keeps(value: &Value, bounds: &[Bound], vocabulary: &Vocabulary) -> bool {
+    let all: Vec<_> = bounds.iter().collect();
+    let kept = |cell: &Cell| all.iter().all(|bound| keeps(cell, bound));
+    cells(value, &all, vocabulary).is_some_and(|cells| cells.iter().all(kept))
+}
+
+/// Whether every possible amount keeps all of these bounds; having no amount is no breach. "At least 0" only says that
+/// the thing exists, so lower bounds alone do not count.
+pub(crate) fn every_amount_keeps(value: &Value, bounds: &[Bound], vocabulary: &Vocabulary) -> bool {
+    let all: Vec<_> = bounds.iter().collect();
+    let kept = |cell: &Cell| *cell == Cell::None || all.iter().all(|bound| keeps(cell, bound));
+    let limited = all.iter().all(|bound| bound.limit().is_some());
+    let lower = |bound: &&Bound| matches!(bound, Bound::AtLeast(_));
+    limited
+        && !all.iter().all(lower)
+        && cells(value, &all, vocabulary).is_some_and(|cells| cells.iter().all(kept))
+}
+
 /// Says which values are in no row, and which rows can never apply.
 /// `span` and `places` are where the table and its rows stand.
 pub(crate) fn check<T>(reader: &mut Reader<'_>, table: &Table<T>, span: Span, places: &[Span]) {
@@ -261,7 +265,9 @@ pub(crate) fn check<T>(reader: &mut Reader<'_>, table: &Table<T>, span: Span, pl
     };
     let taking = rows_taking(table, &cells);
     unreachable_rows(reader, &taking, places);
-    if !otherwise {
+    if otherwise {
+        hole(reader, &taking, (&all, &cells), places);
+    } else {
         gaps(reader, &taking, (&all, &cells), span);
     }
 }
@@ -315,7 +321,7 @@ fn unreachable_conditions<T>(reader: &mut Reader<'_>, table: &Table<T>, places: 
 fn never_applies(reader: &mut Reader<'_>, place: Span) {
     reader
         .warning(Code::RowNeverApplies, place, "This row can never apply.")
-        .help("The rows before it take every case that it speaks of, or there is no such case.");
+        .help("A row above takes every case of it, or there is no such case. Put the row for fewer cases first.");
 }
 
 /// Which row of a table each cell falls to, the first that takes it; the cells' amounts rise.
@@ -367,48 +373,88 @@ fn gaps(
 ) {
     let missed = taking.iter().map(|row| !work::is_spent() && row.is_none());
     let missed: Vec<bool> = missed.collect();
-    let unit = bounds.iter().find_map(|bound| match bound {
-        Bound::AtLeast(limit)
-        | Bound::AtMost(limit)
-        | Bound::MoreThan(limit)
-        | Bound::LessThan(limit) => Some(stated(limit)?.unit),
-        Bound::Is(_) => None,
-    });
+    let unit = bounds
+        .iter()
+        .find_map(|bound| Some(stated(bound.limit()?)?.unit));
     let said = gaps_said(cells, &missed, unit);
     let Some((last, rest)) = said.split_last() else {
         return;
     };
     let message = match rest {
-        [] => format!("{} is in no row of this table.", capitalised(last)),
+        [] => format!("{last} is in no row of this table."),
         _ => format!(
             "{} and {last} are in no row of this table.",
-            capitalised(&rest.join(", "))
+            rest.join(", ")
         ),
     };
+    let message = capitalised(&message);
     reader
         .fault(Code::TableGap, span, message)
         .help("Make a row for it, or add a last row `otherwise: …`.");
+}
+
+/// One amount between two rows that only the last row takes, `otherwise`.
+fn hole(
+    reader: &mut Reader<'_>,
+    taking: &[Option<usize>],
+    (bounds, cells): (&[&Bound], &[Cell]),
+    places: &[Span],
+) {
+    let last = places.len().checked_sub(1);
+    let unit = bounds
+        .iter()
+        .find_map(|bound| Some(stated(bound.limit()?)?.unit));
+    let missed = cells.windows(3).zip(taking.windows(3));
+    let mut missed = missed.filter_map(|(cells, rows)| match (cells, rows) {
+        ([_, Cell::Amount(at), _], [before, here, after])
+            if at % 2 == 0 && *here == last && *before != last && *after != last =>
+        {
+            Some(*at)
+        }
+        _ => None,
+    });
+    let (Some(at), Some(unit), Some(place)) = (missed.next(), unit, places.last()) else {
+        return;
+    };
+    let message = format!("Just {} falls to this row.", show_exactly(at / 2, unit));
+    reader
+        .warning(Code::TableHole, *place, message)
+        .help("Is `at-most` or `at-least` meant in one of the two rows beside it?");
 }
 
 /// The missed cells in words, those side by side together.
 fn gaps_said(cells: &[Cell], missed: &[bool], unit: Option<Unit>) -> Vec<String> {
     let mut said = Vec::new();
     let mut run: Vec<i128> = Vec::new();
+    let is_least = |run: &[i128]| matches!((cells.first(), run.first()), (Some(Cell::Amount(least)), Some(first)) if least == first);
+    let greatest = cells.iter().rev().find_map(|cell| match cell {
+        Cell::Amount(at) => Some(*at),
+        _ => None,
+    });
     for (cell, &missed) in cells.iter().zip(missed) {
         match cell {
             Cell::Amount(at) if missed => run.push(*at),
-            Cell::Amount(_) => said.extend(run_said(&std::mem::take(&mut run), unit)),
+            Cell::Amount(_) => {
+                let run = std::mem::take(&mut run);
+                said.extend(run_said(&run, unit, (is_least(&run), None)));
+            }
             Cell::Word(word) if missed => said.push(format!("`{word}`")),
             Cell::OtherWord if missed => said.push("any other word".to_owned()),
             Cell::None if missed => said.push("`none`".to_owned()),
             _ => {}
         }
     }
-    said.extend(run_said(&run, unit));
+    let to_the_end = greatest.filter(|greatest| run.last() == Some(greatest));
+    said.extend(run_said(&run, unit, (is_least(&run), to_the_end)));
     said
 }
 
-fn run_said(run: &[i128], unit: Option<Unit>) -> Option<String> {
+/// A run of missed amounts; whether it begins with the least that can be, and the greatest that can be, if it ends there.
+fn run_said(
+    run: &[i128],
+    unit: Option<Unit>,
+    (is_least, to_the_end): (bool, Option<i128>),
+) -> Option<String> {
     let show = |at: i128| {
         unit.map_or_else(
             || (at / 2).to_string(),
@@ -425,6 +471,8 @@ fn run_said(run: &[i128], unit: Option<Unit>) -> Option<String> {
         _ if first == last && exact(first) => format!("exactly {}", show(first)),
         (true, true) => format!("from {} to {}", show(first), show(last)),
         (true, false) => format!("{} and more", show(first)),
+        (false, true) if !is_least && to_the_end.is_some() => format!("more than {}", show(first)),
+        (false, true) if !is_least => format!("more than {} and up to {}", show(first), show(last)),
         (false, true) => format!("up to {}", show(last)),
         (false, false) => format!("between {} and the next row", show(first)),
     })

@@ -5,9 +5,9 @@ use std::cell::RefCell;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use crate::ruleset::lint::coverage::{cells, impossible, keeps};
+use crate::ruleset::lint::coverage::{cells, everything_keeps, impossible, keeps};
 use crate::ruleset::stricter::{bare, same};
-use crate::ruleset::{Bound, Once, Requirement, Test, Then, Value, address};
+use crate::ruleset::{Bound, Once, Requirement, Test, Value, address};
 use crate::vocabulary::{FactId, Vocabulary};
 use crate::work;
 
@@ -49,10 +49,8 @@ impl Sight<'_> {
                 impossible(&test.value, &test.bounds, self.vocabulary) || self.counts_none(test)
             }
             Requirement::All(members) => {
-                members
-                    .iter()
-                    .any(|member| self.never(member) || is_denied(member, members))
-                    || self.contrary(&tests_in([requirement])).is_some()
+                let never = |member| self.never(member) || is_denied(member, members);
+                members.iter().any(never) || self.contrary(&tests_in([requirement])).is_some()
             }
             Requirement::Any(members) => members.iter().all(|member| self.never(member)),
             Requirement::Not(inner) => self.always(inner),
@@ -86,14 +84,7 @@ impl Sight<'_> {
             return false;
         }
         match requirement {
-            Requirement::Test(test) => {
-                let bounds: Vec<_> = test.bounds.iter().collect();
-                cells(&test.value, &bounds, self.vocabulary).is_some_and(|cells| {
-                    cells
-                        .iter()
-                        .all(|cell| bounds.iter().all(|bound| keeps(cell, bound)))
-                })
-            }
+            Requirement::Test(test) => everything_keeps(&test.value, &test.bounds, self.vocabulary),
             Requirement::All(members) => members.iter().all(|member| self.always(member)),
             Requirement::Any(members) => members.iter().any(|member| self.always(member)),
             Requirement::Not(inner) => self.never(inner),
@@ -120,10 +111,7 @@ impl Sight<'_> {
                     self.lacks_if_none(requirement)
                 })
             }
-            Requirement::Table(table) => table.rows.iter().any(|row| match &row.then {
-                Then::Give(requirement) => self.lacks_if_none(requirement),
-                Then::Refer => false,
-            }),
+            Requirement::Table(table) => table.given().any(|given| self.lacks_if_none(given)),
             Requirement::Test(_) | Requirement::Have(_) | Requirement::Refer => false,
         }
     }

@@ -59,7 +59,12 @@ fn jump<'r>(test: &'r Test, bound: &'r Bound, vocabulary: &Vocabulary) -> Option
         .or_else(|| {
             let of_lot = at_most && is_size_of_lot(by, vocabulary);
             of_lot.then(|| fallen_plainly(&steps, unit)).flatten()
-        });
+        })
+        .or_else(|| {
+            let voltage = unit.dimension() == Dimension::Voltage && !at_most;
+            voltage.then(|| fallen_with_voltage(&steps, unit)).flatten()
+        })
+        .or_else(|| leapt(&steps));
     Some((said?, own))
 }
 
@@ -87,7 +92,7 @@ fn steps<'r>(
         let Cell::Amount(at) = cell else { continue };
         let row = table.rows.get(row?)?;
         let Then::Give(value) = &row.then else {
-            return None;
+            continue; // The authority decides there.
         };
         let (limit, share) = limit_of(value, by)?;
         if steps.last().is_none_or(|last| last.limit != limit) {
@@ -184,6 +189,39 @@ fn fallen_plainly(steps: &[Step<'_>], unit: Unit) -> Option<String> {
             shown(after.limit)
         )
     })
+}
+
+/// A distance that falls as the voltage rises.
+fn fallen_with_voltage(steps: &[Step<'_>], unit: Unit) -> Option<String> {
+    let fall = steps.windows(2).find(|pair| match pair {
+        [one, other] => other.limit.range.low < one.limit.range.low,
+        _ => false,
+    })?;
+    let [before, after] = fall else { return None };
+    Some(format!(
+        "At {} this limit falls from {} to {}: a higher voltage needs less.",
+        show_exactly(after.from, unit),
+        shown(before.limit),
+        shown(after.limit)
+    ))
+}
+
+/// Limits of two rows of which one is some hundred times the other: a unit is probably wrong.
+fn leapt(steps: &[Step<'_>]) -> Option<String> {
+    const MANY: i128 = 300;
+    let leap = steps.windows(2).find(|pair| match pair {
+        [one, other] => {
+            let (one, other) = (one.limit.range.low, other.limit.range.low);
+            one > 0 && other > 0 && one.max(other) / one.min(other) >= MANY
+        }
+        _ => false,
+    })?;
+    let [before, after] = leap else { return None };
+    Some(format!(
+        "From one row to the next this limit goes from {} to {}, some hundred times as much or as little.",
+        shown(before.limit),
+        shown(after.limit)
+    ))
 }
 
 /// Whether a value is a share of what the table goes by.

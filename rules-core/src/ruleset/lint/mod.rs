@@ -2,12 +2,15 @@
 
 pub(super) mod absent;
 pub(super) mod coverage;
+pub(super) mod doubtful;
 pub(super) mod holds;
+pub(super) mod idle;
 pub(super) mod jumps;
 pub(super) mod slips;
 
 use crate::faults::Code;
-use crate::ruleset::lint::coverage::{Cell, cells, keeps};
+use crate::quantity::show_exactly;
+use crate::ruleset::lint::coverage::{Cell, cells, keeps, stated};
 use crate::ruleset::lint::holds::tests_in;
 use crate::ruleset::read::Reader;
 use crate::ruleset::{Bound, Choice, Requirement, Test, Value};
@@ -65,8 +68,16 @@ impl Reader<'_> {
         unproven(requirement, &[], &self.vocabulary, &mut found);
         for (fact, span) in found {
             let path = self.vocabulary.fact_path(fact);
+            let none = format!("{{fact: {path}, is: none}}");
+            let (there, or_none) = match turned(requirement, span, &path) {
+                Some(turned) => (turned.clone(), format!("{{any-of: [{none}, {turned}]}}")),
+                None => (
+                    format!("[{{not: {none}}}, {{not: …}}]"),
+                    format!("{{any-of: [{none}, {{not: …}}]}}"),
+                ),
+            };
             self.fault(Code::NotOfNone, span, format!("`{path}` can be `none`, and nothing says whether this holds then."))
-                .help(format!("If there must be one, write `{{not: {{fact: {path}, is: none}}}}` beside it; if none will do as well, write `any-of` with `{{fact: {path}, is: none}}`."));
+                .help(format!("In place of the whole `not`, write `{there}` if there must be one, or `{or_none}` if none will do as well."));
         }
     }
 }
@@ -79,21 +90,45 @@ impl Reader<'_> {
             Requirement::All(members) if members.iter().any(|it| sight.never(it)) => return,
             Requirement::All(_) => match sight.contrary(&tests_in([requirement])) {
                 Some(Value::Fact(fact)) => format!(
-                    "No plan can keep all of this: what is said of `{}` rules itself out.",
+                    "No plan can keep all of this: `{}` cannot be both.",
                     vocabulary.fact_path(*fact)
                 ),
                 _ => "No plan can keep all of this: one part of it rules out another.".to_owned(),
             },
             _ => "No plan can keep this.".to_owned(),
         };
-        let own = matches!(
-            requirement,
-            Requirement::All(_) | Requirement::Any(_) | Requirement::Not(_)
-        );
+        use Requirement::{All, Any, Not};
+        let own = matches!(requirement, All(_) | Any(_) | Not(_));
         if own && sight.never(requirement) {
             self.warning(Code::NeverHolds, root, message)
                 .help("Is one of the limits the wrong way round, or is `any-of` meant?");
         }
+    }
+}
+
+/// A test at a place that stands alone in a `not`, written without the `not`, with its one limit turned round.
+fn turned(requirement: &Requirement, span: Span, path: &str) -> Option<String> {
+    match requirement {
+        Requirement::All(members) | Requirement::Any(members) => {
+            members.iter().find_map(|member| turned(member, span, path))
+        }
+        Requirement::Each(each) => turned(&each.require, span, path),
+        Requirement::Not(inner) => match &**inner {
+            Requirement::Test(test) if test.span == span => {
+                let (key, limit) = match test.bounds.as_slice() {
+                    [Bound::AtLeast(limit)] => ("less-than", limit),
+                    [Bound::LessThan(limit)] => ("at-least", limit),
+                    [Bound::AtMost(limit)] => ("more-than", limit),
+                    [Bound::MoreThan(limit)] => ("at-most", limit),
+                    _ => return None,
+                };
+                let limit = stated(limit)?;
+                let limit = show_exactly(limit.range.low, limit.unit);
+                Some(format!("{{fact: {path}, {key}: {limit}}}"))
+            }
+            _ => None,
+        },
+        _ => None,
     }
 }
 
@@ -124,10 +159,8 @@ fn unproven(
             found.extend(tested);
         }
         Requirement::Table(table) => {
-            for row in &table.rows {
-                if let crate::ruleset::Then::Give(inner) = &row.then {
-                    unproven(inner, proven, vocabulary, found);
-                }
+            for inner in table.given() {
+                unproven(inner, proven, vocabulary, found);
             }
         }
         Requirement::Test(_)
@@ -137,8 +170,8 @@ fn unproven(
     }
 }
 
-/// The fact of which a member says what holds where there is none: beside others that must hold, any test that fails
-/// there will do.
+/// The fact whose absence this member deals with. If all members must hold, any test of the fact will do, because it fails
+/// where there is none.
 fn speaks_of(member: &Requirement, all: bool) -> Option<FactId> {
     let test = match member {
         Requirement::Test(test) if all || allows_none(&test.bounds) => test,

@@ -26,10 +26,12 @@ impl Reader<'_> {
             }
             self.now = Some(rule.span);
             self.never_applies(rule);
+            self.requires_its_condition(rule);
             for relief in &rule.reliefs {
                 self.useless_relief(rule, relief);
             }
             self.jumps(rule);
+            self.doubtful(rule);
             self.unsaid_absence(rule);
         }
         self.now = None;
@@ -40,7 +42,8 @@ impl Reader<'_> {
     fn never_applies(&mut self, rule: &Rule) {
         let sight = self.sight();
         let conditions: Vec<&Requirement> = conditions(rule).collect();
-        let mut each = rule.when.iter().chain(conditions.iter().copied());
+        let chosen = rule.each.iter().filter_map(|each| each.filter.as_deref());
+        let mut each = (rule.when.iter().chain(chosen)).chain(conditions.iter().copied());
         if each.any(|one| sight.never(one)) {
             return; // That was said where the condition stands.
         }
@@ -74,6 +77,24 @@ impl Reader<'_> {
         .help("Compare its `when`, `unless` and `where`.");
     }
 
+    /// A rule that requires what its own conditions already say.
+    fn requires_its_condition(&mut self, rule: &Rule) {
+        let given = tests_in(conditions(rule));
+        let asked = tests_in([&rule.require]);
+        let everywhere = |test: &&Arc<Test>| test.holds.is_none();
+        let comparable = is_all_tests(&rule.require) && given.iter().chain(&asked).all(everywhere);
+        let sight = self.sight();
+        if !comparable || asked.is_empty() || !asked.iter().all(|it| sight.implied(it, &given)) {
+            return;
+        }
+        let message = format!(
+            "The rule `{}` can never fail: its `when` or `where` already says what it requires.",
+            rule.id
+        );
+        self.warning(Code::RequiresItsCondition, rule.span, message)
+            .help("Is one of the limits the wrong one? A condition says for which plans or things the rule is, `require` what they must keep.");
+    }
+
     /// A relief with which the rule can never fail, and one that is of no help.
     fn useless_relief(&mut self, rule: &Rule, relief: &Relief) {
         let span = relief.span;
@@ -92,6 +113,7 @@ impl Reader<'_> {
                     relief.id
                 ),
             )
+            .because_of(span)
             .help("Say what the relief asks for, or withdraw the rule.");
         } else if asks_nothing {
             self.warning(
@@ -102,6 +124,7 @@ impl Reader<'_> {
                     relief.id
                 ),
             )
+            .because_of(span)
             .help("Put that condition under the rule's `unless`.");
         } else if no_help {
             self.warning(
@@ -113,11 +136,53 @@ impl Reader<'_> {
                 ),
             )
             .help("Is one of the two limits the wrong one?");
+        } else if relief.when.is_none() && !relief.leave && self.is_laxer(&relief.require, &asked) {
+            self.say_laxer(rule, relief);
         }
+    }
+
+    /// Whether a requirement holds wherever these tests do.
+    fn is_laxer(&self, requirement: &Requirement, than: &[&Arc<Test>]) -> bool {
+        match requirement {
+            Requirement::Test(test) => {
+                let mut tests = than.iter().chain([&test]);
+                tests.all(|test| test.holds.is_none()) && self.sight().implied(test, than)
+            }
+            Requirement::All(members) => members.iter().all(|one| self.is_laxer(one, than)),
+            Requirement::Any(members) => members.iter().any(|one| self.is_laxer(one, than)),
+            _ => false,
+        }
+    }
+
+    /// A relief that asks for less than the rule wherever the rule is kept.
+    fn say_laxer(&mut self, rule: &Rule, relief: &Relief) {
+        let paper = |other: &&Relief| {
+            matches!(other.require, Requirement::Have(_))
+                || matches!(&other.require, Requirement::All(all) if matches!(all.as_slice(), [Requirement::Have(_)]))
+        };
+        let other = rule
+            .reliefs
+            .iter()
+            .filter(|other| other.id != relief.id)
+            .find(paper);
+        let help = match (other, &relief.require) {
+            (Some(other), _) => format!("Each relief counts alone, `{}`, too. If both must hold, put them into one list, under one relief.", other.id),
+            (None, Requirement::Any(_)) => "With `any-of`, each of its items is enough. If all of them must hold, write a list without `any-of`.".to_owned(),
+            (None, Requirement::All(all)) if all.iter().any(|one| matches!(one, Requirement::Any(_))) => "With `any-of`, each of its items is enough. If all of them must hold, write a list without `any-of`.".to_owned(),
+            _ => "Add what the relief depends on, such as a paper with `have`, or write this limit in the rule.".to_owned(),
+        };
+        let message = format!(
+            "The relief `{}` asks for less than the rule and for nothing else, so that the rule's own limit never counts.",
+            relief.id
+        );
+        self.warning(Code::ReliefLaxer, relief.span, message)
+            .help(help);
     }
 
     /// Pairs of binding rules that no plan can keep where both apply.
     fn clashes(&mut self, rules: &[Rule]) {
+        // A rule that was meant to take another's place stands beside it.
+        let misnamed = self.has_fault(Code::UnknownRule);
         let binding = rules.iter().filter(|rule| rule.strength == Strength::Must);
         let binding: Vec<Bound<'_>> = binding.map(Bound::of).collect();
         for (place, others) in of_same_value(&binding, &self.vocabulary) {
@@ -129,8 +194,10 @@ impl Reader<'_> {
                 if work::is_spent() {
                     return;
                 }
-                if self.clash(one, other) {
+                if !misnamed && self.clash(one, other) {
                     self.say_clash(one.rule, other.rule);
+                } else if !misnamed {
+                    self.idle_rule(one.rule, other.rule);
                 }
             }
         }

@@ -5,6 +5,7 @@
 
 mod head;
 pub(super) mod layers;
+mod lists;
 mod take;
 
 mod names;
@@ -19,16 +20,17 @@ use std::rc::Rc;
 use super::lint::holds::{Seen, Sight};
 use super::{DocumentIndex, Layer, Question, RuleSet, Source, SourceIndex, built_in};
 use crate::faults::Code;
-use crate::text::{Faults, Node, Span};
+use crate::text::{Entry, Faults, Node, Span};
 use crate::vocabulary::{FactId, KindId, Matter, Vocabulary};
 use crate::words::Language;
 use crate::work;
 use head::editions::{Chain, Words};
 use head::files::File;
+pub use head::format::FORMAT;
 pub use head::languages::is_language;
 use head::languages::picked;
 use layers::Merged;
-use names::terms::Slot;
+use names::known::Slot;
 use take::listed;
 
 /// A rule set that can be used, and what its writer may want to look at again.
@@ -136,6 +138,8 @@ pub(super) struct Reader<'a> {
     pub(super) now: Option<Span>,
     /// Everything that a step can come before or after, once it was asked for.
     events: OnceCell<Rc<BTreeSet<String>>>,
+    /// The names the files declare, whether or not they could be read.
+    declared: OnceCell<BTreeSet<String>>,
 }
 
 /// What surrounds the place that is being read.
@@ -143,14 +147,29 @@ pub(super) struct Reader<'a> {
 struct Around<'a> {
     /// The things that a kind's name stands for here, the innermost last.
     bound: Vec<Bound<'a>>,
-    /// The kind of the rule's `each`, while its `when` is read.
-    when_of: Option<KindId>,
+    /// The rule's `when` or `unless`, while it is read.
+    when_of: Option<WhenOf<'a>>,
     /// Whether an `any-of`, a `count` or a `not` is around, where an empty selection must say what it means.
     combined: bool,
+    /// Whether the bound of the measure being read is outside it, and this was already reported.
+    bound_outside: bool,
+    /// Whether it is reading the things that a rule or a paper is about, one by one.
+    one_by_one: bool,
     /// How many terms are being resolved.
     terms_deep: usize,
+    /// The term that is being resolved.
+    term: Option<&'a Node>,
     /// The term that is being resolved, if it speaks `of` one thing: where it stands.
     term_of: Option<Span>,
+}
+
+/// A condition of a rule that is for each of some things.
+#[derive(Debug, Clone, Copy)]
+struct WhenOf<'a> {
+    /// The kind of the things, of which it may not speak.
+    kind: KindId,
+    /// `when` or `unless`, and what it says.
+    written: &'a Entry,
 }
 
 /// A kind that is bound to one thing, and the term by which it was selected.
@@ -176,7 +195,7 @@ impl<'a> Reader<'a> {
             words,
             file: 0,
             faults: merged.faults.clone(),
-            warnings: merged.warnings.clone(),
+            warnings: head::files::slips(files, &merged.warnings),
             terms: Vec::new(),
             term_by_name: BTreeMap::new(),
             documents: BTreeMap::new(),
@@ -198,6 +217,7 @@ impl<'a> Reader<'a> {
             seen: Seen::default(),
             now: None,
             events: OnceCell::new(),
+            declared: OnceCell::new(),
         }
     }
 
@@ -216,6 +236,8 @@ impl<'a> Reader<'a> {
             true => self.too_much(),
             false => rule_set,
         };
+        self.faults.without_consequences();
+        self.warnings.without_consequences();
         let found = Found {
             faults: head::files::by_file(&self.faults, self.files),
             warnings: head::files::by_file(&self.warnings, self.files),
@@ -233,6 +255,7 @@ impl<'a> Reader<'a> {
         if let (Some(rule_set), true) = (&mut rule_set, self.faults.is_empty()) {
             // What could not be read may have used it.
             self.report_unused();
+            self.no_rules(rule_set);
             self.check_scope(rule_set);
         }
         rule_set.map(|rule_set| self.after(earlier, rule_set))
@@ -286,12 +309,11 @@ impl<'a> Reader<'a> {
         self.file = 0;
         self.refuse_circle(&duties);
         self.holidays_unsaid(&working_days);
-        self.compare_layers(&rules);
         self.slips(&rules);
         let layers = self.layers();
         let built_in = built_in::rules(&self.vocabulary, layers.len());
         let head = head?;
-        Some(RuleSet {
+        let rule_set = RuleSet {
             id: head.id,
             title: head.title,
             edition: head.edition,
@@ -315,7 +337,20 @@ impl<'a> Reader<'a> {
             duties,
             cautions,
             interpretations,
-        })
+        };
+        self.compare_layers(&rule_set);
+        Some(rule_set)
+    }
+
+    /// Says that a file has no rules, and nothing else that tells what to do.
+    fn no_rules(&mut self, rule_set: &RuleSet) {
+        let head = self.files.first().and_then(|file| file.node.get("ruleset"));
+        let decides = !rule_set.decisions.is_empty() || !rule_set.duties.is_empty();
+        if let (true, false, Some(head)) = (rule_set.rules.is_empty(), decides, head) {
+            let message = "There are no rules in this file: every plan passes.";
+            self.warning(Code::NoRules, head.span, message)
+                .help("Write them under `rules`, each as an item that begins with `- id:`.");
+        }
     }
 
     /// Does something with every file, the ones that others build on first.
@@ -358,6 +393,4 @@ impl<'a> Reader<'a> {
             })
             .collect()
     }
-
-    // What is wrong.
 }

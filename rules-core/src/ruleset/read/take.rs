@@ -1,5 +1,6 @@
 //! How the reader takes texts, words and ids out of what a file says, and notes what is wrong with them.
 
+use super::lists::as_list;
 use super::value::flipped;
 use crate::faults::Code;
 use crate::grammar::Keys;
@@ -9,6 +10,10 @@ use crate::text::{Entry, Fault, Faults, MapReader, Node, Span, yes_no};
 impl<'a> Reader<'a> {
     pub(super) fn faults(&mut self) -> &mut Faults {
         &mut self.faults
+    }
+
+    pub(crate) fn has_fault(&self, code: Code) -> bool {
+        self.faults.list.iter().any(|fault| fault.code == code)
     }
 
     pub(crate) fn fault(
@@ -41,7 +46,11 @@ impl<'a> Reader<'a> {
         node: &'a Node,
         declared: &Keys<N>,
     ) -> Option<[Option<&'a Entry>; N]> {
-        declared.read(node, self.faults())
+        let mut map = declared.begun(node, self.faults())?;
+        map.unindented(self.faults());
+        let entries = map.keys(&declared.keys, self.faults());
+        map.finish(self.faults());
+        Some(entries)
     }
 
     /// What stands after a key, if it is written: outside, whether it could be read.
@@ -62,7 +71,8 @@ impl<'a> Reader<'a> {
         self.if_written(written, read)?
     }
 
-    pub(super) fn finish(&mut self, map: MapReader<'a>) {
+    pub(super) fn finish(&mut self, mut map: MapReader<'a>) {
+        map.unindented(self.faults());
         map.finish(self.faults());
     }
 
@@ -86,7 +96,10 @@ impl<'a> Reader<'a> {
                 node.describe()
             );
             self.fault(Code::NotAText, node.span, message)
-                .help("A text that begins with a bracket needs quotes.");
+                .help(match (after, node.as_list()) {
+                    ("fact", Some(_)) => "Write a test for each of them, in a list: `[{fact: …, at-most: …}, {fact: …, at-most: …}]`.",
+                    _ => "A text that begins with a bracket needs quotes.",
+                });
         }
         text
     }
@@ -117,7 +130,7 @@ impl<'a> Reader<'a> {
                 node.describe()
             );
             self.fault(Code::NotAList, node.span, message)
-                .help("Begin each item with `- ` on a line of its own.");
+                .help(as_list(node, key));
         }
         &[]
     }
@@ -149,19 +162,49 @@ impl<'a> Reader<'a> {
     }
 
     pub(super) fn check_id(&mut self, id: &str, span: Span) -> bool {
-        let good = id.starts_with(|c: char| c.is_ascii_lowercase())
-            && id
-                .chars()
-                .all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-');
+        let good = is_short_name(id);
         if !good {
+            // `pool.lawful-before` is named under its kind already.
+            let last = id.rsplit('.').next().filter(|last| is_short_name(last));
+            let help = format!(
+                "A short name begins with a letter and has small letters, digits and `-` only: write, say, `{}`.",
+                last.map_or_else(|| as_short_name(id), str::to_owned)
+            );
             self.fault(Code::BadId, span, format!("`{id}` cannot be a short name."))
-                .help("A short name begins with a letter and has small letters, digits and `-` only, as in `rear-line`.");
+                .help(help);
         }
         good
     }
 }
 
-/// Names in backquotes, joined as in a sentence: `a`, `b` and `c`. Of more than a hundred, the first hundred.
+/// Whether a text is a short name.
+pub(super) fn is_short_name(text: &str) -> bool {
+    text.starts_with(|c: char| c.is_ascii_lowercase())
+        && text
+            .chars()
+            .all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-')
+}
+
+/// The short name closest to a text.
+pub(super) fn as_short_name(text: &str) -> String {
+    let plain = |c: char| match c.to_ascii_lowercase() {
+        c if c.is_ascii_lowercase() || c.is_ascii_digit() => c,
+        _ => '-',
+    };
+    let name: String = text.chars().take(40).map(plain).collect();
+    let name = name
+        .split('-')
+        .filter(|part| !part.is_empty())
+        .collect::<Vec<_>>()
+        .join("-");
+    match name.starts_with(|c: char| c.is_ascii_lowercase()) {
+        true => name,
+        false if name.is_empty() => "rear-line".to_owned(),
+        false => format!("s-{name}"),
+    }
+}
+
+/// Names in backquotes, joined as in a sentence: `a`, `b` and `c`. At most the first hundred.
 pub(super) fn listed<'w>(words: impl IntoIterator<Item = &'w str>) -> String {
     const MOST: usize = 100;
     let words = words.into_iter().map(|word| format!("`{word}`"));

@@ -1,8 +1,8 @@
 //! An example on each side of a limit.
 
 use crate::quantity::{Dimension, ONE, Unit, show_exactly};
+use crate::ruleset::types::physical;
 use crate::ruleset::{Bound, RuleSet, Stated, Value};
-use crate::vocabulary::Answer;
 
 /// An eighth of an inch, in nanometres.
 const EIGHTH: i128 = 3_175_000;
@@ -47,7 +47,7 @@ pub fn sides(value: &Value, bound: &Bound, rules: &RuleSet) -> Option<Sides> {
         at,
         outside: at.checked_sub(step)?,
         unit: limit.unit,
-        least: least(value, rules),
+        least: physical(value, &rules.vocabulary).0,
     })
 }
 
@@ -55,11 +55,23 @@ pub fn sides(value: &Value, bound: &Bound, rules: &RuleSet) -> Option<Sides> {
 /// `None` where the limit is not stated, or nothing can be on one side of it.
 pub(super) fn examples(value: &Value, bound: &Bound, rules: &RuleSet) -> Option<(String, String)> {
     let sides = sides(value, bound, rules)?;
+    if counts(value) && sides.unit.dimension() == Dimension::Number && sides.at % ONE == 0 {
+        return None;
+    }
     let (kept, broken) = match bound {
         Bound::MoreThan(_) | Bound::LessThan(_) => (sides.inside, sides.at),
         _ => (sides.at, sides.outside),
     };
     (sides.can_be(kept) && sides.can_be(broken)).then(|| (sides.words(kept), sides.words(broken)))
+}
+
+/// Whether it is a stated number of things, such as families: nobody has 0.99 of them.
+fn counts(value: &Value) -> bool {
+    match value {
+        Value::Fact(_) => true,
+        Value::Named { value, .. } => counts(value),
+        _ => false,
+    }
 }
 
 fn stated(value: &Value) -> Option<&Stated> {
@@ -93,23 +105,4 @@ fn shown(amount: i128, unit: Unit) -> String {
         _ => unit,
     };
     show_exactly(amount, unit)
-}
-
-/// The least that a value can be.
-fn least(value: &Value, rules: &RuleSet) -> Option<i128> {
-    match value {
-        Value::Fact(fact) => match rules.vocabulary.fact(*fact).answer {
-            Answer::Amount { least, .. } => least,
-            _ => None,
-        },
-        Value::Distance(_)
-        | Value::Area(_)
-        | Value::Length { .. }
-        | Value::Count(_)
-        | Value::Enclosure(_)
-        | Value::Volume(_)
-        | Value::Height(_) => Some(0),
-        Value::Named { value, .. } => least(value, rules),
-        _ => None,
-    }
 }

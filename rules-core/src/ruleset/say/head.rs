@@ -33,6 +33,8 @@ fn about(rules: &RuleSet) -> Vec<String> {
         lasts,
         belongs_with,
         language,
+        // The format concerns the file, not its rules.
+        format: _,
     } = &rules.about;
     let told = |lead: &str, text: &Option<String>| {
         let text = text.as_ref();

@@ -35,7 +35,11 @@ impl Line {
         format!(
             "{}{}",
             self.text,
-            if self.under.is_empty() { "." } else { ":" }
+            match self.under.is_empty() {
+                true if self.text.ends_with('.') => "",
+                true => ".",
+                false => ":",
+            }
         )
     }
 }

@@ -10,7 +10,7 @@ use crate::quantity::{Unit, show_exactly};
 use crate::ruleset::visit::Visit;
 use crate::ruleset::words::{
     each_words, in_quotes, kind_noun, listed, operand_words, selection_words, value_words,
-    zone_words,
+    whose_words, zone_words,
 };
 use crate::ruleset::{Cited, Decision, Meaning, Question, RuleSet, Source, Term, Then, Value};
 use crate::text::capitalised;
@@ -80,7 +80,11 @@ fn meaning(term: &Term, sayer: &Sayer<'_>) -> Line {
             sayer.with_tables(named(value_words(value, rules)), |found| found.value(value))
         }
         Meaning::Outlines(operand) => {
-            let line = named(operand_words(operand, "or", rules));
+            let nearest = match operand.parts.len() {
+                0 | 1 => "",
+                _ => "; a distance is measured from whichever is nearest",
+            };
+            let line = named(operand_words(operand, "or", rules) + nearest);
             sayer.with_tables(line, |found| found.operand(operand))
         }
         Meaning::Things(things) => {
@@ -92,7 +96,8 @@ fn meaning(term: &Term, sayer: &Sayer<'_>) -> Line {
             sayer.with_tables(line, |found| found.zone(zone))
         }
         Meaning::Requirement(requirement) => {
-            let lead = format!("{} is met where ", in_quotes(&term.id));
+            let whose = whose_words(requirement, rules);
+            let lead = format!("{} holds {whose}where ", in_quotes(&term.id));
             sayer.line(requirement, Mode::Holds, true).led_by(&lead)
         }
     }
@@ -111,15 +116,20 @@ fn decision_said(decision: &Decision, sayer: &Sayer<'_>) -> Said {
     let rows = decision.table.rows.iter().map(|row| {
         let test = row_test_words(&row.test, by, rules);
         let class = match &row.then {
-            Then::Give(class) => format!("the answer is “{}”", class.replace('-', " ")),
+            Then::Give(class) => format!("the answer is “{}”", spaced(class)),
             Then::Refer => "the authority decides".to_owned(),
         };
         let line = Line::new(format!("{test}, {class}"));
         sayer.with_tables(line, |found| found.row_test(&row.test))
     });
     let each = decision.each.as_ref();
-    let each = each.map(|each| format!("for {}, ", each_words(each, rules)));
-    let each = each.unwrap_or_default();
+    let pool = decision.about_pool.then(|| "each pool".to_owned());
+    let each = each.map(|each| each_words(each, rules));
+    let whom: Vec<String> = pool.into_iter().chain(each).collect();
+    let each = match whom.is_empty() {
+        true => String::new(),
+        false => format!("for {}, ", listed(&whom, "and for")),
+    };
     let head = Line {
         text: capitalised(&format!("{each}the first of these that applies decides")),
         under: rows.collect(),
@@ -236,7 +246,10 @@ fn number_words(kind: &Kind) -> String {
     let matter = kind
         .matter
         .map(|matter| format!("; it belongs to: {}", matter.said()));
-    format!("{}: {number}{}", kind.ask, matter.unwrap_or_default())
+    let ask = sentence(&kind.ask);
+    let end = if ask.ends_with('?') { "" } else { "." };
+    let number = capitalised(number);
+    format!("{ask}{end} {number}{}", matter.unwrap_or_default())
 }
 
 fn outline_line(outline: &Outline) -> Line {
@@ -255,15 +268,30 @@ fn outline_line(outline: &Outline) -> Line {
 fn fact_line(fact: &Fact) -> Line {
     let how = match fact.how.is_empty() {
         true => String::new(),
-        false => format!(" {}", sentence(&fact.how)),
+        false => format!(". {}", sentence(&fact.how)),
     };
     Line::new(format!(
-        "{} ({}, `{}`): {}.{how}",
+        "{} ({}, `{}`): {}{how}",
         fact.ask,
         fact.phrase(),
         fact.name,
         answer_words(fact)
     ))
+}
+
+/// `ask-the-council` as `ask the council`; a hyphen beside a figure stays, as in a day.
+fn spaced(class: &str) -> String {
+    let parts: Vec<&str> = class.split('-').collect();
+    let is_figure = |part: &str| part.starts_with(|c: char| c.is_ascii_digit());
+    let joins = parts.iter().zip(parts.iter().skip(1));
+    let joins = joins.map(|(one, next)| match is_figure(one) && is_figure(next) {
+        true => "-",
+        false => " ",
+    });
+    let rest = joins
+        .zip(parts.iter().skip(1))
+        .map(|(join, part)| format!("{join}{part}"));
+    parts.first().copied().unwrap_or_default().to_owned() + &rest.collect::<String>()
 }
 
 /// The sources, each with what it is worth.

@@ -8,6 +8,7 @@ use super::rules::sentence;
 use crate::ruleset::visit::Visit;
 use crate::ruleset::words::{duty_sentence, each_words, listed};
 use crate::ruleset::{Caution, Condition, Document, Duty, OnOutcome, RuleSet};
+use crate::text::capitalised;
 
 /// The papers, each with when it is needed.
 pub(super) fn papers(rules: &RuleSet) -> Vec<Said> {
@@ -28,14 +29,13 @@ fn paper_said(paper: &Document, sayer: &Sayer<'_>) -> Said {
         from.map(|from| format!("Supplied by: {}", sentence(from))),
         form.map(|form| format!("In this form: {}", sentence(form))),
         paper.always.then(|| "It is always needed".to_owned()),
-        (paper.one_for_all)
-            .then(|| "One is enough, even where it is asked for beside several things".to_owned()),
+        (paper.one_for_all).then(|| "One covers everything it is asked for".to_owned()),
         paper
             .discretion
             .then(|| "Whoever gives it may refuse".to_owned()),
     ];
     let when = paper.when.as_ref();
-    let when = when.map(|when| where_line("It is needed where ", when, sayer));
+    let when = when.map(|when| where_line("It is needed where", when, sayer));
     let on = paper.on.iter().map(|on| on_line(on, rules));
     let lines = said.into_iter().flatten().map(Line::new);
     let lines = lines.chain(each).chain(when).chain(on);
@@ -47,14 +47,36 @@ fn on_line(on: &OnOutcome, rules: &RuleSet) -> Line {
     let rule = rules.all_rules().find(|rule| rule.id == on.rule);
     let title = rule.map_or(on.rule.as_str(), |rule| &rule.title);
     Line::new(format!(
-        "It is needed where the rule {} comes to {}",
+        "It is needed if the rule {} {}",
         titled(title, &on.rule),
-        listed(&on.outcomes, "or")
+        listed(
+            &on.outcomes
+                .iter()
+                .map(|it| comes_to(it))
+                .collect::<Vec<_>>(),
+            "or"
+        )
     ))
 }
 
+/// `fails`, `is unknown`.
+fn comes_to(outcome: &str) -> String {
+    match outcome {
+        "pass" => "passes".to_owned(),
+        "fail" => "fails".to_owned(),
+        "refer" => "is left to the authority".to_owned(),
+        "not-applicable" => "does not apply".to_owned(),
+        other => format!("is {other}"),
+    }
+}
+
 fn where_line(lead: &str, when: &Condition, sayer: &Sayer<'_>) -> Line {
-    sayer.holds(&when.requirement).led_by(lead)
+    let pool = match when.about_pool {
+        true => ", for at least one pool, ",
+        false => " ",
+    };
+    let lead = format!("{lead}{pool}");
+    sayer.holds(&when.requirement).led_by(&lead)
 }
 
 /// What is to be done, and by when.
@@ -64,10 +86,14 @@ pub(super) fn steps(rules: &RuleSet) -> Vec<Said> {
 }
 
 fn step_said(duty: &Duty, sayer: &Sayer<'_>) -> Said {
-    let what = Line::new(sentence(&duty_sentence(duty, true)));
+    // The heading already says what is to be done.
+    let all = duty_sentence(duty, true);
+    let rest = all.get(sentence(&duty.what).len()..).map(sentence);
+    let rest = rest.unwrap_or(&all).trim_start_matches([',', ';', ' ']);
+    let what = (!rest.is_empty()).then(|| Line::new(capitalised(rest)));
     let when = duty.when.as_ref();
-    let when = when.map(|when| where_line("Only where ", when, sayer));
-    let lines = [what].into_iter().chain(when);
+    let when = when.map(|when| where_line("Only where", when, sayer));
+    let lines = what.into_iter().chain(when);
     let lines = lines.chain(rests_on(&duty.cited, sayer.rules)).collect();
     entry(&duty.id, sentence(&duty.what), lines)
 }
@@ -82,11 +108,11 @@ pub(super) fn cautions(rules: &RuleSet) -> Vec<Said> {
 fn caution_said(caution: &Caution, sayer: &Sayer<'_>) -> Said {
     let says = Line::new(sentence(&caution.says));
     let when = caution.when.as_ref();
-    let when = when.map(|when| where_line("Said only where ", when, sayer));
+    let when = when.map(|when| where_line("Shown only if", when, sayer));
     let lines = [says].into_iter().chain(when).collect();
     entry(
         &caution.id,
-        &crate::text::capitalised(&caution.id.replace('-', " ")),
+        &capitalised(&caution.id.replace('-', " ")),
         lines,
     )
 }

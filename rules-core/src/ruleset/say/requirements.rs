@@ -5,10 +5,11 @@ use super::lines::Line;
 use super::tables::Found;
 use crate::ruleset::visit::Visit;
 use crate::ruleset::words::{
-    along_words, asked, both, bounded_words, bounds_words, each_words, if_none_words, meets_words,
-    requirement_words, value_words, verb_after,
+    along_words, asked, bounded_words, bounds_words, each_words, if_none_words, kept_words,
+    meets_words, requirement_words, so_said, so_words, value_words, verb_after, very_word,
 };
 use crate::ruleset::{Bound, Each, Requirement, RowTest, RuleSet, Table, Test, Then, Value};
+use crate::vocabulary::Answer;
 
 /// How a requirement is said.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -66,11 +67,7 @@ impl Sayer<'_> {
             Requirement::All(members) if holds => {
                 self.list(format!("all of these {}", mode.hold(false)), members, mode)
             }
-            Requirement::Any(members) if holds => self.list(
-                format!("at least one of these {}", mode.hold(true)),
-                members,
-                Mode::Holds,
-            ),
+            Requirement::Any(members) if holds => self.any(members, mode),
             Requirement::Count {
                 of,
                 bounds: bounds_of,
@@ -89,6 +86,21 @@ impl Sayer<'_> {
             Requirement::Have(document) if holds => self.have(*document, mode),
             Requirement::Refer => Line::new("the authority decides"),
             other => self.opposite(other, mode),
+        }
+    }
+
+    /// At least one of them. That the authority decides comes last: it always may.
+    fn any(&self, members: &[Requirement], mode: Mode) -> Line {
+        let head = format!("at least one of these {}", mode.hold(true));
+        let refers = |member: &&Requirement| matches!(member, Requirement::Refer);
+        let (refer, own): (Vec<_>, Vec<_>) = members.iter().partition(refers);
+        let own = own.into_iter().map(|it| self.line(it, Mode::Holds, true));
+        let refer = refer
+            .into_iter()
+            .map(|_| Line::new("or else the authority decides"));
+        Line {
+            text: head,
+            under: own.chain(refer).collect(),
         }
     }
 
@@ -158,8 +170,11 @@ impl Sayer<'_> {
         if let Some((clause, yes)) = asked(&test.value, &test.bounds, self.rules) {
             return match (mode, holds == yes) {
                 (Mode::Holds, true) => Line::new(clause),
-                (mode, so) => Line::new(format!("it {} so that {clause}", mode.verb(so))),
+                (mode, so) => Line::new(so_words(clause, mode.verb(so))),
             };
+        }
+        if let Some(so) = so_said(&test.value, &test.bounds, self.rules) {
+            return Line::new(so.words(mode.verb(holds)));
         }
         let value = value_words(&test.value, self.rules);
         if let [bound] = &test.bounds[..]
@@ -169,12 +184,21 @@ impl Sayer<'_> {
         }
         let examples: Vec<_> = (test.bounds.iter())
             .filter_map(|bound| self.example(test, bound, (mode, holds)))
+            .chain(self.other_words(test, (mode, holds)))
             .collect();
+        let very = match mode {
+            Mode::Holds => very_word(&test.value, &test.bounds, self.rules),
+            Mode::Must | Mode::Should => "",
+        };
         let line = Line::new(format!(
-            "{value}{} {}{}{}{}",
-            verb_after(&value, mode.verb(holds)),
-            both(&test.bounds, holds),
-            bounds_words(&test.bounds, self.rules),
+            "{value}{}{}{}{}",
+            kept_words(
+                &verb_after(&value, mode.verb(holds)),
+                &test.bounds,
+                holds,
+                self.rules
+            ),
+            very,
             along_words(test),
             in_brackets(&examples)
         ));
@@ -227,6 +251,19 @@ impl Sayer<'_> {
             self.with_tables(line, |found| found.row_test(&row.test))
         });
         rows.collect()
+    }
+
+    /// Says how the test comes out for a plan with a word that is not named; `None` if the words are a closed list.
+    fn other_words(&self, test: &Test, (mode, holds): (Mode, bool)) -> Option<String> {
+        let Value::Fact(fact) = &test.value else {
+            return None;
+        };
+        let open = matches!(
+            self.rules.vocabulary.fact(*fact).answer,
+            Answer::Word { open: true, .. }
+        );
+        let then = if holds { "fails" } else { "passes" };
+        (open && mode != Mode::Holds).then(|| format!("anything else {then}"))
     }
 
     fn example(&self, test: &Test, bound: &Bound, (mode, holds): (Mode, bool)) -> Option<String> {

@@ -6,9 +6,10 @@ use super::lines::Line;
 use super::lists::{rests_on, titled};
 use super::requirements::{Mode, Sayer};
 use crate::quantity::{Unit, show_exactly};
+use crate::ruleset::pieces;
 use crate::ruleset::visit::Visit;
 use crate::ruleset::words::{
-    each_words, if_none_words, kind_noun, narrowed_words, requirement_words,
+    each_words, kind_noun, listed, narrowed_words, of_the_pool, requirement_words, without_stop,
 };
 use crate::ruleset::{
     IfNone, Interpretation, Provenance, Relief, Requirement, Rule, RuleSet, Selection, Strength,
@@ -29,6 +30,7 @@ pub(crate) fn rule_said(rule: &Rule, rules: &RuleSet) -> Said {
     lines.extend(reliefs.map(|relief| relief_line(relief, &sayer)));
     let read = rules.interpretations_of(&rule.id);
     lines.extend(read.map(|one| read_so(one, rules)));
+    lines.extend(encloses(rule).then(|| Line::new(WHAT_OPENS)));
     lines.extend(sentences(rule, rules).into_iter().map(Line::new));
     lines.extend((rule.in_force.iter()).map(|in_force| in_force_line(in_force, rules)));
     lines.extend(rests_on(&rule.cited, rules));
@@ -40,36 +42,76 @@ pub(crate) fn rule_said(rule: &Rule, rules: &RuleSet) -> Said {
     }
 }
 
+/// How every rule on gaps in an enclosure treats doors.
+const WHAT_OPENS: &str = "A door of a shed, a garage or another building counts as a gap, unless it closes and latches by \
+    itself; a gate, or a door in a fence, counts as closed; a door of a dwelling counts only on the way from the dwelling, and there even if it is fixed shut; a carport closes nothing off";
+
+/// Whether a rule measures gaps in an enclosure.
+fn encloses(rule: &Rule) -> bool {
+    let reliefs = rule.reliefs.iter().map(|relief| &relief.require);
+    [&rule.require]
+        .into_iter()
+        .chain(reliefs)
+        .any(pieces::encloses)
+}
+
 /// Where it applies, what must hold, and what it comes to that there is nothing of what it is for.
 fn requirement_lines(rule: &Rule, sayer: &Sayer<'_>) -> Vec<Line> {
     let mode = match rule.strength {
         Strength::Must => Mode::Must,
         Strength::Should => Mode::Should,
     };
-    let (lead, where_) = led(rule.when.as_ref(), "It applies only where ", sayer);
     let each = rule.each.as_ref();
-    let whom = each.map(|each| format!("for {}, ", each_words(each, sayer.rules)));
-    let lead = capitalised(&(lead + &whom.unwrap_or_default()));
+    let (lead, where_) = led(rule, sayer);
+    let lead = capitalised(&lead);
     let main = sayer.line(&rule.require, mode, true).led_by(&lead);
     let main = sayer.with_tables(main, |found| each.iter().for_each(|it| found.selection(it)));
     let unless = rule.unless.as_ref();
-    let unless = unless.map(|unless| sayer.holds(unless).led_by("It does not apply where "));
+    let unless = unless.map(|unless| {
+        let whom = to_a_pool(rule, unless, sayer.rules);
+        let lead = format!("It does not apply {whom}where ");
+        sayer.holds(unless).led_by(&lead)
+    });
     let none = each.and_then(|each| none_line(each, each.if_none?, sayer.rules));
     (where_.into_iter().chain([main]).chain(unless).chain(none)).collect()
 }
 
-/// A condition as the lead of a sentence (`where …, `), or, where it is a list, as a line of its own.
-fn led(when: Option<&Requirement>, alone: &str, sayer: &Sayer<'_>) -> (String, Option<Line>) {
-    let Some(when) = when else {
-        return (String::new(), None);
+/// How a rule's sentence begins: `for each pool and each gate, `. A condition that is a list gets its own line.
+fn led(rule: &Rule, sayer: &Sayer<'_>) -> (String, Option<Line>) {
+    let rules = sayer.rules;
+    let each = rule.each.as_ref().map(|each| each_words(each, rules));
+    let pool = rule.about_pool.then(|| "each pool".to_owned());
+    let whom = |list: [Option<String>; 2]| {
+        let list: Vec<String> = list.into_iter().flatten().collect();
+        match list.is_empty() {
+            true => String::new(),
+            false => format!("for {}, ", listed(&list, "and")),
+        }
+    };
+    let Some(when) = rule.when.as_ref() else {
+        return (whom([pool, each]), None);
     };
     let line = sayer.holds(when);
-    match line.under.is_empty() {
-        true => {
-            let words = requirement_words(when, sayer.rules);
-            (format!("where {words}, "), None)
-        }
-        false => (String::new(), Some(line.led_by(alone))),
+    let of_it = to_a_pool(rule, when, rules);
+    if !line.under.is_empty() {
+        let alone = line.led_by(&format!("It applies only {of_it}where "));
+        let such = (!of_it.is_empty()).then(|| "each such pool".to_owned());
+        return (whom([such.or(pool), each]), Some(alone));
+    }
+    let words = requirement_words(when, rules);
+    let lead = match (of_it.is_empty(), each) {
+        (true, each) => format!("where {words}, {}", whom([pool, each])),
+        (false, None) => format!("for each pool where {words}, "),
+        (false, Some(each)) => format!("for each pool where {words}, and for {each}, "),
+    };
+    (lead, None)
+}
+
+/// `to a pool ` if a rule that is judged for each pool has a condition on the pool.
+fn to_a_pool(rule: &Rule, condition: &Requirement, rules: &RuleSet) -> &'static str {
+    match rule.about_pool && of_the_pool(condition, rules) {
+        true => "to a pool ",
+        false => "",
     }
 }
 
@@ -77,34 +119,35 @@ fn led(when: Option<&Requirement>, alone: &str, sayer: &Sayer<'_>) -> (String, O
 fn none_line(each: &Selection, if_none: IfNone, rules: &RuleSet) -> Option<Line> {
     let noun = kind_noun(each.kind, &rules.vocabulary);
     let narrowed = narrowed_words(each, rules);
-    let then = if_none_words(if_none);
+    let then = match if_none {
+        IfNone::Passes => "the rule passes",
+        IfNone::Fails => "the rule fails",
+        IfNone::Refer => "the authority decides",
+    };
     Some(Line::new(format!(
         "Where there is no {noun}{narrowed}, {then}"
     )))
 }
 
 fn relief_line(relief: &Relief, sayer: &Sayer<'_>) -> Line {
-    let leave = if relief.leave {
-        " with the authority's leave"
-    } else {
-        ""
+    let leave = match relief.leave {
+        true => " with the authority's leave",
+        false => "",
     };
-    let name = relief.id.replace('-', " ");
+    let lead = format!("Instead{leave} ({})", relief.id.replace('-', " "));
     let inner = sayer.line(&relief.require, Mode::Holds, true);
     let Some(when) = &relief.when else {
-        return inner.led_by(&format!("Instead{leave} ({name}): it is enough that "));
+        return inner.led_by(&format!("{lead}: it is enough that "));
     };
     let condition = sayer.holds(when);
     if condition.under.is_empty() {
         let when = requirement_words(when, sayer.rules);
-        return inner.led_by(&format!(
-            "Instead{leave} ({name}): where {when}, it is enough that "
-        ));
+        return inner.led_by(&format!("{lead}: where {when}, it is enough that "));
     }
     Line {
-        text: format!("Instead{leave} ({name})"),
+        text: lead,
         under: vec![
-            condition.led_by("it is open only where "),
+            condition.led_by("it is allowed only where "),
             inner.led_by("it is enough that "),
         ],
     }
@@ -144,7 +187,7 @@ fn sentences(rule: &Rule, rules: &RuleSet) -> Vec<String> {
 
 /// A text of the file's own, whose full stop the line adds.
 pub(super) fn sentence(text: &str) -> &str {
-    text.strip_suffix('.').unwrap_or(text)
+    without_stop(text)
 }
 
 fn provenance(provenance: Provenance) -> Option<&'static str> {

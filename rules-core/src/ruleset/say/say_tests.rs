@@ -37,11 +37,11 @@ fn rule(parts: &str) -> String {
 fn a_limit_has_an_example_on_each_side() {
     assert_eq!(
         rule("require: {distance: {from: pool.water, to: lot-line}, at-least: 1200 mm}"),
-        "The distance from the water's edge to any lot line must be at least 1200 mm (1200 mm passes, 1199 mm fails).\n",
+        "For each pool, the distance from the water's edge to the nearest lot line must be at least 1200 mm (1200 mm passes, 1199 mm fails).\n",
     );
     assert_eq!(
         rule("should: {distance: {from: pool.water, to: lot-line}, more-than: 4 ft 6 in}"),
-        "The distance from the water's edge to any lot line should be more than 4 ft 6 in (4 ft 6-1/8 in passes, 4 ft 6 in fails).\n\nThis is advice and does not bind.\n",
+        "For each pool, the distance from the water's edge to the nearest lot line should be more than 4 ft 6 in (4 ft 6-1/8 in passes, 4 ft 6 in fails).\n\nThis is advice and does not bind.\n",
     );
     assert_eq!(
         rule(
@@ -59,7 +59,7 @@ fn what_is_turned_round_has_its_examples_turned_round() {
     );
     assert_eq!(
         rule("each: gate\n    require: {not: {fact: gate.self-closing, is: no}}"),
-        "For each gate, it must be so that the gate closes by itself.\n",
+        "For each gate, the gate must close by itself.\n",
     );
 }
 
@@ -70,8 +70,8 @@ fn a_list_names_each_member() {
             "when: {fact: pool.depth, more-than: 600 mm}\n    require:\n      any-of:\n        - {fact: pool.founded, is: no}\n        \
              - [{fact: pool.volume, at-most: 10 m3}, refer]"
         ),
-        "Where the greatest depth of the water is more than 600 mm, at least one of these must hold:\n\n\
-         - it is not so that the pool stands on foundations.\n\
+        "For each pool where the greatest depth of the water is more than 600 mm, at least one of these must hold:\n\n\
+         - the pool does not stand on foundations.\n\
          - all of these hold:\n  - the volume of the water is at most 10 m³ (10 m³ is enough, 10.01 m³ is not).\n  - the authority decides.\n",
     );
 }
@@ -83,7 +83,7 @@ fn a_table_is_said_row_by_row() {
             "require:\n      distance: {from: pool.water, to: lot-line}\n      at-least: {table: {by: pool.built-on, \
              rows: [{less-than: 2001-01-01, then: 1 m}, {otherwise: refer}]}}"
         ),
-        "The distance from the water's edge to any lot line must be at least what the first of these that applies gives:\n\n\
+        "For each pool, the distance from the water's edge to the nearest lot line must be at least what the first of these that applies gives:\n\n\
          - where the day on which the pool was built is before 2001-01-01, 1 m (1 m passes, 0.99 m fails).\n\
          - otherwise, the authority decides.\n",
     );
@@ -98,7 +98,7 @@ fn reliefs_and_terms_are_named() {
              require: {distance: {from: pool.water, to: rear-lines}, at-least: 3 m}\n    \
              relief: [{id: by-consent, leave: yes, require: {have: consent}}]\n    provenance: from-memory\n"
         ),
-        "The distance from the water's edge to any of the rear lines must be at least 3 m (3 m passes, 2.99 m fails).\n\n\
+        "For each pool, the distance from the water's edge to the nearest of the rear lines must be at least 3 m (3 m passes, 2.99 m fails).\n\n\
          It does not apply where the lot belongs to an owners' association.\n\n\
          Instead with the authority's leave (by consent): it is enough that this document is in hand: Consent.\n\n\
          Its values are from memory and have to be checked.\n",
@@ -109,7 +109,7 @@ fn reliefs_and_terms_are_named() {
 fn the_least_that_can_be_has_no_example_below_it() {
     assert_eq!(
         rule("require: {area: {of: pool.water, in: lot.flag-handle}, at-most: 0 m2}"),
-        "The area within the water's edge inside the strip that leads to the road must be at most 0 m² (0 m² passes, 0.01 m² fails).\n",
+        "For each pool, the area within the water's edge that lies inside the strip that leads to the road must be at most 0 m² (0 m² passes, 0.01 m² fails).\n",
     );
     assert_eq!(
         rule("each: gate\n    require: {fact: gate.width, at-least: 0 mm}"),
@@ -146,4 +146,20 @@ fn every_rule_of_the_tried_clauses_is_said_in_whole_lines() {
             .map(|group| group.said.len())
             .sum::<usize>()
     );
+}
+
+/// Forty terms, each of which names the one before it twice: written out they would be 2^40 tests.
+#[test]
+fn terms_that_name_each_other_are_gone_through_once() {
+    let mut terms = "terms:\n  t0: {fact: pool.depth, at-most: 2 m}\n".to_owned();
+    for at in 1..40 {
+        let before = at - 1;
+        terms += &format!(
+            "  t{at}: [{{meets: t{before}}}, {{any-of: [{{meets: t{before}}}, {{fact: pool.volume, at-most: {at} m3}}]}}]\n"
+        );
+    }
+    let text = said(&format!(
+        "{terms}rules:\n  - {{id: one, title: One, clause: s. 1, require: {{meets: t39}}}}\n"
+    ));
+    assert_eq!(text, "For each pool, “t39” must hold.\n");
 }

@@ -59,7 +59,7 @@ pub(super) fn implies(one: &Requirement, other: &Requirement) -> bool {
         }
         (Requirement::Not(one), Requirement::Not(other)) => implies(other, one),
         (Requirement::Each(one), Requirement::Each(other)) => each_implies(one, other),
-        (Requirement::Table(one), Requirement::Table(other)) => rows_imply(one, other),
+        (Requirement::Table(one), Requirement::Table(other)) => rows_follow(one, other, implies),
         (
             Requirement::Count { of, bounds },
             Requirement::Count {
@@ -89,11 +89,16 @@ fn each_implies(one: &Each, other: &Each) -> bool {
     covers && implies(&one.require, &other.require)
 }
 
-fn rows_imply(one: &Table<Requirement>, other: &Table<Requirement>) -> bool {
+/// Whether two tables have the same rows, and each row's result follows from its counterpart's.
+fn rows_follow<T: PartialEq>(
+    one: &Table<T>,
+    other: &Table<T>,
+    follows: fn(&T, &T) -> bool,
+) -> bool {
     let rows = || one.rows.iter().zip(&other.rows);
     same_rows(one, other)
         && rows().all(|(one, other)| match (&one.then, &other.then) {
-            (Then::Give(one), Then::Give(other)) => implies(one, other),
+            (Then::Give(one), Then::Give(other)) => follows(one, other),
             (one, other) => one == other,
         })
 }
@@ -137,11 +142,8 @@ fn less(one: &Value, other: &Value) -> bool {
 pub(super) fn no_more(one: &Value, other: &Value) -> bool {
     work::step(1);
     let each = |one: &[Value], other: &[Value]| {
-        one.len() == other.len()
-            && one
-                .iter()
-                .zip(other)
-                .all(|(one, other)| no_more(one, other))
+        let mut pairs = one.iter().zip(other);
+        one.len() == other.len() && pairs.all(|(one, other)| no_more(one, other))
     };
     match (bare(one), bare(other)) {
         (Value::Stated(one), Value::Stated(other)) => {
@@ -151,14 +153,7 @@ pub(super) fn no_more(one: &Value, other: &Value) -> bool {
         (Value::Sum(one), Value::Sum(other))
         | (Value::Largest(one), Value::Largest(other))
         | (Value::Smallest(one), Value::Smallest(other)) => each(one, other),
-        (Value::Table(one), Value::Table(other)) if same_rows(one, other) => {
-            let rows = one.rows.iter().zip(&other.rows);
-            rows.into_iter()
-                .all(|(one, other)| match (&one.then, &other.then) {
-                    (Then::Give(one), Then::Give(other)) => no_more(one, other),
-                    (one, other) => one == other,
-                })
-        }
+        (Value::Table(one), Value::Table(other)) => rows_follow(one, other, no_more),
         (one, other) => one == other,
     }
 }

@@ -29,7 +29,7 @@ pub(super) fn volume_words(volume: &Volume, rules: &RuleSet) -> String {
         .as_ref()
         .map_or_else(String::new, |zone| format!(" {}", zone_words(zone, rules)));
     let what = match volume.as_water {
-        true => "the mass of the water",
+        true => "the mass of as much water as there is room for",
         false => "the volume",
     };
     format!(

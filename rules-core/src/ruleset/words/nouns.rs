@@ -4,7 +4,7 @@ use crate::vocabulary::{KindId, Vocabulary};
 
 /// `a gate` without its article: `gate`.
 pub fn without_article(said: &str) -> &str {
-    ["a ", "an ", "the ", "its "]
+    ["a ", "an ", "the ", "its ", "another "]
         .iter()
         .find_map(|article| said.strip_prefix(article))
         .unwrap_or(said)
@@ -15,9 +15,10 @@ pub fn kind_noun(kind: KindId, vocabulary: &Vocabulary) -> &str {
     without_article(&vocabulary.kind(kind).said)
 }
 
-const PREPOSITIONS: [&str; 18] = [
+pub(super) const PREPOSITIONS: [&str; 22] = [
     "to", "from", "by", "in", "at", "on", "of", "near", "with", "within", "under", "over",
-    "beside", "behind", "before", "after", "between", "outside",
+    "beside", "behind", "before", "after", "between", "outside", "inside", "round", "around",
+    "above",
 ];
 
 /// What a term is called in a sentence: `the pool edge` for `pool-edge`; in quotes where that is no noun: `the “to street”`.
@@ -49,6 +50,18 @@ pub(super) fn is_plural(term: &str) -> bool {
     head.is_some_and(|head| head.ends_with('s') && !head.ends_with("ss"))
 }
 
+/// A text without the full stop at its end; a short form, as in `by 11 p.m.`, keeps its own.
+pub fn without_stop(text: &str) -> &str {
+    let Some(rest) = text.strip_suffix('.') else {
+        return text;
+    };
+    let last = rest.rsplit(' ').next().unwrap_or_default();
+    match last.contains('.') {
+        true => text,
+        false => rest,
+    }
+}
+
 /// `a`, `a or b`, `a, b or c` (with the joining word that is given).
 pub fn listed(items: &[String], joined_by: &str) -> String {
     match items {
@@ -75,8 +88,12 @@ fn plural_word(word: &str) -> String {
     let vowel_before_y = ["ay", "ey", "oy", "uy"]
         .iter()
         .any(|end| word.ends_with(end));
-    let hisses = ["s", "x", "ch", "sh"].iter().any(|end| word.ends_with(end));
+    let hisses = ["ss", "us", "x", "ch", "sh"]
+        .iter()
+        .any(|end| word.ends_with(end));
     match word.strip_suffix('y') {
+        // "Steps", "stairs" and "works" are already plural.
+        _ if word.ends_with('s') && !hisses => word.to_owned(),
         Some(stem) if !vowel_before_y => format!("{stem}ies"),
         _ if hisses => format!("{word}es"),
         _ => format!("{word}s"),

@@ -1,13 +1,14 @@
 //! Requirements in words.
 
-use super::nouns::{in_quotes, listed};
-use super::places::each_words;
-use super::values::{bounds_words, value_words};
+use super::nouns::{in_quotes, is_plural, listed};
+use super::places::{each_words, selection_words};
+use super::values::{bounds_words, choice_words, stated_words, value_words};
+use super::verbs::turned;
 use crate::ruleset::{
     Along, Bound, Choice, IfNone, Meaning, Requirement, RowTest, RuleSet, Selection, Table, Test,
     Then, Value,
 };
-use crate::vocabulary::Answer;
+use crate::vocabulary::{Answer, Fact, Phrase};
 
 /// A requirement as a clause without a full stop: `the height of the latch is at least 54 in`.
 pub fn requirement_words(requirement: &Requirement, rules: &RuleSet) -> String {
@@ -80,14 +81,15 @@ fn not_words(inner: &Requirement, rules: &RuleSet) -> String {
     }
 }
 
-/// A defined term that a thing or the plan answers to: `“needs permit” is met`, `it counts as “neighbour dwelling”`. Its name
-/// stands in quotes, since it need not be a noun.
+/// A defined term that holds for a thing or the plan: `“needs permit” holds`, `it counts as “neighbour dwelling”`. Its
+/// name is quoted, since it need not be a noun.
 pub fn meets_words(name: &str, is: &str, rules: &RuleSet) -> String {
     let mut terms = rules.terms.iter();
     let things = terms.any(|term| term.id == name && matches!(term.meaning, Meaning::Things(_)));
     let name = in_quotes(name);
     match (things, is) {
-        (false, is) => format!("{name} {is} met"),
+        (false, "is") => format!("{name} holds"),
+        (false, is) => format!("{name} {} hold", does(is)),
         (true, "is") => format!("it counts as {name}"),
         (true, is) => format!("it {} count as {name}", does(is)),
     }
@@ -135,13 +137,54 @@ fn bounded(value: &Value, bounds: &[Bound], holds: bool, rules: &RuleSet) -> Str
     if let Some((clause, yes)) = asked(value, bounds, rules) {
         return match holds == yes {
             true => clause.to_owned(),
-            false => format!("it is not so that {clause}"),
+            false => so_words(clause, "is not"),
         };
+    }
+    if let Some(so) = so_said(value, bounds, rules) {
+        return so.words(if holds { "is" } else { "is not" });
     }
     let words = value_words(value, rules);
     let is = verb_after(&words, if holds { "is" } else { "is not" });
+    let very = very_word(value, bounds, rules);
+    format!("{words}{}{very}", kept_words(&is, bounds, holds, rules))
+}
+
+/// A verb with the bounds that follow it: ` is at least 3 m`, ` must be neither dwelling-wall nor pool-wall`.
+pub fn kept_words(verb: &str, bounds: &[Bound], holds: bool, rules: &RuleSet) -> String {
+    let bare = verb.replacen(" not", "", 1);
+    if let [Bound::Is(choices)] = bounds
+        && choices.len() > 1
+        && bare != verb
+    {
+        let choices: Vec<String> = choices.iter().map(choice_words).collect();
+        return format!("{bare} neither {}", listed(&choices, "nor"));
+    }
     let both = both(bounds, holds);
-    format!("{words}{is} {both}{}", bounds_words(bounds, rules))
+    format!("{verb} {both}{}", bounds_words(bounds, rules))
+}
+
+/// That a clause is, must be or is not so: `the gate must close by itself`.
+pub fn so_words(clause: &str, verb: &str) -> String {
+    turned(clause, verb).unwrap_or_else(|| format!("it {verb} so that {}", as_one(clause)))
+}
+
+/// Says that a word that is not on its fact's list only matches a plan with that very word.
+pub fn very_word(value: &Value, bounds: &[Bound], rules: &RuleSet) -> &'static str {
+    let Value::Fact(fact) = value else {
+        return "";
+    };
+    let Answer::Word { words, open: true } = &rules.vocabulary.fact(*fact).answer else {
+        return "";
+    };
+    let own = |choice: &Choice| matches!(choice, Choice::Word(word) if !words.contains(word));
+    let mut choices = bounds.iter().filter_map(|bound| match bound {
+        Bound::Is(choices) => Some(choices),
+        _ => None,
+    });
+    match choices.any(|choices| choices.iter().any(own)) {
+        true => ", in just these words",
+        false => "",
+    }
 }
 
 /// That a table's value keeps the bounds of a row.
@@ -150,6 +193,119 @@ pub fn bounded_words(by: Option<&Value>, bounds: &[Bound], rules: &RuleSet) -> S
         Some(by) => bounded(by, bounds, true, rules),
         None => format!("it is {}", bounds_words(bounds, rules)),
     }
+}
+
+/// Puts a clause of several members in quotes, so that a `not` before it covers them all.
+fn as_one(clause: &str) -> String {
+    match clause.contains(" or ") || clause.contains(" and ") {
+        true => format!("“{clause}”"),
+        false => clause.to_owned(),
+    }
+}
+
+/// What a test with a phrase of its own says.
+pub enum SoSaid {
+    /// Whether there is such a thing, `lock of the gate`: that there is one, or that there is none.
+    There(String, bool),
+    /// `The building stands on this lot`.
+    Clause(String),
+}
+
+impl SoSaid {
+    /// That it is, must be or is not so.
+    pub fn words(&self, verb: &str) -> String {
+        match self {
+            Self::Clause(clause) if verb == "is" => clause.clone(),
+            Self::Clause(clause) => so_words(clause, verb),
+            Self::There(thing, is_one) => {
+                let bare = verb.replace(" not", "");
+                match *is_one == (bare == verb) {
+                    true => format!("there {bare} {}", one(thing)),
+                    false => format!("there {bare} no {thing}"),
+                }
+            }
+        }
+    }
+}
+
+/// What a test says that has a phrase of its own: that there is something or is not, that a building stands on this lot.
+pub fn so_said(value: &Value, bounds: &[Bound], rules: &RuleSet) -> Option<SoSaid> {
+    match (value, bounds) {
+        (Value::Fact(fact), [Bound::Is(choices)]) => {
+            fact_so_said(rules.vocabulary.fact(*fact), choices)
+        }
+        (Value::Count(of), [bound]) if !of.term.as_deref().is_some_and(is_plural) => {
+            let stated = |value: &Value, amount: &str| matches!(value, Value::Stated(stated) if stated_words(stated) == amount);
+            let is_one = match bound {
+                Bound::AtLeast(least) if stated(least, "1") => true,
+                Bound::MoreThan(least) if stated(least, "0") => true,
+                Bound::AtMost(most) if stated(most, "0") => false,
+                Bound::LessThan(most) if stated(most, "1") => false,
+                _ => return None,
+            };
+            Some(SoSaid::There(selection_words(of, rules), is_one))
+        }
+        _ => None,
+    }
+}
+
+fn fact_so_said(fact: &Fact, choices: &[Choice]) -> Option<SoSaid> {
+    match choices {
+        [Choice::None] => without(fact).map(|thing| SoSaid::There(thing.to_owned(), false)),
+        [Choice::Word(word)] => {
+            let stands = fact.said.strip_prefix("ground that ")?;
+            Some(SoSaid::Clause(match word.strip_prefix("neighbour-") {
+                Some(theirs) => format!("{stands} a neighbour's {theirs}"),
+                None if fact.on_the_lot.as_ref() == Some(word) => format!("{stands} this {word}"),
+                None => format!("{stands} the {word}"),
+            }))
+        }
+        _ => None,
+    }
+}
+
+/// `a gap below`, `an opening`.
+fn one(thing: &str) -> String {
+    match thing.starts_with(['a', 'e', 'i', 'o', 'u']) {
+        true => format!("an {thing}"),
+        false => format!("a {thing}"),
+    }
+}
+
+/// What is missing if the fact is `none`; `None` for facts such as a height.
+fn without(fact: &Fact) -> Option<&str> {
+    const OF_THINGS: [&str; 22] = [
+        "height",
+        "distance",
+        "side",
+        "day",
+        "date",
+        "way",
+        "size",
+        "depth",
+        "answer",
+        "dimension",
+        "width",
+        "length",
+        "thickness",
+        "diameter",
+        "area",
+        "material",
+        "kind",
+        "sort",
+        "type",
+        "use",
+        "place",
+        "colour",
+    ];
+    let superlatives = ["widest ", "greatest "];
+    let bare = superlatives
+        .iter()
+        .find_map(|it| fact.said.strip_prefix(it));
+    let bare = bare.unwrap_or(&fact.said);
+    let first = bare.split(' ').next().unwrap_or_default();
+    let is_thing = fact.phrase == Phrase::Noun && !OF_THINGS.contains(&first);
+    is_thing.then_some(bare)
 }
 
 /// The verb that goes behind a value; behind `the way it is` no second one.
@@ -162,7 +318,7 @@ pub fn verb_after(value: &str, verb: &str) -> String {
 }
 
 /// What must not be two things at once is not "not more than 1 m and at most 2 m".
-pub fn both(bounds: &[Bound], holds: bool) -> &'static str {
+fn both(bounds: &[Bound], holds: bool) -> &'static str {
     match bounds.len() > 1 && !holds {
         true => "both ",
         false => "",

@@ -2,12 +2,12 @@
 
 use super::levels::{fall_words, height_words, level_words, volume_words};
 use super::nouns::{is_plural, kind_noun, listed, plural, term_words};
-use super::places::{narrowed_words, operand_words, selection_words, zone_words};
-use crate::quantity::{Dimension, Unit, show_exactly, show_range};
+use super::places::{narrowed_words, nearest_words, operand_words, selection_words, zone_words};
+use crate::quantity::{Dimension, show_exactly, show_range};
 use crate::ruleset::types::{Type, type_of};
 use crate::ruleset::{
-    Area, Bound, Choice, Distance, Enclosure, Measured, Over, Places, RuleSet, Selection, ShareOf,
-    Sound, Stated, Value,
+    Area, Bound, Choice, Distance, Enclosure, Margin, Measured, Over, Places, RuleSet, Selection,
+    ShareOf, Sound, Stated, Value,
 };
 
 /// A value as a short noun phrase: `the distance from the pool edge to the rear lines`, `3 m`.
@@ -20,7 +20,7 @@ pub fn value_words(value: &Value, rules: &RuleSet) -> String {
         Value::Length { of, within } => {
             let within = within
                 .as_deref()
-                .map(|zone| format!(" {}", zone_words(zone, rules)));
+                .map(|zone| format!(" that lies {}", zone_words(zone, rules)));
             let of = operand_words(of, "and", rules);
             format!("the length of {of}{}", within.unwrap_or_default())
         }
@@ -31,29 +31,37 @@ pub fn value_words(value: &Value, rules: &RuleSet) -> String {
         Value::Fall(fall) => fall_words(fall, rules),
         Value::Volume(volume) => volume_words(volume, rules),
         Value::Height(height) => height_words(height, rules),
+        Value::Margin(margin) => margin_words(margin, rules),
+        Value::Width(of) => format!("the width of {} over all", operand_words(of, "and", rules)),
         Value::Table(table) => match &table.by {
             Some(by) => format!("what the table gives for {}", value_words(by, rules)),
             None => "what the table gives".to_owned(),
         },
         Value::Largest(values) => {
-            let word = if is_date(value, rules) {
-                "latest"
-            } else {
-                "largest"
+            let word = match (is_date(value, rules), values.len()) {
+                (true, 2) => "later",
+                (true, _) => "latest",
+                (false, 2) => "larger",
+                (false, _) => "largest",
             };
             format!("the {word} of {}", listed(&each(values, rules), "and"))
         }
         Value::Smallest(values) => {
-            let word = if is_date(value, rules) {
-                "earliest"
-            } else {
-                "smallest"
+            let word = match (is_date(value, rules), values.len()) {
+                (true, 2) => "earlier",
+                (true, _) => "earliest",
+                (false, 2) => "smaller",
+                (false, _) => "smallest",
             };
             format!("the {word} of {}", listed(&each(values, rules), "and"))
         }
         Value::Sum(values) => reckoned(values, " plus ", rules),
         Value::Difference(values) => reckoned(values, " less ", rules),
         Value::Product(values) => reckoned(values, " times ", rules),
+        Value::Root(of) => format!(
+            "the square root of {}",
+            reckoned(std::slice::from_ref(of), "", rules)
+        ),
         Value::Over { how, of, take } => over_words(*how, of, take, rules),
         Value::Named { term, .. } => term_words(&term.name),
     }
@@ -104,14 +112,17 @@ fn distance_words(distance: &Distance, rules: &RuleSet) -> String {
         Measured::Plumb => "height straight up or down",
         Measured::Walking => "way on foot, round what stands in the way,",
     };
-    let from = operand_words(&distance.from, "or", rules);
-    let to = operand_words(&distance.to, "or", rules);
+    let any = |end| operand_words(end, "or", rules);
+    let nearest = |end| nearest_words(end, rules);
+    let (from, to) = (&distance.from, &distance.to);
     match distance.places {
-        Places::Nearest => format!("the {what} from {from} to {to}"),
+        Places::Nearest => format!("the {what} from {} to {}", nearest(from), nearest(to)),
         Places::Farthest => {
+            let (from, to) = (any(from), any(to));
             format!("the greatest {what} from any place of {from} to any place of {to}")
         }
         Places::FarthestOfFirst => {
+            let (from, to) = (any(from), nearest(to));
             format!("the {what} from the farthest point of {from} to {to}")
         }
     }
@@ -121,7 +132,7 @@ fn area_words(area: &Area, rules: &RuleSet) -> String {
     let of = operand_words(&area.of, "and", rules);
     let within = area.within.as_ref();
     let within = within
-        .map(|zone| format!(" {}", zone_words(zone, rules)))
+        .map(|zone| format!(" that lies {}", zone_words(zone, rules)))
         .unwrap_or_default();
     let area_words = format!("the area within {of}{within}");
     match &area.share_of {
@@ -137,11 +148,20 @@ fn area_words(area: &Area, rules: &RuleSet) -> String {
     }
 }
 
+fn margin_words(margin: &Margin, rules: &RuleSet) -> String {
+    let round = operand_words(&margin.round, "or", rules);
+    let of = operand_words(&margin.of, "or", rules);
+    format!("the distance from {round} to the nearest ground round it that lies outside {of}")
+}
+
 fn enclosure_words(enclosure: &Enclosure, rules: &RuleSet) -> String {
     let from: Vec<String> = enclosure
         .from
         .iter()
-        .map(|word| format!("the {}", word.replace('-', " ")))
+        .map(|word| match word.strip_prefix("neighbour-") {
+            Some(theirs) => format!("a neighbour's {theirs}"),
+            None => format!("the {}", word.replace('-', " ")),
+        })
         .collect();
     let from = if from.is_empty() {
         String::new()
@@ -157,10 +177,13 @@ fn enclosure_words(enclosure: &Enclosure, rules: &RuleSet) -> String {
 
 fn sound_words(sound: &Sound, rules: &RuleSet) -> String {
     format!(
-        "the sound level from {} at {} ({})",
+        "the sound level from {} together at {} ({})",
         operand_words(&sound.from, "and", rules),
         operand_words(&sound.at, "or", rules),
-        sound.during
+        match sound.during.as_str() {
+            "evening" => "in the evening".to_owned(),
+            during => format!("by {during}"),
+        }
     )
 }
 
@@ -212,11 +235,11 @@ pub fn bounds_words(bounds: &[Bound], rules: &RuleSet) -> String {
     listed(&bounds.iter().map(words).collect::<Vec<_>>(), "and")
 }
 
-/// One of the answers that `is` allows. An amount has lost its unit there, so it is said in the usual one.
-fn choice_words(choice: &Choice) -> String {
+/// One of the answers that `is` allows.
+pub(super) fn choice_words(choice: &Choice) -> String {
     match choice {
         Choice::Word(word) => word.clone(),
-        Choice::Amount(amount, dimension) => show_exactly(*amount, Unit::usual(*dimension)),
+        Choice::Amount(amount, unit) => show_exactly(*amount, *unit),
         Choice::None => "none".to_owned(),
     }
 }

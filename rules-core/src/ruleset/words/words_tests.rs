@@ -98,7 +98,7 @@ fn a_distance_names_both_ends() {
     };
     assert_eq!(
         distance(Measured::Level, Places::Nearest),
-        "the distance from the outside wall of any building to any lot line (where the side of the lot on which the line lies is rear)"
+        "the distance from the outside wall of the nearest building to the nearest lot line (where the side of the lot on which the line lies is rear)"
     );
     let farthest = distance(Measured::InSpace, Places::FarthestOfFirst);
     assert!(farthest.starts_with("the distance through the air from the farthest point of "));
@@ -151,7 +151,7 @@ fn a_bound_is_said_as_it_was_written() {
     assert_eq!(bound_words(&bound, &rules), "less than 4.5 m");
     assert_eq!(bound_words(&is("pool"), &rules), "pool");
     let exactly = Bound::Is(vec![
-        Choice::Amount(2_000_000_000, Dimension::Length),
+        Choice::Amount(2_000_000_000, Unit::METRE),
         Choice::None,
     ]);
     assert_eq!(bound_words(&exactly, &rules), "2 m or none");
@@ -172,8 +172,8 @@ fn a_requirement_is_a_clause() {
     );
     assert_eq!(
         requirement_words(&any, &rules),
-        "the height of the latch is at least 54 in or (the side on which the latch sits is pool and it is not so that \
-         the gate closes by itself)"
+        "the height of the latch is at least 54 in or (the side from which the latch is released is pool and the gate does not \
+         close by itself)"
     );
 }
 

@@ -2,6 +2,7 @@
 
 use super::*;
 use crate::check::{Outcome, Verdict};
+use crate::plan::DocumentState;
 
 #[test]
 fn the_joint_verdict_is_the_worst_in_either_order() {
@@ -187,11 +188,14 @@ fn one_paper_that_two_rule_sets_want_is_listed_once() {
     let states: Vec<_> = apart
         .documents
         .iter()
-        .map(|it| (it.state.as_str(), it.rule_sets.join(" ")))
+        .map(|it| (it.state, it.rule_sets.join(" ")))
         .collect();
     assert_eq!(
         states,
-        [("in-hand", "a".to_owned()), ("not-yet", "b".to_owned())]
+        [
+            (DocumentState::InHand, "a".to_owned()),
+            (DocumentState::NotYet, "b".to_owned())
+        ]
     );
     let read = &apart.read_by_some[0];
     assert_eq!(

@@ -10,6 +10,8 @@ use crate::vocabulary::{Layer, Mark, Matter, Number, Part, Role};
 pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "barrier-stretch",
+        seen: true,
+        also: &["fence", "barrier", "pool-fence", "enclosure", "fencing"],
         said: "a stretch of the barrier",
         matter: Some(Matter::Barrier),
         number: Number::Many,
@@ -18,8 +20,8 @@ pub(super) const KINDS: &[KindRow] = &[
             line("line", "its middle line")
                 .bars_the_way()
                 .drawn(look(Layer::Barrier, NONE, "1.1").marked(Mark::Crosses)),
-            line("pool-face", "its face towards the pool").reaches(Ground, At("height-inside")),
-            line("outer-face", "its face away from the pool"),
+            line("pool-face", "its pool-side face").reaches(Ground, At("height-inside")),
+            line("outer-face", "its outer face"),
             line("top", "its top")
                 .reaches(
                     OnItsSide("height-inside", "height-outside"),
@@ -38,6 +40,7 @@ pub(super) const KINDS: &[KindRow] = &[
     },
     KindRow {
         name: "barrier-opening",
+        seen: true,
         said: "an opening in the barrier",
         matter: Some(Matter::Barrier),
         number: Number::Many,
@@ -52,6 +55,8 @@ pub(super) const KINDS: &[KindRow] = &[
     },
     KindRow {
         name: "gate",
+        seen: true,
+        also: &["pool-gate", "gateway"],
         said: "a gate",
         matter: Some(Matter::Barrier),
         number: Number::Many,
@@ -129,7 +134,7 @@ const GATE: &[FactRow] = facts! {
         "How high above the ground is the part that opens the latch?", "Tape from the ground outside straight up to the knob or lever that lets go of the latch.";
     "latch-below-top", "distance from the latch to the top of the gate", metres(-10, 10).or_none();
         "How far below the top of the gate is the latch?", "Tape from the latch straight up to the top edge; above the top counts as negative.";
-    "latch-side", "side on which the latch sits", one_of(&["pool", "outside", "both"]).or_none();
+    "latch-side", "side from which the latch is released", one_of(&["pool", "outside", "both"]).or_none();
         "On which side is the latch let go?", "Stand outside and try without reaching over.";
     "lock", "lock of the gate", such_as(&["padlock", "key", "electric", "combination"]).or_none();
         "What locks the gate?", "A latch alone is no lock.";

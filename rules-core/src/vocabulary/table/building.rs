@@ -10,6 +10,18 @@ use crate::vocabulary::{Layer, Matter, Number, Part, Role};
 pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "building",
+        seen: true,
+        also: &[
+            "house",
+            "dwelling",
+            "home",
+            "garage",
+            "shed",
+            "structure",
+            "outbuilding",
+            "accessory-building",
+            "residence",
+        ],
         said: "a building",
         matter: Some(Matter::Buildings),
         number: Number::Many,
@@ -21,12 +33,9 @@ pub(super) const KINDS: &[KindRow] = &[
             area("roof", "its roof plan")
                 .reaches(At("eaves-height"), Between("eaves-height", "height"))
                 .drawn(look(Layer::Standing, NONE, "0.8").dashed("6 3")),
-            area(
-                "foundation-at-grade",
-                "its foundation where it meets the ground",
-            )
-            .may_lack()
-            .reaches(Ground, Ground),
+            area("foundation-at-grade", "its ground-level foundation")
+                .may_lack()
+                .reaches(Ground, Ground),
             area("footing", "its footing")
                 .may_lack()
                 .reaches(Below("footing-depth"), Below("footing-depth")),
@@ -44,10 +53,12 @@ pub(super) const KINDS: &[KindRow] = &[
     },
     KindRow {
         name: "wall-opening",
+        seen: true,
+        also: &["door", "window", "house-door"],
         said: "a door or window",
         matter: Some(Matter::HouseDoors),
         number: Number::Many,
-        ask: "Which doors and windows are there in walls that face the pool?",
+        ask: "Which doors and windows are there in the walls of the house, the garage and the shed, on every side?",
         outlines: &[line("line", "the opening")],
         facts: WALL_OPENING,
         role: Some(Role::WallOpening),
@@ -58,6 +69,7 @@ pub(super) const KINDS: &[KindRow] = &[
     },
     KindRow {
         name: "deck",
+        seen: true,
         said: "a deck or patio",
         matter: None,
         number: Number::Many,
@@ -74,6 +86,7 @@ pub(super) const KINDS: &[KindRow] = &[
     },
     KindRow {
         name: "driveway",
+        seen: true,
         said: "a driveway or other paved ground",
         matter: Some(Matter::Zoning),
         number: Number::Many,
@@ -93,7 +106,7 @@ const BUILDING: &[FactRow] = facts! {
         "What is it used for?", "Go by its main use today.";
     "rank", "rank of the building on its lot", one_of(&["principal", "accessory"]);
         "Is it the main building of its lot?", "The dwelling is principal; a garage or a shed is accessory.";
-    "stands-on", "ground that the building stands on", one_of(&["lot", "neighbour-lot"]);
+    "stands-on", "ground that the building stands on", one_of(&["lot", "neighbour-lot"]).on_the_lot("lot");
         "Does it stand on this lot or on a neighbour's?", "Go by the surveyed line.";
     "footing-depth", "depth of the footing below the ground", metres(0, 100).varies().about(Matter::Ground);
         "How deep below the ground is the underside of its footing?", "Look at the building's drawings; otherwise dig a small hole beside the wall, or ask an engineer.";
@@ -114,7 +127,7 @@ const WALL_OPENING: &[FactRow] = facts! {
         "Is it a door, a sliding door, a window, a pet door, a garage door or a vent?", "Go by what can pass through.";
     "in", "wall that holds the opening", one_of(&["building", "barrier-stretch", "neighbour-building"]);
         "Is it in a wall that is part of the barrier, in another wall of the house, or in a neighbour's?", "Follow the barrier round and see whether it runs along this wall.";
-    "sill-height", "height of the sill", metres(-10, 100);
+    "sill-height", "height of its lower edge above the floor or the ground outside, whichever is higher", metres(-10, 100);
         "How high is its lower edge above the floor or the ground outside, whichever is higher?", "Tape from the standing place straight up to the lowest part that opens.";
     "operable", "whether it can be opened", yes_no();
         "Can it be opened?", "A window that is screwed shut and needs a tool counts as no.";

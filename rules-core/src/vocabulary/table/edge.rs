@@ -10,12 +10,14 @@ use crate::vocabulary::{Layer, Mark, Matter, Number, Part};
 pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "foothold",
+        seen: true,
+        also: &["climbable-object", "climbing-aid", "object"],
         said: "a foothold",
         matter: Some(Matter::Barrier),
         number: Number::Many,
         ask: "Does anything near the barrier help a child to climb: a rail, a bench, a branch, a pump, a plant pot?",
         outlines: &[
-            area("region", "the edge of the foothold"),
+            area("region", "the foothold"),
             line("top", "the top of the foothold").within(&["region"]),
         ],
         facts: FOOTHOLD,
@@ -25,6 +27,7 @@ pub(super) const KINDS: &[KindRow] = &[
     },
     KindRow {
         name: "mesh-fence",
+        seen: true,
         said: "a removable mesh fence",
         matter: Some(Matter::Barrier),
         number: Number::AtMostOne,
@@ -42,6 +45,7 @@ pub(super) const KINDS: &[KindRow] = &[
     },
     KindRow {
         name: "screen-enclosure",
+        seen: true,
         said: "a screen enclosure",
         matter: Some(Matter::Barrier),
         number: Number::AtMostOne,
@@ -54,6 +58,7 @@ pub(super) const KINDS: &[KindRow] = &[
     },
     KindRow {
         name: "pool-enclosure",
+        seen: true,
         said: "a pool enclosure",
         matter: Some(Matter::Buildings),
         number: Number::AtMostOne,
@@ -66,6 +71,7 @@ pub(super) const KINDS: &[KindRow] = &[
     },
     KindRow {
         name: "temporary-fence",
+        seen: true,
         said: "the fence during the works",
         matter: Some(Matter::Barrier),
         number: Number::AtMostOne,
@@ -101,7 +107,7 @@ const MESH_FENCE: &[FactRow] = facts! {
         "To which standard was the mesh fence tested?", "Look at the label, or in the maker's declaration.";
     "removable-end", "whether an end of it can be taken away", yes_no();
         "Can one of its end posts be taken out by hand?", "Try it without a tool.";
-    "gate-self-latching", "whether its gate latches by itself", yes_no();
+    "gate-self-latching", "whether its gate closes and latches by itself", yes_no();
         "Does its gate close and latch by itself?", "Let it close ten times, also from just off the latch, and pull each time.";
     "height", "height of the mesh fence", metres(0, 100).varies();
         "How high is the mesh fence?", "Tape from the ground straight up to its top, at the lowest and at the highest place.";

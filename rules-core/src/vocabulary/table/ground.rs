@@ -46,6 +46,7 @@ pub(super) const KINDS: &[KindRow] = &[
     },
     KindRow {
         name: "tree",
+        seen: true,
         said: "a tree",
         matter: Some(Matter::HeritageAndNature),
         number: Number::Many,
@@ -65,6 +66,8 @@ pub(super) const KINDS: &[KindRow] = &[
     },
     KindRow {
         name: "retaining-wall",
+        seen: true,
+        also: &["wall"],
         said: "a retaining wall",
         matter: Some(Matter::Ground),
         number: Number::Many,
@@ -135,7 +138,7 @@ const TREE: &[FactRow] = facts! {
         "How many stems does it have?", "Count them at chest height.";
     "species", "species of the tree", such_as(&["oak", "maple", "pine", "birch", "beech", "spruce", "willow", "poplar"]);
         "Which tree is it?", "Take a leaf to somebody who knows trees.";
-    "stands-on", "ground that the tree stands on", one_of(&["lot", "neighbour-lot", "road"]);
+    "stands-on", "ground that the tree stands on", one_of(&["lot", "neighbour-lot", "road"]).on_the_lot("lot");
         "Whose ground does it stand on?", "Go by the surveyed line and the middle of the stem.";
     "protected", "whether the tree is protected", yes_no();
         "Is the tree protected?", "Ask the office that keeps the list of protected trees.";

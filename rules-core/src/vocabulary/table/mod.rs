@@ -69,6 +69,8 @@ impl Vocabulary {
         let others = row.others.lie(kind, self);
         let entry = self.kind_mut(kind);
         (entry.role, entry.part, entry.others) = (row.role, row.part, others);
+        entry.also = row.also;
+        (entry.seen, entry.whom) = (row.seen, row.whom);
         (entry.owners, entry.of_a_pool, entry.opens) = (row.owners, row.of_a_pool, row.opens);
         for outline in row.outlines {
             self.place(kind, outline);
@@ -132,6 +134,7 @@ impl row::FactRow {
             ask: self.ask.to_owned(),
             how: self.how.to_owned(),
             matter: self.what.matter,
+            on_the_lot: self.what.on_the_lot.map(str::to_owned),
         }
     }
 }

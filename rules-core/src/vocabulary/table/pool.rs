@@ -10,6 +10,7 @@ use crate::vocabulary::{Layer, Matter, Number, Part, Role};
 pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "pool",
+        also: &["swimming-pool", "basin", "spa", "hot-tub"],
         said: "a pool",
         matter: None,
         number: Number::Many,
@@ -21,7 +22,7 @@ pub(super) const KINDS: &[KindRow] = &[
                 .reaches(Rim, Rim)
                 .level("rim-level")
                 .drawn(look(Layer::Pool, "#cfe1e8", "1.8")),
-            area("inside-face", "the inside face of the wall")
+            area("inside-face", "the inside face of the pool wall")
                 .within(&["shell"])
                 .reaches(Unknown, Rim)
                 .drawn(look(Layer::Pool, NONE, "0.8")),
@@ -39,7 +40,7 @@ pub(super) const KINDS: &[KindRow] = &[
                 .may_lack()
                 .reaches(UpToRim, UpToRim)
                 .drawn(look(Layer::Ground, NONE, "0.8").dashed("9 3").soft()),
-            area("excavation", "the edge of the excavation")
+            area("excavation", "the excavation")
                 .may_lack()
                 .reaches(DownTo("excavation-depth"), Ground)
                 .lowest()
@@ -89,6 +90,7 @@ pub(super) const KINDS: &[KindRow] = &[
     },
     KindRow {
         name: "cover",
+        seen: true,
         said: "a cover",
         matter: Some(Matter::Barrier),
         number: Number::AtMostOne,
@@ -102,6 +104,7 @@ pub(super) const KINDS: &[KindRow] = &[
     },
     KindRow {
         name: "pool-alarm",
+        seen: true,
         said: "a pool alarm",
         matter: Some(Matter::Barrier),
         number: Number::AtMostOne,
@@ -113,6 +116,7 @@ pub(super) const KINDS: &[KindRow] = &[
     },
     KindRow {
         name: "ladder",
+        seen: true,
         said: "a ladder or outside steps",
         matter: Some(Matter::Barrier),
         number: Number::Many,
@@ -126,6 +130,7 @@ pub(super) const KINDS: &[KindRow] = &[
     },
     KindRow {
         name: "diving-structure",
+        seen: true,
         said: "a diving board or platform",
         matter: Some(Matter::Structure),
         number: Number::AtMostOne,

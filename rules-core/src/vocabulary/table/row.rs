@@ -7,6 +7,8 @@ use crate::vocabulary::{Height, Level, Look, Matter, Number, Part, Role, Shape};
 /// A kind with everything it has.
 pub(super) struct KindRow {
     pub name: &'static str,
+    /// Other names people use for it.
+    pub also: &'static [&'static str],
     pub said: &'static str,
     /// The matter it belongs to; `None` for a kind that rules on many matters use.
     pub matter: Option<Matter>,
@@ -25,6 +27,10 @@ pub(super) struct KindRow {
     pub opens: bool,
     /// The part of a form in which it is asked for.
     pub part: Part,
+    /// Whether somebody who walks round the place sees it.
+    pub seen: bool,
+    /// Who knows whether there is any, if looking does not tell.
+    pub whom: &'static str,
     /// The defaults for its outlines.
     pub others: OutlineRow,
 }
@@ -33,6 +39,7 @@ impl KindRow {
     /// An empty kind, which each row starts from.
     pub const PLAIN: Self = Self {
         name: "",
+        also: &[],
         said: "",
         matter: None,
         number: Number::Many,
@@ -44,6 +51,8 @@ impl KindRow {
         of_a_pool: false,
         opens: false,
         part: Part::Site,
+        seen: false,
+        whom: "",
         others: OTHERS,
     };
 }
@@ -179,6 +188,8 @@ pub(super) struct What {
     pub none: bool,
     /// The matter it belongs to, if it differs from its kind's.
     pub matter: Option<Matter>,
+    /// The word that puts the thing on the lot.
+    pub on_the_lot: Option<&'static str>,
 }
 
 /// The three sorts of answer.
@@ -201,7 +212,14 @@ impl What {
             varies: false,
             none: false,
             matter: None,
+            on_the_lot: None,
         }
+    }
+
+    /// This word puts the thing on the lot: if everything within some distance of the lot is drawn, so is the thing.
+    pub const fn on_the_lot(mut self, word: &'static str) -> Self {
+        self.on_the_lot = Some(word);
+        self
     }
 
     /// It belongs to this matter instead of its kind's.

@@ -10,6 +10,8 @@ use crate::vocabulary::{Layer, Mark, Matter, Number, Part, Role};
 pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "road",
+        seen: true,
+        also: &["street", "highway", "lane"],
         said: "a road",
         matter: Some(Matter::Road),
         number: Number::Many,
@@ -30,6 +32,7 @@ pub(super) const KINDS: &[KindRow] = &[
     },
     KindRow {
         name: "railway",
+        seen: true,
         said: "a railway",
         matter: Some(Matter::Road),
         number: Number::Many,
@@ -43,6 +46,8 @@ pub(super) const KINDS: &[KindRow] = &[
     },
     KindRow {
         name: "overhead-line",
+        seen: true,
+        also: &["power-line", "wire", "overhead-wire", "conductor", "cable"],
         said: "an overhead line",
         matter: Some(Matter::Services),
         number: Number::Many,
@@ -64,7 +69,7 @@ pub(super) const KINDS: &[KindRow] = &[
     },
     KindRow {
         name: "lifting-machine",
-        said: "a crane or an excavator",
+        said: "a crane or excavator",
         matter: None,
         number: Number::Many,
         ask: "Which cranes and excavators are to work here, and where do they stand?",
@@ -78,6 +83,8 @@ pub(super) const KINDS: &[KindRow] = &[
     },
     KindRow {
         name: "buried-service",
+        whom: "the locating service, and whoever owns pipes and cables here",
+        also: &["pipe", "buried-pipe", "buried-cable", "sewer", "utility"],
         said: "a buried pipe or cable",
         matter: Some(Matter::Services),
         number: Number::Many,
@@ -93,6 +100,13 @@ pub(super) const KINDS: &[KindRow] = &[
     },
     KindRow {
         name: "septic-part",
+        whom: "the health office, and whoever lived here before",
+        also: &[
+            "septic-tank",
+            "septic-field",
+            "septic-system",
+            "leach-field",
+        ],
         said: "a septic tank or field",
         matter: Some(Matter::Sewage),
         number: Number::Many,
@@ -107,6 +121,7 @@ pub(super) const KINDS: &[KindRow] = &[
     },
     KindRow {
         name: "well",
+        whom: "the health office or the water office, and the neighbours",
         said: "a well",
         matter: Some(Matter::Sewage),
         number: Number::Many,
@@ -117,6 +132,7 @@ pub(super) const KINDS: &[KindRow] = &[
     },
     KindRow {
         name: "fuel-tank",
+        whom: "whoever lived here before, and the fire office",
         said: "a fuel tank",
         matter: Some(Matter::Services),
         number: Number::Many,
@@ -127,6 +143,7 @@ pub(super) const KINDS: &[KindRow] = &[
     },
     KindRow {
         name: "easement",
+        whom: "the land registry, or whoever holds the deed",
         said: "an easement",
         matter: Some(Matter::PrivateRights),
         number: Number::Many,
@@ -140,6 +157,8 @@ pub(super) const KINDS: &[KindRow] = &[
     },
     KindRow {
         name: "equipment",
+        seen: true,
+        also: &["pump", "heat-pump", "filter", "heater"],
         said: "a piece of pool equipment",
         matter: None,
         number: Number::Many,
@@ -155,6 +174,8 @@ pub(super) const KINDS: &[KindRow] = &[
     },
     KindRow {
         name: "receptacle",
+        seen: true,
+        also: &["outlet", "socket"],
         said: "a socket outlet",
         matter: Some(Matter::Electricity),
         number: Number::Many,
@@ -167,6 +188,7 @@ pub(super) const KINDS: &[KindRow] = &[
     },
     KindRow {
         name: "light",
+        seen: true,
         said: "a light",
         matter: Some(Matter::Electricity),
         number: Number::Many,
@@ -204,7 +226,7 @@ pub(super) const KINDS: &[KindRow] = &[
 ];
 
 const ROAD: &[FactRow] = facts! {
-    "class", "class of the road", such_as(&["state", "county", "municipal", "private", "alley"]);
+    "class", "class of the road", such_as(&["state", "county", "municipal", "private", "alley", "walk-cycle"]);
         "Who keeps the road?", "Ask the road office, or look at its map of road classes.";
 };
 
@@ -246,7 +268,7 @@ const BURIED: &[FactRow] = facts! {
         "How deep does it lie?", "Ask its owner; depths on old drawings no longer hold where the ground was changed.";
     "cover", "earth over its top", metres(0, 100).varies();
         "How much earth lies over its top?", "Ask its owner, or dig by hand with the owner's leave.";
-    "conduit", "conduit round the cable", such_as(&["RMC", "IMC", "nonmetallic"]).or_none();
+    "conduit", "conduit round the cable", such_as(&["RMC", "IMC", "PVC", "RTRC", "MC", "nonmetallic"]).or_none();
         "In what sort of conduit does the cable lie?", "The electrician who laid it knows; look where it leaves the ground.";
     "serves-pool", "whether it serves the pool", yes_no();
         "Does it serve only the pool?", "Follow it from the panel or the meter to its end.";
@@ -304,7 +326,7 @@ const EQUIPMENT: &[FactRow] = facts! {
 };
 
 const ELECTRIC_POINT: &[FactRow] = facts! {
-    "height", "height above the ground", metres(-50, 100);
+    "height", "height above the ground or the highest water, whichever is higher", metres(-50, 100);
         "How high is it above the ground or the highest water, whichever is higher?", "Tape straight up to its lowest part; below the water counts as negative.";
     "ground-fault-protected", "whether a ground-fault breaker protects it", yes_no();
         "Does a ground-fault breaker protect it?", "Press the test button and see whether it goes dead.";

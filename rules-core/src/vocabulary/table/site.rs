@@ -10,6 +10,7 @@ use crate::vocabulary::{Matter, Number, Part, Role};
 pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "lot",
+        also: &["property", "plot", "parcel", "yard", "site", "land"],
         said: "the lot",
         matter: Some(Matter::Zoning),
         number: Number::One,
@@ -28,6 +29,19 @@ pub(super) const KINDS: &[KindRow] = &[
     },
     KindRow {
         name: "lot-line",
+        also: &[
+            "property-line",
+            "boundary",
+            "lot-boundary",
+            "line",
+            "side-line",
+            "rear-line",
+            "front-line",
+            "side-lot-line",
+            "rear-lot-line",
+            "front-lot-line",
+            "parcel-line",
+        ],
         said: "a lot line",
         matter: Some(Matter::LotLines),
         number: Number::Many,

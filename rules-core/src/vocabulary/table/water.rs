@@ -9,6 +9,7 @@ use crate::vocabulary::{Layer, Mark, Matter, Number};
 pub(super) const KINDS: &[KindRow] = &[
     KindRow {
         name: "drainage-path",
+        seen: true,
         said: "a drainage path",
         matter: Some(Matter::Flood),
         number: Number::Many,
@@ -35,6 +36,7 @@ pub(super) const KINDS: &[KindRow] = &[
     },
     KindRow {
         name: "flood-area",
+        whom: "the office that keeps the flood map",
         said: "a flood area",
         matter: Some(Matter::Flood),
         number: Number::Many,
@@ -43,7 +45,7 @@ pub(super) const KINDS: &[KindRow] = &[
             area("floodway", "the floodway")
                 .may_lack()
                 .within(&["region"]),
-            area("region", "the flood area's edge"),
+            area("region", "the flood area"),
         ],
         facts: FLOOD,
         others: OTHERS
@@ -54,6 +56,7 @@ pub(super) const KINDS: &[KindRow] = &[
     },
     KindRow {
         name: "shoreline",
+        whom: "the office for waters",
         said: "a shoreline",
         matter: Some(Matter::Shore),
         number: Number::Many,
@@ -68,6 +71,8 @@ pub(super) const KINDS: &[KindRow] = &[
     },
     KindRow {
         name: "open-water",
+        whom: "the office for waters",
+        also: &["pond", "lake", "stream", "river", "watercourse"],
         said: "open water",
         matter: Some(Matter::Shore),
         number: Number::Many,
@@ -83,6 +88,7 @@ pub(super) const KINDS: &[KindRow] = &[
     },
     KindRow {
         name: "top-of-bank",
+        whom: "the office for waters",
         said: "the top of a bank",
         matter: Some(Matter::Shore),
         number: Number::Many,

@@ -74,6 +74,8 @@ enum Got {
     Endless(Said),
     /// There is nothing to take the amount of.
     Void(Said),
+    /// The largest of no things, of which the rule does not say what it means: a condition takes it as less than anything.
+    Least,
     /// There is no outline to take the area of; a condition takes that as nothing covered.
     Bare,
     /// Made from something absent in a way that no condition can ask about.

@@ -112,6 +112,10 @@ impl Scene<'_> {
                 return Ok(Some(level(upwards)));
             }
             (Got::Number(_), Got::Endless(None)) => return Ok(Some(level(!upwards))),
+            // The largest of none is no more than anything, and nothing else that is not there meets a condition.
+            (Got::Least, Got::Number(_)) => return Ok(Some(level(!upwards))),
+            (Got::Number(_), Got::Least) => return Ok(Some(level(upwards))),
+            (Got::Void(None), Got::Number(_)) => return Ok(Some(Level::Fails)),
             _ => return Err(Undecided::NotKnown),
         };
         self.close |= value != limit && value.near(limit, 4);
@@ -132,7 +136,7 @@ fn covering(got: Got, side: Side) -> Got {
 fn is_nothing(got: &Got) -> bool {
     matches!(
         got,
-        Got::Endless(None) | Got::Void(None) | Got::Bare | Got::Muddled
+        Got::Endless(None) | Got::Void(None) | Got::Least | Got::Bare | Got::Muddled
     )
 }
 
@@ -141,7 +145,7 @@ fn said_beside(side: &Got) -> Said {
     match side {
         Got::Endless(said) | Got::Void(said) => *said,
         Got::Nothing => Some(Level::Fails),
-        Got::Number(_) | Got::Word(_) | Got::Refer | Got::Bare | Got::Muddled => None,
+        Got::Number(_) | Got::Word(_) | Got::Refer | Got::Least | Got::Bare | Got::Muddled => None,
     }
 }
 
@@ -150,7 +154,7 @@ fn is_one_of(value: &Got, choices: &[Choice], side: Side) -> Found<Said> {
         let same = match (value, choice) {
             (Got::Refer, _) => return Ok(Some(Level::Authority)),
             (Got::Endless(Some(said)) | Got::Void(Some(said)), _) => return Ok(Some(*said)),
-            (Got::Endless(None) | Got::Void(None) | Got::Bare | Got::Muddled, _) => {
+            (Got::Endless(None) | Got::Void(None) | Got::Least | Got::Bare | Got::Muddled, _) => {
                 return match side {
                     Side::Condition => Err(Undecided::NotKnown),
                     _ => Ok(None),

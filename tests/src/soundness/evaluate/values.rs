@@ -62,6 +62,7 @@ impl<'a> Scene<'a> {
         match (got.is_empty(), how) {
             // The sum of nothing is zero.
             (true, Over::Sum) => Ok(Got::Number(Real::whole(0))),
+            (true, Over::Largest) if of.if_none.is_none() => Ok(Got::Least),
             (true, _) => Ok(Got::Void(of_none(of.if_none))),
             _ => fold_all(got, fold, true),
         }
@@ -191,7 +192,12 @@ impl<'a> Scene<'a> {
         let (from, to) = (self.outlines(&distance.from)?, self.outlines(&distance.to)?);
         let (from, to) = match (from, to) {
             // If both ends have no things, the first says what that means.
-            (Err(said), _) | (_, Err(said)) => return Ok(Got::Endless(said)),
+            (Err(said), _) | (_, Err(said)) => {
+                return Ok(match distance.places {
+                    Places::Nearest => Got::Endless(said),
+                    _ => Got::Void(said),
+                });
+            }
             (Ok(from), Ok(to)) => (from, to),
         };
         let apart = |one: &Drawn, two: &Drawn| match distance.places {
@@ -219,7 +225,7 @@ type Fold = fn(Real, Real) -> Option<Real>;
 fn is_absent(got: &Got) -> bool {
     matches!(
         got,
-        Got::Nothing | Got::Endless(_) | Got::Void(_) | Got::Bare | Got::Muddled
+        Got::Nothing | Got::Endless(_) | Got::Void(_) | Got::Least | Got::Bare | Got::Muddled
     )
 }
 
@@ -231,6 +237,9 @@ fn fold_all(mut got: Vec<Got>, fold: Fold, without_the_absent: bool) -> Found<Go
     }
     if without_the_absent && !got.iter().all(is_absent) {
         got.retain(|got| !is_absent(got));
+    }
+    if got.len() > 1 && got.contains(&Got::Least) {
+        return Err(Undecided::NotKnown);
     }
     if got.contains(&Got::Nothing) {
         return Ok(Got::Nothing);

@@ -21,6 +21,9 @@ pub fn stated(amount: i128, dimension: Dimension) -> Value {
         Dimension::Length => Unit::METRE,
         Dimension::Area => Unit::SQUARE_METRE,
         Dimension::Sound => Unit::DECIBEL,
+        Dimension::Date => Unit::DATE,
+        Dimension::Days => Unit::DAY,
+        Dimension::Months => Unit::MONTH,
         _ => Unit::ONE,
     };
     Value::Stated(Stated {
@@ -255,7 +258,7 @@ impl Maker<'_> {
                 let limit = self.near(scope, &Value::Fact(fact), dimension);
                 match limit {
                     Value::Stated(stated) if self.random.chance(8) => {
-                        Bound::Is(vec![Choice::Amount(stated.range.low, stated.dimension)])
+                        Bound::Is(vec![Choice::Amount(stated.range.low, stated.unit)])
                     }
                     limit => self.one_bound(limit),
                 }

@@ -200,12 +200,16 @@ pub fn draw_way(random: &mut Random) -> Site {
         (from, tenths(random, 40, 60)),
         (wide, tenths(random, 50, 80)),
     );
-    let wall = Thing::new("building", "house".to_owned(), source).drawn("wall", house);
-    site.things.push(wall);
+    let dwelling = |id: &str, source| {
+        let building = Thing::new("building", id.to_owned(), source);
+        building.said("use", Fact::Word(vec!["dwelling"]))
+    };
+    site.things
+        .push(dwelling("house", source).drawn("wall", house));
     if random.chance(70) {
         let size = (tenths(random, 5, 20), tenths(random, 5, 30));
         let at = (from + wide + tenths(random, 5, 20), tenths(random, 30, 110));
-        let shed = Thing::new("building", "shed".to_owned(), random.below(2));
+        let shed = dwelling("shed", random.below(2));
         site.things.push(shed.drawn("wall", rectangle(at, size)));
     }
     let width = tenths(random, 10, 30);

@@ -250,17 +250,12 @@ impl Reader<'_> {
 
     /// An edition that has one before it says from when on it is in force, and that is later.
     fn edition_dates(&mut self, named: &Node, earlier: Option<&RuleSet>, rule_set: &RuleSet) {
-        let Some((in_force, from)) = rule_set
-            .in_force
-            .as_ref()
-            .and_then(|it| Some((it, it.from?)))
-        else {
-            self.fault(
-                Code::NoEditionDay,
-                named.span,
-                "There is an earlier edition, and nothing says from which day on this one counts.",
-            )
-            .help("Write, say, `in-force: {from: 2026-01-01, by: applied}`; `by` is the day of the application that decides which edition holds for it.");
+        let in_force = rule_set.in_force.as_ref();
+        let Some((in_force, from)) = in_force.and_then(|it| Some((it, it.from?))) else {
+            let message =
+                "There is an earlier edition, and nothing says from which day on this one counts.";
+            self.fault(Code::NoEditionDay, named.span, message)
+                .help("Write, say, `in-force: {from: 2026-01-01, by: applied}`; `by` is the day of the application that decides which edition holds for it.");
             return;
         };
         let before = earlier.and_then(|earlier| earlier.in_force.as_ref());

@@ -17,6 +17,8 @@ pub(crate) struct File {
     number: u16,
     /// What it says.
     pub node: Node,
+    /// What looks like a slip in the writing.
+    slips: Faults,
 }
 
 /// All files: the one asked for first, and each before those that it builds on. They are numbered by the names of all
@@ -64,6 +66,15 @@ impl<'t> Gatherer<'_, 't> {
             }
         };
         node.put_into(number);
+        if let Some(faults) = is_a_plan(&node) {
+            return self.bad.push(FileFaults {
+                name,
+                faults,
+                slips: Faults::default(),
+            });
+        }
+        let mut slips = text::slips(&node, text);
+        slips.put_into(number);
         let mut faults = Faults::default();
         self.open.push(name.clone());
         for (base, span) in named_bases(&node) {
@@ -77,7 +88,12 @@ impl<'t> Gatherer<'_, 't> {
                 slips: Faults::default(),
             });
         }
-        self.files.push(File { name, number, node });
+        self.files.push(File {
+            name,
+            number,
+            node,
+            slips,
+        });
     }
 
     /// The number of a file: one file has one in all editions.
@@ -117,9 +133,29 @@ impl<'t> Gatherer<'_, 't> {
                     span,
                     format!("There is no rule set `{base}` to build on."),
                 )
-                .help("Give its file along with this one.");
+                .help(match base.strip_suffix(".yaml") {
+                    Some(name) => format!("Write its name, without the ending of its file: `{name}`."),
+                    None => "Give its file along with this one, or see with `siting rules list` how it is spelt.".to_owned(),
+                });
         }
     }
+}
+
+/// What is said of a plan that is given as a rule file.
+fn is_a_plan(node: &Node) -> Option<Faults> {
+    let plan = node.as_map()?.iter().find(|entry| entry.key == "plan")?;
+    if node.get("lot").is_none() || node.get("ruleset").or(node.get("rules")).is_some() {
+        return None;
+    }
+    let mut faults = Faults::default();
+    faults
+        .add(
+            Code::NotARuleFile,
+            plan.key_span,
+            "This is a plan, not a rule file.",
+        )
+        .help("Judge it by a rule file: `siting check PLAN --rules FILE`.");
+    Some(faults)
 }
 
 fn named_bases(node: &Node) -> impl Iterator<Item = (&str, Span)> {
@@ -130,6 +166,14 @@ fn named_bases(node: &Node) -> impl Iterator<Item = (&str, Span)> {
     items
         .iter()
         .filter_map(|item| Some((item.text()?, item.span)))
+}
+
+/// The slips in the writing of the files, and the others.
+pub(crate) fn slips(files: &[File], others: &Faults) -> Faults {
+    let written = files.iter().flat_map(|file| &file.slips.list);
+    Faults {
+        list: written.chain(&others.list).cloned().collect(),
+    }
 }
 
 /// The faults, each with its file.

@@ -2,6 +2,7 @@
 
 pub(super) mod editions;
 pub(super) mod files;
+pub(super) mod format;
 pub(super) mod languages;
 pub(super) mod scope;
 pub(super) mod sources;
@@ -15,7 +16,10 @@ use crate::ruleset::read::head::languages::is_language;
 use crate::ruleset::read::value::flipped;
 use crate::ruleset::types::{Type, of_fact};
 use crate::ruleset::{About, InForce, Sort};
-use crate::text::{Entry, Node};
+use crate::text::{Entry, Node, Span};
+
+const WHICH_DAY: &str =
+    "Name the day that decides, as in `applied`, `complete`, `permit-issued` or `pool.built-on`.";
 
 /// What a rule file says of itself.
 pub(super) struct Head {
@@ -53,7 +57,9 @@ impl<'a> Reader<'a> {
             sort,
             belongs,
             language,
+            format,
         ] = self.keys(node, &grammar::RULE_SET)?;
+
         let id = self.id(id);
         let [title, edition, authority, notice] =
             [title, edition, authority, notice].map(|text| self.told(text));
@@ -61,6 +67,10 @@ impl<'a> Reader<'a> {
             [place, country, finding, costs, lasts],
             [sort, belongs, language],
         );
+        let about = About {
+            format: format.and_then(|entry| self.format(entry, node)),
+            ..about
+        };
         let in_force = self.if_written(in_force, Self::in_force);
         Some(Head {
             id: id?.to_owned(),
@@ -94,6 +104,7 @@ impl<'a> Reader<'a> {
             costs,
             lasts,
             language: language.and_then(|entry| self.own_language(entry)),
+            format: None,
         }
     }
 
@@ -111,6 +122,11 @@ impl<'a> Reader<'a> {
         Some(tag.to_owned())
     }
 
+    fn unknown_day(&mut self, name: &str, span: Span) {
+        let message = format!("There is no day `{name}`.");
+        self.fault(Code::NotADay, span, message).help(WHICH_DAY);
+    }
+
     pub(super) fn in_force(&mut self, node: &'a Node) -> Option<InForce> {
         let [from, to, or_when, unless, by] = self.keys(node, &grammar::IN_FORCE_KEYS)?;
         let [from, to] = [from, to].map(|entry| flipped(entry.map(|entry| self.day(entry))));
@@ -120,17 +136,28 @@ impl<'a> Reader<'a> {
         let (by, _) = self.noting_pool(|reader| {
             let entry = by?;
             let name = reader.text(entry)?;
+            if !name.contains('.') && reader.short_fact(name).is_none() {
+                reader.unknown_day(name, entry.value.span);
+                return None;
+            }
             reader.fact(name, entry.value.span)
         });
+        if let (Some(Some(first)), Some(Some(last))) = (from, to)
+            && last < first
+        {
+            self.fault(
+                Code::InForceOrder,
+                node.span,
+                "The last day is before the first, so this is never in force.",
+            )
+            .help("`from` is the first day and `to` the last; is a figure mistyped?");
+        }
         let by = by?;
         if of_fact(by, &self.vocabulary) != Type::Amount(Dimension::Date) {
             let path = self.vocabulary.fact_path(by);
-            self.fault(
-                Code::NotADay,
-                node.span,
-                format!("`{path}` is not a day, so it cannot say when this is in force."),
-            )
-.help("Name the day that decides, as in `applied`, `complete`, `permit-issued` or `pool.built-on`.");
+            let message = format!("`{path}` is not a day, so it cannot say when this is in force.");
+            self.fault(Code::NotADay, node.span, message)
+                .help(WHICH_DAY);
             return None;
         }
         Some(InForce {

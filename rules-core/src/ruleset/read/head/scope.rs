@@ -141,7 +141,7 @@ impl<'a> Reader<'a> {
             .faults
             .list
             .iter()
-            .any(|fault| fault.code == Code::UnknownWord)
+            .any(|fault| matches!(fault.code, Code::UnknownWord | Code::NotAMap))
         {
             return;
         }
@@ -196,7 +196,7 @@ impl<'a> Reader<'a> {
         let would = match matter {
             Matter::Papers => "A document, a decision or a duty would.".to_owned(),
             _ => format!(
-                "What would: a rule that requires something of {}, or of the answer to a question with `matter: {}`.",
+                "What would: a rule that requires something of {}, or of a question, a kind or a fact of your own with `matter: {}`.",
                 examples(matter, &self.vocabulary),
                 matter.id()
             ),

@@ -6,6 +6,7 @@ use crate::faults::Code;
 use crate::grammar::{self, GRADES, words};
 use crate::quantity::Dimension;
 use crate::ruleset::read::Reader;
+use crate::ruleset::read::take::as_short_name;
 use crate::ruleset::read::value::flipped;
 use crate::ruleset::{Cited, Grade, Provenance, Source, SourceIndex, grade_of};
 use crate::text::{Entry, Node, Span, meant_or};
@@ -16,6 +17,9 @@ const PROVENANCE: [Provenance; 3] = [
     Provenance::FromMemory,
     Provenance::Contradicted,
 ];
+
+/// From 1900 to 2100, in days since 1970-01-01: a law begins to hold in these years.
+const USUAL_DAYS: std::ops::Range<i128> = -25_567..47_847;
 
 impl<'a> Reader<'a> {
     /// Reads the sources of a file, before anything that may name them.
@@ -28,7 +32,8 @@ impl<'a> Reader<'a> {
                 Code::NotAMap,
                 written.span,
                 "Sources are written as `name: {title: …, at: …, grade: …}`, one on each line.",
-            );
+            )
+            .help("Take out the hyphens, and put the name of each source before its other keys: in place of `- id: law` write `law:`.");
             return;
         };
         for entry in entries {
@@ -47,9 +52,7 @@ impl<'a> Reader<'a> {
         let days = [read, again].map(|entry| flipped(entry.map(|entry| self.day(entry))));
         let [read_on, again_on] = days;
         let (read_on, again_on) = (read_on?, again_on?);
-        if let (Some(first), Some(second), Some(entry)) = (read_on, again_on, again)
-            && second <= first
-        {
+        if let Some(entry) = again.filter(|_| again_on.is_some() && again_on <= read_on) {
             self.fault(Code::AgainOrder, entry.value.span, "The day after which this must be read again is not later than the one on which it was read.")
                 .help("Is one of the two mistyped?");
         }
@@ -110,13 +113,33 @@ impl<'a> Reader<'a> {
             self.used_sources.insert(place);
             return Some(place);
         }
+        if self.told_where_declared(name) {
+            return None;
+        }
+        let all = || self.sources.iter().enumerate();
         let names: BTreeSet<String> = all().map(|(_, source)| source.id.clone()).collect();
         let names = names.iter().map(String::as_str);
-        let list = "List it under `sources`, with its title, its address and its grade.";
+        let list = format!(
+            "Add it under `sources`: `{}: {{title: …, at: …, grade: law}}`.",
+            as_short_name(name)
+        );
         let help = meant_or(name, names, list);
         let message = format!("There is no source `{name}`.");
-        self.fault(Code::UnknownSource, span, message).help(help);
+        let told = (self.faults.list.iter())
+            .any(|fault| fault.code == Code::UnknownSource && fault.message == message);
+        if !told && !self.sources_are_no_map() {
+            self.fault(Code::UnknownSource, span, message).help(help);
+        }
         None
+    }
+
+    /// Whether the sources of a file are not written as keys with values, which was said there.
+    fn sources_are_no_map(&self) -> bool {
+        let mut written = self
+            .files
+            .iter()
+            .filter_map(|file| file.node.get("sources"));
+        written.any(|sources| sources.as_map().is_none())
     }
 
     /// How sure the values of a rule are: as the file says, or as follows from the sources that it names.
@@ -132,10 +155,11 @@ impl<'a> Reader<'a> {
         if !sourced && cited.is_empty() {
             return Some(written.unwrap_or(Provenance::Confirmed));
         }
-        if let (Some(entry), false) = (
-            entry,
-            matches!(written, None | Some(Provenance::Contradicted)),
-        ) {
+        let marked = matches!(
+            written,
+            Some(Provenance::Confirmed | Provenance::FromMemory)
+        );
+        if let Some(entry) = entry.filter(|_| marked) {
             self.mark_besides_grade(entry);
         }
         if cited.is_empty() {
@@ -183,6 +207,13 @@ impl<'a> Reader<'a> {
     pub(crate) fn day(&mut self, entry: &'a Entry) -> Option<i128> {
         let text = self.text(entry)?;
         let stated = self.stated(text, entry.value.span, Some(Dimension::Date))?;
-        Some(stated.range.low)
+        let day = stated.range.low;
+        if !USUAL_DAYS.contains(&day) {
+            let how = if day < 0 { "long ago" } else { "far ahead" };
+            let message = format!("`{text}` is {how}.");
+            self.warning(Code::OddYear, entry.value.span, message)
+                .help("Is the year right?");
+        }
+        Some(day)
     }
 }

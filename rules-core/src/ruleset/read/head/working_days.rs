@@ -96,22 +96,16 @@ impl<'a> Reader<'a> {
 
     /// A span in working days; `None` where it is not written so.
     pub(crate) fn working_days(&mut self, text: &'a str, span: Span) -> Option<Option<Stated>> {
-        let count = text.trim().strip_suffix("working days");
-        let count = count
-            .or_else(|| text.trim().strip_suffix("working day"))?
-            .trim();
+        let ends = ["working days", "working day"];
+        let count = ends.iter().find_map(|end| text.trim().strip_suffix(end));
+        let count = count?.trim();
         self.counted_in_working_days.get_or_insert(span);
         let number = count.parse::<i128>().ok().filter(|_| is_amount(count));
         let number = number.filter(|number| (0..=MOST).contains(number));
         if number.is_none() {
-            self.fault(
-                Code::BadWorkingDays,
-                span,
-                format!("`{text}` is no number of working days."),
-            )
-            .help(format!(
-                "Write a whole number up to {MOST}, as in `3 working days`."
-            ));
+            let message = format!("`{text}` is no number of working days.");
+            let help = format!("Write a whole number up to {MOST}, as in `3 working days`.");
+            self.fault(Code::BadWorkingDays, span, message).help(help);
         }
         Some(number.map(|number| Stated {
             range: Interval::exact(number),

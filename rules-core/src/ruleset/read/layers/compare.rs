@@ -1,10 +1,10 @@
 //! Whether a changed rule goes the way that its file or the base says.
 
 use super::super::Reader;
-use super::{Changes, Item};
+use super::{Changes, Item, id_of};
 use crate::faults::Code;
-use crate::ruleset::Rule;
-use crate::ruleset::stricter::{Difference, Together, Way, differences, together};
+use crate::ruleset::stricter::{Difference, Together, Way, differences, together, ways_words};
+use crate::ruleset::{Rule, RuleSet};
 use crate::text::Span;
 
 /// A rule of one file that is said to tighten or to replace one of another.
@@ -30,9 +30,9 @@ fn within_its_condition(local: &Rule, base: &Rule) -> Rule {
 
 impl<'a> Reader<'a> {
     /// Compares what was changed with what it was.
-    pub(crate) fn compare_layers(&mut self, rules: &[Rule]) {
+    pub(crate) fn compare_layers(&mut self, rules: &RuleSet) {
         for comparison in &self.merged.comparisons {
-            let Some(local) = rules.iter().find(|rule| rule.id == comparison.id) else {
+            let Some(local) = rules.rules.iter().find(|rule| rule.id == comparison.id) else {
                 continue;
             };
             let (faults, warnings) = (self.faults.list.len(), self.warnings.list.len());
@@ -43,11 +43,11 @@ impl<'a> Reader<'a> {
             let local = base.as_ref().map(|base| within_its_condition(local, base));
             let pair = base.as_ref().zip(local.as_ref());
             let differences = pair.map(|(base, local)| differences(base, local));
-            self.report(comparison, differences.as_deref());
+            self.report(comparison, differences.as_deref(), rules);
         }
     }
 
-    fn report(&mut self, comparison: &Comparison, differences: Option<&[Difference<'_>]>) {
+    fn report(&mut self, comparison: &Comparison, all: Option<&[Difference<'_>]>, rules: &RuleSet) {
         let minimum = comparison.tightens || comparison.changes == Changes::Minimum;
         let ceiling = comparison.changes == Changes::Ceiling;
         let wrong = match (minimum, ceiling) {
@@ -55,44 +55,64 @@ impl<'a> Reader<'a> {
             (_, true) => Way::Stricter,
             _ => return,
         };
-        let all = differences.unwrap_or_default();
-        let unseen = differences.is_none() || all.iter().any(|one| one.way == Way::Changed);
+        let all = all.unwrap_or_default();
+        let ways = ways_words(all, rules, rules);
         match all.iter().find(|one| one.way == wrong) {
-            Some(one) => self.goes_wrong(comparison, one, together(all)),
-            None if unseen => self.not_compared(comparison.span),
+            Some(one) => self.goes_wrong(comparison, one, together(all), &ways),
+            None if all.iter().any(|one| one.way == Way::Changed) => {
+                self.not_compared(comparison.span, &ways);
+            }
+            None if all.is_empty() && comparison.tightens => self.tightens_nothing(comparison),
             None => {}
         }
     }
 
     /// The rule, or a part of it, is laxer than the base allows, or stricter.
-    fn goes_wrong(&mut self, comparison: &Comparison, one: &Difference<'_>, all: Together) {
-        let in_part = all != Together::One(one.way);
-        let where_ = if in_part { " in some cases" } else { "" };
-        let (code, message, help) = match (comparison.tightens, one.way) {
+    fn goes_wrong(
+        &mut self,
+        comparison: &Comparison,
+        one: &Difference<'_>,
+        all: Together,
+        ways: &str,
+    ) {
+        let base = id_of(&comparison.base.node).unwrap_or_default();
+        let (code, said, help) = match (comparison.tightens, one.way) {
             (true, _) => (
                 Code::Laxer,
-                format!("This is said to be stricter than the base's rule, and is laxer{where_}."),
-                "Change the limit until it asks more than the base's, or write `replaces` instead of `tightens`.",
+                format!("This is said to be stricter than the base's rule `{base}`"),
+                "Change it until it asks more than the base's, or write `replaces` instead of `tightens`.",
             ),
             (false, Way::Stricter) => (
                 Code::Stricter,
-                format!(
-                    "The base says that its rule is the most that may be asked, and this asks more{where_}."
-                ),
-                "Change the limit until it asks no more than the base's.",
+                format!("The base says that its rule `{base}` is the most that may be asked"),
+                "Change it until it asks no more than the base's.",
             ),
             (false, _) => (
                 Code::Laxer,
-                format!("The base says that its rule is a minimum, and this is laxer{where_}."),
-                "Change the limit until it asks no less than the base's.",
+                format!("The base says that its rule `{base}` is a minimum"),
+                "Change it until it asks no less than the base's.",
             ),
         };
+        let in_part = all != Together::One(one.way);
         let place = one.span.filter(|_| in_part).unwrap_or(comparison.span);
-        self.fault(code, place, message).help(help);
+        self.fault(code, place, format!("{said}. It is {ways}."))
+            .help(help);
     }
 
-    fn not_compared(&mut self, span: Span) {
-        self.warning(Code::NotCompared, span, "The program cannot tell whether this is stricter or laxer than the base's rule.")
+    fn tightens_nothing(&mut self, comparison: &Comparison) {
+        let base = id_of(&comparison.base.node).unwrap_or_default();
+        let message = format!(
+            "This is said to be stricter than the base's rule `{base}`, and asks for the same."
+        );
+        self.warning(Code::TightensNothing, comparison.span, message)
+            .help("The base's rule binds already: change the limit, or take this rule out.");
+    }
+
+    fn not_compared(&mut self, span: Span, ways: &str) {
+        let message = format!(
+            "The program cannot tell whether this is stricter or laxer than the base's rule. It is {ways}."
+        );
+        self.warning(Code::NotCompared, span, message)
             .help("It compares limits on the same measure only. See for yourself that this is as the base allows.");
     }
 }

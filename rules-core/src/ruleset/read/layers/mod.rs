@@ -9,6 +9,7 @@ mod terms;
 
 use std::collections::BTreeMap;
 
+use super::lists::as_list;
 use crate::faults::Code;
 use crate::grammar::{self, Keys};
 use crate::ruleset::read::head::files::File;
@@ -84,7 +85,7 @@ pub(super) fn merge(files: &[File]) -> Merged {
                         rules.describe()
                     ),
                 )
-                .help("Begin each rule with `- ` on a line of its own.");
+                .help(as_list(rules, "rules"));
         }
         for node in rules.as_list().unwrap_or_default() {
             merged.rule(node, place);

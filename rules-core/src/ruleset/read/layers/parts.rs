@@ -42,23 +42,18 @@ pub(super) fn add_to_list(node: &mut Node, key: &str, items: &Node) {
     let Content::Map(entries) = &mut node.content else {
         return;
     };
-    let new = items
-        .as_list()
-        .unwrap_or(std::slice::from_ref(items))
-        .to_vec();
+    let new = items.as_list().unwrap_or(std::slice::from_ref(items));
     match entries.iter_mut().find(|entry| entry.key == key) {
         Some(old) => {
             if let Content::List(list) = &mut old.value.content {
-                list.extend(new);
+                list.extend_from_slice(new);
             }
         }
-        None => entries.push(entry(
-            key,
-            Node {
-                span: items.span,
-                content: Content::List(new),
-            },
-        )),
+        None => {
+            let content = Content::List(new.to_vec());
+            let span = items.span;
+            entries.push(entry(key, Node { span, content }));
+        }
     }
 }
 

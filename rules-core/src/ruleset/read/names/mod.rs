@@ -1,16 +1,21 @@
 //! What a name stands for: a kind, an outline, a fact, a defined term.
 
+mod chosen;
+pub(super) mod known;
 pub(super) mod like;
+mod looks_like;
 pub(super) mod own;
 pub(super) mod terms;
+pub(super) mod unknown;
 
+use self::known::Known;
+use self::looks_like::takes_of;
 use super::{Reader, listed};
 use crate::faults::Code;
 use crate::ruleset::Selection;
-use crate::text::{Fault, Help, Span, closest, meant_or};
+use crate::ruleset::types::of_fact;
+use crate::text::{Entry, Fault, Node, Span, in_short};
 use crate::vocabulary::{FactId, KindId, Number, OutlineId};
-
-use crate::ruleset::read::names::terms::Known;
 
 /// What the first part of a name stands for.
 #[derive(Debug, Clone)]
@@ -48,6 +53,26 @@ pub(super) fn parts(name: &str) -> (&str, Option<&str>) {
         .map_or((name, None), |(head, tail)| (head, Some(tail)))
 }
 
+/// Where the first part of a name stands, unless the name is in quotes.
+pub(super) fn head_of(name: &str, span: Span) -> Span {
+    let bare = span.end - span.start == name.len();
+    span.first(if bare {
+        parts(name).0.len()
+    } else {
+        usize::MAX
+    })
+}
+
+/// That something is not so.
+fn is_not(node: &Node) -> String {
+    let inner = in_short(node);
+    match node.as_list() {
+        Some([one]) => format!("{{not: {}}}", in_short(one)),
+        Some(_) => format!("{{not: {{all-of: {inner}}}}}"),
+        None => format!("{{not: {inner}}}"),
+    }
+}
+
 impl<'a> Reader<'a> {
     /// The things that a name without a dot stands for; `None` with a fault if for none.
     pub(super) fn things(&mut self, name: &'a str, span: Span) -> Option<Things> {
@@ -61,12 +86,12 @@ impl<'a> Reader<'a> {
             return Some(Things::Bound(bound.kind));
         }
         if let Some(kind) = self.vocabulary.kind_named(name) {
-            let bound = self.around.bound.iter().any(|bound| bound.kind == kind);
-            if bound || self.pool() == Some(kind) {
-                self.speak_of(kind);
-                return Some(Things::Bound(kind));
-            }
-            return Some(Things::All(all_of(kind)));
+            self.speak_of(kind);
+            let stands_for_one = self.is_bound(kind) || self.pool() == Some(kind);
+            return Some(match stands_for_one {
+                true => Things::Bound(kind),
+                false => Things::All(all_of(kind)),
+            });
         }
         match self.term(name, span)? {
             Some(Known::Things(selection)) => Some(Things::All(Selection {
@@ -78,8 +103,13 @@ impl<'a> Reader<'a> {
                     "`{name}` is a term that stands for {}, not for things of one kind.",
                     other.said()
                 );
-                self.fault(Code::NotThings, span, message)
-                    .help("Name a kind, or a term that is a `kind` with a `where`.");
+                let help = match other {
+                    Known::Zone(_) => format!(
+                        "A zone stands after `in`. The area in it is `area: {{of: lot.boundary, in: {name}}}`; that no pool lies outside it is `{{area: {{of: {{each: pool.water}}, in: {{not: {name}}}}}, at-most: 0 m2}}`."
+                    ),
+                    _ => "Name a kind, or a term that is a `kind` with a `where`.".to_owned(),
+                };
+                self.fault(Code::NotThings, span, message).help(help);
                 None
             }
             None => {
@@ -89,32 +119,22 @@ impl<'a> Reader<'a> {
         }
     }
 
-    /// Notes that one thing of a kind is spoken of: of the pool, where nothing around says which. A term for the parts of
-    /// a pool means those of the pool that is meant where it is used.
+    /// Whether a kind or a term has this name.
+    pub(super) fn is_name(&self, name: &str) -> bool {
+        self.vocabulary.kind_named(name).is_some() || self.term_by_name.contains_key(name)
+    }
+
+    /// Notes that the pool, or a kind that belongs to one, is named where nothing says which pool. A cover means the
+    /// cover of the pool being judged.
     pub(super) fn speak_of(&mut self, kind: KindId) {
-        let of_a_pool = self.around.terms_deep > 0 && self.vocabulary.kind(kind).of_a_pool;
+        let of_a_pool = self.vocabulary.kind(kind).of_a_pool && !self.is_bound(kind);
         if of_a_pool || self.pool() == Some(kind) {
             self.speak_of_pool();
         }
     }
 
-    pub(super) fn unknown_kind(&mut self, name: &str, span: Span) {
-        let names = self.kind_and_term_names();
-        let names = names.iter().map(String::as_str);
-        let help = meant_or(
-            name,
-            names,
-            "A rule set can add a kind of its own under `kinds`.",
-        );
-        let message = format!("There is no kind of thing and no term `{name}`.");
-        self.fault(Code::UnknownKind, span, message).help(help);
-    }
-
-    fn kind_and_term_names(&self) -> Vec<String> {
-        let kinds = self.vocabulary.kinds().map(|(_, kind)| kind.name.clone());
-        kinds
-            .chain(self.term_by_name.keys().map(|&name| name.to_owned()))
-            .collect()
+    fn is_bound(&self, kind: KindId) -> bool {
+        self.around.bound.iter().any(|bound| bound.kind == kind)
     }
 
     /// The fact that a name stands for, whether or not it is clear of which thing.
@@ -122,7 +142,7 @@ impl<'a> Reader<'a> {
         let (head, Some(tail)) = parts(name) else {
             return self.question_or_day(name, span).map(|fact| (fact, None));
         };
-        let things = self.things(head, span)?;
+        let things = self.things(head, head_of(name, span))?;
         let kind = things.kind();
         let Some(fact) = self.vocabulary.fact_named(kind, tail) else {
             self.unknown_fact(kind, head, tail, span);
@@ -132,32 +152,7 @@ impl<'a> Reader<'a> {
         Some((fact, Some(things)))
     }
 
-    fn unknown_fact(&mut self, kind: KindId, head: &str, tail: &str, span: Span) {
-        if self.vocabulary.outline_named(kind, tail).is_some() {
-            self.fault(
-                Code::NotAFact,
-                span,
-                format!("`{head}.{tail}` is drawn, it is not a fact that has a value."),
-            )
-            .help("Measure it: `distance`, `area` or `length`.");
-            return;
-        }
-        let facts = self.fact_names(kind);
-        let guess =
-            closest(tail, facts.iter().map(String::as_str)).map(|guess| format!("{head}.{guess}"));
-        let list = format!(
-            "Its facts are {}.",
-            listed(facts.iter().map(String::as_str))
-        );
-        self.fault(
-            Code::UnknownFact,
-            span,
-            format!("`{head}` has no fact `{tail}`."),
-        )
-        .help(Help::near(guess, list));
-    }
-
-    fn fact_names(&self, kind: KindId) -> Vec<String> {
+    pub(super) fn fact_names(&self, kind: KindId) -> Vec<String> {
         let facts = &self.vocabulary.kind(kind).facts;
         facts
             .iter()
@@ -170,21 +165,12 @@ impl<'a> Reader<'a> {
         if let Some(fact) = self.short_fact(name) {
             return Some(fact);
         }
-        let short: Vec<_> = self.vocabulary.short_kinds().collect();
-        let names: Vec<_> = short
-            .iter()
-            .flat_map(|&kind| self.fact_names(kind))
-            .collect();
-        let names = names.iter().map(String::as_str);
-        let write = "Write a fact with its kind before it, as in `gate.latch-height`.";
-        let help = meant_or(name, names, write);
-        let message = format!("There is no question and no day `{name}`.");
-        self.fault(Code::UnknownFact, span, message).help(help);
+        self.unknown_question(name, span);
         None
     }
 
     /// The question or the day of that name.
-    pub(super) fn short_fact(&mut self, name: &str) -> Option<FactId> {
+    pub(crate) fn short_fact(&mut self, name: &str) -> Option<FactId> {
         let vocabulary = &self.vocabulary;
         let kinds = vocabulary.short_kinds();
         let fact = kinds
@@ -205,24 +191,56 @@ impl<'a> Reader<'a> {
             return Some(fact);
         }
         let (said, kind_name) = (kind.said.clone(), kind.name.clone());
-        if self.around.when_of == Some(selection.kind) {
-            self.say_where(name, &kind_name, span);
+        let is_amount = of_fact(fact, &self.vocabulary).dimension().is_some();
+        if let Some(when) = self.when_of(selection.kind) {
+            self.say_where(
+                when,
+                format!("`{name}` is a fact of each {kind_name}"),
+                span,
+            );
         } else {
-            self.say_each(name, &said, &kind_name, span);
+            self.say_each(name, &said, (&kind_name, is_amount), span);
         }
         None
     }
 
-    fn say_each(&mut self, name: &str, said: &str, kind: &str, span: Span) {
+    fn say_each(&mut self, name: &str, said: &str, (kind, is_amount): (&str, bool), span: Span) {
         let (head, tail) = parts(name);
         let tail = tail.unwrap_or_default();
         let help = match self.around.terms_deep {
-            0 => format!(
-                "Put `each: {head}` before it, or take one number out of all of them, as in `largest-of: {{kind: {head}, take: {kind}.{tail}}}`."
+            0 if is_amount && self.around.bound.is_empty() => format!(
+                "Put `each: {head}` before it, or take one amount out of all of them, as in `largest-of: {{kind: {head}, take: {kind}.{tail}}}`."
             ),
-            _ => format!("If the term is meant to be used for one {kind}, add `of: {kind}` to it."),
+            _ if let Some(bound) = self.around.bound.last() => self.of_other(kind, bound.kind),
+            0 => format!("Put `each: {head}` before it."),
+            _ => self.in_term(kind),
         };
         self.which_one(name, said, span).help(help);
+    }
+
+    /// What to write for a fact of one kind where things of another are meant.
+    fn of_other(&self, kind: &str, bound: KindId) -> String {
+        let bound = self.vocabulary.kind(bound);
+        let outline = bound
+            .outlines
+            .first()
+            .map(|&it| self.vocabulary.outline(it).name.as_str());
+        format!(
+            "Here each {0} is meant. If what counts is how far it is from certain ones, write the distance: `{{distance: {{from: {0}.{1}, to: {{kind: {kind}, where: …}}}}, less-than: 3 m}}`; if it must hold of every {kind}, write `{{each: {kind}, require: …}}`.",
+            bound.name,
+            outline.unwrap_or("…")
+        )
+    }
+
+    /// What to write where a term speaks of one thing and does not say of which.
+    fn in_term(&self, kind: &str) -> String {
+        match self.around.term {
+            Some(node) if !takes_of(node) => format!(
+                "Where the term is used, write `{}` in place of its name, with `each: {kind}` before it.",
+                in_short(node)
+            ),
+            _ => format!("If the term is meant to be used for one {kind}, add `of: {kind}` to it."),
+        }
     }
 
     /// One thing is meant, and a plan can have several.
@@ -232,13 +250,21 @@ impl<'a> Reader<'a> {
         self.fault(Code::SayEach, span, message)
     }
 
-    fn say_where(&mut self, name: &str, kind: &str, span: Span) {
-        self.fault(
-            Code::MoveToWhere,
-            span,
-            format!("`when` speaks of the plan, once; `{name}` is a fact of each {kind}."),
-        )
-        .help("Move this to `where`.");
+    /// The condition that is read, if it is one of a rule for each thing of this kind.
+    pub(super) fn when_of(&self, kind: KindId) -> Option<&'a Entry> {
+        let when = self.around.when_of.filter(|when| when.kind == kind)?;
+        Some(when.written)
+    }
+
+    /// A condition speaks of the things among which `where` chooses.
+    pub(super) fn say_where(&mut self, when: &Entry, of_each: String, span: Span) {
+        let key = &when.key;
+        let message = format!("`{key}` speaks of the plan, once; {of_each}.");
+        let help = match key.as_str() {
+            "unless" => format!("Write `where: {}` in place of it.", is_not(&when.value)),
+            _ => "Move this to `where`.".to_owned(),
+        };
+        self.fault(Code::MoveToWhere, span, message).help(help);
     }
 
     /// The outline that a kind has, if it has just one.
@@ -292,23 +318,7 @@ impl<'a> Reader<'a> {
                 .help("Name what is drawn, as in `pool.water`.");
             return None;
         }
-        let outlines = self.vocabulary.kind(kind).outlines.iter();
-        let names: Vec<_> = outlines
-            .map(|&id| self.vocabulary.outline(id).name.clone())
-            .collect();
-        let guess =
-            closest(tail, names.iter().map(String::as_str)).map(|guess| format!("{head}.{guess}"));
-        let lead = match names.as_slice() {
-            [_] => "Its only outline is",
-            _ => "Its outlines are",
-        };
-        let list = format!("{lead} {}.", listed(names.iter().map(String::as_str)));
-        self.fault(
-            Code::UnknownOutline,
-            span,
-            format!("`{head}` has no outline `{tail}`."),
-        )
-        .help(Help::near(guess, list));
+        self.unknown_outline(kind, (head, tail), span);
         None
     }
 }

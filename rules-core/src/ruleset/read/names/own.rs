@@ -142,6 +142,7 @@ impl<'a> Reader<'a> {
     /// A question of the rule set: a fact of the kind `answers`.
     fn question(&mut self, node: &'a Node, answers: KindId) -> Option<()> {
         let mut map = self.map(node, grammar::QUESTION.what)?;
+        map.as_in(grammar::QUESTION.example);
         let [id, said, source] = map.keys(&grammar::QUESTION.keys, self.faults());
         let answer = map.keys(&grammar::ANSWER, self.faults());
         self.finish(map);
@@ -162,12 +163,27 @@ impl<'a> Reader<'a> {
         if let Some(old) = self.earlier_fact(&fact) {
             return self.reworded(old, fact, node.span);
         }
+        if self.is_day(&fact.name, answers) {
+            let message = format!("`{}` is the name of a day already.", fact.name);
+            let place = node.get("id").map_or(node.span, |id| id.span);
+            self.fault(Code::NameTaken, place, message)
+                .help("Give the question another name.");
+            return None;
+        }
         if self.vocabulary.fact_named(answers, &fact.name).is_some() {
             self.duplicate("question", &fact.name, node.span);
             return None;
         }
         self.vocabulary.add_fact(fact);
         Some(())
+    }
+
+    fn is_day(&self, name: &str, answers: KindId) -> bool {
+        let mut days = self
+            .vocabulary
+            .short_kinds()
+            .filter(|kind| *kind != answers);
+        days.any(|kind| self.vocabulary.fact_named(kind, name).is_some())
     }
 
     /// The fact of that name that an earlier edition has added.
@@ -208,6 +224,7 @@ impl<'a> Reader<'a> {
     ) -> Option<Fact> {
         let [ask, how] = [ask, how].map(|text| self.told(text));
         let answer = answer.and_then(|entry| self.answer(entry, [least, most], open));
+        let said = self.yes_or_no(said, answer.as_ref(), ask.as_deref());
         let matter = matter.map(|entry| self.matter_of(entry));
         let [varies, none] = [varies, none].map(|entry| self.is_yes(entry));
         Some(Fact {
@@ -221,39 +238,70 @@ impl<'a> Reader<'a> {
             ask: ask?,
             how: how.unwrap_or_default(),
             matter: flipped(matter)?,
+            on_the_lot: None,
         })
+    }
+
+    /// The name of a yes-or-no fact in sentences: `whether …`, as in `whether the gate locks`; otherwise the answer to
+    /// its question.
+    fn yes_or_no(
+        &self,
+        said: Option<String>,
+        answer: Option<&Answer>,
+        ask: Option<&str>,
+    ) -> Option<String> {
+        let whether = |said: &String| Phrase::of(said) == Phrase::Whether;
+        match (answer, ask) {
+            (Some(Answer::YesNo), Some(ask)) if !said.as_ref().is_some_and(whether) => {
+                said.map(|_| format!("answer to \"{ask}\""))
+            }
+            _ => said,
+        }
     }
 
     /// `yes-no`, a list of words, or what it is an amount of, with its physical limits.
     fn answer(
         &mut self,
         entry: &'a Entry,
-        limits: [Option<&'a Entry>; 2],
+        written: [Option<&'a Entry>; 2],
         open: Option<&'a Entry>,
     ) -> Option<Answer> {
         if entry.value.as_list().is_some() {
-            let words = self
-                .words(&entry.value)
-                .into_iter()
-                .map(|(word, _)| word.to_owned())
-                .collect();
-            let open = self.is_yes(open);
-            return Some(Answer::Word { words, open });
+            let words = self.words(&entry.value).into_iter();
+            return Some(Answer::Word {
+                words: words.map(|(word, _)| word.to_owned()).collect(),
+                open: self.is_yes(open),
+            });
+        }
+        if let Some(help) = entry.value.text().and_then(other_answer) {
+            let message = "This is not one of the words that can stand after `answer`.";
+            self.fault(Code::UnknownWord, entry.value.span, message)
+                .help(help);
+            return None;
         }
         let Some(dimension) = self.word_of(entry, words(&grammar::ANSWERS), ANSWERED)? else {
             return Some(Answer::YesNo);
         };
-        let [least, most] = limits.map(|entry| {
+        let [least, most] = written.map(|entry| {
             flipped(entry.map(|entry| {
                 let text = self.text(entry)?;
                 self.stated(text, entry.value.span, Some(dimension))
                     .map(|stated| stated.range.low)
             }))
         });
+        let (least, most) = (least?, most?);
+        if let (Some(least), Some(most), [Some(entry), _]) = (least, most, written)
+            && least > most
+        {
+            let message = "`least` is more than `most`, so that no answer is possible.";
+            self.fault(Code::LeastAboveMost, entry.value.span, message)
+                .help("Are the two the wrong way round? `least` is the smallest answer that is possible, `most` the largest.");
+            return None;
+        }
         Some(Answer::Amount {
             dimension,
-            least: least?,
-            most: most?,
+            least,
+            most,
         })
     }
 
@@ -272,5 +320,19 @@ impl<'a> Reader<'a> {
             return None;
         }
         Some(())
+    }
+}
+
+/// What to write for an answer that is no word of ours: yes and no, or words of the writer's own.
+fn other_answer(written: &str) -> Option<String> {
+    let words = written.replace(" or ", ", ");
+    match written {
+        "yes" | "no" | "yes or no" | "yes/no" | "boolean" | "bool" => {
+            Some("Write `yes-no`.".to_owned())
+        }
+        "text" | "word" | "string" | "words" => {
+            Some("Write the words that can be answered, as in `[granite, chalk]`.".to_owned())
+        }
+        _ => words.contains(", ").then(|| format!("Write `[{words}]`.")),
     }
 }

@@ -3,94 +3,18 @@
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
+use super::known::{Known, Slot, State};
+use super::looks_like::{Sort, sort_of, takes_of};
 use crate::faults::Code;
-use crate::grammar::{Main, main_named};
 use crate::ruleset::read::layers::TermItem;
-use crate::ruleset::read::names::parts;
-use crate::ruleset::read::value::is_amount;
-use crate::ruleset::read::value::zones::is_zone;
+use crate::ruleset::read::names::{head_of, parts};
 use crate::ruleset::read::{Around, Bound, Reader};
-use crate::ruleset::{
-    Meaning, Operand, Requirement, Scope, Selection, Term, TermUse, Value, Which, Zone, types,
-};
-use crate::text::{Content, Entry, Node, Span};
+use crate::ruleset::{Scope, Term, TermUse, Value, types};
+use crate::text::{Content, Node, Span, in_short};
 use crate::vocabulary::KindId;
 
 /// Terms may stand on each other so deep: more is a slip, and would be slow to judge.
 pub(crate) const DEEPEST: usize = 16;
-
-/// A term as it is written, and what has become of it.
-pub(crate) struct Slot<'a> {
-    pub item: &'a TermItem,
-    pub state: State,
-    pub used: bool,
-    /// The kind of the one thing that it speaks of.
-    pub of: Option<KindId>,
-    /// Whether it speaks of "the pool".
-    pub about_pool: bool,
-    /// The kinds of which it names an outline of all things without saying so.
-    pub loose: BTreeSet<KindId>,
-    /// Whether it names an outline of the pool with neither `each` nor `all`.
-    pub bare_pool: bool,
-}
-
-/// How far the reading of a term has come.
-#[derive(Debug, Clone)]
-pub(crate) enum State {
-    Waiting,
-    Reading,
-    Read(Known),
-    Faulty,
-}
-
-/// What a term stands for, ready to be shared.
-#[derive(Debug, Clone)]
-pub(crate) enum Known {
-    Value(Arc<Value>, types::Sort),
-    Outlines(Operand),
-    Things(Selection),
-    Zone(Arc<Zone>),
-    Requirement(Arc<Requirement>),
-}
-
-impl Known {
-    /// What it stands for, in words.
-    pub(crate) fn said(&self) -> &'static str {
-        match self {
-            Self::Value(..) => "a value",
-            Self::Outlines(_) => "outlines",
-            Self::Things(_) => "things",
-            Self::Zone(_) => "a zone",
-            Self::Requirement(_) => "a requirement",
-        }
-    }
-
-    /// The same, where all that it depends on is known.
-    fn closed(self, scope: Scope) -> Self {
-        match self {
-            Self::Things(selection) => Self::Things(closed(selection, scope)),
-            Self::Outlines(mut operand) => {
-                for part in Arc::make_mut(&mut operand.parts) {
-                    if let Which::All(selection) | Which::Meant(selection) = &mut part.which {
-                        *selection = closed(selection.clone(), scope);
-                    }
-                }
-                Self::Outlines(operand)
-            }
-            known => known,
-        }
-    }
-
-    fn meaning(&self) -> Meaning {
-        match self {
-            Self::Value(value, _) => Meaning::Value((**value).clone()),
-            Self::Outlines(operand) => Meaning::Outlines(operand.clone()),
-            Self::Things(selection) => Meaning::Things(selection.clone()),
-            Self::Zone(zone) => Meaning::Zone((**zone).clone()),
-            Self::Requirement(requirement) => Meaning::Requirement((**requirement).clone()),
-        }
-    }
-}
 
 impl<'a> Reader<'a> {
     /// Notes the names of all terms, before any is read.
@@ -105,7 +29,11 @@ impl<'a> Reader<'a> {
                     Code::NotAMap,
                     terms.span,
                     "Terms are written as `name: what it stands for`, one on each line.",
-                );
+                )
+                .help(match terms.text().and_then(|text| text.split_once(' ')) {
+                    Some((name, rest)) => format!("Put a `:` after the name: `{name}: {rest}`."),
+                    None => "Take out the hyphens before them.".to_owned(),
+                });
             }
         }
         for item in &self.merged.terms {
@@ -169,7 +97,9 @@ impl<'a> Reader<'a> {
                     span,
                     format!("The term `{name}` is defined by itself."),
                 )
-                .help("Follow what it stands for from term to term, and break the ring.");
+                .help(format!(
+                    "Write what `{name}` stands for, such as `pool.water` or `3 m`."
+                ));
                 return None;
             }
         }
@@ -196,15 +126,7 @@ impl<'a> Reader<'a> {
         let bare_pool = slot.bare_pool && matches!(known, Known::Outlines(_));
         let bound = |kind: &KindId| self.around.bound.iter().any(|bound| bound.kind == *kind);
         if let Some(kind) = of.filter(|of| !bound(of)) {
-            let kind = self.vocabulary.kind(kind).name.clone();
-            self.fault(
-                Code::SayEach,
-                span,
-                format!("The term `{name}` speaks of one {kind}, and here none is meant."),
-            )
-            .help(format!(
-                "Use it under `each: {kind}`, or in the `where` of such a choice."
-            ));
+            self.of_none(name, kind, place, span);
             return None;
         }
         if let Some(kind) = slot.loose.iter().copied().find(bound) {
@@ -223,10 +145,40 @@ impl<'a> Reader<'a> {
         Some(known)
     }
 
+    /// A term that speaks of one thing is used where none is meant. A pool is meant in every rule that names one, so there
+    /// the term has an `of` too many, which is said once.
+    fn of_none(&mut self, name: &str, kind: KindId, place: usize, span: Span) {
+        let is_pool = self.pool() == Some(kind);
+        let kind = &self.vocabulary.kind(kind).name;
+        let message = format!("The term `{name}` speaks of one {kind}, and here none is meant.");
+        let help = match is_pool {
+            true => format!(
+                "A rule that names the pool is judged for each pool anyway: take `of: {kind}` out of the term `{name}`."
+            ),
+            false => format!("Use it under `each: {kind}`, or in the `where` of such a choice."),
+        };
+        self.fault(Code::SayEach, span, message).help(help);
+        if let Some(slot) = self.terms.get_mut(place).filter(|_| is_pool) {
+            slot.state = State::Faulty;
+        }
+    }
+
     /// A term that means all things of a kind is used where one of them is meant.
     fn say_of(&mut self, name: &str, kind: KindId, span: Span) {
         let kind = self.vocabulary.kind(kind);
         let (kind, said) = (kind.name.clone(), kind.said.clone());
+        let term = self
+            .term_by_name
+            .get(name)
+            .and_then(|place| self.terms.get(*place));
+        if let Some(term) = term
+            .map(|slot| &slot.item.node)
+            .filter(|term| !takes_of(term))
+        {
+            let help = format!("In place of `{name}` write `{}` here.", in_short(term));
+            self.which_one(name, &said, span).help(help);
+            return;
+        }
         self.which_one(name, &said, span).help(format!(
             "Where the term is defined, add `of: {kind}` if it is meant to be used for one {kind}; if all of them are meant, write `all` there, as in `{{all: {kind}.…}}`."
         ));
@@ -255,9 +207,13 @@ impl<'a> Reader<'a> {
         let item = slot.item;
         let mut inside = Around {
             terms_deep: self.around.terms_deep + 1,
+            term: Some(&item.node),
             ..Around::default()
         };
-        let of = self.term_of(&item.node);
+        let of = match takes_of(&item.node) {
+            true => self.term_of(&item.node),
+            false => None,
+        };
         inside
             .bound
             .extend(of.map(|kind| Bound { kind, term: None }));
@@ -266,7 +222,11 @@ impl<'a> Reader<'a> {
         let outer_file = std::mem::replace(&mut self.file, item.file);
         let loose = std::mem::take(&mut self.loose);
         let bare_pool = self.bare_pool.take();
-        let (known, about_pool) = self.noting_pool(|reader| reader.known(&item.node));
+        let stray = self.stray_of(&item.node);
+        let (known, about_pool) = self.noting_pool(|reader| match stray {
+            true => None,
+            false => reader.known(&item.node),
+        });
         let loose = std::mem::replace(&mut self.loose, loose);
         let bare_pool = std::mem::replace(&mut self.bare_pool, bare_pool).is_some();
         self.around = outside;
@@ -279,6 +239,30 @@ impl<'a> Reader<'a> {
         slot.bare_pool = bare_pool;
         slot.of = of;
         known
+    }
+
+    /// Reports `of` in a term for things or for a zone. Returns whether it is there.
+    fn stray_of(&mut self, node: &'a Node) -> bool {
+        let entries = node.as_map().unwrap_or_default();
+        let Some(of) = entries
+            .iter()
+            .find(|it| it.key == "of")
+            .filter(|_| !takes_of(node))
+        else {
+            return false;
+        };
+        let rest = entries.iter().filter(|entry| entry.key != "of").cloned();
+        let rest = Node {
+            content: Content::Map(rest.collect()),
+            ..*node
+        };
+        let message = "A term for things, outlines or a zone takes no `of`.";
+        self.fault(Code::SayEach, of.key_span, message).help(format!(
+            "Where the term is used, write `{}` in place of its name, with `each: {}` before it.",
+            in_short(&rest),
+            in_short(&of.value)
+        ));
+        true
     }
 
     /// The kind that a term speaks `of`.
@@ -308,18 +292,21 @@ impl<'a> Reader<'a> {
                 State::Read(known) => Some(known.clone()),
                 _ => None,
             };
-            self.file = item.file;
-            let cited = item.source.as_ref();
-            let cited = cited.map_or_else(Vec::new, |source| self.cited_in(source));
-            terms.extend(known.map(|known| Term {
-                id: item.name.clone(),
-                meaning: known.meaning(),
-                cited,
-                span: item.name_span,
-            }));
+            terms.extend(known.map(|known| self.defined(item, &known)));
         }
         self.file = 0;
         terms
+    }
+
+    fn defined(&mut self, item: &'a TermItem, known: &Known) -> Term {
+        self.file = item.file;
+        let cited = item.source.as_ref();
+        Term {
+            id: item.name.clone(),
+            meaning: known.meaning(),
+            cited: cited.map_or_else(Vec::new, |source| self.cited_in(source)),
+            span: item.name_span,
+        }
     }
 
     /// Says which terms nobody uses.
@@ -380,7 +367,8 @@ impl<'a> Reader<'a> {
             }
             return self.selection(node).map(Known::Things);
         };
-        let (things, _) = self.noting_pool(|reader| reader.things(head, node.span));
+        let at = head_of(name, node.span);
+        let (things, _) = self.noting_pool(|reader| reader.things(head, at));
         let kind = things?.kind();
         if self.vocabulary.fact_named(kind, tail).is_some() {
             return self.known_value(node);
@@ -396,96 +384,5 @@ impl<'a> Reader<'a> {
             return Some(Known::Zone(Arc::new(self.zone(node)?)));
         }
         Some(Known::Requirement(Arc::new(self.whole_requirement(node)?)))
-    }
-}
-
-/// What a term looks like before anything in it is resolved.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Sort {
-    Name,
-    Amount,
-    Value,
-    Outlines,
-    Things,
-    Zone,
-    Not,
-    Requirement,
-    Unclear,
-}
-
-fn sort_of(node: &Node) -> Sort {
-    match &node.content {
-        Content::Empty => Sort::Unclear,
-        Content::Scalar { text, .. } if is_amount(text) => Sort::Amount,
-        Content::Scalar { .. } => Sort::Name,
-        Content::List(items) if items.iter().any(|item| sort_of(item) == Sort::Requirement) => {
-            Sort::Requirement
-        }
-        Content::List(_) => Sort::Outlines,
-        Content::Map(entries) => sort_of_map(node, entries),
-    }
-}
-
-fn sort_of_map(node: &Node, entries: &[Entry]) -> Sort {
-    let has = |key: &str| entries.iter().any(|entry| entry.key == key);
-    if let Some(kind) = node.get("kind") {
-        let dotted = kind.text().is_some_and(|text| text.contains('.'));
-        return if dotted || has("outline") || has("counted") {
-            Sort::Outlines
-        } else {
-            Sort::Things
-        };
-    }
-    // `{all: pool.water}`: what is asked of each thing has more keys.
-    if entries.len() == 1 && (has("all") || has("each")) {
-        return Sort::Outlines;
-    }
-    if entries.iter().any(|entry| is_zone(&entry.key)) {
-        return Sort::Zone;
-    }
-    if has("not") {
-        return Sort::Not;
-    }
-    let bounded = crate::ruleset::read::rule::bounds::is_bounded(entries);
-    let listed_count = node
-        .get("count")
-        .is_some_and(|count| count.as_list().is_some());
-    let mains = || entries.iter().filter_map(|entry| main_named(&entry.key));
-    let combined = mains().any(|main| matches!(main, Main::Combination(_)));
-    if bounded || listed_count || combined {
-        return Sort::Requirement;
-    }
-    match node.get("table") {
-        Some(table) => sort_of_table(table),
-        None if mains().next().is_some() => Sort::Value,
-        None => Sort::Unclear,
-    }
-}
-
-/// A table gives what its rows give.
-fn sort_of_table(table: &Node) -> Sort {
-    let rows = table
-        .get("rows")
-        .and_then(Node::as_list)
-        .unwrap_or_default();
-    let gives = rows
-        .iter()
-        .filter_map(|row| row.get("then").or(row.get("otherwise")));
-    let requirement = gives
-        .map(sort_of)
-        .any(|sort| matches!(sort, Sort::Requirement | Sort::Not));
-    if requirement {
-        Sort::Requirement
-    } else {
-        Sort::Value
-    }
-}
-
-/// Things that are chosen by all that a term says.
-fn closed(selection: Selection, scope: Scope) -> Selection {
-    let closed = Some(selection.closed.unwrap_or(scope));
-    Selection {
-        closed,
-        ..selection
     }
 }

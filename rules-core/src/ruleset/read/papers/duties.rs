@@ -5,7 +5,7 @@ use std::rc::Rc;
 
 use crate::faults::Code;
 use crate::grammar;
-use crate::quantity::Dimension;
+use crate::quantity::{Dimension, meant_amount};
 use crate::ruleset::read::rule::spelled_out;
 use crate::ruleset::read::{Reader, listed};
 use crate::ruleset::types::agree;
@@ -190,18 +190,26 @@ impl<'a> Reader<'a> {
         {
             return span.map(Some);
         }
+        if entry.key == "by"
+            && !text.contains(|c: char| c.is_ascii_digit())
+            && meant_amount(text).is_none()
+        {
+            let message = format!("`by` is a length of time, and `{text}` is none.");
+            self.fault(Code::BadSpan, entry.value.span, message)
+                .help(format!(
+                    "Write, say, `by: 14 days`. Who does it stands after `who`: `who: {text}`."
+                ));
+            return None;
+        }
         let stated = self.stated(text, entry.value.span, Some(Dimension::Days))?;
         if !agree(stated.dimension, Dimension::Days) {
             self.sorts_differ(entry.value.span, stated.dimension, Dimension::Days);
             return None;
         }
         if stated.range.low < 0 || entry.key == "every" && stated.range.high == 0 {
-            self.fault(
-                Code::BadSpan,
-                entry.value.span,
-                format!("`{text}` is no time that can pass."),
-            )
-            .help("Write how long it is, as in `14 days`; `before` and `after` say in which direction.");
+            let message = format!("`{text}` is no time that can pass.");
+            self.fault(Code::BadSpan, entry.value.span, message)
+                .help("Write how long it is, as in `14 days`; `before` and `after` say in which direction.");
             return None;
         }
         Some(Some(stated))

@@ -6,10 +6,11 @@ use super::Reader;
 use super::layers::Merged;
 use crate::faults::Code;
 use crate::grammar::{self, OUTCOMES};
+use crate::ruleset::read::take::as_short_name;
 use crate::ruleset::{
     Caution, Condition, Document, DocumentIndex, Interpretation, OnOutcome, Requirement, Selection,
 };
-use crate::text::{Node, Span, meant_or};
+use crate::text::{Help, Node, Span, capitalised, meant_or};
 use crate::vocabulary::{KindId, Role};
 
 /// When a document is needed.
@@ -23,11 +24,8 @@ struct Needed {
 impl<'a> Reader<'a> {
     /// Notes the names of a file's documents, in the order in which they are read later.
     pub(super) fn collect_documents(&mut self, node: &'a Node) {
-        for item in node
-            .get("documents")
-            .and_then(Node::as_list)
-            .unwrap_or_default()
-        {
+        let documents = node.get("documents").and_then(Node::as_list);
+        for item in documents.unwrap_or_default() {
             let Some((id, span)) = item.get("id").and_then(|id| Some((id.text()?, id.span))) else {
                 continue;
             };
@@ -73,12 +71,28 @@ impl<'a> Reader<'a> {
         if self.around.bound.iter().any(|bound| bound.kind == kind) {
             return Some(());
         }
+        let each = self.each_of_document(name).unwrap_or_default();
         let kind = self.vocabulary.kind(kind).name.clone();
         let message = format!("There is a document `{name}` for each {kind}: which one is meant?");
-        self.fault(Code::PaperOfWhich, span, message).help(format!(
-            "Put `each: {kind}` before it, so that one {kind} is meant. In a term, add `of: {kind}`."
-        ));
+        let help = match each.is_empty() || each == kind {
+            true => format!(
+                "Put `each: {kind}` before it, so that one {kind} is meant. In a term, add `of: {kind}`."
+            ),
+            false => format!(
+                "The document is for each of `{each}`: put `each: {each}` before it. In a term, add `of: {kind}`."
+            ),
+        };
+        self.fault(Code::PaperOfWhich, span, message).help(help);
         None
+    }
+
+    /// The name of the things for each of which there is a document.
+    fn each_of_document(&self, id: &str) -> Option<String> {
+        let lists = self.files.iter();
+        let lists = lists.filter_map(|file| file.node.get("documents")?.as_list());
+        let named = |node: &&Node| node.get("id").and_then(Node::text) == Some(id);
+        let each = lists.flatten().find(named)?.get("each")?.text()?;
+        Some(each.to_owned())
     }
 
     /// A single document that is asked for beside each of some things: one of them would do for all.
@@ -99,14 +113,38 @@ impl<'a> Reader<'a> {
         ));
     }
 
+    /// The id of the document that has this title.
+    fn titled(&self, title: &str) -> Option<String> {
+        let lists = self
+            .files
+            .iter()
+            .filter_map(|file| file.node.get("documents")?.as_list());
+        let same = |node: &&Node| {
+            node.get("title")
+                .and_then(Node::text)
+                .is_some_and(|it| it.eq_ignore_ascii_case(title))
+        };
+        let found = lists.flatten().find(same)?;
+        Some(found.get("id")?.text()?.to_owned())
+    }
+
     /// The document of that name.
     pub(super) fn document_named(&mut self, name: &str, span: Span) -> Option<DocumentIndex> {
         if let Some(&document) = self.documents.get(name) {
             self.used_documents.insert(document);
             return Some(document);
         }
-        let list = "List it under `documents`, with its title and who supplies it.";
-        let help = meant_or(name, self.documents.keys().copied(), list);
+        let misread = |node: &Node| {
+            node.get("documents")
+                .is_some_and(|it| it.as_list().is_none())
+        };
+        if self.files.iter().any(|file| misread(&file.node)) {
+            return None; // That they are no list is said there.
+        }
+        let help = match self.titled(name) {
+            Some(id) => Help::near(Some(id), "Name it by its `id`."),
+            None => meant_or(name, self.documents.keys().copied(), to_list(name)),
+        };
         let message = format!("There is no document `{name}`.");
         self.fault(Code::UnknownDocument, span, message).help(help);
         None
@@ -130,6 +168,7 @@ impl<'a> Reader<'a> {
         let id = self.id(id);
         let [title, from, form] = [title, from, form].map(|text| self.told(text));
         // The things for each of which there is a document of its own.
+        self.around.one_by_one = each.is_some();
         let each = each.and_then(|_| self.selected(node.span, each, [filter, zone, None]));
         let mut when = Needed::default();
         if let Some(entry) = needed {
@@ -348,4 +387,15 @@ fn any_of(mut members: Vec<Condition>) -> Option<Condition> {
         requirement: Requirement::Any(requirements.collect()),
         about_pool,
     })
+}
+
+/// How a document is listed of which somebody has written the name or a description.
+fn to_list(name: &str) -> String {
+    let id = as_short_name(name);
+    let here = match id == name {
+        true => String::new(),
+        false => format!(", and write `{id}` here"),
+    };
+    let title = capitalised(name);
+    format!("Add it under `documents`{here}: `{{id: {id}, title: {title}, from: …}}`.")
 }

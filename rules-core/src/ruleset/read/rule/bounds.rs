@@ -2,12 +2,15 @@
 
 use crate::faults::Code;
 use crate::grammar::{self, words};
-use crate::quantity::Dimension;
+use crate::quantity::{Dimension, parse};
+use crate::ruleset::read::names::unknown::led_by_bound;
+use crate::ruleset::read::rule::odd_limits::is_share;
+use crate::ruleset::read::rule::wording::{right_word, what_to_write};
 use crate::ruleset::read::value::{flipped, is_amount};
 use crate::ruleset::read::{Reader, listed};
 use crate::ruleset::types::{Type, agree, type_of, varies};
 use crate::ruleset::{Along, Bound, Choice, Test, Value};
-use crate::text::{Entry, MapReader, Node, Span, capitalised, meant_and};
+use crate::text::{Content, Entry, MapReader, Node, Span, capitalised, in_short, meant_and};
 use crate::vocabulary::{Answer, FactId};
 
 /// In the order of their words.
@@ -16,47 +19,13 @@ const ALONG: [Along; 2] = [Along::Anywhere, Along::AllAlong];
 /// Makes a bound of its limit.
 type MakeBound = fn(Value) -> Bound;
 
-/// Words that are not ours, and the ones to use. Over and under are read as above and beneath.
-const WRONG: [(&str, &str); 30] = [
-    ("over", "more-than"),
-    ("above", "more-than"),
-    ("greater-than", "more-than"),
-    ("exceeds", "more-than"),
-    ("longer-than", "more-than"),
-    ("after", "more-than"),
-    ("under", "less-than"),
-    ("below", "less-than"),
-    ("smaller-than", "less-than"),
-    ("fewer-than", "less-than"),
-    ("before", "less-than"),
-    ("min", "at-least"),
-    ("minimum", "at-least"),
-    ("not-less-than", "at-least"),
-    ("no-less-than", "at-least"),
-    ("max", "at-most"),
-    ("maximum", "at-most"),
-    ("up-to", "at-most"),
-    ("not-more-than", "at-most"),
-    ("no-more-than", "at-most"),
-    ("equals", "is"),
-    ("equal-to", "is"),
-    ("exactly", "is"),
-    ("one-of", "is"),
-    ("all", "all-of"),
-    ("and", "all-of"),
-    ("any", "any-of"),
-    ("or", "any-of"),
-    ("either", "any-of"),
-    ("document", "have"),
-];
-
-/// The word to use instead of one that is not ours.
-pub(crate) fn right_word(word: &str) -> Option<&'static str> {
-    let word = word.replace('_', "-");
-    WRONG
-        .iter()
-        .find(|(wrong, _)| *wrong == word)
-        .map(|(_, right)| *right)
+/// The words of a text that are several answers, with a mark, a blank, `or` or `and` between them.
+fn several(text: &str) -> Option<Vec<&str>> {
+    let words = text.split([' ', ',', ';', '/']);
+    let words: Vec<&str> = words
+        .filter(|word| !matches!(*word, "" | "or" | "and"))
+        .collect();
+    (words.len() > 1).then_some(words)
 }
 
 /// Whether a map has a bound, by its right name or a wrong one.
@@ -71,7 +40,7 @@ impl<'a> Reader<'a> {
     /// Says which word to use for each that is not ours.
     pub(crate) fn wrong_words(&mut self, map: &mut MapReader<'a>, entries: &'a [Entry]) {
         for entry in entries {
-            let Some(right) = right_word(&entry.key) else {
+            let Some(help) = what_to_write(&entry.key) else {
                 continue;
             };
             map.refuse([entry.key.as_str()]);
@@ -80,7 +49,7 @@ impl<'a> Reader<'a> {
                 entry.key_span,
                 format!("`{}` is not one of the words of a rule.", entry.key),
             )
-            .help(format!("Write `{right}`."));
+            .help(help);
         }
     }
 
@@ -102,14 +71,19 @@ impl<'a> Reader<'a> {
             // A wrong word for the bound has been named already.
             let named = self.faults().list.len() > before
                 || is_bounded(entries)
-                || map.misspells(grammar::BOUNDS.map(|key| key.name))
-                || entries.iter().any(|entry| right_word(&entry.key).is_some());
+                || entries
+                    .iter()
+                    .any(|entry| what_to_write(&entry.key).is_some())
+                || self.misplaced_bound(entries)
+                || self.around.bound_outside
+                || self.has_others(map);
             if !named {
                 self.no_bound(&value, span);
             }
             return None;
         }
         self.contradiction(&value, &bounds, span);
+        self.odd_share(&value, &bounds, entries);
         let [holds] = map.keys(&[grammar::HOLDS], self.faults());
         let holds = holds.map(|entry| self.along(entry, &value));
         Some(Test {
@@ -118,6 +92,45 @@ impl<'a> Reader<'a> {
             holds: flipped(holds)?,
             span,
         })
+    }
+
+    /// Whether there is a key that no test has; it was probably meant as the bound.
+    fn has_others(&mut self, map: &mut MapReader<'a>) -> bool {
+        map.know(
+            grammar::BOUNDS
+                .iter()
+                .chain([&grammar::HOLDS])
+                .map(|key| key.name),
+        );
+        map.has_unknown()
+    }
+
+    /// Reports bounds that are inside the measure and belong beside it.
+    fn misplaced_bound(&mut self, entries: &'a [Entry]) -> bool {
+        let within = |entry: &'a Entry| {
+            let inner = entry.value.as_map().unwrap_or_default().iter();
+            let bound = |inner: &&Entry| grammar::BOUNDS.iter().any(|key| key.name == inner.key);
+            Some((entry, inner.into_iter().find(bound)?))
+        };
+        let Some((measure, bound)) = entries.iter().find_map(within) else {
+            return false;
+        };
+        let (outer, key) = (&measure.key, &bound.key);
+        let rest = measure.value.as_map().unwrap_or_default().iter();
+        let rest = Node {
+            content: Content::Map(rest.filter(|it| it.key != *key).cloned().collect()),
+            ..measure.value
+        };
+        let message = format!("`{key}` stands inside `{outer}`.");
+        let help = format!(
+            "Put it beside: `{{{outer}: {}, {key}: {}}}`.",
+            in_short(&rest),
+            in_short(&bound.value)
+        );
+        self.fault(Code::Misplaced, bound.key_span, message)
+            .because_of(bound.key_span)
+            .help(help);
+        true
     }
 
     /// Where along a thing a value must keep its bounds.
@@ -161,7 +174,11 @@ impl<'a> Reader<'a> {
             (less_than, Bound::LessThan),
         ];
         for (written, make) in compared {
-            bounds.extend(written.and_then(|entry| self.limit(entry, sort)).map(make));
+            bounds.extend(
+                written
+                    .and_then(|entry| self.limit(entry, sort, value))
+                    .map(make),
+            );
         }
         if let Some(entry) = is {
             let nodes = entry
@@ -182,7 +199,7 @@ impl<'a> Reader<'a> {
         bounds
     }
 
-    fn limit(&mut self, entry: &'a Entry, sort: Type) -> Option<Value> {
+    fn limit(&mut self, entry: &'a Entry, sort: Type, value: &Value) -> Option<Value> {
         let Type::Amount(wanted) = sort else {
             self.fault(
                 Code::NotAnAmount,
@@ -195,6 +212,16 @@ impl<'a> Reader<'a> {
             .help("Use `is` with a word or a list of words.");
             return None;
         };
+        let text = entry.value.text().unwrap_or_default();
+        if is_share(value)
+            && parse(text, None, None).is_ok_and(|it| it.dimension == Dimension::Area)
+        {
+            let message = format!("`{text}` is an area, and this is a share of one.");
+            self.fault(Code::BadAmount, entry.value.span, message).help(
+                "Write a share, such as `35 %`; if the area itself is meant, take out `share-of`.",
+            );
+            return None;
+        }
         let limit = self.value(&entry.value, Some(wanted))?;
         match type_of(&limit, &self.vocabulary)? {
             Type::Amount(found) if agree(found, wanted) => Some(limit),
@@ -215,15 +242,10 @@ impl<'a> Reader<'a> {
 
     fn choice(&mut self, node: &'a Node, sort: Type, value: &Value) -> Option<Choice> {
         let Some(word) = node.text() else {
-            self.fault(
-                Code::NotAWord,
-                node.span,
-                format!(
-                    "A word or an amount is expected after `is`, not {}.",
-                    node.describe()
-                ),
-            )
-            .help("Write one of them, or one list of them: `is: [one, other]`.");
+            let found = node.describe();
+            let message = format!("A word or an amount is expected after `is`, not {found}.");
+            self.fault(Code::NotAWord, node.span, message)
+                .help("Write one of them, or one list of them: `is: [one, other]`.");
             return None;
         };
         if word == "none" && !self.has_word(sort, word) {
@@ -239,13 +261,23 @@ impl<'a> Reader<'a> {
     }
 
     fn amount_choice(&mut self, word: &str, span: Span, wanted: Dimension) -> Option<Choice> {
+        if let Some((bound, amount)) = led_by_bound(word) {
+            let message = format!("`{word}` is an amount with its bound.");
+            self.fault(Code::BadAmount, span, message).help(format!(
+                "In place of `is: {word}` write `{bound}: {amount}`."
+            ));
+            return None;
+        }
         if !is_amount(word) {
-            self.fault(
-                Code::BadAmount,
-                span,
-                format!("`{word}` is not {}.", wanted.words()),
-            )
-            .help(format!("Write it as {}.", wanted.example()));
+            let message = format!("`{word}` is not {}.", wanted.words());
+            let example = wanted.example();
+            let help = match word {
+                "yes" | "no" => format!(
+                    "In place of `is: {word}` write a limit: `at-most` or `at-least`, with an amount such as {example}."
+                ),
+                _ => format!("Write it as {example}."),
+            };
+            self.fault(Code::BadAmount, span, message).help(help);
             return None;
         }
         let stated = self.stated(word, span, Some(wanted))?;
@@ -253,7 +285,7 @@ impl<'a> Reader<'a> {
             self.sorts_differ(span, stated.dimension, wanted);
             return None;
         }
-        Some(Choice::Amount(stated.range.low, stated.dimension))
+        Some(Choice::Amount(stated.range.low, stated.unit))
     }
 
     fn has_word(&self, sort: Type, word: &str) -> bool {
@@ -285,12 +317,34 @@ impl<'a> Reader<'a> {
         let Answer::Word { words, open } = fact.answer.clone() else {
             return None;
         };
-        if open || words.iter().any(|known| known == word) {
+        let path = self.vocabulary.fact_path(id);
+        let is_listed = words.iter().any(|known| known == word);
+        let words = words.iter().map(String::as_str);
+        if open && !is_listed && words.len() > 0 {
+            self.unlisted(word, words.clone(), &path, span);
+        }
+        if open || is_listed {
             return Some(Choice::Word(word.to_owned()));
         }
-        let path = self.vocabulary.fact_path(id);
-        let words = words.iter().map(String::as_str);
         let list = format!("Its answers are {}.", listed(words.clone()));
+        let several = several(word).filter(|several| {
+            several
+                .iter()
+                .all(|one| words.clone().any(|known| known == *one))
+        });
+        let denied = word.split_once(' ').filter(|(not, _)| *not == "not");
+        let denied = denied.map(|(_, word)| word.trim());
+        let denied = denied.filter(|word| words.clone().any(|known| known == *word));
+        let list = match (several, denied) {
+            (Some(several), _) => {
+                format!("Several are a list: `is: [{}]`. {list}", several.join(", "))
+            }
+            (None, Some(word)) => format!("Write `{{not: {{fact: {path}, is: {word}}}}}`."),
+            (None, None) if word.contains(" or ") || word.contains(" and ") => {
+                format!("{list} Several are a list: `is: [one, other]`.")
+            }
+            (None, None) => list,
+        };
         let help = meant_and(word, words, list);
         self.fault(
             Code::UnknownWord,
@@ -301,15 +355,22 @@ impl<'a> Reader<'a> {
         None
     }
 
-    /// Two bounds that no amount can keep.
-    fn contradiction(&mut self, value: &Value, bounds: &[Bound], span: Span) {
-        if crate::ruleset::lint::coverage::impossible(value, bounds, &self.vocabulary) {
-            self.fault(
-                Code::Contradiction,
-                span,
-                "Nothing can keep all of these limits at once.",
-            )
-            .help("Is one of them the wrong way round?");
-        }
+    /// Reports a word that is not on the list of an open fact: a plan that uses another word does not meet it.
+    fn unlisted<'w>(
+        &mut self,
+        word: &str,
+        words: impl Iterator<Item = &'w str> + Clone,
+        path: &str,
+        span: Span,
+    ) {
+        let list = format!("Its words are {}.", listed(words.clone()));
+        let other = "If none of them fits, add a fact of your own with its words, so that every applicant is asked.";
+        let help = format!("{} {other}", meant_and(word, words, list));
+        self.warning(
+            Code::UnlistedWord,
+            span,
+            format!("`{word}` is not one of the listed words of `{path}`, so a plan that says it in another word is not caught."),
+        )
+        .help(help);
     }
 }

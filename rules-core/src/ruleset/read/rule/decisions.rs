@@ -7,6 +7,10 @@ use crate::ruleset::read::rule::{Subject, spelled_out};
 use crate::ruleset::{Decision, Table};
 use crate::text::{Entry, Node};
 
+/// How classes are told apart.
+const TABLE: &str =
+    "{rows: [{when: {fact: pool.depth, at-most: 60 cm}, then: no-permit}, {otherwise: permit}]}";
+
 impl<'a> Reader<'a> {
     /// A question whose answer is a class.
     pub(crate) fn decision(&mut self, node: &'a Node) -> Option<Decision> {
@@ -17,12 +21,10 @@ impl<'a> Reader<'a> {
         self.no_condition(node);
         let subject = self.subject(node.span, [None, None, each], choosing);
         let cited = self.cited(source);
-        let table = subject
-            .as_ref()
-            .zip(table)
-            .map(|(subject, entry)| self.decided(subject, entry));
+        let table = subject.as_ref().zip(table);
+        let table = table.map(|(subject, entry)| self.decided(subject, entry));
         let (id, subject, (table, about_pool)) = (id?, subject?, table?);
-        Some(Decision {
+        let decision = Decision {
             id: id.to_owned(),
             title: title.unwrap_or_else(|| spelled_out(id)),
             clause,
@@ -31,20 +33,23 @@ impl<'a> Reader<'a> {
             table: table?,
             cited,
             span: node.span,
-        })
+        };
+        self.same_class(&decision);
+        Some(decision)
     }
 
     /// A decision always decides: its conditions belong into its rows.
     fn no_condition(&mut self, node: &Node) {
-        for key in grammar::DECISION.refused {
-            if let Some(node) = node.get(key) {
-                self.fault(
-                    Code::DecisionWhen,
-                    node.span,
-                    format!("A decision has no `{key}`: it always gives a class."),
-                )
-                .help("Put the condition into a row of its table.");
-            }
+        let entries = node.as_map().unwrap_or_default();
+        let refused = |entry: &&Entry| grammar::DECISION.refused.contains(&entry.key.as_str());
+        if let Some(entry) = entries.iter().find(refused) {
+            let message = format!(
+                "A decision has no `{}`: it always gives a class.",
+                entry.key
+            );
+            self.fault(Code::DecisionWhen, entry.key_span, message).help(format!(
+                "Write its classes as a table, as in `table: {TABLE}`; what must hold is a rule."
+            ));
         }
     }
 

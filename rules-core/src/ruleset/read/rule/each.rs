@@ -8,7 +8,7 @@ use crate::ruleset::read::names::{Things, all_of, parts};
 use crate::ruleset::read::value::flipped;
 use crate::ruleset::read::{Bound, Reader};
 use crate::ruleset::{Each, IfNone, Requirement, Scope, Selection, TermUse};
-use crate::text::{Entry, MapReader, Node, Span};
+use crate::text::{Entry, MapReader, Node, Span, in_short};
 use crate::vocabulary::KindId;
 
 /// In the order of their words.
@@ -29,27 +29,41 @@ impl<'a> Reader<'a> {
         if node.as_map().is_none() {
             return self.named_selection(node);
         }
+        self.within_inside(node);
         let [kind, choosing @ ..] = self.keys(node, &grammar::CHOSEN)?;
         self.selected(node.span, kind, choosing)
     }
 
+    /// Reports `within` in a choice of things: what is within a distance is a zone.
+    fn within_inside(&mut self, node: &Node) {
+        let mut entries = node.as_map().unwrap_or_default().iter();
+        let Some(entry) = entries.find(|entry| entry.key == "within") else {
+            return;
+        };
+        let by = in_short(&entry.value);
+        self.fault(
+            Code::WrongWord,
+            entry.key_span,
+            "`within` is not a key of a choice of things.",
+        )
+        .because_of(entry.key_span)
+        .help(format!(
+            "Write `in: {{around: …, by: {by}}}`, with the outline round which it is."
+        ));
+    }
+
     fn named_selection(&mut self, node: &'a Node) -> Option<(Selection, Option<&'a str>)> {
         let Some(name) = node.text() else {
-            self.fault(
-                Code::NotThings,
-                node.span,
-                format!("A kind of thing is expected here, not {}.", node.describe()),
-            );
+            let message = format!("A kind of thing is expected here, not {}.", node.describe());
+            self.fault(Code::NotThings, node.span, message)
+                .help("Name one kind, or a term for things of one kind. For several kinds, write one rule for each.");
             return None;
         };
         let (head, tail) = parts(name);
         if tail.is_some() {
-            self.fault(
-                Code::NotThings,
-                node.span,
-                format!("`{name}` names a part; a kind of thing is expected here."),
-            )
-            .help(format!("Write `{head}`."));
+            let message = format!("`{name}` names a part; a kind of thing is expected here.");
+            self.fault(Code::NotThings, node.span, message)
+                .help(format!("Write `{head}`."));
             return None;
         }
         self.whole(head, node)
@@ -58,7 +72,7 @@ impl<'a> Reader<'a> {
     /// All things of a name, even where one of them is bound.
     fn whole(&mut self, name: &'a str, node: &Node) -> Option<(Selection, Option<&'a str>)> {
         if let Some(kind) = self.vocabulary.kind_named(name) {
-            if self.pool() != Some(kind) {
+            if self.pool() != Some(kind) && !self.around.one_by_one {
                 self.speak_of(kind);
             }
             return Some((all_of(kind), None));
@@ -68,13 +82,10 @@ impl<'a> Reader<'a> {
         let things = self.things(name, node.span);
         self.around.bound = bound;
         match things? {
-            Things::All(selection) => Some((
-                Selection {
-                    term: Some(name.to_owned()),
-                    ..selection
-                },
-                Some(name),
-            )),
+            Things::All(selection) => {
+                let term = Some(name.to_owned());
+                Some((Selection { term, ..selection }, Some(name)))
+            }
             Things::Bound(kind) => Some((all_of(kind), None)),
         }
     }
@@ -91,8 +102,13 @@ impl<'a> Reader<'a> {
             Some(_) => self.named_selection(&entry.value),
             None => self.selection_and_term(&entry.value),
         });
+        let one_by_one = std::mem::take(&mut self.around.one_by_one);
         let (base, term) = base?;
         let kind = base.kind;
+        // Each cover is judged by itself; only `if-none` is asked for each pool.
+        if one_by_one && if_none.is_some() && self.pool() != Some(kind) {
+            self.speak_of(kind);
+        }
         let zone = self.if_written(zone, Self::zone);
         let filter = self.if_written(filter, |reader, node| reader.filter(node, kind, term));
         let if_none = if_none.map(|entry| self.word_of(entry, words(&grammar::IF_NONE), IF_NONE));

@@ -1,10 +1,15 @@
 //! Rules and their reliefs.
 
+mod bare;
 pub(crate) mod bounds;
 pub(super) mod decisions;
 pub(super) mod each;
+mod misplaced;
+mod odd_limits;
 pub(super) mod pools;
 pub(super) mod requirements;
+pub(super) mod stray;
+pub(super) mod wording;
 
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -12,13 +17,16 @@ use std::sync::Arc;
 use crate::faults::Code;
 use crate::grammar::{self, STRENGTHS, words};
 use crate::ruleset::built_in::INSIDE;
-use crate::ruleset::read::Reader;
 use crate::ruleset::read::layers::CHANGES;
 use crate::ruleset::read::rule::each::Choosing;
 use crate::ruleset::read::rule::pools::but_not;
 use crate::ruleset::read::value::flipped;
-use crate::ruleset::{DocumentIndex, Relief, Requirement, Rule, Selection, Strength};
+use crate::ruleset::read::{Reader, WhenOf};
+use crate::ruleset::{
+    Cited, DocumentIndex, InForce, Provenance, Relief, Requirement, Rule, Selection, Strength,
+};
 use crate::text::{Entry, Node, Span, capitalised};
+use crate::vocabulary::KindId;
 
 impl<'a> Reader<'a> {
     /// Notes all names of a file before anything is read that may use them.
@@ -90,41 +98,29 @@ impl<'a> Reader<'a> {
             should,
             strength,
             relief,
-            remedy,
-            documents,
-            provenance,
-            source,
-            again,
-            note,
-            in_force,
+            besides @ ..,
             _,
             _,
             changes,
         ] = self.keys(node, &grammar::RULE)?;
-        let choosing = [filter, zone, if_none];
         let written_id = id.map_or(node.span, |id| id.value.span);
-        let id = self.id(id);
-        if id == Some(INSIDE) {
-            let message = format!("`{INSIDE}` is a rule of every rule set already.");
-            self.fault(Code::NameTaken, written_id, message)
-                .help("Give the rule another name.");
-        }
+        let id = self.own_id(id, written_id);
         let [title, clause] = [title, clause].map(|text| self.told(text));
         if let Some(entry) = changes {
             self.word_of(entry, words(&grammar::CHANGES), CHANGES);
         }
-        let subject = self.subject(node.span, [when, unless, each], choosing);
+        let subject = self.subject(node.span, [when, unless, each], [filter, zone, if_none]);
+        let outside = require.is_some_and(|require| self.stray_bound(node, require));
+        let outside = std::mem::replace(&mut self.around.bound_outside, outside);
+        if let (None, Some(each)) = (&subject, each) {
+            self.unknown_again(each, node);
+        }
         let judged = subject
             .as_ref()
             .and_then(|subject| self.judged(node, subject, [require, should, strength, relief]));
-        let remedy = self.told(remedy);
-        let documents = documents.map_or_else(Vec::new, |entry| self.documents_named(&entry.value));
-        let cited = self.cited(source);
-        let provenance = self.provenance(provenance, &cited, (id.unwrap_or_default(), written_id));
-        let again = again.map(|entry| self.day(entry));
-        let note = self.told(note);
-        let in_force = self.if_written(in_force, Self::in_force);
-        let (subject, judged) = (subject?, judged?);
+        self.around.bound_outside = outside;
+        let besides = self.besides(besides, (id.unwrap_or_default(), written_id));
+        let (subject, judged, besides) = (subject?, judged?, besides?);
         Some(Rule {
             id: id?.to_owned(),
             title: title?,
@@ -137,6 +133,43 @@ impl<'a> Reader<'a> {
             about_pool: false,
             require: judged.require?,
             reliefs: judged.reliefs,
+            remedy: besides.remedy,
+            documents: besides.documents,
+            provenance: besides.provenance,
+            cited: besides.cited,
+            again: besides.again,
+            note: besides.note,
+            in_force: besides.in_force,
+            layer: self.file,
+            span: node.span,
+        })
+    }
+
+    /// The id of a rule; the rule that every rule set has keeps its own.
+    fn own_id(&mut self, written: Option<&'a Entry>, span: Span) -> Option<&'a str> {
+        let id = self.id(written);
+        if id == Some(INSIDE) {
+            let message = format!("`{INSIDE}` is a rule of every rule set already.");
+            self.fault(Code::NameTaken, span, message)
+                .help("Give the rule another name.");
+        }
+        id
+    }
+
+    /// What a rule says beyond its requirement.
+    fn besides(
+        &mut self,
+        [remedy, documents, provenance, source, again, note, in_force]: [Option<&'a Entry>; 7],
+        id: (&str, Span),
+    ) -> Option<Besides> {
+        let remedy = self.told(remedy);
+        let documents = documents.map_or_else(Vec::new, |entry| self.documents_named(&entry.value));
+        let cited = self.cited(source);
+        let provenance = self.provenance(provenance, &cited, id);
+        let again = again.map(|entry| self.day(entry));
+        let note = self.told(note);
+        let in_force = self.if_written(in_force, Self::in_force);
+        Some(Besides {
             remedy,
             documents,
             provenance: provenance?,
@@ -144,8 +177,6 @@ impl<'a> Reader<'a> {
             again: flipped(again)?,
             note,
             in_force: in_force?,
-            layer: self.file,
-            span: node.span,
         })
     }
 
@@ -156,18 +187,16 @@ impl<'a> Reader<'a> {
         [when, unless, written]: [Option<&'a Entry>; 3],
         choosing: Choosing<'a>,
     ) -> Option<Subject<'a>> {
+        self.around.one_by_one = written.is_some();
         let each = written.and_then(|_| self.selected(span, written, choosing));
-        if written.is_none() {
-            self.stray_choice(choosing);
-        }
-        self.around.when_of = each.as_ref().map(|(selection, _)| selection.kind);
+        let stray = written.is_none() && self.stray_choice(choosing);
+        let kind = each.as_ref().map(|(selection, _)| selection.kind);
         let ((when, unless), about_pool) = self.noting_pool(|reader| {
             [when, unless]
-                .map(|entry| entry.and_then(|entry| reader.whole_requirement(&entry.value)))
+                .map(|entry| entry.and_then(|entry| reader.condition_of(entry, kind)))
                 .into()
         });
-        self.around.when_of = None;
-        if written.is_some() && each.is_none() {
+        if stray || written.is_some() && each.is_none() {
             // What is said of a thing that nobody knows would only give more faults.
             return None;
         }
@@ -180,6 +209,18 @@ impl<'a> Reader<'a> {
             about_pool,
         };
         Some(self.of_each_pool(subject))
+    }
+
+    /// The `when` or `unless` of a rule for each thing of a kind, of which it may not speak.
+    fn condition_of(&mut self, entry: &'a Entry, kind: Option<KindId>) -> Option<Requirement> {
+        self.around.when_of = kind.map(|kind| WhenOf {
+            kind,
+            written: entry,
+        });
+        let condition = self.whole_requirement(&entry.value);
+        self.around.when_of = None;
+        self.asks_every_pool(condition.iter());
+        condition
     }
 
     /// Where a rule is for each pool, what is said of "the pool" in its conditions chooses among them.
@@ -214,19 +255,6 @@ impl<'a> Reader<'a> {
         }
     }
 
-    /// `where`, `in` and `if-none` choose among what `each` names.
-    fn stray_choice(&mut self, choosing: Choosing<'a>) {
-        for entry in choosing.into_iter().flatten() {
-            let key = &entry.key;
-            self.fault(
-                Code::NoEach,
-                entry.key_span,
-                format!("`{key}` chooses among things, and no `each` says which."),
-            )
-            .help("Add `each:` with a kind, or write `when:` for a condition on the plan.");
-        }
-    }
-
     fn judged(
         &mut self,
         node: &'a Node,
@@ -235,6 +263,7 @@ impl<'a> Reader<'a> {
     ) -> Option<Judged> {
         let require = match should {
             Some(_) => require,
+            None if require.is_none() && self.stray_requirement(node) => None,
             None => grammar::RULE.must_have(node, "require", self.faults()),
         };
         if let (Some(should), Some(_)) = (should, require) {
@@ -242,7 +271,8 @@ impl<'a> Reader<'a> {
                 Code::TwoRequirements,
                 should.key_span,
                 "A rule has `require` or `should`, not both.",
-            );
+            )
+            .help("Keep one: `require` binds, `should` is advice. Two limits are two rules.");
         }
         let strength = match strength {
             Some(entry) => self.word_of(entry, STRENGTHS, [Strength::Must, Strength::Should]),
@@ -285,6 +315,7 @@ impl<'a> Reader<'a> {
         let id = self.id(id);
         let [when, unless] =
             [when, unless].map(|entry| self.if_written(entry, Self::whole_requirement));
+        self.asks_every_pool([&when, &unless].into_iter().flatten().flatten());
         let require = self.written(require, Self::whole_requirement);
         let leave = self.is_yes(leave);
         Some(Relief {
@@ -321,6 +352,17 @@ struct Judged {
     strength: Strength,
     require: Option<Requirement>,
     reliefs: Vec<Relief>,
+}
+
+/// What a rule says beyond its requirement: see [`Rule`].
+struct Besides {
+    remedy: Option<String>,
+    documents: Vec<DocumentIndex>,
+    provenance: Provenance,
+    cited: Vec<Cited>,
+    again: Option<i128>,
+    note: Option<String>,
+    in_force: Option<InForce>,
 }
 
 /// A short name as words: `permit-route` is `Permit route`.

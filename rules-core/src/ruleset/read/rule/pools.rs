@@ -10,7 +10,7 @@ use crate::faults::Code;
 use crate::ruleset::read::Reader;
 use crate::ruleset::read::names::all_of;
 use crate::ruleset::read::value::operands::Pools;
-use crate::ruleset::{Condition, Operand, Part, Requirement, Which};
+use crate::ruleset::{Condition, Each, Operand, Part, Requirement, Which};
 use crate::text::{Entry, Node, Span};
 use crate::vocabulary::{KindId, Number};
 
@@ -38,6 +38,25 @@ impl<'a> Reader<'a> {
         let result = read(self);
         let speaks = std::mem::replace(&mut self.spoke_of_pool, outer);
         (result, speaks)
+    }
+
+    /// Asks whether the pool being judged is meant, where a condition of a rule asks something of every pool.
+    pub(crate) fn asks_every_pool<'r>(
+        &mut self,
+        conditions: impl Iterator<Item = &'r Requirement>,
+    ) {
+        let pool = self.pool();
+        let all = conditions.flat_map(each_in);
+        let of_pools: Vec<Span> = all
+            .filter(|each| Some(each.selection.kind) == pool)
+            .map(|each| each.span)
+            .collect();
+        for span in of_pools {
+            let message = "This asks whether it holds of every pool on the plan.";
+            self.warning(Code::EachPoolInCondition, span, message).help(
+                "If the pool being judged is meant, take out `each: pool`, and write what stands under its `require` in place of all of this. If every pool is meant, define this as a term, and write `{meets: …}` here.",
+            );
+        }
     }
 
     /// A condition of something that is not a rule.
@@ -94,7 +113,7 @@ impl<'a> Reader<'a> {
         let outer = self.bare_pool.take();
         let read = self.written(of, Self::operand);
         let bare = std::mem::replace(&mut self.bare_pool, outer);
-        let read = read?;
+        let read = self.wholly(read?, of?.value.span, false)?;
         match bare {
             Some((name, span)) if share || has_all(&read) => {
                 self.one_pool_or_all(&name, span);
@@ -111,12 +130,46 @@ impl<'a> Reader<'a> {
         }
     }
 
+    /// Outlines whose area or length is measured. If a zone chooses the things, it is unclear whether each thing is
+    /// meant whole or only its part in the zone.
+    pub(crate) fn wholly(&mut self, of: Operand, span: Span, share: bool) -> Option<Operand> {
+        let chosen = |part: &&Part| part.which.selection().is_some_and(|it| it.zone.is_some());
+        let Some(part) = of.parts.iter().find(chosen) else {
+            return Some(of);
+        };
+        let kind = part.which.selection().map(|it| it.kind)?;
+        let kind = self.vocabulary.kind(kind).name.clone();
+        let outline = self.vocabulary.outline(part.outline).name.clone();
+        let message =
+            "Is the part in the zone meant here, or all of each thing that reaches into it?";
+        let part = match share {
+            true => format!("write `share-of: {{area: {{of: {kind}.{outline}, in: …}}}}`"),
+            false => format!("put `in` beside `of`, as in `{{of: {kind}.{outline}, in: …}}`"),
+        };
+        self.fault(Code::PartOrWhole, span, message).help(format!(
+            "For the part, {part}. For all of each, add them up with `sum`, as in `sum: {{kind: {kind}, in: …, take: …}}`."
+        ));
+        None
+    }
+
     fn one_pool_or_all(&mut self, name: &str, span: Span) {
         let message =
             format!("Does `{name}` mean that of each pool by itself, or of all pools together?");
         self.fault(Code::EachOrAll, span, message).help(format!(
             "Write `{{all: {name}}}` for all pools together, as in most totals, or `{{each: {name}}}` for each by itself."
         ));
+    }
+}
+
+/// What a requirement asks of each of some things, but not in its terms.
+fn each_in(requirement: &Requirement) -> Vec<&Each> {
+    match requirement {
+        Requirement::Each(each) => vec![&**each],
+        Requirement::Not(inner) => each_in(inner),
+        Requirement::All(members)
+        | Requirement::Any(members)
+        | Requirement::Count { of: members, .. } => members.iter().flat_map(each_in).collect(),
+        _ => Vec::new(),
     }
 }
 

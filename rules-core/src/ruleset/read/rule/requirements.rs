@@ -6,10 +6,12 @@ use crate::faults::Code;
 use crate::grammar::{Combination, Main, Measure, PART, TERM_OF, main_named, mains};
 use crate::ruleset::lint;
 use crate::ruleset::read::Reader;
-use crate::ruleset::read::names::terms::Known;
+use crate::ruleset::read::lists::{as_list, two_requirements};
+use crate::ruleset::read::names::known::Known;
 use crate::ruleset::read::rule::bounds;
+use crate::ruleset::read::rule::wording::right_word;
 use crate::ruleset::{Requirement, Value};
-use crate::text::{Content, Entry, Help, MapReader, Node, Span, closest, meant_or};
+use crate::text::{Content, Entry, Help, MapReader, Node, Span, closest, in_short, meant_or};
 
 impl<'a> Reader<'a> {
     /// A requirement that stands for itself: a rule's, a condition, a `where`, a term's.
@@ -29,18 +31,13 @@ impl<'a> Reader<'a> {
             Content::List(items) => self.requirements(items, node.span).map(Requirement::All),
             Content::Scalar { text, .. } if text == "refer" => Some(Requirement::Refer),
             Content::Scalar { text, .. } => {
-                let meets = if self.term_by_name.contains_key(text.as_str()) {
-                    format!("Write `{{meets: {text}}}`.")
-                } else {
-                    "Write a measure with its bound, as in `{fact: pool.depth, at-most: 2 m}`."
-                        .to_owned()
-                };
+                let help = self.to_hold(text);
                 self.fault(
                     Code::NotARequirement,
                     node.span,
                     format!("`{text}` alone does not say what must hold."),
                 )
-                .help(meets);
+                .help(help);
                 None
             }
             Content::Empty => {
@@ -48,7 +45,8 @@ impl<'a> Reader<'a> {
                     Code::EmptyValue,
                     node.span,
                     "Nothing says what must hold here.",
-                );
+                )
+                .help("Write it behind the `:`, or on the next lines, further in.");
                 None
             }
         }
@@ -61,9 +59,10 @@ impl<'a> Reader<'a> {
                 span,
                 "This list is empty, so it does not say what must hold.",
             )
-            .help(
-                "Write what must hold below it, each on a line of its own that begins with `- `.",
-            );
+            .help("Write what must hold between the brackets, as in `[{fact: pool.depth, at-most: 2 m}]`.");
+        }
+        if self.limits_alone(items) {
+            return None;
         }
         let read: Vec<_> = items.iter().map(|item| self.requirement(item)).collect();
         read.into_iter()
@@ -76,12 +75,15 @@ impl<'a> Reader<'a> {
         if self.around.term_of == Some(node.span) {
             map.keys(&[TERM_OF], self.faults());
         }
-        map.keys(&[PART], self.faults());
+        let [part] = map.keys(&[PART], self.faults());
+        self.id(part);
         self.wrong_words(&mut map, entries);
         let main = |entry: &'a Entry| Some((entry, main_named(&entry.key)?));
         let mut mains = entries.iter().filter_map(main);
         let Some((entry, main)) = mains.next() else {
-            self.no_main(node, entries);
+            if !self.of_rule(&mut map, node) && !self.fact_as_key(entries) {
+                self.no_main(node, entries);
+            }
             return None;
         };
         if let Some((second, _)) = mains.next() {
@@ -93,20 +95,39 @@ impl<'a> Reader<'a> {
                     entry.key, second.key
                 ),
             )
-            .help("Write a list with one of them on each line, which begins with `- `.");
+            .help(two_requirements(node, entries));
             return None;
         }
+        let outside =
+            self.bound_beside_list(&mut map, (entry, main), entries) || self.around.bound_outside;
+        let outside = std::mem::replace(&mut self.around.bound_outside, outside);
         let requirement = self.combination(&mut map, (entry, main), entries);
+        self.around.bound_outside = outside;
+        self.of_measure(&mut map, entry);
+        self.of_rule(&mut map, node);
         self.finish(map);
         requirement
     }
 
     /// There is no key that says what the requirement is.
     fn no_main(&mut self, node: &Node, entries: &[Entry]) {
-        if entries.iter().any(|entry| {
-            bounds::right_word(&entry.key).is_some_and(|key| main_named(key).is_some())
-        }) {
+        let named = |entry: &Entry| right_word(&entry.key).and_then(main_named).is_some();
+        if entries.iter().any(named) {
             return; // Its right word was named already.
+        }
+        if let Some((outer, inner)) = entries.iter().find_map(wrapped) {
+            let rest = entries
+                .iter()
+                .filter(|entry| entry.key_span != outer.key_span);
+            let whole = Content::Map(inner.iter().chain(rest).cloned().collect());
+            let whole = in_short(&Node {
+                content: whole,
+                ..*node
+            });
+            let message = format!("`{}` has no place beside a limit.", outer.key);
+            self.fault(Code::NoRequirement, outer.key_span, message)
+                .help(format!("Put the measure itself there: `{whole}`."));
+            return;
         }
         let guess = entries
             .iter()
@@ -116,12 +137,8 @@ impl<'a> Reader<'a> {
             Some((_, guess)) => Help::near(Some(guess.to_owned()), ""),
             None => "Write one of `fact`, `distance`, `area`, `length`, `count`, `enclosure`, `sound`, `all-of`, `any-of`, `not`, `each`, `meets`, `have`, `table`.".into(),
         };
-        self.fault(
-            Code::NoRequirement,
-            span,
-            "Nothing says what must hold here.",
-        )
-        .help(help);
+        let message = "Nothing says what must hold here.";
+        self.fault(Code::NoRequirement, span, message).help(help);
     }
 
     fn combination(
@@ -135,9 +152,7 @@ impl<'a> Reader<'a> {
         match main {
             Main::Combination(Combination::All) => self.members(entry).map(Requirement::All),
             Main::Combination(Combination::Any) => self.any_of(entry),
-            Main::Combination(Combination::Not) => self
-                .combining(|reader| reader.requirement(node))
-                .map(|inner| Requirement::Not(Box::new(inner))),
+            Main::Combination(Combination::Not) => self.not(entry),
             Main::Measure(Measure::Count) if node.as_list().is_some() => {
                 self.count_of(map, entry, entries)
             }
@@ -148,12 +163,35 @@ impl<'a> Reader<'a> {
             Main::Combination(Combination::Meets) => self.meets(entry),
             Main::Combination(Combination::Have) => self.have(entry),
             Main::Combination(Combination::Refer) => self.yes_no(node).map(|_| Requirement::Refer),
+            Main::Measure(_) if self.limit_as_measure(map, entry) => {
+                self.test(map, None, entries)?;
+                None
+            }
             Main::Measure(measure) => {
                 let value = self.measure(measure, entry, None);
                 self.test(map, value, entries)
                     .map(|test| Requirement::Test(Arc::new(test)))
             }
         }
+    }
+
+    fn not(&mut self, entry: &'a Entry) -> Option<Requirement> {
+        let inner = self.combining(|reader| reader.requirement(&entry.value))?;
+        let (code, message, help) = match &inner {
+            Requirement::Not(_) => (
+                Code::DoubleNot,
+                "Two `not` cancel each other out.",
+                "Take both out, or the one that is too many.",
+            ),
+            Requirement::All(members) if members.len() > 1 && entry.value.as_list().is_some() => (
+                Code::NotOfList,
+                "A `not` before a list holds wherever not all of the list holds.",
+                "If that is meant, write `not: {all-of: [...]}`; if none of the list may hold, `not: {any-of: [...]}`.",
+            ),
+            _ => return Some(Requirement::Not(Box::new(inner))),
+        };
+        self.warning(code, entry.key_span, message).help(help);
+        Some(Requirement::Not(Box::new(inner)))
     }
 
     /// Reads something where an empty selection must say what it means.
@@ -166,12 +204,9 @@ impl<'a> Reader<'a> {
 
     fn members(&mut self, entry: &'a Entry) -> Option<Vec<Requirement>> {
         if entry.value.as_map().is_some() {
-            self.fault(
-                Code::NotAList,
-                entry.value.span,
-                format!("After `{}`, a list of requirements is expected.", entry.key),
-            )
-            .help("Put each requirement on a line of its own, which begins with `- `.");
+            let message = format!("After `{}`, a list of requirements is expected.", entry.key);
+            self.fault(Code::NotAList, entry.value.span, message)
+                .help(as_list(&entry.value, &entry.key));
             return None;
         }
         let items = self.items(&entry.value, &entry.key);
@@ -184,6 +219,7 @@ impl<'a> Reader<'a> {
             self.warning(Code::UseATable, entry.key_span, "Each member of this `any-of` is for another case of one fact. Written so, the report asks for that fact even where the answer changes nothing.")
                 .help("Write a `table` with a row for each case.");
         }
+        self.idle_member(&members);
         Some(Requirement::Any(members))
     }
 
@@ -230,7 +266,18 @@ impl<'a> Reader<'a> {
                         "`{name}` is a term that stands for {}, not for a requirement.",
                         known.said()
                     ),
-                );
+                )
+                .help("Things are named after `each`, `kind` or `to`, and zones after `in`; `meets` needs a term that says what must hold.");
+                None
+            }
+            None if self.short_fact(name).is_some() => {
+                let help = self.to_hold(name);
+                self.fault(
+                    Code::UnknownTerm,
+                    entry.value.span,
+                    format!("`{name}` is a question or a day, not a term."),
+                )
+                .help(help);
                 None
             }
             None if self.rule_names.contains(name) => {
@@ -243,7 +290,12 @@ impl<'a> Reader<'a> {
                 None
             }
             None => {
-                let define = "Define it under `terms`: a name, and what it stands for.";
+                let define = match name.contains('.') {
+                    true => {
+                        "A fact is no term: write the condition itself, as in `{fact: pool.depth, at-most: 1 m}`."
+                    }
+                    false => "Define it under `terms`: a name, and what it stands for.",
+                };
                 let help = meant_or(name, self.term_by_name.keys().copied(), define);
                 let message = format!("There is no term `{name}`.");
                 self.fault(Code::UnknownTerm, entry.value.span, message)
@@ -259,4 +311,11 @@ impl<'a> Reader<'a> {
         self.for_which(name, document, entry.value.span)?;
         Some(Requirement::Have(document))
     }
+}
+
+/// A key after which a measure stands, and the measure.
+fn wrapped(entry: &Entry) -> Option<(&Entry, &[Entry])> {
+    let inner = entry.value.as_map()?;
+    let [measure] = inner else { return None };
+    main_named(&measure.key).map(|_| (entry, inner))
 }

@@ -61,6 +61,13 @@ impl<'a> Reader<'a> {
     }
 
     pub(crate) fn height_over(&mut self, node: &'a Node) -> Option<HeightOver> {
+        if let Some(fact) = node.text().and_then(|kind| self.stated_height(kind)) {
+            let message = "`height` measures what is drawn over what lies beside it.";
+            self.fault(Code::NotAMap, node.span, message).help(format!(
+                "The height of this thing is stated: write `fact: {fact}` in place of `height`."
+            ));
+            return None;
+        }
         let [of, within, over] = self.keys(node, &grammar::HEIGHT)?;
         let of = self.written(of, Self::operand);
         let within = within.and_then(|entry| self.length_value(entry));
@@ -70,6 +77,16 @@ impl<'a> Reader<'a> {
             within: within?,
             over: over?,
         })
+    }
+
+    /// The fact that states how high things of a kind are.
+    fn stated_height(&self, kind: &str) -> Option<String> {
+        let kind = self.vocabulary.kind_named(kind)?;
+        let facts = self.fact_names(kind);
+        let height = facts
+            .iter()
+            .find(|fact| fact.split('-').next() == Some("height"))?;
+        Some(format!("{}.{height}", self.vocabulary.kind(kind).name))
     }
 
     /// A length or a level, whatever it is made of.

@@ -1,17 +1,17 @@
-//! What is measured on the plan: distances, areas, lengths, barriers, sound.
+//! What a rule measures: which measure a key names, and distances, areas, lengths, barriers and sound.
 
 use crate::faults::Code;
-use crate::grammar::{self, PERIODS, measure_named, words};
+use crate::grammar::{self, Measure, PERIODS, measure_named, words};
 use crate::quantity::Dimension;
 use crate::ruleset::read::Reader;
+use crate::ruleset::read::names::known::Known;
 use crate::ruleset::read::names::parts;
-use crate::ruleset::read::names::terms::Known;
 use crate::ruleset::read::value::{flipped, is_amount};
 use crate::ruleset::types::{Type, type_of};
 use crate::ruleset::{
-    Area, Distance, Enclosure, Measured, Operand, Part, Places, ShareOf, Sound, Value,
+    Area, Distance, Enclosure, Measured, Operand, Over, Part, Places, ShareOf, Sound, Value,
 };
-use crate::text::{Entry, Node, Span, meant_and};
+use crate::text::{Entry, Node, Span, in_short, meant_and};
 
 /// In the order of their words.
 const MEASURED: [Measured; 4] = [
@@ -22,14 +22,67 @@ const MEASURED: [Measured; 4] = [
 ];
 
 impl<'a> Reader<'a> {
+    /// Reads a measure.
+    pub(crate) fn measure(
+        &mut self,
+        measure: Measure,
+        entry: &'a Entry,
+        wanted: Option<Dimension>,
+    ) -> Option<Value> {
+        let node = &entry.value;
+        match measure {
+            Measure::Fact | Measure::Value => self.named(entry),
+            Measure::Distance => self.distance(node).map(|it| Value::Distance(Box::new(it))),
+            Measure::Area => self.area(node).map(|it| Value::Area(Box::new(it))),
+            Measure::Length => self.length(node),
+            Measure::Count => self.selection(node).map(Value::Count),
+            Measure::Enclosure => self
+                .enclosure(node)
+                .map(|it| Value::Enclosure(Box::new(it))),
+            Measure::Sound => self.sound(node).map(|it| Value::Sound(Box::new(it))),
+            Measure::Level | Measure::GroundLevel => {
+                let level = self.level_of(node, measure == Measure::GroundLevel);
+                level.map(|it| Value::Level(Box::new(it)))
+            }
+            Measure::Fall => self.fall(node).map(|it| Value::Fall(Box::new(it))),
+            Measure::Volume | Measure::Uplift => {
+                let volume = self.volume(node, measure == Measure::Uplift);
+                volume.map(|it| Value::Volume(Box::new(it)))
+            }
+            Measure::Height => self.height_over(node).map(|it| Value::Height(Box::new(it))),
+            Measure::Margin => self.margin(node).map(|it| Value::Margin(Box::new(it))),
+            Measure::Width => self.width(node).map(Value::Width),
+            Measure::Table => {
+                let table = self.value_table(node, wanted);
+                table.map(|it| Value::Table(Box::new(it)))
+            }
+            Measure::Largest => self.out_of(entry, wanted, Value::Largest, Over::Largest),
+            Measure::Smallest => self.out_of(entry, wanted, Value::Smallest, Over::Smallest),
+            Measure::Sum => self.out_of(entry, wanted, Value::Sum, Over::Sum),
+            Measure::Difference => self.several(entry, wanted).map(Value::Difference),
+            Measure::Product => self.product(entry, wanted),
+            Measure::Root => self.root(entry).map(|of| Value::Root(Box::new(of))),
+        }
+    }
     pub(crate) fn distance(&mut self, node: &'a Node) -> Option<Distance> {
+        let entries = node.as_map().unwrap_or_default();
+        if let Some(entry) = entries.iter().find(|entry| entry.key == "between") {
+            let message = "A distance is not written with `between`.";
+            self.fault(Code::WrongWord, entry.key_span, message)
+                .help("Write its two ends: `{from: pool.water, to: lot-line}`.");
+            return None;
+        }
+        self.each_inside(node);
         let [from, to, measured, farthest] = self.keys(node, &grammar::DISTANCE)?;
-        let [from, to] = [from, to].map(|end| self.written(end, Self::operand));
+        let ends = [from, to];
+        let places_of = ends.map(|end| end.map_or(node.span, |entry| entry.value.span));
+        let [from, to] = ends.map(|end| self.written(end, Self::operand));
         let how = measured.map(|entry| self.word_of(entry, words(&grammar::MEASURED), MEASURED));
-        let places = self.places(farthest);
-        let (from, to) = (from?, to?);
+        let places = self.places(farthest, ends);
+        let (from, to, places) = (from?, to?, places?);
         if places == Places::Nearest {
-            self.warn_of_the_whole_lot((&from, &to), node.span);
+            self.warn_of_the_whole_lot((&from, &to), places_of);
+            self.warn_of_same_ends((&from, &to), node.span);
         }
         Some(Distance {
             from,
@@ -41,7 +94,7 @@ impl<'a> Reader<'a> {
 
     /// Asks whether the lot's lines are meant where a pool's distance to the lot's whole area is taken: it is 0 for every
     /// pool on the lot.
-    fn warn_of_the_whole_lot(&mut self, (from, to): (&Operand, &Operand), span: Span) {
+    fn warn_of_the_whole_lot(&mut self, (from, to): (&Operand, &Operand), places: [Span; 2]) {
         let vocabulary = &self.vocabulary;
         let kind = |part: &Part| vocabulary.outline(part.outline).kind;
         let pool = vocabulary.kind_named("pool");
@@ -52,21 +105,46 @@ impl<'a> Reader<'a> {
         if !(of_pool(from) && of_lot(to) || of_lot(from) && of_pool(to)) {
             return;
         }
+        let [first, second] = places;
         self.warning(
             Code::DistanceToTheLot,
-            span,
+            if of_lot(from) { first } else { second },
             "`lot.boundary` is the whole lot as an area: a pool on the lot is always 0 m from it.",
         )
         .help("Write `lot-line` for the distance to the lot's lines.");
     }
 
-    /// `farthest: yes`, or `farthest: from` for the farthest part of `from`.
-    fn places(&mut self, farthest: Option<&'a Entry>) -> Places {
-        match farthest {
-            Some(entry) if entry.value.text() == Some("from") => Places::FarthestOfFirst,
-            Some(entry) if self.yes_no(&entry.value) == Some(true) => Places::Farthest,
-            _ => Places::Nearest,
+    fn warn_of_same_ends(&mut self, (from, to): (&Operand, &Operand), span: Span) {
+        if from.parts == to.parts {
+            let message = "Both ends are the same, and a thing is always 0 m from itself.";
+            self.warning(Code::SameEnds, span, message)
+                .help("Name what the distance is to. The distance of one thing to the others of its kind cannot be written so.");
         }
+    }
+
+    /// `farthest: yes`, or `farthest: from` for the farthest part of `from`.
+    fn places(&mut self, farthest: Option<&'a Entry>, ends: [Option<&Entry>; 2]) -> Option<Places> {
+        let Some(farthest) = farthest else {
+            return Some(Places::Nearest);
+        };
+        match farthest.value.text() {
+            Some("from") => Some(Places::FarthestOfFirst),
+            Some("to") => {
+                self.farthest_of_to(farthest.value.span, ends);
+                None
+            }
+            _ => Some(match self.yes_no(&farthest.value)? {
+                true => Places::Farthest,
+                false => Places::Nearest,
+            }),
+        }
+    }
+
+    fn farthest_of_to(&mut self, span: Span, ends: [Option<&Entry>; 2]) {
+        let [from, to] = ends.map(|end| end.map_or_else(String::new, |end| in_short(&end.value)));
+        let message = "`farthest` takes `yes`, `no` or `from`.";
+        self.fault(Code::UnknownWord, span, message)
+            .help(format!("For the farthest part of `to`, turn the two round: `{{from: {to}, to: {from}, farthest: from}}`."));
     }
 
     /// One of some words of the grammar: what stands at its place among the meanings.
@@ -107,6 +185,7 @@ impl<'a> Reader<'a> {
     }
 
     pub(crate) fn area(&mut self, node: &'a Node) -> Option<Area> {
+        self.each_inside(node);
         let [of, within, share] = self.keys(node, &grammar::AREA)?;
         let of = self.totalled(share.is_some(), of);
         let within = self.if_written(within, Self::zone);
@@ -128,7 +207,8 @@ impl<'a> Reader<'a> {
                 .is_some_and(|map| map.iter().any(|entry| measure_named(&entry.key).is_some())),
         };
         if !by_value {
-            return self.operand(node).map(ShareOf::Outlines);
+            let of = self.operand(node)?;
+            return self.wholly(of, node.span, true).map(ShareOf::Outlines);
         }
         let value = self.value(node, Some(Dimension::Area))?;
         let sort = type_of(&value, &self.vocabulary).and_then(Type::dimension)?;

@@ -3,18 +3,20 @@
 pub(super) mod levels;
 pub(super) mod measures;
 pub(super) mod operands;
+pub(super) mod shapes;
 pub(super) mod tables;
 pub(super) mod zones;
 
 use crate::faults::Code;
-use crate::grammar::{self, MEASURES, Measure, MeasureKey, TERM_OF};
-use crate::quantity::{Dimension, parse};
+use crate::grammar::{self, MEASURES, MeasureKey, TERM_OF};
+use crate::quantity::{Dimension, Written, parse, show_exactly};
 use crate::ruleset::read::Reader;
+use crate::ruleset::read::names::known::Known;
 use crate::ruleset::read::names::parts;
-use crate::ruleset::read::names::terms::Known;
 use crate::ruleset::types::{Type, agree, of_product, type_of};
 use crate::ruleset::{Over, Stated, Value};
-use crate::text::{Content, Entry, Node, Span, capitalised, meant_or};
+use crate::text::{Content, Entry, Node, Span, capitalised, in_short};
+use crate::vocabulary::KindId;
 
 /// Whether a text is meant as an amount: those begin with a digit, names do not.
 pub(crate) fn is_amount(text: &str) -> bool {
@@ -31,14 +33,16 @@ impl<'a> Reader<'a> {
             }
             Content::Scalar { text, .. } => self.named_value(text, node.span),
             Content::Map(entries) => self.value_map(node, entries, wanted),
-            _ => {
-                let message = format!(
-                    "An amount, a fact or a measure is expected here, not {}.",
-                    node.describe()
-                );
-                self.fault(Code::NotAValue, node.span, message).help(
-                    "Write one limit; where the larger of two counts, `largest-of` with a list.",
-                );
+            Content::Empty => {
+                let example = wanted.unwrap_or(Dimension::Length).example();
+                self.fault(Code::NotAValue, node.span, "No amount is written here.")
+                    .help(format!("Write one, such as {example}."));
+                None
+            }
+            Content::List(items) => {
+                let message = "One amount, fact or measure is expected here, not a list.";
+                self.fault(Code::NotAValue, node.span, message)
+                    .help(one_for_list(node, items));
                 None
             }
         }
@@ -83,24 +87,34 @@ impl<'a> Reader<'a> {
             .help("Put `share-of` into the `area`, as in `share-of: lot.boundary`.");
             return None;
         }
+        if let Some(help) = multiplied(text, wanted) {
+            let message = format!("`{text}` is worked out from two values.");
+            self.fault(Code::BadAmount, span, message).help(help);
+            return None;
+        }
         match parse(text, wanted, None) {
             Ok(written)
                 if written.drawn == Some(written.range.low)
                     && written.range.low == written.range.high =>
             {
+                self.thousands_point(text, &written, span);
                 Some(Stated {
                     range: written.range,
                     dimension: written.dimension,
                     unit: written.unit,
                 })
             }
-            Ok(_) => {
+            Ok(written) => {
+                let [low, high] = [written.range.low, written.range.high]
+                    .map(|end| show_exactly(end, written.unit));
                 self.fault(
                     Code::NotOneAmount,
                     span,
                     format!("`{text}` is a range; a rule states one amount."),
                 )
-                .help("Write the limit alone; how well something was measured stands in the plan.");
+                .help(format!(
+                    "Write the limit alone. Two limits are `at-least: {low}, at-most: {high}`."
+                ));
                 None
             }
             Err(wrong) => {
@@ -115,8 +129,34 @@ impl<'a> Reader<'a> {
         }
     }
 
+    /// A point before three figures may be meant to divide thousands.
+    fn thousands_point(&mut self, text: &str, written: &Written, span: Span) {
+        let figures = text.find(|c: char| !c.is_ascii_digit() && c != '.');
+        let (figures, unit) = figures
+            .and_then(|at| text.split_at_checked(at))
+            .unwrap_or((text, ""));
+        let Some((whole, thousand)) = figures.split_once('.') else {
+            return;
+        };
+        let small = matches!(unit.trim(), "mm" | "cm");
+        let grouped =
+            (1..=3).contains(&whole.len()) && thousand.len() == 3 && !whole.starts_with('0');
+        if !grouped || !(small || thousand == "000") {
+            return;
+        }
+        let unit = unit.trim();
+        let read = show_exactly(written.range.low, written.unit);
+        let message = format!("`{text}` is read as {read}: decimals stand behind a point.");
+        self.warning(Code::ThousandsPoint, span, message)
+            .help(format!("If {whole}{thousand} {unit} is meant, write `{whole}{thousand} {unit}`; if not, write `{read}`."));
+    }
+
     /// A fact, a question, a day or a term that has a value.
     pub(crate) fn named_value(&mut self, name: &'a str, span: Span) -> Option<Value> {
+        if parts(name).1.is_some() && self.meant_as_amount(name).is_some() {
+            self.unknown_value(name, span); // The dot is one of `min. 10 ft`.
+            return None;
+        }
         if parts(name).1.is_some() {
             return self.fact(name, span).map(Value::Fact);
         }
@@ -134,76 +174,58 @@ impl<'a> Reader<'a> {
                     "`{name}` stands for {}, which has no value by itself.",
                     known.said()
                 );
-                self.fault(Code::NotAValue, span, message)
-                    .help("Measure it: `distance`, `area`, `length` or `count`.");
+                let help = match known {
+                    Known::Requirement(_) => format!(
+                        "It is what must hold: write `{{meets: {name}}}`, or `{{not: {{meets: {name}}}}}` where it must not."
+                    ),
+                    _ => "Measure it: `distance`, `area`, `length` or `count`.".to_owned(),
+                };
+                self.fault(Code::NotAValue, span, message).help(help);
                 None
             }
             None if self.vocabulary.kind_named(name).is_some() => {
+                let help = self.facts_of(name);
                 self.fault(
                     Code::NotAValue,
                     span,
                     format!("`{name}` is a kind of thing, which has no value by itself."),
                 )
-                .help(format!("Write one of its facts, as in `{name}.…`."));
+                .help(help);
                 None
             }
             None => {
-                let write = "A fact is written with its kind, as in `pool.depth`; an amount begins with a digit.";
-                let help = meant_or(name, self.term_by_name.keys().copied(), write);
-                let message = format!("There is no question, no day and no term `{name}`.");
-                self.fault(Code::UnknownValue, span, message).help(help);
+                self.unknown_value(name, span);
                 None
             }
         }
     }
 
-    /// What a measure says.
-    pub(crate) fn measure(
-        &mut self,
-        measure: Measure,
-        entry: &'a Entry,
-        wanted: Option<Dimension>,
-    ) -> Option<Value> {
-        let node = &entry.value;
-        match measure {
-            Measure::Fact | Measure::Value => self.named(entry),
-            Measure::Distance => self.distance(node).map(|it| Value::Distance(Box::new(it))),
-            Measure::Area => self.area(node).map(|it| Value::Area(Box::new(it))),
-            Measure::Length => self.length(node),
-            Measure::Count => self.selection(node).map(Value::Count),
-            Measure::Enclosure => self
-                .enclosure(node)
-                .map(|it| Value::Enclosure(Box::new(it))),
-            Measure::Sound => self.sound(node).map(|it| Value::Sound(Box::new(it))),
-            Measure::Level | Measure::GroundLevel => {
-                let level = self.level_of(node, measure == Measure::GroundLevel);
-                level.map(|it| Value::Level(Box::new(it)))
-            }
-            Measure::Fall => self.fall(node).map(|it| Value::Fall(Box::new(it))),
-            Measure::Volume | Measure::Uplift => {
-                let volume = self.volume(node, measure == Measure::Uplift);
-                volume.map(|it| Value::Volume(Box::new(it)))
-            }
-            Measure::Height => self.height_over(node).map(|it| Value::Height(Box::new(it))),
-            Measure::Table => {
-                let table = self.value_table(node, wanted);
-                table.map(|it| Value::Table(Box::new(it)))
-            }
-            Measure::Largest => self.out_of(entry, wanted, Value::Largest, Over::Largest),
-            Measure::Smallest => self.out_of(entry, wanted, Value::Smallest, Over::Smallest),
-            Measure::Sum => self.out_of(entry, wanted, Value::Sum, Over::Sum),
-            Measure::Difference => self.several(entry, wanted).map(Value::Difference),
-            Measure::Product => self.product(entry, wanted),
+    /// Some facts of a kind, for whoever wrote the kind alone.
+    fn facts_of(&self, kind: &str) -> String {
+        const MOST: usize = 3;
+        let facts = self
+            .vocabulary
+            .kind_named(kind)
+            .map(|kind| self.fact_names(kind));
+        let facts = facts.unwrap_or_default();
+        let facts: Vec<_> = facts
+            .iter()
+            .take(MOST)
+            .map(|fact| format!("`{kind}.{fact}`"))
+            .collect();
+        match facts.is_empty() {
+            true => "It has no facts: measure it, or write `count`.".to_owned(),
+            false => format!("Write one of its facts, such as {}.", facts.join(", ")),
         }
     }
 
-    fn named(&mut self, entry: &'a Entry) -> Option<Value> {
+    pub(crate) fn named(&mut self, entry: &'a Entry) -> Option<Value> {
         let name = self.text(entry)?;
         self.named_value(name, entry.value.span)
     }
 
     /// A list of values, or one value taken of each of some things.
-    fn out_of(
+    pub(crate) fn out_of(
         &mut self,
         entry: &'a Entry,
         wanted: Option<Dimension>,
@@ -215,19 +237,37 @@ impl<'a> Reader<'a> {
         }
         let [kind, choosing @ .., take] = self.keys(&entry.value, &grammar::TAKEN)?;
         let (of, term) = self.selected(entry.value.span, kind, choosing)?;
-        let kind = of.kind;
-        let take = take.and_then(|take| {
-            self.with_bound(kind, term, |reader| reader.value(&take.value, wanted))
-        });
+        let (kind, node) = (of.kind, &take?.value);
+        let take = self.with_bound(kind, term, |reader| reader.value(node, wanted))?;
+        self.amount_of_each(&take, node, &entry.key, kind)?;
         Some(Value::Over {
             how,
             of,
-            take: Box::new(take?),
+            take: Box::new(take),
         })
     }
 
+    /// A word, or yes or no, is not more or less than another.
+    fn amount_of_each(&mut self, take: &Value, node: &Node, key: &str, kind: KindId) -> Option<()> {
+        let answer = match type_of(take, &self.vocabulary)? {
+            Type::Amount(_) => return Some(()),
+            Type::Word(_) => "with a word",
+            Type::YesNo(_) => "with yes or no",
+        };
+        let kind = self.vocabulary.kind(kind).name.clone();
+        let message =
+            format!("`{key}` needs an amount of each thing, and this is answered {answer}.");
+        let help = format!("Write a rule for each of them: put `each: {kind}` before it.");
+        self.fault(Code::NotAnAmount, node.span, message).help(help);
+        None
+    }
+
     /// At least two values of one sort. Those that say their sort are read first, so that the amounts know theirs.
-    fn several(&mut self, entry: &'a Entry, wanted: Option<Dimension>) -> Option<Vec<Value>> {
+    pub(crate) fn several(
+        &mut self,
+        entry: &'a Entry,
+        wanted: Option<Dimension>,
+    ) -> Option<Vec<Value>> {
         let nodes = self.two_or_more(entry)?;
         let spans_days = entry.key == "difference"
             && wanted.is_some_and(|wanted| agree(wanted, Dimension::Days));
@@ -271,13 +311,11 @@ impl<'a> Reader<'a> {
 
     /// All values must be amounts of one sort; days may be added to and taken from a date.
     fn one_sort(&mut self, values: &[Value], nodes: &[Node], key: &str) -> Option<()> {
-        let sorts: Vec<_> = values
-            .iter()
-            .map(|value| type_of(value, &self.vocabulary))
-            .collect();
-        let first = sorts.first().copied().flatten().and_then(Type::dimension);
-        for (sort, node) in sorts.iter().zip(nodes) {
-            let Some(dimension) = sort.and_then(Type::dimension) else {
+        let dimension = |value| type_of(value, &self.vocabulary).and_then(Type::dimension);
+        let dimensions: Vec<_> = values.iter().map(dimension).collect();
+        let first = dimensions.first().copied().flatten();
+        for (dimension, node) in dimensions.into_iter().zip(nodes) {
+            let Some(dimension) = dimension else {
                 let message = format!("`{key}` needs amounts, and this is a word.");
                 self.fault(Code::NotAnAmount, node.span, message);
                 return None;
@@ -308,16 +346,13 @@ impl<'a> Reader<'a> {
         ));
     }
 
-    fn product(&mut self, entry: &'a Entry, wanted: Option<Dimension>) -> Option<Value> {
+    pub(crate) fn product(&mut self, entry: &'a Entry, wanted: Option<Dimension>) -> Option<Value> {
         let nodes = self.two_or_more(entry)?;
         let values: Vec<_> = nodes.iter().map(|node| self.value(node, None)).collect();
         let values: Vec<_> = values.into_iter().collect::<Option<_>>()?;
         let found = of_product(&values, &self.vocabulary);
-        let amounts = values.iter().all(|value| {
-            type_of(value, &self.vocabulary)
-                .and_then(Type::dimension)
-                .is_some()
-        });
+        let dimension = |value| type_of(value, &self.vocabulary).and_then(Type::dimension);
+        let amounts = values.iter().all(|value| dimension(value).is_some());
         match found {
             Some(_) if amounts => Some(Value::Product(values)),
             _ => {
@@ -329,6 +364,39 @@ impl<'a> Reader<'a> {
                 None
             }
         }
+    }
+}
+
+/// What to write for a product that is written as in a sum, or as a share of something.
+fn multiplied(text: &str, wanted: Option<Dimension>) -> Option<String> {
+    let times = text.split_once(['*', '×']);
+    if let Some((one, other)) = times.map(|(one, other)| (one.trim(), other.trim()))
+        && !one.is_empty()
+        && !other.is_empty()
+    {
+        return Some(format!(
+            "Write it as a product: `{{product: [{one}, {other}]}}`."
+        ));
+    }
+    let (share, rest) = text
+        .split_once('%')
+        .filter(|_| wanted != Some(Dimension::Number))?;
+    rest.trim_start()
+        .split_once(' ')
+        .filter(|(of, _)| *of == "of")?;
+    Some(format!(
+        "A share of something is a product: `{{product: [{} %, …]}}`, with what it is a share of as in `pool.depth`.",
+        share.trim()
+    ))
+}
+
+/// What to write for a list of amounts or of rows where one amount is wanted.
+fn one_for_list(node: &Node, items: &[Node]) -> String {
+    let row = |item: &Node| item.get("then").or(item.get("otherwise")).is_some();
+    match items.iter().any(row) {
+        false if let [one] = items => format!("Take out the brackets: `{}`.", in_short(one)),
+        true => "Rows stand in a table: `{table: {by: {area: {of: lot.boundary}}, rows: [{less-than: 500 m2, then: 1 m}, {otherwise: 2 m}]}}`.".to_owned(),
+        false => format!("Write one of them; or, where the larger counts, `{{largest-of: {}}}`.", in_short(node)),
     }
 }
 

@@ -6,8 +6,8 @@ use crate::faults::Code;
 use crate::grammar;
 use crate::quantity::{Dimension, ONE};
 use crate::ruleset::read::Reader;
-use crate::ruleset::read::names::terms::Known;
-use crate::ruleset::read::names::{Things, parts};
+use crate::ruleset::read::names::known::Known;
+use crate::ruleset::read::names::{Things, head_of, parts};
 use crate::ruleset::{Operand, Part, Selection, Which};
 use crate::text::{Content, Node, Span};
 use crate::vocabulary::{KindId, Number, OutlineId, Shape};
@@ -55,24 +55,18 @@ impl<'a> Reader<'a> {
         match &node.content {
             Content::Scalar { text, .. } => self.named_operand((text, node.span), outline, pools),
             Content::List(items) => {
-                let read: Vec<_> = items
+                let read = items
                     .iter()
-                    .map(|item| self.operand_with(item, outline, pools))
-                    .collect();
+                    .map(|item| self.operand_with(item, outline, pools));
+                let read: Vec<_> = read.collect();
                 let operands: Vec<_> = read.into_iter().collect::<Option<_>>()?;
-                let parts: Vec<_> = operands
-                    .into_iter()
-                    .flat_map(|operand| operand.parts.to_vec())
-                    .collect();
-                self.of_parts(parts, node.span)
+                let parts = operands.iter().flat_map(|operand| operand.parts.to_vec());
+                self.of_parts(parts.collect(), node.span)
             }
             Content::Map(_) => self.operand_map(node, outline, pools),
             Content::Empty => {
-                self.fault(
-                    Code::EmptyValue,
-                    node.span,
-                    "An outline is expected here, and nothing is written.",
-                );
+                let message = "An outline is expected here, and nothing is written.";
+                self.fault(Code::EmptyValue, node.span, message);
                 None
             }
         }
@@ -109,20 +103,16 @@ impl<'a> Reader<'a> {
                 parts: operand.parts,
             });
         }
-        let things = self.things(head, span)?;
+        let things = self.things(head, head_of(name, span))?;
         let kind = things.kind();
         let outline = match tail {
             Some(tail) => self.outline(kind, (head, tail), span)?,
             None => outline(self, kind, head, span)?,
         };
-        if self.around.when_of == Some(kind) && matches!(things, Things::All(_)) {
-            let kind = self.vocabulary.kind(kind).name.clone();
-            self.fault(
-                Code::MoveToWhere,
-                span,
-                format!("`when` speaks of the plan, once; `{name}` is drawn for each {kind}."),
-            )
-            .help("Move this to `where`.");
+        if let (Some(when), Things::All(_)) = (self.when_of(kind), &things) {
+            let kind = &self.vocabulary.kind(kind).name;
+            let of_each = format!("`{name}` is drawn for each {kind}");
+            self.say_where(when, of_each, span);
             return None;
         }
         let which = match things {
@@ -131,7 +121,9 @@ impl<'a> Reader<'a> {
                 Which::Bound(kind)
             }
             Things::All(selection) => {
-                self.note_loose(&selection);
+                if pools != Pools::All {
+                    self.note_loose(&selection);
+                }
                 self.which(selection, pools, (name, span))?
             }
         };

@@ -9,6 +9,10 @@ use crate::ruleset::types::{Type, agree, type_of};
 use crate::ruleset::{Requirement, Row, RowTest, Table, Then, Value};
 use crate::text::{Entry, MapReader, Node, Span};
 
+const TEST_WITH_BY: &str =
+    "Give it a bound (`at-most`, `less-than`, `is`, …), a `when:` or `otherwise:`.";
+const TEST_WITHOUT_BY: &str = "Give the table `by:` with a fact and the row a bound on it, or the row a `when:` or `otherwise:`.";
+
 /// Reads what one row gives.
 type Give<'r, 'a, T> = &'r mut dyn FnMut(&mut Reader<'a>, &'a Node) -> Option<T>;
 
@@ -26,6 +30,13 @@ impl<'a> Reader<'a> {
     ) -> Option<Table<Value>> {
         let mut wanted = wanted;
         self.table(node, &mut |reader, node| {
+            if node.text() == Some("none") {
+                let message = "`none` is no amount.";
+                reader.fault(Code::NotAnAmount, node.span, message).help(
+                    "Where nothing is asked, write `0 m`; where the office decides, `refer`.",
+                );
+                return None;
+            }
             let value = reader.value(node, wanted)?;
             let found = type_of(&value, &reader.vocabulary).and_then(Type::dimension);
             let (Some(found), Some(expected)) = (found, wanted.or(found)) else {
@@ -61,19 +72,33 @@ impl<'a> Reader<'a> {
     }
 
     fn table<T>(&mut self, node: &'a Node, give: Give<'_, 'a, T>) -> Option<Table<T>> {
+        if node.as_list().is_some() {
+            self.fault(
+                Code::NotAMap,
+                node.span,
+                "The rows of a table stand after `rows`.",
+            )
+            .help("Put `rows:` above the list, and indent the list under it.");
+            return None;
+        }
         let [by, rows] = self.keys(node, &grammar::TABLE)?;
         // What the rows go by: a fact's name, or any measure.
         let by = self.if_written(by, |reader, node| reader.value(node, None));
         let rows = rows.map(|entry| self.items(&entry.value, "rows"))?;
+        if rows.is_empty()
+            && node
+                .get("rows")
+                .is_some_and(|rows| rows.as_list().is_none())
+        {
+            return None; // That they are no list was said.
+        }
         if rows.is_empty() {
             self.fault(Code::EmptyList, node.span, "This table has no rows.");
             return None;
         }
         let by = by?;
-        let read: Vec<_> = rows
-            .iter()
-            .map(|row| self.row(row, by.as_ref(), give))
-            .collect();
+        let read = rows.iter().map(|row| self.row(row, by.as_ref(), give));
+        let read: Vec<_> = read.collect();
         let places: Vec<_> = rows.iter().map(|row| row.span).collect();
         let rows = read.into_iter().collect::<Option<Vec<_>>>()?;
         let table = Table {
@@ -92,6 +117,7 @@ impl<'a> Reader<'a> {
         give: Give<'_, 'a, T>,
     ) -> Option<Row<T>> {
         let mut map = self.map(node, grammar::ROW.what)?;
+        map.instead_of(grammar::ROW.others);
         let entries = node.as_map().unwrap_or_default();
         let [_, when, otherwise, then] = map.keys(&grammar::ROW.keys, self.faults());
         if when.is_none() && otherwise.is_none() {
@@ -137,15 +163,8 @@ impl<'a> Reader<'a> {
             }
         };
         let refused = self.faults().list.len() > before;
-        if bounds.is_empty() && !refused && !misspells_test(map) {
-            let help = match by {
-                Some(_) => {
-                    "Give it a bound (`at-most`, `less-than`, `is`, …), a `when:` or `otherwise:`."
-                }
-                None => {
-                    "Give the table `by:` with a fact and the row a bound on it, or the row a `when:` or `otherwise:`."
-                }
-            };
+        if bounds.is_empty() && !refused && !misspells_test(map) && !map.has_unknown() {
+            let help = by.map_or(TEST_WITHOUT_BY, |_| TEST_WITH_BY);
             self.fault(Code::NoRowTest, span, "Nothing says when this row applies.")
                 .help(help);
         }
@@ -173,7 +192,7 @@ impl<'a> Reader<'a> {
                 }
                 Some(&then.value)
             }
-            (None, None) if map.misspells(["then", "otherwise"]) => None,
+            (None, None) if map.misspells(["then", "otherwise"]) || map.has_unknown() => None,
             (None, None) => {
                 self.fault(
                     Code::NoThen,

@@ -3,9 +3,10 @@
 use crate::faults::Code;
 use crate::grammar;
 use crate::ruleset::read::Reader;
-use crate::ruleset::read::names::terms::Known;
+use crate::ruleset::read::names::known::Known;
+use crate::ruleset::read::names::parts;
 use crate::ruleset::{Operand, Zone};
-use crate::text::{Content, Entry, Node};
+use crate::text::{Content, Entry, Node, in_short};
 
 impl<'a> Reader<'a> {
     /// A zone: an outline, a term, `{around, by}`, `{between: [a, b]}`, `{corner: {of, legs}}`, `{not: …}`.
@@ -20,6 +21,10 @@ impl<'a> Reader<'a> {
                         term: self.term_use(text),
                         zone,
                     });
+                }
+                if !self.is_name(parts(text).0) {
+                    self.unknown_zone(text, node.span);
+                    return None;
                 }
                 self.inside(node)
             }
@@ -53,6 +58,20 @@ impl<'a> Reader<'a> {
                 let [between] = self.keys(node, &grammar::BETWEEN)?;
                 let (one, other) = self.written(between, Self::pair)?;
                 Some(Zone::Between(one, other))
+            }
+            "corner" if entry.value.as_list().is_some() => {
+                let legs = node.get("legs").map_or_else(|| "6 m".to_owned(), in_short);
+                let help = format!(
+                    "Write `corner: {{of: {}, legs: {legs}}}`.",
+                    in_short(&entry.value)
+                );
+                self.fault(
+                    Code::NotAMap,
+                    entry.value.span,
+                    "The lines of a corner stand after `of`, inside `corner`.",
+                )
+                .help(help);
+                None
             }
             "corner" => {
                 let [corner] = self.keys(node, &grammar::CORNER)?;

@@ -1,0 +1,529 @@
+//! What to write in place of what YAML refuses, in the words of the file.
+
+use super::laid_out::in_quotes;
+use super::syntax::Said;
+use super::{Lines, Span};
+use crate::faults::Code;
+
+/// What is wrong, where that is said better than for every file, and what to write.
+pub(super) struct Cure {
+    pub message: Option<String>,
+    pub help: String,
+    /// Where it is, if that is not where the parser stopped.
+    pub place: Option<Span>,
+}
+
+impl Cure {
+    fn new(message: impl Into<String>, help: impl Into<String>) -> Self {
+        Self {
+            message: Some(message.into()),
+            help: help.into(),
+            place: None,
+        }
+    }
+}
+
+/// A line of a file and the place in it that is refused.
+pub(super) struct Refused<'t> {
+    lines: &'t Lines<'t>,
+    line: usize,
+    text: &'t str,
+    at: usize,
+}
+
+/// What a line begins with.
+struct Begun<'t> {
+    /// The columns of its dash, if it has one, and of what follows.
+    dash: Option<usize>,
+    column: usize,
+    /// The key and what follows its `:`.
+    key: Option<(&'t str, &'t str)>,
+}
+
+impl<'t> Refused<'t> {
+    pub(super) fn new(lines: &'t Lines<'t>, byte: usize) -> Self {
+        let line = lines.line(byte);
+        let text = lines.line_text(line);
+        let at = byte.saturating_sub(lines.start(line)).min(text.len());
+        Self {
+            lines,
+            line,
+            text,
+            at,
+        }
+    }
+
+    /// What to write, where that is clear.
+    pub(super) fn cure(&self, said: &Said) -> Option<Cure> {
+        match said.code {
+            Code::Indentation if self.text.get(self.at..)?.starts_with(['"', '\'']) => {
+                self.open_quote()
+            }
+            Code::Indentation => self.indented(),
+            Code::QuoteNotClosed => self.open_quote(),
+            Code::Colon if self.is_own_colon() => self
+                .too_far_in()
+                .or_else(|| self.text_above().or_else(|| self.no_colon_above())),
+            Code::Colon if self.text.get(self.at..)?.starts_with(':') => self.inner_colon(),
+            Code::Bracket => self.in_braces(),
+            Code::AfterQuote => self.after_quote(),
+            Code::LeftOver => self.bracket_too_many(),
+            Code::ListItem => self.begins_with_hyphen(),
+            Code::BlockText => self.begins_with_sign(),
+            Code::NoColon => self.slashes().or_else(|| self.text_going_on()),
+            Code::SeveralDocuments => self.text_above(),
+            _ => None,
+        }
+    }
+
+    fn before(&self) -> &'t str {
+        self.text.get(..self.at).unwrap_or_default()
+    }
+
+    fn after(&self) -> &'t str {
+        self.text.get(self.at..).unwrap_or_default()
+    }
+
+    /// A key or a dash in a column in which nothing above begins.
+    fn indented(&self) -> Option<Cure> {
+        let own = begun(self.text)?;
+        match (own.dash, own.key) {
+            (Some(dash), _) => self.dash_aside(dash),
+            (None, Some((key, _))) => self.key_aside(key, own.column),
+            (None, None) => self.no_item(),
+        }
+    }
+
+    /// A line in a list that is no item of it: a heading, or one with a number.
+    fn no_item(&self) -> Option<Cure> {
+        let said = self.text.trim();
+        let (number, rest) = said.split_once(['.', ')']).unwrap_or_default();
+        let numbered = !number.is_empty() && number.chars().all(|c| c.is_ascii_digit());
+        Some(match numbered && !rest.is_empty() {
+            true => Cure::new(
+                "Items of a list are not numbered.",
+                format!("Write `- {}`.", rest.trim()),
+            ),
+            false => Cure::new(
+                "This line is no item of the list above it.",
+                format!(
+                    "If it is a heading, put `# ` before it: `# {said}`. If it is an item, put `- ` before it, in the column of the others."
+                ),
+            ),
+        })
+    }
+
+    /// A closing bracket that closes nothing.
+    fn bracket_too_many(&self) -> Option<Cure> {
+        let bracket = self
+            .after()
+            .chars()
+            .next()
+            .filter(|c| matches!(c, '}' | ']'))?;
+        let closes =
+            self.before().matches(['{', '[']).count() > self.before().matches(['}', ']']).count();
+        (!closes).then(|| {
+            Cure::new(
+                format!("There is one `{bracket}` too many."),
+                "Take it out.",
+            )
+        })
+    }
+
+    /// A text that begins with a hyphen.
+    fn begins_with_hyphen(&self) -> Option<Cure> {
+        let (key, value) = begun(self.text)?.key?;
+        let text = value
+            .strip_prefix("- ")
+            .filter(|text| !text.contains(": "))?;
+        Some(Cure::new(
+            "A text cannot begin with `- `.",
+            format!(
+                "Take out the hyphen, `{key}: {text}`, or put the text in quotes, `{key}: {}`.",
+                quoted(value)
+            ),
+        ))
+    }
+
+    /// `at-least: >10 ft`: a sign before an amount.
+    fn begins_with_sign(&self) -> Option<Cure> {
+        let (key, value) = begun(self.text)?.key?;
+        let amount = value.trim_start_matches(['>', '|', '=', ' ']);
+        let (figure, unit) = amount.split_once(' ').unwrap_or((amount, ""));
+        let is_amount = figure.starts_with(|c: char| c.is_ascii_digit())
+            && unit.chars().all(|c| c.is_ascii_lowercase());
+        is_amount.then(|| {
+            Cure::new(
+                format!("A sign stands before the amount after `{key}`."),
+                format!("Write the amount alone: `{key}: {amount}`."),
+            )
+        })
+    }
+
+    /// A comment after two slashes.
+    fn slashes(&self) -> Option<Cure> {
+        let above = (1..=self.line)
+            .rev()
+            .map(|line| self.lines.line_text(line).trim());
+        let comment = above
+            .filter(|text| !text.is_empty())
+            .find_map(|text| text.strip_prefix("//"));
+        let comment = comment?.trim();
+        Some(Cure::new(
+            "A comment begins with `#`.",
+            format!("Write `# {comment}`."),
+        ))
+    }
+
+    /// A line without a `:` that begins no further in than the key above it.
+    fn text_going_on(&self) -> Option<Cure> {
+        let said = |line: &usize| !self.lines.line_text(*line).trim().is_empty();
+        let line = (1..=self.line).rev().find(said)?;
+        let text = self.lines.line_text(line);
+        let mut above = (1..line)
+            .rev()
+            .filter_map(|line| begun(self.lines.line_text(line)));
+        let (key, _) = above.next()?.key.filter(|(_, value)| !value.is_empty())?;
+        let start = self.lines.start(line);
+        let indent = text.len() - text.trim_start().len();
+        (!text.contains(':')).then(|| Cure {
+            message: None,
+            help: format!("If it goes on with the text of `{key}` above it, indent it further than `{key}`. If it is a key, write `key: value`; if it is a heading, put `# ` before it."),
+            place: Some(Span::new(start + indent, start + text.trim_end().len())),
+        })
+    }
+
+    /// A letter or the like above the first key.
+    fn text_above(&self) -> Option<Cure> {
+        let (key, _) = begun(self.text)?.key?;
+        let has_key = |line| begun(self.lines.line_text(line)).is_some_and(|it| it.key.is_some());
+        if (1..self.line).any(has_key) {
+            return None;
+        }
+        let said = |line: &usize| {
+            let text = self.lines.line_text(*line).trim();
+            !text.is_empty() && !text.starts_with('#')
+        };
+        let first = (1..self.line).find(said)?;
+        let text = self.lines.line_text(first);
+        if text.starts_with(['-', '%', '.']) {
+            return None;
+        }
+        let start = self.lines.start(first);
+        Some(Cure {
+            place: Some(Span::new(start, start + text.len())),
+            ..Cure::new(
+                "The file begins with a text that is no key.",
+                format!("Take out the text above `{key}`, or put `# ` before each of its lines."),
+            )
+        })
+    }
+
+    /// A line without a `:` above this one: the two are read as one text.
+    fn no_colon_above(&self) -> Option<Cure> {
+        let own = begun(self.text)?;
+        let line = (1..self.line)
+            .rev()
+            .find(|line| begun(self.lines.line_text(*line)).is_some())?;
+        let text = self.lines.line_text(line);
+        let above = begun(text).filter(|above| {
+            above.dash.is_none() && above.key.is_none() && above.column == own.column
+        })?;
+        let said = text.get(above.column..)?.trim_end();
+        let (name, rest) = said.split_once(' ')?;
+        let value = rest.trim_start_matches(['=', ' ']);
+        let is_value = is_key(name) && (value.len() < rest.len() || !value.contains(' '));
+        let write = match is_value {
+            true => format!("Write `{name}: {value}`."),
+            false => format!("Write `{name}: …`, with a `:` after the name."),
+        };
+        let start = self.lines.start(line) + above.column;
+        is_key(name).then(|| Cure {
+            place: Some(Span::new(start, start + said.len())),
+            ..Cure::new(format!("A `:` is missing after `{name}`."), write)
+        })
+    }
+
+    fn dash_aside(&self, dash: usize) -> Option<Cure> {
+        let above = self.above();
+        let column = above
+            .iter()
+            .filter_map(|line| line.dash)
+            .min_by_key(|at| at.abs_diff(dash))?;
+        Some(Cure::new(
+            format!(
+                "This `-` begins in column {}, and the list above it in column {}.",
+                dash + 1,
+                column + 1
+            ),
+            format!(
+                "Begin it in column {}, and move the other lines of its item with it.",
+                column + 1
+            ),
+        ))
+    }
+
+    fn key_aside(&self, key: &str, column: usize) -> Option<Cure> {
+        let above = self.above();
+        if above.first().is_some_and(|line| line.dash == Some(column)) {
+            return Some(Cure::new(
+                format!("`{key}` begins in the column of a list above it, and has no `- `."),
+                format!(
+                    "If it is an item of that list, put `- ` before it. If this is no list, take out the `- ` of the lines above, and begin `{key}` in their column."
+                ),
+            ));
+        }
+        let keys = || {
+            above
+                .iter()
+                .filter_map(|line| Some((line.column, line.key?.0)))
+        };
+        let inner = keys()
+            .filter(|(at, _)| *at > column)
+            .min_by_key(|(at, _)| *at);
+        let outer = keys()
+            .filter(|(at, _)| *at < column)
+            .max_by_key(|(at, _)| *at);
+        let beside = |(at, key): (usize, &str)| format!("in column {}, beside `{key}`", at + 1);
+        let near = |(at, _): &(usize, &str)| at.abs_diff(column) == 1;
+        let places = match (inner, outer) {
+            (Some(only), None) | (None, Some(only)) => beside(only),
+            (Some(inner), Some(outer)) if near(&inner) && !near(&outer) => beside(inner),
+            (Some(inner), Some(outer)) if near(&outer) && !near(&inner) => beside(outer),
+            (Some(inner), Some(outer)) => format!(
+                "{}, or {}, whichever it belongs to",
+                beside(inner),
+                beside(outer)
+            ),
+            (None, None) => return None,
+        };
+        Some(Cure::new(
+            format!(
+                "`{key}` begins in column {}, and no key above it does.",
+                column + 1
+            ),
+            format!("Begin it, and what is below it, {places}."),
+        ))
+    }
+
+    /// The lines above that hold the one that is refused, from the nearest on.
+    fn above(&self) -> Vec<Begun<'t>> {
+        let mut found = Vec::new();
+        let mut limit = usize::MAX;
+        for line in (1..self.line).rev().map(|line| self.lines.line_text(line)) {
+            let Some(line) = begun(line) else { continue };
+            let column = line.dash.unwrap_or(line.column);
+            if column < limit {
+                limit = column;
+                found.push(line);
+            }
+        }
+        found
+    }
+
+    /// Whether the `:` ends the key with which the line begins.
+    fn is_own_colon(&self) -> bool {
+        let key = begun(self.text).and_then(|line| Some(line.column + line.key?.0.len()));
+        key == Some(self.at)
+    }
+
+    /// A key further in than the one above it, which has its value already.
+    fn too_far_in(&self) -> Option<Cure> {
+        let (own, above) = (begun(self.text)?, self.above());
+        let above = above.iter().find(|line| line.column < own.column)?;
+        let (key, _) = above.key.filter(|(_, value)| !value.is_empty())?;
+        Some(Cure::new(
+            format!(
+                "`{}` is indented further than `{key}` above it, which has its value already.",
+                own.key?.0
+            ),
+            format!(
+                "Begin it in column {}, the column of `{key}`.",
+                above.column + 1
+            ),
+        ))
+    }
+
+    /// A `:` in the value of a key.
+    fn inner_colon(&self) -> Option<Cure> {
+        let own = begun(self.text)?;
+        let (key, value) = own.key?;
+        let inner = self.text.get(own.column + key.len() + 1..self.at)?.trim();
+        let rest = self.after().trim_start_matches(':').trim();
+        if is_key(inner) && (rest.is_empty() || rest.starts_with(['{', '['])) {
+            return Some(Cure::new(
+                format!("`{inner}` is a key, and it stands on the line of `{key}`."),
+                format!(
+                    "Begin `{inner}` on the next line, in column {}.",
+                    own.column + 3
+                ),
+            ));
+        }
+        if let Some(inner) = value.strip_prefix('(').and_then(|it| it.strip_suffix(')')) {
+            return Some(Cure::new(
+                "Keys stand in `{ }`, not in `( )`.",
+                format!("Write `{key}: {{{inner}}}`."),
+            ));
+        }
+        Some(Cure::new(
+            "A `:` with a space after it ends a key, and here it stands in a text.",
+            format!("Put the text in quotes: `{key}: {}`.", quoted(value)),
+        ))
+    }
+
+    /// A `:` or a bracket in a text between braces.
+    fn in_braces(&self) -> Option<Cure> {
+        let from = self.before().rfind(['{', ',']).map_or(0, |at| at + 1);
+        let (key, begun) = self.text.get(from..self.at)?.split_once(':')?;
+        let (key, begun) = (key.trim(), begun.trim());
+        let rest = self.after();
+        let rest = rest.get(..rest.find([',', '}', ']']).unwrap_or(rest.len()))?;
+        let whole = quoted(format!("{begun}{rest}").trim());
+        if begun.starts_with('[') && !rest.is_empty() {
+            return Some(Cure::new(
+                "A text that begins with a bracket needs quotes.",
+                format!("Write `{key}: {whole}`."),
+            ));
+        }
+        if !rest.starts_with(':') || !is_key(key) {
+            return None;
+        }
+        Some(match begun.rsplit_once(' ') {
+            Some((text, word)) if is_key(word) && text.ends_with(';') => Cure::new(
+                "A `;` stands where a `,` belongs.",
+                format!("Write `{key}: {}, {word}: …`.", text.trim_end_matches(';')),
+            ),
+            Some((text, word)) if is_key(word) => Cure::new(
+                format!("A `,` is missing before `{word}`."),
+                format!(
+                    "Write `{key}: {text}, {word}: …`; or, if it is all one text, `{key}: {whole}`."
+                ),
+            ),
+            _ => Cure::new(
+                "A `:` with a space after it ends a key, and here it stands in a text.",
+                format!("Put the text in quotes: `{key}: {whole}`."),
+            ),
+        })
+    }
+
+    /// A quotation mark that is opened and not closed on its line.
+    fn open_quote(&self) -> Option<Cure> {
+        let mark = self
+            .after()
+            .chars()
+            .next()
+            .filter(|mark| matches!(mark, '"' | '\''))?;
+        let text = self.after().get(1..)?.trim();
+        let alone = !text.is_empty() && !self.before().contains(['{', '[']) && !text.contains(mark);
+        alone.then(|| {
+            Cure::new(
+                "This quotation mark is never closed.",
+                format!("Close it at the end of the text: `{mark}{text}{mark}`."),
+            )
+        })
+    }
+
+    /// More text after the closing mark of one in quotes.
+    fn after_quote(&self) -> Option<Cure> {
+        let from = self.before().rfind(": ")?;
+        let open = from + self.before().get(from..)?.find(['"', '\''])?;
+        let mark = self.text.get(open..)?.chars().next()?;
+        let braced = self.text.get(..open)?.contains('{');
+        let rest = self.after();
+        let end = if braced {
+            rest.find([',', '}']).unwrap_or(rest.len())
+        } else {
+            rest.len()
+        };
+        let whole = self.text.get(open..self.at + end)?.trim();
+        let inner = whole.strip_prefix(mark)?;
+        match inner.strip_suffix(mark) {
+            Some(inner) if mark == '\'' => Some(Cure::new(
+                "The apostrophe before this ends the text in quotes.",
+                format!("Put the text in double quotes: `{}`.", in_quotes(inner)),
+            )),
+            _ => Some(Cure {
+                message: None,
+                help: format!("Put all of the text in quotes: `{}`.", quoted(whole)),
+                place: None,
+            }),
+        }
+    }
+}
+
+/// A line without its `:`, such as `title = A`, with it.
+pub(super) fn with_colon(line: &str) -> Option<String> {
+    let (key, value) = line.split_once(['=', ':'])?;
+    let (key, value) = (key.trim(), value.trim());
+    let address = value.starts_with("//");
+    (is_key(key) && !address).then(|| format!("Write `{key}: {value}`, with a `:` and a space."))
+}
+
+/// What to write for an answer with a `!` before it: that it is not so.
+pub(super) fn with_not(lines: &Lines, place: Span) -> Option<String> {
+    let line = lines.line(place.start);
+    let text = lines.line_text(line);
+    let (before, after) = text.split_at_checked(place.start.checked_sub(lines.start(line))?)?;
+    let answer = after.strip_prefix('!')?;
+    let key = before.trim_end().strip_suffix(':')?;
+    if key.rsplit([' ', '{', ',']).next() != Some("is") {
+        return None;
+    }
+    let braced = before.rfind('{').zip(answer.find('}'));
+    let whole = braced.and_then(|(open, close)| {
+        Some(format!("{}{}", before.get(open..)?, answer.get(..=close)?))
+    });
+    let whole = whole.unwrap_or_else(|| format!("{{fact: …, is: {}}}", answer.trim()));
+    Some(format!(
+        "To say that it is not so, write `{{not: {whole}}}`. A text with a `!` needs quotes."
+    ))
+}
+
+/// An item that begins right after its hyphen, with a space.
+pub(super) fn with_space(lines: &Lines, place: Span) -> String {
+    let line = lines.line(place.start);
+    let own = lines.line_text(line).trim();
+    let item = own.trim_start_matches('-');
+    let below = begun(lines.line_text(line + 1)).filter(|below| below.dash.is_none());
+    let column = place.start.saturating_sub(lines.start(line)) + 1;
+    match below.is_some_and(|below| below.column == column) {
+        true => format!(
+            "Write `- {item}`, and put one more space before the lines below that belong to it."
+        ),
+        false => format!("Write `- {item}`."),
+    }
+}
+
+/// The text in the quotation marks that do not stand in it.
+fn quoted(text: &str) -> String {
+    match text.contains(['"', '\\']) {
+        true => format!("'{}'", text.replace('\'', "''")),
+        false => in_quotes(text),
+    }
+}
+
+/// Whether a word looks like a key.
+fn is_key(word: &str) -> bool {
+    word.starts_with(|c: char| c.is_ascii_lowercase())
+        && word
+            .chars()
+            .all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-')
+}
+
+fn begun(line: &str) -> Option<Begun<'_>> {
+    let said = line.trim_start();
+    let indent = line.len() - said.len();
+    if said.is_empty() || said.starts_with('#') {
+        return None;
+    }
+    let item = said.strip_prefix("- ").map(str::trim_start);
+    let column = line.len() - item.unwrap_or(said).len();
+    let (key, value) = item.unwrap_or(said).split_once(':').unwrap_or_default();
+    let spaced = value.is_empty() || value.starts_with(' ');
+    let value = value.split(" #").next().unwrap_or_default().trim();
+    Some(Begun {
+        dash: item.map(|_| indent),
+        column,
+        key: (is_key(key) && spaced).then_some((key, value)),
+    })
+}
