@@ -75,36 +75,16 @@ impl Pair {
 }
 
 impl<'a> Judge<'a> {
-    /// The distance between two sets of outlines: that of the nearest pair.
+    /// The distance between two sets of outlines: of the nearest pair, or to the farthest places of all of them.
     pub(crate) fn distance(&self, distance: &'a Distance, env: &Env<'_>) -> PossibleValue {
         let from = self.ends(&distance.from, env);
         let to = self.ends(&distance.to, env);
-        let mut all: Option<Pair> = None;
-        let mut sure = Interval::exact(NO_HIGH);
-        let pruned = self.pruned_pairs(distance, (&from, &to), env);
-        for (at, one) in from.list.iter().enumerate() {
-            work::corners(to.list.len());
-            for (against, other) in to.list.iter().enumerate() {
-                if pruned.leaves_out(at, against) {
-                    continue;
-                }
-                if work::step_is_too_many() {
-                    break;
-                }
-                let pair = self.between(distance, one, other, env);
-                if one.sure && other.sure {
-                    sure = sure.min(pair.range);
-                }
-                if all.is_none_or(|least| pair.range.low < least.range.low) {
-                    all = Some(pair);
-                }
-            }
-        }
-        let measured = all.map(|nearest| Interval {
-            low: nearest.range.low,
-            high: sure.high,
-        });
-        let mut ways: Alternatives = measured.map(Alternative::amount).into_iter().collect();
+        let measured = match distance.places {
+            Places::Nearest => self.nearest_pair(distance, (&from, &to), env),
+            _ => self.farthest_of_all(distance, (&from, &to), env),
+        };
+        let range = measured.map(|found| found.range);
+        let mut ways: Alternatives = range.map(Alternative::amount).into_iter().collect();
         // An outline that is not drawn may not exist at all.
         let there = |one: &End<'_>| one.sure && !self.may_lack(one.referent, one.outline);
         // Each end that may be empty has its own `if-none`; where both are surely empty, the first one's counts.
@@ -120,10 +100,47 @@ impl<'a> Judge<'a> {
             }
         }
         PossibleValue {
-            witness: all.and_then(|nearest| nearest.witness),
-            tolerance: all.and_then(|nearest| nearest.tolerance),
+            witness: measured.and_then(|found| found.witness),
+            tolerance: measured.and_then(|found| found.tolerance),
             ..PossibleValue::of(ways, Dimension::Length)
         }
+    }
+
+    /// The nearest of all pairs.
+    fn nearest_pair(
+        &self,
+        distance: &'a Distance,
+        (from, to): (&Ends<'_>, &Ends<'_>),
+        env: &Env<'_>,
+    ) -> Option<Pair> {
+        let mut all: Option<Pair> = None;
+        let mut sure = Interval::exact(NO_HIGH);
+        let pruned = self.pruned_pairs(distance, (from, to), env);
+        for (at, one) in from.list.iter().enumerate() {
+            work::corners(to.list.len());
+            for (against, other) in to.list.iter().enumerate() {
+                if pruned.leaves_out(at, against) {
+                    continue;
+                }
+                if work::step_is_too_many() {
+                    break;
+                }
+                let pair = self.between(distance.how, one, other, env);
+                if one.sure && other.sure {
+                    sure = sure.min(pair.range);
+                }
+                if all.is_none_or(|least| pair.range.low < least.range.low) {
+                    all = Some(pair);
+                }
+            }
+        }
+        all.map(|nearest| Pair {
+            range: Interval {
+                low: nearest.range.low,
+                high: sure.high,
+            },
+            ..nearest
+        })
     }
 
     /// The outlines that an operand means.
@@ -201,16 +218,13 @@ impl<'a> Judge<'a> {
 
     pub(crate) fn between(
         &self,
-        distance: &'a Distance,
+        how: Measured,
         one: &End<'_>,
         other: &End<'_>,
         env: &Env<'_>,
     ) -> Pair {
-        if distance.places != Places::Nearest {
-            return self.farthest(distance, one, other, env);
-        }
         let pair = self.nearest(one, other, env);
-        match distance.how {
+        match how {
             Measured::Level => pair,
             Measured::InSpace => self.in_space(pair, one, other, env),
             Measured::Plumb => Pair {

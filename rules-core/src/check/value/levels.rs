@@ -5,38 +5,12 @@ use crate::check::judge::Judge;
 use crate::check::judge::possible::{Alternative, Alternatives, PossibleValue};
 use crate::check::value::distance::{End, Pair};
 use crate::check::value::heights::{VaryingHeight, facts_of_height};
+use crate::check::value::several::OfSeveral;
 use crate::check::world::env::{Env, thing_of};
 use crate::measure::{flood_storage_taken, mass_of_water};
 use crate::quantity::{Dimension, Interval, NO_HIGH};
 use crate::ruleset::{Fall, HeightOver, LevelOf, Operand, Surface, Volume};
 use crate::vocabulary::{FactId, OutlineId, Vocabulary};
-
-/// The least value over some outlines: a lower bound, and an upper bound from those that are surely meant.
-struct Least {
-    low: i128,
-    high: i128,
-}
-
-impl Least {
-    const NONE: Least = Least {
-        low: NO_HIGH,
-        high: NO_HIGH,
-    };
-
-    fn add(&mut self, range: Interval, sure: bool) {
-        self.low = self.low.min(range.low);
-        if sure {
-            self.high = self.high.min(range.high);
-        }
-    }
-
-    fn range(&self) -> Interval {
-        Interval {
-            low: self.low,
-            high: self.high,
-        }
-    }
-}
 
 /// The fact that states the level of an outline, where there is one.
 pub(crate) fn fact_of_level(outline: OutlineId, vocabulary: &Vocabulary) -> Option<FactId> {
@@ -48,22 +22,15 @@ impl<'a> Judge<'a> {
     /// The lowest and the highest level of some outlines, or of the ground below them.
     pub(crate) fn level(&self, level: &'a LevelOf, env: &Env<'_>) -> PossibleValue {
         let ends = self.ends(&level.of, env);
-        let (mut least, mut most) = (Least::NONE, Least::NONE);
+        let mut all = OfSeveral::default();
         for end in &ends.list {
             let own = match level.ground {
                 true => self.ground_at(end, env),
                 false => self.level_at(end, env),
             };
-            least.add(own.least, end.sure);
-            most.add(own.most.neg(), end.sure);
+            all.add(own, end.sure);
         }
-        let mut ways = Alternatives::new();
-        if !ends.list.is_empty() {
-            ways.push(Alternative::Amount {
-                least: least.range(),
-                most: most.range().neg(),
-            });
-        }
+        let mut ways: Alternatives = all.way().into_iter().collect();
         if !ends.list.iter().any(|end| end.sure) {
             ways.push(Alternative::Empty(ends.if_none));
         }
@@ -167,12 +134,12 @@ impl<'a> Judge<'a> {
         self.ground_at(end, env).plus(height)
     }
 
-    /// The least fall from any outline to any other, per length of run.
+    /// The least and the greatest fall from any outline to any other, per length of run.
     pub(crate) fn fall(&self, fall: &'a Fall, env: &Env<'_>) -> PossibleValue {
         let (from, to) = (self.ends(&fall.from, env), self.ends(&fall.to, env));
         let run = fall.run.as_ref().map(|run| self.value(run, env, &[]));
-        let mut least = Least::NONE;
-        let mut steepest: Option<(Interval, Pair)> = None;
+        let mut all = OfSeveral::default();
+        let mut flattest: Option<(Interval, Pair)> = None;
         for one in &from.list {
             for other in &to.list {
                 let pair = self.nearest(one, other, env);
@@ -185,23 +152,20 @@ impl<'a> Judge<'a> {
                     None => pair.range,
                 };
                 let own = drop.divide(length);
-                least.add(own, one.sure && other.sure);
-                if steepest.is_none_or(|(so_far, _)| own.low < so_far.low) {
-                    steepest = Some((own, pair));
+                all.add(VaryingHeight::of(own), one.sure && other.sure);
+                if flattest.is_none_or(|(so_far, _)| own.low < so_far.low) {
+                    flattest = Some((own, pair));
                 }
             }
         }
-        let mut ways: Alternatives = steepest
-            .iter()
-            .map(|_| Alternative::amount(least.range()))
-            .collect();
+        let mut ways: Alternatives = all.way().into_iter().collect();
         for end in [&from, &to] {
             if !end.list.iter().any(|one| one.sure) {
                 ways.push(Alternative::Empty(end.if_none));
             }
         }
         PossibleValue {
-            witness: steepest.and_then(|(_, pair)| pair.witness),
+            witness: flattest.and_then(|(_, pair)| pair.witness),
             ..PossibleValue::of(ways, Dimension::Number)
         }
     }
@@ -232,7 +196,7 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// The least height of something above everything that stands, or may stand, near it.
+    /// The height of something above everything that stands, or may stand, near it: of several things, the least and the greatest.
     pub(crate) fn height_over(&self, height: &'a HeightOver, env: &Env<'_>) -> PossibleValue {
         let within = self.value(&height.within, env, &[]).range();
         let within = within.unwrap_or(Interval::from_low(0));
@@ -241,23 +205,20 @@ impl<'a> Judge<'a> {
             .over
             .as_ref()
             .map_or_else(Default::default, |over| self.ends(over, env).list);
-        let (mut least, mut seen) = (Least::NONE, None);
+        let (mut all, mut lowest) = (OfSeveral::default(), None);
         for end in &ends.list {
             let (own, pair) = self.least_height(end, &beside, within, env);
-            if own.low < least.low {
-                seen = pair;
+            if lowest.is_none_or(|(so_far, _)| own.low < so_far) {
+                lowest = Some((own.low, pair));
             }
-            least.add(own, end.sure);
+            all.add(VaryingHeight::of(own), end.sure);
         }
-        let mut ways = Alternatives::new();
-        if !ends.list.is_empty() {
-            ways.push(Alternative::amount(least.range()));
-        }
+        let mut ways: Alternatives = all.way().into_iter().collect();
         if !ends.list.iter().any(|end| end.sure) {
             ways.push(Alternative::Empty(ends.if_none));
         }
         PossibleValue {
-            witness: seen.and_then(|pair: Pair| pair.witness),
+            witness: lowest.and_then(|(_, pair)| pair?.witness),
             ..PossibleValue::of(ways, Dimension::Length)
         }
     }

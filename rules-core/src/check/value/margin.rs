@@ -3,6 +3,8 @@
 use crate::check::judge::Judge;
 use crate::check::judge::possible::{Alternative, Alternatives, PossibleValue};
 use crate::check::value::distance::{Drawn, End, Ends, Pair, witness};
+use crate::check::value::heights::VaryingHeight;
+use crate::check::value::several::OfSeveral;
 use crate::check::world::env::Env;
 use crate::measure::{Bounds, Fit, Keep, Patch, Region, farthest, figure_gap, margin, width};
 use crate::plan::{Figure, Form, Point};
@@ -27,21 +29,15 @@ impl<'a> Judge<'a> {
     /// The distance from something to the nearest ground that neither it nor what lies round it covers.
     pub(crate) fn margin(&self, margin: &'a Margin, env: &Env<'_>) -> PossibleValue {
         let (round, of) = (self.ends(&margin.round, env), self.ends(&margin.of, env));
-        let (mut nearest, mut high): (Option<Pair>, _) = (None, NO_HIGH);
+        let (mut nearest, mut all): (Option<Pair>, _) = (None, OfSeveral::default());
         for own in &round.list {
             let pair = self.margin_round(own, &of);
-            if own.sure {
-                high = high.min(pair.range.high);
-            }
+            all.add(VaryingHeight::of(pair.range), own.sure);
             if nearest.is_none_or(|least| pair.range.low < least.range.low) {
                 nearest = Some(pair);
             }
         }
-        let range = nearest.map(|least| Interval {
-            high,
-            ..least.range
-        });
-        let mut ways: Alternatives = range.map(Alternative::amount).into_iter().collect();
+        let mut ways: Alternatives = all.way().into_iter().collect();
         let there = |end: &End<'_>| end.sure && !self.may_lack(end.referent, end.outline);
         let may_be_none = |ends: &Ends<'_>| !ends.list.iter().any(there);
         if may_be_none(&round) {

@@ -18,6 +18,7 @@ pub(super) mod nearest;
 pub(super) mod passage;
 pub(super) mod region;
 pub(super) mod select;
+pub(super) mod several;
 pub(super) mod side_yard;
 pub(super) mod sound;
 pub(super) mod tolerance;
@@ -255,13 +256,20 @@ impl<'a> Judge<'a> {
             let many = matches!(referent, crate::check::world::env::Referent::Unseen(_));
             refer |= val.may_refer();
             dimension.get_or_insert((val.dimension, val.unit));
+            let only = *sure && val.ways.len() == 1;
             if let Some(range) = val.range() {
-                total.add(range, *sure && val.ways.len() == 1, many);
+                total.add(range, only, many);
+            }
+            if val.ways.contains(&Alternative::Nothing) {
+                total.add_nothing(only);
             }
         }
         let (dimension, unit) = dimension.unwrap_or((Dimension::Length, None));
         let mut ways: Vec<Alternative> =
             total.range().map(Alternative::amount).into_iter().collect();
+        if total.may_be_nothing() {
+            ways.push(Alternative::Nothing);
+        }
         if how != Over::Sum && total.may_be_empty() {
             ways.push(match (how, of.if_none) {
                 (Over::Largest, None) => Alternative::Least,

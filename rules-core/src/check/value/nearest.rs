@@ -5,7 +5,7 @@ use crate::check::value::distance::{End, EndList, Ends};
 use crate::check::world::env::{Env, Referent};
 use crate::measure::Rectangle;
 use crate::quantity::NO_HIGH;
-use crate::ruleset::{Distance, Measured, Places};
+use crate::ruleset::{Distance, Measured};
 use crate::work;
 
 /// With fewer pairs than this, all are measured.
@@ -76,7 +76,7 @@ impl<'a> Judge<'a> {
         let on_the_plan = matches!(distance.how, Measured::Level | Measured::Walking);
         let many = from.list.len().saturating_mul(to.list.len()) >= FEW;
         let taped = !self.scene.plan().measured.is_empty();
-        if !many || !on_the_plan || taped || distance.places != Places::Nearest {
+        if !many || !on_the_plan || taped {
             return PrunedPairs::ALL;
         }
         let boxes = |list: &EndList<'_>| list.iter().map(|end| self.end_box(end)).collect();
@@ -89,7 +89,7 @@ impl<'a> Judge<'a> {
         let nearest =
             nearest.and_then(|(one, other)| Some((from.list.get(one)?, to.list.get(other)?)));
         let most = nearest.map_or(NO_HIGH, |(one, other)| {
-            self.between(distance, one, other, env).range.high
+            self.between(distance.how, one, other, env).range.high
         });
         match most {
             NO_HIGH => PrunedPairs::ALL,

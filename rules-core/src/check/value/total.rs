@@ -1,5 +1,6 @@
 //! The largest, the smallest or the sum of amounts, some of which may not exist.
 
+use crate::check::Truth;
 use crate::quantity::Interval;
 use crate::ruleset::Over;
 
@@ -8,6 +9,8 @@ pub(crate) struct Total {
     how: Over,
     sure: Option<Interval>,
     all: Option<Interval>,
+    /// Whether some thing states that it has no such amount.
+    nothing: Truth,
 }
 
 impl Total {
@@ -17,7 +20,23 @@ impl Total {
             how,
             sure: start,
             all: start,
+            nothing: Truth::FAILS,
         }
+    }
+
+    /// Adds a thing that has no such amount: it adds nothing to a sum, and leaves no largest and no smallest, as it would keep no
+    /// limit by itself either.
+    pub(crate) fn add_nothing(&mut self, sure: bool) {
+        let own = match (self.how, sure) {
+            (Over::Sum, _) => Truth::FAILS,
+            (_, true) => Truth::HOLDS,
+            (_, false) => Truth::OPEN,
+        };
+        self.nothing = self.nothing.or(own);
+    }
+
+    pub(crate) fn may_be_nothing(&self) -> bool {
+        self.nothing != Truth::FAILS
     }
 
     pub(crate) fn add(&mut self, range: Interval, sure: bool, many: bool) {
@@ -62,12 +81,12 @@ impl Total {
     }
 
     pub(crate) fn may_be_empty(&self) -> bool {
-        self.sure.is_none()
+        self.sure.is_none() && self.nothing != Truth::HOLDS
     }
 
     /// The range between the result of the sure ones and the result of all.
     pub(crate) fn range(&self) -> Option<Interval> {
-        let all = self.all?;
+        let all = self.all.filter(|_| self.nothing != Truth::HOLDS)?;
         Some(match (self.how, self.sure) {
             (Over::Sum, _) => all,
             (Over::Largest, Some(sure)) => Interval {

@@ -35,6 +35,7 @@ pub(super) const KINDS: &[KindRow] = &[
         outlines: &[line("line", "the fence").bars_the_way()],
         facts: MESH_FENCE,
         owners: true,
+        of_a_pool: true,
         others: OTHERS.reaches(Ground, At("height")).drawn(
             look(Layer::Barrier, NONE, "1")
                 .dashed("4 2")
@@ -53,6 +54,7 @@ pub(super) const KINDS: &[KindRow] = &[
         outlines: &[area("region", "the edge of the screen enclosure").bars_the_way()],
         facts: ROOFED,
         owners: true,
+        of_a_pool: true,
         others: OTHERS.reaches(Ground, At("height")),
         ..KindRow::PLAIN
     },
@@ -66,6 +68,7 @@ pub(super) const KINDS: &[KindRow] = &[
         outlines: &[area("region", "the edge of the pool enclosure").bars_the_way()],
         facts: ROOFED,
         owners: true,
+        of_a_pool: true,
         others: OTHERS.reaches(Ground, At("height")),
         ..KindRow::PLAIN
     },

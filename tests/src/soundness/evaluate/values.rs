@@ -58,6 +58,9 @@ impl<'a> Scene<'a> {
             Over::Smallest => Real::lesser,
             Over::Sum => |a, b| Some(a.plus(b)),
         };
+        if how != Over::Sum && got.contains(&Got::Nothing) && !got.contains(&Got::Refer) {
+            return Ok(Got::Nothing);
+        }
         got.retain(|got| !is_absent(got));
         match (got.is_empty(), how) {
             // The sum of nothing is zero.
@@ -205,12 +208,16 @@ impl<'a> Scene<'a> {
             Places::Farthest => Ok(geometry::farthest(one, two)),
             Places::FarthestOfFirst => Err(Undecided::NotKnown),
         };
+        let better: Fold = match distance.places {
+            Places::Farthest => Real::greater,
+            _ => Real::lesser,
+        };
         let mut best: Option<Real> = None;
         for one in &from {
             for two in &to {
                 let found = apart(one, two)?;
                 best = Some(match best {
-                    Some(best) => best.lesser(found).ok_or(Undecided::Tie)?,
+                    Some(best) => better(best, found).ok_or(Undecided::Tie)?,
                     None => found,
                 });
             }
