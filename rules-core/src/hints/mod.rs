@@ -3,6 +3,7 @@
 //! Everything comes from the grammar and the vocabulary. Nothing here reads a rule: the reader has the last word.
 
 mod entries;
+mod keysets;
 mod offers;
 mod open;
 mod place;

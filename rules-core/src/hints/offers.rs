@@ -1,7 +1,8 @@
 //! What the writer may write where they are, and what is written there already, each with its sentence.
 
 use super::entries::entries;
-use super::open::{Keyset, Known, Open, Tables};
+use super::keysets::{Keyset, Known, Open};
+use super::open::Tables;
 use super::place::{Line, Place, Stands, Step, Way};
 use super::rough::rough;
 use crate::vocabulary::Vocabulary;

@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use crate::faults::Code;
 use crate::quantity::{Dimension, show_exactly};
-use crate::ruleset::lint::coverage::stated;
+use crate::ruleset::lint::cells::stated;
 use crate::ruleset::read::Reader;
 use crate::ruleset::stricter::bare;
 use crate::ruleset::visit::{Visit, within};

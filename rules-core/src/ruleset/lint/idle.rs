@@ -2,7 +2,7 @@
 
 use crate::faults::Code;
 use crate::quantity::show_exactly;
-use crate::ruleset::lint::coverage::{cells, keeps, stated};
+use crate::ruleset::lint::cells::{cells, keeps, stated};
 use crate::ruleset::lint::holds::{is_all_tests, tests_in};
 use crate::ruleset::read::Reader;
 use crate::ruleset::{Bound, Choice, Decision, Requirement, Rule, Then, Value};

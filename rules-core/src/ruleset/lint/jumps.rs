@@ -2,7 +2,8 @@
 
 use crate::faults::Code;
 use crate::quantity::{Dimension, ONE, Unit, show_exactly};
-use crate::ruleset::lint::coverage::{Cell, bounds_of, cells, rows_taking, stated};
+use crate::ruleset::lint::cells::{Cell, cells, stated};
+use crate::ruleset::lint::coverage::{bounds_of, rows_taking};
 use crate::ruleset::read::Reader;
 use crate::ruleset::stricter::same;
 use crate::ruleset::{Area, Bound, Operand, Rule, ShareOf, Stated, Table, Test, Then, Value};

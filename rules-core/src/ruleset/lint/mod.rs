@@ -1,6 +1,7 @@
 //! What can be said of a requirement only when all of it is read.
 
 pub(super) mod absent;
+pub(super) mod cells;
 pub(super) mod coverage;
 pub(super) mod doubtful;
 pub(super) mod holds;
@@ -10,7 +11,7 @@ pub(super) mod slips;
 
 use crate::faults::Code;
 use crate::quantity::show_exactly;
-use crate::ruleset::lint::coverage::{Cell, cells, keeps, stated};
+use crate::ruleset::lint::cells::{Cell, cells, keeps, stated};
 use crate::ruleset::lint::holds::tests_in;
 use crate::ruleset::read::Reader;
 use crate::ruleset::{Bound, Choice, Requirement, Test, Value};

@@ -7,7 +7,7 @@ use std::rc::Rc;
 use std::sync::Arc;
 
 use crate::faults::Code;
-use crate::ruleset::lint::coverage::stated;
+use crate::ruleset::lint::cells::stated;
 use crate::ruleset::lint::holds::{alike, is_all_tests, tests_in};
 use crate::ruleset::stricter::{bare, same};
 use crate::ruleset::{self, Once, Relief, Requirement, Rule, Strength, Test, Value};

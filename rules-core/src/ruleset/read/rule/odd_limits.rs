@@ -3,7 +3,7 @@
 use crate::faults::Code;
 use crate::grammar;
 use crate::quantity::{ONE, Unit, show_exactly};
-use crate::ruleset::lint::coverage::{every_amount_keeps, everything_keeps, impossible, stated};
+use crate::ruleset::lint::cells::{every_amount_keeps, everything_keeps, impossible, stated};
 use crate::ruleset::read::Reader;
 use crate::ruleset::types::physical;
 use crate::ruleset::{Bound, Stated, Value};
