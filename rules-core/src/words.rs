@@ -75,7 +75,7 @@ words! {
         "Planen oppfyller ikke reglene slik den er tegnet.",
         "Le plan n'est pas conforme tel qu'il est dessiné.";
     NotDecided, "Not decided yet.", "Ikke avgjort ennå.", "Pas encore décidé.";
-    NothingInTheseRules, "Nothing in these rules stands against the plan, but they do not hold everything.",
+    NothingInTheseRules, "Nothing in these rules stands against the plan, but they do not cover everything.",
         "Ingenting i disse reglene står i veien for planen, men de omfatter ikke alt.",
         "Rien dans ces règles ne s'oppose au plan, mais elles ne couvrent pas tout.";
     NothingAgainst, "Nothing in this rule set stands against the plan.",

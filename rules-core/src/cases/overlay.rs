@@ -1,6 +1,6 @@
 //! One plan laid over another.
 
-use crate::text::{Content, Entry, Node};
+use crate::text::{Content, Entry, Node, in_quotes};
 
 /// One plan with a change laid over it.
 pub fn laid_over(base: &Node, change: &Node) -> Node {
@@ -79,12 +79,12 @@ pub(super) fn leave_out(plan: &mut Node, gone: &[&str]) {
 pub fn json(node: &Node) -> String {
     match &node.content {
         Content::Empty => "null".to_owned(),
-        Content::Scalar { text, .. } => quoted(text),
+        Content::Scalar { text, .. } => in_quotes(text),
         Content::List(items) => format!("[{}]", joined(items.iter().map(json))),
         Content::Map(entries) => {
             let pairs = entries
                 .iter()
-                .map(|entry| format!("{}: {}", quoted(&entry.key), json(&entry.value)));
+                .map(|entry| format!("{}: {}", in_quotes(&entry.key), json(&entry.value)));
             format!("{{{}}}", joined(pairs))
         }
     }
@@ -92,13 +92,4 @@ pub fn json(node: &Node) -> String {
 
 fn joined(parts: impl Iterator<Item = String>) -> String {
     parts.collect::<Vec<_>>().join(", ")
-}
-
-fn quoted(text: &str) -> String {
-    let escaped = text
-        .replace('\\', "\\\\")
-        .replace('"', "\\\"")
-        .replace('\n', "\\n")
-        .replace('\t', "\\t");
-    format!("\"{escaped}\"")
 }

@@ -141,7 +141,7 @@ fn is_literal(text: &str) -> bool {
 }
 
 /// The text in double quotes, as both JSON and YAML read it.
-pub(super) fn in_quotes(text: &str) -> String {
+pub(crate) fn in_quotes(text: &str) -> String {
     // A text can always be written.
     let quoted = serde_json::to_string(text).unwrap_or_default();
     // JSON would write a character beyond U+FFFF as two escapes, which YAML does not join again.

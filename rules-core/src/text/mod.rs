@@ -37,7 +37,7 @@ mod write_tests;
 pub use fault::{Fault, Faults, Help};
 pub use kit::{MapReader, capitalised, closest, yes_no};
 pub(crate) use kit::{is_one_slip_off, meant_and, meant_or};
-pub(crate) use laid_out::in_short;
+pub(crate) use laid_out::{in_quotes, in_short};
 pub use laid_out::{to_json_text, to_yaml_text};
 pub use lines::Lines;
 pub(crate) use looks::{begins_with_bullet, slips};
