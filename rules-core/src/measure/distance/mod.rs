@@ -3,6 +3,7 @@
 //! Floats find where the distance is least; whole numbers then decide it. A form is its lines and, for a ring, everything
 //! within it: forms that overlap or touch are 0 apart.
 
+mod beyond;
 pub(super) mod course;
 pub(super) mod crossings;
 pub(super) mod deep;
@@ -49,6 +50,14 @@ impl Gap {
             high: 0,
             from: at,
             to: at,
+        }
+    }
+
+    /// The same, where it is known to be no less.
+    pub(super) fn at_least(self, low: i64) -> Self {
+        Gap {
+            low: self.low.max(low.min(self.high)),
+            ..self
         }
     }
 

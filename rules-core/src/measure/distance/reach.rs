@@ -2,6 +2,7 @@
 
 use std::collections::BinaryHeap;
 
+use crate::measure::distance::beyond::beyond_hull;
 use crate::measure::distance::course::outermost;
 use crate::measure::distance::search::nearly;
 use crate::measure::distance::{Gap, between_lines, forms_gap};
@@ -22,7 +23,7 @@ const STRAY: i64 = 2;
 /// The distance of the farthest part of `a` from `b`: "no part beyond" is an at-most on this.
 ///
 /// Exact where `b` is convex (a point, a straight line, or an area without a corner pointing in, each with or without a
-/// spread) and where `a` has no spread or is not all within `b`. For any other `b` the farthest place may be in the middle of
+/// spread), and where both have the same forms. For any other `b` the farthest place may be in the middle of
 /// a side; `low` to `high` then surely contains the answer, mostly within 1 mm. `from` is the farthest place found, to the
 /// nearest nanometre, and `to` the place on `b` nearest to it.
 pub fn farthest(a: &Figure, b: &Figure) -> Gap {
@@ -30,12 +31,22 @@ pub fn farthest(a: &Figure, b: &Figure) -> Gap {
         return Gap::unknown();
     };
     let plain = convex(b);
-    let gap = if plain {
+    let gap = if plain || a.forms == b.forms {
         corner
     } else {
         subdivide(a, b, corner)
     };
-    widened(gap, a, b, plain)
+    let gap = widened(gap, a, b, plain);
+    match beyond_hull(a, b) {
+        // Only the spread of `a` reaches out of `b`, or nothing does.
+        Some((low, high)) if plain && corner.high == 0 => Gap {
+            low: low.max(0),
+            high: high.max(0),
+            ..gap
+        },
+        Some((low, _)) => gap.at_least(low),
+        None => gap,
+    }
 }
 
 /// A greatest distance between forms, corrected for their spreads; `surely` where all of the spread of `a` is known to be on
@@ -77,7 +88,12 @@ pub fn farthest_of_arcs(a: &Figure, b: &Figure) -> Option<Gap> {
         high: best.high.saturating_add(2),
         ..best
     };
-    Some(widened(rounded, a, b, true))
+    let gap = widened(rounded, a, b, true);
+    // The corners stand on the arcs, so they reach no farther.
+    Some(match beyond_hull(a, b) {
+        Some((low, _)) => gap.at_least(low.saturating_sub(2)),
+        None => gap,
+    })
 }
 
 fn convex(figure: &Figure) -> bool {

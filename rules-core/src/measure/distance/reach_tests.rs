@@ -184,3 +184,68 @@ fn a_deep_overlap_survives_any_displacement() {
     }
     assert!(found > 60 && shallow > 60, "{found} {shallow}");
 }
+
+#[test]
+fn a_spread_that_reaches_out_all_round_counts() {
+    let point = |x: i64, y: i64| Form::Point(Point { x, y });
+    let of = |a: &Figure, b: &Figure| {
+        let gap = farthest(a, b);
+        (gap.low, gap.high)
+    };
+    // A round coping of 3.6 m about water of 3 m: 0.6 m wide. Moved by 0.2 m: 0.8 m on one side.
+    let water = figure(point(0, 0), 3 * M);
+    assert_eq!(
+        of(&figure(point(0, 0), 3_600_000_000), &water),
+        (600_000_000, 600_000_000)
+    );
+    assert_eq!(
+        of(&figure(point(200_000_000, 0), 3_600_000_000), &water),
+        (800_000_000, 800_000_000)
+    );
+    // A square pool of 8 m with a round-cornered coping of 0.6 m.
+    let square = area(&[(-4, -4), (4, -4), (4, 4), (-4, 4)]);
+    let (pool, coping) = (figure(square.clone(), 0), figure(square, 600_000_000));
+    assert_eq!(of(&coping, &pool), (600_000_000, 600_000_000));
+    assert_eq!(of(&pool, &coping), (0, 0));
+    // A crown of 7 m whose stem stands 3 m inside the nearest side of a square of 20 m: 4 m beyond it.
+    let lawn = figure(area(&[(0, 0), (20, 0), (20, 20), (0, 20)]), 0);
+    assert_eq!(
+        of(&figure(point(10 * M, 3 * M), 7 * M), &lawn),
+        (4 * M, 4 * M)
+    );
+    // A bent pool with a coping of 0.6 m round it.
+    let bent = area(&[(0, 0), (10, 0), (10, 4), (4, 4), (4, 10), (0, 10)]);
+    let (pool, coping) = (figure(bent.clone(), 0), figure(bent, 600_000_000));
+    assert_eq!(of(&coping, &pool), (600_000_000, 600_000_000));
+}
+
+#[test]
+fn no_place_is_farther_than_the_farthest_of_a_widened_line() {
+    let mut dice = Dice::new(43);
+    for _ in 0..400 {
+        let a = Form::Path(vec![dice.point(6 * M), dice.point(6 * M)]);
+        let square: Vec<Point> = [(-8, -8), (8, -8), (8, 8), (-8, 8)]
+            .iter()
+            .map(|(x, y)| Point {
+                x: x * M + dice.from(-2 * M, 2 * M),
+                y: y * M + dice.from(-2 * M, 2 * M),
+            })
+            .collect();
+        let (a, b) = (figure(a, 5 * M), figure(Form::Ring(square), M));
+        let gap = farthest(&a, &b);
+        let mut found = 0;
+        for place in a.corners() {
+            for step in 0..256 {
+                let turn = f64::from(step) * std::f64::consts::TAU / 256.0;
+                let x = place.x + (5e9 * turn.cos()) as i64;
+                let y = place.y + (5e9 * turn.sin()) as i64;
+                let at = Figure::new(vec![Form::Point(Point { x, y })], 0, Some(0));
+                found = found.max(figure_gap(&at, &b).low);
+            }
+        }
+        // The nearest of the 256 directions is off by at most 1/256 of a turn: 5 m · (1 − cos) < 1 mm.
+        assert!(found <= gap.high + 5, "{found} {gap:?}");
+        assert!(gap.low <= found + 1_000_000, "{found} {gap:?}");
+        assert!(gap.high - gap.low <= 2_000_000, "{gap:?}");
+    }
+}
