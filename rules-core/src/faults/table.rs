@@ -361,6 +361,8 @@ codes! {
     UnknownBase "unknown-base",
     /// Files build on each other in a ring.
     BaseRing "base-ring",
+    /// A file builds on one that has an earlier edition: it needs an edition of its own that builds on that one.
+    BaseHasEarlier "base-has-earlier",
     /// Too many files build on each other.
     TooManyBases "too-many-bases",
     /// The rule has no part of this name that could be changed.
@@ -448,6 +450,8 @@ codes! {
     NoSource "no-source",
     /// A fact can be `none`, and nothing says what holds then.
     NoneUnsaid "none-unsaid",
+    /// A rule is judged for other things than the one it replaces, of which nothing is left for the rest: is that meant?
+    ReplacesForFewer "replaces-for-fewer",
     /// Whether a change is stricter or laxer than the base's rule cannot be told: see for yourself.
     NotCompared "not-compared",
     /// One document is enough for several things: say so, or ask for one for each.

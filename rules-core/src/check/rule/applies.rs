@@ -26,7 +26,9 @@ impl<'a> Judge<'a> {
                 let unless = unless.map_or(Truth::FAILS, |unless| self.truth(unless, env));
                 when.and(unless.negated())
             });
-            let in_force = rule.in_force.as_ref().or(self.in_force);
+            // The days of the file that was asked for are those of its own rules.
+            let of_file = self.in_force.filter(|_| rule.layer == 0);
+            let in_force = rule.in_force.as_ref().or(of_file);
             let in_force = in_force.map_or(Truth::HOLDS, |it| {
                 self.about(of(pool), None, |env| self.is_in_force(it, env))
             });

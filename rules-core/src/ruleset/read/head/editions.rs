@@ -109,6 +109,9 @@ impl<'g, 't> Chain<'g, 't> {
             }
             None => (None, vocabulary),
         };
+        if named.is_none() {
+            refuse_later_bases(&files, &mut amiss);
+        }
         let merged = merge(&files);
         let words = Words::of(self.program, &vocabulary);
         let mut reader = Reader::new(&files, &merged, vocabulary, words, self.language);
@@ -153,6 +156,29 @@ impl<'g, 't> Chain<'g, 't> {
             return None;
         }
         Some((name, text))
+    }
+}
+
+/// A base that has an earlier edition: without an edition of its own the file would take the later one before its day.
+fn refuse_later_bases(files: &[files::File], amiss: &mut Faults) {
+    let Some((top, bases)) = files.split_first() else {
+        return;
+    };
+    let later = bases.iter().filter_map(|base| {
+        let earlier = base.node.get("earlier")?.text()?;
+        Some((base.name.as_deref()?, earlier))
+    });
+    for (base, earlier) in later {
+        let place = top
+            .node
+            .get("builds-on")
+            .map_or(top.node.span, |it| it.span);
+        let message = format!(
+            "`{base}` has an earlier edition, `{earlier}`, which holds until the day from which it is in force itself. This file would not know that day."
+        );
+        amiss.add(Code::BaseHasEarlier, place, message).help(format!(
+            "Write a second file like this one that builds on `{earlier}`, name it here under `earlier`, and copy the `in-force` of `{base}` to this file."
+        ));
     }
 }
 

@@ -4,6 +4,7 @@
 //! An edit with a `when` leaves the old part standing where its condition does not hold, and both where it is open.
 
 mod compare;
+mod days;
 mod parts;
 mod terms;
 
@@ -13,8 +14,9 @@ use super::lists::as_list;
 use crate::faults::Code;
 use crate::grammar::{self, Keys};
 use crate::ruleset::read::head::files::File;
-use crate::text::{Entry, Fault, Faults, Node, Span, meant_or};
+use crate::text::{Entry, Fault, Faults, Node, Span, meant_or, to_json};
 pub(super) use compare::Comparison;
+use days::{on_days_of_its_file, where_it_counts};
 use parts::{add_condition, id_of, text_of};
 pub(super) use terms::TermItem;
 
@@ -64,13 +66,9 @@ pub(super) fn merge(files: &[File]) -> Merged {
         warnings: Faults::default(),
     };
     for (file, place) in files.iter().zip(0..).collect::<Vec<_>>().into_iter().rev() {
-        for entry in file
-            .node
-            .get("terms")
-            .and_then(Node::as_map)
-            .unwrap_or_default()
-        {
-            merged.term(entry, place);
+        let terms = file.node.get("terms").and_then(Node::as_map);
+        for entry in terms.unwrap_or_default() {
+            merged.term(entry, (place, &file.node));
         }
         let Some(rules) = file.node.get("rules") else {
             continue;
@@ -88,7 +86,7 @@ pub(super) fn merge(files: &[File]) -> Merged {
                 .help(as_list(rules, "rules"));
         }
         for node in rules.as_list().unwrap_or_default() {
-            merged.rule(node, place);
+            merged.rule(node, (place, &file.node));
         }
     }
     merged
@@ -99,22 +97,32 @@ impl Merged {
         self.faults.add(code, span, message)
     }
 
-    fn rule(&mut self, node: &Node, file: usize) {
+    fn rule(&mut self, node: &Node, (file, whole): (usize, &Node)) {
+        let edit = || where_it_counts(node, whole);
         if let Some(target) = node.get("withdraws") {
-            self.withdraw(node, target, file);
+            self.withdraw(&edit(), target, file);
         } else if let Some(target) = node.get("adds-to") {
-            self.add_relief(node, target, file);
+            self.add_relief((node, edit().get("when")), target, file);
         } else if let Some(target) = node.get("replaces") {
-            self.replace(node, target, file);
+            let stays = self.replace(&edit(), target, file);
+            if stays {
+                self.add(node, (file, whole));
+            }
         } else {
             if let Some(target) = node.get("tightens") {
                 self.tighten(node, target, file);
             }
-            self.rules.push(Item {
-                node: node.clone(),
-                file,
-            });
+            self.add(node, (file, whole));
         }
+    }
+
+    /// Adds a rule. The days of the file that was asked for count for all of its rules, and are not put into them.
+    fn add(&mut self, node: &Node, (file, whole): (usize, &Node)) {
+        let node = match file {
+            0 => node.clone(),
+            _ => on_days_of_its_file(node, whole),
+        };
+        self.rules.push(Item { node, file });
     }
 
     /// The place of the base's rule that an edit names, and the part of it that is meant.
@@ -198,26 +206,47 @@ impl Merged {
         }
     }
 
-    fn replace(&mut self, node: &Node, target: &Node, file: usize) {
+    /// Puts a rule, or a part of one, in the place of a base's. Returns whether it is a rule that now binds.
+    fn replace(&mut self, node: &Node, target: &Node, file: usize) -> bool {
         let Some((place, part)) = self.target(target, file) else {
-            return;
+            return false;
         };
         if let Some(part) = part {
             self.edit_keys(node, &grammar::PART_REPLACED);
-            return self.replace_part(node, target, place, part);
+            self.replace_part(node, target, place, part);
+            return false;
         }
         let (id, when) = (id_of(node), node.get("when"));
         if when.is_some() && id == target.text() {
-            self.fault(Code::DuplicateId, target.span, "Where the `when` of this rule does not hold, the base's rule stays: the two need two ids.")
+            self.fault(Code::DuplicateId, target.span, "Where this rule does not apply (its `when`, its `unless`, or the days on which it is in force), the base's rule stays: the two need two ids.")
                 .help("Give this one an id of its own.");
-            return;
+            return false;
         }
+        self.judged_for_others(place, node, target);
         self.compare(place, node, target, false);
         self.stop(place, when, id);
-        self.rules.push(Item {
-            node: node.clone(),
-            file,
-        });
+        true
+    }
+
+    /// Asks about a rule that is judged for other things than the one that it replaces: nothing of that one is left for the
+    /// rest.
+    fn judged_for_others(&mut self, place: usize, node: &Node, target: &Node) {
+        let Some(base) = self.rules.get(place) else {
+            return;
+        };
+        let differs = |key: &&str| base.node.get(key).map(to_json) != node.get(key).map(to_json);
+        let Some(key) = ["each", "part-of", "where", "in"]
+            .into_iter()
+            .find(|key| differs(key))
+        else {
+            return;
+        };
+        let message = format!(
+            "This is judged for other things than the base's rule (`{key}` differs), and of that rule nothing is left for all others."
+        );
+        self.warnings
+            .add(Code::ReplacesForFewer, target.span, message)
+            .help("If the base's rule is to stay for the others, write a `when` or an `unless` here, or a second rule for them.");
     }
 
     fn tighten(&mut self, node: &Node, target: &Node, file: usize) {
@@ -254,7 +283,7 @@ impl Merged {
         }
     }
 
-    fn add_relief(&mut self, node: &Node, target: &Node, file: usize) {
+    fn add_relief(&mut self, (node, when): (&Node, Option<&Node>), target: &Node, file: usize) {
         self.edit_keys(node, &grammar::ADDITION);
         let Some((place, _)) = self.target(target, file) else {
             return;
@@ -270,8 +299,9 @@ impl Merged {
         let Some(relief) = node.get("relief") else {
             return;
         };
+        let relief = parts::each_with_condition(relief, when);
         if let Some(item) = self.rules.get_mut(place) {
-            parts::add_to_list(&mut item.node, "relief", relief);
+            parts::add_to_list(&mut item.node, "relief", &relief);
         }
     }
 

@@ -37,6 +37,20 @@ pub(super) fn add_condition(node: &mut Node, key: &str, condition: &Node) {
     }
 }
 
+/// Reliefs, each under one more condition.
+pub(super) fn each_with_condition(reliefs: &Node, when: Option<&Node>) -> Node {
+    let mut reliefs = reliefs.clone();
+    let items = match &mut reliefs.content {
+        Content::List(items) => items.as_mut_slice(),
+        _ => std::slice::from_mut(&mut reliefs),
+    };
+    for (item, when) in items.iter_mut().zip(std::iter::repeat(when)) {
+        when.iter()
+            .for_each(|when| add_condition(item, "when", when));
+    }
+    reliefs
+}
+
 /// Adds one item, or a list of them, to the list under a key.
 pub(super) fn add_to_list(node: &mut Node, key: &str, items: &Node) {
     let Content::Map(entries) = &mut node.content else {
@@ -170,14 +184,14 @@ fn says_yes(entry: &Entry) -> bool {
     matches!(entry.value.text(), Some("yes" | "true"))
 }
 
-fn map(span: Span, entries: Vec<Entry>) -> Node {
+pub(super) fn map(span: Span, entries: Vec<Entry>) -> Node {
     Node {
         span,
         content: Content::Map(entries),
     }
 }
 
-fn combined(word: &str, both: [Node; 2], span: Span) -> Node {
+pub(super) fn combined(word: &str, both: [Node; 2], span: Span) -> Node {
     let both = Node {
         span,
         content: Content::List(both.into()),

@@ -1,5 +1,6 @@
 //! Terms of several files, and what one file changes in those of another.
 
+use super::days::where_it_counts;
 use super::{Changes, Merged, entry};
 use crate::faults::Code;
 use crate::grammar;
@@ -18,12 +19,15 @@ pub(crate) struct TermItem {
 }
 
 impl Merged {
-    pub(super) fn term(&mut self, written: &Entry, file: usize) {
+    pub(super) fn term(&mut self, written: &Entry, (file, whole): (usize, &Node)) {
         let edit = ["replaces", "withdraws"]
             .into_iter()
             .find_map(|key| Some((key, written.value.get(key)?)));
         match edit {
-            Some((key, target)) => self.edit_term(written, key, target, file),
+            Some((key, target)) => {
+                let when = where_it_counts(&written.value, whole).get("when").cloned();
+                self.edit_term((written, when.as_ref()), key, target, file);
+            }
             None => {
                 let (node, source) = self.meaning(&written.value);
                 self.terms.push(TermItem {
@@ -46,7 +50,13 @@ impl Merged {
         (means.clone(), written.get("source").cloned())
     }
 
-    fn edit_term(&mut self, written: &Entry, key: &str, target: &Node, file: usize) {
+    fn edit_term(
+        &mut self,
+        (written, when): (&Entry, Option<&Node>),
+        key: &str,
+        target: &Node,
+        file: usize,
+    ) {
         self.edit_keys(&written.value, &grammar::TERM_EDIT);
         if target.text() != Some(written.key.as_str()) {
             self.fault(
@@ -76,7 +86,7 @@ impl Merged {
             return;
         };
         self.term_not_compared(&written.key, target.span);
-        if let (Some(when), true) = (written.value.get("when"), key == "withdraws") {
+        if let (Some(when), true) = (when, key == "withdraws") {
             self.fault(
                 Code::EditWhen,
                 when.span,
@@ -89,7 +99,7 @@ impl Merged {
             ("withdraws", _) => {
                 self.terms.remove(place);
             }
-            (_, Some(with)) => self.replace_term(place, written, with, file),
+            (_, Some(with)) => self.replace_term(place, (written, when), with, file),
             _ => {
                 self.fault(
                     Code::MissingKey,
@@ -100,12 +110,18 @@ impl Merged {
         }
     }
 
-    fn replace_term(&mut self, place: usize, written: &Entry, with: &Node, file: usize) {
+    fn replace_term(
+        &mut self,
+        place: usize,
+        (written, when): (&Entry, Option<&Node>),
+        with: &Node,
+        file: usize,
+    ) {
         let (with, source) = self.meaning(with);
         let Some(term) = self.terms.get_mut(place) else {
             return;
         };
-        term.node = match written.value.get("when") {
+        term.node = match when {
             Some(when) => either(when, &with, &term.node, written.value.span),
             None => with,
         };
@@ -114,22 +130,24 @@ impl Merged {
         term.file = file;
     }
 
-    /// A term may be in rules that a base lets be changed one way only; which way this goes is not found out.
+    /// A term may be in rules that a base lets be changed one way only; which way this goes is not found out. For a minimum it
+    /// is refused, as it could lower it.
     fn term_not_compared(&mut self, name: &str, span: Span) {
-        let limited =
-            (0..self.rules.len()).filter(|&place| self.changes(place) != Changes::Default);
-        let names = |place: usize| {
-            !work::is_spent()
-                && self
-                    .rules
-                    .get(place)
-                    .is_some_and(|item| says(&item.node, name))
-        };
-        if limited.into_iter().any(names) {
+        if self.is_in_any(Changes::Minimum, name) {
+            self.fault(Code::Laxer, span, format!("`{name}` is in a rule that the base says is a minimum, and another meaning could lower it."))
+                .help("Leave the term as it is, and write a rule of your own that `tightens` the base's.");
+        } else if self.is_in_any(Changes::Ceiling, name) {
             self.warnings
-                .add(Code::NotCompared, span, format!("`{name}` is in a rule of which the base limits how it may be changed, and this is not compared."))
+                .add(Code::NotCompared, span, format!("`{name}` is in a rule that the base says is the most that may be asked, and this is not compared."))
                 .help("See for yourself that it keeps within that.");
         }
+    }
+
+    /// Whether a term is in any rule that the base lets be changed so.
+    fn is_in_any(&self, changes: Changes, name: &str) -> bool {
+        let limited = (0..self.rules.len()).filter(|place| self.changes(*place) == changes);
+        let mut rules = limited.filter_map(|place| self.rules.get(place));
+        rules.any(|item| !work::is_spent() && says(&item.node, name))
     }
 }
 
