@@ -91,7 +91,7 @@ impl<'a> Reader<'a> {
             when,
             unless,
             each,
-            whole,
+            part_of,
             filter,
             zone,
             if_none,
@@ -110,7 +110,7 @@ impl<'a> Reader<'a> {
         if let Some(entry) = changes {
             self.word_of(entry, words(&grammar::CHANGES), CHANGES);
         }
-        let choosing = [whole, filter, zone, if_none];
+        let choosing = [part_of, filter, zone, if_none];
         let subject = self.subject(node.span, [when, unless, each], choosing);
         let outside = require.is_some_and(|require| self.stray_bound(node, require));
         let outside = std::mem::replace(&mut self.around.bound_outside, outside);
