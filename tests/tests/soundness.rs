@@ -124,6 +124,7 @@ impl Site {
             term: None,
             kind: self.words.many[kind],
             closed: None,
+            part_of: None,
             filter: filter.map(std::sync::Arc::new),
             zone: None,
             if_none: Some(if_none),

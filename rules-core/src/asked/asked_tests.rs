@@ -47,7 +47,7 @@ fn name(missing: Missing, rules: &RuleSet) -> Option<String> {
         Missing::Fact(_, fact) | Missing::FactOfUnseen(_, fact) => Some(vocabulary.fact_path(fact)),
         Missing::Outline(_, outline) => Some(vocabulary.outline_path(outline)),
         Missing::Inventory(kind) => Some(vocabulary.kind(kind).name.clone()),
-        Missing::Accuracy(_) => None,
+        Missing::Accuracy(_) | Missing::Whole(..) => None,
         Missing::Document(..) => None,
     }
 }

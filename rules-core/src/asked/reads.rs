@@ -313,6 +313,7 @@ impl<'r> Visit<'r> for ReadsWalk<'r> {
 
     fn selection(&mut self, selection: &'r Selection) {
         self.kind(selection.kind);
+        selection.part_of.iter().for_each(|kind| self.kind(*kind));
         if selection.zone.is_some() {
             self.place(selection.kind);
         }

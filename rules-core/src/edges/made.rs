@@ -36,7 +36,7 @@ pub(super) fn made(
             Some(plan)
         }
         Value::Distance(_) => moved(plan, limit, (base.rule, amount, exact), rules),
-        Value::Count(selection) => {
+        Value::Count(selection) if selection.part_of.is_none() => {
             let count = (amount % ONE == 0).then_some(amount / ONE)?;
             counted(plan, (limit, selection.kind), (base.rule, count), rules)
         }

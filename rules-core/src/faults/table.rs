@@ -262,7 +262,7 @@ codes! {
     PartOrWhole "part-or-whole",
     /// `where` chooses among things, and no `each` says which.
     NoEach "no-each",
-    /// Things are chosen by a zone twice.
+    /// Things are chosen twice by a zone, or by what they are part of.
     TwoZones "two-zones",
     /// A zone is expected: `around`, `between`, `corner`, `not`, or the name of an area.
     NotAZone "not-a-zone",
@@ -438,6 +438,8 @@ codes! {
     LimitTurned "limit-turned",
     /// A rule is for each of some things, and what it requires does not speak of them: measure to the thing.
     EachNotUsed "each-not-used",
+    /// A rule for each of some things counts or takes the parts of all of them: `part-of` takes each one's own.
+    PartsOfAll "parts-of-all",
     /// A condition of a rule asks something of every pool on the plan, where the pool being judged may be meant.
     EachPoolInCondition "each-pool-in-condition",
     /// A relief asks for less than the rule and for nothing else, so that the rule's own limit never counts.

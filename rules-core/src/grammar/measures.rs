@@ -3,7 +3,7 @@
 use super::Syntax::{
     self, AnyOf, Choice, List, Map, Meanings, Named, OneOrMore, Says, Told, Word, Words,
 };
-use super::things::{IF_NONE_KEY, IN, KIND, LIMIT, OUTLINES, REQUIREMENT, WHERE, ZONE};
+use super::things::{IF_NONE_KEY, IN, KIND, LIMIT, OUTLINES, PART_OF, REQUIREMENT, WHERE, ZONE};
 use super::{Key, Keys, Tie, keys, may, need};
 use crate::quantity::Dimension;
 
@@ -255,8 +255,9 @@ pub(crate) const WIDTH: Keys<1> = keys([need("of", OUTLINES).says("One area.")])
     .example("{of: pool.water}");
 
 /// One value taken from each of some things.
-pub(crate) const TAKEN: Keys<5> = keys([
+pub(crate) const TAKEN: Keys<6> = keys([
     KIND,
+    PART_OF,
     WHERE,
     IN,
     IF_NONE_KEY,

@@ -3,7 +3,7 @@
 use super::Syntax::{
     self, AnyOf, Choice, Map, Named, OneOrMore, Pattern, ShortName, Text, Told, Words, YesNo,
 };
-use super::things::{IF_NONE_KEY, IN, REQUIREMENT, THINGS, WHERE};
+use super::things::{IF_NONE_KEY, IN, PART_OF, REQUIREMENT, THINGS, WHERE};
 use super::{CITED, DAY, ID, Keys, Tie, keys, may, need};
 
 /// A rule's outcomes, in the report's words.
@@ -29,12 +29,13 @@ pub(crate) const NEED: Keys<3> = keys([
 const NEEDED: Syntax = AnyOf(&[Choice("always", "For every application."), Map(&NEED)]);
 
 /// Documents choose things as other entries do, but have no `if-none`: there is no document for no thing.
-pub(crate) const DOCUMENT: Keys<11> = keys([
+pub(crate) const DOCUMENT: Keys<12> = keys([
     ID,
     need("title", Told).says("What it is."),
     may("from", Told).says("Who supplies it."),
     may("form", Told).says("In what form."),
     may("each", THINGS).says("There is one for each of these."),
+    PART_OF,
     WHERE,
     IN,
     may("needed", OneOrMore(&NEEDED)).says("When it is needed."),
@@ -46,11 +47,12 @@ pub(crate) const DOCUMENT: Keys<11> = keys([
 .called("a document")
 .example("{id: consent, title: Consent of the neighbour, from: The neighbour, needed: always}");
 
-pub(crate) const DECISION: Keys<9> = keys([
+pub(crate) const DECISION: Keys<10> = keys([
     ID,
     may("title", Told),
     may("clause", Told),
     may("each", THINGS).says("It is decided for each of these."),
+    PART_OF,
     WHERE,
     IN,
     IF_NONE_KEY,

@@ -125,7 +125,8 @@ pub(crate) const THING: Keys<4> = keys([
     may("kind", ShortName),
     ID,
     NAME,
-    may("part-of", Text).says("The id of the thing that it is a part of."),
+    may("part-of", Text)
+        .says("The id of the thing that it is a part of; `none` if it is part of nothing."),
 ])
 .called("a thing");
 

@@ -4,7 +4,7 @@ use super::Syntax::{
     self, Amount, AnyOf, List, Map, Meanings, Named, OneOrMore, Open, ShortName, Text, Told, Words,
     YesNo,
 };
-use super::things::{IF_NONE_KEY, IN, REQUIREMENT, THINGS, WHERE};
+use super::things::{IF_NONE_KEY, IN, PART_OF, REQUIREMENT, THINGS, WHERE};
 use super::{
     CALENDAR, CAUTION, CITATION, CITED, DAY, DECISION, DOCUMENT, DUTY, ID, INTERPRETATION, Key,
     Keys, NOTE, OWN_FACT, OWN_KIND, QUESTION, RULE_SET, SCOPE, SOURCE, Tie, keys, may, need,
@@ -31,13 +31,14 @@ pub(crate) const CHANGES: [(&str, &str); 3] = [
     ("ceiling", "It may be made laxer only."),
 ];
 
-pub(crate) const RULE: Keys<23> = keys([
+pub(crate) const RULE: Keys<24> = keys([
     ID,
     need("title", Told).says("What it is about, in a few words."),
     need("clause", Told).says("Its place in the authority's text."),
     may("when", REQUIREMENT).says("It applies when this holds of the plan."),
     may("unless", REQUIREMENT).says("It does not apply when this holds of the plan."),
     may("each", THINGS).says("It is judged for each of these."),
+    PART_OF,
     WHERE,
     IN,
     IF_NONE_KEY,

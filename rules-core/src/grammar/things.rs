@@ -22,19 +22,23 @@ pub(super) const WHERE: Key = may("where", REQUIREMENT).says("Only those for whi
 pub(super) const IN: Key = may("in", ZONE).says(
     "Only those of which any outline lies in this zone. A distance is taken from the part in it.",
 );
+pub(super) const PART_OF: Key = may("part-of", Named("kind-name")).says(
+    "Only those that are part of the one of this kind that is meant, such as the building that the rule judges.",
+);
 pub(super) const IF_NONE_KEY: Key =
     may("if-none", Meanings(&IF_NONE)).says("What it means if there is none.");
-pub(crate) const CHOOSING: [Key; 3] = [WHERE, IN, IF_NONE_KEY];
+pub(crate) const CHOOSING: [Key; 4] = [PART_OF, WHERE, IN, IF_NONE_KEY];
 
 pub(super) const KIND: Key = need("kind", THINGS).says("The kind, or a term.");
 
-pub(crate) const CHOSEN: Keys<4> = keys([KIND, WHERE, IN, IF_NONE_KEY])
+pub(crate) const CHOSEN: Keys<5> = keys([KIND, PART_OF, WHERE, IN, IF_NONE_KEY])
     .called("a choice of things")
     .example("{kind: gate, where: {fact: gate.width, more-than: 1 m}, if-none: passes}");
 
-pub(crate) const CHOSEN_OUTLINES: Keys<6> = keys([
+pub(crate) const CHOSEN_OUTLINES: Keys<7> = keys([
     need("kind", AnyOf(&[Named("outline-name"), THINGS]))
         .says("The kind, or a term; with its outline after a dot."),
+    PART_OF,
     WHERE,
     IN,
     IF_NONE_KEY,

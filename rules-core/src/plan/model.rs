@@ -82,6 +82,8 @@ pub struct Thing {
     pub kind: KindId,
     /// The thing that it is part of (a side of its lot, a window of its wall, a gate of its run).
     pub part_of: Option<ThingIndex>,
+    /// The plan says that it is part of nothing (`part-of: none`).
+    pub stands_alone: bool,
     /// Where its position comes from.
     pub source: Option<SourceIndex>,
     /// What is drawn of it. An outline that is missing here is somewhere, nobody said where.

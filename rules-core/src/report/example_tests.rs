@@ -55,6 +55,7 @@ fn thing(id: &str, kind_name: &str, outline_name: &str, form: Form, accuracy: i6
         name: None,
         kind: kind(kind_name),
         part_of: None,
+        stands_alone: false,
         source: None,
         outlines: BTreeMap::from([(outline(kind_name, outline_name), figure)]),
         lacks: BTreeSet::new(),

@@ -49,6 +49,7 @@ impl ReportContext<'_> {
             Missing::Outline(thing, outline) => self.missing_outline(thing, outline),
             Missing::Inventory(kind) => self.missing_inventory(kind),
             Missing::Accuracy(thing) => self.missing_accuracy(thing),
+            Missing::Whole(thing, kind) => self.missing_whole(thing, kind),
             Missing::Document(document, thing) => self.missing_document(document, thing),
         }
     }
@@ -101,6 +102,18 @@ impl ReportContext<'_> {
         things
             .position(|thing| thing.kind == kind && thing.part_of.is_none())
             .filter(|_| one_each && self.several_pools())
+    }
+
+    fn missing_whole(&self, thing: ThingIndex, kind: KindId) -> MissingReport {
+        let part = self.thing(thing).map(|thing| self.kind_name(thing.kind));
+        let (part, whole) = (part.unwrap_or_default(), self.noun(kind));
+        MissingReport {
+            kind: "fact".to_owned(),
+            name: format!("{part}.part-of"),
+            subject: self.id_of(thing),
+            question: format!("Which {whole} is {} part of?", self.thing_words(thing)),
+            how: Some(format!("Write the id of that {whole} as its `part-of`.")),
+        }
     }
 
     fn missing_outline(&self, thing: ThingIndex, outline: OutlineId) -> MissingReport {

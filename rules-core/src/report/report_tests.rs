@@ -212,6 +212,7 @@ fn what_is_missing_is_asked_as_a_question_once() {
         Missing::Document(0, None),
         Missing::Outline(1, outline("pool", "coping")),
         Missing::FactOfUnseen(kind("gate"), fact("gate", "latch-side")),
+        Missing::Whole(2, kind("barrier-stretch")),
     ];
     let open = |missing: &[Missing]| part(Vec::new(), Truth::OPEN, missing);
     let rules = vec![
@@ -234,6 +235,7 @@ fn what_is_missing_is_asked_as_a_question_once() {
             "Where is the coping's outer edge?",
             wells,
             "Where does the position of the rear lot line come from?",
+            "Which stretch of the barrier is the gate `garden-gate` part of?",
             "Can you get this document from the neighbour: Neighbour's written consent?",
         ]
     );

@@ -128,7 +128,7 @@ fn names_that_nobody_knows() {
         "unknown-key",
         "remdy",
         "`remdy` is not a key of a rule.",
-        "Did you mean `remedy`? The keys here are `id`, `title`, `clause`, `when`, `unless`, `each`, `where`, `in`, `if-none`, \
+        "Did you mean `remedy`? The keys here are `id`, `title`, `clause`, `when`, `unless`, `each`, `part-of`, `where`, `in`, `if-none`, \
          `require`, `should`, `strength`, `relief`, `remedy`, `documents`, `provenance`, `source`, `again`, `note`, `in-force`, \
          `replaces`, `tightens`, `changes`.",
     );

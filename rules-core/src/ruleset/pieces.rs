@@ -80,7 +80,8 @@ pub fn speaks_of(requirement: &Requirement, kind: KindId, rules: &RuleSet) -> bo
                 let each = rules.documents.get(paper).and_then(|it| it.each.as_ref());
                 each.map(|each| each.kind)
             }
-            Piece::Test | Piece::Selection(_) | Piece::Enclosure => None,
+            Piece::Selection(selection) => selection.part_of,
+            Piece::Test | Piece::Enclosure => None,
         };
         speaks |= named == Some(kind) && !own.contains(&kind);
     };

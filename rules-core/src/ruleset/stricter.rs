@@ -168,7 +168,7 @@ fn things(old: Option<&Selection>, new: Option<&Selection>) -> Option<Way> {
 
 /// How what chooses things compares: stricter where fewer are chosen.
 fn filters(old: &Selection, new: &Selection) -> Option<Way> {
-    if old.kind != new.kind || old.zone != new.zone {
+    if (old.kind, old.part_of) != (new.kind, new.part_of) || old.zone != new.zone {
         return Some(Way::Changed);
     }
     let filter = |selection: &Selection| selection.filter.as_deref().cloned();

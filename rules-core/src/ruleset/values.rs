@@ -223,12 +223,21 @@ pub struct Selection {
     pub closed: Option<Scope>,
     /// The kind.
     pub kind: KindId,
+    /// Only those that are part of the thing for which this kind's name stands.
+    pub part_of: Option<KindId>,
     /// Only those of which this holds.
     pub filter: Option<Arc<Requirement>>,
     /// Only what lies in here.
     pub zone: Option<Arc<Zone>>,
     /// What it means that there is none.
     pub if_none: Option<IfNone>,
+}
+
+impl Selection {
+    /// Whether everything of the kind is meant.
+    pub fn is_all(&self) -> bool {
+        self.part_of.is_none() && self.filter.is_none() && self.zone.is_none()
+    }
 }
 
 /// What it means that a selection is surely empty.

@@ -28,12 +28,12 @@ impl Vocabulary {
         self.kind_mut(kind).matter = matter;
     }
 
-    /// Makes a kind like another: whose it is, whether it leads through a wall, and which part of a form asks for it.
+    /// Makes a kind like another: whose it is, of what it is part, whether it leads through a wall, and which part of a form asks for it.
     pub(crate) fn kind_like(&mut self, kind: KindId, other: KindId) {
         let other = self.kind(other).clone();
         let own = self.kind_mut(kind);
         (own.owners, own.of_a_pool, own.opens) = (other.owners, other.of_a_pool, other.opens);
-        own.part = other.part;
+        (own.part, own.part_of) = (other.part, other.part_of);
     }
 
     /// Adds an outline to its kind.

@@ -44,6 +44,8 @@ pub struct Kind {
     /// Whether each belongs to one pool. On a plan with several pools, a rule about one pool then uses only that pool's
     /// own.
     pub of_a_pool: bool,
+    /// The kind of which each is mostly a part: a gate is part of a fence.
+    pub part_of: Option<&'static str>,
     /// Whether it leads through a barrier or a wall: a gate, a door, a window or a stated gap.
     pub opens: bool,
     /// The part of a form that asks for it.
@@ -73,6 +75,7 @@ impl Kind {
             role: None,
             owners: false,
             of_a_pool: false,
+            part_of: None,
             opens: false,
             part: Part::default(),
             seen: false,

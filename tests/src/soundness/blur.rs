@@ -13,7 +13,7 @@ use rules_core::vocabulary::{FactId, KindId, OutlineId};
 use super::exact::{SOURCES, exact};
 use super::generate::moved;
 use super::geometry;
-use super::less::leave_out;
+use super::less::{has_wings, leave_out, says_whole};
 use super::random::Random;
 use super::words::{METRE, Words};
 use super::world::{Drawn, World};
@@ -50,11 +50,28 @@ pub fn chain(
             discretion: &discretion,
             plan: &mut plan,
         };
-        if let Some(done) = blur.once() {
+        if let Some(mut done) = blur.once() {
+            let mut apart = random.apart();
+            done += whole_unsaid(&mut apart, &mut plan)
+                .as_deref()
+                .unwrap_or_default();
             chain.push(Step { plan, done });
         }
     }
     chain
+}
+
+/// Leaves out now and then what a thing is part of.
+fn whole_unsaid(random: &mut Random, plan: &mut Plan) -> Option<String> {
+    let said: Vec<usize> = (0..plan.things.len())
+        .filter(|thing| says_whole(plan, *thing))
+        .collect();
+    if said.is_empty() || random.chance(60) {
+        return None;
+    }
+    let thing = &mut plan.things[*random.pick(&said)];
+    thing.part_of = None;
+    Some(format!(", whole of {} unsaid", thing.id))
 }
 
 /// A vector in a random direction, at most `length` nanometres long and hardly shorter.
@@ -282,6 +299,7 @@ impl Blur<'_> {
     fn hidden(&mut self) -> Option<String> {
         let all: Vec<usize> = (0..self.plan.things.len())
             .filter(|index| self.words.may_be_left_out(self.plan.things[*index].kind))
+            .filter(|index| !has_wings(self.plan, *index))
             .collect();
         if all.is_empty() {
             return None;

@@ -91,6 +91,10 @@ impl Visitor for Speaks<'_> {
         }
     }
 
+    fn whole(&mut self, kind: KindId) {
+        self.met(Some(kind));
+    }
+
     fn enter(&mut self, selection: &Selection) {
         self.own.push(selection.kind);
     }

@@ -131,6 +131,9 @@ impl Says<'_> {
         if let Some(scope) = selection.closed {
             text += &self.scope(scope);
         }
+        if let Some(whole) = selection.part_of {
+            let _ = write!(text, " part of {}", self.0.kind(whole).name);
+        }
         if let Some(filter) = &selection.filter {
             let _ = write!(text, " where ({})", self.requirement(filter));
         }
@@ -249,7 +252,8 @@ pub fn papers(words: &Vocabulary, rules: &RuleSet) -> String {
 pub fn world(words: &Vocabulary, world: &World) -> String {
     let mut text = format!("papers: {:?}\n", world.papers);
     for thing in &world.things {
-        let _ = write!(text, "{}:", thing.id);
+        let whole = thing.part_of.as_deref().unwrap_or("nothing");
+        let _ = write!(text, "{} (part of {whole}):", thing.id);
         for (id, held) in &thing.facts {
             let held = match held {
                 Held::Nothing => "none".to_owned(),
@@ -309,7 +313,12 @@ pub fn plan(words: &Vocabulary, plan: &Plan) -> String {
     }
     text.push('\n');
     for (index, thing) in plan.things.iter().enumerate() {
-        let _ = write!(text, "{index} {} (source {:?}):", thing.id, thing.source);
+        let (whole, source) = (thing.part_of, thing.source);
+        let _ = write!(
+            text,
+            "{index} {} (source {source:?}, part of {whole:?}):",
+            thing.id
+        );
         for (id, fact) in &thing.facts {
             let _ = write!(text, " {} {};", words.fact(*id).name, possible(fact));
         }

@@ -83,6 +83,12 @@ fn papers(words: &Words, world: &World) -> BTreeMap<String, Papers> {
 
 fn things(random: &mut Random, words: &Words, world: &World) -> Vec<Thing> {
     let mut things = Vec::new();
+    let place = |id: Option<&str>| {
+        world
+            .things
+            .iter()
+            .position(|thing| Some(thing.id.as_str()) == id)
+    };
     for being in &world.things {
         let outlines = outlines(words, being);
         let facts = being
@@ -93,7 +99,7 @@ fn things(random: &mut Random, words: &Words, world: &World) -> Vec<Thing> {
             id: being.id.clone(),
             name: None,
             kind: being.kind,
-            part_of: None,
+            part_of: place(being.part_of.as_deref()),
             source: Some(random.below(SOURCES)),
             lacks: lacks(words, being, &outlines),
             outlines,

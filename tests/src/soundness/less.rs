@@ -64,6 +64,11 @@ impl Less<'_> {
                 plan.things[index].facts.remove(fact);
             });
         }
+        if says_whole(self.plan, index) {
+            self.add(format!("{id}: part-of"), |plan| {
+                plan.things[index].part_of = None;
+            });
+        }
         for outline in &thing.lacks {
             self.add(
                 format!("{id}: no {}", vocabulary.outline_path(*outline)),
@@ -98,7 +103,7 @@ impl Less<'_> {
     /// Without a thing, and without the statement that all of its kind are shown.
     fn without(&mut self, index: usize) {
         let kind = self.plan.things[index].kind;
-        if self.words.may_be_left_out(kind) {
+        if self.words.may_be_left_out(kind) && !has_wings(self.plan, index) {
             let what = format!("{} and its inventory", self.plan.things[index].id);
             self.add(what, |plan| {
                 plan.inventory.remove(&kind);
@@ -147,9 +152,27 @@ impl Less<'_> {
     }
 }
 
+/// Whether a plan says what a thing is part of, and may leave that out: two of a kind are two where nobody says that one
+/// is part of the other.
+pub fn says_whole(plan: &Plan, thing: usize) -> bool {
+    let own = &plan.things[thing];
+    let whole = own.part_of.map(|whole| &plan.things[whole]);
+    whole.is_some_and(|whole| whole.kind != own.kind)
+}
+
+/// Whether a thing has parts of its own kind.
+pub fn has_wings(plan: &Plan, thing: usize) -> bool {
+    let mut things = plan.things.iter();
+    things.any(|wing| wing.part_of == Some(thing) && wing.kind == plan.things[thing].kind)
+}
+
 /// Removes a thing from a plan, with everything that refers to it.
 pub fn leave_out(plan: &mut Plan, thing: usize) {
     plan.things.remove(thing);
+    for whole in plan.things.iter_mut().map(|part| &mut part.part_of) {
+        *whole = whole.filter(|of| *of != thing);
+        *whole = whole.map(|of| of - usize::from(of > thing));
+    }
     for papers in plan.documents.values_mut() {
         let of = std::mem::take(&mut papers.of).into_iter();
         papers.of = of

@@ -12,6 +12,11 @@ impl Random {
         random
     }
 
+    /// A stream of its own, which leaves this one where it is: what is drawn from it changes no earlier case.
+    pub fn apart(&self) -> Self {
+        Self::new(self.0 ^ 0x2545_f491_4f6c_dd1d)
+    }
+
     /// The next 64 bits.
     pub fn bits(&mut self) -> u64 {
         self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);

@@ -2,7 +2,7 @@
 
 mod unseen;
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use rules_core::check::Level;
 use rules_core::plan::{DocumentState, Figure, Looked, Plan, Possible, Thing, Words as Possibly};
@@ -11,7 +11,7 @@ use rules_core::ruleset::RuleSet;
 use rules_core::vocabulary::{FactId, KindId, Number, OutlineId};
 
 use super::blur::{drawn, towards, vector};
-use super::generate::{DOCUMENTS, being, moved, scattered};
+use super::generate::{DOCUMENTS, being, join, moved, scattered};
 use super::geometry;
 use super::random::Random;
 use super::words::{METRE, Words};
@@ -112,7 +112,19 @@ impl<'a> Sampler<'a> {
         if self.random.chance(75) {
             self.unseen(&mut world);
         }
+        self.wholes(&mut world);
         world
+    }
+
+    /// What nobody calls part of anything may be part of anything, seen or unseen.
+    fn wholes(&mut self, world: &mut World) {
+        let shown = world.things.iter().zip(&self.plan.things);
+        let said = shown.filter(|(_, thing)| thing.part_of.is_some());
+        let said: BTreeSet<String> = said.map(|(being, _)| being.id.clone()).collect();
+        let mut apart = self.random.apart();
+        join(&mut apart, self.words, &mut world.things, |being| {
+            !said.contains(&being.id)
+        });
     }
 
     fn all_shown(&mut self, push: Push) -> Vec<Being> {
@@ -250,6 +262,9 @@ impl<'a> Sampler<'a> {
         Being {
             id: thing.id.clone(),
             kind: thing.kind,
+            part_of: thing
+                .part_of
+                .map(|whole| self.plan.things[whole].id.clone()),
             outlines,
             facts,
             papers,

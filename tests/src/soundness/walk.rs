@@ -4,6 +4,7 @@ use rules_core::ruleset::{
     Bound, Condition, Decision, Operand, Part, Requirement, RowTest, Rule, RuleSet, Selection,
     ShareOf, Table, Then, Value, Which, Zone,
 };
+use rules_core::vocabulary::KindId;
 
 /// A visitor. It sees each piece before the parts of that piece.
 pub trait Visitor {
@@ -15,6 +16,8 @@ pub trait Visitor {
     fn requirement(&mut self, _: &Requirement) {}
     /// Which things an outline is of.
     fn which(&mut self, _: &Which) {}
+    /// The kind of the thing of which others must be part.
+    fn whole(&mut self, _: KindId) {}
     /// From here on, a kind's name stands for each of the selected things.
     fn enter(&mut self, _: &Selection) {}
     /// Until here.
@@ -122,6 +125,7 @@ fn bounds<V: Visitor>(bounds: &[Bound], to: &mut V) {
 
 /// Goes through a selection.
 pub fn selection<V: Visitor>(of: &Selection, to: &mut V) {
+    of.part_of.iter().for_each(|kind| to.whole(*kind));
     to.enter(of);
     of.filter.iter().for_each(|filter| requirement(filter, to));
     to.leave();

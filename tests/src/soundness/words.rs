@@ -141,6 +141,13 @@ impl Words {
         }
     }
 
+    /// The place of a kind among those that may be part of each other: only of an earlier one, or of the first of their
+    /// own. What is part of a pool is judged with that pool alone, which is not tried here.
+    pub fn rank(&self, kind: KindId) -> Option<usize> {
+        let mut kinds = self.many.iter().filter(|kind| **kind != self.pool);
+        kinds.position(|own| *own == kind)
+    }
+
     /// Whether a plan can leave out things of this kind, or not say whether there are any.
     pub fn may_be_left_out(&self, kind: KindId) -> bool {
         kind != self.pool && self.vocabulary.kind(kind).number != Number::One

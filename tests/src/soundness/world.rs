@@ -35,6 +35,8 @@ pub struct Being {
     pub id: String,
     /// Its kind.
     pub kind: KindId,
+    /// The id of the thing that it is part of.
+    pub part_of: Option<String>,
     /// All its outlines.
     pub outlines: BTreeMap<OutlineId, Drawn>,
     /// All its facts.
@@ -73,6 +75,15 @@ impl World {
             .enumerate()
             .filter(move |(_, thing)| thing.kind == kind)
             .map(|(index, _)| index)
+    }
+
+    /// Whether one thing is part of another, itself or by way of others.
+    pub fn is_part(&self, part: usize, whole: usize) -> bool {
+        let next = |thing: &&Being| self.named(thing.part_of.as_deref()?);
+        let wholes = std::iter::successors(next(&&self.things[part]), next);
+        wholes
+            .into_iter()
+            .any(|thing| thing.id == self.things[whole].id)
     }
 
     /// The thing with that id.

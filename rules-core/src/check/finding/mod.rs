@@ -233,6 +233,8 @@ pub enum Missing {
     Inventory(KindId),
     /// The accuracy of this thing's position is unknown.
     Accuracy(ThingIndex),
+    /// Nobody says which thing of this kind this thing is part of.
+    Whole(ThingIndex, KindId),
     /// A document has not been requested yet: its index in the rule set's list, and the thing that it is for where there is
     /// one for each.
     Document(usize, Option<ThingIndex>),

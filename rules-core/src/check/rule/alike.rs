@@ -104,6 +104,7 @@ fn missing(what: Missing, from: ThingIndex, to: ThingIndex) -> Missing {
         Missing::Fact(thing, fact) => Missing::Fact(replaced(thing), fact),
         Missing::Outline(thing, outline) => Missing::Outline(replaced(thing), outline),
         Missing::Accuracy(thing) => Missing::Accuracy(replaced(thing)),
+        Missing::Whole(thing, kind) => Missing::Whole(replaced(thing), kind),
         Missing::Document(document, thing) => Missing::Document(document, thing.map(replaced)),
         Missing::FactOfUnseen(..) | Missing::Inventory(_) => what,
     }

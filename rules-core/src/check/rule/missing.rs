@@ -92,6 +92,6 @@ fn settled<'a>(scene: &Scene<'a>, what: Missing, named: &split::Named) -> Option
             scene.with_paper((document, thing), true),
             scene.with_paper((document, thing), false),
         ]),
-        Missing::Outline(..) | Missing::Accuracy(..) => None,
+        Missing::Outline(..) | Missing::Accuracy(..) | Missing::Whole(..) => None,
     }
 }

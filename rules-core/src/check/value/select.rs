@@ -31,9 +31,8 @@ impl<'a> Judge<'a> {
 
     pub(crate) fn selected(&self, selection: &'a Selection, env: &Env<'_>) -> Members {
         let kind = selection.kind;
-        // Without a filter, a zone or a pool, everything of the kind is a member.
-        let all = selection.filter.is_none() && selection.zone.is_none();
-        if all && env.bound(self.special.pool).is_none() {
+        // With nothing to narrow it, and no pool, everything of the kind is a member.
+        if selection.is_all() && env.bound(self.special.pool).is_none() {
             return Members {
                 list: self.all_of_kind(kind, env),
             };
@@ -130,9 +129,16 @@ impl<'a> Judge<'a> {
         if own == Truth::FAILS {
             return own;
         }
-        let zone = match &selection.zone {
-            Some(zone) => own.and(self.in_zone(zone, selection.kind, referent, inner)),
+        let part = match selection.part_of {
+            Some(kind) => own.and(self.is_part(referent, kind, inner.outside())),
             None => own,
+        };
+        if part == Truth::FAILS {
+            return part;
+        }
+        let zone = match &selection.zone {
+            Some(zone) => part.and(self.in_zone(zone, selection.kind, referent, inner)),
+            None => part,
         };
         if zone == Truth::FAILS {
             return zone;
@@ -141,6 +147,12 @@ impl<'a> Judge<'a> {
             Some(filter) => zone.and(self.truth(filter, inner)),
             None => zone,
         }
+    }
+
+    /// Whether a thing is part of the one for which a kind's name stands.
+    fn is_part(&self, part: Referent, kind: KindId, env: &Env<'_>) -> Truth {
+        let whole = self.scene.referent(kind, env);
+        self.scene.is_part(part, whole, kind)
     }
 
     /// Whether any part of a thing lies in a zone.

@@ -21,9 +21,7 @@ fn combinations(judge: &Judge<'_>, requirement: &Requirement) -> u64 {
             all(list)
         }
         Requirement::Not(inner) => combinations(judge, inner),
-        Requirement::Each(each)
-            if each.selection.filter.is_none() && each.selection.zone.is_none() =>
-        {
+        Requirement::Each(each) if each.selection.is_all() => {
             let things = judge.scene.base.of_kind(each.selection.kind).len();
             let things = u64::try_from(things).unwrap_or(u64::MAX);
             things.saturating_mul(combinations(judge, &each.require).saturating_add(1))

@@ -69,6 +69,11 @@ impl<'e> Env<'e> {
         }
     }
 
+    /// What was bound before the innermost thing was.
+    pub(crate) fn outside(&self) -> &Env<'e> {
+        self.outer.unwrap_or(self)
+    }
+
     /// The zone to which this kind's thing is clipped.
     pub(crate) fn zone(&self, kind: KindId) -> Option<&'e Zone> {
         match self.kind {

@@ -6,6 +6,7 @@ pub(super) mod base;
 pub(super) mod dependency;
 pub(super) mod env;
 pub(super) mod facts;
+mod parts;
 pub(super) mod places;
 pub(super) mod scene;
 pub(super) mod seen;

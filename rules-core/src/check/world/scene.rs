@@ -244,7 +244,8 @@ impl<'a> Scene<'a> {
             Some(whole) => Truth::of_comparison(whole == meant, whole != meant),
             None => {
                 let of_one = self.rules().vocabulary.kind(kind).of_a_pool;
-                Truth::of_comparison(true, of_one)
+                let alone = self.thing(index).is_some_and(|thing| thing.stands_alone);
+                Truth::of_comparison(!(alone && of_one), of_one)
             }
         }
     }

@@ -50,7 +50,10 @@ pub(super) fn is_in_force_anywhere(in_force: &InForce) -> bool {
 /// Whether a rule's subjects are chosen by what is stated of them, and nothing is said for the case that there is none.
 fn chooses_by_facts(each: &Selection) -> bool {
     let by_facts = |filter: &Arc<Requirement>| is_stated(filter);
-    each.zone.is_none() && each.if_none.is_none() && each.filter.as_ref().is_none_or(by_facts)
+    each.part_of.is_none()
+        && each.zone.is_none()
+        && each.if_none.is_none()
+        && each.filter.as_ref().is_none_or(by_facts)
 }
 
 /// The distance found so far.
@@ -96,9 +99,7 @@ impl<'r> Found<'r> {
 
 /// Whether a distance is taken on the plan between the nearest places of whole outlines.
 fn is_plain(distance: &Distance) -> bool {
-    let all = |selection: &Selection| {
-        selection.filter.is_none() && selection.zone.is_none() && selection.if_none.is_none()
-    };
+    let all = |selection: &Selection| selection.is_all() && selection.if_none.is_none();
     let of_whole = |operand: &Operand| {
         operand.parts.iter().all(|part| match &part.which {
             Which::Bound(_) => true,

@@ -86,6 +86,7 @@ impl<'a> Context<'a> {
             name: None,
             kind,
             part_of: None,
+            stands_alone: false,
             source,
             outlines,
             lacks,
@@ -407,6 +408,7 @@ impl<'a> Context<'a> {
             name: side.name,
             kind,
             part_of: Some(0),
+            stands_alone: false,
             source: side.source,
             outlines: outline
                 .map(|outline| (outline, figure))

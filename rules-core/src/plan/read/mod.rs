@@ -254,7 +254,8 @@ impl<'a> Context<'a> {
                 .iter()
                 .position(|thing| thing.id == id)
                 .filter(|found| *found != index);
-            if found.is_none() {
+            let alone = found.is_none() && id == "none";
+            if found.is_none() && !alone {
                 let help = guess(
                     id,
                     all.iter().map(|thing| thing.id.as_str()),
@@ -267,7 +268,7 @@ impl<'a> Context<'a> {
                     .help(help);
             }
             if let Some(thing) = all.get_mut(index) {
-                thing.part_of = found;
+                (thing.part_of, thing.stands_alone) = (found, alone);
             }
         }
         self.refuse_rings(&all);

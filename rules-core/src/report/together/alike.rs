@@ -61,6 +61,7 @@ fn same_part(one: &Part, other: &Part) -> bool {
 /// Whether two selections are of the same things.
 pub(super) fn all_alike(one: &Selection, other: &Selection) -> bool {
     one.kind == other.kind
+        && one.part_of == other.part_of
         && one.filter == other.filter
         && one.zone == other.zone
         && one.if_none == other.if_none

@@ -221,6 +221,14 @@ impl<'r> Visit<'r> for Spoken<'_> {
         }
     }
 
+    fn selection(&mut self, selection: &'r Selection) {
+        selection
+            .part_of
+            .iter()
+            .for_each(|kind| self.speak_of(*kind));
+        within::selection(self, selection);
+    }
+
     fn part(&mut self, part: &'r Part) {
         if let Which::Bound(kind) = part.which {
             self.speak_of(kind);

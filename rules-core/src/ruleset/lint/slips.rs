@@ -32,6 +32,7 @@ impl Reader<'_> {
             }
             self.jumps(rule);
             self.doubtful(rule);
+            self.parts_of_all(rule);
             self.unsaid_absence(rule);
         }
         self.now = None;

@@ -25,7 +25,7 @@ pub fn each_words(selection: &Selection, rules: &RuleSet) -> String {
         (Some(term), _) if is_plural(term) => format!("each of {}", term_words(term)),
         (None, Some(zone)) => {
             let things = kind_noun(selection.kind, &rules.vocabulary);
-            let filter = filter_words(selection, rules);
+            let filter = chosen_words(selection, rules);
             // A distance is taken from this part of it, and not from the whole.
             format!(
                 "each {things}{filter}, as far as it lies {}",
@@ -36,18 +36,20 @@ pub fn each_words(selection: &Selection, rules: &RuleSet) -> String {
     }
 }
 
-/// What narrows a selection down: its `where` in brackets, then its region.
+/// What narrows a selection down: what its things are part of, its `where` in brackets, then its region.
 pub fn narrowed_words(selection: &Selection, rules: &RuleSet) -> String {
     let zone = selection.zone.as_deref();
     let zone = zone.map(|zone| format!(" {}", zone_words(zone, rules)));
-    filter_words(selection, rules) + &zone.unwrap_or_default()
+    chosen_words(selection, rules) + &zone.unwrap_or_default()
 }
 
-/// The `where` of a selection in brackets, if it has one.
-fn filter_words(selection: &Selection, rules: &RuleSet) -> String {
+/// What the things of a selection are part of, and its `where` in brackets: ` of the building (where it is a door)`.
+fn chosen_words(selection: &Selection, rules: &RuleSet) -> String {
+    let whole = selection.part_of;
+    let whole = whole.map(|kind| format!(" of the {}", kind_noun(kind, &rules.vocabulary)));
     let filter = selection.filter.as_deref();
     let filter = filter.map(|filter| format!(" (where {})", requirement_words(filter, rules)));
-    filter.unwrap_or_default()
+    whole.unwrap_or_default() + &filter.unwrap_or_default()
 }
 
 /// The outlines, joined by `or` or `and`: `the water's edge`, `the outside wall of any building`.
@@ -129,8 +131,7 @@ fn whole_words(part: &Part, (joined_by, any): (&str, &str), rules: &RuleSet) -> 
             outline_words(part.outline, &whose, false, vocabulary)
         }
         Which::All(selection) => {
-            let plain =
-                selection.term.is_none() && selection.filter.is_none() && selection.zone.is_none();
+            let plain = selection.term.is_none() && selection.is_all();
             match plain && vocabulary.kind_named("pool") == Some(selection.kind) {
                 true if joined_by == "and" => {
                     outline_words(part.outline, "all pools together", false, vocabulary)
@@ -155,7 +156,7 @@ fn any_of(selection: &Selection, any: &str, rules: &RuleSet) -> String {
         Some(term) if any == "all" => format!("all {}", plural(&term_noun(term))),
         None if any == "all" => {
             let things = plural(kind_noun(selection.kind, &rules.vocabulary));
-            format!("all {things}{}", filter_words(selection, rules))
+            format!("all {things}{}", chosen_words(selection, rules))
         }
         _ => format!("{any} {}", whole_thing(selection, rules)),
     }
@@ -167,7 +168,7 @@ fn whole_thing(selection: &Selection, rules: &RuleSet) -> String {
         Some(term) => term_noun(term),
         None => {
             let noun = kind_noun(selection.kind, &rules.vocabulary);
-            format!("{noun}{}", filter_words(selection, rules))
+            format!("{noun}{}", chosen_words(selection, rules))
         }
     }
 }

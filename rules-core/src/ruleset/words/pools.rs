@@ -51,12 +51,20 @@ impl Speakers<'_> {
                 let kind = self.vocabulary.outline(part.outline).kind;
                 (kind, !matches!(part.which, Which::All(_)))
             }
-            Piece::Selection(selection) => (selection.kind, false),
+            Piece::Selection(selection) => {
+                let whole = selection.part_of.filter(|whole| !chosen.contains(whole));
+                whole.iter().for_each(|kind| self.note_kind(*kind, true));
+                (selection.kind, false)
+            }
             Piece::Test | Piece::Enclosure | Piece::Paper(_) => return,
         };
-        if chosen.contains(&id) {
-            return;
+        if !chosen.contains(&id) {
+            self.note_kind(id, one);
         }
+    }
+
+    /// Notes a kind, and whether one thing of it is meant.
+    fn note_kind(&mut self, id: KindId, one: bool) {
         let kind = self.vocabulary.kind(id);
         let is_pool = kind.role == Some(Role::Pool);
         self.pool |= kind.of_a_pool || (is_pool && one);

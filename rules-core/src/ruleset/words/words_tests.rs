@@ -70,6 +70,7 @@ fn part(kind: &str, outline: &str, filter: Option<Requirement>, rules: &RuleSet)
                 term: None,
                 kind,
                 closed: None,
+                part_of: None,
                 filter: filter.map(std::sync::Arc::new),
                 zone: None,
                 if_none: None,
@@ -109,6 +110,24 @@ fn a_distance_names_both_ends() {
         distance(Measured::Plumb, Places::Nearest)
             .starts_with("the height straight up or down from ")
     );
+}
+
+#[test]
+fn what_is_part_of_something_is_said_to_be_of_it() {
+    let rules = rules();
+    let mut doors = part("wall-opening", "line", None, &rules);
+    let building = rules.vocabulary.kind_named("building");
+    let words = |of: &Operand| operand_words(of, "or", &rules);
+    assert_eq!(words(&doors), "any door or window");
+    if let Which::All(selection) = &mut std::sync::Arc::make_mut(&mut doors.parts)[0].which {
+        selection.part_of = building;
+        let count = Value::Count(selection.clone());
+        assert_eq!(
+            value_words(&count, &rules),
+            "the number of doors or windows of the building"
+        );
+    }
+    assert_eq!(words(&doors), "any door or window of the building");
 }
 
 #[test]

@@ -61,6 +61,7 @@ pub(super) const KINDS: &[KindRow] = &[
         ask: "Which doors and windows are there in the walls of the house, the garage and the shed, on every side?",
         outlines: &[line("line", "the opening")],
         facts: WALL_OPENING,
+        part_of: Some("building"),
         role: Some(Role::WallOpening),
         opens: true,
         others: OTHERS.drawn(look(Layer::Barrier, NONE, "4").soft()),

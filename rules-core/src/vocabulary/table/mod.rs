@@ -72,6 +72,7 @@ impl Vocabulary {
         entry.also = row.also;
         (entry.seen, entry.whom) = (row.seen, row.whom);
         (entry.owners, entry.of_a_pool, entry.opens) = (row.owners, row.of_a_pool, row.opens);
+        entry.part_of = row.part_of;
         for outline in row.outlines {
             self.place(kind, outline);
         }

@@ -23,6 +23,8 @@ pub(super) struct KindRow {
     pub owners: bool,
     /// Whether each belongs to one pool.
     pub of_a_pool: bool,
+    /// The kind of which each is mostly a part.
+    pub part_of: Option<&'static str>,
     /// Whether it leads through a barrier or a wall.
     pub opens: bool,
     /// The part of a form in which it is asked for.
@@ -49,6 +51,7 @@ impl KindRow {
         role: None,
         owners: false,
         of_a_pool: false,
+        part_of: None,
         opens: false,
         part: Part::Site,
         seen: false,

@@ -93,6 +93,7 @@ impl Site {
             term: None,
             kind: self.words.many[2],
             closed: None,
+            part_of: None,
             filter: filter.map(|filter| Arc::new(*filter)),
             zone: None,
             if_none: Some(if_none),

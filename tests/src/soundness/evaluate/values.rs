@@ -120,7 +120,15 @@ impl<'a> Scene<'a> {
     fn selected_here(&mut self, selection: &Selection) -> Found<Vec<usize>> {
         let world = self.world;
         let mut all = Vec::new();
+        let whole = match selection.part_of {
+            Some(kind) => Some(self.meant(kind)?),
+            None => None,
+        };
         for thing in world.of_kind(selection.kind) {
+            let of = whole.map(|whole| whole.is_some_and(|whole| world.is_part(thing, whole)));
+            if of == Some(false) {
+                continue;
+            }
             if let Some(filter) = &selection.filter {
                 self.bound.push((selection.kind, thing));
                 let level = self.asked(filter)?;

@@ -44,6 +44,8 @@ faults! {
     AnyOfTheChosen,
     /// A distance in a term means any thing of the kind, not the one that the term is used for.
     TermLosesItsThing,
+    /// The parts of one thing are those of all.
+    PartsOfAll,
     /// `if-none` is applied before `when` and `unless` are checked.
     NoneBeforeWhen,
     /// If there is none, no relief is tried.

@@ -32,6 +32,7 @@ pub(super) fn wrong(fault: Fault, rules: &RuleSet) -> RuleSet {
             }
             (Fault::AnyOfTheChosen, _) => operands(rule, &mut any_of_the_chosen),
             (Fault::TermLosesItsThing, _) => map::rule(rule, &mut loses_its_thing),
+            (Fault::PartsOfAll, _) => map::rule(rule, &mut parts_of_all),
             (Fault::NoneBeforeWhen, _) => none_before_when(rule),
             (Fault::NoneWithoutReliefs, _) => none_without_reliefs(rule),
             (Fault::ReliefByAbsence, _) => relief_by_absence(rule),
@@ -111,6 +112,7 @@ fn all_things(operand: &mut Operand, kind: KindId) {
             part.which = Which::All(Selection {
                 term: None,
                 closed: None,
+                part_of: None,
                 kind,
                 filter: None,
                 zone: None,
@@ -131,6 +133,20 @@ fn any_of_the_chosen(value: &mut Value) {
     if let Value::Distance(distance) = value {
         any(&mut distance.from);
         any(&mut distance.to);
+    }
+}
+
+fn parts_of_all(of: Requirement) -> Requirement {
+    match of {
+        Requirement::Each(mut each) => {
+            each.selection.part_of = None;
+            Requirement::Each(each)
+        }
+        other => in_test(other, &mut |value| {
+            if let Value::Count(of) | Value::Over { of, .. } = value {
+                of.part_of = None;
+            }
+        }),
     }
 }
 

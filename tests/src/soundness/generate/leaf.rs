@@ -102,12 +102,23 @@ impl Maker<'_> {
             term: None,
             kind,
             closed: None,
+            part_of: self.part_of(scope, kind),
             filter: filter.map(Arc::new),
             zone: None,
             if_none: self.if_none(),
         };
         selection.closed = self.closed(scope, &selection);
         selection
+    }
+
+    /// The kind of which the things must be part, now and then: one that is bound, and of which they can be.
+    fn part_of(&self, scope: &[KindId], kind: KindId) -> Option<KindId> {
+        let mut apart = self.random.apart();
+        let rank = self.words.rank(kind)?;
+        let whole = |of: &&KindId| self.words.rank(**of).is_some_and(|own| own < rank);
+        let wholes: Vec<&KindId> = scope.iter().filter(whole).collect();
+        let may = self.filters && !self.solid && !wholes.is_empty();
+        (may && apart.chance(40)).then(|| **apart.pick(&wholes))
     }
 
     /// The same, sometimes limited to a zone.

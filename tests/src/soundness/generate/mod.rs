@@ -11,4 +11,4 @@ pub use leaf::stated;
 pub use papers::{DOCUMENTS, paper_for};
 pub use rules::{Style, rule_set};
 pub use shapes::{moved, scattered};
-pub use worlds::{being, world};
+pub use worlds::{being, join, world};

@@ -54,6 +54,7 @@ fn plain(kind: KindId) -> Selection {
     Selection {
         term: None,
         closed: None,
+        part_of: None,
         kind,
         filter: None,
         zone: None,

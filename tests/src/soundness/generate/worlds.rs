@@ -57,6 +57,7 @@ pub fn being(random: &mut Random, words: &Words, kind: KindId, id: String, withi
     Being {
         id,
         kind,
+        part_of: None,
         outlines,
         facts,
         papers: papers(random),
@@ -203,8 +204,44 @@ pub fn world(random: &mut Random, words: &Words) -> World {
         }
     }
     vary_some(random, words, &mut things);
+    let mut apart = random.apart();
+    wings(&mut apart, words, &mut things);
+    join(&mut apart, words, &mut things, |_| true);
     World {
         things,
         papers: papers(random),
+    }
+}
+
+/// Makes some things part of the one before them of the same kind: wings of a house. Every plan says so, since two of a
+/// kind are two where none does.
+fn wings(random: &mut Random, words: &Words, things: &mut [Being]) {
+    for at in 1..things.len() {
+        let before = things[at - 1].id.clone();
+        let is_second = things[at - 1].kind == things[at].kind;
+        if is_second && words.rank(things[at].kind) == Some(0) && random.chance(30) {
+            things[at].part_of = Some(before);
+        }
+    }
+}
+
+/// Makes some of the things that are free to be so part of one of an earlier kind, or of none.
+pub fn join(
+    random: &mut Random,
+    words: &Words,
+    things: &mut [Being],
+    free: impl Fn(&Being) -> bool,
+) {
+    let ids: Vec<_> = things
+        .iter()
+        .map(|thing| (words.rank(thing.kind), thing.id.clone()))
+        .collect();
+    for being in things.iter_mut().filter(|being| free(being)) {
+        let rank = words.rank(being.kind).unwrap_or(0);
+        let earlier = |of: &&(Option<usize>, String)| of.0.is_some_and(|own| own < rank);
+        let wholes: Vec<_> = ids.iter().filter(earlier).collect();
+        if !wholes.is_empty() && random.chance(60) {
+            being.part_of = Some(random.pick(&wholes).1.clone());
+        }
     }
 }

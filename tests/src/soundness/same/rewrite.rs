@@ -332,6 +332,7 @@ pub(super) fn each_pool(rule: &Rule, pool: KindId) -> Option<Rule> {
         each: Some(Selection {
             term: None,
             closed: None,
+            part_of: None,
             kind: pool,
             filter: None,
             zone: None,

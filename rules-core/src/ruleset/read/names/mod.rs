@@ -41,6 +41,7 @@ pub(super) fn all_of(kind: KindId) -> Selection {
         term: None,
         kind,
         closed: None,
+        part_of: None,
         filter: None,
         zone: None,
         if_none: None,
@@ -216,6 +217,23 @@ impl<'a> Reader<'a> {
             _ => self.in_term(kind),
         };
         self.which_one(name, said, span).help(help);
+    }
+
+    /// One thing is meant of which others are part, and nothing says which.
+    pub(crate) fn say_whose(&mut self, name: &str, kind: KindId, span: Span) {
+        let known = self.vocabulary.kind(kind);
+        let (said, kind_name) = (known.said.clone(), known.name.clone());
+        if let Some(when) = self.when_of(kind) {
+            let whole = format!("`part-of: {name}` means one {kind_name}");
+            return self.say_where(when, whole, span);
+        }
+        let help = match self.around.terms_deep {
+            0 => format!(
+                "Put `each: {name}` before it, as in `{{each: {name}, require: {{count: {{kind: …, part-of: {name}}}, at-most: 1}}}}`."
+            ),
+            _ => self.in_term(&kind_name),
+        };
+        self.which_one(name, &said, span).help(help);
     }
 
     /// What to write for a fact of one kind where things of another are meant.

@@ -158,6 +158,7 @@ impl<'a> Reader<'a> {
             from,
             form,
             each,
+            part_of,
             filter,
             zone,
             needed,
@@ -169,7 +170,7 @@ impl<'a> Reader<'a> {
         let [title, from, form] = [title, from, form].map(|text| self.told(text));
         // The things for each of which there is a document of its own.
         self.around.one_by_one = each.is_some();
-        let each = each.and_then(|_| self.selected(node.span, each, [filter, zone, None]));
+        let each = each.and_then(|_| self.selected(node.span, each, [part_of, filter, zone, None]));
         let mut when = Needed::default();
         if let Some(entry) = needed {
             self.needed_of(each.as_ref(), &entry.value, &mut when);

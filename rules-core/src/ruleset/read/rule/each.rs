@@ -9,16 +9,16 @@ use crate::ruleset::read::value::flipped;
 use crate::ruleset::read::{Bound, Reader};
 use crate::ruleset::{Each, IfNone, Requirement, Scope, Selection, TermUse};
 use crate::text::{Entry, MapReader, Node, Span, in_short};
-use crate::vocabulary::KindId;
+use crate::vocabulary::{KindId, Number};
 
 /// In the order of their words.
 const IF_NONE: [IfNone; 3] = [IfNone::Passes, IfNone::Fails, IfNone::Refer];
 
-/// What is written after each of the keys by which things are chosen: `where`, `in` and `if-none`.
-pub(crate) type Choosing<'a> = [Option<&'a Entry>; 3];
+/// What is written after each of the keys by which things are chosen: `part-of`, `where`, `in` and `if-none`.
+pub(crate) type Choosing<'a> = [Option<&'a Entry>; 4];
 
 impl<'a> Reader<'a> {
-    /// Things: a kind, a term, or `{kind, where, in, if-none}`.
+    /// Things: a kind, a term, or `{kind, part-of, where, in, if-none}`.
     pub(crate) fn selection(&mut self, node: &'a Node) -> Option<Selection> {
         self.selection_and_term(node)
             .map(|(selection, _)| selection)
@@ -53,6 +53,12 @@ impl<'a> Reader<'a> {
     }
 
     fn named_selection(&mut self, node: &'a Node) -> Option<(Selection, Option<&'a str>)> {
+        let name = self.name_of_things(node)?;
+        self.whole(name, node)
+    }
+
+    /// The name of a kind or of a term, without a dot.
+    fn name_of_things(&mut self, node: &'a Node) -> Option<&'a str> {
         let Some(name) = node.text() else {
             let message = format!("A kind of thing is expected here, not {}.", node.describe());
             self.fault(Code::NotThings, node.span, message)
@@ -66,7 +72,23 @@ impl<'a> Reader<'a> {
                 .help(format!("Write `{head}`."));
             return None;
         }
-        self.whole(head, node)
+        Some(head)
+    }
+
+    /// The kind of the one thing of which the things chosen must be part.
+    fn part_of(&mut self, node: &'a Node) -> Option<KindId> {
+        let name = self.name_of_things(node)?;
+        match self.things(name, node.span)? {
+            Things::Bound(kind) => Some(kind),
+            Things::All(selection) => {
+                let kind = self.vocabulary.kind(selection.kind);
+                let only = kind.number != Number::Many && selection.is_all();
+                if !only {
+                    self.say_whose(name, selection.kind, node.span);
+                }
+                only.then_some(selection.kind)
+            }
+        }
     }
 
     /// All things of a name, even where one of them is bound.
@@ -90,12 +112,12 @@ impl<'a> Reader<'a> {
         }
     }
 
-    /// The things that a map chooses: after `kind` or `each`, narrowed by `where`, `in` and `if-none`.
+    /// The things that a map chooses: after `kind` or `each`, narrowed by `part-of`, `where`, `in` and `if-none`.
     pub(crate) fn selected(
         &mut self,
         span: Span,
         base: Option<&'a Entry>,
-        [filter, zone, if_none]: Choosing<'a>,
+        [whole, filter, zone, if_none]: Choosing<'a>,
     ) -> Option<(Selection, Option<&'a str>)> {
         let base = base.and_then(|entry| match entry.value.text() {
             Some(name) if entry.key == "kind" => self.whole(parts(name).0, &entry.value),
@@ -109,18 +131,25 @@ impl<'a> Reader<'a> {
         if one_by_one && if_none.is_some() && self.pool() != Some(kind) {
             self.speak_of(kind);
         }
+        let whole = self.if_written(whole, Self::part_of);
         let zone = self.if_written(zone, Self::zone);
         let filter = self.if_written(filter, |reader, node| reader.filter(node, kind, term));
         let if_none = if_none.map(|entry| self.word_of(entry, words(&grammar::IF_NONE), IF_NONE));
-        let (filter, zone, if_none) = (filter?, zone?, flipped(if_none)?);
-        if base.zone.is_some() && zone.is_some() {
-            let message =
-                "These things are chosen by `in` twice, here and where the term is defined.";
+        let (whole, filter, zone) = (whole?, filter?, zone?);
+        let if_none = flipped(if_none)?;
+        let twice = [
+            ("in", base.zone.is_some() && zone.is_some()),
+            ("part-of", base.part_of.is_some() && whole.is_some()),
+        ];
+        if let Some((key, _)) = twice.into_iter().find(|(_, twice)| *twice) {
+            let message = format!(
+                "These things are chosen by `{key}` twice, here and where the term is defined."
+            );
             self.fault(Code::TwoZones, span, message)
                 .help("Define another term.");
             return None;
         }
-        let narrowed = filter.is_some() || zone.is_some();
+        let narrowed = whole.is_some() || filter.is_some() || zone.is_some();
         let chosen = match (filter, narrowed) {
             (Some(filter), _) => Some(Arc::new(match chosen_by(&base) {
                 Some(chosen) => Requirement::All(vec![chosen, filter]),
@@ -133,6 +162,7 @@ impl<'a> Reader<'a> {
             term: base.term.filter(|_| !narrowed),
             closed: base.closed.filter(|_| !narrowed),
             kind,
+            part_of: whole.or(base.part_of),
             filter: chosen,
             zone: zone.map(Arc::new).or(base.zone),
             if_none: if_none.or(base.if_none),

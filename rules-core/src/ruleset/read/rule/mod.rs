@@ -91,6 +91,7 @@ impl<'a> Reader<'a> {
             when,
             unless,
             each,
+            part_of,
             filter,
             zone,
             if_none,
@@ -109,7 +110,8 @@ impl<'a> Reader<'a> {
         if let Some(entry) = changes {
             self.word_of(entry, words(&grammar::CHANGES), CHANGES);
         }
-        let subject = self.subject(node.span, [when, unless, each], [filter, zone, if_none]);
+        let choosing = [part_of, filter, zone, if_none];
+        let subject = self.subject(node.span, [when, unless, each], choosing);
         let outside = require.is_some_and(|require| self.stray_bound(node, require));
         let outside = std::mem::replace(&mut self.around.bound_outside, outside);
         if let (None, Some(each)) = (&subject, each) {

@@ -9,7 +9,7 @@ use crate::ruleset::read::rule::wording::{denied, right_word, what_to_write};
 use crate::text::{Content, Entry, MapReader, Node, Span, in_short};
 
 impl<'a> Reader<'a> {
-    /// Reports `where`, `in` and `if-none` in a rule without `each`, where there is nothing to choose from. Returns whether
+    /// Reports `part-of`, `where`, `in` and `if-none` in a rule without `each`, where there is nothing to choose from. Returns whether
     /// it has any.
     pub(super) fn stray_choice(&mut self, choosing: Choosing<'a>) -> bool {
         let stray: Vec<_> = choosing.into_iter().flatten().collect();

@@ -172,7 +172,8 @@ impl<'a> Reader<'a> {
 
     /// Notes that a term names an outline of all things of a kind, which a rule for each of them may not mean.
     fn note_loose(&mut self, selection: &Selection) {
-        let bare = selection.term.is_none() && selection.filter.is_none();
+        let bare =
+            selection.term.is_none() && selection.filter.is_none() && selection.part_of.is_none();
         let many = self.vocabulary.kind(selection.kind).number == Number::Many;
         if self.around.terms_deep > 0 && bare && many {
             self.loose.insert(selection.kind);
