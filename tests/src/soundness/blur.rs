@@ -70,7 +70,7 @@ fn whole_unsaid(random: &mut Random, plan: &mut Plan) -> Option<String> {
         return None;
     }
     let thing = &mut plan.things[*random.pick(&said)];
-    thing.part_of = None;
+    (thing.part_of, thing.stands_alone) = (None, false);
     Some(format!(", whole of {} unsaid", thing.id))
 }
 

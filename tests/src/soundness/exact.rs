@@ -100,6 +100,7 @@ fn things(random: &mut Random, words: &Words, world: &World) -> Vec<Thing> {
             name: None,
             kind: being.kind,
             part_of: place(being.part_of.as_deref()),
+            stands_alone: being.part_of.is_none(),
             source: Some(random.below(SOURCES)),
             lacks: lacks(words, being, &outlines),
             outlines,

@@ -66,7 +66,8 @@ impl Less<'_> {
         }
         if says_whole(self.plan, index) {
             self.add(format!("{id}: part-of"), |plan| {
-                plan.things[index].part_of = None;
+                let thing = &mut plan.things[index];
+                (thing.part_of, thing.stands_alone) = (None, false);
             });
         }
         for outline in &thing.lacks {
@@ -157,7 +158,7 @@ impl Less<'_> {
 pub fn says_whole(plan: &Plan, thing: usize) -> bool {
     let own = &plan.things[thing];
     let whole = own.part_of.map(|whole| &plan.things[whole]);
-    whole.is_some_and(|whole| whole.kind != own.kind)
+    own.stands_alone || whole.is_some_and(|whole| whole.kind != own.kind)
 }
 
 /// Whether a thing has parts of its own kind.

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use rules_core::check::{Finding, Findings, Missing, Outcome, Truth};
+use rules_core::check::{Findings, Outcome, Truth};
 use rules_core::plan::Plan;
 use rules_core::quantity::Interval;
 use rules_core::ruleset::{Bound, Requirement, Rule, RuleSet, Value};
@@ -162,8 +162,7 @@ impl Case<'_> {
         let plan = &self.chain[0].plan;
         let found = self.found(plan, |findings| {
             let rules = findings.rules.iter();
-            let found = rules.map(|it| (it.truth, it.outcome, asks_for_a_whole(it)));
-            found.collect::<Vec<_>>()
+            rules.map(|it| (it.truth, it.outcome)).collect::<Vec<_>>()
         });
         for (place, rule) in self.rules.rules.iter().enumerate() {
             let Ok((_, false)) = self.evaluator(&self.world).judge(rule) else {
@@ -174,11 +173,7 @@ impl Case<'_> {
             if evaluate::changes_along(&self.world, rule) {
                 continue;
             }
-            let (truth, outcome, asks_for_a_whole) = found[place];
-            // No plan can say that a thing is part of nothing.
-            if asks_for_a_whole {
-                continue;
-            }
+            let (truth, outcome) = found[place];
             let what = match Classes::of(truth).one() {
                 false => format!("the exact plan leaves {truth:?} open"),
                 true if Outcome::decided(truth) != Some(outcome) => {
@@ -349,12 +344,6 @@ fn has_stated_limit(bound: &Bound) -> bool {
 }
 
 /// What is possible for each rule.
-/// Whether a finding is open because nobody says what something is part of.
-fn asks_for_a_whole(finding: &Finding) -> bool {
-    let asks = |missing: &Missing| matches!(missing, Missing::Whole(..));
-    finding.missing.iter().any(asks)
-}
-
 fn truths(findings: &Findings<'_>) -> Vec<Truth> {
     findings.rules.iter().map(|finding| finding.truth).collect()
 }

@@ -119,7 +119,7 @@ impl<'a> Sampler<'a> {
     /// What nobody calls part of anything may be part of anything, seen or unseen.
     fn wholes(&mut self, world: &mut World) {
         let shown = world.things.iter().zip(&self.plan.things);
-        let said = shown.filter(|(_, thing)| thing.part_of.is_some());
+        let said = shown.filter(|(_, thing)| thing.part_of.is_some() || thing.stands_alone);
         let said: BTreeSet<String> = said.map(|(being, _)| being.id.clone()).collect();
         let mut apart = self.random.apart();
         join(&mut apart, self.words, &mut world.things, |being| {

@@ -237,8 +237,8 @@ fn no_place_is_farther_than_the_farthest_of_a_widened_line() {
         for place in a.corners() {
             for step in 0..256 {
                 let turn = f64::from(step) * std::f64::consts::TAU / 256.0;
-                let x = place.x + (5e9 * turn.cos()) as i64;
-                let y = place.y + (5e9 * turn.sin()) as i64;
+                let x = place.x + (5e9 * libm::cos(turn)) as i64;
+                let y = place.y + (5e9 * libm::sin(turn)) as i64;
                 let at = Figure::new(vec![Form::Point(Point { x, y })], 0, Some(0));
                 found = found.max(figure_gap(&at, &b).low);
             }
