@@ -7,6 +7,7 @@ mod common;
 mod common_practice;
 mod contours;
 mod coverage;
+mod days_of_layers;
 mod dead_code;
 mod demo;
 mod docs;

@@ -154,7 +154,7 @@ pub(crate) const MEASURED: [(&str, &str); 4] = [
     ("in-space", "The straight line, height included."),
     (
         "plumb",
-        "Straight up and down, where one is above the other.",
+        "The difference in height alone, also where the two lie side by side.",
     ),
     (
         "walking",

@@ -1,14 +1,7 @@
 //! The words and the maps that may stand in a place.
 
-use super::entries::Entry;
-use super::place::Step;
-use crate::grammar::plan::{CASE, DEFINED, PLACED, PLAN, THING};
-use crate::grammar::{
-    ADDITION, BOUNDS, CHOOSING, CHOSEN_OUTLINES, COMBINATIONS, Combination, Declaration, EACH,
-    HOLDS, Key, MEASURES, Main, PART, PART_REPLACED, PLACES, REQUIRE, RULE, RULE_FILE,
-    SOURCED_TERM, Syntax, TERM_EDIT, TERM_OF, Tie, VALUES, WITHDRAWAL, ZONE_MAP, main_named,
-};
-use crate::vocabulary::{Answer, FactId, KindId, Matter, Role, Vocabulary};
+use crate::grammar::{Declaration, Key, Syntax, Tie};
+use crate::vocabulary::{FactId, KindId};
 
 /// What a place takes.
 #[derive(Debug, Clone, Copy)]

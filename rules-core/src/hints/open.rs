@@ -1,16 +1,16 @@
 //! What the grammar and the vocabulary let stand in a place.
 
 use super::entries::Entry;
+use super::keysets::*;
 use super::place::Step;
 use crate::grammar::plan::{CASE, DEFINED, PLACED, PLAN, THING};
 use crate::grammar::{
     ADDITION, BOUNDS, CHOOSING, CHOSEN_OUTLINES, COMBINATIONS, Combination, Declaration, EACH,
     HOLDS, Key, MEASURES, Main, PART, PART_REPLACED, PLACES, REQUIRE, RULE, RULE_FILE,
-    SOURCED_TERM, Syntax, TERM_EDIT, TERM_OF, Tie, VALUES, WITHDRAWAL, ZONE_MAP, main_named,
+    SOURCED_TERM, Syntax, TERM_EDIT, TERM_OF, VALUES, WITHDRAWAL, ZONE_MAP, main_named,
 };
 use crate::vocabulary::{Answer, FactId, KindId, Matter, Role, Vocabulary};
 
-use super::keysets::*;
 /// What is looked up: the vocabulary, and the names that the file gives.
 pub(super) struct Tables<'v> {
     pub vocabulary: &'v Vocabulary,

@@ -3,13 +3,9 @@
 
 use std::collections::BTreeSet;
 
-use crate::faults::Code;
-use crate::quantity::{Dimension, ONE, Unit, show_exactly};
-use crate::ruleset::read::Reader;
-use crate::ruleset::types::physical;
-use crate::ruleset::types::{Type, type_of};
-use crate::ruleset::{Bound, Choice, Requirement, RowTest, Stated, Table, Value};
-use crate::text::{Span, capitalised};
+use crate::quantity::{Dimension, ONE};
+use crate::ruleset::types::{Type, physical, type_of};
+use crate::ruleset::{Bound, Choice, Stated, Value};
 use crate::vocabulary::{Answer, Vocabulary};
 use crate::work;
 

@@ -1,16 +1,13 @@
 //! Whether the rows of a table cover all that can be.
 
-use crate::ruleset::lint::cells::*;
 use std::collections::BTreeSet;
 
 use crate::faults::Code;
-use crate::quantity::{Dimension, ONE, Unit, show_exactly};
+use crate::quantity::{Unit, show_exactly};
+use crate::ruleset::lint::cells::*;
 use crate::ruleset::read::Reader;
-use crate::ruleset::types::physical;
-use crate::ruleset::types::{Type, type_of};
-use crate::ruleset::{Bound, Choice, Requirement, RowTest, Stated, Table, Value};
+use crate::ruleset::{Bound, Requirement, RowTest, Table};
 use crate::text::{Span, capitalised};
-use crate::vocabulary::{Answer, Vocabulary};
 use crate::work;
 
 /// Says which values are in no row, and which rows can never apply.

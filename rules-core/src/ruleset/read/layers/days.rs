@@ -4,19 +4,17 @@ use super::entry;
 use super::parts::{combined, map};
 use crate::text::{Content, Entry, Node, Span};
 
-/// A change with the conditions under which it counts, all as its `when`: those of its own, that its `unless` does not hold, and
-/// the days on which it, or else its file, is in force.
+/// A change with the days on which it, or else its file, is in force as one more condition under its `when`.
 ///
 /// A file that names an earlier edition needs no day: its own day decides which of the two editions is read.
 pub(super) fn where_it_counts(edit: &Node, file: &Node) -> Node {
     let own = edit.get("when").cloned();
-    let unless = edit.get("unless").map(not);
     let of_file = || {
         file.get("in-force")
             .filter(|_| file.get("earlier").is_none())
     };
     let days = edit.get("in-force").or_else(of_file).and_then(on_its_days);
-    let all = own.into_iter().chain(unless).chain(days);
+    let all = own.into_iter().chain(days);
     match all.reduce(|one, two| combined("all-of", [one, two], edit.span)) {
         Some(when) => with(edit, "when", when),
         None => edit.clone(),
@@ -53,7 +51,7 @@ fn on_its_days(in_force: &Node) -> Option<Node> {
     })
 }
 
-fn not(condition: &Node) -> Node {
+pub(super) fn not(condition: &Node) -> Node {
     map(condition.span, vec![entry("not", condition.clone())])
 }
 

@@ -16,8 +16,8 @@ use crate::grammar::{self, Keys};
 use crate::ruleset::read::head::files::File;
 use crate::text::{Entry, Fault, Faults, Node, Span, meant_or, to_json};
 pub(super) use compare::Comparison;
-use days::{on_days_of_its_file, where_it_counts};
-use parts::{add_condition, id_of, text_of};
+use days::{not, on_days_of_its_file, where_it_counts};
+use parts::{add_condition, combined, id_of, text_of};
 pub(super) use terms::TermItem;
 
 /// All rules and terms of all files, with the edits made.
@@ -186,23 +186,31 @@ impl Merged {
             .help("Keep it, or make it stricter with `tightens`.");
             return;
         }
-        self.stop(place, node.get("when"), None);
+        self.stop(place, (node.get("when"), None), None);
     }
 
-    /// Ends a rule, altogether or where a condition holds.
-    fn stop(&mut self, place: usize, when: Option<&Node>, by: Option<&str>) {
-        match when {
-            Some(when) => {
-                if let Some(item) = self.rules.get_mut(place) {
-                    add_condition(&mut item.node, "unless", when);
-                }
-            }
-            None if place < self.rules.len() => {
+    /// Ends a rule, altogether or where one condition holds and the other does not.
+    fn stop(
+        &mut self,
+        place: usize,
+        (when, unless): (Option<&Node>, Option<&Node>),
+        by: Option<&str>,
+    ) {
+        let Some(item) = self.rules.get_mut(place) else {
+            return;
+        };
+        match (when, unless) {
+            (None, None) => {
                 let gone = self.rules.remove(place);
                 let id = id_of(&gone.node).unwrap_or_default().to_owned();
                 self.gone.insert(id, by.map(str::to_owned));
             }
-            None => {}
+            (None, Some(unless)) => add_condition(&mut item.node, "when", unless),
+            (Some(when), None) => add_condition(&mut item.node, "unless", when),
+            (Some(when), Some(unless)) => {
+                let both = combined("all-of", [when.clone(), not(unless)], when.span);
+                add_condition(&mut item.node, "unless", &both);
+            }
         }
     }
 
@@ -216,15 +224,15 @@ impl Merged {
             self.replace_part(node, target, place, part);
             return false;
         }
-        let (id, when) = (id_of(node), node.get("when"));
-        if when.is_some() && id == target.text() {
+        let (id, when, unless) = (id_of(node), node.get("when"), node.get("unless"));
+        if (when.is_some() || unless.is_some()) && id == target.text() {
             self.fault(Code::DuplicateId, target.span, "Where this rule does not apply (its `when`, its `unless`, or the days on which it is in force), the base's rule stays: the two need two ids.")
                 .help("Give this one an id of its own.");
             return false;
         }
         self.judged_for_others(place, node, target);
         self.compare(place, node, target, false);
-        self.stop(place, when, id);
+        self.stop(place, (when, unless), id);
         true
     }
 
