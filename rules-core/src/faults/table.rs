@@ -452,7 +452,7 @@ codes! {
     NoSource "no-source",
     /// A fact can be `none`, and nothing says what holds then.
     NoneUnsaid "none-unsaid",
-    /// A rule is judged for other things than the one it replaces, of which nothing is left for the rest: is that meant?
+    /// A rule is judged for other things than the one it replaces, of which nothing is left for the rest: see whether that is meant.
     ReplacesForFewer "replaces-for-fewer",
     /// Whether a change is stricter or laxer than the base's rule cannot be told: see for yourself.
     NotCompared "not-compared",
