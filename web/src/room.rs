@@ -9,7 +9,8 @@ use std::task::Poll;
 
 use js_sys::Promise;
 use rules_core::placement::{NotPlaced, Placement, TurnReport, Wait, Wishes, place_by_and_by};
-use rules_core::text::{Node, to_json_text};
+use rules_core::session::path_of;
+use rules_core::text::to_json_text;
 use wasm_bindgen_futures::{JsFuture, spawn_local};
 
 use crate::browser::tell;
@@ -96,7 +97,7 @@ fn question() -> Option<Question> {
     let looks = with_looks(|looks| looks.clone());
     let chosen = looks.thing.filter(|id| with(|it| is_pool(it.plan(), id)));
     let first = || with(|it| Some(pools(it.plan()).first()?.1.get("id")?.text()?.to_owned()));
-    let is_there = |id: &String| with(|it| rules_core::session::path_of(it.plan(), id).is_some());
+    let is_there = |id: &String| with(|it| path_of(it.plan(), id).is_some());
     let question = || {
         Some(Question {
             texts: texts(),
@@ -218,7 +219,7 @@ async fn search(question: &Question) -> Result<Placement, String> {
     rest().await;
     let [plan, rules] = &question.texts;
     let rules = rules_of(rules).map_err(|_| String::new())?;
-    let document: Node = fitted(plan, &rules).map_err(|_| String::new())?.document;
+    let document = fitted(plan, &rules).map_err(|_| String::new())?.document;
     let plan = to_json_text(&document);
     let wishes = Wishes {
         pool: Some(question.pool.clone()),

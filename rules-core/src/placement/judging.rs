@@ -95,6 +95,13 @@ impl<'r> Judging<'r> {
         self.large = self.large.max(finest);
     }
 
+    /// Those of some rules that turn on a distance; all of them if none does.
+    pub fn of_distance(&self, rules: Asked) -> Asked {
+        let turns = |rule: &&usize| self.distances.follows(**rule);
+        let some: Asked = rules.iter().filter(turns).copied().collect();
+        if some.is_empty() { rules } else { some }
+    }
+
     /// From now on waits whenever this says so.
     pub fn pause_by(&mut self, pause: Pause<'r>) {
         self.pause = pause;

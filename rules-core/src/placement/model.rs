@@ -202,8 +202,8 @@ pub struct Offer {
     pub verdict: VerdictWords,
     /// Its outcome for each rule that depends on the place.
     pub rules: Vec<RuleThere>,
-    /// The smallest margin of length that a rule has there, as drawn, in millimetres, rounded down; negative where one falls
-    /// short.
+    /// The smallest margin there of the rules that turn on a distance, as drawn, in millimetres, rounded down; negative where
+    /// one falls short.
     pub room: Option<i64>,
     /// How far the pool can slide from there.
     pub slides: Vec<Slide>,

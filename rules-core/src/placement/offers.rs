@@ -50,7 +50,8 @@ pub(super) async fn offers(grounds: &mut [Ground<'_>], unit: Unit) -> Vec<Offer>
 
 /// The place with the most room among all open cells, edges included: the fit may be so tight that no whole cell is good.
 async fn tight_fit(grounds: &mut [Ground<'_>]) -> Option<Candidate> {
-    let best = most_room(grounds, &|patch| patch.class == Class::Open).await;
+    let open = |patch: &Patch| patch.class == Class::Open;
+    let best = most_room(grounds, &open, Ground::placed).await;
     let (ground, best) = best.filter(|(_, best)| best.margin >= 0)?;
     Some(Candidate {
         why: vec!["most-room"],
@@ -63,7 +64,7 @@ async fn candidates(grounds: &mut [Ground<'_>], class: Class) -> Vec<Candidate> 
     let mut found: Vec<Candidate> = Vec::new();
     found.extend(nearest(grounds, class));
     let roomy = |patch: &Patch| patch.class == class && !patch.edge;
-    if let Some((ground, best)) = most_room(grounds, &roomy).await {
+    if let Some((ground, best)) = most_room(grounds, &roomy, Ground::of_distance).await {
         let same = |it: &&mut Candidate| it.ground == ground && it.way == best.way;
         match found.iter_mut().find(same) {
             Some(same) => same.why.push("most-room"),
@@ -97,12 +98,13 @@ fn nearest(grounds: &[Ground<'_>], class: Class) -> Option<Candidate> {
 async fn most_room(
     grounds: &mut [Ground<'_>],
     among: &dyn Fn(&Patch) -> bool,
+    by: fn(&Ground<'_>) -> Asked,
 ) -> Option<(usize, Best)> {
     let mut best: Option<(usize, Best)> = None;
     for (at, ground) in grounds.iter_mut().enumerate() {
         let patches = ground.patches.iter().filter(|patch| among(patch));
         let cells: Vec<Spot> = patches.map(|patch| patch.spot).collect();
-        let asked = ground.placed();
+        let asked = by(ground);
         let so_far = best.map(|(_, best)| best);
         let more = roomiest(&mut ground.judging, cells.into_iter(), &asked, so_far).await;
         best = more.map(|more| (at, more)).or(best);
@@ -145,6 +147,12 @@ impl Ground<'_> {
         self.survey.of(Role::Placed)
     }
 
+    /// Those that turn on a distance, by which the room of a place is measured: the gaps of a fence, say, are the same in most
+    /// places.
+    fn of_distance(&self) -> Asked {
+        self.judging.of_distance(self.placed())
+    }
+
     /// A place as the ordinary checker judges it; `None` where one of the rules listed with it fails there.
     pub(super) fn offer(&mut self, why: Vec<&'static str>, way: Way, unit: Unit) -> Option<Offer> {
         let report = self.report(way)?;
@@ -163,6 +171,7 @@ impl Ground<'_> {
             return None;
         }
         let class = class_of(&report, &ids);
+        let by = self.of_distance();
         let (slides, measures) = match self.in_full {
             true => (self.slides(way, class, unit), self.measures(way, unit)),
             false => (Vec::new(), Vec::new()),
@@ -176,7 +185,7 @@ impl Ground<'_> {
             middle: self.middle(way, unit),
             verdict: report.verdict,
             rules,
-            room: room(&mut self.judging, way, &placed),
+            room: room(&mut self.judging, way, &by),
             slides,
             measures,
         })

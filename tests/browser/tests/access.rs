@@ -142,7 +142,7 @@ fn the_map_of_where_the_pool_could_go() -> Outcome {
     let form = Form::with_example()?;
     form.run("document.getElementById('view-sheet').click();", json!([]))?;
     form.click("#sheet-room")?;
-    form.see("#room-places")?;
+    crate::room::found(&form)?;
     every_screen("the map of places", &form)?;
     form.click("#room-rules-0 > summary")?;
     form.click("#room-more > summary")?;

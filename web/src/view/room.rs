@@ -1,7 +1,8 @@
 //! Where the pool could go, in words: how far the search is, what the map's looks mean, and the places on offer.
 
-use rules_core::placement::{Class, Offer, Placement, RuleThere, Way};
+use rules_core::placement::{Class, Offer, Placement, RuleName, RuleThere, Way};
 use rules_core::report::VerdictWords;
+use rules_core::text::Node;
 
 use super::keyed::{El, button, el, show};
 use super::marks::{is_settled, mark_of, verdict_said};
@@ -144,15 +145,20 @@ fn card(at: usize, offer: &Offer, fresh: bool) -> El {
                 .with(el("span").class("number").with(number))
                 .with(why.join(" · ")),
         )
-        .with(line(fill(
-            "room.away",
-            &[("way", &way_said(offer.way, offer.degrees))],
-        )))
+        .with(line(away(offer)))
         .with(line(t(&format!("room.holds.{}", name(offer.holds)))))
         .with(offer.room.map(room_said).map(line))
         .with(line(verdict_there(&offer.verdict)))
         .with(there(at, &offer.rules))
         .with(take.with(t("room.take")))
+}
+
+/// How far the place is.
+fn away(offer: &Offer) -> String {
+    match (offer.way == Way::default(), offer.degrees == 0.0) {
+        (true, true) => t("room.is-there"),
+        _ => fill("room.away", &[("way", &way_said(offer.way, offer.degrees))]),
+    }
 }
 
 /// What the checker says of the whole plan there.
@@ -214,11 +220,11 @@ pub fn way_said(way: Way, degrees: f64) -> String {
 
 /// What moving the pool cannot mend, and why there is no room.
 fn remarks(found: &Placement) -> El {
-    let titles = |rules: &[rules_core::placement::RuleName]| {
+    let titles = |rules: &[RuleName]| {
         let titles: Vec<&str> = rules.iter().map(|rule| rule.title.as_str()).collect();
         titles.join("; ")
     };
-    let about = |key: &str, rules: &[rules_core::placement::RuleName]| {
+    let about = |key: &str, rules: &[RuleName]| {
         let said = || el("p").with(fill(key, &[("rules", &titles(rules))]));
         (!rules.is_empty()).then(said)
     };
@@ -278,7 +284,7 @@ fn more(looks: &Looks) -> El {
     let row = |(field, said): (El, String)| el("label").class("tick").with(field).with(said);
     let things = with(|session| {
         let named = things(session.plan()).map(|(_, thing)| {
-            let id = thing.get("id").and_then(rules_core::text::Node::text);
+            let id = thing.get("id").and_then(Node::text);
             (id.unwrap_or_default().to_owned(), name_of(thing))
         });
         named.collect::<Vec<_>>()

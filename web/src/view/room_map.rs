@@ -213,7 +213,7 @@ fn numbered([x, y]: [f64; 2], number: usize, unit: f64) -> El {
         .set("x", (x + aside).to_string())
         .set("y", (y - unit * 0.5).to_string())
         .set("text-anchor", anchor)
-        .set("font-size", (unit * 2.6).to_string())
+        .set("font-size", (unit * 2.0).to_string())
         .with(number.to_string());
     svg("g").class("room-offer").with(round).with(said)
 }
