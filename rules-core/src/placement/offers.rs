@@ -95,10 +95,10 @@ fn nearest(grounds: &[Ground<'_>], class: Class) -> Option<Candidate> {
     })
 }
 
-async fn most_room(
-    grounds: &mut [Ground<'_>],
+async fn most_room<'r>(
+    grounds: &mut [Ground<'r>],
     among: &dyn Fn(&Patch) -> bool,
-    by: fn(&Ground<'_>) -> Asked,
+    by: fn(&Ground<'r>) -> Asked,
 ) -> Option<(usize, Best)> {
     let mut best: Option<(usize, Best)> = None;
     for (at, ground) in grounds.iter_mut().enumerate() {

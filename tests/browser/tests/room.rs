@@ -60,6 +60,10 @@ fn the_pool_goes_to_the_nearest_place_in_one_step() -> Outcome {
         form.see("#room-map")?;
         form.read("#room-legend", "middle of the pool")?;
         let before = plan(&form)?;
+        form.run(
+            "document.getElementById('room-nearest').scrollIntoView({block: 'center'});",
+            json!([]),
+        )?;
         form.click("#room-nearest")?;
         form.read("#room-moved", "Moved: ")?;
         form.read("#verdict-word", "Not decided")?;
