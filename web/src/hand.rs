@@ -18,6 +18,8 @@ pub enum Hold {
         view: [f64; 4],
         /// Whether it has not moved yet.
         still: bool,
+        /// Whether the map of places was pressed.
+        map: bool,
     },
     /// The sheet, with two fingers.
     Fingers {

@@ -22,6 +22,7 @@ mod link;
 mod looks;
 mod page;
 mod plan;
+mod room;
 mod rules;
 mod sets;
 mod steps;

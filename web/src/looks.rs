@@ -1,6 +1,7 @@
 //! What the page shows, besides the plan and its rules.
 
 use std::cell::RefCell;
+use std::collections::BTreeSet;
 
 use serde::{Deserialize, Serialize};
 use serde_json::{Map, Value};
@@ -31,6 +32,12 @@ pub struct Looks {
     pub start: Option<String>,
     /// How the lot is given.
     pub lot_mode: String,
+    /// Whether it is shown where the pool could go.
+    pub room: bool,
+    /// Whether places are looked for with the pool turned, too.
+    pub room_turned: bool,
+    /// The ids of what moves with the pool when it takes a place.
+    pub room_with: BTreeSet<String>,
 }
 
 /// The parts that the browser keeps.
@@ -50,6 +57,9 @@ impl Default for Looks {
             shade: false,
             start: None,
             lot_mode: "rectangle".to_owned(),
+            room: false,
+            room_turned: false,
+            room_with: BTreeSet::new(),
         }
     }
 }

@@ -11,7 +11,7 @@ use wasm_bindgen_futures::spawn_local;
 use web_sys::{Element, Event, HtmlElement, ResizeObserver};
 
 use crate::acts::menu::take_link;
-use crate::acts::{acted, arrive, entered, pointer, sheet, show_page_to_sign, wire_desk};
+use crate::acts::{self, acted, arrive, entered, pointer, sheet, show_page_to_sign, wire_desk};
 use crate::browser::{LOOK, callback, listen, redraw, when_idle};
 use crate::drag;
 use crate::hand::with_hand;
@@ -20,6 +20,7 @@ use crate::judged::{is_judged, judge};
 use crate::keep::restore;
 use crate::looks::with_looks;
 use crate::plan::pools;
+use crate::room::{FOUND, seek};
 use crate::rules::speak;
 use crate::view;
 use crate::view::drawing::{canvas, options};
@@ -68,8 +69,10 @@ fn show() {
     }
     drag::begin_anew();
     judge(&options());
+    seek();
     view::menu::show_menu();
     view::show_sheet();
+    view::room::show_room();
     view::show_form();
     view::show_result();
     view::drawing::show_drawing();
@@ -83,6 +86,7 @@ fn wire() {
         return;
     };
     listen(&page, LOOK, |_: Event| changed());
+    listen(&page, FOUND, |_: Event| acts::room::found());
     for name in ["click", "change"] {
         listen(&page, name, |event: Event| acted(&event));
     }

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use super::distances::Distances;
 use super::papers::{Given, Paper, documents, papers};
+use super::pause::{NEVER, Pause};
 use super::pose::Pose;
 use super::spot::{Spot, Way};
 use crate::check::{Finding, Governed, Outcome, TooMuch, governed};
@@ -63,6 +64,8 @@ pub(super) struct Judging<'r> {
     large: i64,
     /// How many steps have been taken.
     steps: u64,
+    /// Whether to wait between two pieces of a search.
+    pause: Pause<'r>,
 }
 
 impl<'r> Judging<'r> {
@@ -83,12 +86,32 @@ impl<'r> Judging<'r> {
             costs: BTreeMap::new(),
             large: LARGE,
             steps: 0,
+            pause: NEVER,
         })
     }
 
     /// Judges every rule in cells of this size, in millimetres, because they are cut no further.
     pub fn cut_down_to(&mut self, finest: i64) {
         self.large = self.large.max(finest);
+    }
+
+    /// Those of some rules that turn on a distance; all of them if none does.
+    pub fn of_distance(&self, rules: Asked) -> Asked {
+        let turns = |rule: &&usize| self.distances.follows(**rule);
+        let some: Asked = rules.iter().filter(turns).copied().collect();
+        if some.is_empty() { rules } else { some }
+    }
+
+    /// From now on waits whenever this says so.
+    pub fn pause_by(&mut self, pause: Pause<'r>) {
+        self.pause = pause;
+    }
+
+    /// Lets others run, if it is time. Each search calls it before each of its pieces.
+    pub async fn rest(&self) {
+        if let Some(wait) = (self.pause)() {
+            wait.await;
+        }
     }
 
     /// All binding rules.

@@ -63,7 +63,7 @@ struct Cell {
 }
 
 /// Cuts cells until each is decided or too small to cut.
-pub(super) fn map(
+pub(super) async fn map(
     judging: &mut Judging<'_>,
     cells: Vec<Spot>,
     settings: &MapSettings,
@@ -78,6 +78,7 @@ pub(super) fn map(
     let mut queue: VecDeque<Cell> = cells.into_iter().map(whole).collect();
     let mut patches = Vec::new();
     while let Some(cell) = queue.pop_front() {
+        judging.rest().await;
         if judging.steps().saturating_sub(first) > settings.most_steps {
             patches.push(cell.open(true));
             continue;

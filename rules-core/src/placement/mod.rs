@@ -12,8 +12,10 @@ mod map;
 mod measures;
 mod model;
 mod moving;
+mod nearest;
 mod offers;
 mod papers;
+mod pause;
 mod place;
 mod pose;
 mod reasons;
@@ -34,7 +36,8 @@ pub use chart::place_to_svg;
 pub use geojson::place_to_geojson;
 pub use map::Class;
 pub use model::*;
-pub use place::{place, place_texts, place_to_json};
+pub use pause::{Pause, Wait};
+pub use place::{place, place_by_and_by, place_texts, place_to_json};
 pub use spot::Way;
 
 use crate::Refusal;
@@ -62,6 +65,9 @@ pub struct Wishes {
     pub turns: u32,
     /// The size of the smallest cells of the map, in millimetres.
     pub finest: u32,
+    /// Whether to find out more: what each paper that is not in hand would add, how far the pool can slide from each place on
+    /// offer, and how these compare.
+    pub in_full: bool,
 }
 
 impl Default for Wishes {
@@ -71,6 +77,7 @@ impl Default for Wishes {
             with: Vec::new(),
             turns: 1,
             finest: 100,
+            in_full: true,
         }
     }
 }
@@ -95,6 +102,8 @@ struct Ground<'r> {
     moving: Moving,
     judging: Judging<'r>,
     survey: Survey,
+    /// Whether to find out more than the map and the places on offer.
+    in_full: bool,
     /// No cell of the map is smaller, in millimetres; an even number.
     finest: i64,
     patches: Vec<Patch>,
@@ -104,38 +113,42 @@ struct Ground<'r> {
 
 impl<'r> Ground<'r> {
     /// Reads a document, with its pool turned, and draws the map.
-    fn new(
+    async fn new(
         document: (&Node, &str),
-        rules: &'r RuleSet,
-        wishes: &Wishes,
+        (rules, wishes): (&'r RuleSet, &Wishes),
         degrees: f64,
+        pause: Pause<'r>,
     ) -> Result<Ground<'r>, NotPlaced> {
-        let mut ground = Ground::unmapped(document, (rules, wishes), degrees, None)?;
-        ground.patches = ground.map(Given::AsStated);
+        let unmapped = Ground::unmapped(document, (rules, wishes), degrees, None, pause);
+        let mut ground = unmapped.await?;
+        ground.patches = ground.map(Given::AsStated).await;
         ground.steps = ground.judging.steps();
         Ok(ground)
     }
 
     /// The same without a map. How the rules come out all over the lot may be known already.
-    fn unmapped(
+    async fn unmapped(
         (document, text): (&Node, &str),
         (rules, wishes): (&'r RuleSet, &Wishes),
         degrees: f64,
         survey: Option<&Survey>,
+        pause: Pause<'r>,
     ) -> Result<Ground<'r>, NotPlaced> {
         let plan = turned((document, text), rules, wishes, degrees)?;
         let moving = moving_of(&plan, rules, wishes)?;
         let too_much =
             |it: crate::check::TooMuch| NotPlaced::Refused(plan_refused(text, it.of_plan()));
         let mut judging = Judging::new(&plan, &moving.things, rules).map_err(too_much)?;
+        judging.pause_by(pause);
         let survey = match survey {
             Some(known) => known.clone(),
-            None => survey::survey(&mut judging, &moving),
+            None => survey::survey(&mut judging, &moving).await,
         };
         let mut ground = Ground {
             degrees,
             plan,
             moving,
+            in_full: wishes.in_full,
             finest: i64::from(wishes.finest.max(2)).div_euclid(2) * 2,
             patches: Vec::new(),
             steps: 0,
@@ -161,7 +174,7 @@ impl<'r> Ground<'r> {
     }
 
     /// The map with some papers in hand.
-    fn map(&mut self, given: Given) -> Vec<Patch> {
+    async fn map(&mut self, given: Given) -> Vec<Patch> {
         let cells = self.first_cells();
         let settings = MapSettings {
             placed: self.survey.of(Role::Placed),
@@ -170,7 +183,7 @@ impl<'r> Ground<'r> {
             most_steps: MOST_STEPS,
         };
         self.judging.give(given);
-        let patches = map::map(&mut self.judging, cells, &settings);
+        let patches = map::map(&mut self.judging, cells, &settings).await;
         self.judging.give(Given::AsStated);
         patches
     }

@@ -178,6 +178,8 @@ pub struct CellReport {
     pub way: Way,
     /// How long its sides are, in millimetres.
     pub size: i64,
+    /// Whether it is open only because cells are cut no smaller.
+    pub edge: bool,
 }
 
 /// A place on offer.
@@ -200,6 +202,9 @@ pub struct Offer {
     pub verdict: VerdictWords,
     /// Its outcome for each rule that depends on the place.
     pub rules: Vec<RuleThere>,
+    /// The smallest margin there of the rules that turn on a distance, as drawn, in millimetres, rounded down; negative where
+    /// one falls short.
+    pub room: Option<i64>,
     /// How far the pool can slide from there.
     pub slides: Vec<Slide>,
     /// What the places are compared by, as drawn.

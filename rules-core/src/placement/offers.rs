@@ -5,7 +5,7 @@ use super::judging::{Asked, View, holds};
 use super::map::{Class, Patch};
 use super::model::{Offer, RuleThere, Slide};
 use super::pose::Pose;
-use super::room::{Best, LONGEST, failing, roomiest, slide};
+use super::room::{Best, LONGEST, failing, room, roomiest, slide};
 use super::spot::{MILLIMETRE, Spot, Way};
 use super::survey::Role;
 use crate::check::{Outcome, governed};
@@ -26,26 +26,32 @@ struct Candidate {
 }
 
 /// The places to offer, from the cells of the best class there is; those where the rules hold most surely come first.
-pub(super) fn offers(grounds: &mut [Ground<'_>], unit: Unit) -> Vec<Offer> {
+pub(super) async fn offers(grounds: &mut [Ground<'_>], unit: Unit) -> Vec<Offer> {
     let classes = [Class::Sure, Class::AsDrawn, Class::Open];
     let has = |class: &Class| grounds.iter().any(|it| it.places(*class).next().is_some());
     let class = classes.into_iter().find(has);
-    let mut found = class.map_or_else(Vec::new, |class| candidates(grounds, class));
+    let mut found = match class {
+        Some(class) => candidates(grounds, class).await,
+        None => Vec::new(),
+    };
     if class.is_none_or(|class| class == Class::Open) {
-        found.extend(tight_fit(grounds));
+        found.extend(tight_fit(grounds).await);
     }
-    let offered = found.into_iter().filter_map(|candidate| {
-        let ground = grounds.get_mut(candidate.ground)?;
-        ground.offer(candidate.why, candidate.way, unit)
-    });
-    let mut offered: Vec<Offer> = offered.collect();
+    let mut offered: Vec<Offer> = Vec::new();
+    for candidate in found {
+        if let Some(ground) = grounds.get_mut(candidate.ground) {
+            ground.judging.rest().await;
+            offered.extend(ground.offer(candidate.why, candidate.way, unit));
+        }
+    }
     offered.sort_by_key(|offer| offer.holds);
     offered
 }
 
 /// The place with the most room among all open cells, edges included: the fit may be so tight that no whole cell is good.
-fn tight_fit(grounds: &mut [Ground<'_>]) -> Option<Candidate> {
-    let best = most_room(grounds, &|patch| patch.class == Class::Open);
+async fn tight_fit(grounds: &mut [Ground<'_>]) -> Option<Candidate> {
+    let open = |patch: &Patch| patch.class == Class::Open;
+    let best = most_room(grounds, &open, Ground::placed).await;
     let (ground, best) = best.filter(|(_, best)| best.margin >= 0)?;
     Some(Candidate {
         why: vec!["most-room"],
@@ -54,10 +60,11 @@ fn tight_fit(grounds: &mut [Ground<'_>]) -> Option<Candidate> {
     })
 }
 
-fn candidates(grounds: &mut [Ground<'_>], class: Class) -> Vec<Candidate> {
+async fn candidates(grounds: &mut [Ground<'_>], class: Class) -> Vec<Candidate> {
     let mut found: Vec<Candidate> = Vec::new();
     found.extend(nearest(grounds, class));
-    if let Some((ground, best)) = most_room(grounds, &|patch| patch.class == class && !patch.edge) {
+    let roomy = |patch: &Patch| patch.class == class && !patch.edge;
+    if let Some((ground, best)) = most_room(grounds, &roomy, Ground::of_distance).await {
         let same = |it: &&mut Candidate| it.ground == ground && it.way == best.way;
         match found.iter_mut().find(same) {
             Some(same) => same.why.push("most-room"),
@@ -88,14 +95,18 @@ fn nearest(grounds: &[Ground<'_>], class: Class) -> Option<Candidate> {
     })
 }
 
-fn most_room(grounds: &mut [Ground<'_>], among: &dyn Fn(&Patch) -> bool) -> Option<(usize, Best)> {
+async fn most_room<'r>(
+    grounds: &mut [Ground<'r>],
+    among: &dyn Fn(&Patch) -> bool,
+    by: fn(&Ground<'r>) -> Asked,
+) -> Option<(usize, Best)> {
     let mut best: Option<(usize, Best)> = None;
     for (at, ground) in grounds.iter_mut().enumerate() {
         let patches = ground.patches.iter().filter(|patch| among(patch));
         let cells: Vec<Spot> = patches.map(|patch| patch.spot).collect();
-        let asked = ground.placed();
+        let asked = by(ground);
         let so_far = best.map(|(_, best)| best);
-        let more = roomiest(&mut ground.judging, cells.into_iter(), &asked, so_far);
+        let more = roomiest(&mut ground.judging, cells.into_iter(), &asked, so_far).await;
         best = more.map(|more| (at, more)).or(best);
     }
     best
@@ -136,6 +147,12 @@ impl Ground<'_> {
         self.survey.of(Role::Placed)
     }
 
+    /// Those that turn on a distance, by which the room of a place is measured: the gaps of a fence, say, are the same in most
+    /// places.
+    fn of_distance(&self) -> Asked {
+        self.judging.of_distance(self.placed())
+    }
+
     /// A place as the ordinary checker judges it; `None` where one of the rules listed with it fails there.
     pub(super) fn offer(&mut self, why: Vec<&'static str>, way: Way, unit: Unit) -> Option<Offer> {
         let report = self.report(way)?;
@@ -154,7 +171,11 @@ impl Ground<'_> {
             return None;
         }
         let class = class_of(&report, &ids);
-        let slides = self.slides(way, class, unit);
+        let by = self.of_distance();
+        let (slides, measures) = match self.in_full {
+            true => (self.slides(way, class, unit), self.measures(way, unit)),
+            false => (Vec::new(), Vec::new()),
+        };
         Some(Offer {
             why,
             holds: class,
@@ -164,8 +185,9 @@ impl Ground<'_> {
             middle: self.middle(way, unit),
             verdict: report.verdict,
             rules,
+            room: room(&mut self.judging, way, &by),
             slides,
-            measures: self.measures(way, unit),
+            measures,
         })
     }
 

@@ -9,6 +9,7 @@ use super::model::{
 };
 use super::offers::offers;
 use super::papers::Given;
+use super::pause::{NEVER, Pause, at_once};
 use super::regions::regions;
 use super::smaller::smaller;
 use super::spot::{MILLIMETRE, Way};
@@ -30,31 +31,51 @@ const MOST_TURNS: u32 = 64;
 /// # Errors
 /// All faults of the plan; that judging it takes too long; or a sentence where it is not clear what to move.
 pub fn place(plan_text: &str, rules: &RuleSet, wishes: &Wishes) -> Result<Placement, NotPlaced> {
+    at_once(place_by_and_by(plan_text, rules, wishes, NEVER))
+}
+
+/// The same for a program that has other things to do meanwhile: it says when the search is to wait.
+///
+/// # Errors
+/// As for [`place`].
+pub async fn place_by_and_by<'r>(
+    plan_text: &str,
+    rules: &'r RuleSet,
+    wishes: &Wishes,
+    pause: Pause<'r>,
+) -> Result<Placement, NotPlaced> {
     let document = text::read(plan_text);
     let document =
         document.map_err(|faults| NotPlaced::Refused(plan_refused(plan_text, faults)))?;
     let unit = unit_of(&document).unwrap_or(Unit::METRE);
     let turns = wishes.turns.clamp(1, MOST_TURNS);
-    let ground = |turn: u32| {
+    let mut grounds: Vec<Ground<'_>> = Vec::new();
+    for turn in 0..turns {
         let degrees = f64::from(turn) * 360.0 / f64::from(turns);
-        Ground::new((&document, plan_text), rules, wishes, degrees)
-    };
-    let mut grounds: Vec<Ground<'_>> = (0..turns).map(ground).collect::<Result<_, _>>()?;
-    let options = offers(&mut grounds, unit);
+        let ground = Ground::new((&document, plan_text), (rules, wishes), degrees, pause);
+        grounds.push(ground.await?);
+    }
+    let options = offers(&mut grounds, unit).await;
     let holding = |offer: &Offer| offer.holds < Class::Open;
     let pool = grounds.first().map(Ground::pool).unwrap_or_default();
     let fits = options.iter().any(holding);
     let why_not = if fits {
         Vec::new()
     } else {
-        why_not(&mut grounds, unit)
+        why_not(&mut grounds, unit).await
     };
     let first = grounds.first().filter(|_| !fits);
-    let smaller = first.and_then(|first| {
-        let known = (pool.as_str(), &first.survey);
-        smaller((&document, plan_text), (rules, wishes, unit), known)
-    });
-    let turns: Vec<TurnReport> = grounds.iter_mut().map(Ground::turn_report).collect();
+    let smaller = match first {
+        Some(first) => {
+            let (document, known) = ((&document, plan_text), (pool.as_str(), &first.survey));
+            smaller(document, (rules, wishes, unit), known, pause).await
+        }
+        None => None,
+    };
+    let mut turns: Vec<TurnReport> = Vec::new();
+    for ground in &mut grounds {
+        turns.push(ground.turn_report().await);
+    }
     let as_drawn = grounds
         .first()
         .and_then(|it| Some((it, it.report(Way::default())?)));
@@ -179,13 +200,17 @@ impl Ground<'_> {
         blocks
     }
 
-    fn turn_report(&mut self) -> TurnReport {
-        let papers = self.paper_maps();
+    async fn turn_report(&mut self) -> TurnReport {
+        let papers = match self.in_full {
+            true => self.paper_maps().await,
+            false => Vec::new(),
+        };
         let kept = self.patches.iter().filter(|it| it.class != Class::Never);
         let cell = |patch: &Patch| CellReport {
             holds: patch.class,
             way: patch.spot.low,
             size: patch.spot.size,
+            edge: patch.edge,
         };
         TurnReport {
             degrees: self.degrees,
@@ -201,18 +226,22 @@ impl Ground<'_> {
     }
 
     /// The maps with none of the papers that are not in hand, with each alone, and with all; none without such papers.
-    fn paper_maps(&mut self) -> Vec<PaperMap> {
+    async fn paper_maps(&mut self) -> Vec<PaperMap> {
         let many = self.judging.papers().len();
         let one = (0..many).map(Given::one);
         let mut given: Vec<Given> = one.chain([Given::all(many)]).collect();
         given.dedup();
         given.insert(0, Given::NONE);
         let given = given.into_iter().filter(|_| many > 0);
-        given.map(|given| self.paper_map(given)).collect()
+        let mut maps = Vec::new();
+        for given in given {
+            maps.push(self.paper_map(given).await);
+        }
+        maps
     }
 
-    fn paper_map(&mut self, given: Given) -> PaperMap {
-        let mut patches = self.map(given);
+    async fn paper_map(&mut self, given: Given) -> PaperMap {
+        let mut patches = self.map(given).await;
         patches.retain(|patch| patch.class != Class::Never);
         PaperMap {
             with: self.paper_names(given),

@@ -1,4 +1,5 @@
 use super::map::Patch;
+use super::pause::{NEVER, at_once};
 use super::spot::Spot;
 use super::*;
 use crate::answer::read_rules;
@@ -45,7 +46,8 @@ pub(super) fn ground<'r>(
     degrees: f64,
 ) -> Ground<'r> {
     let document = text::read(plan).expect("a document");
-    Ground::new((&document, plan), rules, wishes, degrees).expect("a map")
+    let ground = Ground::new((&document, plan), (rules, wishes), degrees, NEVER);
+    at_once(ground).expect("a map")
 }
 
 /// The area of some cells, in square metres.
@@ -227,4 +229,61 @@ fn sure_cells_pass_everywhere_and_never_cells_fail_everywhere() {
         }
     }
     assert!(sure > 500, "{sure}");
+}
+
+#[test]
+fn the_nearest_place_to_a_press_on_the_map_is_the_one_worked_out_by_hand() {
+    let found = placement(&plot("0 mm", ""), &rules(LINE));
+    let turn = found.turns.first().expect("a turn");
+    let middle = found.middle;
+    // The middle may lie from 4 to 16 m east and from 6 to 24 m north. A press far outside goes to the nearest corner.
+    let far = Way {
+        x: 90_000,
+        y: -90_000,
+    };
+    let place = turn.nearest_to(far).expect("a place");
+    let at = Way {
+        x: middle.x + place.x,
+        y: middle.y + place.y,
+    };
+    assert!(
+        (15_900..=16_000).contains(&at.x) && (6_000..=6_100).contains(&at.y),
+        "{at:?}"
+    );
+    // Where it may lie, it stays.
+    let inside = Way {
+        x: 10_000 - middle.x,
+        y: 15_000 - middle.y,
+    };
+    assert_eq!(turn.nearest_to(inside), Some(inside));
+    let nowhere = placement(&plot("0 mm", ""), &rules(&LINE.replace("2 m", "9 m")));
+    assert_eq!(
+        nowhere
+            .turns
+            .first()
+            .and_then(|turn| turn.nearest_to(inside)),
+        None
+    );
+}
+
+#[test]
+fn a_search_that_waits_now_and_then_finds_the_same() {
+    let waits = std::cell::Cell::new(0);
+    let pause = || -> Option<Wait> {
+        waits.set(waits.get() + 1);
+        let mut waited = false;
+        let once = std::future::poll_fn(move |context| {
+            context.waker().wake_by_ref();
+            match std::mem::replace(&mut waited, true) {
+                true => std::task::Poll::Ready(()),
+                false => std::task::Poll::Pending,
+            }
+        });
+        Some(Box::pin(once))
+    };
+    let (plan, rules) = (plot("20 mm", ""), rule_set(&rules(LINE)));
+    let wishes = Wishes::default();
+    let slow = at_once(place_by_and_by(&plan, &rules, &wishes, &pause)).expect("a placement");
+    assert_eq!(slow, place(&plan, &rules, &wishes).expect("a placement"));
+    assert!(waits.get() > 100, "{} waits", waits.get());
 }

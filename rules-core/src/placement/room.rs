@@ -50,6 +50,12 @@ fn least_margin(judging: &mut Judging<'_>, spot: Spot, asked: &Asked) -> Option<
     })
 }
 
+/// The least margin of any length at a place, as drawn, in millimetres.
+pub(super) fn room(judging: &mut Judging<'_>, way: Way, asked: &Asked) -> Option<i64> {
+    let least = least_margin(judging, Spot::only(way), asked)?;
+    i64::try_from(least.low.div_euclid(i128::from(MILLIMETRE))).ok()
+}
+
 /// The margin of length that a rule has over a cell.
 enum Has {
     /// Its low and its high end.
@@ -90,7 +96,7 @@ pub(super) struct Best {
 }
 
 /// The place in some cells whose least margin is the greatest, if it is greater than at the best place so far.
-pub(super) fn roomiest(
+pub(super) async fn roomiest(
     judging: &mut Judging<'_>,
     cells: impl Iterator<Item = Spot>,
     asked: &Asked,
@@ -100,6 +106,7 @@ pub(super) fn roomiest(
     let mut queue = BinaryHeap::new();
     let mut looked = 0;
     for cell in cells {
+        judging.rest().await;
         let most = least_margin(judging, cell, asked);
         queue.extend(most.map(|it| (it.high, cell, it.by)));
     }
@@ -109,6 +116,7 @@ pub(super) fn roomiest(
             break;
         }
         looked += 1;
+        judging.rest().await;
         let way = cell.middle();
         if let Some(Least { low: margin, .. }) = least_margin(judging, Spot::only(way), &by)
             && best.is_none_or(|best| best.margin < margin)

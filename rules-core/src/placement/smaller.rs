@@ -4,6 +4,7 @@ use std::collections::VecDeque;
 
 use super::judging::{Asked, Judging, View};
 use super::model::{Offer, Smaller};
+use super::pause::Pause;
 use super::spot::{Spot, Way};
 use super::survey::{Role, Survey};
 use super::{Ground, NotPlaced, Wishes};
@@ -25,21 +26,23 @@ const MOST_STEPS: u64 = 2_000_000;
 
 /// The largest scale at which a place was found where each rule holds, at least as drawn. The ordinary checker has judged
 /// that place too. `survey` tells how the rules come out over the lot with the pool as drawn.
-pub(super) fn smaller(
+pub(super) async fn smaller<'r>(
     document: (&Node, &str),
-    (rules, wishes, unit): (&RuleSet, &Wishes, Unit),
+    (rules, wishes, unit): (&'r RuleSet, &Wishes, Unit),
     (pool, survey): (&str, &Survey),
+    pause: Pause<'r>,
 ) -> Option<Smaller> {
-    let fits = |thousandths: i64| -> Option<Smaller> {
-        let found = offer_at(document, (rules, wishes, unit), (pool, thousandths), survey);
-        let offer = found.ok()??;
+    let fits = async |thousandths: i64| -> Option<Smaller> {
+        let pool = (pool, thousandths);
+        let found = offer_at(document, (rules, wishes, unit), pool, survey, pause);
+        let offer = found.await.ok()??;
         Some(Smaller { thousandths, offer })
     };
-    let mut best = fits(SMALLEST)?;
+    let mut best = fits(SMALLEST).await?;
     let (mut low, mut high) = (SMALLEST, WHOLE);
     while high - low > CLOSE {
         let middle = low + (high - low) / 2;
-        match fits(middle) {
+        match fits(middle).await {
             Some(found) => {
                 best = found;
                 low = middle;
@@ -50,25 +53,28 @@ pub(super) fn smaller(
     Some(best)
 }
 
-fn offer_at(
+async fn offer_at<'r>(
     (document, text): (&Node, &str),
-    (rules, wishes, unit): (&RuleSet, &Wishes, Unit),
+    (rules, wishes, unit): (&'r RuleSet, &Wishes, Unit),
     (pool, thousandths): (&str, i64),
     survey: &Survey,
+    pause: Pause<'r>,
 ) -> Result<Option<Offer>, NotPlaced> {
     let mut document = document.clone();
     scale(&mut document, pool, i128::from(thousandths)).map_err(|it| NotPlaced::Unclear(it.0))?;
-    let mut ground = Ground::unmapped((&document, text), (rules, wishes), 0.0, Some(survey))?;
+    let known = Some(survey);
+    let mut ground =
+        Ground::unmapped((&document, text), (rules, wishes), 0.0, known, pause).await?;
     let mut holding = [survey.of(Role::Placed), survey.of(Role::HoldsAnyway)].concat();
     holding.sort_unstable();
     let cells = ground.first_cells();
-    let way = fitting(&mut ground.judging, cells, (&holding, &survey.waiting()));
+    let way = fitting(&mut ground.judging, cells, (&holding, &survey.waiting())).await;
     let offer = way.and_then(|way| ground.offer(vec!["another"], way, unit));
     Ok(offer.filter(|offer| offer.holds < super::Class::Open))
 }
 
 /// A place where some rules hold as drawn, and none of some others fails. The largest cells are tried first.
-fn fitting(
+async fn fitting(
     judging: &mut Judging<'_>,
     cells: Vec<Spot>,
     (holding, waiting): (&Asked, &Asked),
@@ -77,6 +83,7 @@ fn fitting(
     let whole = |cell| (cell, holding.clone());
     let mut queue: VecDeque<(Spot, Asked)> = cells.into_iter().map(whole).collect();
     while let Some((spot, rules)) = queue.pop_front() {
+        judging.rest().await;
         if judging.steps().saturating_sub(first) > MOST_STEPS {
             return None;
         }

@@ -59,17 +59,19 @@ impl Survey {
 }
 
 /// Tries the pool all over the lot.
-pub(super) fn survey(judging: &mut Judging<'_>, moving: &Moving) -> Survey {
+pub(super) async fn survey(judging: &mut Judging<'_>, moving: &Moving) -> Survey {
     let (low, high) = moving.range();
     let all = judging.all();
     let size = even((high.x - low.x).max(high.y - low.y));
     let lot = Spot { low, size };
     let anywhere = judging.left_near(View::Possible, (lot.middle(), lot.reach()), &all);
     let places = places(moving, (low, high), size);
-    let mut try_all =
-        |way: &Way| judging.outcomes(View::Possible, Spot::only(*way), &anywhere.open);
-    let tried: Vec<Vec<Outcome>> = places.iter().map(&mut try_all).collect();
-    let margins = margins(judging, &places, &anywhere.fail);
+    let mut tried: Vec<Vec<Outcome>> = Vec::new();
+    for way in &places {
+        judging.rest().await;
+        tried.push(judging.outcomes(View::Possible, Spot::only(*way), &anywhere.open));
+    }
+    let margins = margins(judging, &places, &anywhere.fail).await;
     let row = |rule: &usize| {
         if anywhere.fail.contains(rule) {
             return Row {
@@ -112,18 +114,18 @@ fn open(outcomes: &[Outcome]) -> Role {
 type Margins = Vec<(usize, Vec<Option<Margin>>)>;
 
 /// The margins of some rules in each place.
-fn margins(judging: &mut Judging<'_>, places: &[Way], rules: &Asked) -> Vec<Margins> {
-    let places = places.iter().filter(|_| !rules.is_empty());
+async fn margins(judging: &mut Judging<'_>, places: &[Way], rules: &Asked) -> Vec<Margins> {
     let of_rule = |(rule, finding): (usize, Finding)| {
         let margins = finding.parts.iter().map(|part| part.margin);
         (rule, margins.collect())
     };
-    places
-        .map(|way| {
-            let found = judging.find(View::Possible, Spot::only(*way), rules);
-            found.into_iter().map(of_rule).collect()
-        })
-        .collect()
+    let mut all = Vec::new();
+    for way in places.iter().filter(|_| !rules.is_empty()) {
+        judging.rest().await;
+        let found = judging.find(View::Possible, Spot::only(*way), rules);
+        all.push(found.into_iter().map(of_rule).collect());
+    }
+    all
 }
 
 /// The role of a rule that fails all over the lot: whether by the same amount in all places tried.

@@ -40,17 +40,18 @@ pub(super) struct Conflict {
 }
 
 /// Why nothing fits with no paper that is not in hand, and, where nothing fits even so, with all of them.
-pub(super) fn why_not(grounds: &mut [Ground<'_>], unit: Unit) -> Vec<WhyNot> {
+pub(super) async fn why_not(grounds: &mut [Ground<'_>], unit: Unit) -> Vec<WhyNot> {
     let many = grounds.first().map_or(0, |it| it.judging.papers().len());
     let mut given = vec![Given::NONE, Given::all(many)];
     given.dedup();
-    given
-        .into_iter()
-        .filter_map(|given| why_not_given(grounds, given, unit))
-        .collect()
+    let mut found = Vec::new();
+    for given in given {
+        found.extend(why_not_given(grounds, given, unit).await);
+    }
+    found
 }
 
-fn why_not_given(grounds: &mut [Ground<'_>], given: Given, unit: Unit) -> Option<WhyNot> {
+async fn why_not_given(grounds: &mut [Ground<'_>], given: Given, unit: Unit) -> Option<WhyNot> {
     let mut rules: Asked = grounds.iter().flat_map(Ground::mapped).collect();
     rules.sort_unstable();
     rules.dedup();
@@ -58,7 +59,7 @@ fn why_not_given(grounds: &mut [Ground<'_>], given: Given, unit: Unit) -> Option
         grounds.iter_mut().for_each(|it| it.judging.give(given));
     };
     give(grounds, given);
-    let found = conflict(grounds, &rules);
+    let found = conflict(grounds, &rules).await;
     give(grounds, Given::AsStated);
     let found = found?;
     let needed = |(rule, (at, way)): (&usize, &Place)| {
@@ -85,16 +86,16 @@ fn why_not_given(grounds: &mut [Ground<'_>], given: Given, unit: Unit) -> Option
 
 /// A smallest set of these rules that rules out the lot; `None` where there is a place at which none of them fails, or
 /// where the search takes too long.
-pub(super) fn conflict(grounds: &mut [Ground<'_>], rules: &Asked) -> Option<Conflict> {
+pub(super) async fn conflict(grounds: &mut [Ground<'_>], rules: &Asked) -> Option<Conflict> {
     let mut tried: Vec<(Place, Asked)> = Vec::new();
     while tried.len() < MOST_PLACES {
         let set = smallest(&tried)?;
-        let place = match left(grounds, View::Drawn, &set) {
+        let place = match left(grounds, View::Drawn, &set).await {
             Ok(unproved) => {
                 return Some(Conflict {
                     places: places(&set, &tried),
                     unproved,
-                    sure: unproved == 0 && left(grounds, View::Possible, &set) == Ok(0),
+                    sure: unproved == 0 && left(grounds, View::Possible, &set).await == Ok(0),
                     rules: set,
                 });
             }
@@ -152,19 +153,21 @@ fn hitting(tried: &[(Place, Asked)], set: &Asked, most: usize) -> Option<Asked> 
 ///
 /// # Errors
 /// A place at which none of its rules fails.
-fn left(grounds: &mut [Ground<'_>], view: View, set: &Asked) -> Result<i64, Place> {
+async fn left(grounds: &mut [Ground<'_>], view: View, set: &Asked) -> Result<i64, Place> {
     let mut unproved = 0_i64;
     for (at, ground) in grounds.iter_mut().enumerate() {
         let cells = ground.first_cells();
         let judging = &mut ground.judging;
         let rules = [judging.built_in(), set.clone()].concat();
-        let area = left_at(judging, cells, view, &rules).map_err(|way| (at, way))?;
+        let area = left_at(judging, cells, view, &rules)
+            .await
+            .map_err(|way| (at, way))?;
         unproved = unproved.saturating_add(area);
     }
     Ok(unproved)
 }
 
-fn left_at(
+async fn left_at(
     judging: &mut Judging<'_>,
     cells: Vec<Spot>,
     view: View,
@@ -177,6 +180,7 @@ fn left_at(
         .map(|cell| (cell, rules.clone()))
         .collect();
     while let Some((spot, rules)) = queue.pop_front() {
+        judging.rest().await;
         if judging.steps().saturating_sub(first) > MOST_STEPS {
             unproved = unproved.saturating_add(spot.area());
             continue;

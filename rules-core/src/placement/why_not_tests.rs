@@ -1,6 +1,7 @@
 //! Why nothing fits, what papers add, and the map for others.
 
 use super::map::Class;
+use super::pause::at_once;
 use super::placement_tests::{
     ELDERMERE, LINE, ground, outcomes, placement, plot, rule_set, rules, somewhere,
 };
@@ -102,7 +103,7 @@ fn at_every_place_tried_the_ordinary_checker_fails_a_rule_of_the_set() {
             };
             let mut grounds = [ground(&faced(""), &rules, &wishes, 0.0)];
             let asked = grounds[0].mapped();
-            let found = why_not::conflict(&mut grounds, &asked);
+            let found = at_once(why_not::conflict(&mut grounds, &asked));
             let ground = &grounds[0];
             let fits = ground.patches.iter().any(|it| it.class == Class::Sure);
             let Some(found) = found else {

@@ -122,6 +122,18 @@ impl Session {
         self.change(|plan| change(plan, wanted))
     }
 
+    /// Makes several changes, as one step; where one of them is not possible nothing is changed.
+    ///
+    /// # Errors
+    /// As for [`change`].
+    pub fn edit_all(&mut self, wanted: &[Change]) -> Result<(), Wrong> {
+        self.change(|plan| {
+            wanted
+                .iter()
+                .try_for_each(|one| change(plan, one).map(drop))
+        })
+    }
+
     /// Puts what was typed at a place of the plan; nothing takes away what stands there.
     pub fn set(&mut self, path: &str, value: Option<Node>) {
         let mut plan = Node::clone(&self.now.plan);

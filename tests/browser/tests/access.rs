@@ -138,6 +138,19 @@ fn the_desk_with_and_without_faults() -> Outcome {
 }
 
 #[test]
+fn the_map_of_where_the_pool_could_go() -> Outcome {
+    let form = Form::with_example()?;
+    form.run("document.getElementById('view-sheet').click();", json!([]))?;
+    form.click("#sheet-room")?;
+    crate::room::found(&form)?;
+    every_screen("the map of places", &form)?;
+    form.click("#room-rules-0 > summary")?;
+    form.click("#room-more > summary")?;
+    form.run("document.getElementById('room-turned').click(); document.getElementById('room-stopped').click();", json!([]))?;
+    every_screen("a search that was stopped", &form)
+}
+
+#[test]
 fn the_boxes() -> Outcome {
     let form = Form::with_example()?;
     for name in ["print", "share", "anew"] {

@@ -10,6 +10,7 @@ mod lot;
 mod names;
 mod path;
 mod print;
+mod room;
 mod shapes;
 mod size;
 mod touch;

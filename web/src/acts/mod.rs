@@ -7,6 +7,7 @@ pub mod menu;
 mod parts;
 pub mod pointer;
 mod result;
+pub mod room;
 pub mod sheet;
 
 use wasm_bindgen::JsCast;
@@ -64,6 +65,7 @@ fn act(name: &str, on: &Element, event: &Event) -> bool {
         .or_else(|| form::act(name, on))
         .or_else(|| desk::act(name, on))
         .or_else(|| sheet::act(name, on))
+        .or_else(|| room::act(name, on))
         .or_else(|| menu::act(name, on));
     if on.tag_name() == "SUMMARY" {
         // The view says what is open.

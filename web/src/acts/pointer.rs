@@ -5,6 +5,7 @@ use rules_core::edit::Change;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlElement, PointerEvent, WheelEvent};
 
+use super::room;
 use super::said;
 use super::sheet::{let_go, path_of_rings, pulled};
 use crate::browser::{callback, redraw};
@@ -66,6 +67,7 @@ fn held_at(event: &PointerEvent, at: [f64; 2]) -> Option<Hold> {
                 from: at,
                 view: view(),
                 still: true,
+                map: within("[data-map]").is_some(),
             });
         }
     };
@@ -117,7 +119,17 @@ fn follow() {
     });
     match now {
         Some((at, _, Hold::Thing(dragged))) => drag(dragged, at),
-        Some((at, _, Hold::Sheet { from, view, .. })) => shift(from, view, at),
+        Some((
+            at,
+            _,
+            Hold::Sheet {
+                from, view, still, ..
+            },
+        )) => {
+            if !still || between(from, at) >= TREMBLES {
+                shift(from, view, at);
+            }
+        }
         Some((_, fingers, Hold::Fingers { spread, view })) => {
             if let [one, other] = fingers.as_slice() {
                 look_at(Some(closer(view, between(*one, *other) / spread, None)));
@@ -202,7 +214,16 @@ pub fn released(event: &PointerEvent) {
     steady(false);
     match done {
         Some(Hold::Thing(dragged)) => put_down(dragged),
-        Some(Hold::Sheet { still: true, .. }) => let_go(),
+        Some(Hold::Sheet {
+            from,
+            still: true,
+            map,
+            ..
+        }) => {
+            if !(map && room::pressed(from)) {
+                let_go();
+            }
+        }
         _ => {}
     }
 }

@@ -11,6 +11,7 @@ use web_sys::{FocusOptions, HtmlElement, SvgGraphicsElement};
 
 use super::ground::{self, EMPTY, Ground, numbers};
 use super::keyed::{El, document, el, element, show, show_within, svg};
+use super::room_map;
 use crate::draw::drawn;
 use crate::hand::being_drawn;
 use crate::held::{length_said, with};
@@ -59,13 +60,13 @@ pub fn options_of_drag() -> Options {
 pub fn show_drawing() {
     let focused = focused();
     let (ground, sheet) = match drawing_now() {
-        Some(drawing) => (
-            Ground {
+        Some(drawing) => {
+            let ground = Ground {
                 whole: drawing.view,
                 zero: drawing.zero,
-            },
-            of_plan(drawing),
-        ),
+            };
+            (ground, of_plan(drawing, ground))
+        }
         None => (EMPTY, empty_sheet()),
     };
     ground::set_drawn(ground);
@@ -97,13 +98,13 @@ fn has_pool(plan: &Node) -> bool {
     plan.get("pool").is_some_and(|pool| !pool.is_empty())
 }
 
-fn of_plan(drawing: Drawing) -> El {
+fn of_plan(drawing: Drawing, ground: Ground) -> El {
     let layers = drawing.layers.into_iter().enumerate();
     let layers = layers.filter_map(|(at, layer)| of_layer(at, layer));
     let layers: Vec<El> = layers.collect();
     AT_REST.set(layers.clone());
     ASTIR.take();
-    El::from(drawing.open).each(layers)
+    room_map::laid(El::from(drawing.open), layers, ground)
 }
 
 /// A layer of the drawing, found again by its number.

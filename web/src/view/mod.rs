@@ -15,6 +15,8 @@ mod papers;
 pub mod print;
 mod prose;
 mod remains;
+pub mod room;
+mod room_map;
 mod scope;
 mod sheet;
 mod sheet_report;

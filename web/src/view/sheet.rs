@@ -19,6 +19,7 @@ pub fn show_sheet() {
     if let Some(body) = document().and_then(|page| page.body()) {
         // Any element takes an attribute.
         let _ = body.set_attribute("data-view", &looks.view);
+        let _ = body.set_attribute("data-room", &looks.room.to_string());
     }
 }
 
@@ -77,7 +78,12 @@ fn bar(looks: &Looks) -> El {
         .with(of_bar("zoom-in", "sheet.closer"))
         .with(of_bar("zoom-out", "sheet.further"))
         .with(of_bar("zoom-all", "sheet.all"))
-        .with(el("label").class("tick").with(shade).with(t("sheet.shade")));
+        .with(el("label").class("tick").with(shade).with(t("sheet.shade")))
+        .with(
+            of_bar("room", "room.ask")
+                .set("aria-controls", "room")
+                .set("aria-expanded", looks.room.to_string()),
+        );
     let drawing_now = || {
         row("row drawing-now", "sheet.drawing-now")
             .with(el("span").with(t("sheet.drawing-now")))
