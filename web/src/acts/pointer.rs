@@ -219,12 +219,15 @@ pub fn released(event: &PointerEvent) {
             still: true,
             map,
             ..
-        }) => {
-            if !(map && room::pressed(from)) {
-                let_go();
-            }
-        }
+        }) => press_sheet(from, map),
         _ => {}
+    }
+}
+
+/// The sheet is pressed: its map takes the pool there; elsewhere nothing is chosen any more.
+fn press_sheet(at: [f64; 2], map: bool) {
+    if !(map && room::pressed(at)) {
+        let_go();
     }
 }
 
