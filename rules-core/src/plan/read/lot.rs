@@ -10,7 +10,7 @@ use crate::faults::Code;
 use crate::grammar::plan;
 use crate::measure::{Flaw, flaw};
 use crate::quantity::{Dimension, Interval, Unit};
-use crate::text::{Entry, MapReader, Node, Span};
+use crate::text::{Entry, MapReader, Node, Span, in_short};
 use crate::vocabulary::{FactId, KindId};
 
 /// A corner of the lot.
@@ -138,6 +138,14 @@ impl<'a> Context<'a> {
     fn corner(&mut self, entry: &'a Entry) -> Option<Corner<'a>> {
         let (name, span) = (entry.key.as_str(), entry.key_span);
         let named = self.is_id("corners", name, span);
+        if let (Some(x), Some(y)) = (entry.value.get("x"), entry.value.get("y")) {
+            let message = "A point is two figures in brackets, without names.";
+            let help = format!("Write `{name}: [{}, {}]`.", in_short(x), in_short(y));
+            self.faults
+                .add(Code::NotAPoint, entry.value.span, message)
+                .help(help);
+            return None;
+        }
         let (at, accuracy) = if entry.value.as_map().is_some() {
             let [at, accuracy] = self.keys(&entry.value, &plan::LOT_CORNER)?;
             let accuracy = self.accuracy(accuracy);
@@ -180,7 +188,19 @@ impl<'a> Context<'a> {
                 (Code::CrossesItself, message)
             }
         };
-        let help = "Write the corners in the order in which one walks round the lot.";
+        let (help, span) = match (flaw, corners) {
+            (Flaw::Same(at), [first, .., last]) if at + 1 == corners.len() => (
+                format!(
+                    "The lot closes by itself from its last corner to its first, `{}`: leave `{}` out.",
+                    first.name, last.name
+                ),
+                last.span,
+            ),
+            _ => (
+                "Write the corners in the order in which one walks round the lot.".to_owned(),
+                span,
+            ),
+        };
         self.faults.add(code, span, message).help(help);
     }
 
@@ -259,8 +279,12 @@ impl<'a> Context<'a> {
             _ if (to + 1) % count == from => to,
             _ => {
                 self.faults
-                    .add(Code::NotNeighbours, node.span, "A side runs between two corners that follow each other, and these do not.")
-                    .help("The corners follow each other in the order in which they are listed, the first after the last.");
+                    .add(
+                        Code::NotNeighbours,
+                        node.span,
+                        "A side runs between two corners that follow each other, and these do not.",
+                    )
+                    .help(after_corner(corners, from));
                 return None;
             }
         };
@@ -417,6 +441,21 @@ impl<'a> Context<'a> {
             span: side.span,
         }
     }
+}
+
+/// Which corners a side from one of them can go to.
+fn after_corner(corners: &[Corner], from: usize) -> String {
+    let name = |at: usize| {
+        corners
+            .get(at % corners.len().max(1))
+            .map_or("", |it| it.name)
+    };
+    format!(
+        "The corners follow each other in the order in which they are listed, the first after the last: after `{}` comes `{}`, as in `to: {}`.",
+        name(from),
+        name(from + 1),
+        name(from + 1)
+    )
 }
 
 fn exactly(length: i64) -> Possible {

@@ -6,7 +6,7 @@ use super::context::{Context, guess};
 use crate::faults::Code;
 use crate::grammar::{self, DRAWN_WAYS, Syntax, keys, may, words};
 use crate::measure::{Corners, EXTENT, Traced};
-use crate::quantity::Dimension;
+use crate::quantity::{Dimension, Unit, show_exactly};
 use crate::text::{Entry, Node, Span};
 use crate::vocabulary::Shape;
 
@@ -181,7 +181,10 @@ impl<'a> Context<'a> {
         if items.is_empty() || items.iter().any(|item| item.as_list().is_none()) {
             let message = "A list of points is wanted here.";
             let fault = self.faults.add(Code::NotPoints, node.span, message);
-            fault.help("Write it so: `[[0, 0], [4, 0], [4, 3]]`.");
+            fault.help(match node.text().and_then(sides_of) {
+                Some((length, width)) => format!("A rectangle is written with the place of its corner: `{{rectangle: {{at: [0, 0], length: {length}, width: {width}}}}}`, with your own figures after `at`."),
+                None => "Write it so: `[[0, 0], [4, 0], [4, 3]]`.".to_owned(),
+            });
             return None;
         }
         if items.len() > MOST_POINTS {
@@ -354,6 +357,24 @@ impl<'a> Context<'a> {
         })
     }
 
+    /// A coping or a deck that is wider than any lot: its figure was written in another unit.
+    fn not_so_wide(&mut self, by: Option<i64>, node: &Node) -> Option<()> {
+        const WIDEST: i64 = 100_000_000_000;
+        if by.is_none_or(|by| by <= WIDEST) {
+            return Some(());
+        }
+        let written = node.text().unwrap_or_default();
+        let metres = show_exactly(i128::from(by?), Unit::METRE);
+        let message =
+            format!("`{written}` is {metres} here, which is wider than any coping or deck.");
+        self.faults
+            .add(Code::BeyondLimits, node.span, message)
+            .help(format!(
+                "Write its unit, as in `{written} mm` or `{written} cm`."
+            ));
+        None
+    }
+
     /// `{outward: 300 mm, from: water, corners: square}`.
     fn moved(&mut self, node: &'a Node) -> Option<Outlined> {
         if let (Some(_), Some(inward)) = (node.get("outward"), node.get("inward")) {
@@ -367,6 +388,7 @@ impl<'a> Context<'a> {
         } else {
             let [outward, from, corners] = self.keys(node, &grammar::OUTWARD)?;
             let by = self.positive("outward", &outward?.value);
+            self.not_so_wide(by, &outward?.value)?;
             let corners = self.word("corners", &corners?.value, &words(&grammar::CORNERS));
             let corners = if corners? == "round" {
                 Corners::Round
@@ -383,6 +405,14 @@ impl<'a> Context<'a> {
             how,
         })
     }
+}
+
+/// The two sides of a rectangle that is written as `8 m x 4 m`.
+fn sides_of(text: &str) -> Option<(&str, &str)> {
+    let (length, width) = text.split_once(['x', '×'])?;
+    let (length, width) = (length.trim(), width.trim());
+    let figure = |text: &str| text.starts_with(|c: char| c.is_ascii_digit());
+    (figure(length) && figure(width)).then_some((length, width))
 }
 
 /// A rectangle drawn from its corner `at`, turned anticlockwise about it; with a radius, the smaller one that a

@@ -8,6 +8,7 @@ pub(super) mod holds;
 pub(super) mod idle;
 pub(super) mod jumps;
 pub(super) mod slips;
+pub(super) mod unused;
 
 use crate::faults::Code;
 use crate::quantity::show_exactly;

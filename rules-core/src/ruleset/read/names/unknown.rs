@@ -8,8 +8,8 @@ use crate::grammar::measure_named;
 use crate::quantity::meant_amount;
 use crate::ruleset::read::take::{as_short_name, is_short_name};
 use crate::ruleset::read::value::is_amount;
-use crate::text::{Content, Entry, Help, Node, Span, closest, meant_or};
-use crate::vocabulary::{KindId, Shape};
+use crate::text::{Content, Entry, Fault, Help, Node, Span, closest, meant_or, of_same_words};
+use crate::vocabulary::{KindId, OutlineId, Role, Shape};
 
 /// The help if no known name is close.
 const DEFINE: &str = "The kinds have English names, such as `pool` and `lot-line`. A name of your own is defined under `terms`, as in `rear-lines: {kind: lot-line, where: …}`, and a kind of your own under `kinds`.";
@@ -28,6 +28,14 @@ impl<'a> Reader<'a> {
 
     pub(crate) fn unknown_kind(&mut self, name: &str, span: Span) {
         if self.told_where_declared(name) {
+            return;
+        }
+        let bare = without_article(name);
+        let terms = self.term_within(bare);
+        if let Some(term) = terms.filter(|_| name.contains(' ')) {
+            let message = format!("There is no kind of thing and no term `{name}`.");
+            let help = Help::near(Some(term.to_owned()), "");
+            self.fault(Code::UnknownKind, span, message).help(help);
             return;
         }
         let terms = closest(name, self.term_by_name.keys().copied());
@@ -65,9 +73,103 @@ impl<'a> Reader<'a> {
 
     /// The kind, the term or the outline that a name is close to, or the kind that people call so.
     fn near_kind(&self, name: &str) -> Option<String> {
+        let name = without_article(name);
         let names = self.kind_and_term_names();
         let near = || closest(name, names.iter().map(String::as_str)).map(str::to_owned);
         (self.dotted(name).or_else(near)).or_else(|| self.also_called(name))
+    }
+
+    /// The term all of whose words stand in a name: `rear-lines` in `all rear lot lines`.
+    fn term_within(&self, name: &str) -> Option<&'a str> {
+        let name = as_short_name(name);
+        let words: Vec<&str> = name.split('-').map(singular).collect();
+        let within = |term: &&&str| {
+            let mut own = term.split('-').map(singular);
+            term.contains('-') && own.all(|word| words.contains(&word))
+        };
+        let terms = self.term_by_name.keys().filter(within);
+        terms.max_by_key(|term| term.len()).copied()
+    }
+
+    /// Reports a name that stands where something drawn is wanted, and is neither a kind nor a term.
+    pub(crate) fn unknown_drawn(&mut self, name: &str, span: Span) {
+        let known = closest(name, self.term_by_name.keys().copied()).or(self.term_within(name));
+        if known.is_some() || is_amount(name) || self.told_where_declared(name) {
+            return self.unknown_kind(name, span);
+        }
+        let message = format!("There is no kind of thing and no term `{name}`.");
+        let told = |fault: &Fault| fault.code == Code::UnknownKind && fault.message == message;
+        let Some(paths) = self.drawn_as(name) else {
+            // What is to be defined is said once.
+            if self.near_kind(name).is_some()
+                || !is_short_name(name)
+                || self.term_for_choice(name).is_some()
+            {
+                return self.unknown_kind(name, span);
+            }
+            if !self.faults.list.iter().any(told) {
+                self.fault(Code::UnknownKind, span, message).help(format!(
+                    "Define it under `terms`, as in `{name}: pool.water`, or name what is drawn, such as `pool.water`."
+                ));
+            }
+            return;
+        };
+        let paths: Vec<String> = paths.iter().map(|path| format!("`{path}`")).collect();
+        self.fault(Code::UnknownKind, span, message)
+            .help(format!("Write {}.", paths.join(" or ")));
+    }
+
+    /// The outlines that a name means which has no kind before it: those of this name, those of the kind that people call
+    /// so, or the one of the pool that is named in it.
+    fn drawn_as(&self, name: &str) -> Option<Vec<String>> {
+        const MOST: usize = 4;
+        let name = as_short_name(without_article(name));
+        let vocabulary = &self.vocabulary;
+        let outlines = |kind: KindId| vocabulary.kind(kind).outlines.iter().copied();
+        let paths = |ids: Vec<OutlineId>| -> Vec<String> {
+            ids.into_iter()
+                .map(|id| vocabulary.outline_path(id))
+                .collect()
+        };
+        let kinds = vocabulary.kinds().map(|(kind, _)| kind);
+        let own = |id: &OutlineId| vocabulary.outline(*id).name == name;
+        let named: Vec<OutlineId> = kinds.flat_map(outlines).filter(own).collect();
+        let called = vocabulary
+            .kind_named(&name)
+            .or_else(|| vocabulary.kind_called(&name));
+        let of_called: Vec<OutlineId> = called.into_iter().flat_map(outlines).collect();
+        let in_name = |id: &OutlineId| {
+            name.split('-')
+                .any(|word| word == vocabulary.outline(*id).name)
+        };
+        let of_pool = self.pool().into_iter().flat_map(outlines).filter(in_name);
+        let found = [named, of_called, of_pool.collect()];
+        let mut found = found.into_iter().filter(|ids| !ids.is_empty());
+        found.next().map(|mut ids| {
+            ids.truncate(MOST);
+            paths(ids)
+        })
+    }
+
+    /// Reports a fact of something that is neither a kind nor a term; where people call a kind so, with the fact meant.
+    pub(super) fn unknown_kind_of_fact(&mut self, head: &str, tail: &str, span: Span) {
+        let called = self.vocabulary.kind_called(head);
+        let facts = called.map(|kind| (kind, self.fact_names(kind)));
+        let meant = facts.and_then(|(kind, facts)| {
+            let path = |fact: &str| format!("`{}.{fact}`", self.vocabulary.kind(kind).name);
+            let near = closest(tail, facts.iter().map(String::as_str)).map(path);
+            let parts = facts
+                .iter()
+                .filter(|fact| fact.split('-').any(|part| part == tail));
+            let parts: Vec<String> = parts.map(|fact| path(fact)).collect();
+            near.or((!parts.is_empty()).then(|| parts.join(" or ")))
+        });
+        let Some(meant) = meant else {
+            return self.unknown_kind(head, head_of(&format!("{head}.{tail}"), span));
+        };
+        let message = format!("There is no kind of thing and no term `{head}`.");
+        self.fault(Code::UnknownKind, span, message)
+            .help(format!("Write {meant}."));
     }
 
     /// The outline or the fact that a name means which has a blank or an apostrophe in place of the dot.
@@ -96,16 +198,10 @@ impl<'a> Reader<'a> {
         self.fault(Code::UnknownKind, span, message).help(help);
     }
 
-    /// The kind people call by this name, singular or plural.
+    /// The name of the kind that people call so.
     fn also_called(&self, name: &str) -> Option<String> {
-        let name = name.to_lowercase().replace([' ', '_'], "-");
-        let single = name.strip_suffix('s').unwrap_or(&name);
-        let mut kinds = self.vocabulary.kinds();
-        let (_, kind) = kinds.find(|(_, kind)| {
-            let known = |word: &str| kind.also.contains(&word);
-            known(&name) || known(single)
-        })?;
-        Some(kind.name.clone())
+        let kind = self.vocabulary.kind_called(name)?;
+        Some(self.vocabulary.kind(kind).name.clone())
     }
 
     fn kind_and_term_names(&self) -> Vec<String> {
@@ -134,7 +230,12 @@ impl<'a> Reader<'a> {
         let guess = closest(tail, facts()).map(|guess| format!("{head}.{guess}"));
         let parts = facts().filter(|fact| fact.split('-').any(|part| part == tail));
         let parts: Vec<String> = parts.map(|fact| format!("{head}.{fact}")).collect();
+        let others = self.of_other_kinds(tail);
         let list = match (parts.is_empty(), measure_named(tail).is_some()) {
+            _ if let Some(write) = self.in_one_line(&format!("{head}.{tail}")) => write,
+            _ if let Some(own) = self.own_of_same_sort(tail, kind) => format!("Write `{own}`."),
+            (true, false) if guess.is_none() && tail.contains("yard") => self.within_yard(),
+            (true, false) if let (None, Some(others)) = (&guess, others) => others,
             (true, true) if tail == "distance" => "It is measured: write `distance: {from: pool.water, to: lot-line}` in place of `fact`.".to_owned(),
             (true, true) => format!("It is measured: write `{tail}: …` in place of `fact`."),
             (false, _) if guess.is_none() => format!(
@@ -155,6 +256,33 @@ impl<'a> Reader<'a> {
         .help(Help::near(guess, list));
     }
 
+    /// The kinds whose fact this is.
+    fn of_other_kinds(&self, tail: &str) -> Option<String> {
+        let bound = self.around.bound.last().map(|bound| bound.kind);
+        let bound = bound.filter(|kind| self.vocabulary.fact_named(*kind, tail).is_some());
+        if let Some(kind) = bound {
+            let kind = &self.vocabulary.kind(kind).name;
+            return Some(format!(
+                "`{tail}` is a fact of `{kind}`: write `{kind}.{tail}`."
+            ));
+        }
+        let full = self.with_kind(tail)?;
+        Some(format!("`{tail}` is a fact of another kind: write {full}."))
+    }
+
+    /// What to write for whoever asks in which yard the pool lies.
+    fn within_yard(&self) -> String {
+        let term = self.term_by_name.keys().find(|name| name.contains("yard"));
+        let name = term.copied().unwrap_or("rear-yard");
+        let define = match (term, self.term_for_yard(name)) {
+            (None, Some(term)) => format!(" Define the yard under `terms`: `{term}`."),
+            _ => String::new(),
+        };
+        format!(
+            "A yard is a zone, and what counts is the area of the pool that lies in it or outside it: in place of the whole, write `{{area: {{of: {{each: pool.water}}, in: {{not: {name}}}}}, at-most: 0 m2}}`.{define}"
+        )
+    }
+
     /// Reports a name without a kind that is neither a question nor a day.
     pub(super) fn unknown_question(&mut self, name: &str, span: Span) {
         if self.told_where_declared(name) {
@@ -171,6 +299,11 @@ impl<'a> Reader<'a> {
         };
         let message = format!("There is no question and no day `{name}`.");
         self.fault(Code::UnknownFact, span, message).help(help);
+    }
+
+    fn own_questions(&self) -> Vec<String> {
+        let answers = self.vocabulary.with_role(Role::Answers);
+        answers.map_or_else(Vec::new, |kind| self.fact_names(kind))
     }
 
     fn questions_and_days(&self) -> Vec<String> {
@@ -203,13 +336,22 @@ impl<'a> Reader<'a> {
             _ if self.meant_as_amount(name).is_some() => format!("Write `{}`.", self.meant_as_amount(name).unwrap_or_default()),
             _ if name == "none" => "Where there is no limit, none is written: leave the key out.".to_owned(),
             _ if let Some((_, number)) = counted => format!("Write the number: `{number}`."),
+            _ if let Some(share) = share_in_words(name) => format!("Write the share: `{share}`."),
+            _ if is_short_name(name) && !self.own_questions().is_empty() => format!(
+                "The questions of these rules are {}. A fact is written with its kind, as in `pool.depth`; an amount begins with a figure, as in `2 m`.",
+                listed(self.own_questions().iter().map(String::as_str))
+            ),
             _ if is_short_name(name) => format!(
                 "A fact is written with its kind, as in `pool.depth`; an amount begins with a figure and ends with its unit, as in `2 m`; a name of your own is defined under `terms`, as in `{name}: 5 ft`."
             ),
             _ => "A fact is written with its kind, as in `pool.depth`; an amount begins with a figure and ends with its unit, as in `2 m`.".to_owned(),
         };
+        let alike = of_same_words(name, names.clone()).map(str::to_owned);
         let help = match self.dotted(name) {
             Some(fact) => Help::near(Some(fact), ""),
+            None if closest(name, names.clone()).is_none() && alike.is_some() => {
+                Help::near(alike, write)
+            }
             None => meant_or(name, names, write),
         };
         let message = match self.meant_as_amount(name) {
@@ -243,6 +385,32 @@ impl<'a> Reader<'a> {
         self.fault(Code::UnknownOutline, span, message)
             .help(Help::near(guess, list));
     }
+}
+
+/// A name without the word before it that a sentence needs.
+fn without_article(name: &str) -> &str {
+    const BEFORE: [&str; 6] = ["the ", "a ", "an ", "all ", "each ", "every "];
+    let rest = BEFORE.iter().find_map(|word| name.strip_prefix(word));
+    rest.map_or(name, without_article)
+}
+
+fn singular(word: &str) -> &str {
+    word.strip_suffix('s').unwrap_or(word)
+}
+
+/// The share that is written in words.
+fn share_in_words(text: &str) -> Option<&'static str> {
+    const SHARES: [(&str, &str); 5] = [
+        ("half", "50 %"),
+        ("third", "1/3"),
+        ("quarter", "25 %"),
+        ("fifth", "20 %"),
+        ("tenth", "10 %"),
+    ];
+    let text = without_article(text);
+    let word = text.strip_prefix("one ").unwrap_or(text);
+    let known = SHARES.iter().find(|(known, _)| *known == word);
+    known.map(|(_, share)| *share)
 }
 
 /// How an outline is measured, for whoever took it for a fact.

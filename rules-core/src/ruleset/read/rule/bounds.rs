@@ -11,7 +11,7 @@ use crate::ruleset::read::{Reader, listed};
 use crate::ruleset::types::{Type, agree, type_of, varies};
 use crate::ruleset::{Along, Bound, Choice, Test, Value};
 use crate::text::{Content, Entry, MapReader, Node, Span, capitalised, in_short, meant_and};
-use crate::vocabulary::{Answer, FactId};
+use crate::vocabulary::{Answer, FactId, Role};
 
 /// In the order of their words.
 const ALONG: [Along; 2] = [Along::Anywhere, Along::AllAlong];
@@ -26,6 +26,16 @@ fn several(text: &str) -> Option<Vec<&str>> {
         .filter(|word| !matches!(*word, "" | "or" | "and"))
         .collect();
     (words.len() > 1).then_some(words)
+}
+
+/// What to write for a text that is several known words in one.
+pub(crate) fn as_list_of<'w>(
+    text: &str,
+    known: impl Iterator<Item = &'w str> + Clone,
+) -> Option<String> {
+    let words = several(text)?;
+    let all = words.iter().all(|word| known.clone().any(|it| it == *word));
+    all.then(|| format!("Several words are a list: write `[{}]`.", words.join(", ")))
 }
 
 /// Whether a map has a bound, by its right name or a wrong one.
@@ -222,11 +232,16 @@ impl<'a> Reader<'a> {
             );
             return None;
         }
+        if self.two_limits(entry) {
+            return None;
+        }
         let limit = self.value(&entry.value, Some(wanted))?;
         match type_of(&limit, &self.vocabulary)? {
             Type::Amount(found) if agree(found, wanted) => Some(limit),
             Type::Amount(found) => {
-                self.sorts_differ(entry.value.span, found, wanted);
+                if !self.term_without_unit(text, found, wanted) {
+                    self.sorts_differ(entry.value.span, found, wanted);
+                }
                 None
             }
             _ => {
@@ -234,10 +249,72 @@ impl<'a> Reader<'a> {
                     "{} is expected here, and this is answered with a word.",
                     capitalised(wanted.words())
                 );
-                self.fault(Code::NotAnAmount, entry.value.span, message);
+                let example = wanted.example();
+                let help = match self.question_of(wanted) {
+                    Some(question) => format!(
+                        "Write an amount, such as {example}, or name a question that is answered with one: `{question}`."
+                    ),
+                    None => {
+                        format!("Write an amount, such as {example}, or name a fact that is one.")
+                    }
+                };
+                self.fault(Code::NotAnAmount, entry.value.span, message)
+                    .help(help);
                 None
             }
         }
+    }
+
+    /// A question of the rule set that is answered with an amount of this sort.
+    fn question_of(&self, wanted: Dimension) -> Option<String> {
+        let answers = self.vocabulary.with_role(Role::Answers)?;
+        let facts = self.vocabulary.kind(answers).facts.iter();
+        let mut facts = facts.map(|fact| self.vocabulary.fact(*fact));
+        let fits = |answer: &Answer| matches!(answer, Answer::Amount { dimension, .. } if *dimension == wanted);
+        Some(facts.find(|fact| fits(&fact.answer))?.name.clone())
+    }
+
+    /// Reports a limit that is a list of two amounts. Returns whether it was one.
+    fn two_limits(&mut self, entry: &Entry) -> bool {
+        let amount = |node: &Node| {
+            node.text()
+                .filter(|text| is_amount(text))
+                .map(str::to_owned)
+        };
+        let Some([one, other]) = entry.value.as_list() else {
+            return false;
+        };
+        let (Some(one), Some(other)) = (amount(one), amount(other)) else {
+            return false;
+        };
+        let key = &entry.key;
+        let message = format!("One amount is expected after `{key}`, not a list.");
+        self.fault(Code::NotAValue, entry.value.span, message).help(format!(
+            "Two limits are `at-least: {one}` and `at-most: {other}`. Where only the larger counts, write `{key}: {{largest-of: [{one}, {other}]}}`."
+        ));
+        true
+    }
+
+    /// Reports a term that is a figure without a unit, where it is used as an amount with one. Returns whether it is.
+    fn term_without_unit(&mut self, term: &str, found: Dimension, wanted: Dimension) -> bool {
+        let slot = self
+            .term_by_name
+            .get(term)
+            .and_then(|at| self.terms.get(*at));
+        let written =
+            slot.and_then(|slot| Some((slot.item.node.text()?.to_owned(), slot.item.node.span)));
+        let Some((figure, span)) = written.filter(|_| found == Dimension::Number) else {
+            return false;
+        };
+        let example = wanted.example().split('`').nth(1).unwrap_or_default();
+        let unit = example.split_once(' ').map_or("", |(_, unit)| unit);
+        let message = format!(
+            "`{figure}` has no unit, and `{term}` is used as {}.",
+            wanted.words()
+        );
+        self.fault(Code::BadAmount, span, message)
+            .help(format!("Write its unit, as in `{term}: {figure} {unit}`."));
+        true
     }
 
     fn choice(&mut self, node: &'a Node, sort: Type, value: &Value) -> Option<Choice> {
@@ -295,8 +372,12 @@ impl<'a> Reader<'a> {
 
     fn none(&mut self, value: &Value, span: Span) -> Option<Choice> {
         let Value::Fact(id) = value else {
+            let help = match value {
+                Value::Count(_) => "Where there may be none of them, write `is: 0`.",
+                _ => "Use `count` to ask whether there are any.",
+            };
             self.fault(Code::NeverNone, span, "A measure is never `none`.")
-                .help("Use `count` to ask whether there are any.");
+                .help(help);
             return None;
         };
         if self.vocabulary.fact(*id).none {
@@ -365,7 +446,8 @@ impl<'a> Reader<'a> {
     ) {
         let list = format!("Its words are {}.", listed(words.clone()));
         let other = "If none of them fits, add a fact of your own with its words, so that every applicant is asked.";
-        let help = format!("{} {other}", meant_and(word, words, list));
+        let help = as_list_of(word, words.clone())
+            .unwrap_or_else(|| format!("{} {other}", meant_and(word, words, list)));
         self.warning(
             Code::UnlistedWord,
             span,

@@ -84,6 +84,8 @@ impl<'a> Reader<'a> {
     }
 
     fn rule_of(&mut self, node: &'a Node) -> Option<Rule> {
+        self.no_case(node)?;
+        self.not_of_a_rule(node);
         let [
             id,
             title,
