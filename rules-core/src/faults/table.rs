@@ -438,7 +438,7 @@ codes! {
     TinyLimit "tiny-limit",
     /// A list of requirements has one item only: see whether the next line belongs to it.
     OneMember "one-member",
-    /// A share is one of the pool, and what is measured is not part of it: name the whole under `share-of`.
+    /// A share is one of the pool or of the lot, and what is measured lies elsewhere: see what is under `share-of` and `in`.
     OddShare "odd-share",
     /// A step has an id only, so that the report does not say what is to be done: add `what`.
     StepUnsaid "step-unsaid",

@@ -1,10 +1,12 @@
 //! Reading a plan: all that is wrong with it is found in one run.
 
 mod context;
+mod corners;
 mod curve;
 mod fact;
 mod lists;
 mod lot;
+mod moved;
 mod outlines;
 mod shape;
 mod thing;
@@ -26,8 +28,8 @@ use crate::vocabulary::{Number, Vocabulary};
 use context::{Context, guess};
 use thing::Pending;
 
-/// A pool farther than this from its lot is a slip in the coordinates, not a plan: 100 m, in nanometres (common practice, no source).
-const FAR: i64 = 100_000_000_000;
+/// A pool farther than this from its lot is a slip in the coordinates, not a plan: 200 m, in nanometres (common practice, no source).
+const FAR: i64 = 200_000_000_000;
 /// More things than this are no plan of one lot, and would take long to judge.
 const MOST_THINGS: usize = 2000;
 /// Nor are more pools than this: many rules are judged beside each of them.

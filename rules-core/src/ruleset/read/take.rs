@@ -185,10 +185,10 @@ fn in_place_of_list(node: &Node, after: &str) -> String {
             let each = papers.iter().map(|it| format!("{{have: {}}}", in_short(it)));
             format!("Ask for each of them, in a list: `[{}]`.", each.collect::<Vec<_>>().join(", "))
         }
-        (_, Some([_, _, ..])) => format!(
+(_, Some([_, rest @ ..])) if after != "id" && rest.iter().all(|it| it.text().is_some()) => format!(
             "Write one text. If this is one text in several languages, put the short name of its language before each: `{after}: {{en: …, fr: …}}`. A text that begins with a bracket needs quotes."
         ),
-        (_, Some([] | [_])) => "A text that begins with a bracket needs quotes.".to_owned(),
+        (_, Some(_)) => "A text that begins with a bracket needs quotes.".to_owned(),
         (_, None) => format!("Write it after the `:`, as in `{after}: …`."),
     }
 }

@@ -7,6 +7,7 @@ mod looks_like;
 pub(super) mod own;
 pub(super) mod terms;
 pub(super) mod unknown;
+pub(super) mod unknown_facts;
 
 use self::known::Known;
 use self::looks_like::takes_of;

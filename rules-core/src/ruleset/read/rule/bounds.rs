@@ -3,7 +3,7 @@
 use crate::faults::Code;
 use crate::grammar::{self, words};
 use crate::quantity::{Dimension, parse};
-use crate::ruleset::read::names::unknown::led_by_bound;
+use crate::ruleset::read::names::unknown_facts::led_by_bound;
 use crate::ruleset::read::rule::odd_limits::is_share;
 use crate::ruleset::read::rule::wording::{right_word, what_to_write};
 use crate::ruleset::read::value::{flipped, is_amount};
@@ -11,7 +11,7 @@ use crate::ruleset::read::{Reader, listed};
 use crate::ruleset::types::{Type, agree, type_of, varies};
 use crate::ruleset::{Along, Bound, Choice, Test, Value};
 use crate::text::{Content, Entry, MapReader, Node, Span, capitalised, in_short, meant_and};
-use crate::vocabulary::{Answer, FactId, Role};
+use crate::vocabulary::{Answer, FactId};
 
 /// In the order of their words.
 const ALONG: [Along; 2] = [Along::Anywhere, Along::AllAlong];
@@ -263,58 +263,6 @@ impl<'a> Reader<'a> {
                 None
             }
         }
-    }
-
-    /// A question of the rule set that is answered with an amount of this sort.
-    fn question_of(&self, wanted: Dimension) -> Option<String> {
-        let answers = self.vocabulary.with_role(Role::Answers)?;
-        let facts = self.vocabulary.kind(answers).facts.iter();
-        let mut facts = facts.map(|fact| self.vocabulary.fact(*fact));
-        let fits = |answer: &Answer| matches!(answer, Answer::Amount { dimension, .. } if *dimension == wanted);
-        Some(facts.find(|fact| fits(&fact.answer))?.name.clone())
-    }
-
-    /// Reports a limit that is a list of two amounts. Returns whether it was one.
-    fn two_limits(&mut self, entry: &Entry) -> bool {
-        let amount = |node: &Node| {
-            node.text()
-                .filter(|text| is_amount(text))
-                .map(str::to_owned)
-        };
-        let Some([one, other]) = entry.value.as_list() else {
-            return false;
-        };
-        let (Some(one), Some(other)) = (amount(one), amount(other)) else {
-            return false;
-        };
-        let key = &entry.key;
-        let message = format!("One amount is expected after `{key}`, not a list.");
-        self.fault(Code::NotAValue, entry.value.span, message).help(format!(
-            "Two limits are `at-least: {one}` and `at-most: {other}`. Where only the larger counts, write `{key}: {{largest-of: [{one}, {other}]}}`."
-        ));
-        true
-    }
-
-    /// Reports a term that is a figure without a unit, where it is used as an amount with one. Returns whether it is.
-    fn term_without_unit(&mut self, term: &str, found: Dimension, wanted: Dimension) -> bool {
-        let slot = self
-            .term_by_name
-            .get(term)
-            .and_then(|at| self.terms.get(*at));
-        let written =
-            slot.and_then(|slot| Some((slot.item.node.text()?.to_owned(), slot.item.node.span)));
-        let Some((figure, span)) = written.filter(|_| found == Dimension::Number) else {
-            return false;
-        };
-        let example = wanted.example().split('`').nth(1).unwrap_or_default();
-        let unit = example.split_once(' ').map_or("", |(_, unit)| unit);
-        let message = format!(
-            "`{figure}` has no unit, and `{term}` is used as {}.",
-            wanted.words()
-        );
-        self.fault(Code::BadAmount, span, message)
-            .help(format!("Write its unit, as in `{term}: {figure} {unit}`."));
-        true
     }
 
     fn choice(&mut self, node: &'a Node, sort: Type, value: &Value) -> Option<Choice> {

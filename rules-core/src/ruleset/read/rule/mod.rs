@@ -4,6 +4,7 @@ mod bare;
 pub(crate) mod bounds;
 pub(super) mod decisions;
 pub(super) mod each;
+mod limits_amiss;
 mod misplaced;
 mod odd_limits;
 pub(super) mod pools;

@@ -215,10 +215,11 @@ impl<'a> Reader<'a> {
             return None;
         }
         let items = self.items(&entry.value, &entry.key);
-        if let [one] = items {
+        let read = self.requirements(items, entry.value.span);
+        if let (Some(_), [one]) = (&read, items) {
             self.one_member(entry, one);
         }
-        self.requirements(items, entry.value.span)
+        read
     }
 
     /// Asks whether more belongs to a list of one requirement.
