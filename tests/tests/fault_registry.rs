@@ -53,7 +53,11 @@ const MAY_LOOK: &[(&str, &str, &str)] = &[
         "yard",
         "a name as somebody wrote it",
     ),
-    ("plan/read/fact.rs", "between ", "a range as people write it"),
+    (
+        "plan/read/fact.rs",
+        "between ",
+        "a range as people write it",
+    ),
     ("text/cut.rs", "000", "thousands as people write them"),
     ("cures/lines.rs", "{id: ", "an item as somebody wrote it"),
     (

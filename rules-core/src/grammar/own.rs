@@ -57,7 +57,6 @@ pub(crate) const QUESTION: Keys<3> = keys([
     ("help", "how"),
     ("hint", "how"),
     ("type", "answer"),
-    ("answers", "answer"),
 ])
 .with(&[&ANSWER])
 .example("{id: corner-lot, ask: Is it a corner lot?, answer: yes-no}");

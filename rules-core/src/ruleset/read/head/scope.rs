@@ -234,28 +234,28 @@ impl<'a> Reader<'a> {
 
 /// The matter that people call by another word.
 fn called(word: &str) -> Option<&'static str> {
-    const CALLED: [(&str, &str); 14] = [
-        ("setback", "lot-lines"),
-        ("boundaries", "lot-lines"),
-        ("street", "road"),
-        ("house", "buildings"),
-        ("coverage", "zoning"),
-        ("fence", "barrier"),
-        ("gate", "barrier"),
-        ("door", "house-doors"),
-        ("drain", "entrapment"),
-        ("suction", "entrapment"),
-        ("electric", "electricity"),
-        ("septic", "sewage"),
-        ("tree", "heritage-and-nature"),
-        ("document", "papers"),
+    const CALLED: [(&str, Matter); 14] = [
+        ("setbacks", Matter::LotLines),
+        ("boundaries", Matter::LotLines),
+        ("streets", Matter::Road),
+        ("houses", Matter::Buildings),
+        ("coverage", Matter::Zoning),
+        ("fences", Matter::Barrier),
+        ("gates", Matter::Barrier),
+        ("doors", Matter::HouseDoors),
+        ("drains", Matter::Entrapment),
+        ("suction", Matter::Entrapment),
+        ("electric", Matter::Electricity),
+        ("septic", Matter::Sewage),
+        ("trees", Matter::HeritageAndNature),
+        ("documents", Matter::Papers),
     ];
     let word = word.to_lowercase();
-    let single = word.strip_suffix('s').unwrap_or(&word);
+    let several = format!("{word}s");
     let known = CALLED
         .iter()
-        .find(|(known, _)| [word.as_str(), single].contains(known));
-    known.map(|(_, meant)| *meant)
+        .find(|(known, _)| *known == word || *known == several);
+    known.map(|(_, meant)| meant.id())
 }
 
 /// What the files under one hold together; what one of them leaves out and another holds is held.

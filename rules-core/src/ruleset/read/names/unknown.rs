@@ -204,7 +204,7 @@ impl<'a> Reader<'a> {
 
 /// A name without the word before it that a sentence needs.
 pub(super) fn without_article(name: &str) -> &str {
-    const BEFORE: [&str; 6] = ["the ", "a ", "an ", "all ", "each ", "every "];
+    const BEFORE: [&str; 7] = ["the ", "a ", "an ", "one ", "all ", "each ", "every "];
     let rest = BEFORE.iter().find_map(|word| name.strip_prefix(word));
     rest.map_or(name, without_article)
 }

@@ -198,8 +198,7 @@ fn share_in_words(text: &str) -> Option<&'static str> {
         ("fifth", "20 %"),
         ("tenth", "10 %"),
     ];
-    let text = without_article(text);
-    let word = text.strip_prefix("one ").unwrap_or(text);
+    let word = without_article(text);
     let known = SHARES.iter().find(|(known, _)| *known == word);
     known.map(|(_, share)| *share)
 }

@@ -165,12 +165,9 @@ impl<'a> Reader<'a> {
         match of_same_words(name, names()).filter(|_| closest(name, names()).is_none()) {
             Some(meant) => Help::near(
                 Some(meant.to_owned()),
-                format!(
-                    "If it is another: {}",
-                    to_list(name).replacen("Add", "add", 1)
-                ),
+                format!("If it is another: {}", to_list(name)),
             ),
-            None => meant_or(name, names(), to_list(name)),
+            None => meant_or(name, names(), capitalised(&to_list(name))),
         }
     }
 
@@ -421,5 +418,5 @@ fn to_list(name: &str) -> String {
         false => format!(", and write `{id}` here"),
     };
     let title = capitalised(name);
-    format!("Add it under `documents`{here}: `{{id: {id}, title: {title}, from: …}}`.")
+    format!("add it under `documents`{here}: `{{id: {id}, title: {title}, from: …}}`.")
 }

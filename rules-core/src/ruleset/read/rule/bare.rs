@@ -78,6 +78,7 @@ impl Reader<'_> {
 
     /// The distance that a sentence with a length in it means: what is said to be so far `from` something.
     fn distance_meant(&self, text: &str) -> Option<String> {
+        const LINES: [&str; 3] = ["line", "lines", "boundary"];
         let far = ["from", "away", "distance", "to"];
         let words: Vec<&str> = text.split(' ').collect();
         let figure = |word: &&str| is_amount(word);
@@ -88,7 +89,7 @@ impl Reader<'_> {
         let amount = words.get(at..at + 2)?.join(" ");
         parse(&amount, Some(Dimension::Length), None).ok()?;
         let line = |kind: &Bound| Some(kind.kind) == self.vocabulary.with_role(Role::LotLine);
-        let lines = text.contains("line") || text.contains("boundary");
+        let lines = words.iter().any(|word| LINES.contains(word));
         (lines || self.around.bound.iter().any(line)).then(|| {
             format!("{{distance: {{from: pool.water, to: lot-line}}, at-least: {amount}}}")
         })

@@ -12,7 +12,8 @@ use crate::ruleset::read::rule::bounds;
 use crate::ruleset::read::rule::wording::right_word;
 use crate::ruleset::{Requirement, Value};
 use crate::text::{
-    Content, Entry, Help, MapReader, Node, Span, closest, in_short, meant_or, of_same_words,
+    Content, Entry, Help, MapReader, Node, Span, capitalised, closest, in_short, meant_or,
+    of_same_words,
 };
 
 impl<'a> Reader<'a> {
@@ -216,7 +217,8 @@ impl<'a> Reader<'a> {
         }
         let items = self.items(&entry.value, &entry.key);
         let read = self.requirements(items, entry.value.span);
-        if let (Some(_), [one]) = (&read, items) {
+        let all = main_named(&entry.key) == Some(Main::Combination(Combination::All));
+        if let (Some(_), [one], true) = (&read, items, all) {
             self.one_member(entry, one);
         }
         read
@@ -310,21 +312,15 @@ impl<'a> Reader<'a> {
             None => {
                 let define = match name.contains('.') {
                     true => {
-                        "A fact is no term: write the condition itself, as in `{fact: pool.depth, at-most: 1 m}`."
+                        "a fact is no term: write the condition itself, as in `{fact: pool.depth, at-most: 1 m}`."
                     }
-                    false => "Define it under `terms`: a name, and what it stands for.",
+                    false => "define it under `terms`: a name, and what it stands for.",
                 };
                 let terms = || self.term_by_name.keys().copied();
                 let alike = of_same_words(name, terms()).map(str::to_owned);
                 let help = match alike.filter(|_| closest(name, terms()).is_none()) {
-                    Some(term) => Help::near(
-                        Some(term),
-                        format!(
-                            "If it is another: {}",
-                            define.replacen("Define", "define", 1)
-                        ),
-                    ),
-                    None => meant_or(name, terms(), define),
+                    Some(term) => Help::near(Some(term), format!("If it is another: {}", define)),
+                    None => meant_or(name, terms(), capitalised(define)),
                 };
                 let message = format!("There is no term `{name}`.");
                 self.fault(Code::UnknownTerm, entry.value.span, message)
