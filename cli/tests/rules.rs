@@ -216,6 +216,46 @@ fn the_cases_of_a_bundled_rule_set_are_tried() {
     golden("rules-try.txt", &stdout(&output));
 }
 
+#[test]
+fn an_outcome_that_no_rule_comes_to_is_a_fault_of_the_cases() {
+    let folder = scratch("no-outcome");
+    let inside = format!(
+        "{}cases:\n{}",
+        depth_rules("small", ""),
+        depth_cases("passes")
+    );
+    let rules = write(&folder, "small.yaml", &inside);
+    for command in ["try", "check"] {
+        let output = run(&["rules", command, &rules]);
+        assert_eq!(status(&output), 3);
+        assert!(
+            stderr(&output).contains("Did you mean `pass`?"),
+            "{}",
+            stderr(&output)
+        );
+    }
+}
+
+#[test]
+fn a_companion_that_does_not_come_with_the_program_is_asked_about() {
+    let text = "\
+ruleset: companion
+title: Companion
+edition: '1'
+authority: Small office
+belongs-with: [electrical-code]
+rules:
+  - {id: depth, title: Depth, clause: s. 1, require: {fact: pool.depth, at-most: 2 m}}
+";
+    let output = with_input(&["rules", "check", "-"], text.as_bytes());
+    assert_eq!(status(&output), 0, "{}", stderr(&output));
+    assert!(
+        stdout(&output).contains("Is `electric-model` meant?"),
+        "{}",
+        stdout(&output)
+    );
+}
+
 /// Cases of the small rule set about the depth of the pool.
 fn depth_cases(expected: &str) -> String {
     format!(
@@ -252,9 +292,11 @@ fn a_case_that_comes_out_otherwise_is_told() {
         "cases: [{case: a, titel: A}]\n",
     );
     let beside = write(&folder, "beside/rules.yaml", &depth_rules("beside", ""));
-    let output = run(&["rules", "try", &beside]);
-    assert_eq!(status(&output), 3);
-    assert!(stderr(&output).contains("titel"), "{}", stderr(&output));
+    for command in ["try", "check"] {
+        let output = run(&["rules", command, &beside]);
+        assert_eq!(status(&output), 3);
+        assert!(stderr(&output).contains("titel"), "{}", stderr(&output));
+    }
 }
 
 #[test]

@@ -49,6 +49,18 @@ const MAY_LOOK: &[(&str, &str, &str)] = &[
     ("names/own.rs", " or ", "a list as people write it"),
     ("names/chosen.rs", "yard", "a name as somebody wrote it"),
     (
+        "names/unknown_facts.rs",
+        "yard",
+        "a name as somebody wrote it",
+    ),
+    (
+        "plan/read/fact.rs",
+        "between ",
+        "a range as people write it",
+    ),
+    ("text/cut.rs", "000", "thousands as people write them"),
+    ("cures/lines.rs", "{id: ", "an item as somebody wrote it"),
+    (
         "ruleset/words/",
         "neighbour-",
         "a word of the plan, as said",

@@ -67,14 +67,20 @@ fn with(mut arguments: lexopt::Parser, mut task: Task, command: &str) -> Result<
     }
 }
 
-/// The cases of a rule file, its own or those beside it; `None` if it has none that can be read.
-pub(super) fn tried(rules: &OsString, read: &RulesRead) -> Option<Vec<Tried>> {
+/// The cases of a rule file, its own or those beside it, tried; or what is wrong with them, as it is shown. `None` if it has
+/// none.
+pub(super) fn tried(
+    rules: &OsString,
+    read: &RulesRead,
+    own: &Source,
+) -> Option<Result<Vec<Tried>, String>> {
     let beside = match read.cases {
         Some(_) => None,
         None => Some(files::cases(rules).ok()??),
     };
-    let node = node(&beside, read.cases.as_ref()).ok()?;
-    try_node(&read.rule_set, &node).ok()
+    let tried = node(&beside, read.cases.as_ref()).and_then(|node| try_node(&read.rule_set, &node));
+    let file = beside.as_ref().unwrap_or(own);
+    Some(tried.map_err(|faults| faults.show(&file.name, &file.text)))
 }
 
 /// The file of cases: the one named, else none if the rule file has its own cases, else the one beside it.

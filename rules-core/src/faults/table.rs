@@ -436,6 +436,14 @@ codes! {
     DecisionSame "decision-same",
     /// A limit asks for the opposite of what laws ask for there: a gap is at least so wide.
     LimitTurned "limit-turned",
+    /// A least length is in parts of a millimetre, where a thousand times as much is usual: see whether the unit is right.
+    TinyLimit "tiny-limit",
+    /// A list of requirements has one item only: see whether the next line belongs to it.
+    OneMember "one-member",
+    /// A share is one of the pool or of the lot, and what is measured lies elsewhere: see what is under `share-of` and `in`.
+    OddShare "odd-share",
+    /// A step has an id only, so that the report does not say what is to be done: add `what`.
+    StepUnsaid "step-unsaid",
     /// A rule is for each of some things, and what it requires does not speak of them: measure to the thing.
     EachNotUsed "each-not-used",
     /// A rule for each of some things counts or takes the parts of all of them: `part-of` takes each one's own.

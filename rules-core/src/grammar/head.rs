@@ -76,7 +76,6 @@ pub(crate) const RULE_SET: Keys<30> = keys([
     ("disclaimer", "notice"),
     ("valid", "in-force"),
     ("effective", "in-force"),
-    ("base", "builds-on"),
     ("based-on", "builds-on"),
     ("extends", "builds-on"),
     ("definitions", "terms"),
@@ -88,7 +87,8 @@ pub(crate) const RULE_SET: Keys<30> = keys([
     ("warnings", "cautions"),
     ("examples", "cases"),
     ("tests", "cases"),
-]);
+])
+.refusing(&["base"]);
 
 pub(crate) const SCOPE: Keys<3> = keys([
     may("holds", OneOrMore(&MATTER)).says("The matters that these rules cover."),

@@ -178,7 +178,7 @@ pub(crate) const AREA: Keys<3> = keys([
     may("share-of", AnyOf(&[OUTLINES, LIMIT])).says("The area to take a share of."),
 ])
 .called("an area")
-.example("{of: [pool.water, building.footprint], share-of: lot.boundary}");
+.example("{of: [{all: pool.water}, building.roof], in: lot.boundary, share-of: lot.boundary}");
 
 pub(crate) const LENGTH: Keys<2> = keys([need("of", OUTLINES), may("in", ZONE)])
     .called("a length")

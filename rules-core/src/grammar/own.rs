@@ -44,6 +44,20 @@ pub(crate) const QUESTION: Keys<3> = keys([
     CITED,
 ])
 .called("a question")
+.or_as_people_say(&[
+    ("question", "ask"),
+    ("text", "ask"),
+    ("title", "ask"),
+    ("max", "most"),
+    ("maximum", "most"),
+    ("at-most", "most"),
+    ("min", "least"),
+    ("minimum", "least"),
+    ("at-least", "least"),
+    ("help", "how"),
+    ("hint", "how"),
+    ("type", "answer"),
+])
 .with(&[&ANSWER])
 .example("{id: corner-lot, ask: Is it a corner lot?, answer: yes-no}");
 

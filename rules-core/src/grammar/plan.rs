@@ -183,7 +183,7 @@ pub(crate) const DEFINED: [(&str, Syntax); 4] = [
 ];
 
 /// A rule's expected outcome in a case; `unsaid` if the case does not check it.
-const EXPECTED: [&str; 7] = {
+pub(crate) const EXPECTED: [&str; 7] = {
     let [a, b, c, d, e, f] = OUTCOMES;
     [a, b, c, d, e, f, "unsaid"]
 };

@@ -92,7 +92,12 @@ pub(crate) const RULE: Keys<24> = keys([
     ("document", "documents"),
     ("valid", "in-force"),
     ("effective", "in-force"),
+    ("overrides", "replaces"),
+    ("supersedes", "replaces"),
+    ("instead-of", "replaces"),
+    ("papers", "documents"),
 ])
+.refusing(&["expect", "recommended", "advisory"])
 .tied(&[
     Tie::One(&[&["require"], &["should"]]),
     Tie::Needs("where", "each"),

@@ -10,6 +10,13 @@ pub(super) struct CutTexts<'a> {
     entries: &'a [Entry],
 }
 
+/// Reports the texts of a map that commas have cut. Returns whether there were any.
+pub(crate) fn cut_texts_told(entries: &[Entry], faults: &mut Faults) -> bool {
+    let cut = CutTexts::in_entries(entries);
+    let rests = entries.iter().filter(|entry| is_rest(entry));
+    rests.filter(|rest| cut.told(rest, faults)).count() > 0
+}
+
 impl<'a> CutTexts<'a> {
     pub(super) fn in_entries(entries: &'a [Entry]) -> Self {
         Self { entries }
@@ -82,6 +89,7 @@ fn help(key: &str, pieces: &[&str], close: bool) -> String {
     let of_words = pieces.iter().all(|piece| !piece.contains(' '));
     let whole = pieces.join(", ");
     match (of_figures, of_words) {
+        (true, _) if close && pieces.iter().skip(1).all(thousands) => in_thousands(key, pieces),
         (true, _) if close => format!(
             "Write decimals behind a point, `{key}: {}`, and thousands without a mark.",
             pieces.join(".")
@@ -99,6 +107,27 @@ fn help(key: &str, pieces: &[&str], close: bool) -> String {
             "If these are several, write a list: `{key}: [{whole}]`. If they are one text, put it in quotes: `{key}: \"{whole}\"`."
         ),
         _ => format!("Put the text in quotes: `{key}: \"{whole}\"`."),
+    }
+}
+
+/// Whether a piece begins with just three figures, as what follows the mark in `1,000 m2` does.
+fn thousands(piece: &&str) -> bool {
+    let figures = piece.chars().take_while(char::is_ascii_digit).count();
+    figures == 3 && !piece.contains('.')
+}
+
+/// What to write for an amount with a comma before three figures, which mostly divides thousands.
+fn in_thousands(key: &str, pieces: &[&str]) -> String {
+    let whole = format!(
+        "Write thousands without a mark: `{key}: {}`.",
+        pieces.concat()
+    );
+    match pieces {
+        [first, rest] if !rest.starts_with("000") && *first != "0" => format!(
+            "{whole} If the comma stands before decimals, write a point: `{key}: {first}.{rest}`."
+        ),
+        ["0", rest] => format!("Write decimals behind a point: `{key}: 0.{rest}`."),
+        _ => whole,
     }
 }
 

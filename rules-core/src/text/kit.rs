@@ -108,7 +108,9 @@ impl<'a> MapReader<'a> {
                 continue;
             }
             let message = format!("`{}` is not a key of {}.", brief(&entry.key), self.what);
-            let help = Help::near(self.meant_by(entry).map(str::to_owned), self.list());
+            let meant = self.meant_by(entry).map(str::to_owned);
+            let parts = self.with_part(&entry.key).filter(|_| meant.is_none());
+            let help = Help::near(meant, parts.unwrap_or_else(|| self.list()));
             faults
                 .add(Code::UnknownKey, entry.key_span, message)
                 .help(help);
@@ -256,6 +258,21 @@ impl<'a> MapReader<'a> {
         same.copied().or_else(|| closest(&entry.key, free()))
     }
 
+    /// The keys of which a word is the first part: `height-outside` and `height-inside` for `height`.
+    fn with_part(&self, word: &str) -> Option<String> {
+        const MOST: usize = 6;
+        let begins = |known: &&&str| {
+            known
+                .strip_prefix(word)
+                .is_some_and(|rest| rest.starts_with('-'))
+        };
+        let found = self.known.iter().filter(begins);
+        let found: Vec<_> = found.map(|known| format!("`{known}`")).collect();
+        (1..=MOST)
+            .contains(&found.len())
+            .then(|| format!("Write {}.", found.join(" or ")))
+    }
+
     fn list(&self) -> String {
         let known: Vec<_> = self
             .known
@@ -303,6 +320,31 @@ pub fn closest<'c>(word: &str, candidates: impl IntoIterator<Item = &'c str>) ->
         close.filter(|&(slips, candidate)| slips <= allowed && slips < candidate.chars().count());
     near.min_by_key(|&(slips, _)| slips)
         .map(|(_, candidate)| candidate)
+}
+
+/// The name among some that shares at least half of its words with another: `barrier-needed` for `barrier-required`.
+/// Where two share as many, none is meant.
+pub(crate) fn of_same_words<'c>(
+    name: &str,
+    candidates: impl IntoIterator<Item = &'c str>,
+) -> Option<&'c str> {
+    let name = folded(name);
+    let words: Vec<&str> = name.split('-').filter(|word| word.len() > 2).collect();
+    let shared = |candidate: &str| {
+        let own = candidate.split('-').filter(|word| word.len() > 2);
+        let (all, same) = own.fold((0, 0), |(all, same), word| {
+            (all + 1, same + usize::from(words.contains(&word)))
+        });
+        (same > 0 && same * 2 >= words.len().max(all)).then_some(same)
+    };
+    let found = candidates.into_iter().take(MOST_TRIED);
+    let mut found: Vec<_> = found.filter_map(|it| Some((shared(it)?, it))).collect();
+    found.sort_by(|one, other| other.0.cmp(&one.0));
+    match found.as_slice() {
+        [(_, only)] => Some(only),
+        [(most, best), (next, _), ..] if most > next => Some(best),
+        _ => None,
+    }
 }
 
 /// Whether a word of at least five letters is one typing error away from another.

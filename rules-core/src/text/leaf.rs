@@ -118,6 +118,7 @@ pub(super) fn key_of(
         let help = match HOLDING.contains(&key.as_str()) {
             _ if new_item => format!("Does a new item begin here? Then put `- ` in place of the two blanks before `{}`. Otherwise keep one of the two.", brief(&key)),
             false if has_more_below && one < two => format!("Put what is below it under the first `{}`, on line {one}, and take this line out. If they belong to different things, indent one of them further.", brief(&key)),
+            false if is_first && begins_line(lines, span.start) => format!("If each begins a thing of its own, make a list of them: put `- ` before both `{}`, and two more spaces before the lines that belong to each. Otherwise keep one of the two.", brief(&key)),
             true => format!("Keep one of the two, with both in it as a list: `{key}: [{{…}}, {{…}}]`. If they belong to different things, indent one of them further."),
             false => "Keep one of the two. If they belong to different things, indent one of them further.".to_owned(),
         };
@@ -125,6 +126,17 @@ pub(super) fn key_of(
         return None;
     }
     Some((key, span))
+}
+
+/// Whether a byte is the first on its line, after blanks.
+fn begins_line(lines: &Lines, byte: usize) -> bool {
+    let line = lines.line(byte);
+    let before = byte.saturating_sub(lines.start(line));
+    before > 0
+        && lines
+            .line_text(line)
+            .get(..before)
+            .is_some_and(|it| it.trim().is_empty())
 }
 
 fn bad_key(node: &Node, faults: &mut Faults) {

@@ -51,9 +51,14 @@ pub(super) fn odd_indents(text: &str, faults: &mut Faults) {
     let mut start = 0;
     for line in text.split_inclusive('\n') {
         if let Some(at) = odd_indent(line) {
-            faults
-                .add(BLANK.code, at.from(start), BLANK.message)
-                .help(BLANK.help);
+            faults.add(BLANK.code, at.from(start), BLANK.message).help(
+                match line.get(at.0..at.0 + at.1).map(|odd| odd.chars().count()) {
+                    Some(count @ 2..) => format!(
+                        "There are {count} of them here: delete them and type {count} spaces."
+                    ),
+                    _ => BLANK.help.to_owned(),
+                },
+            );
         }
         start += line.len();
     }
@@ -74,8 +79,10 @@ fn odd_indent(line: &str) -> Option<At> {
     let indent = line.len() - line.trim_start().len();
     let says_something = !line.trim().is_empty();
     let mut chars = line.char_indices().take_while(|(at, _)| *at < indent);
-    let odd = chars.find(|(_, c)| BLANKS.contains(c))?;
-    says_something.then_some(At(odd.0, odd.1.len_utf8()))
+    let first = chars.find(|(_, c)| BLANKS.contains(c))?;
+    let more = chars.take_while(|(_, c)| BLANKS.contains(c));
+    let end = more.last().unwrap_or(first);
+    says_something.then_some(At(first.0, end.0 + end.1.len_utf8() - first.0))
 }
 
 /// Finds a character that replaces the space after a `:` or a `-`, or the hyphen before an item.

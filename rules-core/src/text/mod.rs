@@ -34,9 +34,11 @@ mod visible_tests;
 #[cfg(test)]
 mod write_tests;
 
+pub(crate) use cures::with_comment_apart;
+pub(crate) use cut::cut_texts_told;
 pub use fault::{Fault, Faults, Help};
 pub use kit::{MapReader, capitalised, closest, yes_no};
-pub(crate) use kit::{is_one_slip_off, meant_and, meant_or};
+pub(crate) use kit::{is_one_slip_off, meant_and, meant_or, of_same_words};
 pub(crate) use laid_out::{in_quotes, in_short};
 pub use laid_out::{to_json_text, to_yaml_text};
 pub use lines::Lines;

@@ -28,7 +28,7 @@ impl Span {
     }
 
     /// Whether another place is in this one.
-    pub(super) fn holds(self, other: Span) -> bool {
+    pub(crate) fn holds(self, other: Span) -> bool {
         self.start <= other.start && other.end <= self.end
     }
 }

@@ -25,6 +25,19 @@ impl Builder<'_> {
             Some(_) => &syntax::TAB,
             None => syntax::say(error.info(), self.after_text(at)),
         };
+        let tab = match said.code {
+            Code::Tab => tab.or_else(|| self.tab_below(at)),
+            _ => tab,
+        };
+        if tab.is_none()
+            && let Some(bracket) = cures::never_closed(&self.lines, at, said)
+        {
+            let fault = self
+                .faults
+                .add(Code::Bracket, bracket.place, bracket.message);
+            fault.help(bracket.help);
+            return Err(Stop);
+        }
         let next = self.text.get(at..).and_then(|rest| rest.chars().next());
         let ends_line = next.is_none_or(|c| matches!(c, '\n' | '\r'));
         let width = match next.filter(|_| !ends_line) {
@@ -132,14 +145,23 @@ impl Builder<'_> {
         [line, line.saturating_sub(1)]
             .into_iter()
             .filter(|&line| line > 0)
-            .find_map(|line| {
-                let said = self.lines.line_text(line);
-                let indent = said.len() - said.trim_start_matches([' ', '\t']).len();
-                let at = said
-                    .find('\t')
-                    .filter(|&at| at < indent && !said.trim().is_empty())?;
-                let start = self.lines.start(line) + at;
-                Some(Span::new(start, start + 1))
-            })
+            .find_map(|line| self.tab_in(line))
+    }
+
+    /// The first tab in the indentation of a line below: a text that may go on there is placed where it begins.
+    fn tab_below(&self, byte: usize) -> Option<Span> {
+        const FAR: usize = 20;
+        let line = self.lines.line(byte);
+        (line + 1..line + FAR).find_map(|line| self.tab_in(line))
+    }
+
+    fn tab_in(&self, line: usize) -> Option<Span> {
+        let said = self.lines.line_text(line);
+        let indent = said.len() - said.trim_start_matches([' ', '\t']).len();
+        let at = said
+            .find('\t')
+            .filter(|&at| at < indent && !said.trim().is_empty())?;
+        let start = self.lines.start(line) + at;
+        Some(Span::new(start, start + 1))
     }
 }

@@ -30,6 +30,19 @@ impl Vocabulary {
         self.kinds_by_name.get(name).copied()
     }
 
+    /// The kind that people call by this name, singular or plural.
+    pub(crate) fn kind_called(&self, name: &str) -> Option<KindId> {
+        let name = name.trim().to_lowercase().replace([' ', '_'], "-");
+        let single = name.strip_suffix('s').unwrap_or(&name);
+        let called = |kind: &Kind| {
+            kind.also
+                .iter()
+                .any(|word| *word == name || *word == single)
+        };
+        self.kinds()
+            .find_map(|(id, kind)| called(kind).then_some(id))
+    }
+
     /// The kinds whose facts are written without the kind in front.
     pub fn short_kinds(&self) -> impl Iterator<Item = KindId> + '_ {
         let roles = [Role::Answers, Role::Events].into_iter();

@@ -8,7 +8,7 @@ use super::context::{Context, guess};
 use crate::faults::Code;
 use crate::grammar::plan::POSSIBLE;
 use crate::quantity::{
-    Dimension, Interval, NO_HIGH, NO_LOW, Unit, Written, in_one_dimension, show_exactly,
+    Dimension, Interval, NO_HIGH, NO_LOW, Unit, Written, in_one_dimension, parse, show_exactly,
 };
 use crate::text::{Entry, Help, MapReader, Node, Span, is_one_slip_off, yes_no};
 use crate::vocabulary::{Answer, Fact, FactId};
@@ -81,6 +81,9 @@ impl<'a> Context<'a> {
         node: &'a Node,
         dimension: Dimension,
     ) -> Option<Possible> {
+        if self.in_other_words(&fact.name, node, dimension) {
+            return None;
+        }
         let written = self.amount(&fact.name, node, dimension)?;
         let least = self.within_limits(fact, node, &written)?;
         Some(amount_of(Amount {
@@ -90,6 +93,26 @@ impl<'a> Context<'a> {
             dimension: written.dimension,
             unit: Some(written.unit),
         }))
+    }
+
+    /// Reports a range or a rough amount that is written in other words than here. Returns whether it is one.
+    fn in_other_words(&mut self, key: &str, node: &Node, of: Dimension) -> bool {
+        let reads = |text: &str| parse(text, Some(of), self.unit).is_ok();
+        let text = node.text().unwrap_or_default();
+        let range = as_range(text).filter(|range| !reads(text) && reads(range));
+        let rough = roughly(text).filter(|amount| reads(amount));
+        let help = match (range, rough) {
+            (Some(range), _) => format!("What lies somewhere between is written `{range}`."),
+            (_, Some(amount)) => format!(
+                "Write how far off it may be behind it, as in `{amount} ± 100 mm`, or between what it lies, as in `1.4 m .. 1.6 m`."
+            ),
+            _ => return false,
+        };
+        let message = format!("In `{key}`, `{text}` is not how an amount is written here.");
+        self.faults
+            .add(Code::BadAmount, node.span, message)
+            .help(help);
+        true
     }
 
     fn known_word(
@@ -103,8 +126,9 @@ impl<'a> Context<'a> {
         let known = words.iter().map(String::as_str);
         let other_spelling =
             |word: &&str| plain(word) == plain(text) || is_one_slip_off(text, word);
+        let own_name = self.vocabulary.kind(fact.kind).also.contains(&text);
         if words.iter().any(|word| word == text)
-            || (open && !known.clone().any(|word| other_spelling(&word)))
+            || (open && !own_name && !known.clone().any(|word| other_spelling(&word)))
         {
             return Some(words_of([text]));
         }
@@ -328,6 +352,43 @@ fn either_amount(one: Amount, other: Amount) -> Amount {
         dimension,
         unit: one.unit.filter(own).or(other.unit.filter(own)),
     }
+}
+
+/// A range that is written as `1.5-1.8 m` or `1.5 to 1.8 m`, as it is written here.
+fn as_range(text: &str) -> Option<String> {
+    let around = [" to ", " and ", "-", "–"];
+    let (from, to) = around.iter().find_map(|mark| text.split_once(mark))?;
+    let from = from.trim().trim_start_matches("between ");
+    let figure = |text: &str| text.starts_with(|c: char| c.is_ascii_digit());
+    let to = to.trim();
+    if !figure(from) || !figure(to) {
+        return None;
+    }
+    let unit = to
+        .trim_start_matches(|c: char| c.is_ascii_digit() || c == '.')
+        .trim();
+    let bare = from.chars().all(|c| c.is_ascii_digit() || c == '.');
+    Some(match bare && !unit.is_empty() {
+        true => format!("{from} {unit} .. {to}"),
+        false => format!("{from} .. {to}"),
+    })
+}
+
+/// The amount of a text that says it is a rough one.
+fn roughly(text: &str) -> Option<&str> {
+    const ROUGH: [&str; 7] = [
+        "about ",
+        "approx. ",
+        "approx ",
+        "approximately ",
+        "ca. ",
+        "around ",
+        "~",
+    ];
+    ROUGH
+        .iter()
+        .find_map(|word| text.strip_prefix(word))
+        .map(str::trim)
 }
 
 /// A word without what people spell in different ways.

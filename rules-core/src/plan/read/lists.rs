@@ -10,6 +10,31 @@ use crate::quantity::{Dimension, Interval};
 use crate::text::{Entry, Node, Span};
 use crate::vocabulary::{KindId, Matter, Number, OutlineId};
 
+/// What to write for a list of names where each needs a value.
+fn named_below(entry: &Entry) -> String {
+    let state = match entry.key.as_str() {
+        "documents" => "in-hand",
+        "inventory" => "all-shown",
+        _ => "…",
+    };
+    let names = entry.value.as_list().unwrap_or_default().iter();
+    let names: Vec<_> = names
+        .filter_map(Node::text)
+        .map(|name| format!("{name}: {state}"))
+        .collect();
+    match names.is_empty() {
+        true => format!(
+            "Write each name with its value after it, as in `{}: {{…: {state}}}`.",
+            entry.key
+        ),
+        false => format!(
+            "Write each name with its value after it: `{}: {{{}}}`.",
+            entry.key,
+            names.join(", ")
+        ),
+    }
+}
+
 impl<'a> Context<'a> {
     /// The items of a list; anything else is a fault.
     pub fn list(&mut self, entry: Option<&'a Entry>) -> &'a [Node] {
@@ -31,7 +56,10 @@ impl<'a> Context<'a> {
         };
         entry.value.as_map().unwrap_or_else(|| {
             let message = format!("`{}` needs keys with values.", entry.key);
-            self.faults.add(Code::NotAMap, entry.value.span, message);
+            let help = named_below(entry);
+            self.faults
+                .add(Code::NotAMap, entry.value.span, message)
+                .help(help);
             &[]
         })
     }

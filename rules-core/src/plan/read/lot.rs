@@ -2,24 +2,15 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::super::{Amount, Figure, Form, Point, Possible, SourceIndex, Thing};
-use super::context::{Context, Stated, guess};
+use super::super::{Amount, Figure, Form, Possible, SourceIndex, Thing};
+use super::context::{Context, Stated};
+use super::corners::{Corner, after_corner};
 use super::fact::words_of;
-use super::shape::MOST_POINTS;
 use crate::faults::Code;
 use crate::grammar::plan;
-use crate::measure::{Flaw, flaw};
 use crate::quantity::{Dimension, Interval, Unit};
-use crate::text::{Entry, MapReader, Node, Span};
+use crate::text::{MapReader, Node, Span};
 use crate::vocabulary::{FactId, KindId};
-
-/// A corner of the lot.
-struct Corner<'a> {
-    name: &'a str,
-    span: Span,
-    at: Point,
-    accuracy: Stated,
-}
 
 /// A side of the lot, from one of its corners to the next.
 struct Side<'a> {
@@ -94,95 +85,6 @@ impl<'a> Context<'a> {
             span: node.span,
         };
         Some((lot, things))
-    }
-
-    fn corners(&mut self, entry: &'a Entry) -> Option<Vec<Corner<'a>>> {
-        let Some(entries) = entry.value.as_map() else {
-            self.faults
-                .add(
-                    Code::NotCorners,
-                    entry.value.span,
-                    "The lot's corners need a name each.",
-                )
-                .help("Write them in order round the lot: `corners: {a: [0, 0], b: [24, 0], …}`.");
-            return None;
-        };
-        if entries.len() > MOST_POINTS {
-            let message = format!(
-                "There are {} corners here; no more than {MOST_POINTS} are read, and no survey of a lot has as many.",
-                entries.len()
-            );
-            self.faults
-                .add(Code::TooManyPoints, entry.key_span, message);
-            return None;
-        }
-        let read: Vec<_> = entries.iter().map(|entry| self.corner(entry)).collect();
-        let corners: Option<Vec<_>> = read.into_iter().collect();
-        let corners = corners?;
-        if corners.len() < 3 {
-            let message = format!(
-                "A lot has at least three corners; this one has {}.",
-                corners.len()
-            );
-            self.faults
-                .add(Code::TooFewPoints, entry.value.span, message);
-            return None;
-        }
-        let ring: Vec<_> = corners.iter().map(|corner| corner.at).collect();
-        if let Some(flaw) = flaw(&ring) {
-            self.refuse_lot(&corners, flaw, entry.value.span);
-            return None;
-        }
-        Some(corners)
-    }
-
-    fn corner(&mut self, entry: &'a Entry) -> Option<Corner<'a>> {
-        let (name, span) = (entry.key.as_str(), entry.key_span);
-        let named = self.is_id("corners", name, span);
-        let (at, accuracy) = if entry.value.as_map().is_some() {
-            let [at, accuracy] = self.keys(&entry.value, &plan::LOT_CORNER)?;
-            let accuracy = self.accuracy(accuracy);
-            (self.point(&at?.value), accuracy)
-        } else {
-            (self.point(&entry.value), None)
-        };
-        let at = at.filter(|_| named)?;
-        Some(Corner {
-            name,
-            span,
-            at,
-            accuracy,
-        })
-    }
-
-    fn refuse_lot(&mut self, corners: &[Corner], flaw: Flaw, span: Span) {
-        let name = |at: usize| {
-            corners
-                .iter()
-                .cycle()
-                .nth(at)
-                .map_or("", |corner| corner.name)
-        };
-        let (code, message) = match flaw {
-            Flaw::Same(at) => {
-                let message = format!(
-                    "Corners `{}` and `{}` are at the same place.",
-                    name(at),
-                    name(at + 1)
-                );
-                (Code::SamePoint, message)
-            }
-            Flaw::Crossing(a, b) => {
-                let (a, b) = ((name(a), name(a + 1)), (name(b), name(b + 1)));
-                let message = format!(
-                    "The side from `{}` to `{}` meets the side from `{}` to `{}`.",
-                    a.0, a.1, b.0, b.1
-                );
-                (Code::CrossesItself, message)
-            }
-        };
-        let help = "Write the corners in the order in which one walks round the lot.";
-        self.faults.add(code, span, message).help(help);
     }
 
     /// One side for each edge: as listed, or named by its corners.
@@ -260,8 +162,12 @@ impl<'a> Context<'a> {
             _ if (to + 1) % count == from => to,
             _ => {
                 self.faults
-                    .add(Code::NotNeighbours, node.span, "A side runs between two corners that follow each other, and these do not.")
-                    .help("The corners follow each other in the order in which they are listed, the first after the last.");
+                    .add(
+                        Code::NotNeighbours,
+                        node.span,
+                        "A side runs between two corners that follow each other, and these do not.",
+                    )
+                    .help(after_corner(corners, from));
                 return None;
             }
         };
@@ -279,23 +185,6 @@ impl<'a> Context<'a> {
                 listed,
             },
         ))
-    }
-
-    fn corner_named(&mut self, entry: &'a Entry, corners: &[Corner<'a>]) -> Option<usize> {
-        let text = self.scalar(&entry.key, &entry.value)?;
-        let found = corners.iter().position(|corner| corner.name == text);
-        if found.is_none() {
-            let help = guess(
-                text,
-                corners.iter().map(|corner| corner.name),
-                "The corners are",
-            );
-            let message = format!("The lot has no corner `{text}`.");
-            self.faults
-                .add(Code::UnknownCorner, entry.value.span, message)
-                .help(help);
-        }
-        found
     }
 
     /// Sides that say nothing of their own take what the lot says.

@@ -1,10 +1,12 @@
 //! Reading a plan: all that is wrong with it is found in one run.
 
 mod context;
+mod corners;
 mod curve;
 mod fact;
 mod lists;
 mod lot;
+mod moved;
 mod outlines;
 mod shape;
 mod thing;
@@ -26,8 +28,8 @@ use crate::vocabulary::{Number, Vocabulary};
 use context::{Context, guess};
 use thing::Pending;
 
-/// A pool farther than this from its lot is a slip in the coordinates, not a plan: 500 m, in nanometres.
-const FAR: i64 = 500_000_000_000;
+/// A pool farther than this from its lot is a slip in the coordinates, not a plan: 200 m, in nanometres (common practice, no source).
+const FAR: i64 = 200_000_000_000;
 /// More things than this are no plan of one lot, and would take long to judge.
 const MOST_THINGS: usize = 2000;
 /// Nor are more pools than this: many rules are judged beside each of them.
@@ -216,7 +218,7 @@ impl<'a> Context<'a> {
             let message = format!("The pool lies {} m from its lot.", away / 1_000_000_000);
             self.faults
                 .add(Code::PoolFarFromLot, span, message)
-                .help("Give both in the same coordinates, counted from the same place.");
+                .help("Give both in the same coordinates, counted from the same place, and with their figures in the same unit.");
         }
     }
 

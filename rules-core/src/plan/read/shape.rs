@@ -4,7 +4,7 @@ use super::super::figure::Accuracy;
 use super::super::{Curved, Form, Point};
 use super::context::{Context, guess};
 use crate::faults::Code;
-use crate::grammar::{self, DRAWN_WAYS, Syntax, keys, may, words};
+use crate::grammar::{self, DRAWN_WAYS, Syntax, keys, may};
 use crate::measure::{Corners, EXTENT, Traced};
 use crate::quantity::Dimension;
 use crate::text::{Entry, Node, Span};
@@ -181,7 +181,10 @@ impl<'a> Context<'a> {
         if items.is_empty() || items.iter().any(|item| item.as_list().is_none()) {
             let message = "A list of points is wanted here.";
             let fault = self.faults.add(Code::NotPoints, node.span, message);
-            fault.help("Write it so: `[[0, 0], [4, 0], [4, 3]]`.");
+            fault.help(match node.text().and_then(sides_of) {
+                Some((length, width)) => format!("A rectangle is written with the place of its corner: `{{rectangle: {{at: [0, 0], length: {length}, width: {width}}}}}`, with your own figures after `at`."),
+                None => "Write it so: `[[0, 0], [4, 0], [4, 3]]`.".to_owned(),
+            });
             return None;
         }
         if items.len() > MOST_POINTS {
@@ -343,46 +346,14 @@ impl<'a> Context<'a> {
                 .map(|form| Drawn::new(vec![form], 0)),
         }
     }
+}
 
-    fn same_as(&mut self, node: &'a Node, way: &'a Entry) -> Option<Outlined> {
-        self.keys(node, &grammar::SAME)?;
-        let name = self.scalar("same-as", &way.value)?.to_owned();
-        Some(Outlined::From {
-            name,
-            span: way.value.span,
-            how: How::Same,
-        })
-    }
-
-    /// `{outward: 300 mm, from: water, corners: square}`.
-    fn moved(&mut self, node: &'a Node) -> Option<Outlined> {
-        if let (Some(_), Some(inward)) = (node.get("outward"), node.get("inward")) {
-            let message = "An outline lies either outward or inward of another.";
-            self.faults.add(Code::TwoWays, inward.span, message);
-            return None;
-        }
-        let (how, from) = if node.get("inward").is_some() {
-            let [inward, from] = self.keys(node, &grammar::INWARD)?;
-            (How::Inward(self.positive("inward", &inward?.value)?), from)
-        } else {
-            let [outward, from, corners] = self.keys(node, &grammar::OUTWARD)?;
-            let by = self.positive("outward", &outward?.value);
-            let corners = self.word("corners", &corners?.value, &words(&grammar::CORNERS));
-            let corners = if corners? == "round" {
-                Corners::Round
-            } else {
-                Corners::Square
-            };
-            (How::Outward(by?, corners), from)
-        };
-        let from = from?;
-        let name = self.scalar("from", &from.value)?.to_owned();
-        Some(Outlined::From {
-            name,
-            span: from.value.span,
-            how,
-        })
-    }
+/// The two sides of a rectangle that is written as `8 m x 4 m`.
+fn sides_of(text: &str) -> Option<(&str, &str)> {
+    let (length, width) = text.split_once(['x', '×'])?;
+    let (length, width) = (length.trim(), width.trim());
+    let figure = |text: &str| text.starts_with(|c: char| c.is_ascii_digit());
+    (figure(length) && figure(width)).then_some((length, width))
 }
 
 /// A rectangle drawn from its corner `at`, turned anticlockwise about it; with a radius, the smaller one that a

@@ -7,7 +7,7 @@ use super::context::{Context, Stated, guess};
 use super::outlines::Written;
 use crate::faults::Code;
 use crate::grammar::plan::{PLACED, THING};
-use crate::text::{MapReader, Node, Span};
+use crate::text::{Help, MapReader, Node, Span};
 use crate::vocabulary::{FactId, KindId, Outline, OutlineId};
 
 /// A thing, and the id of what it is part of as written.
@@ -66,7 +66,12 @@ impl<'a> Context<'a> {
         let kind = vocabulary.kind_named(name);
         if kind.is_none() {
             let names: Vec<_> = vocabulary.kind_names().collect();
-            let help = guess(name, names.into_iter(), "The kinds are");
+            let called = vocabulary.kind_called(name);
+            let called = called.map(|kind| vocabulary.kind(kind).name.clone());
+            let help = match called {
+                Some(kind) => Help::near(Some(kind), ""),
+                None => guess(name, names.into_iter(), "The kinds are"),
+            };
             let message = format!("`{name}` is not a kind of thing that `{key}` can name.");
             self.faults.add(Code::UnknownKind, span, message).help(help);
         }

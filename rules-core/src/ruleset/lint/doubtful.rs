@@ -4,19 +4,22 @@
 use std::sync::Arc;
 
 use crate::faults::Code;
-use crate::quantity::{Dimension, show_exactly};
+use crate::quantity::{Dimension, Unit, show_exactly};
 use crate::ruleset::lint::cells::stated;
 use crate::ruleset::read::Reader;
 use crate::ruleset::stricter::bare;
 use crate::ruleset::visit::{Visit, within};
 use crate::ruleset::{
     Area, Bound, Choice, Distance, DocumentIndex, Once, Operand, Part, Places, Requirement, Rule,
-    Selection, ShareOf, Test, Value, Which,
+    Selection, ShareOf, Stated, Test, Value, Which, Zone,
 };
 use crate::vocabulary::{FactId, KindId, Vocabulary};
 
 /// What is measured, so that it seldom is just so much.
 const MEASURED: [Dimension; 3] = [Dimension::Length, Dimension::Area, Dimension::Volume];
+
+/// A millimetre in tiny units.
+const MILLIMETRE: i128 = 1_000_000;
 
 impl Reader<'_> {
     /// Looks for limits the wrong way round, and for things of which a rule does not speak.
@@ -25,6 +28,8 @@ impl Reader<'_> {
         asked.requirement(&rule.require, false);
         for (test, is_one_of_several) in asked.tests {
             self.exact_amount(test);
+            self.tiny_limit(test);
+            self.out_of_rear_yard(test);
             self.limit_turned(test, is_one_of_several);
         }
         self.each_not_used(rule);
@@ -56,6 +61,64 @@ impl Reader<'_> {
         let limit = limit.map_or("…".to_owned(), |it| show_exactly(it.range.low, it.unit));
         self.warning(Code::LimitTurned, test.span, message)
             .help(format!("Is `{meant}: {limit}` meant?"));
+    }
+
+    /// A limit that keeps the pool out of the yard behind the house, where laws want it.
+    fn out_of_rear_yard(&mut self, test: &Test) {
+        let Value::Area(area) = bare(&test.value) else {
+            return;
+        };
+        let Some(Zone::Named { term, .. }) = area.within.as_deref() else {
+            return;
+        };
+        let none = |bound: &Bound| matches!(bound, Bound::AtMost(limit) if stated(limit).is_some_and(|it| it.range.high == 0));
+        let rear = term
+            .name
+            .split('-')
+            .any(|word| matches!(word, "rear" | "back"));
+        if !rear || !self.of_pool(&area.of) || !test.bounds.iter().any(none) {
+            return;
+        }
+        let name = &term.name;
+        let message = format!("This keeps the pool out of `{name}`.");
+        let help = format!("Is `in: {{not: {name}}}` meant, so that the pool lies nowhere else?");
+        self.warning(Code::LimitTurned, test.span, message)
+            .help(help);
+    }
+
+    /// A least amount in parts of a millimetre, where a thousand times as much is possible.
+    fn tiny_limit(&mut self, test: &Test) {
+        let Value::Fact(fact) = bare(&test.value) else {
+            return;
+        };
+        let least = test.bounds.iter().filter_map(|bound| match bound {
+            Bound::AtLeast(limit) | Bound::MoreThan(limit) => stated(limit),
+            _ => None,
+        });
+        let odd = |limit: &&Stated| {
+            let amount = limit.range.low;
+            limit.unit == Unit::MILLIMETRE
+                && (1..10 * MILLIMETRE).contains(&amount)
+                && amount % MILLIMETRE != 0
+        };
+        let Some(limit) = least.into_iter().find(odd) else {
+            return;
+        };
+        let meant = limit.range.low.saturating_mul(1000);
+        if !self
+            .vocabulary
+            .fact(*fact)
+            .answer
+            .possible()
+            .contains(meant)
+        {
+            return;
+        }
+        let said = show_exactly(limit.range.low, limit.unit);
+        let meant = show_exactly(meant, Unit::METRE);
+        let message = format!("`{said}` is hardly more than nothing.");
+        self.warning(Code::TinyLimit, test.span, message)
+            .help(format!("Is `{meant}` meant?"));
     }
 
     /// `is` with a measured amount of what changes along a thing, or with two: nothing is just so much to the millimetre.

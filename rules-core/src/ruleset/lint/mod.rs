@@ -8,6 +8,7 @@ pub(super) mod holds;
 pub(super) mod idle;
 pub(super) mod jumps;
 pub(super) mod slips;
+pub(super) mod unused;
 mod whose;
 
 use crate::faults::Code;

@@ -1,10 +1,10 @@
 //! How to write as a list what should have been one.
 
-use crate::grammar::main_named;
+use crate::grammar::{Main, main_named};
 use crate::text::{Content, Entry, Node, begins_with_bullet, in_short};
 
 /// Lists of which an example says more than a rule, by their keys.
-const EXAMPLES: [(&str, &str); 10] = [
+const EXAMPLES: [(&str, &str); 13] = [
     (
         "all-of",
         "[{fact: pool.depth, at-most: 2 m}, {count: gate, at-most: 1}]",
@@ -23,6 +23,18 @@ const EXAMPLES: [(&str, &str); 10] = [
     (
         "documents",
         "[{id: consent, title: Consent of the neighbour, from: the neighbour}]",
+    ),
+    (
+        "cautions",
+        "[{id: digging, says: Have buried pipes located first.}]",
+    ),
+    (
+        "do",
+        "[{id: notify, what: Tell the neighbours, before: build}]",
+    ),
+    (
+        "questions",
+        "[{id: corner-lot, ask: Is it a corner lot?, answer: yes-no}]",
     ),
 ];
 
@@ -64,8 +76,53 @@ fn map_as_list(node: &Node, key: &str, first: &Entry) -> String {
     }
 }
 
+/// Keys that choose among the things after `each`.
+const CHOOSING: [&str; 4] = ["each", "where", "in", "if-none"];
+
+/// What must hold of each of some things, with its `require`.
+fn for_each(node: &Node, entries: &[Entry]) -> Option<String> {
+    let chooses = |entry: &&Entry| CHOOSING.contains(&entry.key.as_str());
+    let (chosen, rest): (Vec<&Entry>, Vec<&Entry>) = entries.iter().partition(chooses);
+    let first = rest.first()?;
+    if !chosen.iter().any(|entry| entry.key == "each") || first.key == "require" {
+        return None;
+    }
+    if !node.is_braced() {
+        return Some(format!(
+            "Write `require:` in the column of `each`, and put `{}` and what belongs to it under it, two spaces further in.",
+            first.key
+        ));
+    }
+    let of = |entries: Vec<&Entry>| {
+        in_short(&Node {
+            content: Content::Map(entries.into_iter().cloned().collect()),
+            ..*node
+        })
+    };
+    let chosen = of(chosen);
+    let chosen = chosen.trim_end_matches('}');
+    Some(format!("Write `{chosen}, require: {}}}`.", of(rest)))
+}
+
+/// What to write for a measure with a table beside it in place of a limit.
+fn table_as_limit(entries: &[Entry]) -> Option<String> {
+    let [measure, table] = entries else {
+        return None;
+    };
+    let measured = main_named(&measure.key).is_some_and(|main| matches!(main, Main::Measure(_)));
+    (measured && table.key == "table").then(|| {
+        format!(
+            "If the table says how much `{}` must be, it stands under the limit: write `at-least:`, or `at-most:`, in place of `table:`, put `table:` under it, two spaces further in, and move its rows with it.",
+            measure.key
+        )
+    })
+}
+
 /// Two requirements in one map, as a list of two.
 pub(super) fn two_requirements(node: &Node, entries: &[Entry]) -> String {
+    if let Some(help) = for_each(node, entries).or_else(|| table_as_limit(entries)) {
+        return help;
+    }
     let mut parts: Vec<Vec<Entry>> = Vec::new();
     for entry in entries {
         let begun = |part: &Vec<Entry>| part.iter().any(|it| main_named(&it.key).is_some());

@@ -254,7 +254,7 @@ impl<'a> Reader<'a> {
         let mut rule_set = self.rule_set();
         if let (Some(rule_set), true) = (&mut rule_set, self.faults.is_empty()) {
             // What could not be read may have used it.
-            self.report_unused();
+            self.report_unused(rule_set);
             self.no_rules(rule_set);
             self.check_scope(rule_set);
         }

@@ -5,7 +5,7 @@ use super::value::flipped;
 use crate::faults::Code;
 use crate::grammar::Keys;
 use crate::ruleset::read::Reader;
-use crate::text::{Entry, Fault, Faults, MapReader, Node, Span, yes_no};
+use crate::text::{Entry, Fault, Faults, MapReader, Node, Span, in_short, yes_no};
 
 impl<'a> Reader<'a> {
     pub(super) fn faults(&mut self) -> &mut Faults {
@@ -96,10 +96,7 @@ impl<'a> Reader<'a> {
                 node.describe()
             );
             self.fault(Code::NotAText, node.span, message)
-                .help(match (after, node.as_list()) {
-                    ("fact", Some(_)) => "Write a test for each of them, in a list: `[{fact: …, at-most: …}, {fact: …, at-most: …}]`.",
-                    _ => "A text that begins with a bracket needs quotes.",
-                });
+                .help(in_place_of_list(node, after));
         }
         text
     }
@@ -174,6 +171,25 @@ impl<'a> Reader<'a> {
                 .help(help);
         }
         good
+    }
+}
+
+/// What to write for what is no text.
+fn in_place_of_list(node: &Node, after: &str) -> String {
+    match (after, node.as_list()) {
+        ("fact", Some(_)) => "Write a test for each of them, in a list: `[{fact: …, at-most: …}, {fact: …, at-most: …}]`.".to_owned(),
+        (_, Some([one])) if one.text().is_some() => {
+            format!("Take out the brackets: `{after}: {}`.", in_short(one))
+        }
+        ("have", Some(papers)) => {
+            let each = papers.iter().map(|it| format!("{{have: {}}}", in_short(it)));
+            format!("Ask for each of them, in a list: `[{}]`.", each.collect::<Vec<_>>().join(", "))
+        }
+(_, Some([_, rest @ ..])) if after != "id" && rest.iter().all(|it| it.text().is_some()) => format!(
+            "Write one text. If this is one text in several languages, put the short name of its language before each: `{after}: {{en: …, fr: …}}`. A text that begins with a bracket needs quotes."
+        ),
+        (_, Some(_)) => "A text that begins with a bracket needs quotes.".to_owned(),
+        (_, None) => format!("Write it after the `:`, as in `{after}: …`."),
     }
 }
 

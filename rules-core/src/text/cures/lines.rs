@@ -17,6 +17,12 @@ impl<'t> Refused<'t> {
     /// A line in a list that is no item of it: a heading, or one with a number.
     pub(super) fn no_item(&self) -> Option<Cure> {
         let said = self.text.trim();
+        if let Some(line) = self.braced_above() {
+            return Some(Cure::new(
+                "Several things stand below each other here, and none of them begins with `- `.",
+                format!("Put `- ` before each: `- {line}` and `- {said}`."),
+            ));
+        }
         let (number, rest) = said.split_once(['.', ')']).unwrap_or_default();
         let numbered = !number.is_empty() && number.chars().all(|c| c.is_ascii_digit());
         Some(match numbered && !rest.is_empty() {
@@ -31,6 +37,16 @@ impl<'t> Refused<'t> {
                 ),
             ),
         })
+    }
+
+    /// The line above, where it and this one both are in braces and begin in one column.
+    fn braced_above(&self) -> Option<&'t str> {
+        let above = self.lines.line_text(self.line.checked_sub(1)?);
+        let [own, other] = [self.text, above].map(|text| text.len() - text.trim_start().len());
+        let braced = [self.text, above]
+            .iter()
+            .all(|text| text.trim().starts_with('{'));
+        (braced && own == other).then(|| above.trim())
     }
 
     /// A line without a `:` that begins no further in than the key above it.
@@ -104,6 +120,9 @@ impl<'t> Refused<'t> {
 
     pub(super) fn dash_aside(&self, dash: usize) -> Option<Cure> {
         let above = self.above();
+        if let Some(cure) = self.keys_above(&above, dash) {
+            return Some(cure);
+        }
         let column = above
             .iter()
             .filter_map(|line| line.dash)
@@ -119,6 +138,54 @@ impl<'t> Refused<'t> {
                 column + 1
             ),
         ))
+    }
+
+    /// An item of a list in the column of keys: one of the two is written as the other should be.
+    fn keys_above(&self, above: &[Begun<'t>], dash: usize) -> Option<Cure> {
+        if above
+            .iter()
+            .any(|line| line.dash.is_some_and(|it| it > dash))
+        {
+            return None;
+        }
+        let beside = above.iter().find(|line| line.column == dash)?;
+        let (key, value) = beside.key.filter(|_| beside.dash.is_none())?;
+        if value.is_empty() {
+            return Some(Cure {
+                place: self.key_line(key, dash),
+                ..Cure::new(
+                    format!("`{key}` begins in the column of the list below it, and has no `- `."),
+                    format!("In place of `{key}:` write `- id: {key}`."),
+                )
+            });
+        }
+        let item = self.text.trim().strip_prefix("- ")?;
+        let named = item
+            .strip_prefix("{id: ")
+            .and_then(|it| it.split_once(", "));
+        let write = match named {
+            Some((name, rest)) => {
+                format!("In place of `- {{id: {name}, ` write `{name}: {{`: `{name}: {{{rest}`.")
+            }
+            None => {
+                format!("Write it as the lines above are written, with its name first: `{key}: …`.")
+            }
+        };
+        Some(Cure::new(
+            "This is written as an item of a list, and the lines above it begin with a name.",
+            write,
+        ))
+    }
+
+    /// Where the nearest line above that begins with a key in that column stands.
+    fn key_line(&self, key: &str, column: usize) -> Option<Span> {
+        let is_it = |line: &usize| {
+            begun(self.lines.line_text(*line))
+                .is_some_and(|it| it.column == column && it.key.is_some_and(|it| it.0 == key))
+        };
+        let line = (1..self.line).rev().find(is_it)?;
+        let start = self.lines.start(line) + column;
+        Some(Span::new(start, start + key.len()))
     }
 
     pub(super) fn key_aside(&self, key: &str, column: usize) -> Option<Cure> {

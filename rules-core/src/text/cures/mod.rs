@@ -1,6 +1,9 @@
 //! What to write in place of what YAML refuses, in the words of the file.
 
+mod brackets;
 mod lines;
+
+pub(super) use brackets::never_closed;
 
 use super::laid_out::in_quotes;
 use super::syntax::Said;
@@ -69,7 +72,7 @@ impl<'t> Refused<'t> {
             Code::Colon if self.text.get(self.at..)?.starts_with(':') => self.inner_colon(),
             Code::Bracket => self.in_braces(),
             Code::AfterQuote => self.after_quote(),
-            Code::LeftOver => self.bracket_too_many(),
+            Code::LeftOver => self.bracket_too_many().or_else(|| self.lists_in_a_row()),
             Code::ListItem => self.begins_with_hyphen(),
             Code::BlockText => self.begins_with_sign(),
             Code::NoColon => self.slashes().or_else(|| self.text_going_on()),
@@ -99,6 +102,18 @@ impl<'t> Refused<'t> {
             Cure::new(
                 format!("There is one `{bracket}` too many."),
                 "Take it out.",
+            )
+        })
+    }
+
+    /// `line: [6, 17], [18, 17]`: a list of lists without the brackets round it.
+    fn lists_in_a_row(&self) -> Option<Cure> {
+        let (key, value) = begun(self.text)?.key?;
+        let lists = value.starts_with('[') && value.ends_with(']') && value.contains("], [");
+        lists.then(|| {
+            Cure::new(
+                "These are several lists in a row, and nothing holds them together.",
+                format!("Put one more pair of brackets round them: `{key}: [{value}]`."),
             )
         })
     }
@@ -198,6 +213,15 @@ impl<'t> Refused<'t> {
         if !rest.starts_with(':') || !is_key(key) {
             return None;
         }
+        if begun.starts_with(|c: char| c.is_ascii_digit()) {
+            let value = rest.trim_start_matches(':').trim();
+            return Some(Cure::new(
+                format!("`{begun}` is a value, and a `:` stands after it as after a key."),
+                format!(
+                    "Write a key of its own before `{value}`, as in `{key}: {begun}, then: {value}`."
+                ),
+            ));
+        }
         Some(match begun.rsplit_once(' ') {
             Some((text, word)) if is_key(word) && text.ends_with(';') => Cure::new(
                 "A `;` stands where a `,` belongs.",
@@ -224,13 +248,21 @@ impl<'t> Refused<'t> {
             .next()
             .filter(|mark| matches!(mark, '"' | '\''))?;
         let text = self.after().get(1..)?.trim();
-        let alone = !text.is_empty() && !self.before().contains(['{', '[']) && !text.contains(mark);
-        alone.then(|| {
-            Cure::new(
-                "This quotation mark is never closed.",
-                format!("Close it at the end of the text: `{mark}{text}{mark}`."),
-            )
-        })
+        if text.is_empty() || text.contains(mark) {
+            return None;
+        }
+        let braced = self.before().contains(['{', '[']);
+        let text = match braced {
+            true => text.split([',', '}', ']']).next()?.trim(),
+            false => text,
+        };
+        let help = match mark {
+            '\'' if braced => format!(
+                "If it is an apostrophe, put the text in double quotes: `\"'{text}\"`. If not, close it at the end of the text."
+            ),
+            _ => format!("Close it at the end of the text: `{mark}{text}{mark}`."),
+        };
+        Some(Cure::new("This quotation mark is never closed.", help))
     }
 
     /// More text after the closing mark of one in quotes.
@@ -287,6 +319,13 @@ pub(super) fn with_not(lines: &Lines, place: Span) -> Option<String> {
     Some(format!(
         "To say that it is not so, write `{{not: {whole}}}`. A text with a `!` needs quotes."
     ))
+}
+
+/// A text with a comment that has no space before its `#`, with the space.
+pub(crate) fn with_comment_apart(text: &str) -> Option<String> {
+    let (value, comment) = text.split_once('#')?;
+    let alone = !value.is_empty() && !value.ends_with(' ');
+    alone.then(|| format!("{value} # {}", comment.trim()))
 }
 
 /// An item that begins right after its hyphen, with a space.

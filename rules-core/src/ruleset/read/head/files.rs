@@ -4,7 +4,8 @@
 
 use crate::faults::Code;
 use crate::ruleset::read::FileFaults;
-use crate::text::{self, Faults, Node, Span};
+use crate::ruleset::read::take::as_short_name;
+use crate::text::{self, Faults, Help, Node, Span};
 
 /// More files than this are a mistake.
 const MOST_FILES: usize = 16;
@@ -77,6 +78,7 @@ impl<'t> Gatherer<'_, 't> {
         slips.put_into(number);
         let mut faults = Faults::default();
         self.open.push(name.clone());
+        no_list(&node, &mut faults);
         for (base, span) in named_bases(&node) {
             self.visit_base(base, span, &mut faults);
         }
@@ -133,11 +135,18 @@ impl<'t> Gatherer<'_, 't> {
                     span,
                     format!("There is no rule set `{base}` to build on."),
                 )
-                .help(match base.strip_suffix(".yaml") {
-                    Some(name) => format!("Write its name, without the ending of its file: `{name}`."),
-                    None => "Give its file along with this one, or see with `siting rules list` how it is spelt.".to_owned(),
+                .help(match (base.strip_suffix(".yaml"), self.meant(base)) {
+                    (Some(name), _) => format!("Write its name, without the ending of its file: `{name}`.").into(),
+                    (None, Some(name)) => Help::near(Some(name), ""),
+                    (None, None) => "Give its file along with this one, or see with `siting rules list` how it is spelt.".into(),
                 });
         }
+    }
+
+    /// The rule set whose name is written as a name is not.
+    fn meant(&self, base: &str) -> Option<String> {
+        let name = as_short_name(base);
+        (name != base && (self.bases)(&name).is_some()).then_some(name)
     }
 }
 
@@ -156,6 +165,34 @@ fn is_a_plan(node: &Node) -> Option<Faults> {
         )
         .help("Judge it by a rule file: `siting check PLAN --rules FILE`.");
     Some(faults)
+}
+
+/// Says that the files under one are not named in a list.
+fn no_list(node: &Node, faults: &mut Faults) {
+    let Some(written) = node.get("builds-on") else {
+        return;
+    };
+    let named = |item: &Node| item.text().is_some();
+    let items = written.as_list().unwrap_or(std::slice::from_ref(written));
+    let Some(amiss) = items.iter().find(|item| !named(item) && !item.is_empty()) else {
+        return;
+    };
+    let named = amiss.as_map().and_then(|entries| entries.first());
+    let name = named.map(|entry| match (entry.key.as_str(), entry.value.text()) {
+        ("id" | "ruleset" | "name", Some(name)) => name,
+        (key, _) => key,
+    });
+    let name = name.unwrap_or("barrier-model");
+    faults
+        .add(
+            Code::NotAList,
+            amiss.span,
+            format!(
+                "After `builds-on`, a list of names is expected, not {}.",
+                amiss.describe()
+            ),
+        )
+        .help(format!("Write `builds-on: [{name}]`."));
 }
 
 fn named_bases(node: &Node) -> impl Iterator<Item = (&str, Span)> {

@@ -4,7 +4,7 @@
 use crate::faults::Code;
 use crate::ruleset::read::Reader;
 use crate::ruleset::read::head::files::File;
-use crate::text::{Entry, Node};
+use crate::text::{Entry, Node, cut_texts_told};
 
 /// In which a text is looked for where nobody asked for another, or where that one is missing.
 const ENGLISH: &str = "en";
@@ -46,6 +46,9 @@ impl<'a> Reader<'a> {
     }
 
     fn are_languages(&mut self, entries: &'a [Entry], after: &str) -> Option<()> {
+        if cut_texts_told(entries, self.faults()) {
+            return None;
+        }
         for entry in entries {
             self.text(entry)?;
             if !is_language(&entry.key) {

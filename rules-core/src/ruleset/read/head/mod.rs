@@ -16,7 +16,7 @@ use crate::ruleset::read::head::languages::is_language;
 use crate::ruleset::read::value::flipped;
 use crate::ruleset::types::{Type, of_fact};
 use crate::ruleset::{About, InForce, Sort};
-use crate::text::{Entry, Node, Span};
+use crate::text::{Entry, Help, Node, Span};
 
 const WHICH_DAY: &str =
     "Name the day that decides, as in `applied`, `complete`, `permit-issued` or `pool.built-on`.";
@@ -59,6 +59,7 @@ impl<'a> Reader<'a> {
             language,
             format,
         ] = self.keys(node, &grammar::RULE_SET)?;
+        self.base_of_cases(node);
 
         let id = self.id(id);
         let [title, edition, authority, notice] =
@@ -81,6 +82,27 @@ impl<'a> Reader<'a> {
             about,
             in_force: in_force?,
         })
+    }
+
+    /// Reports `base` in a rule file: it is the plan of cases, or meant as `builds-on`.
+    fn base_of_cases(&mut self, node: &Node) {
+        let entries = node.as_map().unwrap_or_default();
+        let Some(entry) = entries.iter().find(|entry| entry.key == "base") else {
+            return;
+        };
+        let (message, help) = match entry.value.as_map() {
+            Some(_) => (
+                "`base` is the plan that cases share, and it does not stand in a rule file.",
+                "Move `base` and `cases` into a file of their own, `cases.yaml`, beside this one."
+                    .into(),
+            ),
+            None => (
+                "`base` is not a key of a rule set.",
+                Help::near(Some("builds-on".to_owned()), ""),
+            ),
+        };
+        self.fault(Code::UnknownKey, entry.key_span, message)
+            .help(help);
     }
 
     /// What may stand at the head of a file beside what must.

@@ -9,7 +9,7 @@ use crate::faults::Code;
 use crate::grammar;
 use crate::ruleset::read::{Reader, listed};
 use crate::ruleset::{LeftOut, Reach, RuleSet};
-use crate::text::{Entry, Node, Span};
+use crate::text::{Entry, Fault, Help, Node, Span};
 use crate::vocabulary::{Matter, Vocabulary};
 
 /// How many things are named that would make a rule speak of a matter.
@@ -95,7 +95,11 @@ impl<'a> Reader<'a> {
 
     fn matter(&mut self, word: &str, span: Span) -> Option<Matter> {
         let matter = Matter::named(word);
-        if matter.is_none() {
+        if let (None, Some(meant)) = (matter, called(word)) {
+            let message = format!("`{word}` is not one of the words that can stand here.");
+            self.fault(Code::UnknownWord, span, message)
+                .help(Help::near(Some(meant.to_owned()), ""));
+        } else if matter.is_none() {
             self.unknown_word(word, span, Matter::ALL.iter().map(|matter| matter.id()));
         }
         matter
@@ -137,12 +141,16 @@ impl<'a> Reader<'a> {
             .collect();
         let Some(first) = unnamed.first() else { return };
         // What could not be read may have been one of these.
-        if self
-            .faults
-            .list
-            .iter()
-            .any(|fault| matches!(fault.code, Code::UnknownWord | Code::NotAMap))
-        {
+        let within = |fault: &Fault| {
+            fault
+                .span
+                .is_some_and(|span| own.entry.value.span.holds(span))
+        };
+        let unread = |fault: &Fault| {
+            matches!(fault.code, Code::UnknownWord | Code::NotAMap)
+                || fault.code == Code::MissingKey && within(fault)
+        };
+        if self.faults.list.iter().any(unread) {
             return;
         }
         let ids = listed(unnamed.iter().map(|matter| matter.id()));
@@ -222,6 +230,32 @@ impl<'a> Reader<'a> {
         )
         .help("Add `scope:` with `holds`, and with `leaves-out` for the rest: whoever reads the report would think that what is left out is allowed.");
     }
+}
+
+/// The matter that people call by another word.
+fn called(word: &str) -> Option<&'static str> {
+    const CALLED: [(&str, Matter); 14] = [
+        ("setbacks", Matter::LotLines),
+        ("boundaries", Matter::LotLines),
+        ("streets", Matter::Road),
+        ("houses", Matter::Buildings),
+        ("coverage", Matter::Zoning),
+        ("fences", Matter::Barrier),
+        ("gates", Matter::Barrier),
+        ("doors", Matter::HouseDoors),
+        ("drains", Matter::Entrapment),
+        ("suction", Matter::Entrapment),
+        ("electric", Matter::Electricity),
+        ("septic", Matter::Sewage),
+        ("trees", Matter::HeritageAndNature),
+        ("documents", Matter::Papers),
+    ];
+    let word = word.to_lowercase();
+    let several = format!("{word}s");
+    let known = CALLED
+        .iter()
+        .find(|(known, _)| *known == word || *known == several);
+    known.map(|(_, meant)| meant.id())
 }
 
 /// What the files under one hold together; what one of them leaves out and another holds is held.

@@ -33,7 +33,10 @@ impl<'a> Reader<'a> {
                 written.span,
                 "Sources are written as `name: {title: …, at: …, grade: …}`, one on each line.",
             )
-            .help("Take out the hyphens, and put the name of each source before its other keys: in place of `- id: law` write `law:`.");
+            .help(match written.as_list() {
+                Some(_) => "Take out the hyphens, and put the name of each source before its other keys: in place of `- id: law` write `law:`.",
+                None => "Where there are none, leave `sources` out; else write each below it, as in `law: {title: Bylaw 12, grade: law}`.",
+            });
             return;
         };
         for entry in entries {

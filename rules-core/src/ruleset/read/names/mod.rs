@@ -7,10 +7,11 @@ mod looks_like;
 pub(super) mod own;
 pub(super) mod terms;
 pub(super) mod unknown;
+pub(super) mod unknown_facts;
 
 use self::known::Known;
 use self::looks_like::takes_of;
-use super::{Reader, listed};
+use super::{Bound, Reader, listed};
 use crate::faults::Code;
 use crate::ruleset::Selection;
 use crate::ruleset::types::of_fact;
@@ -65,7 +66,7 @@ pub(super) fn head_of(name: &str, span: Span) -> Span {
 }
 
 /// That something is not so.
-fn is_not(node: &Node) -> String {
+pub(super) fn is_not(node: &Node) -> String {
     let inner = in_short(node);
     match node.as_list() {
         Some([one]) => format!("{{not: {}}}", in_short(one)),
@@ -143,6 +144,11 @@ impl<'a> Reader<'a> {
         let (head, Some(tail)) = parts(name) else {
             return self.question_or_day(name, span).map(|fact| (fact, None));
         };
+        let bound = |bound: &Bound| bound.term == Some(head);
+        if !self.is_name(head) && !self.around.bound.iter().any(bound) {
+            self.unknown_kind_of_fact(head, tail, span);
+            return None;
+        }
         let things = self.things(head, head_of(name, span))?;
         let kind = things.kind();
         let Some(fact) = self.vocabulary.fact_named(kind, tail) else {
@@ -212,7 +218,9 @@ impl<'a> Reader<'a> {
             0 if is_amount && self.around.bound.is_empty() => format!(
                 "Put `each: {head}` before it, or take one amount out of all of them, as in `largest-of: {{kind: {head}, take: {kind}.{tail}}}`."
             ),
-            _ if let Some(bound) = self.around.bound.last() => self.of_other(kind, bound.kind),
+            _ if let Some(bound) = self.around.bound.last() => {
+                self.of_other((kind, tail), bound.kind)
+            }
             0 => format!("Put `each: {head}` before it."),
             _ => self.in_term(kind),
         };
@@ -237,17 +245,28 @@ impl<'a> Reader<'a> {
     }
 
     /// What to write for a fact of one kind where things of another are meant.
-    fn of_other(&self, kind: &str, bound: KindId) -> String {
+    fn of_other(&self, (kind, tail): (&str, &str), bound: KindId) -> String {
+        let own = self.own_of_same_sort(tail, bound);
+        let own = own.map(|path| format!("Is its own `{path}` meant? "));
         let bound = self.vocabulary.kind(bound);
         let outline = bound
             .outlines
             .first()
             .map(|&it| self.vocabulary.outline(it).name.as_str());
         format!(
-            "Here each {0} is meant. If what counts is how far it is from certain ones, write the distance: `{{distance: {{from: {0}.{1}, to: {{kind: {kind}, where: …}}}}, less-than: 3 m}}`; if it must hold of every {kind}, write `{{each: {kind}, require: …}}`.",
+            "Here each {0} is meant. {own}If what counts is how far it is from certain ones, write the distance: `{{distance: {{from: {0}.{1}, to: {{kind: {kind}, where: …}}}}, less-than: 3 m}}`; if it must hold of every {kind}, write `{{each: {kind}, require: …}}`.",
             bound.name,
-            outline.unwrap_or("…")
+            outline.unwrap_or("…"),
+            own = own.unwrap_or_default()
         )
+    }
+
+    /// The fact of a kind that says of it what another says of other things: `gate.height` for `height-outside`.
+    pub(super) fn own_of_same_sort(&self, tail: &str, kind: KindId) -> Option<String> {
+        let first = tail.split('-').next()?;
+        let named = |name: &str| self.vocabulary.fact_named(kind, name);
+        let fact = named(tail).or_else(|| named(first))?;
+        Some(self.vocabulary.fact_path(fact))
     }
 
     /// What to write where a term speaks of one thing and does not say of which.

@@ -57,6 +57,9 @@ impl<'a> Reader<'a> {
         let kind = id.and_then(|id| self.vocabulary.kind_named(id));
         // What the program knows by itself needs no words.
         let told = kind.is_none_or(|kind| self.words.has_kind(kind));
+        if let (Some(id), false) = (id, told) {
+            self.not_new(node, id)?;
+        }
         let words = told.then(|| map.keys(&grammar::NEW_KIND, self.faults()));
         let kind = kind.or_else(|| self.new_kind(node, id, words?));
         self.finish(map);
@@ -79,6 +82,22 @@ impl<'a> Reader<'a> {
             self.outline_like(entry, outline);
         }
         Some(())
+    }
+
+    /// A kind that the program has by itself is not told anew.
+    fn not_new(&mut self, node: &Node, id: &str) -> Option<()> {
+        if grammar::NEW_KIND
+            .iter()
+            .all(|key| node.get(key.name).is_none())
+        {
+            return Some(());
+        }
+        let place = node.get("id").map_or(node.span, |id| id.span);
+        let message = format!("`{id}` is a kind that the program has by itself.");
+        self.fault(Code::NameTaken, place, message).help(format!(
+            "Use `{id}` in the rules as it is, and take this out; or, if something else is meant, choose another `id`."
+        ));
+        None
     }
 
     fn new_kind(
@@ -143,6 +162,7 @@ impl<'a> Reader<'a> {
     fn question(&mut self, node: &'a Node, answers: KindId) -> Option<()> {
         let mut map = self.map(node, grammar::QUESTION.what)?;
         map.as_in(grammar::QUESTION.example);
+        map.instead_of(grammar::QUESTION.others);
         let [id, said, source] = map.keys(&grammar::QUESTION.keys, self.faults());
         let answer = map.keys(&grammar::ANSWER, self.faults());
         self.finish(map);
@@ -323,15 +343,43 @@ impl<'a> Reader<'a> {
     }
 }
 
+/// What people say for an amount of some sort, and the word for it.
+const AMOUNTS: [(&str, &str); 14] = [
+    ("distance", "length"),
+    ("height", "length"),
+    ("depth", "length"),
+    ("width", "length"),
+    ("metres", "length"),
+    ("size", "area"),
+    ("surface", "area"),
+    ("weight", "mass"),
+    ("noise", "sound"),
+    ("day", "date"),
+    ("time", "days"),
+    ("duration", "days"),
+    ("count", "number"),
+    ("amount", "number"),
+];
+
 /// What to write for an answer that is no word of ours: yes and no, or words of the writer's own.
 fn other_answer(written: &str) -> Option<String> {
     let words = written.replace(" or ", ", ");
+    let meant = AMOUNTS.iter().find(|(known, _)| *known == written);
+    let listed = |mark: char| {
+        let words: Vec<&str> = written.split(mark).map(str::trim).collect();
+        let short = |word: &&str| !word.is_empty() && !word.contains(' ');
+        (words.len() > 1 && words.iter().all(short)).then(|| words.join(", "))
+    };
     match written {
         "yes" | "no" | "yes or no" | "yes/no" | "boolean" | "bool" => {
             Some("Write `yes-no`.".to_owned())
         }
         "text" | "word" | "string" | "words" => {
             Some("Write the words that can be answered, as in `[granite, chalk]`.".to_owned())
+        }
+        _ if let Some((_, meant)) = meant => Some(format!("Write `{meant}`.")),
+        _ if let Some(words) = listed('/').or_else(|| listed(';')).or_else(|| listed('|')) => {
+            Some(format!("Write a list of the words: `[{words}]`."))
         }
         _ => words.contains(", ").then(|| format!("Write `[{words}]`.")),
     }

@@ -6,10 +6,11 @@ use std::sync::Arc;
 use super::known::{Known, Slot, State};
 use super::looks_like::{Sort, sort_of, takes_of};
 use crate::faults::Code;
+use crate::ruleset::lint::unused;
 use crate::ruleset::read::layers::TermItem;
 use crate::ruleset::read::names::{head_of, parts};
 use crate::ruleset::read::{Around, Bound, Reader};
-use crate::ruleset::{Scope, Term, TermUse, Value, types};
+use crate::ruleset::{RuleSet, Scope, Term, TermUse, Value, types};
 use crate::text::{Content, Node, Span, in_short};
 use crate::vocabulary::KindId;
 
@@ -32,7 +33,8 @@ impl<'a> Reader<'a> {
                 )
                 .help(match terms.text().and_then(|text| text.split_once(' ')) {
                     Some((name, rest)) => format!("Put a `:` after the name: `{name}: {rest}`."),
-                    None => "Take out the hyphens before them.".to_owned(),
+                    None if terms.as_list().is_some() => "Take out the hyphens before them.".to_owned(),
+                    None => "Where there are none, leave `terms` out; else write each below it, as in `side-distance: 3 m`.".to_owned(),
                 });
             }
         }
@@ -310,21 +312,29 @@ impl<'a> Reader<'a> {
     }
 
     /// Says which terms nobody uses.
-    pub(crate) fn unused_terms(&mut self) {
-        let unused: Vec<_> = self
-            .terms
-            .iter()
-            .filter(|slot| !slot.used)
-            .map(|slot| slot.item)
+    pub(crate) fn unused_terms(&mut self, rules: &RuleSet) {
+        let unused = self.terms.iter().filter(|slot| !slot.used);
+        let unused: Vec<_> = unused
+            .map(|slot| (slot.item, self.forgotten(slot, rules)))
             .collect();
-        for item in unused {
+        for (item, forgotten) in unused {
             self.warning(
                 Code::UnusedTerm,
                 item.name_span,
                 format!("The term `{}` is never used.", item.name),
             )
-            .help("Take it out, or use its name in a rule.");
+            .help(
+                forgotten.unwrap_or_else(|| "Take it out, or use its name in a rule.".to_owned()),
+            );
         }
+    }
+
+    /// Where the things that an unused term names were probably forgotten.
+    fn forgotten(&self, slot: &Slot<'a>, rules: &RuleSet) -> Option<String> {
+        let State::Read(Known::Things(things)) = &slot.state else {
+            return None;
+        };
+        unused::forgotten(&slot.item.name, things.kind, rules)
     }
 
     fn known(&mut self, node: &'a Node) -> Option<Known> {

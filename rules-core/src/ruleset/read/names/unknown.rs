@@ -4,12 +4,10 @@ use std::collections::BTreeSet;
 
 use super::{Reader, head_of, listed, parts};
 use crate::faults::Code;
-use crate::grammar::measure_named;
-use crate::quantity::meant_amount;
 use crate::ruleset::read::take::{as_short_name, is_short_name};
 use crate::ruleset::read::value::is_amount;
-use crate::text::{Content, Entry, Help, Node, Span, closest, meant_or};
-use crate::vocabulary::{KindId, Shape};
+use crate::text::{Content, Entry, Fault, Help, Node, Span, closest, meant_or};
+use crate::vocabulary::{KindId, OutlineId};
 
 /// The help if no known name is close.
 const DEFINE: &str = "The kinds have English names, such as `pool` and `lot-line`. A name of your own is defined under `terms`, as in `rear-lines: {kind: lot-line, where: …}`, and a kind of your own under `kinds`.";
@@ -30,9 +28,11 @@ impl<'a> Reader<'a> {
         if self.told_where_declared(name) {
             return;
         }
+        let within = self.term_within(name).filter(|_| name.contains(' '));
         let terms = closest(name, self.term_by_name.keys().copied());
         let chosen = self.term_for_choice(name).filter(|_| terms.is_none());
         let help = match (chosen, self.near_kind(name)) {
+            _ if let Some(term) = within => Help::near(Some(term.to_owned()), ""),
             (Some(term), _) => define(name, &term).into(),
             (None, Some(near)) => Help::near(Some(near), ""),
             _ if is_amount(name) => format!(
@@ -65,13 +65,86 @@ impl<'a> Reader<'a> {
 
     /// The kind, the term or the outline that a name is close to, or the kind that people call so.
     fn near_kind(&self, name: &str) -> Option<String> {
+        let name = without_article(name);
         let names = self.kind_and_term_names();
         let near = || closest(name, names.iter().map(String::as_str)).map(str::to_owned);
         (self.dotted(name).or_else(near)).or_else(|| self.also_called(name))
     }
 
+    /// The term all of whose words stand in a name: `rear-lines` in `all rear lot lines`.
+    fn term_within(&self, name: &str) -> Option<&'a str> {
+        let name = as_short_name(name);
+        let words: Vec<&str> = name.split('-').map(singular).collect();
+        let within = |term: &&&str| {
+            let mut own = term.split('-').map(singular);
+            term.contains('-') && own.all(|word| words.contains(&word))
+        };
+        let terms = self.term_by_name.keys().filter(within);
+        terms.max_by_key(|term| term.len()).copied()
+    }
+
+    /// Reports a name that stands where something drawn is wanted, and is neither a kind nor a term.
+    pub(crate) fn unknown_drawn(&mut self, name: &str, span: Span) {
+        let known = closest(name, self.term_by_name.keys().copied()).or(self.term_within(name));
+        if known.is_some() || is_amount(name) || self.told_where_declared(name) {
+            return self.unknown_kind(name, span);
+        }
+        let message = format!("There is no kind of thing and no term `{name}`.");
+        let told = |fault: &Fault| fault.code == Code::UnknownKind && fault.message == message;
+        let Some(paths) = self.drawn_as(name) else {
+            // What is to be defined is said once.
+            if self.near_kind(name).is_some()
+                || !is_short_name(name)
+                || self.term_for_choice(name).is_some()
+            {
+                return self.unknown_kind(name, span);
+            }
+            if !self.faults.list.iter().any(told) {
+                self.fault(Code::UnknownKind, span, message).help(format!(
+                    "Define it under `terms`, as in `{name}: pool.water`, or name what is drawn, such as `pool.water`."
+                ));
+            }
+            return;
+        };
+        let paths: Vec<String> = paths.iter().map(|path| format!("`{path}`")).collect();
+        self.fault(Code::UnknownKind, span, message)
+            .help(format!("Write {}.", paths.join(" or ")));
+    }
+
+    /// The outlines that a name means which has no kind before it: those of this name, those of the kind that people call
+    /// so, or the one of the pool that is named in it.
+    fn drawn_as(&self, name: &str) -> Option<Vec<String>> {
+        const MOST: usize = 4;
+        let name = as_short_name(without_article(name));
+        let vocabulary = &self.vocabulary;
+        let outlines = |kind: KindId| vocabulary.kind(kind).outlines.iter().copied();
+        let paths = |ids: Vec<OutlineId>| -> Vec<String> {
+            ids.into_iter()
+                .map(|id| vocabulary.outline_path(id))
+                .collect()
+        };
+        let kinds = vocabulary.kinds().map(|(kind, _)| kind);
+        let own = |id: &OutlineId| vocabulary.outline(*id).name == name;
+        let named: Vec<OutlineId> = kinds.flat_map(outlines).filter(own).collect();
+        let called = vocabulary
+            .kind_named(&name)
+            .or_else(|| vocabulary.kind_called(&name));
+        let of_called: Vec<OutlineId> = called.into_iter().flat_map(outlines).collect();
+        let in_name = |id: &OutlineId| {
+            name.split('-')
+                .any(|word| word == vocabulary.outline(*id).name)
+        };
+        let of_pool = self.pool().into_iter().flat_map(outlines).filter(in_name);
+        let found = [named, of_called, of_pool.collect()];
+        let mut found = found.into_iter().filter(|ids| !ids.is_empty());
+        found.next().map(|mut ids| {
+            ids.truncate(MOST);
+            paths(ids)
+        })
+    }
+
     /// The outline or the fact that a name means which has a blank or an apostrophe in place of the dot.
-    fn dotted(&self, name: &str) -> Option<String> {
+    pub(super) fn dotted(&self, name: &str) -> Option<String> {
         let dotted = name.replace("'s ", ".");
         let (head, tail) = dotted.split_once('.').or(dotted.split_once(' '))?;
         let dotted = format!("{head}.{}", tail.replace(' ', "-"));
@@ -96,16 +169,10 @@ impl<'a> Reader<'a> {
         self.fault(Code::UnknownKind, span, message).help(help);
     }
 
-    /// The kind people call by this name, singular or plural.
+    /// The name of the kind that people call so.
     fn also_called(&self, name: &str) -> Option<String> {
-        let name = name.to_lowercase().replace([' ', '_'], "-");
-        let single = name.strip_suffix('s').unwrap_or(&name);
-        let mut kinds = self.vocabulary.kinds();
-        let (_, kind) = kinds.find(|(_, kind)| {
-            let known = |word: &str| kind.also.contains(&word);
-            known(&name) || known(single)
-        })?;
-        Some(kind.name.clone())
+        let kind = self.vocabulary.kind_called(name)?;
+        Some(self.vocabulary.kind(kind).name.clone())
     }
 
     fn kind_and_term_names(&self) -> Vec<String> {
@@ -113,116 +180,6 @@ impl<'a> Reader<'a> {
         kinds
             .chain(self.term_by_name.keys().map(|&name| name.to_owned()))
             .collect()
-    }
-
-    pub(super) fn unknown_fact(&mut self, kind: KindId, head: &str, tail: &str, span: Span) {
-        if self.told_where_declared(tail) {
-            return;
-        }
-        if let Some(outline) = self.vocabulary.outline_named(kind, tail) {
-            let is_area = self.vocabulary.outline(outline).shape == Shape::Area;
-            self.fault(
-                Code::NotAFact,
-                span,
-                format!("`{head}.{tail}` is drawn, it is not a fact that has a value."),
-            )
-            .help(measured(head, tail, is_area));
-            return;
-        }
-        let facts = self.fact_names(kind);
-        let facts = || facts.iter().map(String::as_str);
-        let guess = closest(tail, facts()).map(|guess| format!("{head}.{guess}"));
-        let parts = facts().filter(|fact| fact.split('-').any(|part| part == tail));
-        let parts: Vec<String> = parts.map(|fact| format!("{head}.{fact}")).collect();
-        let list = match (parts.is_empty(), measure_named(tail).is_some()) {
-            (true, true) if tail == "distance" => "It is measured: write `distance: {from: pool.water, to: lot-line}` in place of `fact`.".to_owned(),
-            (true, true) => format!("It is measured: write `{tail}: …` in place of `fact`."),
-            (false, _) if guess.is_none() => format!(
-                "Write {}.",
-                parts
-                    .iter()
-                    .map(|it| format!("`{it}`"))
-                    .collect::<Vec<_>>()
-                    .join(" or ")
-            ),
-            _ => format!("Its facts are {}.", listed(facts())),
-        };
-        self.fault(
-            Code::UnknownFact,
-            span,
-            format!("`{head}` has no fact `{tail}`."),
-        )
-        .help(Help::near(guess, list));
-    }
-
-    /// Reports a name without a kind that is neither a question nor a day.
-    pub(super) fn unknown_question(&mut self, name: &str, span: Span) {
-        if self.told_where_declared(name) {
-            return;
-        }
-        let names = self.questions_and_days();
-        let write = match self.with_kind(name) {
-            Some(full) => format!("Write {full}."),
-            None => "Write a fact with its kind before it, as in `gate.latch-height`.".to_owned(),
-        };
-        let help = match self.dotted(name) {
-            Some(fact) => Help::near(Some(fact), ""),
-            None => meant_or(name, names.iter().map(String::as_str), write),
-        };
-        let message = format!("There is no question and no day `{name}`.");
-        self.fault(Code::UnknownFact, span, message).help(help);
-    }
-
-    fn questions_and_days(&self) -> Vec<String> {
-        let short = self.vocabulary.short_kinds();
-        short.flat_map(|kind| self.fact_names(kind)).collect()
-    }
-
-    /// The facts of that name with their kinds: `depth` is `pool.depth`.
-    fn with_kind(&self, name: &str) -> Option<String> {
-        const MOST: usize = 4;
-        let kinds = self.vocabulary.kinds();
-        let of = kinds.filter(|(id, _)| self.vocabulary.fact_named(*id, name).is_some());
-        let of: Vec<String> = of
-            .map(|(_, kind)| format!("`{}.{name}`", kind.name))
-            .collect();
-        (1..=MOST).contains(&of.len()).then(|| of.join(" or "))
-    }
-
-    /// Reports a text that should be an amount, a fact or a term and is none of them.
-    pub(crate) fn unknown_value(&mut self, name: &str, span: Span) {
-        if self.told_where_declared(name) {
-            return;
-        }
-        let (terms, questions) = (self.term_by_name.keys().copied(), self.questions_and_days());
-        let names = terms.chain(questions.iter().map(String::as_str));
-        let counted = COUNTED.iter().zip(1..).find(|(word, _)| **word == name);
-        let write = match (led_by_bound(name), self.with_kind(name)) {
-            (Some((bound, amount)), _) => format!("Write the amount alone, `{amount}`, after the key `{bound}`."),
-            (_, Some(full)) => format!("Write {full}."),
-            _ if self.meant_as_amount(name).is_some() => format!("Write `{}`.", self.meant_as_amount(name).unwrap_or_default()),
-            _ if name == "none" => "Where there is no limit, none is written: leave the key out.".to_owned(),
-            _ if let Some((_, number)) = counted => format!("Write the number: `{number}`."),
-            _ if is_short_name(name) => format!(
-                "A fact is written with its kind, as in `pool.depth`; an amount begins with a figure and ends with its unit, as in `2 m`; a name of your own is defined under `terms`, as in `{name}: 5 ft`."
-            ),
-            _ => "A fact is written with its kind, as in `pool.depth`; an amount begins with a figure and ends with its unit, as in `2 m`.".to_owned(),
-        };
-        let help = match self.dotted(name) {
-            Some(fact) => Help::near(Some(fact), ""),
-            None => meant_or(name, names, write),
-        };
-        let message = match self.meant_as_amount(name) {
-            Some(_) => format!("`{name}` is not how an amount is written here."),
-            None => format!("There is no question, no day and no term `{name}`."),
-        };
-        self.fault(Code::UnknownValue, span, message).help(help);
-    }
-
-    /// The amount that a text means which does not begin with a figure, such as `min. 10 ft`.
-    pub(crate) fn meant_as_amount(&self, text: &str) -> Option<String> {
-        let sentence = text.contains(' ') || text.starts_with(['>', '<', '~', '≥', '≤', 'l', 'O']);
-        meant_amount(text).filter(|_| sentence && !self.is_name(text))
     }
 
     pub(super) fn unknown_outline(&mut self, kind: KindId, (head, tail): (&str, &str), span: Span) {
@@ -245,16 +202,15 @@ impl<'a> Reader<'a> {
     }
 }
 
-/// How an outline is measured, for whoever took it for a fact.
-fn measured(kind: &str, outline: &str, is_area: bool) -> String {
-    let path = format!("{kind}.{outline}");
-    let distance = format!("`distance: {{from: {path}, to: lot-line}}`");
-    match is_area {
-        true => format!(
-            "Measure it: write `area: {{of: {{each: {path}}}}}` in place of `fact` for its size, with `in: …` for its part in a zone, or {distance}."
-        ),
-        false => format!("Measure it: write {distance} in place of `fact`."),
-    }
+/// A name without the word before it that a sentence needs.
+pub(super) fn without_article(name: &str) -> &str {
+    const BEFORE: [&str; 7] = ["the ", "a ", "an ", "one ", "all ", "each ", "every "];
+    let rest = BEFORE.iter().find_map(|word| name.strip_prefix(word));
+    rest.map_or(name, without_article)
+}
+
+fn singular(word: &str) -> &str {
+    word.strip_suffix('s').unwrap_or(word)
 }
 
 /// Where a name stands, alone or before a dot.
@@ -321,35 +277,4 @@ fn declared_in(node: &Node) -> BTreeSet<String> {
     let last = |id: String| [parts(&id).1.map(str::to_owned), Some(id)];
     let ids = ids.flat_map(last).flatten();
     ids.chain(sources).chain(terms).chain(folded).collect()
-}
-
-/// Bounds as people write them in a sentence or with a sign, and the keys to write for them.
-const LEADS: [(&str, &str); 16] = [
-    ("at least", "at-least"),
-    ("at-least", "at-least"),
-    ("not less than", "at-least"),
-    ("no less than", "at-least"),
-    ("minimum", "at-least"),
-    (">=", "at-least"),
-    ("≥", "at-least"),
-    ("at most", "at-most"),
-    ("at-most", "at-most"),
-    ("not more than", "at-most"),
-    ("no more than", "at-most"),
-    ("maximum", "at-most"),
-    ("<=", "at-most"),
-    ("≤", "at-most"),
-    (">", "more-than"),
-    ("<", "less-than"),
-];
-
-/// The numbers that people write as words, from one on.
-const COUNTED: [&str; 6] = ["one", "two", "three", "four", "five", "six"];
-
-/// The bound and the amount of a text that has both, such as `at most 2 m`.
-pub(crate) fn led_by_bound(text: &str) -> Option<(&'static str, &str)> {
-    let (rest, bound) = LEADS
-        .iter()
-        .find_map(|(lead, bound)| Some((text.strip_prefix(lead)?.trim(), bound)))?;
-    is_amount(rest).then_some((*bound, rest))
 }

@@ -10,7 +10,7 @@ use crate::ruleset::read::rule::spelled_out;
 use crate::ruleset::read::{Reader, listed};
 use crate::ruleset::types::agree;
 use crate::ruleset::{Duty, Stated, circle};
-use crate::text::{Entry, Node, Span, meant_and};
+use crate::text::{Entry, Help, Node, Span, meant_and};
 use crate::vocabulary::Role;
 
 /// What happens on every site, whether or not a rule file has a step for it; beside these the days of the vocabulary.
@@ -38,6 +38,9 @@ impl<'a> Reader<'a> {
             Some(_) => id,
             None => grammar::DUTY.must_have(node, "id", self.faults()),
         });
+        if let (None, None, Some(id)) = (step, what, id) {
+            self.step_unsaid(id);
+        }
         let id = self.id(id);
         let [what, who] = [what, who].map(|text| self.told(text));
         let when = self.if_written(when, Self::condition);
@@ -69,6 +72,16 @@ impl<'a> Reader<'a> {
             cited,
             span: node.span,
         })
+    }
+
+    /// Asks what is to be done in a step that has an id only.
+    fn step_unsaid(&mut self, id: &Entry) {
+        let name = id.value.text().unwrap_or_default();
+        let message = format!(
+            "Nothing says what is to be done in the step `{name}`: its `id` stands in the report."
+        );
+        self.warning(Code::StepUnsaid, id.value.span, message)
+            .help(format!("Add `what`, as in `what: {}`.", spelled_out(name)));
     }
 
     /// A time that is counted from something says from what.
@@ -125,13 +138,31 @@ impl<'a> Reader<'a> {
             "Give the step an entry of its own under `do`, or use one of {}.",
             listed(known.clone())
         );
-        let help = meant_and(word, known, says);
+        let help = match self.step_told(word) {
+            Some(id) => Help::near(Some(id), "Name the step by its `id`."),
+            None => meant_and(word, known, says),
+        };
         self.fault(
             Code::UnknownEvent,
             span,
             format!("There is no step `{word}` here, and it is not the name of a day."),
         )
         .help(help);
+    }
+
+    /// The id of the step that is told in these words.
+    fn step_told(&self, words: &str) -> Option<String> {
+        let lists = self.files.iter();
+        let mut duties = lists
+            .filter_map(|file| file.node.get("do")?.as_list())
+            .flatten();
+        let told = |duty: &&Node| {
+            let what = duty.get("what").and_then(Node::text);
+            what.is_some_and(|what| what.eq_ignore_ascii_case(words))
+        };
+        let step = duties.find(told)?;
+        let id = step.get("step").or_else(|| step.get("id"))?;
+        Some(id.text()?.to_owned())
     }
 
     /// Everything that a step can come before or after.

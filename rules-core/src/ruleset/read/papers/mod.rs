@@ -8,9 +8,10 @@ use crate::faults::Code;
 use crate::grammar::{self, OUTCOMES};
 use crate::ruleset::read::take::as_short_name;
 use crate::ruleset::{
-    Caution, Condition, Document, DocumentIndex, Interpretation, OnOutcome, Requirement, Selection,
+    Caution, Condition, Document, DocumentIndex, Interpretation, OnOutcome, Requirement, RuleSet,
+    Selection,
 };
-use crate::text::{Help, Node, Span, capitalised, meant_or};
+use crate::text::{Help, Node, Span, capitalised, closest, meant_or, of_same_words};
 use crate::vocabulary::{KindId, Role};
 
 /// When a document is needed.
@@ -75,6 +76,7 @@ impl<'a> Reader<'a> {
         let kind = self.vocabulary.kind(kind).name.clone();
         let message = format!("There is a document `{name}` for each {kind}: which one is meant?");
         let help = match each.is_empty() || each == kind {
+            _ if self.around.when_of.is_some() => self.way_out(name, &kind),
             true => format!(
                 "Put `each: {kind}` before it, so that one {kind} is meant. In a term, add `of: {kind}`."
             ),
@@ -84,6 +86,13 @@ impl<'a> Reader<'a> {
         };
         self.fault(Code::PaperOfWhich, span, message).help(help);
         None
+    }
+
+    /// What to write for a paper of each thing among the conditions of a rule.
+    fn way_out(&self, name: &str, kind: &str) -> String {
+        format!(
+            "A paper is a way out, not a condition: take this out, and write `relief: [{{id: with-{name}, require: {{have: {name}}}}}]` beside `require`, or add its item to the `relief` that is there. If every {kind} must have one before the rule counts at all, write `{{each: {kind}, require: {{have: {name}}}}}`."
+        )
     }
 
     /// The name of the things for each of which there is a document.
@@ -143,11 +152,23 @@ impl<'a> Reader<'a> {
         }
         let help = match self.titled(name) {
             Some(id) => Help::near(Some(id), "Name it by its `id`."),
-            None => meant_or(name, self.documents.keys().copied(), to_list(name)),
+            None => self.document_meant(name),
         };
         let message = format!("There is no document `{name}`.");
         self.fault(Code::UnknownDocument, span, message).help(help);
         None
+    }
+
+    /// The document that a name is near to, in its letters or its words; else how to list it.
+    fn document_meant(&self, name: &str) -> Help {
+        let names = || self.documents.keys().copied();
+        match of_same_words(name, names()).filter(|_| closest(name, names()).is_none()) {
+            Some(meant) => Help::near(
+                Some(meant.to_owned()),
+                format!("If it is another: {}", to_list(name)),
+            ),
+            None => meant_or(name, names(), capitalised(&to_list(name))),
+        }
     }
 
     /// One document.
@@ -322,8 +343,8 @@ impl<'a> Reader<'a> {
     }
 
     /// Says what is defined and never used.
-    pub(super) fn report_unused(&mut self) {
-        self.unused_terms();
+    pub(super) fn report_unused(&mut self, rules: &RuleSet) {
+        self.unused_terms(rules);
         self.unused_sources();
         self.base_first(|reader, node| {
             for item in node
@@ -398,5 +419,5 @@ fn to_list(name: &str) -> String {
         false => format!(", and write `{id}` here"),
     };
     let title = capitalised(name);
-    format!("Add it under `documents`{here}: `{{id: {id}, title: {title}, from: …}}`.")
+    format!("add it under `documents`{here}: `{{id: {id}, title: {title}, from: …}}`.")
 }

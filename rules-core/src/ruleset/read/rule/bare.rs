@@ -1,13 +1,14 @@
 //! Names and words that stand where a requirement is wanted.
 
 use crate::faults::Code;
-use crate::ruleset::read::Reader;
+use crate::quantity::{Dimension, parse};
 use crate::ruleset::read::names::parts;
 use crate::ruleset::read::rule::wording::right_word;
 use crate::ruleset::read::value::is_amount;
+use crate::ruleset::read::{Bound, Reader};
 use crate::ruleset::types::{Type, of_fact};
 use crate::text::{Entry, in_short};
-use crate::vocabulary::{Answer, FactId};
+use crate::vocabulary::{Answer, FactId, Role};
 
 impl Reader<'_> {
     /// Reports a fact that stands as a key, as in `{gate.width: 1 m}`. Returns whether there was one.
@@ -42,7 +43,7 @@ impl Reader<'_> {
     }
 
     /// What is said of a fact in one line: `septic-part.part is tank`, `pool.depth > 24 in`.
-    fn in_one_line(&self, text: &str) -> Option<String> {
+    pub(crate) fn in_one_line(&self, text: &str) -> Option<String> {
         let (name, rest) = text.split_once(' ')?;
         self.fact_of_name(name)?;
         let (sign, value) = rest.trim().split_once(' ')?;
@@ -57,17 +58,41 @@ impl Reader<'_> {
     }
 
     /// A requirement of the things that are meant here, as an example.
-    fn example_here(&self) -> String {
+    fn example_here(&self, text: &str) -> String {
+        if let Some(distance) = self.distance_meant(text) {
+            return distance;
+        }
         let kinds = self.around.bound.iter().rev().map(|bound| bound.kind);
         let facts = kinds.flat_map(|kind| self.vocabulary.kind(kind).facts.iter().copied());
         let amount = |fact: &FactId| matches!(of_fact(*fact, &self.vocabulary), Type::Amount(_));
-        let mut facts = facts.filter(amount);
+        // How well a line is surveyed is no rule's matter.
+        let stated = |fact: &FactId| self.vocabulary.fact(*fact).name != "accuracy";
+        let mut facts = facts.filter(amount).filter(stated);
         let path = facts
             .next()
             .map(|fact| (self.vocabulary.fact_path(fact), self.limit_on(fact)));
         let (path, limit) =
             path.unwrap_or_else(|| ("pool.depth".to_owned(), "at-most: 2 m".to_owned()));
         format!("{{fact: {path}, {limit}}}")
+    }
+
+    /// The distance that a sentence with a length in it means: what is said to be so far `from` something.
+    fn distance_meant(&self, text: &str) -> Option<String> {
+        const LINES: [&str; 3] = ["line", "lines", "boundary"];
+        let far = ["from", "away", "distance", "to"];
+        let words: Vec<&str> = text.split(' ').collect();
+        let figure = |word: &&str| is_amount(word);
+        let at = words.iter().position(figure)?;
+        if !words.iter().any(|word| far.contains(word)) {
+            return None;
+        }
+        let amount = words.get(at..at + 2)?.join(" ");
+        parse(&amount, Some(Dimension::Length), None).ok()?;
+        let line = |kind: &Bound| Some(kind.kind) == self.vocabulary.with_role(Role::LotLine);
+        let lines = words.iter().any(|word| LINES.contains(word));
+        (lines || self.around.bound.iter().any(line)).then(|| {
+            format!("{{distance: {{from: pool.water, to: lot-line}}, at-least: {amount}}}")
+        })
     }
 
     /// What to write for a word or a sentence where a requirement is wanted.
@@ -83,7 +108,7 @@ impl Reader<'_> {
             _ if let Some(write) = self.in_one_line(text) => write,
             _ => format!(
                 "Write what must hold, as in `{}`; a paper is asked for with `{{have: consent}}`, and listed under `documents`.",
-                self.example_here()
+                self.example_here(text)
             ),
         }
     }

@@ -3,7 +3,7 @@
 use crate::faults::Code;
 use crate::grammar::{self, words};
 use crate::quantity::{Dimension, parse};
-use crate::ruleset::read::names::unknown::led_by_bound;
+use crate::ruleset::read::names::unknown_facts::led_by_bound;
 use crate::ruleset::read::rule::odd_limits::is_share;
 use crate::ruleset::read::rule::wording::{right_word, what_to_write};
 use crate::ruleset::read::value::{flipped, is_amount};
@@ -26,6 +26,16 @@ fn several(text: &str) -> Option<Vec<&str>> {
         .filter(|word| !matches!(*word, "" | "or" | "and"))
         .collect();
     (words.len() > 1).then_some(words)
+}
+
+/// What to write for a text that is several known words in one.
+pub(crate) fn as_list_of<'w>(
+    text: &str,
+    known: impl Iterator<Item = &'w str> + Clone,
+) -> Option<String> {
+    let words = several(text)?;
+    let all = words.iter().all(|word| known.clone().any(|it| it == *word));
+    all.then(|| format!("Several words are a list: write `[{}]`.", words.join(", ")))
 }
 
 /// Whether a map has a bound, by its right name or a wrong one.
@@ -222,11 +232,16 @@ impl<'a> Reader<'a> {
             );
             return None;
         }
+        if self.two_limits(entry) {
+            return None;
+        }
         let limit = self.value(&entry.value, Some(wanted))?;
         match type_of(&limit, &self.vocabulary)? {
             Type::Amount(found) if agree(found, wanted) => Some(limit),
             Type::Amount(found) => {
-                self.sorts_differ(entry.value.span, found, wanted);
+                if !self.term_without_unit(text, found, wanted) {
+                    self.sorts_differ(entry.value.span, found, wanted);
+                }
                 None
             }
             _ => {
@@ -234,7 +249,17 @@ impl<'a> Reader<'a> {
                     "{} is expected here, and this is answered with a word.",
                     capitalised(wanted.words())
                 );
-                self.fault(Code::NotAnAmount, entry.value.span, message);
+                let example = wanted.example();
+                let help = match self.question_of(wanted) {
+                    Some(question) => format!(
+                        "Write an amount, such as {example}, or name a question that is answered with one: `{question}`."
+                    ),
+                    None => {
+                        format!("Write an amount, such as {example}, or name a fact that is one.")
+                    }
+                };
+                self.fault(Code::NotAnAmount, entry.value.span, message)
+                    .help(help);
                 None
             }
         }
@@ -295,8 +320,12 @@ impl<'a> Reader<'a> {
 
     fn none(&mut self, value: &Value, span: Span) -> Option<Choice> {
         let Value::Fact(id) = value else {
+            let help = match value {
+                Value::Count(_) => "Where there may be none of them, write `is: 0`.",
+                _ => "Use `count` to ask whether there are any.",
+            };
             self.fault(Code::NeverNone, span, "A measure is never `none`.")
-                .help("Use `count` to ask whether there are any.");
+                .help(help);
             return None;
         };
         if self.vocabulary.fact(*id).none {
@@ -365,7 +394,8 @@ impl<'a> Reader<'a> {
     ) {
         let list = format!("Its words are {}.", listed(words.clone()));
         let other = "If none of them fits, add a fact of your own with its words, so that every applicant is asked.";
-        let help = format!("{} {other}", meant_and(word, words, list));
+        let help = as_list_of(word, words.clone())
+            .unwrap_or_else(|| format!("{} {other}", meant_and(word, words, list)));
         self.warning(
             Code::UnlistedWord,
             span,

@@ -3,6 +3,7 @@
 use crate::faults::Code;
 use crate::grammar::{AREA, BOUNDS, CHOSEN, DISTANCE, ENCLOSURE, Key, LENGTH, RULE, SOUND};
 use crate::ruleset::read::Reader;
+use crate::ruleset::read::names::is_not;
 use crate::ruleset::read::value::is_amount;
 use crate::text::{Content, Entry, MapReader, Node, in_short};
 
@@ -36,6 +37,7 @@ impl<'a> Reader<'a> {
             false => "Begin it, and what is below it, in the column in which `require` begins.",
         };
         for entry in strays {
+            let help = self.as_where(entry).unwrap_or_else(|| help.to_owned());
             map.refuse([entry.key.as_str()]);
             let message = format!(
                 "`{}` belongs to the rule, not to what must hold.",
@@ -45,6 +47,23 @@ impl<'a> Reader<'a> {
                 .help(help);
         }
         true
+    }
+
+    /// What to write for a condition that speaks of the things under `each`: it chooses among them.
+    fn as_where(&self, entry: &Entry) -> Option<String> {
+        let bound = self.around.bound.last()?.kind;
+        let kind = self.first_kind(&entry.value)?;
+        if self.vocabulary.kind_named(&kind) != Some(bound) {
+            return None;
+        }
+        let chosen = match entry.key.as_str() {
+            "unless" => is_not(&entry.value),
+            "when" => in_short(&entry.value),
+            _ => return None,
+        };
+        Some(format!(
+            "Take it out here, and write `where: {chosen}` beside `each`, in its column."
+        ))
     }
 
     /// Reports keys of a measure that stand beside it.

@@ -4,6 +4,7 @@ mod bare;
 pub(crate) mod bounds;
 pub(super) mod decisions;
 pub(super) mod each;
+mod limits_amiss;
 mod misplaced;
 mod odd_limits;
 pub(super) mod pools;
@@ -84,6 +85,8 @@ impl<'a> Reader<'a> {
     }
 
     fn rule_of(&mut self, node: &'a Node) -> Option<Rule> {
+        self.no_case(node)?;
+        self.not_of_a_rule(node);
         let [
             id,
             title,

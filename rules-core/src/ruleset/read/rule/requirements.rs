@@ -11,7 +11,10 @@ use crate::ruleset::read::names::known::Known;
 use crate::ruleset::read::rule::bounds;
 use crate::ruleset::read::rule::wording::right_word;
 use crate::ruleset::{Requirement, Value};
-use crate::text::{Content, Entry, Help, MapReader, Node, Span, closest, in_short, meant_or};
+use crate::text::{
+    Content, Entry, Help, MapReader, Node, Span, capitalised, closest, in_short, meant_or,
+    of_same_words,
+};
 
 impl<'a> Reader<'a> {
     /// A requirement that stands for itself: a rule's, a condition, a `where`, a term's.
@@ -111,7 +114,10 @@ impl<'a> Reader<'a> {
 
     /// There is no key that says what the requirement is.
     fn no_main(&mut self, node: &Node, entries: &[Entry]) {
-        let named = |entry: &Entry| right_word(&entry.key).and_then(main_named).is_some();
+        let named = |entry: &Entry| {
+            let measured = matches!(entry.key.as_str(), "setback" | "clearance");
+            measured || right_word(&entry.key).and_then(main_named).is_some()
+        };
         if entries.iter().any(named) {
             return; // Its right word was named already.
         }
@@ -210,7 +216,21 @@ impl<'a> Reader<'a> {
             return None;
         }
         let items = self.items(&entry.value, &entry.key);
-        self.requirements(items, entry.value.span)
+        let read = self.requirements(items, entry.value.span);
+        let all = main_named(&entry.key) == Some(Main::Combination(Combination::All));
+        if let (Some(_), [one], true) = (&read, items, all) {
+            self.one_member(entry, one);
+        }
+        read
+    }
+
+    /// Asks whether more belongs to a list of one requirement.
+    fn one_member(&mut self, entry: &Entry, one: &Node) {
+        let message = format!("`{}` has one item only.", entry.key);
+        self.warning(Code::OneMember, entry.key_span, message).help(format!(
+            "Does the line after it belong to it? Then begin that line in the column of its item. If not, write the item alone: `{}`.",
+            in_short(one)
+        ));
     }
 
     fn any_of(&mut self, entry: &'a Entry) -> Option<Requirement> {
@@ -292,11 +312,16 @@ impl<'a> Reader<'a> {
             None => {
                 let define = match name.contains('.') {
                     true => {
-                        "A fact is no term: write the condition itself, as in `{fact: pool.depth, at-most: 1 m}`."
+                        "a fact is no term: write the condition itself, as in `{fact: pool.depth, at-most: 1 m}`."
                     }
-                    false => "Define it under `terms`: a name, and what it stands for.",
+                    false => "define it under `terms`: a name, and what it stands for.",
                 };
-                let help = meant_or(name, self.term_by_name.keys().copied(), define);
+                let terms = || self.term_by_name.keys().copied();
+                let alike = of_same_words(name, terms()).map(str::to_owned);
+                let help = match alike.filter(|_| closest(name, terms()).is_none()) {
+                    Some(term) => Help::near(Some(term), format!("If it is another: {}", define)),
+                    None => meant_or(name, terms(), capitalised(define)),
+                };
                 let message = format!("There is no term `{name}`.");
                 self.fault(Code::UnknownTerm, entry.value.span, message)
                     .help(help);

@@ -26,8 +26,38 @@ impl<'a> Reader<'a> {
         !stray.is_empty()
     }
 
+    /// Reports a case that stands among the rules.
+    pub(super) fn no_case(&mut self, node: &Node) -> Option<()> {
+        let mut entries = node.as_map().unwrap_or_default().iter();
+        let Some(case) = entries.find(|entry| entry.key == "case") else {
+            return Some(());
+        };
+        self.fault(Code::Misplaced, case.key_span, "This is a case, not a rule.")
+            .help("Move it to `cases`, in the file `cases.yaml` beside this one: a case is a small plan with the outcomes that the rules must give on it.");
+        None
+    }
+
+    /// Reports keys that people write in a rule for what is said elsewhere or otherwise.
+    pub(super) fn not_of_a_rule(&mut self, node: &Node) {
+        for entry in node.as_map().unwrap_or_default() {
+            let (message, help) = match entry.key.as_str() {
+                "expect" => (
+                    "`expect` belongs to a case, not to a rule.",
+                    "Take it out here. What a rule must come to is said in a case of `cases.yaml`: `expect`, and under it the `id` of the rule with `pass`, `fail` or another outcome.",
+                ),
+                "recommended" | "advisory" => (
+                    "Whether a rule binds is said by the word before what it asks.",
+                    "Take this out, and write `should` in place of `require` for advice that binds nobody.",
+                ),
+                _ => continue,
+            };
+            self.fault(Code::Misplaced, entry.key_span, message)
+                .help(help);
+        }
+    }
+
     /// The kind of the first fact or outline that is named.
-    fn first_kind(&self, node: &Node) -> Option<String> {
+    pub(super) fn first_kind(&self, node: &Node) -> Option<String> {
         match &node.content {
             Content::Scalar { text, .. } => {
                 let (head, tail) = parts(text);

@@ -4,7 +4,7 @@ use crate::grammar::BOUNDS;
 use crate::text::{Content, Node, in_short};
 
 /// "Over" and "under" exclude the limit itself.
-const WRONG: [(&str, &str); 36] = [
+const WRONG: [(&str, &str); 44] = [
     ("over", "more-than"),
     ("above", "more-than"),
     ("exceeds", "more-than"),
@@ -41,6 +41,14 @@ const WRONG: [(&str, &str); 36] = [
     ("neither", "not"),
     ("must-not", "not"),
     ("forbid", "not"),
+    ("since", "at-least"),
+    ("until", "at-most"),
+    ("question", "fact"),
+    ("answer", "fact"),
+    ("size", "area"),
+    ("needs", "have"),
+    ("need", "have"),
+    ("paper", "have"),
 ];
 
 /// Adjectives that compare, as in `no-deeper-than`.
@@ -113,6 +121,10 @@ pub(crate) fn denied(node: &Node) -> String {
 /// A sentence with what to write for a word that is not ours.
 pub(crate) fn what_to_write(word: &str) -> Option<String> {
     let other = match word {
+        "setback" | "clearance" => {
+            "It is a distance: write `distance: {from: pool.water, to: lot-line}`, and its limit beside it, as in `at-least: 3 m`."
+        }
+        "not-in" => "Write `not` round it, and `is`: `{not: {fact: …, is: […]}}`.",
         "is-not" | "not-is" | "isnt" | "!=" | "≠" | "different-from" => {
             "Write `not` round it: `{not: {fact: …, is: …}}`."
         }

@@ -3,15 +3,17 @@
 use crate::faults::Code;
 use crate::grammar::{self, Measure, PERIODS, measure_named, words};
 use crate::quantity::Dimension;
-use crate::ruleset::read::Reader;
 use crate::ruleset::read::names::known::Known;
 use crate::ruleset::read::names::parts;
+use crate::ruleset::read::rule::bounds::as_list_of;
 use crate::ruleset::read::value::{flipped, is_amount};
+use crate::ruleset::read::{Reader, listed};
 use crate::ruleset::types::{Type, type_of};
 use crate::ruleset::{
     Area, Distance, Enclosure, Measured, Operand, Over, Part, Places, ShareOf, Sound, Value,
 };
 use crate::text::{Entry, Node, Span, in_short, meant_and};
+use crate::vocabulary::Role;
 
 /// In the order of their words.
 const MEASURED: [Measured; 4] = [
@@ -171,10 +173,8 @@ impl<'a> Reader<'a> {
         span: Span,
         known: impl Iterator<Item = &'w str> + Clone,
     ) {
-        let list = format!(
-            "The words here are {}.",
-            crate::ruleset::read::listed(known.clone())
-        );
+        let list = as_list_of(word, known.clone())
+            .unwrap_or_else(|| format!("The words here are {}.", listed(known.clone())));
         let help = meant_and(word, known, list);
         self.fault(
             Code::UnknownWord,
@@ -186,17 +186,116 @@ impl<'a> Reader<'a> {
 
     pub(crate) fn area(&mut self, node: &'a Node) -> Option<Area> {
         self.each_inside(node);
+        self.not_in(node);
+        self.outline_alone(node)?;
         let [of, within, share] = self.keys(node, &grammar::AREA)?;
         let of = self.totalled(share.is_some(), of);
         let within = self.if_written(within, Self::zone);
         let share_of = self.if_written(share, Self::share_of);
         let of = of?;
         self.must_be_area(&of, node.span)?;
-        Some(Area {
+        let area = Area {
             of,
             within: within?.map(Box::new),
             share_of: share_of?,
-        })
+        };
+        if let Some(entry) = share {
+            self.odd_whole(&area, entry);
+            self.beyond_the_lot(&area, entry);
+        }
+        Some(area)
+    }
+
+    /// Asks whether another whole is meant where a share is one of the pool, and nothing of it is the pool's.
+    fn odd_whole(&mut self, area: &Area, share: &Entry) {
+        let Some(ShareOf::Outlines(whole)) = &area.share_of else {
+            return;
+        };
+        let of_pool = |part: &Part| {
+            let kind = self.vocabulary.outline(part.outline).kind;
+            Some(kind) == self.pool()
+        };
+        let own = |of: &Operand| of.parts.iter().all(of_pool);
+        if !own(whole) || area.of.parts.iter().all(of_pool) {
+            return;
+        }
+        let written = in_short(&share.value);
+        let message = format!(
+            "This is a share of `{written}`, and not all that is measured belongs to the pool."
+        );
+        self.warning(Code::OddShare, share.value.span, message)
+            .help("Is `share-of: lot.boundary` meant?");
+    }
+
+    /// Reports `not-in` in an area: the zone is turned round, not the key.
+    fn not_in(&mut self, node: &Node) {
+        let mut entries = node.as_map().unwrap_or_default().iter();
+        let Some(entry) = entries.find(|entry| entry.key == "not-in") else {
+            return;
+        };
+        let zone = in_short(&entry.value);
+        self.fault(
+            Code::WrongWord,
+            entry.key_span,
+            "`not-in` is not a key of an area.",
+        )
+        .because_of(entry.key_span)
+        .help(format!("Write `in: {{not: {zone}}}`."));
+    }
+
+    /// Reports an outline that stands right after `area`.
+    fn outline_alone(&mut self, node: &Node) -> Option<()> {
+        let Some(name) = node.text() else {
+            return Some(());
+        };
+        let (head, tail) = parts(name);
+        let kind = self.vocabulary.kind_named(head);
+        if kind
+            .zip(tail)
+            .is_none_or(|(kind, tail)| self.vocabulary.outline_named(kind, tail).is_none())
+        {
+            return Some(());
+        }
+        let message =
+            format!("`{name}` stands right after `area`; of what the area is, is said after `of`.");
+        self.fault(Code::NotAMap, node.span, message)
+            .help(format!("Write `area: {{of: {{all: {name}}}}}`."));
+        None
+    }
+
+    /// Asks whether what stands on other lots is meant in a share of the lot, as nothing clips it there.
+    fn beyond_the_lot(&mut self, area: &Area, share: &Entry) {
+        let lot = self.vocabulary.with_role(Role::Lot);
+        let of_lot = |of: &Operand| {
+            of.parts
+                .iter()
+                .any(|part| Some(self.vocabulary.outline(part.outline).kind) == lot)
+        };
+        let whole = matches!(&area.share_of, Some(ShareOf::Outlines(of)) if of_lot(of));
+        let anybodys = |part: &&Part| {
+            let all = part
+                .which
+                .selection()
+                .is_some_and(|it| it.filter.is_none() && it.zone.is_none());
+            let kind = self
+                .vocabulary
+                .kind(self.vocabulary.outline(part.outline).kind);
+            all && !kind.owners && kind.role != Some(Role::Pool) && kind.role != Some(Role::Lot)
+        };
+        let Some(part) = area
+            .of
+            .parts
+            .iter()
+            .find(anybodys)
+            .filter(|_| whole && area.within.is_none())
+        else {
+            return;
+        };
+        let path = self.vocabulary.outline_path(part.outline);
+        let message = format!("Each `{path}` on the plan counts here, also on the lots beside.");
+        self.warning(Code::OddShare, share.key_span, message).help(
+            "If only what stands on the lot counts, add `in: lot.boundary` beside `share-of`.",
+        );
     }
 
     fn share_of(&mut self, node: &'a Node) -> Option<ShareOf> {
@@ -243,6 +342,15 @@ impl<'a> Reader<'a> {
     }
 
     pub(crate) fn enclosure(&mut self, node: &'a Node) -> Option<Enclosure> {
+        if node.as_map().is_none() {
+            let message = format!(
+                "There is {} here, where an enclosure is expected.",
+                node.describe()
+            );
+            self.fault(Code::NotAMap, node.span, message)
+                .help(format!("Write `enclosure: {}`, and beside it how wide a gap may be, as in `at-most: 100 mm`.", grammar::ENCLOSURE.example));
+            return None;
+        }
         let [of, from, made_of] = self.keys(node, &grammar::ENCLOSURE)?;
         let of = self.written(of, Self::operand);
         let from = from.map(|entry| self.known_words(&entry.value, &grammar::SEPARATED));

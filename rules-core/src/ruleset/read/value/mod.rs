@@ -15,7 +15,7 @@ use crate::ruleset::read::names::known::Known;
 use crate::ruleset::read::names::parts;
 use crate::ruleset::types::{Type, agree, of_product, type_of};
 use crate::ruleset::{Over, Stated, Value};
-use crate::text::{Content, Entry, Node, Span, capitalised, in_short};
+use crate::text::{Content, Entry, Node, Span, capitalised, in_short, with_comment_apart};
 use crate::vocabulary::KindId;
 
 /// Whether a text is meant as an amount: those begin with a digit, names do not.
@@ -92,6 +92,12 @@ impl<'a> Reader<'a> {
             self.fault(Code::BadAmount, span, message).help(help);
             return None;
         }
+        if let Some(apart) = with_comment_apart(text) {
+            let message = "A comment needs a space before its `#`.";
+            self.fault(Code::Comment, span, message)
+                .help(format!("Write `{apart}`."));
+            return None;
+        }
         match parse(text, wanted, None) {
             Ok(written)
                 if written.drawn == Some(written.range.low)
@@ -123,7 +129,7 @@ impl<'a> Reader<'a> {
                     span,
                     format!("{}.", capitalised(&wrong.sentence)),
                 )
-                .help(ended(&capitalised(&wrong.help)));
+                .help(ended(&capitalised(&wrong.help)) + &share_of_something(text, wanted));
                 None
             }
         }
@@ -221,6 +227,18 @@ impl<'a> Reader<'a> {
 
     pub(crate) fn named(&mut self, entry: &'a Entry) -> Option<Value> {
         let name = self.text(entry)?;
+        if is_amount(name) {
+            let message = format!(
+                "`{name}` is an amount, which stands alone: no `{}` is written before it.",
+                entry.key
+            );
+            self.fault(Code::NotAValue, entry.value.span, message)
+                .help(format!(
+                    "In place of `{{{}: {name}}}` write `{name}`.",
+                    entry.key
+                ));
+            return None;
+        }
         self.named_value(name, entry.value.span)
     }
 
@@ -388,6 +406,17 @@ fn multiplied(text: &str, wanted: Option<Dimension>) -> Option<String> {
         "A share of something is a product: `{{product: [{} %, …]}}`, with what it is a share of as in `pool.depth`.",
         share.trim()
     ))
+}
+
+/// What to write for a share where an amount is wanted, as the end of a help.
+fn share_of_something(text: &str, wanted: Option<Dimension>) -> String {
+    let share = text.trim_end().ends_with('%') && wanted != Some(Dimension::Number);
+    match share {
+        true => format!(
+            " A share of something is a product: `{{product: [{text}, …]}}`, with what it is a share of as in `pool.depth`."
+        ),
+        false => String::new(),
+    }
 }
 
 /// What to write for a list of amounts or of rows where one amount is wanted.

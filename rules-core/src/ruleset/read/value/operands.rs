@@ -103,6 +103,13 @@ impl<'a> Reader<'a> {
                 parts: operand.parts,
             });
         }
+        if tail.is_none() && !self.is_name(head) {
+            match self.called_outline(head, span, &outline) {
+                true => self.unknown_kind(head, span),
+                false => self.unknown_drawn(head, span),
+            }
+            return None;
+        }
         let things = self.things(head, head_of(name, span))?;
         let kind = things.kind();
         let outline = match tail {
@@ -136,6 +143,22 @@ impl<'a> Reader<'a> {
                 if_drawn: false,
             }]),
         })
+    }
+
+    /// Whether the kind that people call so stands for one outline here, so that its name is all there is to write.
+    fn called_outline(
+        &mut self,
+        name: &str,
+        span: Span,
+        outline: &impl Fn(&mut Self, KindId, &str, Span) -> Option<OutlineId>,
+    ) -> bool {
+        let Some(kind) = self.vocabulary.kind_called(name) else {
+            return false;
+        };
+        let before = self.faults().list.len();
+        let found = outline(self, kind, name, span).is_some();
+        self.faults().list.truncate(before);
+        found
     }
 
     /// Which of the things that a selection selects are meant. Of pools that are chosen, a rule must say whether it means
