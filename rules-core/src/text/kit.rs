@@ -339,7 +339,7 @@ pub(crate) fn of_same_words<'c>(
     };
     let found = candidates.into_iter().take(MOST_TRIED);
     let mut found: Vec<_> = found.filter_map(|it| Some((shared(it)?, it))).collect();
-    found.sort_by(|one, other| other.0.cmp(&one.0));
+    found.sort_by_key(|other| std::cmp::Reverse(other.0));
     match found.as_slice() {
         [(_, only)] => Some(only),
         [(most, best), (next, _), ..] if most > next => Some(best),

@@ -34,7 +34,7 @@ fn takes_all(rule: &Rule, kind: KindId) -> bool {
             .selection()
             .is_some_and(|it| it.kind == kind && it.filter.is_none() && it.zone.is_none())
     };
-    seen.parts.iter().any(|part| of_kind(&part))
+    seen.parts.iter().any(of_kind)
 }
 
 fn has_openings_only(rule: &Rule, vocabulary: &Vocabulary) -> bool {
