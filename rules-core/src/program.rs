@@ -19,8 +19,8 @@ pub use crate::faults::GROUPS;
 pub use crate::hints::{About, Entry, Hints, Offer, end_of_section, entries, hints, section_of};
 pub use crate::picture::picture;
 pub use crate::placement::{
-    Class, NotPlaced, Offer, Placement, Region, RuleName, RuleThere, TurnReport, Wait, Way, Wishes,
-    place_by_and_by, place_texts, place_to_geojson, place_to_json, place_to_svg,
+    Class, NotPlaced, Offer as OfferedPlace, Placement, Region, RuleName, RuleThere, TurnReport,
+    Wait, Way, Wishes, place_by_and_by, place_texts, place_to_geojson, place_to_json, place_to_svg,
 };
 pub use crate::quantity::{Rounding, Unit, show};
 pub use crate::report::{

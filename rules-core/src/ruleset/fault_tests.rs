@@ -121,7 +121,7 @@ fn names_that_nobody_knows() {
         "unknown-value",
         "applied-for",
         "There is no question, no day and no term `applied-for`.",
-        "A fact is written with its kind, as in `pool.depth`; an amount begins with a figure and ends with its unit, as in `2 m`; a name of your own is defined under `terms`, as in `applied-for: 5 ft`.",
+        "Did you mean `applied`? A fact is written with its kind, as in `pool.depth`; an amount begins with a figure and ends with its unit, as in `2 m`; a name of your own is defined under `terms`, as in `applied-for: 5 ft`.",
     );
     in_rule(
         "require: refer\n    remdy: Ask.",

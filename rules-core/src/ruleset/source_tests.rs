@@ -279,7 +279,7 @@ fn only_languages_stand_before_the_texts() {
 
 #[test]
 fn steps_are_counted_in_working_days() {
-    let steps = "do:\n  - {id: a, after: apply, by: 3 working days, takes: 1 working day}\n";
+    let steps = "do:\n  - {id: a, what: Hand it in, after: apply, by: 3 working days, takes: 1 working day}\n";
     let set = rules(&format!(
         "calendar: {{holidays: [01-01, easter+1, 2026-05-15, monday from 09-01], moved: {{sunday: monday}}}}\n{}{steps}",
         rule("")

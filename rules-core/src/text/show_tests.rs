@@ -15,7 +15,7 @@ const SAID: &[(&str, &str)] = &[
 in plan.yaml, line 3, column 3:
   3 |   depth: 2 m
     |   ~~~~~
-Keep one of the two. If they belong to different things, indent one of them further.
+If each begins a thing of its own, make a list of them: put `- ` before both `depth`, and two more spaces before the lines that belong to each. Otherwise keep one of the two.
 ",
     ),
     (

@@ -61,7 +61,7 @@ impl<'a> Context<'a> {
     fn corner(&mut self, entry: &'a Entry) -> Option<Corner<'a>> {
         let (name, span) = (entry.key.as_str(), entry.key_span);
         let named = self.is_id("corners", name, span);
-        if let (Some(x), Some(y)) = (entry.value.get("x"), entry.value.get("y")) {
+        if let [Some(x), Some(y)] = ["x", "y"].map(|axis| entry.value.get(axis)) {
             let message = "A point is two figures in brackets, without names.";
             let help = format!("Write `{name}: [{}, {}]`.", in_short(x), in_short(y));
             self.faults

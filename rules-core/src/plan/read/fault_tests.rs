@@ -213,7 +213,7 @@ fn the_lot_is_checked() {
         "from: a, to: c",
         "not-neighbours",
         "A side runs between two corners that follow each other, and these do not.",
-        "The corners follow each other in the order in which they are listed, the first after the last.",
+        "The corners follow each other in the order in which they are listed, the first after the last: after `a` comes `b`, as in `to: b`.",
     );
     code("from: c, to: d", "from: c, to: e", "unknown-corner");
     says(
