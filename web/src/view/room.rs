@@ -1,6 +1,6 @@
 //! Where the pool could go, in words: how far the search is, what the map's looks mean, and the places on offer.
 
-use rules_core::placement::{Class, Offer, Placement, RuleName, RuleThere, Way};
+use rules_core::placement::{Class, Offer as OfferedPlace, Placement, RuleName, RuleThere, Way};
 use rules_core::report::VerdictWords;
 use rules_core::text::Node;
 
@@ -103,7 +103,7 @@ fn legend(found: &Placement, fresh: bool) -> El {
 
 /// The nearest of the places on offer, by its number in the list.
 pub fn nearest(found: &Placement) -> Option<usize> {
-    let is_nearest = |offer: &Offer| offer.why.contains(&"nearest");
+    let is_nearest = |offer: &OfferedPlace| offer.why.contains(&"nearest");
     let nearest = found.options.iter().position(is_nearest);
     nearest.or((!found.options.is_empty()).then_some(0))
 }
@@ -124,7 +124,7 @@ fn places(found: &Placement, fresh: bool) -> Option<El> {
 }
 
 /// A place on offer.
-fn card(at: usize, offer: &Offer, fresh: bool) -> El {
+fn card(at: usize, offer: &OfferedPlace, fresh: bool) -> El {
     let number = (at + 1).to_string();
     let take = button("room-taken")
         .id(format!("room-take-{at}"))
@@ -154,7 +154,7 @@ fn card(at: usize, offer: &Offer, fresh: bool) -> El {
 }
 
 /// How far the place is.
-fn away(offer: &Offer) -> String {
+fn away(offer: &OfferedPlace) -> String {
     match (offer.way == Way::default(), offer.degrees == 0.0) {
         (true, true) => t("room.is-there"),
         _ => fill("room.away", &[("way", &way_said(offer.way, offer.degrees))]),
