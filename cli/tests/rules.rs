@@ -336,7 +336,7 @@ fn a_new_edition_is_compared_with_the_old_one() {
     let (_, rest) = rules.split_once("  - id: street-side-line").unwrap();
     let new = format!("{head}  - id: street-side-line{rest}");
     let new = new
-        .replace("line-distance: 3 m", "line-distance: 1.5 m")
+        .replace("setback: 3 m", "setback: 1.5 m")
         .replace("at-least: 1.2 m}", "at-least: 1.3 m}")
         .replace("      - {rule: rear-line, outcome: marginal}\n", "")
         .replace("    takes: 6 weeks", "    takes: 8 weeks");

@@ -26,7 +26,7 @@ fn town(more: &str) -> String {
 const FIVE: &str =
     "each: lot-line, require: {distance: {from: pool.water, to: lot-line}, at-least: 5 m}";
 
-/// What each rule of the files comes to, in the order of their names.
+/// The outcome of each rule in the files, sorted by the rules' names.
 fn found(state: &str, town: &str, applied: &str, metres: &str) -> Vec<(String, Outcome)> {
     let rules = read::layered(town, &|name| (name == "state").then_some(state));
     let plot = Plot::top(&format!("dates: {{applied: {applied}}}\n")).and_pool("depth", "1.5 m");

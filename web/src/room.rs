@@ -80,7 +80,7 @@ pub enum Stage {
 struct Room {
     looking: Option<Question>,
     stopped: Option<Question>,
-    /// The latest first.
+    /// The newest first.
     answers: VecDeque<Rc<Answer>>,
 }
 
@@ -121,7 +121,7 @@ pub fn seek() {
 }
 
 impl Room {
-    /// What has now to be looked for; what nobody asks any more is not.
+    /// The question to search for now, if any. A search for another question ends.
     fn turn_to(&mut self, wanted: Option<Question>) -> Option<Question> {
         if wanted == self.looking {
             return None;
@@ -154,7 +154,7 @@ pub fn stop() {
     ROOM.with_borrow_mut(|room| room.stopped = room.looking.take());
 }
 
-/// Looks although it was stopped.
+/// Starts the search again after somebody stopped it.
 pub fn look_again() {
     ROOM.with_borrow_mut(|room| room.stopped = None);
 }
@@ -181,7 +181,7 @@ pub fn answer() -> Option<Rc<Answer>> {
     last.filter(|_| stage == Stage::Found)
 }
 
-/// Keeps in words how the pool has just been moved.
+/// Remembers, in words, how the pool was just moved.
 pub fn set_moved(said: String) {
     MOVED.set(Some((said, texts())));
 }
@@ -205,7 +205,7 @@ fn begin(question: Question) {
     });
 }
 
-/// What comes of a search; `None` where it was stopped.
+/// The result of a search; `None` if it was stopped.
 async fn unless_stopped<T>(number: u32, search: impl Future<Output = T>) -> Option<T> {
     let mut search = pin!(search);
     poll_fn(|context| match SEARCH.get() == number {
@@ -262,11 +262,11 @@ async fn rest() {
 async fn later(milliseconds: i32) {
     let promise = Promise::new(&mut |done, _| {
         if let Some(window) = web_sys::window() {
-            // A page that is being closed goes on with nothing.
+            // While the page is being closed there is no window, and nothing to wait for.
             let _ =
                 window.set_timeout_with_callback_and_timeout_and_arguments_0(&done, milliseconds);
         }
     });
-    // Nothing refuses it.
+    // This promise is never rejected.
     let _ = JsFuture::from(promise).await;
 }

@@ -1,7 +1,7 @@
 use super::*;
 use crate::vocabulary::Vocabulary;
 
-const RULES: &str = "\
+pub(crate) const RULES: &str = "\
 ruleset: small
 title: Small
 edition: \"1\"
@@ -12,7 +12,7 @@ rules:
 decide:
   - {id: size, table: {by: pool.depth, rows: [{at-most: 1 m, then: small}, {otherwise: large}]}}
 ";
-const BASE: &str = "\
+pub(crate) const BASE: &str = "\
 base:
   plan: p
   title: P

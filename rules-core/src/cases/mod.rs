@@ -15,7 +15,7 @@
 //! and things by their ids; everything else is replaced. A key with nothing after it is removed.
 
 #[cfg(test)]
-mod cases_tests;
+pub(crate) mod cases_tests;
 mod expected;
 mod overlay;
 mod shown;

@@ -1,32 +1,8 @@
 //! Cases made at the edges of limits.
 
 use super::*;
+use crate::cases::cases_tests::{BASE, RULES};
 use crate::vocabulary::Vocabulary;
-
-const RULES: &str = "\
-ruleset: small
-title: Small
-edition: \"1\"
-authority: nobody
-rules:
-  - {id: depth, title: Depth, clause: S 1, require: {fact: pool.depth, at-most: 2 m}}
-  - {id: gate, title: Gate, clause: S 2, each: gate, require: {fact: gate.latch-height, at-least: 1.5 m}}
-decide:
-  - {id: size, table: {by: pool.depth, rows: [{at-most: 1 m, then: small}, {otherwise: large}]}}
-";
-const BASE: &str = "\
-base:
-  plan: p
-  title: P
-  unit: m
-  lot: {corners: {a: [0, 0], b: [30, 0], c: [30, 30], d: [0, 30]}}
-  pool: {id: pool, water: [[5, 5], [9, 5], [9, 9]], depth: 1.5 m}
-  things: [{kind: gate, id: gate, latch-height: 1.6 m}, {kind: gate, id: low, latch-height: 1.2 m}]
-  inventory: {gate: all-shown}
-cases:
-  - case: one
-    title: One
-";
 
 #[test]
 fn each_limit_is_tried_at_its_edges() {

@@ -95,19 +95,19 @@ impl<'r> Judging<'r> {
         self.large = self.large.max(finest);
     }
 
-    /// Those of some rules that turn on a distance; all of them if none does.
+    /// Of some rules, those that depend on a distance; all of them if none does.
     pub fn of_distance(&self, rules: Asked) -> Asked {
         let turns = |rule: &&usize| self.distances.follows(**rule);
         let some: Asked = rules.iter().filter(turns).copied().collect();
         if some.is_empty() { rules } else { some }
     }
 
-    /// From now on waits whenever this says so.
+    /// From now on, waits whenever `pause` asks for it.
     pub fn pause_by(&mut self, pause: Pause<'r>) {
         self.pause = pause;
     }
 
-    /// Lets others run, if it is time. Each search calls it before each of its pieces.
+    /// Lets the caller's other work run, if it is time. Every search calls this before each piece.
     pub async fn rest(&self) {
         if let Some(wait) = (self.pause)() {
             wait.await;

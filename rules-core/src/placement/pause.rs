@@ -6,7 +6,7 @@ use std::task::{Context, Poll, Waker};
 /// What a search waits for before it goes on.
 pub type Wait = Pin<Box<dyn Future<Output = ()>>>;
 
-/// Asked again and again during a search: whether to wait, and for what.
+/// Asked many times during a search: whether to wait now, and for what.
 pub type Pause<'p> = &'p dyn Fn() -> Option<Wait>;
 
 /// A search that never waits.

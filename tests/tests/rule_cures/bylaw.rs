@@ -71,6 +71,12 @@ pub(super) const CURES: &[Cure] = &[
         "title: A, clause: …",
     ),
     (
+        "brace-comma-after-amount",
+        "{at-most: 1.5m then: 2.5 m}",
+        "{at-most: 1.5m, then: 2.5 m}",
+        "at-most: 1.5m, then: …",
+    ),
+    (
         "apostrophe",
         "'The neighbour's line'",
         "\"The neighbour's line\"",

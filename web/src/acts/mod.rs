@@ -29,7 +29,7 @@ fn is_ticked(field: &Element) -> bool {
         .is_some_and(HtmlInputElement::checked)
 }
 
-/// Something on the page is pressed, or a field changed: does its act, if it has one.
+/// Somebody pressed something on the page or changed a field: runs the act that belongs to it, if there is one.
 pub fn acted(event: &Event) {
     let target = event.target().and_then(|it| it.dyn_into::<Element>().ok());
     let Some(target) = target else { return };

@@ -100,9 +100,9 @@ fn put(answer: &Answer, way: Way, degrees: f64) {
     if let Err(wrong) = with(|session| session.edit_all(&changes)) {
         return announce(&wrong.0);
     }
-    let moved = match (way == Way::default(), degrees == 0.0) {
-        (true, true) => t("room.unmoved"),
-        _ => fill("room.moved", &[("way", &way_said(way, degrees))]),
+    let moved = match way_said(way, degrees) {
+        Some(way) => fill("room.moved", &[("way", &way)]),
+        None => t("room.unmoved"),
     };
     set_moved(moved.clone());
     redraw();

@@ -299,7 +299,7 @@ pub fn element(id: &str) -> Option<Element> {
     document()?.get_element_by_id(id)
 }
 
-// The browser refuses invalid names, for example; no view writes any.
+// The browser would refuse an invalid name, but no view writes one.
 
 fn mend(dom: &Element, was: &El, wanted: &El) {
     if was == wanted && !wanted.is_entered() {
@@ -429,7 +429,7 @@ fn made(wanted: &Piece) -> Option<Node> {
     Some(dom.into())
 }
 
-/// Puts the wanted value into a field, unless a person is typing in it.
+/// Sets the value of a field, unless somebody is typing in it.
 fn enter(dom: &Element, wanted: &El) {
     if !matches!(wanted.tag, "input" | "option") {
         return;

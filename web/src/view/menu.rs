@@ -61,7 +61,7 @@ fn language() -> El {
         .with(select.each(languages().map(option)))
 }
 
-/// Where a plan's file comes in; the menu's button presses it.
+/// The hidden field that opens a plan's file; the menu's button presses it.
 fn file() -> El {
     el("input")
         .set("type", "file")

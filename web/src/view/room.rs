@@ -14,7 +14,7 @@ use crate::plan::{name_of, things};
 use crate::room::{Answer, Stage, moved, now};
 use crate::words::{count, fill, t};
 
-/// Shows all of it, or nothing where nobody wants to see it.
+/// Shows the whole part, or hides it while it is switched off.
 pub fn show_room() {
     let looks = with_looks(|looks| looks.clone());
     let content = match looks.room {
@@ -42,7 +42,7 @@ fn panel(looks: &Looks) -> El {
         .with(found.map(|_| el("p").class("hint").with(t("room.proposes"))))
 }
 
-/// How far the search is, with what can be done about that.
+/// How far the search is, with a button to stop it or to start it again.
 fn state(stage: Stage, last: Option<&Answer>) -> El {
     let act = |act, key| button(act).id(act).with(t(key));
     let old = || last.map(|_| format!(" {}", t("room.old")));
@@ -155,9 +155,9 @@ fn card(at: usize, offer: &OfferedPlace, fresh: bool) -> El {
 
 /// How far the place is.
 fn away(offer: &OfferedPlace) -> String {
-    match (offer.way == Way::default(), offer.degrees == 0.0) {
-        (true, true) => t("room.is-there"),
-        _ => fill("room.away", &[("way", &way_said(offer.way, offer.degrees))]),
+    match way_said(offer.way, offer.degrees) {
+        Some(way) => fill("room.away", &[("way", &way)]),
+        None => t("room.is-there"),
     }
 }
 
@@ -199,8 +199,8 @@ fn there(at: usize, rules: &[RuleThere]) -> El {
         .with(el("ul").each(open.into_iter().chain(settled).map(row)))
 }
 
-/// How far the pool is moved and turned.
-pub fn way_said(way: Way, degrees: f64) -> String {
+/// How far the pool is moved and turned; `None` where it stays.
+pub fn way_said(way: Way, degrees: f64) -> Option<String> {
     let part = |by: i64, forwards: &str, backwards: &str| {
         let key = if by > 0 { forwards } else { backwards };
         (by != 0).then(|| fill(key, &[("n", &length_said(by.unsigned_abs() as f64))]))
@@ -212,13 +212,10 @@ pub fn way_said(way: Way, degrees: f64) -> String {
         (degrees != 0.0).then(turned),
     ];
     let parts: Vec<String> = parts.into_iter().flatten().collect();
-    match parts.is_empty() {
-        true => t("room.here"),
-        false => parts.join(", "),
-    }
+    (!parts.is_empty()).then(|| parts.join(", "))
 }
 
-/// What moving the pool cannot mend, and why there is no room.
+/// What moving the pool cannot solve, and why there is no room.
 fn remarks(found: &Placement) -> El {
     let titles = |rules: &[RuleName]| {
         let titles: Vec<&str> = rules.iter().map(|rule| rule.title.as_str()).collect();
@@ -325,15 +322,18 @@ mod tests {
     fn a_way_is_told_as_a_person_would() {
         let [far, near] = [1200.0, 350.0].map(length_said);
         let way = Way { x: 1200, y: -350 };
-        assert_eq!(way_said(way, 0.0), format!("{far} east, {near} south"));
+        assert_eq!(
+            way_said(way, 0.0),
+            Some(format!("{far} east, {near} south"))
+        );
         let up = Way { x: 0, y: 350 };
         let turned = format!("{near} north, turned left by 90°");
-        assert_eq!(way_said(up, 90.0), turned);
-        assert_eq!(way_said(Way::default(), 0.0), "where it is now");
+        assert_eq!(way_said(up, 90.0), Some(turned));
+        assert_eq!(way_said(Way::default(), 0.0), None);
         choose("nb");
         let far = length_said(1200.0);
         let west = Way { x: -1200, y: 0 };
-        assert_eq!(way_said(west, 0.0), format!("{far} vest"));
+        assert_eq!(way_said(west, 0.0), Some(format!("{far} vest")));
         assert!(far.contains(','), "{far}");
         choose("en");
     }

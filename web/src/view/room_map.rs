@@ -43,7 +43,7 @@ pub fn name(class: Class) -> &'static str {
         .map_or("never", |(_, name)| name)
 }
 
-/// A little of the map, as it looks where it says this.
+/// A small sample of how the map looks for a class, for the legend.
 pub fn swatch(name: &'static str) -> El {
     let area = svg("rect")
         .class("room-area")
@@ -125,7 +125,7 @@ impl Sheet {
             .each(SHOWN.map(|(class, name)| self.areas(map, class, name)))
     }
 
-    /// Unseen, but pressed: all of the ground that was looked at.
+    /// An invisible area over all the ground that was searched, so that presses on it are noticed.
     fn reach(&self, map: &TurnReport) -> Option<El> {
         let ways = || {
             map.regions

@@ -138,7 +138,7 @@ impl<'a> Judge<'a> {
         }
     }
 
-    /// The truth of a rule after trying both: there are unseen things, and there are none. The answer is the same for all
+    /// The truth of a rule, judged twice: with things that nobody saw, and without any. The answer is the same for all
     /// subjects of the rule and at all places along what changes.
     fn split_over_unseen(
         &self,

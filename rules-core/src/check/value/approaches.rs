@@ -2,6 +2,8 @@
 
 use crate::check::judge::Judge;
 use crate::check::value::distance::End;
+use crate::check::value::enclosure::Placed;
+use crate::check::value::indoors::DWELLING;
 use crate::check::world::env::{Env, Referent};
 use crate::check::world::special::line_of;
 use crate::check::{Missing, Truth};
@@ -26,8 +28,18 @@ pub(crate) struct Approach {
     pub(crate) sure: bool,
     /// Whether it may be anywhere.
     pub(crate) anywhere: bool,
-    /// Whether it is a door, and so an opening in the wall that it is in.
-    door: bool,
+    /// What it opens for those who come from there.
+    opens: Opens,
+}
+
+/// What stands open for those who come from a place.
+#[derive(Clone, Copy, PartialEq)]
+enum Opens {
+    Nothing,
+    /// The place is a door: the wall that it is in, there.
+    Door,
+    /// The place is a house in which they already are: all of its walls.
+    House(ThingIndex),
 }
 
 impl Approach {
@@ -35,20 +47,35 @@ impl Approach {
         place: None,
         sure: true,
         anywhere: false,
-        door: false,
+        opens: Opens::Nothing,
     };
-    const ANYWHERE: Approach = Approach {
+    pub(crate) const ANYWHERE: Approach = Approach {
         place: None,
         sure: false,
         anywhere: true,
-        door: false,
+        opens: Opens::Nothing,
     };
 
-    /// The rest of a wall once this door is cut out of it.
-    pub(crate) fn cut_from(&self, wall: &Figure, tolerance: Tolerance, view: View) -> Figure {
-        match self.place.as_ref().filter(|_| self.door) {
-            Some((door, own)) => opened(wall, door, own.against(tolerance), None, view),
-            None => wall.clone(),
+    /// From within the walls of a house.
+    pub(crate) fn inside(walls: Placed, sure: bool) -> Approach {
+        Approach {
+            place: Some((walls.figure, walls.tolerance)),
+            sure,
+            anywhere: false,
+            opens: Opens::House(walls.index),
+        }
+    }
+
+    /// What is left of a wall for those who come from here.
+    pub(crate) fn cut_from(&self, left: Figure, wall: &Placed, view: View) -> Figure {
+        match (self.opens, &self.place) {
+            (Opens::Door, Some((door, own))) => {
+                opened(&left, door, own.against(wall.tolerance), None, view)
+            }
+            (Opens::House(own), _) if own == wall.index => {
+                Figure::new(Vec::new(), left.spread, left.accuracy)
+            }
+            _ => left,
         }
     }
 }
@@ -175,7 +202,7 @@ impl<'a> Judge<'a> {
                     approaches.extend(self.beyond_the_lines(&["neighbour-lot"], env))
                 }
                 "open-space" => approaches.extend(self.beyond_the_lines(&["open-space"], env)),
-                "dwelling" => approaches.extend(self.doors(env)),
+                DWELLING => approaches.extend(self.doors(env)),
                 _ => return None,
             }
         }
@@ -277,7 +304,7 @@ impl<'a> Judge<'a> {
                 place: Some((placed.figure, placed.tolerance)),
                 sure: meant == Truth::HOLDS,
                 anywhere: false,
-                door: true,
+                opens: Opens::Door,
             }));
         }
         approaches
@@ -287,7 +314,7 @@ impl<'a> Judge<'a> {
         let Some(building) = self.scene.rules().vocabulary.with_role(Role::Building) else {
             return true;
         };
-        let is_one = |index: &ThingIndex| self.used_as(*index, &["dwelling"], env) != Truth::FAILS;
+        let is_one = |index: &ThingIndex| self.used_as(*index, &[DWELLING], env) != Truth::FAILS;
         self.may_be_unseen(building, env) || self.scene.base.of_kind(building).iter().any(is_one)
     }
 
@@ -303,7 +330,7 @@ impl<'a> Judge<'a> {
         let is_building =
             |whole: &ThingIndex| self.scene.thing(*whole).map(|thing| thing.kind) == building;
         match whole.filter(is_building) {
-            Some(whole) => self.used_as(whole, &["dwelling"], env),
+            Some(whole) => self.used_as(whole, &[DWELLING], env),
             None => self.says(
                 (opening, index),
                 "in",

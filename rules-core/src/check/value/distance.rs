@@ -85,11 +85,9 @@ impl<'a> Judge<'a> {
         };
         let range = measured.map(|found| found.range);
         let mut ways: Alternatives = range.map(Alternative::amount).into_iter().collect();
-        // An outline that is not drawn may not exist at all.
-        let there = |one: &End<'_>| one.sure && !self.may_lack(one.referent, one.outline);
         // Each end that may be empty has its own `if-none`; where both are surely empty, the first one's counts.
         for end in [&from, &to] {
-            if !end.list.iter().any(there) {
+            if self.may_be_none(end) {
                 ways.push(match (end.if_none, distance.places) {
                     (None, Places::Nearest) => Alternative::Far,
                     (said, _) => Alternative::Empty(said),
@@ -143,6 +141,12 @@ impl<'a> Judge<'a> {
         })
     }
 
+    /// Whether there may be no outline at this end: one that is not drawn may not exist at all.
+    pub(crate) fn may_be_none(&self, ends: &Ends<'_>) -> bool {
+        let there = |end: &End<'_>| end.sure && !self.may_lack(end.referent, end.outline);
+        !ends.list.iter().any(there)
+    }
+
     /// The outlines that an operand means.
     pub(crate) fn ends<'e>(&self, operand: &'a Operand, env: &Env<'e>) -> Ends<'e>
     where
@@ -189,7 +193,7 @@ impl<'a> Judge<'a> {
             .collect()
     }
 
-    fn is_drawn(&self, referent: Referent, outline: OutlineId) -> bool {
+    pub(crate) fn is_drawn(&self, referent: Referent, outline: OutlineId) -> bool {
         let thing = thing_of(referent).and_then(|index| self.scene.thing(index));
         thing.is_some_and(|thing| thing.outlines.contains_key(&outline))
     }

@@ -5,6 +5,7 @@ use crate::check::judge::possible::{Alternative, PossibleValue};
 use crate::check::value::approaches::Approach;
 use crate::check::value::distance::End;
 use crate::check::value::holes::Hole;
+use crate::check::value::indoors::DWELLING;
 use crate::check::world::env::{Env, Referent, thing_of};
 use crate::check::world::special::line_of;
 use crate::check::world::ways_out::Inputs;
@@ -59,8 +60,11 @@ impl<'a> Judge<'a> {
                 high = None;
                 continue;
             };
-            for (number, approach) in approaches.iter().enumerate() {
-                let approach = (number, approach);
+            let indoors = match enclosure.from.iter().any(|word| word == DWELLING) {
+                true => self.rooms_around(&pool, &barrier.walls, env),
+                false => Vec::new(),
+            };
+            for approach in approaches.iter().chain(&indoors).enumerate() {
                 if approach.1.sure && pool.sure && !barrier.more {
                     let way = self.way(&barrier, |_| true, &pool, (approach, View::Narrowest));
                     low = low.max(endless(way.low));
@@ -125,10 +129,7 @@ impl<'a> Judge<'a> {
                 let left = holes.fold(wall.figure.clone(), |left, hole| {
                     hole.cut_from(left, wall, view)
                 });
-                (
-                    approach.cut_from(&left, wall.tolerance, view),
-                    wall.tolerance,
-                )
+                (approach.cut_from(left, wall, view), wall.tolerance)
             })
             .collect();
         let walls: Vec<Wall> = cut

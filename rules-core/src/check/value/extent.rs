@@ -30,9 +30,8 @@ impl<'a> Judge<'a> {
             None => Alternative::Bare,
             said => Alternative::Empty(said),
         };
-        let there = |end: &End<'_>| end.sure && !self.may_lack(end.referent, end.outline);
-        let ways = match (ends.list.is_empty(), ends.list.iter().any(there)) {
-            (_, true) => return found,
+        let ways = match (ends.list.is_empty(), self.may_be_none(&ends)) {
+            (_, false) => return found,
             (true, _) => Alternatives::from_iter([none]),
             (false, _) => found.ways.iter().cloned().chain([none]).collect(),
         };

@@ -4,6 +4,7 @@ use crate::check::judge::Judge;
 use crate::check::value::approaches::{DOORS, opened};
 use crate::check::value::distance::End;
 use crate::check::value::enclosure::Placed;
+use crate::check::value::indoors::DWELLING;
 use crate::check::world::env::{Env, Referent};
 use crate::check::world::special::{WIDTH, line_of};
 use crate::check::{Missing, Truth};
@@ -103,7 +104,7 @@ impl Judge<'_> {
         let vocabulary = &self.scene.rules().vocabulary;
         let doors = line_of(Role::WallOpening, vocabulary);
         let Some((kind, outline)) =
-            doors.filter(|_| self.used_as(index, &["dwelling"], env) != Truth::HOLDS)
+            doors.filter(|_| self.used_as(index, &[DWELLING], env) != Truth::HOLDS)
         else {
             return false;
         };

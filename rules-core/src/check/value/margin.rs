@@ -38,11 +38,9 @@ impl<'a> Judge<'a> {
             }
         }
         let mut ways: Alternatives = all.way().into_iter().collect();
-        let there = |end: &End<'_>| end.sure && !self.may_lack(end.referent, end.outline);
-        let may_be_none = |ends: &Ends<'_>| !ends.list.iter().any(there);
-        if may_be_none(&round) {
+        if self.may_be_none(&round) {
             ways.push(Alternative::Empty(round.if_none));
-        } else if of.if_none.is_some() && may_be_none(&of) {
+        } else if of.if_none.is_some() && self.may_be_none(&of) {
             ways.push(Alternative::Empty(of.if_none));
         }
         PossibleValue {
@@ -87,8 +85,7 @@ impl<'a> Judge<'a> {
         let ends = self.ends(of, env);
         let range = ends.list.first().map(|end| self.across(end));
         let mut ways: Alternatives = range.map(Alternative::amount).into_iter().collect();
-        let there = |end: &End<'_>| end.sure && !self.may_lack(end.referent, end.outline);
-        if !ends.list.iter().any(there) {
+        if self.may_be_none(&ends) {
             ways.push(Alternative::Empty(ends.if_none));
         }
         PossibleValue::of(ways, Dimension::Length)

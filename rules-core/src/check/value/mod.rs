@@ -11,6 +11,7 @@ pub(super) mod far;
 pub(super) mod ground;
 pub(crate) mod heights;
 pub(super) mod holes;
+pub(super) mod indoors;
 pub(crate) mod levels;
 pub(super) mod lines;
 pub(super) mod margin;

@@ -3,7 +3,7 @@
 //! Floats find where the distance is least; whole numbers then decide it. A form is its lines and, for a ring, everything
 //! within it: forms that overlap or touch are 0 apart.
 
-mod beyond;
+pub(super) mod beyond;
 pub(super) mod course;
 pub(super) mod crossings;
 pub(super) mod deep;

@@ -36,10 +36,9 @@ pub fn farthest(a: &Figure, b: &Figure) -> Gap {
     } else {
         subdivide(a, b, corner)
     };
-    let gap = widened(gap, a, b, plain);
+    let gap = widened(gap, a, b, false);
     match beyond_hull(a, b) {
-        // Only the spread of `a` reaches out of `b`, or nothing does.
-        Some((low, high)) if plain && corner.high == 0 => Gap {
+        Some((low, high)) if plain => Gap {
             low: low.max(0),
             high: high.max(0),
             ..gap
@@ -109,7 +108,7 @@ fn nearest(point: Point, b: &Figure) -> Gap {
     forms_gap(&[Form::Point(point)], &b.forms)
 }
 
-fn farthest_corner(a: &Figure, b: &Figure) -> Option<Gap> {
+pub(super) fn farthest_corner(a: &Figure, b: &Figure) -> Option<Gap> {
     let corners = a.forms.iter().flat_map(points);
     corners
         .map(|corner| nearest(*corner, b))

@@ -1,7 +1,8 @@
 //! How far one outline reaches beyond another that lies within it, and how wide an outline is over all.
 
+use crate::measure::distance::Gap;
+use crate::measure::distance::beyond::gap_to_line;
 use crate::measure::distance::reach::farthest;
-use crate::measure::distance::{Gap, between_lines};
 use crate::measure::figure::chain::{Chain, points};
 use crate::measure::figure::convex::{hull, is_convex};
 use crate::measure::figure::exact::{Span, Vector, from_line};
@@ -12,7 +13,7 @@ use crate::work;
 /// The distance from `inner` to the nearest place outside `outer`; 0 where not all of `inner` is within one form of `outer`.
 ///
 /// Exact where `outer` has no spread, or where its form is convex. For any other, `low` is right and `high` is that of the
-/// form's convex hull. The places are on the lines of the forms.
+/// form's convex hull. `from` and `to` lie on the forms' own lines, without the spread.
 pub fn margin(inner: &Figure, outer: &Figure) -> Gap {
     let each = outer.forms.iter().map(|form| {
         let (near, exact) = from_form(inner, form, outer.spread);
@@ -44,10 +45,7 @@ fn from_form(inner: &Figure, form: &Form, spread: i64) -> (Gap, bool) {
                 .iter()
                 .all(|own| contains(ring, own).is_within()) =>
         {
-            let lines = inner.forms.iter().map(Chain::of);
-            let gaps = lines.map(|line| between_lines(line, Chain::ring(ring)));
-            let least = gaps.reduce(|best, gap| if gap.span() < best.span() { gap } else { best });
-            let gap = least.unwrap_or_else(Gap::unknown);
+            let gap = gap_to_line(inner, ring).unwrap_or_else(Gap::unknown);
             (raised(gap, room), spread == 0 || is_convex(ring))
         }
         _ => {

@@ -150,13 +150,9 @@ fn limits_of(bound: &Bound) -> Option<Vec<(i128, Option<Dimension>)>> {
 pub(crate) fn stated(value: &Value) -> Option<&Stated> {
     match value {
         Value::Stated(stated) => Some(stated),
-        Value::Named { value, .. } => stated_in(value),
+        Value::Named { value, .. } => stated(value),
         _ => None,
     }
-}
-
-fn stated_in(value: &Value) -> Option<&Stated> {
-    stated(value)
 }
 
 /// Whether a cell keeps a bound. "None" keeps only the bound `is: none`.

@@ -5,7 +5,7 @@ use std::cell::RefCell;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use crate::ruleset::lint::cells::{cells, everything_keeps, impossible, keeps};
+use crate::ruleset::lint::cells::{cells, everything_keeps, impossible, keeps, stated};
 use crate::ruleset::stricter::{bare, same};
 use crate::ruleset::{Bound, Once, Requirement, Test, Value, address};
 use crate::vocabulary::{FactId, Vocabulary};
@@ -67,9 +67,7 @@ impl Sight<'_> {
             return false;
         };
         let some = test.bounds.iter().any(|bound| match bound {
-            Bound::AtLeast(limit) => {
-                crate::ruleset::lint::cells::stated(limit).is_some_and(|it| it.range.low > 0)
-            }
+            Bound::AtLeast(limit) => stated(limit).is_some_and(|it| it.range.low > 0),
             _ => false,
         });
         some && selection

@@ -64,7 +64,7 @@ impl Reader<'_> {
             .help("Take it out; or is `all-of` meant?");
     }
 
-    /// Of two rules for the same things, one that asks for less of the same.
+    /// Warns of a rule that never matters, because another asks for more of the same things.
     pub(crate) fn idle_rule(&mut self, one: &Rule, other: &Rule) {
         let like = |rule: &Rule| {
             (

@@ -32,7 +32,7 @@ fn takes_all(rule: &Rule, kind: KindId) -> bool {
     let of_kind = |part: &&Part| {
         part.which
             .selection()
-            .is_some_and(|it| it.kind == kind && it.filter.is_none() && it.zone.is_none())
+            .is_some_and(|it| it.kind == kind && it.is_all())
     };
     seen.parts.iter().any(of_kind)
 }

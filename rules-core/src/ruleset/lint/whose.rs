@@ -9,7 +9,7 @@ use crate::text::Span;
 use crate::vocabulary::{Answer, FactId, KindId, Vocabulary};
 
 impl Reader<'_> {
-    /// Asks whose parts are meant, where a rule for each of some things takes those of all.
+    /// Asks whose parts are meant, where a rule for each building, say, counts the doors of all buildings.
     pub(crate) fn parts_of_all(&mut self, rule: &Rule) {
         let mut taken = Taken {
             vocabulary: &self.vocabulary,

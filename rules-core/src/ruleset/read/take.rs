@@ -174,7 +174,7 @@ impl<'a> Reader<'a> {
     }
 }
 
-/// What to write for what is no text.
+/// What to write in place of something that is not a text.
 fn in_place_of_list(node: &Node, after: &str) -> String {
     match (after, node.as_list()) {
         ("fact", Some(_)) => "Write a test for each of them, in a list: `[{fact: …, at-most: …}, {fact: …, at-most: …}]`.".to_owned(),

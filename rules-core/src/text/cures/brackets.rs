@@ -1,4 +1,4 @@
-//! A bracket that is opened and never closed: the parser notices it lines later, and says what it stumbles on there.
+//! Brackets that are never closed. The parser notices only some lines below, and complains about what stands there.
 
 use super::super::syntax::Said;
 use super::super::{Lines, Span};

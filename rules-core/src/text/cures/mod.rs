@@ -213,7 +213,10 @@ impl<'t> Refused<'t> {
         if !rest.starts_with(':') || !is_key(key) {
             return None;
         }
-        if begun.starts_with(|c: char| c.is_ascii_digit()) {
+        let last = begun.rsplit_once(' ').filter(|(_, word)| is_key(word));
+        // The last word of `400 m2` is its unit, and that of `1.5m then` the next key.
+        let next_key = last.filter(|(text, _)| text.contains(char::is_alphabetic));
+        if begun.starts_with(|c: char| c.is_ascii_digit()) && next_key.is_none() {
             let value = rest.trim_start_matches(':').trim();
             return Some(Cure::new(
                 format!("`{begun}` is a value, and a `:` stands after it as after a key."),
@@ -222,12 +225,12 @@ impl<'t> Refused<'t> {
                 ),
             ));
         }
-        Some(match begun.rsplit_once(' ') {
-            Some((text, word)) if is_key(word) && text.ends_with(';') => Cure::new(
+        Some(match last {
+            Some((text, word)) if text.ends_with(';') => Cure::new(
                 "A `;` stands where a `,` belongs.",
                 format!("Write `{key}: {}, {word}: …`.", text.trim_end_matches(';')),
             ),
-            Some((text, word)) if is_key(word) => Cure::new(
+            Some((text, word)) => Cure::new(
                 format!("A `,` is missing before `{word}`."),
                 format!(
                     "Write `{key}: {text}, {word}: …`; or, if it is all one text, `{key}: {whole}`."

@@ -167,7 +167,7 @@ fn is_a_plan(node: &Node) -> Option<Faults> {
     Some(faults)
 }
 
-/// Says that the files under one are not named in a list.
+/// Says that the files under `builds-on` are not given as a list of names.
 fn no_list(node: &Node, faults: &mut Faults) {
     let Some(written) = node.get("builds-on") else {
         return;

@@ -1,13 +1,13 @@
-//! Where and from which day on a change of a base's rules counts: elsewhere, and before, the base's own text stays.
+//! When a change to a base's rule counts. Before its day, and where its condition does not hold, the base's rule stays.
 
 use super::entry;
 use super::parts::{combined, map};
-use crate::text::{Content, Entry, Node, Span};
+use crate::text::{Content, Entry, Node};
 
-/// A change with the days on which it, or else its file, is in force as one more condition under its `when`.
+/// When a change counts: where its `when` holds, on the days of its own `in-force` or else of its file's. `None`: always.
 ///
 /// A file that names an earlier edition needs no day: its own day decides which of the two editions is read.
-pub(super) fn where_it_counts(edit: &Node, file: &Node) -> Node {
+pub(super) fn where_it_counts(edit: &Node, file: &Node) -> Option<Node> {
     let own = edit.get("when").cloned();
     let of_file = || {
         file.get("in-force")
@@ -15,16 +15,13 @@ pub(super) fn where_it_counts(edit: &Node, file: &Node) -> Node {
     };
     let days = edit.get("in-force").or_else(of_file).and_then(on_its_days);
     let all = own.into_iter().chain(days);
-    match all.reduce(|one, two| combined("all-of", [one, two], edit.span)) {
-        Some(when) => with(edit, "when", when),
-        None => edit.clone(),
-    }
+    all.reduce(|one, two| combined("all-of", [one, two], edit.span))
 }
 
-/// A base's rule as it counts by itself: where it names no days, on those of its file.
+/// A base's rule with the days of its file, unless it names days of its own.
 pub(super) fn on_days_of_its_file(rule: &Node, file: &Node) -> Node {
     match (rule.get("in-force"), file.get("in-force")) {
-        (None, Some(days)) => with(rule, "in-force", days.clone()),
+        (None, Some(days)) => with(rule, entry("in-force", days.clone())),
         _ => rule.clone(),
     }
 }
@@ -55,14 +52,10 @@ pub(super) fn not(condition: &Node) -> Node {
     map(condition.span, vec![entry("not", condition.clone())])
 }
 
-/// A map with a key that says this, whatever it said before.
-fn with(node: &Node, key: &str, value: Node) -> Node {
-    let said = |entries: &[Entry], span: Span| {
-        let others = entries.iter().filter(|entry| entry.key != key).cloned();
-        map(span, others.chain([entry(key, value.clone())]).collect())
-    };
+/// A map with one more key.
+fn with(node: &Node, more: Entry) -> Node {
     match &node.content {
-        Content::Map(entries) => said(entries, node.span),
+        Content::Map(entries) => map(node.span, entries.iter().cloned().chain([more]).collect()),
         _ => node.clone(),
     }
 }

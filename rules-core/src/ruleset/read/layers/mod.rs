@@ -55,6 +55,9 @@ pub(super) enum Changes {
 /// In the order of their words.
 pub(super) const CHANGES: [Changes; 3] = [Changes::Minimum, Changes::Default, Changes::Ceiling];
 
+/// An edit, and the condition under which it counts.
+type Edit<'n> = (&'n Node, Option<&'n Node>);
+
 /// Makes the edits of all files, those of the bases first.
 pub(super) fn merge(files: &[File]) -> Merged {
     let mut merged = Merged {
@@ -98,13 +101,13 @@ impl Merged {
     }
 
     fn rule(&mut self, node: &Node, (file, whole): (usize, &Node)) {
-        let edit = || where_it_counts(node, whole);
+        let when = || where_it_counts(node, whole);
         if let Some(target) = node.get("withdraws") {
-            self.withdraw(&edit(), target, file);
+            self.withdraw((node, when().as_ref()), target, file);
         } else if let Some(target) = node.get("adds-to") {
-            self.add_relief((node, edit().get("when")), target, file);
+            self.add_relief((node, when().as_ref()), target, file);
         } else if let Some(target) = node.get("replaces") {
-            let stays = self.replace(&edit(), target, file);
+            let stays = self.replace((node, when().as_ref()), target, file);
             if stays {
                 self.add(node, (file, whole));
             }
@@ -116,7 +119,7 @@ impl Merged {
         }
     }
 
-    /// Adds a rule. The days of the file that was asked for count for all of its rules, and are not put into them.
+    /// Adds a rule. The main file's `in-force` is checked for all of its rules at once, so it is not copied into them.
     fn add(&mut self, node: &Node, (file, whole): (usize, &Node)) {
         let node = match file {
             0 => node.clone(),
@@ -165,18 +168,18 @@ impl Merged {
         known.map_or(Changes::Default, |(_, changes)| changes)
     }
 
-    fn withdraw(&mut self, node: &Node, target: &Node, file: usize) {
+    fn withdraw(&mut self, (node, when): Edit<'_>, target: &Node, file: usize) {
         self.edit_keys(node, &grammar::WITHDRAWAL);
         let Some((place, part)) = self.target(target, file) else {
             return;
         };
         match part {
-            Some(part) => self.withdraw_part(node, target, place, part),
-            None => self.withdraw_rule(node, target, place),
+            Some(part) => self.withdraw_part(when, target, place, part),
+            None => self.withdraw_rule(when, target, place),
         }
     }
 
-    fn withdraw_rule(&mut self, node: &Node, target: &Node, place: usize) {
+    fn withdraw_rule(&mut self, when: Option<&Node>, target: &Node, place: usize) {
         if self.changes(place) == Changes::Minimum {
             self.fault(
                 Code::Laxer,
@@ -186,7 +189,7 @@ impl Merged {
             .help("Keep it, or make it stricter with `tightens`.");
             return;
         }
-        self.stop(place, (node.get("when"), None), None);
+        self.stop(place, (when, None), None);
     }
 
     /// Ends a rule, altogether or where one condition holds and the other does not.
@@ -215,16 +218,16 @@ impl Merged {
     }
 
     /// Puts a rule, or a part of one, in the place of a base's. Returns whether it is a rule that now binds.
-    fn replace(&mut self, node: &Node, target: &Node, file: usize) -> bool {
+    fn replace(&mut self, (node, when): Edit<'_>, target: &Node, file: usize) -> bool {
         let Some((place, part)) = self.target(target, file) else {
             return false;
         };
         if let Some(part) = part {
             self.edit_keys(node, &grammar::PART_REPLACED);
-            self.replace_part(node, target, place, part);
+            self.replace_part((node, when), target, place, part);
             return false;
         }
-        let (id, when, unless) = (id_of(node), node.get("when"), node.get("unless"));
+        let (id, unless) = (id_of(node), node.get("unless"));
         if (when.is_some() || unless.is_some()) && id == target.text() {
             self.fault(Code::DuplicateId, target.span, "Where this rule does not apply (its `when`, its `unless`, or the days on which it is in force), the base's rule stays: the two need two ids.")
                 .help("Give this one an id of its own.");
@@ -236,8 +239,7 @@ impl Merged {
         true
     }
 
-    /// Asks about a rule that is judged for other things than the one that it replaces: nothing of that one is left for the
-    /// rest.
+    /// Asks about a rule that replaces another but covers other things: for the rest, no rule is left.
     fn judged_for_others(&mut self, place: usize, node: &Node, target: &Node) {
         let Some(base) = self.rules.get(place) else {
             return;
@@ -291,7 +293,7 @@ impl Merged {
         }
     }
 
-    fn add_relief(&mut self, (node, when): (&Node, Option<&Node>), target: &Node, file: usize) {
+    fn add_relief(&mut self, (node, when): Edit<'_>, target: &Node, file: usize) {
         self.edit_keys(node, &grammar::ADDITION);
         let Some((place, _)) = self.target(target, file) else {
             return;

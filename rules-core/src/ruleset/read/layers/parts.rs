@@ -1,7 +1,7 @@
 //! Parts of a rule: its reliefs, the rows of its tables, the members of its lists, each by its id.
 
 use super::terms::either;
-use super::{Changes, Merged, entry};
+use super::{Changes, Edit, Merged, entry};
 use crate::faults::Code;
 use crate::text::{Content, Entry, Node, Span, to_json};
 
@@ -44,9 +44,10 @@ pub(super) fn each_with_condition(reliefs: &Node, when: Option<&Node>) -> Node {
         Content::List(items) => items.as_mut_slice(),
         _ => std::slice::from_mut(&mut reliefs),
     };
-    for (item, when) in items.iter_mut().zip(std::iter::repeat(when)) {
-        when.iter()
-            .for_each(|when| add_condition(item, "when", when));
+    if let Some(when) = when {
+        items
+            .iter_mut()
+            .for_each(|item| add_condition(item, "when", when));
     }
     reliefs
 }
@@ -200,15 +201,25 @@ pub(super) fn combined(word: &str, both: [Node; 2], span: Span) -> Node {
 }
 
 impl Merged {
-    pub(super) fn withdraw_part(&mut self, node: &Node, target: &Node, place: usize, part: &str) {
-        let when = node.get("when");
+    pub(super) fn withdraw_part(
+        &mut self,
+        when: Option<&Node>,
+        target: &Node,
+        place: usize,
+        part: &str,
+    ) {
         let relief = self.is_relief(place, part);
         self.part_changes(target, place, relief);
         self.edit_part(target, place, part, &mut |found| withdrawn(found, when));
     }
 
-    pub(super) fn replace_part(&mut self, node: &Node, target: &Node, place: usize, part: &str) {
-        let when = node.get("when");
+    pub(super) fn replace_part(
+        &mut self,
+        (node, when): Edit<'_>,
+        target: &Node,
+        place: usize,
+        part: &str,
+    ) {
         let Some(with) = node.get("with") else { return };
         self.part_changes(target, place, false);
         self.edit_part(target, place, part, &mut |found| {

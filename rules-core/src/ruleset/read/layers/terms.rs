@@ -25,7 +25,7 @@ impl Merged {
             .find_map(|key| Some((key, written.value.get(key)?)));
         match edit {
             Some((key, target)) => {
-                let when = where_it_counts(&written.value, whole).get("when").cloned();
+                let when = where_it_counts(&written.value, whole);
                 self.edit_term((written, when.as_ref()), key, target, file);
             }
             None => {
@@ -143,7 +143,7 @@ impl Merged {
         }
     }
 
-    /// Whether a term is in any rule that the base lets be changed so.
+    /// Whether any rule that the base allows to be changed in this way uses a term.
     fn is_in_any(&self, changes: Changes, name: &str) -> bool {
         let limited = (0..self.rules.len()).filter(|place| self.changes(*place) == changes);
         let mut rules = limited.filter_map(|place| self.rules.get(place));

@@ -84,7 +84,7 @@ impl<'a> Reader<'a> {
         Some(())
     }
 
-    /// A kind that the program has by itself is not told anew.
+    /// Refuses to declare a kind that the program has already.
     fn not_new(&mut self, node: &Node, id: &str) -> Option<()> {
         if grammar::NEW_KIND
             .iter()
@@ -343,7 +343,7 @@ impl<'a> Reader<'a> {
     }
 }
 
-/// What people say for an amount of some sort, and the word for it.
+/// What people call a type of amount, and the word to write.
 const AMOUNTS: [(&str, &str); 14] = [
     ("distance", "length"),
     ("height", "length"),

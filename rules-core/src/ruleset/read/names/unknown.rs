@@ -92,7 +92,7 @@ impl<'a> Reader<'a> {
         let message = format!("There is no kind of thing and no term `{name}`.");
         let told = |fault: &Fault| fault.code == Code::UnknownKind && fault.message == message;
         let Some(paths) = self.drawn_as(name) else {
-            // What is to be defined is said once.
+            // The definition is written out only once.
             if self.near_kind(name).is_some()
                 || !is_short_name(name)
                 || self.term_for_choice(name).is_some()

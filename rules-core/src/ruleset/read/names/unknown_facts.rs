@@ -16,13 +16,10 @@ impl Reader<'_> {
         let called = self.vocabulary.kind_called(head);
         let facts = called.map(|kind| (kind, self.fact_names(kind)));
         let meant = facts.and_then(|(kind, facts)| {
-            let path = |fact: &str| format!("`{}.{fact}`", self.vocabulary.kind(kind).name);
-            let near = closest(tail, facts.iter().map(String::as_str)).map(path);
-            let parts = facts
-                .iter()
-                .filter(|fact| fact.split('-').any(|part| part == tail));
-            let parts: Vec<String> = parts.map(|fact| path(fact)).collect();
-            near.or((!parts.is_empty()).then(|| parts.join(" or ")))
+            let kind = &self.vocabulary.kind(kind).name;
+            let near = closest(tail, facts.iter().map(String::as_str));
+            let near = near.map(|fact| format!("`{kind}.{fact}`"));
+            near.or_else(|| facts_with(tail, kind, &facts))
         });
         let Some(meant) = meant else {
             return self.unknown_kind(head, head_of(&format!("{head}.{tail}"), span));
@@ -47,26 +44,18 @@ impl Reader<'_> {
             return;
         }
         let facts = self.fact_names(kind);
+        let parts = facts_with(tail, head, &facts);
         let facts = || facts.iter().map(String::as_str);
         let guess = closest(tail, facts()).map(|guess| format!("{head}.{guess}"));
-        let parts = facts().filter(|fact| fact.split('-').any(|part| part == tail));
-        let parts: Vec<String> = parts.map(|fact| format!("{head}.{fact}")).collect();
         let others = self.of_other_kinds(tail);
-        let list = match (parts.is_empty(), measure_named(tail).is_some()) {
+        let list = match (parts.is_none(), measure_named(tail).is_some()) {
             _ if let Some(write) = self.in_one_line(&format!("{head}.{tail}")) => write,
             _ if let Some(own) = self.own_of_same_sort(tail, kind) => format!("Write `{own}`."),
             (true, false) if guess.is_none() && tail.contains("yard") => self.within_yard(),
             (true, false) if let (None, Some(others)) = (&guess, others) => others,
             (true, true) if tail == "distance" => "It is measured: write `distance: {from: pool.water, to: lot-line}` in place of `fact`.".to_owned(),
             (true, true) => format!("It is measured: write `{tail}: …` in place of `fact`."),
-            (false, _) if guess.is_none() => format!(
-                "Write {}.",
-                parts
-                    .iter()
-                    .map(|it| format!("`{it}`"))
-                    .collect::<Vec<_>>()
-                    .join(" or ")
-            ),
+            (false, _) if guess.is_none() => format!("Write {}.", parts.unwrap_or_default()),
             _ => format!("Its facts are {}.", listed(facts())),
         };
         self.fault(
@@ -187,6 +176,15 @@ impl Reader<'_> {
         let sentence = text.contains(' ') || text.starts_with(['>', '<', '~', '≥', '≤', 'l', 'O']);
         meant_amount(text).filter(|_| sentence && !self.is_name(text))
     }
+}
+
+/// The facts of a kind in whose names a word stands, in a sentence; `None` if there are none.
+fn facts_with(word: &str, kind: &str, facts: &[String]) -> Option<String> {
+    let named = facts
+        .iter()
+        .filter(|fact| fact.split('-').any(|part| part == word));
+    let named: Vec<String> = named.map(|fact| format!("`{kind}.{fact}`")).collect();
+    (!named.is_empty()).then(|| named.join(" or "))
 }
 
 /// The share that is written in words.
