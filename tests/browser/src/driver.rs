@@ -9,7 +9,34 @@ use ureq::Agent;
 /// What went wrong, in words.
 pub type Trouble = Box<dyn std::error::Error>;
 
-/// A running chromedriver, ended when it is dropped.
+/// A browser that the tests can drive.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Browser {
+    /// Most tests.
+    Chromium,
+    /// The whole way of a person, once more.
+    Firefox,
+}
+
+impl Browser {
+    /// The program that drives it, and its argument for a port that is free.
+    fn program(self) -> (&'static str, &'static str) {
+        match self {
+            Self::Chromium => ("chromedriver", "--port=0"),
+            Self::Firefox => ("geckodriver", "--port=0"),
+        }
+    }
+
+    /// What the tests need.
+    pub fn needs(self) -> &'static str {
+        match self {
+            Self::Chromium => "`chromedriver` and `chromium`",
+            Self::Firefox => "`geckodriver` and `firefox-esr` (or `firefox`)",
+        }
+    }
+}
+
+/// A running driver, ended when it is dropped.
 pub struct Driver {
     process: Child,
     address: String,
@@ -18,16 +45,24 @@ pub struct Driver {
 
 impl Driver {
     /// Starts one on a port that is free.
-    pub fn start() -> Result<Self, Trouble> {
-        let mut process = Command::new("chromedriver")
-            .arg("--port=0")
+    pub fn start(browser: Browser) -> Result<Self, Trouble> {
+        let (program, port) = browser.program();
+        let mut process = Command::new(program)
+            .arg(port)
             .stdout(Stdio::piped())
             .stderr(Stdio::null())
             .spawn()
-            .map_err(|_| "The browser tests need `chromedriver` and `chromium` on the PATH: install them, then run the tests again.")?;
-        let out = process.stdout.take().ok_or("chromedriver says nothing")?;
-        let port = port_of(BufReader::new(out))
-            .ok_or("chromedriver did not say on which port it listens")?;
+            .map_err(|_| {
+                let needs = browser.needs();
+                format!("These tests need {needs} on the PATH: `tests/run` installs them.")
+            })?;
+        let out = process.stdout.take().ok_or("the driver says nothing")?;
+        let mut lines = BufReader::new(out).lines().map_while(Result::ok);
+        let port = lines
+            .find_map(|line| port_in(&line))
+            .ok_or("the driver did not say on which port it listens")?;
+        // What it says later is read and dropped, or it would wait for a reader.
+        std::thread::spawn(move || lines.for_each(drop));
         let config = Agent::config_builder()
             .http_status_as_error(false)
             .proxy(None)
@@ -68,10 +103,9 @@ impl Drop for Driver {
     }
 }
 
-/// `ChromeDriver was started successfully on port 38211.`
-fn port_of(lines: impl BufRead) -> Option<u16> {
-    lines.lines().map_while(Result::ok).find_map(|line| {
-        let (_, rest) = line.split_once("successfully on port ")?;
-        rest.trim_end_matches('.').parse().ok()
-    })
+/// `ChromeDriver was started successfully on port 38211.`, or `Listening on 127.0.0.1:38211`.
+fn port_in(line: &str) -> Option<u16> {
+    let said = ["successfully on port ", "Listening on 127.0.0.1:"];
+    let (_, port) = said.iter().find_map(|words| line.split_once(words))?;
+    port.trim_end_matches('.').parse().ok()
 }

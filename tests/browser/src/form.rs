@@ -4,7 +4,7 @@ use std::ops::Deref;
 
 use serde_json::{Value, json};
 
-use crate::{Session, Trouble, page_url};
+use crate::{Browser, Session, Trouble, page_url};
 
 /// The example's rules amended: from 2027 on one metre to the rear line is enough.
 const AMENDED: &str = "\
@@ -38,12 +38,21 @@ impl Deref for Form {
 impl Form {
     /// Opened for the first time, on a wide screen.
     pub fn fresh() -> Result<Self, Trouble> {
-        Self::sized(1280, 900)
+        Self::fresh_in(Browser::Chromium)
     }
 
     /// Opened for the first time, on a screen of that size.
     pub fn sized(width: u32, height: u32) -> Result<Self, Trouble> {
-        let form = Self(Session::open(width, height)?);
+        Self::opened(Browser::Chromium, (width, height))
+    }
+
+    /// Opened for the first time in a browser, on a wide screen.
+    pub fn fresh_in(browser: Browser) -> Result<Self, Trouble> {
+        Self::opened(browser, (1280, 900))
+    }
+
+    fn opened(browser: Browser, size: (u32, u32)) -> Result<Self, Trouble> {
+        let form = Self(Session::open(browser, size)?);
         form.go(&page_url()?)?;
         form.ready()?;
         Ok(form)

@@ -9,7 +9,7 @@ mod page;
 mod paper;
 mod session;
 
-pub use driver::Trouble;
+pub use driver::{Browser, Trouble};
 pub use form::Form;
 pub use page::{page_file, page_url};
 pub use paper::{Stretch, stretches};

@@ -1,5 +1,6 @@
 //! A window of the browser: what a person does in it, and what is to be seen there.
 
+use std::env;
 use std::thread::sleep;
 use std::time::{Duration, Instant};
 
@@ -8,7 +9,7 @@ use base64::prelude::BASE64_STANDARD;
 use serde_json::{Value, json};
 
 use crate::Trouble;
-use crate::driver::Driver;
+use crate::driver::{Browser, Driver};
 
 /// How long something may take until it is seen. Generous: the machine may have other work.
 const PATIENCE: Duration = Duration::from_secs(20);
@@ -49,6 +50,35 @@ impl Key {
     }
 }
 
+fn chromium(width: u32, height: u32) -> Value {
+    let arguments = [
+        "headless=new",
+        "no-sandbox",
+        "disable-gpu",
+        "disable-background-networking",
+        "disable-component-update",
+        "disable-sync",
+        "no-first-run",
+        &format!("window-size={width},{height}"),
+    ];
+    json!({
+        "goog:chromeOptions": {"args": arguments},
+        "goog:loggingPrefs": {"performance": "ALL", "browser": "ALL"},
+    })
+}
+
+fn firefox(width: u32, height: u32) -> Result<Value, Trouble> {
+    let path = env::var_os("PATH").unwrap_or_default();
+    let mut folders = env::split_paths(&path);
+    let program = folders.find_map(|folder| {
+        let names = ["firefox-esr", "firefox"].map(|name| folder.join(name));
+        names.into_iter().find(|program| program.is_file())
+    });
+    let program = program.ok_or("There is no Firefox on the PATH.")?;
+    let (width, height) = (format!("--width={width}"), format!("--height={height}"));
+    Ok(json!({"moz:firefoxOptions": {"binary": program, "args": ["-headless", width, height]}}))
+}
+
 /// A window; closed when it is dropped.
 pub struct Session {
     driver: Driver,
@@ -57,26 +87,20 @@ pub struct Session {
 
 impl Session {
     /// Opens a headless window of that size, with nothing kept from before.
-    pub fn open(width: u32, height: u32) -> Result<Self, Trouble> {
-        let driver = Driver::start()?;
-        let size = format!("window-size={width},{height}");
-        let arguments = [
-            "headless=new",
-            "no-sandbox",
-            "disable-gpu",
-            "disable-background-networking",
-            "disable-component-update",
-            "disable-sync",
-            "no-first-run",
-            &size,
-        ];
-        let wanted = json!({"capabilities": {"alwaysMatch": {
-            "goog:chromeOptions": {"args": arguments},
-            "goog:loggingPrefs": {"performance": "ALL", "browser": "ALL"},
-            "unhandledPromptBehavior": "ignore",
-        }}});
-        let made = driver.send("POST", "/session", &wanted)
-            .map_err(|error| format!("The browser did not start; `chromium` must be on the PATH. The driver says: {error}"))?;
+    pub fn open(browser: Browser, (width, height): (u32, u32)) -> Result<Self, Trouble> {
+        let driver = Driver::start(browser)?;
+        let mut wanted = match browser {
+            Browser::Chromium => chromium(width, height),
+            Browser::Firefox => firefox(width, height)?,
+        };
+        wanted["unhandledPromptBehavior"] = json!("ignore");
+        let wanted = json!({"capabilities": {"alwaysMatch": wanted}});
+        let made = driver.send("POST", "/session", &wanted).map_err(|error| {
+            let needs = browser.needs();
+            format!(
+                "The browser did not start; {needs} must be on the PATH. The driver says: {error}"
+            )
+        })?;
         let id = made["sessionId"]
             .as_str()
             .ok_or("the driver gave no session")?;
@@ -84,7 +108,13 @@ impl Session {
             path: format!("/session/{id}"),
             driver,
         };
-        session.screen(width, height)?;
+        match browser {
+            Browser::Chromium => session.screen(width, height)?,
+            Browser::Firefox => {
+                let size = json!({"width": width, "height": height});
+                session.post("/window/rect", &size)?;
+            }
+        }
         Ok(session)
     }
 

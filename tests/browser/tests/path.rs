@@ -1,12 +1,20 @@
 //! The whole way of a person who has never seen the page: from nothing to a verdict, by mouse and by keyboard alone; and a
 //! drag that mends what fails.
 
-use browser_checks::{Form, Key, Outcome, Trouble};
+use browser_checks::{Browser, Form, Key, Outcome, Trouble};
 use serde_json::json;
 
 #[test]
 fn from_nothing_to_a_verdict_by_mouse() -> Outcome {
-    let form = Form::fresh()?;
+    by_mouse(&Form::fresh()?)
+}
+
+#[test]
+fn from_nothing_to_a_verdict_by_mouse_in_firefox() -> Outcome {
+    by_mouse(&Form::fresh_in(Browser::Firefox)?)
+}
+
+fn by_mouse(form: &Form) -> Outcome {
     form.read("#verdict-word", "First: whose rules")?;
     form.click("#first-thing")?;
     form.choose("#rules", "eldermere")?;
@@ -45,7 +53,15 @@ fn from_nothing_to_a_verdict_by_mouse() -> Outcome {
 
 #[test]
 fn from_nothing_to_a_verdict_by_keyboard_alone() -> Outcome {
-    let form = Form::fresh()?;
+    by_keyboard(&Form::fresh()?)
+}
+
+#[test]
+fn from_nothing_to_a_verdict_by_keyboard_alone_in_firefox() -> Outcome {
+    by_keyboard(&Form::fresh_in(Browser::Firefox)?)
+}
+
+fn by_keyboard(form: &Form) -> Outcome {
     form.tab_to("#rules")?;
     form.type_text("Elder")?;
     form.press(Key::Enter)?;

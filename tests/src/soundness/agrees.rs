@@ -30,7 +30,7 @@ pub struct Beside<'a> {
 }
 
 /// Whether the checker's outcomes include this world's judgement.
-fn contains(truth: Truth, judgement: Judgement) -> bool {
+pub(super) fn contains(truth: Truth, judgement: Judgement) -> bool {
     match judgement {
         Judgement::Applies(level) => truth.may_be(level),
         Judgement::NotApplicable => truth.may_not_apply(),

@@ -7,7 +7,7 @@ use rules_core::plan::Plan;
 use rules_core::quantity::Interval;
 use rules_core::ruleset::{Bound, Requirement, Rule, RuleSet, Value};
 
-use super::agrees::Beside;
+use super::agrees::{Beside, contains};
 use super::blur::{self, Step};
 use super::classes::Classes;
 use super::dump;
@@ -93,6 +93,8 @@ pub fn run_with(
 /// Worlds tried for each plan, and for each open finding whose tightness is counted.
 const SAMPLES: usize = 6;
 const SEARCHES: usize = 60;
+/// Worlds tried where a vaguer plan has fewer outcomes.
+const TRIED_AGAIN: usize = 2_000;
 
 impl Case<'_> {
     /// The findings on a plan.
@@ -102,7 +104,7 @@ impl Case<'_> {
 
     /// Checks that the world's judgement is possible at every step, and that a vaguer plan never has fewer possible
     /// outcomes.
-    fn contained(&self) -> Result<(), Failure> {
+    fn contained(&mut self) -> Result<(), Failure> {
         let mut before: Option<Vec<Truth>> = None;
         for (number, step) in self.chain.iter().enumerate() {
             let truths = self.found(&step.plan, |findings| {
@@ -120,13 +122,37 @@ impl Case<'_> {
                     let what = format!(
                         "not isotone at step {number} ({done}): {surer:?} is not within {vaguer:?}"
                     );
-                    let surer = &self.chain[number - 1].plan;
-                    return Err(self.failure(what, place, (surer, &step.plan), &self.world));
+                    return Err(self.not_isotone(what, place, (number, *vaguer)));
                 }
             }
             before = Some(truths);
         }
         Ok(())
+    }
+
+    /// The failure where a vaguer plan has fewer outcomes than the one before it. Either the vaguer one is wrong, and then
+    /// some world of the surer plan shows it, or only the surer one says less than it could.
+    fn not_isotone(
+        &mut self,
+        what: String,
+        place: usize,
+        (step, vaguer): (usize, Truth),
+    ) -> Failure {
+        let (surer, home) = (&self.chain[step - 1].plan, &self.world);
+        let mut sampler = Sampler::new(&mut self.random, self.words, (surer, home), &self.rules);
+        let worlds: Vec<World> = (0..TRIED_AGAIN).map(|_| sampler.world()).collect();
+        let rule = self.rules.all_rules().nth(place);
+        let is_lost = |world: &&World| {
+            let judged = rule.map(|rule| self.evaluator(world).judge(rule));
+            matches!(judged, Some(Ok((judgement, _))) if !contains(vaguer, judgement))
+        };
+        let lost = worlds.iter().find(is_lost);
+        let what = match lost {
+            Some(_) => format!("{what}, and a world of the surer plan comes to what is lost"),
+            None => format!("{what}; no world of {TRIED_AGAIN} comes to what is lost"),
+        };
+        let plans = (surer, &self.chain[step].plan);
+        self.failure(what, place, plans, lost.unwrap_or(&self.world))
     }
 
     /// Checks that the findings on a plan agree with a world of it.
