@@ -82,7 +82,7 @@ fn a_rule_is_stricter_or_laxer_or_each_in_some_cases() {
     assert_eq!(both.word, "both");
     assert!(
         both.sentence
-            .ends_with("laxer where the way the pool is built is in-ground"),
+            .ends_with("laxer where the way the pool is built is in ground"),
         "{}",
         both.sentence
     );

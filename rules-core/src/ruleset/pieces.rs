@@ -5,7 +5,8 @@ use std::sync::Arc;
 
 use super::visit::{Visit, within};
 use super::{
-    Condition, DocumentIndex, Once, Part, Requirement, Rule, RuleSet, Selection, Test, Value, Which,
+    Condition, DocumentIndex, Enclosure, Once, Part, Requirement, Rule, RuleSet, Selection, Test,
+    Value, Which,
 };
 use crate::vocabulary::{FactId, KindId};
 
@@ -21,7 +22,7 @@ pub enum Piece<'r> {
     /// Things that are selected.
     Selection(&'r Selection),
     /// A barrier.
-    Enclosure,
+    Enclosure(&'r Enclosure),
     /// A paper that must be in hand.
     Paper(DocumentIndex),
 }
@@ -57,10 +58,14 @@ pub fn of_requirement<'r>(requirement: &'r Requirement, see: &mut dyn FnMut(Piec
     Pieces::new(see).requirement(requirement);
 }
 
-/// Whether a requirement asks for the gaps in an enclosure.
-pub fn encloses(requirement: &Requirement) -> bool {
-    let mut found = false;
-    let mut see = |piece: Piece<'_>, _: &[KindId]| found |= matches!(piece, Piece::Enclosure);
+/// The barriers whose gaps a requirement asks for.
+pub fn enclosures(requirement: &Requirement) -> Vec<&Enclosure> {
+    let mut found = Vec::new();
+    let mut see = |piece, _: &[KindId]| {
+        if let Piece::Enclosure(enclosure) = piece {
+            found.push(enclosure);
+        }
+    };
     of_requirement(requirement, &mut see);
     found
 }
@@ -81,7 +86,7 @@ pub fn speaks_of(requirement: &Requirement, kind: KindId, rules: &RuleSet) -> bo
                 each.map(|each| each.kind)
             }
             Piece::Selection(selection) => selection.part_of,
-            Piece::Test | Piece::Enclosure => None,
+            Piece::Test | Piece::Enclosure(_) => None,
         };
         speaks |= named == Some(kind) && !own.contains(&kind);
     };
@@ -147,8 +152,8 @@ impl<'r> Visit<'r> for Pieces<'_, 'r> {
     }
 
     fn value(&mut self, value: &'r Value) {
-        if matches!(value, Value::Enclosure(_)) {
-            self.show(Piece::Enclosure);
+        if let Value::Enclosure(enclosure) = value {
+            self.show(Piece::Enclosure(enclosure));
         }
         within::value(self, value);
     }

@@ -13,7 +13,9 @@ mod values;
 mod verbs;
 
 pub use days::in_force_words;
-pub use nouns::{in_quotes, kind_noun, listed, plural, term_words, without_article, without_stop};
+pub use nouns::{
+    in_quotes, kind_noun, listed, plural, spaced, term_words, without_article, without_stop,
+};
 pub use places::{
     each_words, narrowed_words, operand_words, outline_words, selection_words, zone_words,
 };

@@ -56,7 +56,7 @@ matters! {
          "den som har ansvar for veien, eller jernbanen",
          "le service qui entretient la route, ou le chemin de fer"];
     Buildings, "buildings",
-        ["distances to buildings, and halls over the pool",
+        ["distances to buildings, and enclosures over the pool",
          "avstander til bygninger, og haller over bassenget",
          "distances aux bâtiments, et abris au-dessus de la piscine"],
         ["How far must the pool stay from buildings, and what counts as one?",

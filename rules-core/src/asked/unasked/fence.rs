@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::super::reads;
 use super::{binding, own};
-use crate::ruleset::pieces::encloses;
+use crate::ruleset::pieces::enclosures;
 use crate::ruleset::{Requirement, RuleSet};
 use crate::vocabulary::Matter;
 
@@ -42,7 +42,7 @@ pub(super) fn not_all_round(rules: &RuleSet) -> Option<String> {
     };
     let left = rules.reach.left_out(Matter::Barrier).is_some();
     let rule = own(rules).find(|rule| !left && asks(&rule.require))?;
-    let closed = binding(rules).any(|rule| encloses(&rule.require));
+    let closed = binding(rules).any(|rule| !enclosures(&rule.require).is_empty());
     (!closed).then(|| {
         format!(
             "No rule asks whether the barrier goes all the way round: one straight fence beside the pool passes `{}` and \

@@ -79,7 +79,7 @@ pub(super) fn is_common(each: Option<&Selection>, value: &Value) -> bool {
             Piece::Outline(part) => usize::from(part.outline.0) < outlines,
             Piece::Selection(selection) => usize::from(selection.kind.0) < kinds,
             Piece::Paper(_) => false,
-            Piece::Test | Piece::Enclosure => true,
+            Piece::Test | Piece::Enclosure(_) => true,
         };
     };
     each.iter().for_each(|each| of_value(each, &mut see));

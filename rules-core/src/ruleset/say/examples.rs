@@ -62,7 +62,10 @@ pub(super) fn examples(value: &Value, bound: &Bound, rules: &RuleSet) -> Option<
         Bound::MoreThan(_) | Bound::LessThan(_) => (sides.inside, sides.at),
         _ => (sides.at, sides.outside),
     };
-    (sides.can_be(kept) && sides.can_be(broken)).then(|| (sides.words(kept), sides.words(broken)))
+    // That nothing passes and a hair fails says no more than the limit.
+    let nothing = sides.at == 0 && matches!(bound, Bound::AtLeast(_) | Bound::AtMost(_));
+    let can_be = sides.can_be(kept) && sides.can_be(broken);
+    (can_be && !nothing).then(|| (sides.words(kept), sides.words(broken)))
 }
 
 /// Whether it is a stated number of things, such as families: nobody has 0.99 of them.
@@ -92,7 +95,11 @@ fn step(value: &Value, limit: &Stated) -> i128 {
         _ => {
             let (numerator, denominator) = limit.unit.size();
             let unit = i128::try_from(numerator / denominator).unwrap_or(i128::MAX);
-            (unit / 10_i128.pow(limit.unit.digits())).max(1)
+            let steps = (limit.unit.digits()..9).map(|digits| (unit / 10_i128.pow(digits)).max(1));
+            // Beside `0.005` stands 0.006, not 0.015.
+            let own =
+                |step: &i128| limit.dimension != Dimension::Number || limit.range.low % step == 0;
+            steps.into_iter().find(own).unwrap_or(1)
         }
     }
 }

@@ -9,7 +9,7 @@ use crate::grammar::GRADES;
 use crate::quantity::{Unit, show_exactly};
 use crate::ruleset::visit::Visit;
 use crate::ruleset::words::{
-    each_words, in_quotes, kind_noun, listed, operand_words, selection_words, value_words,
+    each_words, in_quotes, kind_noun, listed, operand_words, selection_words, spaced, value_words,
     whose_words, zone_words,
 };
 use crate::ruleset::{Cited, Decision, Meaning, Question, RuleSet, Source, Term, Then, Value};
@@ -277,21 +277,6 @@ fn fact_line(fact: &Fact) -> Line {
         fact.name,
         answer_words(fact)
     ))
-}
-
-/// `ask-the-council` as `ask the council`; a hyphen beside a figure stays, as in a day.
-fn spaced(class: &str) -> String {
-    let parts: Vec<&str> = class.split('-').collect();
-    let is_figure = |part: &str| part.starts_with(|c: char| c.is_ascii_digit());
-    let joins = parts.iter().zip(parts.iter().skip(1));
-    let joins = joins.map(|(one, next)| match is_figure(one) && is_figure(next) {
-        true => "-",
-        false => " ",
-    });
-    let rest = joins
-        .zip(parts.iter().skip(1))
-        .map(|(join, part)| format!("{join}{part}"));
-    parts.first().copied().unwrap_or_default().to_owned() + &rest.collect::<String>()
 }
 
 /// The sources, each with what it is worth.

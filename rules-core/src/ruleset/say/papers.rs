@@ -29,7 +29,7 @@ fn paper_said(paper: &Document, sayer: &Sayer<'_>) -> Said {
         from.map(|from| format!("Supplied by: {}", sentence(from))),
         form.map(|form| format!("In this form: {}", sentence(form))),
         paper.always.then(|| "It is always needed".to_owned()),
-        (paper.one_for_all).then(|| "One covers everything it is asked for".to_owned()),
+        (paper.one_for_all).then(|| "One such paper serves every rule that asks for it".to_owned()),
         paper
             .discretion
             .then(|| "Whoever gives it may refuse".to_owned()),

@@ -68,6 +68,10 @@ impl Sayer<'_> {
                 self.list(format!("all of these {}", mode.hold(false)), members, mode)
             }
             Requirement::Any(members) if holds => self.any(members, mode),
+            Requirement::Any(members) => {
+                let head = format!("none of these {}", mode.hold(true));
+                self.list(head, members, Mode::Holds)
+            }
             Requirement::Count {
                 of,
                 bounds: bounds_of,
@@ -89,18 +93,18 @@ impl Sayer<'_> {
         }
     }
 
-    /// At least one of them. That the authority decides comes last: it always may.
+    /// At least one of them. That the authority decides is none of the list: a reader would find that it always holds.
     fn any(&self, members: &[Requirement], mode: Mode) -> Line {
-        let head = format!("at least one of these {}", mode.hold(true));
         let refers = |member: &&Requirement| matches!(member, Requirement::Refer);
         let (refer, own): (Vec<_>, Vec<_>) = members.iter().partition(refers);
+        let end = match refer.is_empty() {
+            true => "",
+            false => " (if none does, the authority decides)",
+        };
         let own = own.into_iter().map(|it| self.line(it, Mode::Holds, true));
-        let refer = refer
-            .into_iter()
-            .map(|_| Line::new("or else the authority decides"));
         Line {
-            text: head,
-            under: own.chain(refer).collect(),
+            text: format!("at least one of these {}{end}", mode.hold(true)),
+            under: own.collect(),
         }
     }
 
@@ -137,7 +141,7 @@ impl Sayer<'_> {
     fn each(&self, each: &Each, mode: Mode) -> Line {
         let inner = self.line(&each.require, mode, true);
         let none = each.selection.if_none;
-        let none = none.map(|none| format!(" (where there is none, {})", if_none_words(none)));
+        let none = none.map(|none| format!(" (if there is none, {})", if_none_words(none)));
         let whom = each_words(&each.selection, self.rules);
         let line = Line {
             text: format!("for {whom}{}, {}", none.unwrap_or_default(), inner.text),
@@ -188,7 +192,7 @@ impl Sayer<'_> {
             .collect();
         let very = match mode {
             Mode::Holds => very_word(&test.value, &test.bounds, self.rules),
-            Mode::Must | Mode::Should => "",
+            Mode::Must | Mode::Should => String::new(),
         };
         let line = Line::new(format!(
             "{value}{}{}{}{}",

@@ -12,9 +12,11 @@ use crate::ruleset::words::{
     each_words, kind_noun, listed, narrowed_words, of_the_pool, requirement_words, without_stop,
 };
 use crate::ruleset::{
-    IfNone, Interpretation, Provenance, Relief, Requirement, Rule, RuleSet, Selection, Strength,
+    Enclosure, IfNone, Interpretation, Part, Provenance, Relief, Requirement, Rule, RuleSet,
+    Selection, Strength,
 };
 use crate::text::capitalised;
+use crate::vocabulary::Role;
 
 /// All rules of its files.
 pub(super) fn all(rules: &RuleSet) -> Vec<Said> {
@@ -30,7 +32,7 @@ pub(crate) fn rule_said(rule: &Rule, rules: &RuleSet) -> Said {
     lines.extend(reliefs.map(|relief| relief_line(relief, &sayer)));
     let read = rules.interpretations_of(&rule.id);
     lines.extend(read.map(|one| read_so(one, rules)));
-    lines.extend(encloses(rule).then(|| Line::new(WHAT_OPENS)));
+    lines.extend(what_opens(rule, rules).map(Line::new));
     lines.extend(sentences(rule, rules).into_iter().map(Line::new));
     lines.extend((rule.in_force.iter()).map(|in_force| in_force_line(in_force, rules)));
     lines.extend(rests_on(&rule.cited, rules));
@@ -42,17 +44,30 @@ pub(crate) fn rule_said(rule: &Rule, rules: &RuleSet) -> Said {
     }
 }
 
-/// How every rule on gaps in an enclosure treats doors.
-const WHAT_OPENS: &str = "A door of a shed, a garage or another building counts as a gap, unless it closes and latches by \
-    itself; a gate, or a door in a fence, counts as closed; a door of a dwelling counts only on the way from the dwelling, and there even if it is fixed shut; a carport closes nothing off";
-
-/// Whether a rule measures gaps in an enclosure.
-fn encloses(rule: &Rule) -> bool {
+/// How a rule on gaps in an enclosure treats gates and doors; `None` for other rules.
+fn what_opens(rule: &Rule, rules: &RuleSet) -> Option<String> {
     let reliefs = rule.reliefs.iter().map(|relief| &relief.require);
-    [&rule.require]
-        .into_iter()
-        .chain(reliefs)
-        .any(pieces::encloses)
+    let asked = [&rule.require].into_iter().chain(reliefs);
+    let all: Vec<&Enclosure> = asked.flat_map(pieces::enclosures).collect();
+    let building = rules.vocabulary.with_role(Role::Building);
+    let is_wall = |part: &Part| Some(rules.vocabulary.outline(part.outline).kind) == building;
+    let walls = all.iter().any(|one| one.made_of.parts.iter().any(is_wall));
+    let from_house = all
+        .iter()
+        .any(|one| one.from.iter().any(|word| word == "dwelling"));
+    let said = [
+        Some("A gate, or a door in a fence, is taken as shut"),
+        walls.then_some(
+            "A door of a shed, a garage or another building is a gap, unless it closes and latches by itself",
+        ),
+        walls.then_some("A carport closes nothing off"),
+        from_house.then_some(
+            "On the way from the dwelling each of its doors is a gap, even one that is fixed shut",
+        ),
+        (walls && !from_house).then_some("A door of the dwelling is no gap, as people may come from there"),
+    ];
+    let said: Vec<&str> = said.into_iter().flatten().collect();
+    (!all.is_empty()).then(|| said.join(". "))
 }
 
 /// Where it applies, what must hold, and what it comes to that there is nothing of what it is for.

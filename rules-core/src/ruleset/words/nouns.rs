@@ -41,6 +41,21 @@ pub fn in_quotes(term: &str) -> String {
     format!("“{}”", term.replace('-', " "))
 }
 
+/// `ask-the-council` as `ask the council`; a hyphen beside a figure stays, as in a day.
+pub fn spaced(class: &str) -> String {
+    let parts: Vec<&str> = class.split('-').collect();
+    let is_figure = |part: &str| part.starts_with(|c: char| c.is_ascii_digit());
+    let joins = parts.iter().zip(parts.iter().skip(1));
+    let joins = joins.map(|(one, next)| match is_figure(one) && is_figure(next) {
+        true => "-",
+        false => " ",
+    });
+    let rest = joins
+        .zip(parts.iter().skip(1))
+        .map(|(join, part)| format!("{join}{part}"));
+    parts.first().copied().unwrap_or_default().to_owned() + &rest.collect::<String>()
+}
+
 /// Whether a term is called in the plural: `rear-lines`, `doors-to-pool`.
 pub(super) fn is_plural(term: &str) -> bool {
     let words: Vec<&str> = term.split('-').collect();

@@ -95,7 +95,7 @@ fn part_words(part: &Part, how: (&str, &str), rules: &RuleSet) -> String {
         ""
     };
     let none = part.which.selection().and_then(|of| of.if_none);
-    let none = none.map(|none| format!(" (where there is none, {})", if_none_words(none)));
+    let none = none.map(|none| format!(" (if there is none, {})", if_none_words(none)));
     let (share, none) = (share.unwrap_or_default(), none.unwrap_or_default());
     format!("{outline}{share}{drawn}{none}")
 }

@@ -56,7 +56,7 @@ impl Speakers<'_> {
                 whole.iter().for_each(|kind| self.note_kind(*kind, true));
                 (selection.kind, false)
             }
-            Piece::Test | Piece::Enclosure | Piece::Paper(_) => return,
+            Piece::Test | Piece::Enclosure(_) | Piece::Paper(_) => return,
         };
         if !chosen.contains(&id) {
             self.note_kind(id, one);

@@ -77,6 +77,9 @@ fn not_words(inner: &Requirement, rules: &RuleSet) -> String {
     match inner {
         Requirement::Test(test) => said_of_test(test, false, rules),
         Requirement::Meets { term, .. } => meets_words(&term.name, "is not", rules),
+        Requirement::Any(members) if members.len() > 1 => {
+            format!("none of these holds: {}", each(members, rules).join("; "))
+        }
         inner => format!("it is not so that {}", in_brackets_if_long(inner, rules)),
     }
 }
@@ -108,16 +111,14 @@ fn does(is: &str) -> &str {
 
 fn if_none_in_brackets(selection: &Selection) -> String {
     let then = selection.if_none.map(if_none_words);
-    then.map_or_else(String::new, |then| {
-        format!(" (where there is none, {then})")
-    })
+    then.map_or_else(String::new, |then| format!(" (if there is none, {then})"))
 }
 
 /// What it comes to that there is none.
 pub fn if_none_words(if_none: IfNone) -> &'static str {
     match if_none {
-        IfNone::Passes => "this holds",
-        IfNone::Fails => "this does not hold",
+        IfNone::Passes => "this is met",
+        IfNone::Fails => "this is not met",
         IfNone::Refer => "the authority decides",
     }
 }
@@ -169,21 +170,25 @@ pub fn so_words(clause: &str, verb: &str) -> String {
 }
 
 /// Says that a word that is not on its fact's list only matches a plan with that very word.
-pub fn very_word(value: &Value, bounds: &[Bound], rules: &RuleSet) -> &'static str {
+pub fn very_word(value: &Value, bounds: &[Bound], rules: &RuleSet) -> String {
     let Value::Fact(fact) = value else {
-        return "";
+        return String::new();
     };
     let Answer::Word { words, open: true } = &rules.vocabulary.fact(*fact).answer else {
-        return "";
+        return String::new();
     };
-    let own = |choice: &Choice| matches!(choice, Choice::Word(word) if !words.contains(word));
-    let mut choices = bounds.iter().filter_map(|bound| match bound {
+    let choices = bounds.iter().filter_map(|bound| match bound {
         Bound::Is(choices) => Some(choices),
         _ => None,
     });
-    match choices.any(|choices| choices.iter().any(own)) {
-        true => ", in just these words",
-        false => "",
+    let own = choices.flatten().filter_map(|choice| match choice {
+        Choice::Word(word) if !words.contains(word) => Some(format!("`{word}`")),
+        _ => None,
+    });
+    let own: Vec<String> = own.collect();
+    match own.is_empty() {
+        true => String::new(),
+        false => format!(", if the plan says just {}", listed(&own, "or")),
     }
 }
 
@@ -272,40 +277,13 @@ fn one(thing: &str) -> String {
     }
 }
 
-/// What is missing if the fact is `none`; `None` for facts such as a height.
+/// What is missing if the fact is `none`; `None` where a question of its own is asked.
 fn without(fact: &Fact) -> Option<&str> {
-    const OF_THINGS: [&str; 22] = [
-        "height",
-        "distance",
-        "side",
-        "day",
-        "date",
-        "way",
-        "size",
-        "depth",
-        "answer",
-        "dimension",
-        "width",
-        "length",
-        "thickness",
-        "diameter",
-        "area",
-        "material",
-        "kind",
-        "sort",
-        "type",
-        "use",
-        "place",
-        "colour",
-    ];
     let superlatives = ["widest ", "greatest "];
     let bare = superlatives
         .iter()
         .find_map(|it| fact.said.strip_prefix(it));
-    let bare = bare.unwrap_or(&fact.said);
-    let first = bare.split(' ').next().unwrap_or_default();
-    let is_thing = fact.phrase == Phrase::Noun && !OF_THINGS.contains(&first);
-    is_thing.then_some(bare)
+    (fact.phrase == Phrase::Noun).then(|| bare.unwrap_or(&fact.said))
 }
 
 /// The verb that goes behind a value; behind `the way it is` no second one.

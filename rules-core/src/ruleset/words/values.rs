@@ -1,7 +1,7 @@
 //! Amounts and bounds in words.
 
 use super::levels::{fall_words, height_words, level_words, volume_words};
-use super::nouns::{is_plural, kind_noun, listed, plural, term_words};
+use super::nouns::{is_plural, kind_noun, listed, plural, spaced, term_words};
 use super::places::{narrowed_words, nearest_words, operand_words, selection_words, zone_words};
 use crate::quantity::{Dimension, show_exactly, show_range};
 use crate::ruleset::types::{Type, type_of};
@@ -169,9 +169,9 @@ fn enclosure_words(enclosure: &Enclosure, rules: &RuleSet) -> String {
         format!(" from {}", listed(&from, "or"))
     };
     format!(
-        "the widest gap that {} leave on the way{from} to {}",
-        operand_words(&enclosure.made_of, "and", rules),
+        "the widest gap on any way{from} to {} with {} as the barrier",
         operand_words(&enclosure.of, "or", rules),
+        operand_words(&enclosure.made_of, "and", rules),
     )
 }
 
@@ -238,7 +238,9 @@ pub fn bounds_words(bounds: &[Bound], rules: &RuleSet) -> String {
 /// One of the answers that `is` allows.
 pub(super) fn choice_words(choice: &Choice) -> String {
     match choice {
-        Choice::Word(word) => word.clone(),
+        // What has spaces of its own is told from what has hyphens.
+        Choice::Word(word) if word.contains(' ') => format!("“{word}”"),
+        Choice::Word(word) => spaced(word),
         Choice::Amount(amount, unit) => show_exactly(*amount, *unit),
         Choice::None => "none".to_owned(),
     }

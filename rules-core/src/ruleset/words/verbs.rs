@@ -105,6 +105,11 @@ pub fn turned(clause: &str, verb: &str) -> Option<String> {
         return None;
     }
     let (own, after) = rest.split_first()?;
+    if let ("can", "is not") = (*own, verb) {
+        let (subject, verb) = denied(before, verb);
+        let can = if verb == "is" { "can" } else { "cannot" };
+        return Some(format!("{} {can} {}", subject.join(" "), after.join(" ")));
+    }
     let (said, base) = known(own)?;
     let joins = |pair: &[&str]| matches!(pair, [join, next] if ["and", "or"].contains(join) && (known(next).is_some() || OTHER_VERBS.contains(next)));
     if after.windows(2).any(joins) {
@@ -194,6 +199,11 @@ mod tests {
                 "anything on it helps to climb",
                 "should not be",
                 "nothing on it should help to climb",
+            ),
+            (
+                "its outside can be climbed",
+                "is not",
+                "its outside cannot be climbed",
             ),
             (
                 "something outside helps to climb it",
