@@ -178,6 +178,20 @@ pub const FLORIDA: &[Row] = &[
         FL_CODE,
     ),
     row(
+        "pool-wall-height",
+        "things: [{id: rim, height-above-finished-grade: {}}]",
+        AtLeast,
+        "4 ft",
+        FL_FENCE,
+    ),
+    row(
+        "gate-release",
+        "things: [{id: gate, opening-near-latch: {}}]",
+        AtMost,
+        "0.5 in",
+        FL_CODE,
+    ),
+    row(
         "ladder",
         "pool: {opening-without-ladder: {}}",
         LessThan,

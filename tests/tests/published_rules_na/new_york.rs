@@ -183,6 +183,13 @@ pub const NEW_YORK: &[Row] = &[
     )
     .gives("fail", "not-applicable"),
     row(
+        "pool-wall-height",
+        "things: [{id: rim, height-above-finished-grade: {}}]",
+        AtLeast,
+        "48 in",
+        NY_CODE,
+    ),
+    row(
         "ladder",
         "pool: {opening-without-ladder: {}}",
         LessThan,

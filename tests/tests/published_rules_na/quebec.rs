@@ -11,6 +11,8 @@ const QC_PRESS: &str = "amendment of 2021, https://montreal.ctvnews.ca/quebec-re
 const QC_TOWN: &str = "S-3.1.02, r. 1, s. 6, https://mascouche.ca/services/reglements-et-permis/reglement-sur-la-securite-des-piscines-residentielles";
 const QC_NEWS: &str = "amendment of 2021 as a news report has it, https://montreal.ctvnews.ca/is-your-pool-up-to-code-here-s-a-review-of-quebec-s-rules-1.6414568";
 const QC_SELLER: &str = "amendment of 2021 as a seller repeats it, https://clotureslestrie.com/maille-frost-legale-30mm-piscines/";
+const QC_FORM: &str =
+    "a town's form for a permit (Thetford Mines) as an outside reader quotes it, address withheld";
 
 pub const QUEBEC: &[Row] = &[
     row(
@@ -56,6 +58,13 @@ pub const QUEBEC: &[Row] = &[
         AtMost,
         "30 mm",
         QC_PRESS,
+    ),
+    row(
+        "chain-link",
+        "things: [{id: chain, mesh: 60 mm, slats: yes, opening: {}}]",
+        AtMost,
+        "30 mm",
+        QC_FORM,
     ),
     row(
         "house-wall",

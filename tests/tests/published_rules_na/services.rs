@@ -164,6 +164,14 @@ const DIGGING: &[Row] = &[
         "38 ft",
         HILL,
     ),
+    // The top is 39 ft away: half of 78 ft.
+    row(
+        "above-slope",
+        "things: [{id: bank, footing-setback: {}}]",
+        AtMost,
+        "78 ft",
+        HILL,
+    ),
     row(
         "top-of-slope",
         "{pool: {shell: [[-21, -11], [0, -11], [0, 11], [-21, 11]]}, things: [{id: bank, top: [[{}, -60], [{}, 60]]}]}",

@@ -81,6 +81,13 @@ const SHADY_SHORES: &[Row] = &[
         SHADY,
     ),
     row(
+        "above-ground-other-lines",
+        "{pool: {construction: above-ground, shell: [[-20, 35], [0, 35], [0, {}], [-20, {}]]}, lot: {sides: [{id: street, from: a, to: b, faces: rear, beyond: road}, {id: east, from: b, to: c, faces: side, beyond: neighbour-lot}, {id: rear, from: c, to: d, faces: front, beyond: neighbour-lot}, {id: west, from: d, to: a, faces: side, beyond: neighbour-lot}]}}",
+        AtMost,
+        "57 ft",
+        SHADY,
+    ),
+    row(
         "equipment-to-window",
         "things: [{id: pump, region: [[10, {}], [12, {}], [12, 45], [10, 45]]}]",
         AtLeast,
@@ -111,6 +118,13 @@ const HOUSTON: &[Row] = &[
         "things: [{id: gate, latch-height: {}}]",
         AtLeast,
         "3 ft",
+        HOUSTON_CODE,
+    ),
+    row(
+        "doors",
+        "things: [{id: shed-door, latch-height: {}}]",
+        AtLeast,
+        "6 ft",
         HOUSTON_CODE,
     ),
 ];

@@ -11,7 +11,7 @@ use flate2::Compression;
 use flate2::write::DeflateEncoder;
 use lzma_rust2::{LzmaOptions, LzmaWriter};
 use sha2::{Digest, Sha256};
-use siting_unpack::letters;
+use siting_unpack::{PIECE, letters};
 
 use crate::engine::Engine;
 use crate::pieces::{bundled, files, joined};
@@ -21,20 +21,27 @@ pub fn packed(page: &Path, engine: &Engine) -> Result<String, Box<dyn Error>> {
     let style = joined(&files(&page.join("style"), "css")?)?;
     let Engine { library, unpacking } = engine;
     let script = format!(
-        "{}\n{}\n{}",
+        "{}\n{}",
         called("unpacking", &unpacking.glue),
-        called("library", &library.glue),
         bundled(&page.join("script"), "main.js")?
     );
+    let calls = called("library", &library.glue);
+    if calls.len() > PIECE {
+        return Err(
+            "The script that calls the library is longer than what is unpacked first.".into(),
+        );
+    }
+    let squeezed = squeezed(&[calls.as_bytes(), &library.wasm].concat())?;
     let html = fs::read_to_string(page.join("page.html"))?;
     let pieces = [
-        ("%policy%", policy(&script, &style)),
+        ("%policy%", policy(&[&script, &calls], &style)),
         ("%style%", style),
         (
             "%unpacking%",
             BASE64_STANDARD.encode(deflated(&unpacking.wasm)?),
         ),
-        ("%library%", letters(&squeezed(&library.wasm)?)),
+        ("%long%", calls.len().to_string()),
+        ("%library%", letters(&squeezed)),
         ("%script%", script),
     ];
     pieces
@@ -50,11 +57,13 @@ fn put(html: &str, mark: &str, piece: &str) -> Result<String, Box<dyn Error>> {
     }
 }
 
-/// The policy: nothing is loaded from anywhere, and only this script and this style are allowed.
-fn policy(script: &str, style: &str) -> String {
-    let (script, style) = (hash(script), hash(style));
+/// The policy: nothing is loaded from anywhere, and only these scripts and this style are allowed.
+fn policy(scripts: &[&str], style: &str) -> String {
+    let hashed = |text: &&str| format!("'sha256-{}'", hash(text));
+    let scripts: Vec<String> = scripts.iter().map(hashed).collect();
+    let (scripts, style) = (scripts.join(" "), hash(style));
     format!(
-        "default-src 'none'; script-src 'sha256-{script}' 'wasm-unsafe-eval'; style-src 'sha256-{style}'; \
+        "default-src 'none'; script-src {scripts} 'wasm-unsafe-eval'; style-src 'sha256-{style}'; \
          img-src data:; base-uri 'none'; form-action 'none'"
     )
 }

@@ -14,7 +14,7 @@ use wasm_bindgen::prelude::wasm_bindgen;
 pub use letters::{bytes, letters};
 
 /// How much is unpacked at a time, so that the browser can compile what it already has.
-const PIECE: usize = 1 << 16;
+pub const PIECE: usize = 1 << 16;
 /// The most that unpacking may use, in kilobytes.
 const MEMORY: u32 = 1 << 16;
 
