@@ -193,13 +193,13 @@ impl<'a> Judge<'a> {
             .collect()
     }
 
-    pub(crate) fn is_drawn(&self, referent: Referent, outline: OutlineId) -> bool {
+    fn is_drawn(&self, referent: Referent, outline: OutlineId) -> bool {
         let thing = thing_of(referent).and_then(|index| self.scene.thing(index));
         thing.is_some_and(|thing| thing.outlines.contains_key(&outline))
     }
 
     /// Whether a thing surely lacks an outline.
-    fn lacks(&self, referent: Referent, outline: OutlineId) -> bool {
+    pub(crate) fn lacks(&self, referent: Referent, outline: OutlineId) -> bool {
         let thing = thing_of(referent).and_then(|index| self.scene.thing(index));
         thing.is_some_and(|thing| thing.lacks.contains(&outline))
     }

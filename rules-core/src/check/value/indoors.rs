@@ -1,11 +1,11 @@
 //! A pool in the house: whoever lives there reaches it without going through an outside door.
 
-use crate::check::Truth;
 use crate::check::judge::Judge;
 use crate::check::value::approaches::Approach;
 use crate::check::value::distance::End;
 use crate::check::value::enclosure::Placed;
 use crate::check::world::env::{Env, Referent};
+use crate::check::{Missing, Truth};
 use crate::measure::{Place, contains, distance};
 use crate::plan::{Figure, Form, Point};
 
@@ -20,14 +20,15 @@ impl Judge<'_> {
         barrier: &[Placed],
         env: &Env<'_>,
     ) -> Vec<Approach> {
-        let buildings = self.scene.base.of_kind(self.special.building).iter();
+        let (building, wall) = (self.special.building, self.special.wall);
+        let buildings = self.scene.base.of_kind(building).iter();
         let found = buildings.filter_map(|&index| {
             let meant = self.used_as(index, &[DWELLING], env);
-            let (house, wall) = (Referent::Thing(index), self.special.wall);
-            if meant == Truth::FAILS || !self.is_drawn(house, wall) {
+            let walls = End::whole(Referent::Thing(index), wall);
+            if meant == Truth::FAILS || self.lacks(walls.referent, wall) {
                 return None;
             }
-            let Some(walls) = self.placed(&End::whole(house, wall)) else {
+            let Some(walls) = self.placed(&walls) else {
                 return Some(Approach::ANYWHERE);
             };
             let off = walls.tolerance.against(pool.tolerance);
@@ -40,7 +41,12 @@ impl Judge<'_> {
             let may_be_in = rings(&walls.figure).any(near);
             may_be_in.then(|| Approach::inside(walls, sure))
         });
-        found.collect()
+        let unseen = self.may_be_unseen(building, env);
+        if unseen {
+            self.scene
+                .depends_on(Missing::Inventory(building), true, &[]);
+        }
+        found.chain(unseen.then_some(Approach::ANYWHERE)).collect()
     }
 }
 
