@@ -9,7 +9,7 @@ use serde_json::json;
 fn the_page_can_be_sent_by_mail() -> Outcome {
     let file = page_file()?;
     let size = fs::metadata(&file)?.len();
-    assert!(size < 1_620_000, "the page has {size} bytes");
+    assert!(size < 1_600_000, "the page has {size} bytes");
     let text = fs::read_to_string(&file)?;
     assert!(
         text.contains("default-src 'none'"),
