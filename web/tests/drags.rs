@@ -100,7 +100,7 @@ const VIEWS: [&str; 5] = [
     r#"{"view": [-9000, -42000, 39000, 45000], "all-distances": true}"#,
 ];
 
-/// Each step of a drag comes to the same findings as judging the changed plan, and returns only the rules that changed.
+/// Each step of a drag gives the same findings as a fresh check of the changed plan, but returns only the rules that changed.
 #[test]
 fn a_step_of_a_drag_gives_what_the_changed_plan_gives() {
     for (options, drag) in VIEWS.iter().flat_map(|view| DRAGS.map(|drag| (view, drag))) {

@@ -57,7 +57,7 @@ fn put(html: &str, mark: &str, piece: &str) -> Result<String, Box<dyn Error>> {
     }
 }
 
-/// The policy: nothing is loaded from anywhere, and only these scripts and this style are allowed.
+/// The page's security policy: nothing is loaded from outside, and no other script or style is allowed.
 fn policy(scripts: &[&str], style: &str) -> String {
     let hashed = |text: &&str| format!("'sha256-{}'", hash(text));
     let scripts: Vec<String> = scripts.iter().map(hashed).collect();

@@ -299,7 +299,7 @@ pub fn element(id: &str) -> Option<Element> {
     document()?.get_element_by_id(id)
 }
 
-// The browser would refuse an invalid name, but no view writes one.
+// This fails only for an invalid name, and no view writes one.
 
 fn mend(dom: &Element, was: &El, wanted: &El) {
     if was == wanted && !wanted.is_entered() {

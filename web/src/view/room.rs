@@ -14,7 +14,7 @@ use crate::plan::{name_of, things};
 use crate::room::{Answer, Stage, moved, now};
 use crate::words::{count, fill, t};
 
-/// Shows the whole part, or hides it while it is switched off.
+/// Shows the section, or hides it while it is switched off.
 pub fn show_room() {
     let looks = with_looks(|looks| looks.clone());
     let content = match looks.room {
@@ -199,7 +199,7 @@ fn there(at: usize, rules: &[RuleThere]) -> El {
         .with(el("ul").each(open.into_iter().chain(settled).map(row)))
 }
 
-/// How far the pool is moved and turned; `None` where it stays.
+/// How far the pool is moved and turned; `None` if it stays where it is.
 pub fn way_said(way: Way, degrees: f64) -> Option<String> {
     let part = |by: i64, forwards: &str, backwards: &str| {
         let key = if by > 0 { forwards } else { backwards };

@@ -13,7 +13,7 @@ use crate::plan::{Figure, Form, Point};
 pub(crate) const DWELLING: &str = "dwelling";
 
 impl Judge<'_> {
-    /// The dwellings that a pool is in or may be in, wholly or partly, as places from which people come.
+    /// The dwellings that surely or perhaps hold some of the pool. People come from there.
     pub(crate) fn rooms_around(
         &self,
         pool: &Placed,

@@ -25,7 +25,7 @@ pub(super) fn beyond_hull(a: &Figure, b: &Figure) -> Option<(i64, i64)> {
     Some((apart.saturating_add(low), apart.saturating_add(high)))
 }
 
-/// The convex hull of a figure's corners: an area, or a straight line or a point where they are on one line.
+/// The convex hull of a figure's corners: an area, or, if they lie on one line, that line or a point.
 fn hull_of(figure: &Figure) -> Option<Form> {
     let mut places: Vec<Point> = figure.corners().copied().collect();
     if let Some(ring) = hull(&places) {
@@ -39,7 +39,7 @@ fn hull_of(figure: &Figure) -> Option<Form> {
     })
 }
 
-/// The least distance from something's forms to the line of a ring.
+/// The least distance from a figure to the edge of a ring.
 pub(crate) fn gap_to_line(inner: &Figure, ring: &[Point]) -> Option<Gap> {
     let lines = inner.forms.iter().map(Chain::of);
     let gaps = lines.map(|line| between_lines(line, Chain::ring(ring)));

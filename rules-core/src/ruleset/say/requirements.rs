@@ -69,8 +69,12 @@ impl Sayer<'_> {
             }
             Requirement::Any(members) if holds => self.any(members, mode),
             Requirement::Any(members) => {
-                let head = format!("none of these {}", mode.hold(true));
-                self.list(head, members, Mode::Holds)
+                // That none of them "must hold" could mean that all may.
+                let hold = match mode {
+                    Mode::Must => "may hold",
+                    other => other.hold(true),
+                };
+                self.list(format!("none of these {hold}"), members, Mode::Holds)
             }
             Requirement::Count {
                 of,
@@ -93,7 +97,7 @@ impl Sayer<'_> {
         }
     }
 
-    /// At least one of them. That the authority decides is none of the list: a reader would find that it always holds.
+    /// At least one of them. That the authority decides stands outside the list, where it would seem to hold always.
     fn any(&self, members: &[Requirement], mode: Mode) -> Line {
         let refers = |member: &&Requirement| matches!(member, Requirement::Refer);
         let (refer, own): (Vec<_>, Vec<_>) = members.iter().partition(refers);

@@ -44,7 +44,7 @@ pub(crate) fn rule_said(rule: &Rule, rules: &RuleSet) -> Said {
     }
 }
 
-/// How a rule on gaps in an enclosure treats gates and doors; `None` for other rules.
+/// What a rule on gaps in a barrier makes of gates and doors; `None` for other rules.
 fn what_opens(rule: &Rule, rules: &RuleSet) -> Option<String> {
     let reliefs = rule.reliefs.iter().map(|relief| &relief.require);
     let asked = [&rule.require].into_iter().chain(reliefs);

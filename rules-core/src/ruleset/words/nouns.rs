@@ -41,7 +41,7 @@ pub fn in_quotes(term: &str) -> String {
     format!("“{}”", term.replace('-', " "))
 }
 
-/// `ask-the-council` as `ask the council`; a hyphen beside a figure stays, as in a day.
+/// `ask-the-council` as `ask the council`. A hyphen between two figures stays, as in a date.
 pub fn spaced(class: &str) -> String {
     let parts: Vec<&str> = class.split('-').collect();
     let is_figure = |part: &str| part.starts_with(|c: char| c.is_ascii_digit());

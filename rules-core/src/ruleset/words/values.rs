@@ -169,9 +169,9 @@ fn enclosure_words(enclosure: &Enclosure, rules: &RuleSet) -> String {
         format!(" from {}", listed(&from, "or"))
     };
     format!(
-        "the widest gap on any way{from} to {} with {} as the barrier",
-        operand_words(&enclosure.of, "or", rules),
+        "the widest gap in the barrier ({}) on any way{from} to {}",
         operand_words(&enclosure.made_of, "and", rules),
+        operand_words(&enclosure.of, "or", rules),
     )
 }
 

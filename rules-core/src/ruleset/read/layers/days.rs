@@ -18,7 +18,7 @@ pub(super) fn where_it_counts(edit: &Node, file: &Node) -> Option<Node> {
     all.reduce(|one, two| combined("all-of", [one, two], edit.span))
 }
 
-/// A base's rule with the days of its file, unless it names days of its own.
+/// A base's rule. If it names no days of its own, it gets those of its file.
 pub(super) fn on_days_of_its_file(rule: &Node, file: &Node) -> Node {
     match (rule.get("in-force"), file.get("in-force")) {
         (None, Some(days)) => with(rule, entry("in-force", days.clone())),

@@ -119,7 +119,7 @@ impl Merged {
         }
     }
 
-    /// Adds a rule. The main file's `in-force` is checked for all of its rules at once, so it is not copied into them.
+    /// Adds a rule. The main file's `in-force` is checked once for all of its rules, so it is not copied into each.
     fn add(&mut self, node: &Node, (file, whole): (usize, &Node)) {
         let node = match file {
             0 => node.clone(),
